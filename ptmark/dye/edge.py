@@ -1,0 +1,25 @@
+"""How well an outline's place is known, from the outline's own edge."""
+
+from dataclasses import dataclass
+
+__all__ = ["EdgeQuality"]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class EdgeQuality:
+    """Quality of one outline's edge, all in px of the full-size photo.
+
+    Attributes
+    ----------
+    shift_px : float
+        How far the outline moves along its normal, on average, between 40 % and 60 % of the
+        contrast, halved: the ambiguity of the half-contrast level (common to all its points).
+    noise_px : float
+        Standard deviation of one vertex along its normal from image noise (independent).
+    source : str
+        "suggested", "snapped" (by hand, drawn to the edge) or "hand" (free hand or points).
+    """
+
+    shift_px: float
+    noise_px: float
+    source: str = "suggested"

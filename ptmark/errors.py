@@ -1,0 +1,74 @@
+"""One family of errors: what went wrong, where it stands, and the mend.
+
+PtmarkError
+├── PhotoError       a picture that cannot be opened or trusted
+├── ScaleError       a scale reference that gives no surface
+├── OutlineError     an outline that cannot be measured
+├── CriteriaError    an acceptance profile that cannot be used
+├── RecordError      a record that cannot be read or written
+├── ReportError      a report that cannot be made
+└── UsageError       a command line that cannot be carried out
+"""
+
+__all__ = [
+    "CriteriaError",
+    "OutlineError",
+    "PhotoError",
+    "PtmarkError",
+    "RecordError",
+    "ReportError",
+    "ScaleError",
+    "UsageError",
+]
+
+
+class PtmarkError(Exception):
+    """Root of the family.
+
+    Parameters
+    ----------
+    what : str
+        What went wrong, with the offending value.
+    where : str
+        The file, field or option it concerns; may be empty.
+    mend : str
+        What the user can do about it; may be empty.
+    """
+
+    def __init__(self, what: str, *, where: str = "", mend: str = "") -> None:
+        super().__init__(what)
+        self.what = what
+        self.where = where
+        self.mend = mend
+
+    def __str__(self) -> str:
+        head = f"{self.where}: {self.what}" if self.where else self.what
+        return f"{head}. {self.mend}" if self.mend else head
+
+
+class PhotoError(PtmarkError):
+    """A picture that cannot be opened or trusted."""
+
+
+class ScaleError(PtmarkError):
+    """A scale reference that gives no surface."""
+
+
+class OutlineError(PtmarkError):
+    """An outline that cannot be measured."""
+
+
+class CriteriaError(PtmarkError):
+    """An acceptance profile that cannot be used."""
+
+
+class RecordError(PtmarkError):
+    """A record that cannot be read or written."""
+
+
+class ReportError(PtmarkError):
+    """A report that cannot be made."""
+
+
+class UsageError(PtmarkError):
+    """A command line that cannot be carried out."""

@@ -1,0 +1,45 @@
+"""Writing that a kill at any moment cannot halve: beside, fsync, rename."""
+
+import os
+import tempfile
+from pathlib import Path
+
+__all__ = ["write_whole"]
+
+
+def write_whole(path: Path, data: bytes) -> None:
+    """Write a file so that its name always holds either the old bytes or the new, whole.
+
+    Parameters
+    ----------
+    path : Path
+        Target; its folder is made if missing.
+    data : bytes
+        The whole content.
+
+    Raises
+    ------
+    OSError
+        As the system gave it (disk full, no permission); the old file stands untouched.
+    """
+    path = path.absolute()
+    path.parent.mkdir(parents=True, exist_ok=True)
+    handle, beside = tempfile.mkstemp(prefix=f".{path.name}.", suffix=".part", dir=path.parent)
+    try:
+        with os.fdopen(handle, "wb") as out:
+            out.write(data)
+            out.flush()
+            os.fsync(out.fileno())
+        umask = os.umask(0)
+        os.umask(umask)
+        Path(beside).chmod(0o666 & ~umask)
+        Path(beside).replace(path)
+    except BaseException:
+        Path(beside).unlink(missing_ok=True)
+        raise
+    if os.name == "posix":  # make the rename itself durable
+        folder = os.open(path.parent, os.O_RDONLY)
+        try:
+            os.fsync(folder)
+        finally:
+            os.close(folder)

@@ -1,0 +1,350 @@
+"""One inspection: the object that holds the flow from photo to record.
+
+Plain Python: the window and the command line are two thin hands on it, so what a script does
+and what a click does cannot differ. What a person decides lives in one immutable `State`,
+which gives undo, redo and autosave; what follows from it (surface, measurements, evaluation)
+is worked out again and never stored on its own.
+"""
+
+from collections.abc import Callable
+from dataclasses import dataclass, field, replace
+from pathlib import Path
+from typing import Any
+
+import numpy as np
+import numpy.typing as npt
+
+from ptmark.criteria import Evaluation, Judged, Profile, Scene, evaluate, load_profile
+from ptmark.dye import EdgeQuality, LeftOut, Suggestions, suggest
+from ptmark.errors import OutlineError, PtmarkError, ScaleError, UsageError
+from ptmark.measure import Conditions, Measurement, measure_outline
+from ptmark.photo import Photo, open_photo
+from ptmark.scale import CardReference, Reference, SurfaceMap, solve
+
+__all__ = ["DISPOSITIONS", "Inspection", "Marked", "State", "letter"]
+
+Array = npt.NDArray[np.float64]
+DISPOSITIONS = ("", "accept", "reject", "rework and retest", "refer")
+
+
+def letter(number: int) -> str:
+    """Name of the indication with this number from 0: A … Z, AA, AB …
+
+    Examples
+    --------
+    >>> letter(0), letter(25), letter(26), letter(701), letter(702)
+    ('A', 'Z', 'AA', 'ZZ', 'AAA')
+    """
+    name = ""
+    number += 1
+    while number:
+        number, digit = divmod(number - 1, 26)
+        name = chr(ord("A") + digit) + name
+    return name
+
+
+@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
+class Marked:
+    """An outline in the photo with what a person says of it.
+
+    ``standing`` is "suggested" (not looked at yet), "taken" or "dropped"; the verdict counts
+    the first two. ``relevance`` is "", "non-relevant" or "false", the latter two with a reason.
+    """
+
+    id: str
+    outline_px: Array
+    edge: EdgeQuality
+    standing: str = "suggested"
+    confidence: float | None = None
+    kind: str = ""
+    note: str = ""
+    relevance: str = ""
+    reason: str = ""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class State:
+    """Everything a person decides; immutable, so that undo is a step back to the one before."""
+
+    reference: Reference | None = None
+    area_px: tuple[tuple[float, float], ...] | None = None
+    marked: tuple[Marked, ...] = ()
+    profile: str = ""
+    decision_rule: str = "guarded"
+    relief_mm: float | None = None
+    weld_length_mm: float | None = None
+    thickness_mm: float | None = None
+    fields: dict[str, str] = field(default_factory=dict)
+    decision: str = ""
+    decision_reason: str = ""
+
+
+class Inspection:
+    """The flow, held together.
+
+    Attributes
+    ----------
+    photo : Photo or None
+    state : State
+    surface : SurfaceMap or None
+        From ``state.reference``; None with ``surface_error`` where it was refused.
+    left_out : tuple of LeftOut
+        Blobs the suggestions left out, with their reasons.
+    haze : float or None
+        Background pinkness of the examined area as `ptmark.dye` gives it.
+    """
+
+    def __init__(self) -> None:
+        self.photo: Photo | None = None
+        self.state = State()
+        self.surface: SurfaceMap | None = None
+        self.surface_error: PtmarkError | None = None
+        self.left_out: tuple[LeftOut, ...] = ()
+        self.haze: float | None = None
+        self._undo: list[tuple[str, State]] = []
+        self._redo: list[tuple[str, State]] = []
+        self._listeners: list[Callable[[], None]] = []
+        self._surface_of: Reference | None = None
+        self._measured: dict[tuple[int, float | None], tuple[Marked, Measurement]] = {}
+        self._profile: Profile | None = None
+
+    # -- photo ------------------------------------------------------------------------------
+    def open(self, path: Path) -> None:
+        """Open a photo and start afresh; PhotoError where it cannot be opened."""
+        self.set_photo(open_photo(path))
+
+    def set_photo(self, photo: Photo) -> None:
+        """Start afresh on an opened photo; profile and fields are kept, they fit the next too."""
+        kept = self.state
+        self.photo = photo
+        self.state = State(
+            profile=kept.profile,
+            decision_rule=kept.decision_rule,
+            relief_mm=kept.relief_mm,
+            weld_length_mm=kept.weld_length_mm,
+            thickness_mm=kept.thickness_mm,
+            fields=dict(kept.fields),
+        )
+        self.left_out, self.haze = (), None
+        self._undo.clear()
+        self._redo.clear()
+        self._measured.clear()
+        self._solve(force=True)
+        self._tell()
+
+    # -- undo -------------------------------------------------------------------------------
+    def listen(self, listener: Callable[[], None]) -> None:
+        """Call ``listener`` after every change."""
+        self._listeners.append(listener)
+
+    def change(self, what: str, **changes: Any) -> None:  # noqa: ANN401 - members of State
+        """Make one undoable change to the state, named for the undo menu."""
+        self._undo.append((what, self.state))
+        self._redo.clear()
+        self.state = replace(self.state, **changes)
+        self._solve()
+        self._tell()
+
+    @property
+    def undo_name(self) -> str:
+        """What undo would take back; "" where there is nothing."""
+        return self._undo[-1][0] if self._undo else ""
+
+    @property
+    def redo_name(self) -> str:
+        """What redo would bring back; "" where there is nothing."""
+        return self._redo[-1][0] if self._redo else ""
+
+    def undo(self) -> None:
+        """Step back; nothing happens where there is nothing to take back."""
+        self._step(self._undo, self._redo)
+
+    def redo(self) -> None:
+        """Step forward again."""
+        self._step(self._redo, self._undo)
+
+    def _step(self, source: list[tuple[str, State]], target: list[tuple[str, State]]) -> None:
+        if source:
+            what, state = source.pop()
+            target.append((what, self.state))
+            self.state = state
+            self._solve()
+            self._tell()
+
+    def _tell(self) -> None:
+        for listener in self._listeners:
+            listener()
+
+    # -- scale ------------------------------------------------------------------------------
+    def set_reference(self, reference: Reference | None) -> None:
+        """Take a scale reference; a refused one raises ScaleError and changes nothing."""
+        if reference is not None:
+            if self.photo is None:
+                raise ScaleError("there is no photo yet", mend="open a photo first")
+            solve(reference, self.photo)
+        self.change("set the scale", reference=reference)
+
+    def look_for_card(self) -> bool:
+        """Use the scale card if the photo shows one; tells whether it did."""
+        try:
+            self.set_reference(CardReference())
+        except ScaleError:
+            return False
+        return True
+
+    def _solve(self, *, force: bool = False) -> None:
+        if not force and self.state.reference is self._surface_of:
+            return
+        self._surface_of = self.state.reference
+        self.surface, self.surface_error = None, None
+        self._measured.clear()
+        if self.photo is not None and self.state.reference is not None:
+            try:
+                self.surface = solve(self.state.reference, self.photo)
+            except ScaleError as exc:
+                self.surface_error = exc
+
+    # -- indications ------------------------------------------------------------------------
+    def look(self) -> Suggestions:
+        """Work out suggestions without changing anything; safe in a worker thread."""
+        if self.photo is None:
+            raise OutlineError("there is no photo yet", mend="open a photo first")
+        area = None if self.state.area_px is None else np.array(self.state.area_px, float)
+        return suggest(self.photo, self.surface, area)
+
+    def set_suggestions(self, found: Suggestions) -> None:
+        """Put suggestions in place of those not looked at yet; what a person touched stays."""
+        kept = tuple(m for m in self.state.marked if m.standing != "suggested")
+        marked = list(kept)
+        for one in found.found:
+            if not any(_overlap(one.outline_px, other.outline_px) for other in kept):
+                marked.append(
+                    Marked(
+                        id=_free_letter(marked),
+                        outline_px=one.outline_px,
+                        edge=one.edge,
+                        confidence=one.confidence,
+                    )
+                )
+        self.left_out, self.haze = found.left_out, found.haze
+        self.change("suggest indications", marked=tuple(marked))
+
+    def add(self, outline_px: Array, edge: EdgeQuality) -> str:
+        """Add an outline drawn by a person; returns its letter."""
+        _check_outline(outline_px)
+        name = _free_letter(self.state.marked)
+        new = Marked(id=name, outline_px=outline_px, edge=edge, standing="taken")
+        self.change(f"trace {name}", marked=(*self.state.marked, new))
+        return name
+
+    def take_left_out(self, index: int) -> str:
+        """Take back a blob that the suggestions left out; returns its letter."""
+        blob = self.left_out[index]
+        return self.add(blob.outline_px, blob.edge)
+
+    def edit(self, name: str, what: str = "edit", **changes: Any) -> None:  # noqa: ANN401
+        """Change members of one `Marked`: outline_px, edge, standing, kind, note, relevance…"""
+        if "outline_px" in changes:
+            _check_outline(changes["outline_px"])
+        self.marked(name)
+        marked = tuple(replace(m, **changes) if m.id == name else m for m in self.state.marked)
+        self.change(f"{what} {name}", marked=marked)
+
+    def remove(self, name: str) -> None:
+        """Delete an outline; undo brings it back."""
+        self.marked(name)
+        kept = tuple(m for m in self.state.marked if m.id != name)
+        self.change(f"delete {name}", marked=kept)
+
+    def marked(self, name: str) -> Marked:
+        """The outline with this letter."""
+        for one in self.state.marked:
+            if one.id == name:
+                return one
+        raise UsageError(f"there is no indication {name}")
+
+    @property
+    def counted(self) -> tuple[Marked, ...]:
+        """The outlines that the verdict counts: all but the dropped ones."""
+        return tuple(m for m in self.state.marked if m.standing != "dropped")
+
+    def measurement(self, one: Marked) -> Measurement | None:
+        """Measured values of an outline; None without a surface. Kept until anything changes."""
+        if self.surface is None:
+            return None
+        key = (id(one.outline_px), self.state.relief_mm)
+        kept = self._measured.get(key)
+        if kept is None or kept[0].edge is not one.edge:
+            made = measure_outline(
+                one.outline_px, self.surface, one.edge, Conditions(relief_mm=self.state.relief_mm)
+            )
+            kept = self._measured[key] = (one, made)
+        return kept[1]
+
+    # -- verdict ----------------------------------------------------------------------------
+    @property
+    def profile(self) -> Profile | None:
+        """The chosen acceptance profile; CriteriaError where it cannot be loaded."""
+        if not self.state.profile:
+            return None
+        if self._profile is None or self._profile.name != self.state.profile:
+            self._profile = load_profile(self.state.profile)
+        return self._profile
+
+    def scene(self) -> Scene:
+        """The measured indications as the criteria take them."""
+        judged = []
+        for one in self.counted:
+            if (made := self.measurement(one)) is not None:
+                judged.append(
+                    Judged(
+                        id=one.id,
+                        outline_mm=made.outline_mm,
+                        length=made.length.value,
+                        path=made.path.value,
+                        width=made.width.value,
+                        length_u=made.length.expanded,
+                        width_u=made.width.expanded,
+                        kind=one.kind,
+                        relevance=one.relevance,
+                        reason=one.reason,
+                    )
+                )
+        return Scene(
+            indications=tuple(judged),
+            weld_length_mm=self.state.weld_length_mm,
+            thickness_mm=self.state.thickness_mm,
+        )
+
+    def evaluation(self) -> Evaluation | None:
+        """The verdict under the chosen profile; None without a profile or a surface."""
+        profile = self.profile
+        if profile is None or self.surface is None:
+            return None
+        return evaluate(profile, self.scene(), decision_rule=self.state.decision_rule)
+
+
+def _free_letter(marked: "list[Marked] | tuple[Marked, ...]") -> str:
+    used = {m.id for m in marked}
+    number = 0
+    while letter(number) in used:
+        number += 1
+    return letter(number)
+
+
+def _check_outline(outline_px: Array) -> None:
+    if outline_px.ndim != 2 or outline_px.shape[1] != 2 or len(outline_px) < 3:
+        raise OutlineError(
+            f"an outline needs at least 3 points (x, y), got shape {outline_px.shape}"
+        )
+    if not np.isfinite(outline_px).all():
+        raise OutlineError("the outline has a point that is not a number")
+
+
+def _overlap(a: Array, b: Array) -> bool:
+    """Whether two outlines share at least a third of the smaller's area."""
+    from shapely import Polygon, make_valid
+
+    first, second = make_valid(Polygon(a)), make_valid(Polygon(b))
+    smaller = min(first.area, second.area)
+    return bool(first.intersection(second).area > smaller / 3) if smaller > 0 else False

@@ -1,0 +1,33 @@
+"""From an outline to length, path, width, area, centre and shape, each with its budget.
+
+Every number is a `Quantity`: value, standard uncertainty, named contributions (JCGM 100).
+Gaps run edge to edge; groups are chains of near neighbours.
+"""
+
+from ptmark.measure.geometry import (
+    area_mm2,
+    caliper,
+    centroid,
+    gap_mm,
+    inscribed_width,
+    path_length,
+)
+from ptmark.measure.groups import Gap, gaps_between, grouped
+from ptmark.measure.outline import Conditions, Measurement, measure_outline
+from ptmark.measure.quantity import Quantity
+
+__all__ = [
+    "Conditions",
+    "Gap",
+    "Measurement",
+    "Quantity",
+    "area_mm2",
+    "caliper",
+    "centroid",
+    "gap_mm",
+    "gaps_between",
+    "grouped",
+    "inscribed_width",
+    "measure_outline",
+    "path_length",
+]

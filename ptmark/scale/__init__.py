@@ -1,0 +1,36 @@
+"""From a scale reference in the photo to a `SurfaceMap`: pixel to mm, with its covariance.
+
+References, best first: the printed card (found by itself), a known rectangle, two lines at
+right angles, one line. The map says how far it can be trusted (tilt, working distance,
+residual, distance from the reference); a degenerate reference is refused with its reason.
+"""
+
+from ptmark.scale.card import CARD_HEIGHT_MM, CARD_WIDTH_MM, find_card
+from ptmark.scale.card_pdf import write_card_pdf
+from ptmark.scale.reference import (
+    CardReference,
+    LineReference,
+    LinesReference,
+    RectangleReference,
+    Reference,
+    reference_from_json,
+    reference_to_json,
+)
+from ptmark.scale.solve import solve
+from ptmark.scale.surface import SurfaceMap
+
+__all__ = [
+    "CARD_HEIGHT_MM",
+    "CARD_WIDTH_MM",
+    "CardReference",
+    "LineReference",
+    "LinesReference",
+    "RectangleReference",
+    "Reference",
+    "SurfaceMap",
+    "find_card",
+    "reference_from_json",
+    "reference_to_json",
+    "solve",
+    "write_card_pdf",
+]
