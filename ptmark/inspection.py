@@ -19,6 +19,7 @@ from ptmark.dye import EdgeQuality, LeftOut, Suggestions, suggest
 from ptmark.errors import OutlineError, PtmarkError, ScaleError, UsageError
 from ptmark.measure import Conditions, Measurement, measure_outline
 from ptmark.photo import Photo, open_photo
+from ptmark.record import Entry, Record, build_record
 from ptmark.scale import CardReference, Reference, SurfaceMap, solve
 
 __all__ = ["DISPOSITIONS", "Inspection", "Marked", "State", "letter"]
@@ -129,6 +130,14 @@ class Inspection:
         self._undo.clear()
         self._redo.clear()
         self._measured.clear()
+        self._solve(force=True)
+        self._tell()
+
+    def take_state(self, state: State) -> None:
+        """Take a whole state, as a draft brings it back; undo starts afresh from here."""
+        self.state = state
+        self._undo.clear()
+        self._redo.clear()
         self._solve(force=True)
         self._tell()
 
@@ -276,7 +285,10 @@ class Inspection:
         kept = self._measured.get(key)
         if kept is None or kept[0].edge is not one.edge:
             made = measure_outline(
-                one.outline_px, self.surface, one.edge, Conditions(relief_mm=self.state.relief_mm)
+                one.outline_px,
+                self.surface,
+                one.edge,
+                Conditions(relief_mm=self.state.relief_mm),
             )
             kept = self._measured[key] = (one, made)
         return kept[1]
@@ -322,6 +334,44 @@ class Inspection:
         if profile is None or self.surface is None:
             return None
         return evaluate(profile, self.scene(), decision_rule=self.state.decision_rule)
+
+    # -- record -----------------------------------------------------------------------------
+    def to_record(self, *, record_id: str | None = None, created: str | None = None) -> Record:
+        """The inspection as a record; an open photo is needed, the rest may be missing."""
+        if self.photo is None:
+            raise UsageError("there is no photo yet", mend="open a photo first")
+        state = self.state
+        entries = [
+            Entry(
+                id=one.id,
+                outline_px=one.outline_px,
+                edge=one.edge,
+                measurement=self.measurement(one),
+                standing=one.standing,
+                confidence=one.confidence,
+                kind=one.kind,
+                note=one.note,
+                relevance=one.relevance,
+                reason=one.reason,
+            )
+            for one in self.counted
+        ]
+        return build_record(
+            info=self.photo.info,
+            surface=self.surface,
+            reference=state.reference,
+            entries=entries,
+            left_out=self.left_out,
+            evaluation=self.evaluation(),
+            conditions=Conditions(relief_mm=state.relief_mm),
+            fields=state.fields,
+            area_px=state.area_px,
+            decision=state.decision,
+            decision_reason=state.decision_reason,
+            haze=self.haze,
+            record_id=record_id,
+            created=created,
+        )
 
 
 def _free_letter(marked: "list[Marked] | tuple[Marked, ...]") -> str:
