@@ -1,32 +1,23 @@
 """The record's content: plain data that mirrors its JSON, checked by the published schema."""
 
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, fields
 from typing import Any
 
-__all__ = ["FIELDS", "Field", "Record"]
+from ptmark.record.check import SCHEMA_NAME, check_document
+from ptmark.record.fields import FIELDS, Field
 
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Field:
-    """One field of the report that a person fills in."""
-
-    key: str
-    label: str
-    group: str
-    hint: str = ""
-    needed: bool = False
-
-
-# Filled in by ptmark.record; keys are stable, they stand in the JSON.
-FIELDS: tuple[Field, ...] = (
-    Field(key="part_number", label="Part number", group="Part", needed=True),
-    Field(key="serial_number", label="Serial number", group="Part"),
-)
+__all__ = ["FIELDS", "Field", "Record", "completeness"]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Record:
-    """One inspection of one photo; every member is JSON-ready (see the schema)."""
+    """One inspection of one photo; every member is JSON-ready.
+
+    Members and units are those of ``resources/schema/record-1.schema.json``: points in px of
+    the upright photo (x right, y down, (0, 0) the centre of the top-left pixel) or mm on the
+    surface; lengths in mm; ``…_u…`` expanded uncertainties, k = 2; budgets hold standard
+    uncertainties. What is not known is None.
+    """
 
     id: str
     created: str
@@ -42,12 +33,39 @@ class Record:
     cautions: list[str] = field(default_factory=list)
     revision: int = 1
     software: str = ""
+    weld_length_mm: float | None = None
+    thickness_mm: float | None = None
 
     def to_json(self) -> dict[str, Any]:
-        """The record as a JSON document, schema version included."""
-        raise NotImplementedError
+        """The record as a JSON document, schema version first, keys in one fixed order."""
+        head = ("id", "created", "revision", "software")
+        rest = (one.name for one in fields(self) if one.name not in head)
+        return {
+            "schema": SCHEMA_NAME,
+            **{name: getattr(self, name) for name in (*head, *rest)},
+        }
 
     @classmethod
-    def from_json(cls, document: dict[str, Any]) -> "Record":
-        """Rebuild a record; RecordError names the field that does not fit."""
-        raise NotImplementedError
+    def from_json(cls, document: dict[str, Any], *, where: str = "record") -> "Record":
+        """Rebuild a record.
+
+        Raises
+        ------
+        RecordError
+            If the document does not fit the schema; it names the field that does not fit.
+        """
+        check_document(document, where=where)
+        return cls(**{name: value for name, value in document.items() if name != "schema"})
+
+
+def completeness(record: Record) -> list[Field]:
+    """The needed fields that are still empty, in the report's order.
+
+    Examples
+    --------
+    >>> bare = dict(photo={}, scale={}, conditions={}, area_px=None, indications=[])
+    >>> bare |= dict(left_out=[], evaluation=None, disposition={}, id="1", created="")
+    >>> [f.key for f in completeness(Record(fields={"part_number": "P-1"}, **bare))][:2]
+    ['examined_area', 'procedure']
+    """
+    return [one for one in FIELDS if one.needed and not record.fields.get(one.key, "").strip()]
