@@ -106,6 +106,7 @@ class Inspection:
         self._redo: list[tuple[str, State]] = []
         self._listeners: list[Callable[[], None]] = []
         self._surface_of: Reference | None = None
+        self._solved: dict[tuple[int, int], tuple[Reference, Photo, SurfaceMap]] = {}
         self._measured: dict[tuple[int, float | None], tuple[Marked, Measurement]] = {}
         self._profile: Profile | None = None
 
@@ -118,6 +119,7 @@ class Inspection:
         """Start afresh on an opened photo; profile and fields are kept, they fit the next too."""
         kept = self.state
         self.photo = photo
+        self._solved = {key: one for key, one in list(self._solved.items()) if one[1] is photo}
         self.state = State(
             profile=kept.profile,
             decision_rule=kept.decision_rule,
@@ -190,8 +192,39 @@ class Inspection:
         if reference is not None:
             if self.photo is None:
                 raise ScaleError("there is no photo yet", mend="open a photo first")
-            solve(reference, self.photo)
+            self._surface_from(reference, self.photo)
         self.change("set the scale", reference=reference)
+
+    def twin(self) -> "Inspection":
+        """The same photo, state and surface on their own, for a worker thread; no undo."""
+        other = Inspection()
+        other.photo, other.state = self.photo, self.state
+        other.surface, other.surface_error = self.surface, self.surface_error
+        other.left_out, other.haze = self.left_out, self.haze
+        other._surface_of, other._solved = self._surface_of, self._solved
+        other._measured, other._profile = dict(self._measured), self._profile
+        return other
+
+    def learn(self, other: "Inspection") -> None:
+        """Take over what a twin measured, where the surface is still the same."""
+        if self.surface is other.surface:
+            self._measured.update(other._measured)
+
+    def prepare(self, reference: Reference, photo: Photo) -> SurfaceMap:
+        """Solve a reference ahead, in a worker; setting it afterwards costs nothing.
+
+        Raises
+        ------
+        ScaleError
+            If the reference is refused.
+        """
+        surface = solve(reference, photo)
+        self._solved[id(reference), id(photo)] = (reference, photo, surface)
+        return surface
+
+    def _surface_from(self, reference: Reference, photo: Photo) -> SurfaceMap:
+        kept = self._solved.get((id(reference), id(photo)))
+        return kept[2] if kept else self.prepare(reference, photo)
 
     def look_for_card(self) -> bool:
         """Use the scale card if the photo shows one; tells whether it did."""
@@ -209,7 +242,7 @@ class Inspection:
         self._measured.clear()
         if self.photo is not None and self.state.reference is not None:
             try:
-                self.surface = solve(self.state.reference, self.photo)
+                self.surface = self._surface_from(self.state.reference, self.photo)
             except ScaleError as exc:
                 self.surface_error = exc
 
