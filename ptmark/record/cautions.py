@@ -1,0 +1,50 @@
+"""What a reader should know of a record before relying on it."""
+
+from collections.abc import Sequence
+from typing import TYPE_CHECKING
+
+from ptmark.criteria import Evaluation
+from ptmark.scale import SurfaceMap
+
+if TYPE_CHECKING:
+    from ptmark.record.build import Entry
+
+__all__ = ["cautions_of"]
+
+
+def cautions_of(
+    surface: SurfaceMap | None,
+    entries: "Sequence[Entry]",
+    evaluation: Evaluation | None,
+    disposition: tuple[str, str],
+) -> list[str]:
+    """Everything a reader should know of this record before relying on it, each once."""
+    said: list[str] = []
+    if surface is None:
+        said.append("No scale is set: nothing is measured and no verdict can be given.")
+    elif evaluation is None:
+        said.append("No acceptance criteria are chosen: there is no verdict.")
+    open_ = [one.id for one in entries if one.standing == "suggested"]
+    if open_:
+        said.append(
+            f"Not yet looked at by a person: {', '.join(open_)}. The verdict counts them; "
+            "take or drop each."
+        )
+    bare = [one.id for one in entries if one.relevance and not one.reason.strip()]
+    if bare:
+        said.append(f"Set aside without a reason: {', '.join(bare)}. Give the reason.")
+    unsure = [one.id for one in entries if one.measurement and not one.measurement.shape_sure]
+    if unsure:
+        said.append(
+            f"Linear or rounded is not sure for {', '.join(unsure)}: judged as the stricter."
+        )
+    verdict = None if evaluation is None else evaluation.verdict
+    decision, reason = disposition
+    departs = (decision == "accept" and verdict != "acceptable") or (
+        decision in {"reject", "rework and retest"} and verdict == "acceptable"
+    )
+    if departs and not reason.strip():
+        said.append("The disposition departs from the verdict and gives no reason.")
+    said += list(surface.cautions) if surface else []
+    said += list(evaluation.cautions) if evaluation else []
+    return list(dict.fromkeys(said))

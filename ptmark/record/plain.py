@@ -1,0 +1,111 @@
+"""Facts of photo, scale and verdict as plain JSON-ready data, sensibly rounded.
+
+Outlines to 0.01 px and 0.001 mm, other lengths to 0.0001 mm, standard uncertainties to
+0.000001 mm: each well below what a photo can tell, so that rounding never decides anything.
+"""
+
+import math
+from collections.abc import Iterable, Sequence
+from dataclasses import asdict
+from typing import Any
+
+import numpy as np
+import numpy.typing as npt
+
+from ptmark.criteria import Evaluation, Finding
+from ptmark.photo import PhotoInfo
+from ptmark.scale import Reference, SurfaceMap, reference_to_json
+
+__all__ = ["evaluation_json", "number", "photo_json", "points", "scale_json"]
+
+Array = npt.NDArray[np.float64]
+
+
+def number(value: float | None, digits: int) -> float | None:
+    """A plain rounded number; what is not finite is not known. Minus zero becomes zero."""
+    if value is None or not math.isfinite(value):
+        return None
+    return round(float(value), digits) + 0.0
+
+
+def points(given: Iterable[Sequence[float]] | Array, digits: int) -> list[list[float]]:
+    """Points (x, y) of shape (N, 2) as plain rounded pairs."""
+    array = np.array(given if isinstance(given, np.ndarray) else list(given), dtype=float)
+    rounded: list[list[float]] = (np.round(array.reshape(-1, 2), digits) + 0.0).tolist()
+    return rounded
+
+
+def photo_json(info: PhotoInfo) -> dict[str, Any]:
+    """The photo's facts; its folder is left out, it tells about a machine, not a photo."""
+    camera = asdict(info.camera)
+    return {
+        "file": info.path.name,
+        "sha256": info.sha256,
+        "width": info.width,
+        "height": info.height,
+        "bytes": info.bytes,
+        "format": info.format,
+        "orientation": info.orientation,
+        "color_profile": info.profile,
+        "focal_px": number(info.focal_px, 2),
+        "camera": {k: number(v, 6) if isinstance(v, float) else v for k, v in camera.items()},
+    }
+
+
+def scale_json(surface: SurfaceMap | None, reference: Reference | None) -> dict[str, Any]:
+    """What fixed the scale, the map it gave, and what was given for it; lengths in mm."""
+    given = None if reference is None else reference_to_json(reference)
+    if surface is None:
+        unknown = ("mm_per_px", "tilt_deg", "working_distance_mm", "residual_px", "focal_px")
+        return {
+            "reference": None,
+            **dict.fromkeys(unknown),
+            "reference_px": None,
+            "homography": None,
+            "given": given,
+            "cautions": [],
+        }
+    return {
+        "reference": surface.reference,
+        "mm_per_px": number(surface.mm_per_px(), 8),
+        "tilt_deg": number(surface.tilt_deg, 3),
+        "working_distance_mm": number(surface.working_distance_mm, 2),
+        "residual_px": number(surface.residual_px, 4),
+        "focal_px": number(surface.focal_px, 2),
+        "reference_px": points(surface.reference_px, 3),
+        # Not rounded: the entries span seven decades and map every pixel.
+        "homography": np.asarray(surface.h, dtype=float).tolist(),
+        "given": given,
+        "cautions": list(surface.cautions),
+    }
+
+
+def evaluation_json(evaluation: Evaluation) -> dict[str, Any]:
+    """The verdict with every finding; values in each finding's own unit."""
+    return {
+        "profile": evaluation.profile,
+        "title": evaluation.title,
+        "edition": evaluation.edition,
+        "decision_rule": evaluation.decision_rule,
+        "verdict": evaluation.verdict,
+        "findings": [_finding(one) for one in evaluation.findings],
+        "relevance": dict(evaluation.relevance),
+        "cautions": list(evaluation.cautions),
+        "checksum": evaluation.checksum,
+    }
+
+
+def _finding(one: Finding) -> dict[str, Any]:
+    return {
+        "rule": one.rule,
+        "clause": one.clause,
+        "indications": list(one.indications),
+        "value": number(one.value, 6),
+        "u": number(one.u, 6),
+        "limit": number(one.limit, 6),
+        "unit": one.unit,
+        "verdict": one.verdict,
+        "says": one.says,
+        "conformity": number(one.conformity, 6),
+        "sketch": points(one.sketch, 4),
+    }

@@ -1,0 +1,124 @@
+import json
+import re
+import uuid
+from dataclasses import replace
+from datetime import UTC, datetime, timedelta
+
+import numpy as np
+import pytest
+
+from ptmark.errors import RecordError
+from ptmark.record import FIELDS, build_record, completeness
+
+
+def test_the_json_carries_what_the_measurement_says(record):
+    crack = record.to_json()["indications"][0]
+    # U = 2 * sqrt(0.03² + 0.04²) = 2 * 0.05, by hand
+    assert (crack["length_mm"], crack["length_u_mm"]) == (8.0, 0.1)
+    assert (crack["width_mm"], crack["width_u_mm"]) == (0.5, 0.04)
+    assert crack["budget"] == {"edge": 0.03, "map": 0.04}
+    assert (crack["shape"], crack["ratio"]) == ("linear", 16.0)
+    assert crack["centre_px"] == [200.0, 100.0]
+    assert np.allclose(crack["centre_mm"], [10.0, 5.0])
+    assert crack["ends_px"] == [[280.0, 100.0], [120.0, 100.0]]
+    assert len(crack["outline_px"]) == len(crack["outline_mm"]) == 24
+
+
+def test_points_are_rounded_to_what_a_photo_can_tell(parts):
+    entry = replace(
+        parts["entries"][0], outline_px=np.array([[0.123456, -0.0001], [9, 9], [0, 9]])
+    )
+    made = build_record(**{**parts, "entries": [entry]}).indications[0]["outline_px"]
+    assert json.dumps(made) == "[[0.12, 0.0], [9.0, 9.0], [0.0, 9.0]]"
+
+
+def test_without_a_surface_lengths_are_null_and_said(parts):
+    bare = [replace(e, measurement=None) for e in parts["entries"]]
+    made = build_record(**{**parts, "surface": None, "entries": bare, "evaluation": None})
+    assert made.scale["reference"] is None
+    assert made.scale["given"] is not None
+    first = made.indications[0]
+    assert first["length_mm"] is first["outline_mm"] is first["shape"] is None
+    assert first["centre_px"] == [200.0, 100.0]
+    assert any("No scale" in said for said in made.cautions)
+
+
+def test_infinite_values_become_unknown_not_invalid_json(parts):
+    surface = replace(parts["surface"], tilt_deg=float("nan"), focal_px=float("inf"))
+    scale = build_record(**{**parts, "surface": surface}).scale
+    assert scale["tilt_deg"] is None
+    assert scale["focal_px"] is None
+
+
+def test_cautions_gather_surface_profile_and_what_is_open(record):
+    said = " | ".join(record.cautions)
+    for part in (
+        "rectangle is small",
+        "invented",
+        "looked at by a person: B",
+        "not sure for B",
+    ):
+        assert part in said
+
+
+@pytest.mark.parametrize(
+    ("decision", "reason", "verdict", "told"),
+    [
+        ("accept", "", "rejectable", True),
+        ("accept", "wiped off", "rejectable", False),
+        ("accept", "", "acceptable", False),
+        ("accept", "", "undecided", True),
+        ("reject", "", "acceptable", True),
+        ("rework and retest", "", "rejectable", False),
+        ("refer", "", "rejectable", False),
+        ("", "", "rejectable", False),
+    ],
+)
+def test_a_disposition_that_departs_needs_a_reason(parts, decision, reason, verdict, told):
+    evaluation = replace(parts["evaluation"], verdict=verdict)
+    changed = {"decision": decision, "decision_reason": reason, "evaluation": evaluation}
+    made = build_record(**{**parts, **changed})
+    assert any("departs" in said for said in made.cautions) is told
+
+
+def test_id_and_time_are_made_where_none_is_given(parts):
+    made = build_record(**{**parts, "record_id": None, "created": None})
+    assert uuid.UUID(made.id).version == 4
+    age = datetime.now(UTC) - datetime.fromisoformat(made.created)
+    assert timedelta(0) <= age < timedelta(minutes=1)
+
+
+def test_the_photo_is_named_without_its_folder(record):
+    assert record.photo["file"] == "invented weld.jpg"
+
+
+def test_one_letter_for_two_indications_is_refused(parts):
+    twins = [replace(e, id="A") for e in parts["entries"]]
+    with pytest.raises(RecordError, match="letter A"):
+        build_record(**{**parts, "entries": twins})
+
+
+def test_completeness_names_what_is_missing(record):
+    missing = {one.key for one in completeness(record)}
+    assert "part_number" not in missing
+    assert {"examiner", "procedure", "examination_date"} <= missing  # a blank is not an answer
+    filled = {one.key: "x" for one in FIELDS if one.needed}
+    assert completeness(replace(record, fields=filled)) == []
+
+
+def test_fields_have_stable_keys_in_the_six_groups():
+    keys = [one.key for one in FIELDS]
+    assert len(set(keys)) == len(keys)
+    assert all(re.fullmatch(r"[a-z][a-z0-9_]*", key) for key in keys)
+    groups = list(dict.fromkeys(one.group for one in FIELDS))
+    assert groups == [
+        "Part",
+        "Procedure",
+        "Penetrant system",
+        "Process",
+        "Examination",
+        "Disposition",
+    ]
+    assert all(one.label and one.label[-1].isalnum() and one.hint for one in FIELDS)
+    # What the header of the report shows must be a field.
+    assert {"part_number", "serial_number", "weld_number", "examination_date"} <= set(keys)

@@ -1,0 +1,159 @@
+import copy
+import json
+
+import jsonschema
+import pytest
+
+from ptmark.errors import RecordError
+from ptmark.record import Record, build_record, record_schema
+
+
+@pytest.fixture
+def document(record):
+    return json.loads(json.dumps(record.to_json()))
+
+
+def test_the_schema_itself_is_sound_draft_2020_12():
+    schema = record_schema()
+    assert schema["$schema"] == "https://json-schema.org/draft/2020-12/schema"
+    jsonschema.Draft202012Validator.check_schema(schema)  # jsonschema's own metaschema
+
+
+def test_written_records_fit_the_schema(document, parts):
+    validator = jsonschema.Draft202012Validator(record_schema())
+    validator.validate(document)
+    bare = build_record(
+        **{
+            **parts,
+            **dict.fromkeys(("surface", "reference", "evaluation", "area_px", "haze")),
+            "entries": [],
+            "left_out": [],
+            "fields": {},
+            "decision": "",
+        }
+    )
+    validator.validate(json.loads(json.dumps(bare.to_json())))
+
+
+def objects(node, path=()):
+    """Paths of every object whose keys the schema fixes."""
+    free = {"fields", "camera", "given", "budget", "width_budget", "relevance"}
+    if isinstance(node, dict) and not (path and path[-1] in free):
+        yield path
+        for key, value in node.items():
+            yield from objects(value, (*path, key))
+    elif isinstance(node, list) and node and isinstance(node[0], dict):
+        yield from objects(node[0], (*path, 0))
+
+
+def at(document, path):
+    for step in path:
+        document = document[step]
+    return document
+
+
+OPTIONAL = {
+    ("photo", name)
+    for name in ("bytes", "format", "orientation", "color_profile", "focal_px", "camera")
+} | {("evaluation", "findings", 0, name) for name in ("conformity", "sketch")}
+
+
+def test_every_required_key_is_missed_and_every_odd_key_refused(document):
+    tried = 0
+    for path in objects(document):
+        odd = copy.deepcopy(document)
+        at(odd, path)["odd_key"] = 1
+        with pytest.raises(RecordError, match="odd_key"):
+            Record.from_json(odd)
+        for key in at(document, path):
+            less = copy.deepcopy(document)
+            del at(less, path)[key]
+            tried += 1
+            if (*path, key) in OPTIONAL:
+                Record.from_json(less)
+            else:
+                with pytest.raises(RecordError):
+                    Record.from_json(less)
+    assert tried > 60  # the walk went into photo, scale, indications, evaluation, findings
+
+
+MUTATIONS = [
+    (("id",), ""),
+    (("id",), "../up"),
+    (("created",), "yesterday"),
+    (("created",), "2026-01-02T03:04:05+02:00"),
+    (("revision",), 0),
+    (("revision",), 1.5),
+    (("fields",), {"Part": "P"}),
+    (("fields",), {"part_number": 5}),
+    (("photo", "sha256"), "AB" * 32),
+    (("photo", "width"), 0),
+    (("photo", "width"), True),
+    (("photo", "orientation"), 9),
+    (("scale", "reference"), "guess"),
+    (("scale", "mm_per_px"), 0),
+    (("scale", "mm_per_px"), "0.05"),
+    (("scale", "tilt_deg"), 91),
+    (("scale", "homography"), [[1, 0, 0], [0, 1, 0]]),
+    (("scale", "given"), []),
+    (("conditions", "haze"), 1.2),
+    (("weld_length_mm",), -1),
+    (("area_px",), [[0, 0], [1, 1]]),
+    (("indications", 0, "id"), "A B"),
+    (("indications", 0, "length_mm"), -0.1),
+    (("indications", 0, "length_u_mm"), "0.1"),
+    (("indications", 0, "shape"), "oval"),
+    (("indications", 0, "standing"), "dropped"),
+    (("indications", 0, "source"), "guess"),
+    (("indications", 0, "relevance"), "relevant"),
+    (("indications", 0, "confidence"), 1.01),
+    (("indications", 0, "budget"), {"edge": -0.1}),
+    (("indications", 0, "ends_mm"), [[0, 0]]),
+    (("indications", 0, "outline_px"), [[0, 0], [1, 0], [1]]),
+    (("indications", 0, "outline_px"), [[0, 0], [1, 0], [1, "1"]]),
+    (("indications", 0, "outline_px"), [[0, 0], [1, 0], [1, 1], [0, 1, 2]]),
+    (("indications", 0, "outline_px"), [[0, 0], [1, 0], [1, 1], [0, True]]),
+    (("indications", 0, "outline_px"), [[0, 0], [1, 0], [1, 1], [0, 2e6]]),
+    (("indications", 0, "outline_px"), [[0, 0], [1, 0], [1, 1], [0, None]]),
+    (("indications", 0, "outline_mm"), [[0, 0], [1, 0], [1, 1], 3]),
+    (("left_out", 0, "reason"), None),
+    (("evaluation", "verdict"), "accept"),
+    (("evaluation", "decision_rule"), "lenient"),
+    (("evaluation", "findings", 0, "verdict"), "maybe"),
+    (("evaluation", "findings", 0, "u"), -1),
+    (("evaluation", "findings", 0, "indications"), "A"),
+    (("evaluation", "findings", 0, "conformity"), 2),
+    (("disposition", "decision"), "ship it"),
+    (("cautions",), [1]),
+]
+
+
+@pytest.mark.parametrize(("path", "value"), MUTATIONS)
+def test_a_field_that_does_not_fit_is_named(document, path, value):
+    Record.from_json(document)
+    at(document, path[:-1])[path[-1]] = value
+    with pytest.raises(RecordError) as caught:
+        Record.from_json(document, where="file.json")
+    named = "".join(f"[{p}]" if isinstance(p, int) else f".{p}" for p in path).lstrip(".")
+    assert caught.value.where.startswith(f"file.json, {named}")
+    assert caught.value.mend
+
+
+def test_cutting_long_outlines_for_speed_hides_no_fault(document):
+    """Each point of a long outline is looked at, however late it stands."""
+    schema = jsonschema.Draft202012Validator(record_schema())
+    long = [[i * 0.5, 1.0] for i in range(5000)]
+    document["indications"][0]["outline_px"] = long
+    Record.from_json(document)
+    for place, bad in ((4999, [0.0]), (2500, [0.0, "x"]), (3, [float("1e7"), 0.0])):
+        document["indications"][0]["outline_px"] = [*long[:place], bad, *long[place + 1 :]]
+        assert not schema.is_valid(document)
+        with pytest.raises(RecordError, match=r".") as caught:
+            Record.from_json(document)
+        assert f"outline_px[{place}]" in caught.value.where
+
+
+@pytest.mark.parametrize("odd", [None, 3, "text", [], {}, {"schema": "ptmark-record/2"}])
+def test_what_is_no_record_of_this_version_is_refused(odd):
+    with pytest.raises(RecordError, match=r"not an inspection record|unknown version"):
+        Record.from_json(odd)
