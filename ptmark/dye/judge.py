@@ -1,0 +1,90 @@
+"""Whether a blob is called, how sure, and if not, why.
+
+Each reason is one sentence for the inspector, made from the blob's own numbers.
+"""
+
+from dataclasses import dataclass
+
+import numpy as np
+
+from ptmark.dye.fine import Contour
+
+__all__ = ["Sight", "confidence", "reason_against"]
+
+# Dye takes green and blue about alike and leaves most of the red. Rust and heat tint take more
+# blue than green and much red; blue pen takes most red; grey and black take all alike.
+# Common practice, no source; the bounds are wide enough for orange-red and magenta-red dyes.
+MOST_RED_TAKEN = 0.70
+LEAST_BLUE_TAKEN, MOST_BLUE_TAKEN = 0.55, 1.30
+MOST_BROWN = 1.55
+LEAST_CONTRAST, LEAST_SIGNAL = 0.06, 4.0
+LEAST_COLOUR = 0.05  # green taken less red taken, share of the white's light
+# What may be left of the contrast 2.5 blurs outside the edge, at the palest call, and how much
+# more for each share of contrast above it: the paler, the sharper the edge has to be.
+LEFT_WHERE_PALE, LEFT_PER_CONTRAST, PALEST = 0.18, 4.0, 0.15
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Sight:
+    """What bounds a call: the least size and whether the photo's edge cuts the blob."""
+
+    least_px: float
+    least_mm: float | None
+    photo_width: int
+    photo_height: int
+
+
+def reason_against(one: Contour, sight: Sight, grain: float) -> str:
+    """Why a contour is not called; "" where it is."""
+    low, high = one.outline_px.min(axis=0), one.outline_px.max(axis=0)
+    across = float(np.max(high - low))
+    if across < sight.least_px:
+        size = f"{sight.least_px:.0f} px"
+        if sight.least_mm is not None:
+            size = f"{sight.least_mm:.1f} mm"
+        return f"smaller than {size}: go closer to judge it"
+    if low.min() < 1 or high[0] > sight.photo_width - 2 or high[1] > sight.photo_height - 2:
+        return "touches the edge of the photo: its length cannot be seen, take another photo"
+    red, green, blue = one.taken_light
+    if one.contrast < max(LEAST_CONTRAST, LEAST_SIGNAL * grain) or green - red < LEAST_COLOUR:
+        return f"too pale: {100 * one.contrast:.0f} % of full dye"
+    return _wrong_colour(red, green, blue) or _no_edge(one)
+
+
+def _wrong_colour(red: float, green: float, blue: float) -> str:
+    if red > MOST_RED_TAKEN * green:
+        return "not dye-coloured: it darkens red as well, like ink, scale or a shadow"
+    if blue > MOST_BLUE_TAKEN * green or _brown(red, green, blue) > MOST_BROWN:
+        return "not dye-coloured: yellow or brown, like rust or heat tint"
+    if blue < LEAST_BLUE_TAKEN * green:
+        return "not dye-coloured: it leaves blue, like violet ink"
+    return ""
+
+
+def _brown(red: float, green: float, blue: float) -> float:
+    """How brown: rust takes more of both red and blue, for the green it takes, than dye."""
+    return (blue + 0.8 * red) / max(green, 1e-6)
+
+
+def _no_edge(one: Contour) -> str:
+    """Haze has no edge: it is pale, and most of it is left where an edge would have ended."""
+    allowed = LEFT_WHERE_PALE + LEFT_PER_CONTRAST * max(0.0, one.contrast - PALEST)
+    if one.left_outside > allowed:
+        return "no edge: a pink haze that fades away, reclean and repeat if in doubt"
+    return ""
+
+
+def confidence(one: Contour, grain: float) -> float:
+    """How sure a call is, 0 to 1: contrast over grain, hue and sharpness of the edge.
+
+    A ranking, not a probability: the weakest of the three decides.
+    """
+    red, green, blue = one.taken_light
+    signal = min(1.0, one.contrast / max(12 * grain, 0.3))
+    hue = min(
+        1.0,
+        (MOST_RED_TAKEN - red / max(green, 1e-6)) / 0.25,
+        (MOST_BROWN - _brown(red, green, blue)) / 0.15,
+    )
+    edge = min(1.0, 3.0 / max(one.shift_px, 0.1))
+    return float(np.clip(min(signal, hue, edge), 0.02, 1.0))
