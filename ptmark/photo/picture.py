@@ -3,11 +3,16 @@
 Pixel frame: the upright photo, x right, y down, (0, 0) the centre of the top-left pixel.
 """
 
+import hashlib
+import threading
 from dataclasses import dataclass, field
 from pathlib import Path
 
 import numpy as np
 import numpy.typing as npt
+
+from ptmark.errors import PhotoError
+from ptmark.photo.color import srgb_to_linear
 
 __all__ = ["Camera", "Photo", "PhotoInfo"]
 
@@ -16,7 +21,9 @@ __all__ = ["Camera", "Photo", "PhotoInfo"]
 class Camera:
     """What the EXIF data say of the exposure; every field may be None or empty.
 
-    Lengths in mm; ``taken`` is ISO 8601 local time as the camera wrote it.
+    Lengths in mm; ``taken`` is ISO 8601 local time as the camera wrote it, with its offset
+    from UTC where it wrote one. ``has_location`` tells that a place is in the file; the place
+    itself is never read.
     """
 
     make: str = ""
@@ -34,8 +41,13 @@ class PhotoInfo:
     """A picture's facts, read without decoding its pixels.
 
     ``width`` and ``height`` are those of the upright picture, px. ``orientation`` is the EXIF
-    value 1-8. ``focal_px`` is the focal length in px of the upright full-size picture, or None
-    where EXIF does not tell it (from the 35 mm equivalent: diagonal rule, CIPA DCG-001).
+    value 1-8 that the stored pixels needed to stand upright (1 for HEIC, whose decoder has
+    turned them already). ``focal_px`` is the focal length in px of the upright full-size
+    picture, or None where EXIF does not tell it (from the 35 mm equivalent: diagonal rule,
+    CIPA DCG-001). ``mode`` and ``bits`` are those of the file: "1", "L", "LA", "P", "RGB",
+    "RGBA" or "CMYK", and bits a channel. ``profile`` names the colour space the file is in.
+    ``frames`` counts the frames or pages, of which the first is shown. ``notes`` are whole
+    sentences on what was done to the picture that a person should know.
     """
 
     path: Path
@@ -50,6 +62,8 @@ class PhotoInfo:
     profile: str = "sRGB"
     focal_px: float | None = None
     camera: Camera = field(default_factory=Camera)
+    frames: int = 1
+    notes: tuple[str, ...] = ()
 
     @property
     def megapixels(self) -> float:
@@ -57,7 +71,7 @@ class PhotoInfo:
 
 
 class Photo:
-    """Upright sRGB pixels with their facts; read-only.
+    """Upright sRGB pixels with their facts; read-only, and safe to share between threads.
 
     Attributes
     ----------
@@ -70,3 +84,134 @@ class Photo:
         rgb.flags.writeable = False
         self.info = info
         self.rgb = rgb
+        self._levels: dict[int, npt.NDArray[np.uint8]] = {1: rgb}
+        self._lock = threading.Lock()
+
+    @classmethod
+    def from_array(
+        cls, rgb: npt.NDArray[np.uint8], *, name: str = "array", focal_px: float | None = None
+    ) -> "Photo":
+        """Make a photo of pixels that came from no file.
+
+        Parameters
+        ----------
+        rgb : ndarray of shape (H, W, 3), uint8
+            sRGB-coded, upright; copied.
+        name : str
+            Stands for the path.
+        focal_px : float, px, optional
+            Focal length as in `PhotoInfo`.
+
+        Returns
+        -------
+        Photo
+            Its SHA-256 is that of the pixel bytes.
+
+        Raises
+        ------
+        PhotoError
+            If the shape, the type or the size does not fit.
+
+        Examples
+        --------
+        >>> photo = Photo.from_array(np.zeros((2, 3, 3), np.uint8), name="black")
+        >>> photo.info.width, photo.info.height, photo.info.format
+        (3, 2, 'array')
+        """
+        if rgb.ndim != 3 or rgb.shape[2] != 3 or rgb.dtype != np.uint8 or rgb.size == 0:
+            raise PhotoError(
+                f"pixels must have shape (H, W, 3) and type uint8, got {rgb.shape} {rgb.dtype}",
+                where=name,
+            )
+        own = np.array(rgb, order="C")
+        info = PhotoInfo(
+            path=Path(name),
+            sha256=hashlib.sha256(own.data).hexdigest(),
+            bytes=own.nbytes,
+            format="array",
+            width=own.shape[1],
+            height=own.shape[0],
+            focal_px=focal_px,
+        )
+        return cls(info, own)
+
+    def linear(self, box: tuple[int, int, int, int]) -> npt.NDArray[np.float32]:
+        """Linear light of a crop, 0 to 1.
+
+        Parameters
+        ----------
+        box : (x0, y0, x1, y1), px
+            Left, top, right and bottom; right and bottom stand outside, as in a slice. What
+            reaches beyond the photo is cut off.
+
+        Returns
+        -------
+        ndarray of shape (h, w, 3), float32
+            Pixel (0, 0) of the crop is pixel (max(x0, 0), max(y0, 0)) of the photo.
+
+        Raises
+        ------
+        PhotoError
+            If nothing of the box lies in the photo.
+        """
+        x0, y0, x1, y1 = box
+        crop = self.rgb[max(y0, 0) : max(y1, 0), max(x0, 0) : max(x1, 0)]
+        if crop.size == 0:
+            raise PhotoError(
+                f"the box {box} holds no pixel of the {self.info.width} x {self.info.height} "
+                "photo",
+                where=str(self.info.path),
+            )
+        return srgb_to_linear(crop)
+
+    def reduced(self, factor: int) -> npt.NDArray[np.uint8]:
+        """Area-reduced level, worked out once and kept.
+
+        Parameters
+        ----------
+        factor : int
+            1, 2, 4 or 8.
+
+        Returns
+        -------
+        ndarray of shape (ceil(H / factor), ceil(W / factor), 3), uint8
+            Each pixel is the mean of ``factor`` × ``factor`` coded pixels (of those there are,
+            at the right and bottom border), so the full-size position of a pixel is
+            ``x_full = (x + 0.5) * factor - 0.5``. Not writeable.
+
+        Raises
+        ------
+        PhotoError
+            If the factor is another.
+        """
+        if factor not in (1, 2, 4, 8):
+            raise PhotoError(f"a level is reduced by 1, 2, 4 or 8, got {factor}")
+        with self._lock:
+            level = self._levels.get(factor)
+            if level is None:
+                level = _area_reduced(self.rgb, factor)
+                level.flags.writeable = False
+                self._levels[factor] = level
+            return level
+
+
+def _area_reduced(rgb: npt.NDArray[np.uint8], factor: int) -> npt.NDArray[np.uint8]:
+    """Block means; the partial blocks at the right and bottom on their own."""
+    import cv2
+
+    height, width = rgb.shape[:2]
+    rows, columns = height // factor, width // factor
+    out = np.empty((-(-height // factor), -(-width // factor), 3), np.uint8)
+    for y_in, y_out in _whole_and_rest(rows, factor):
+        for x_in, x_out in _whole_and_rest(columns, factor):
+            block, target = rgb[y_in, x_in], out[y_out, x_out]
+            if block.size:
+                size = (target.shape[1], target.shape[0])
+                target[...] = cv2.resize(block, size, interpolation=cv2.INTER_AREA)
+    return out
+
+
+def _whole_and_rest(count: int, factor: int) -> tuple[tuple[slice, slice], tuple[slice, slice]]:
+    """Where the whole blocks stand before and after reducing, and where what is left."""
+    edge = count * factor
+    return (slice(0, edge), slice(0, count)), (slice(edge, None), slice(count, None))

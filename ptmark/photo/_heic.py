@@ -1,0 +1,94 @@
+"""HEIC files: structure, header and pixels through pillow_heif.
+
+Box structure from ISO/IEC 14496-12:2022, 4.2; rotation is a property of the picture there
+(ISO/IEC 23008-12, irot and imir), which the decoder applies, and the EXIF orientation says
+nothing more.
+"""
+
+from typing import Any
+
+import numpy as np
+import numpy.typing as npt
+
+from ptmark.errors import PhotoError
+from ptmark.photo._found import COPY_AGAIN, Found, check_size, damaged, truncated
+
+__all__ = ["BRANDS", "decode", "look"]
+
+BRANDS = frozenset((b"heic", b"heix", b"heim", b"heis", b"hevc", b"hevx", b"mif1", b"msf1"))
+
+
+def look(data: bytes) -> Found:
+    """Find the primary picture, and that the file holds all of it.
+
+    Raises
+    ------
+    PhotoError
+        If the file ends early, holds no HEIC picture, or is too big.
+    """
+    _walk(data)
+    heif = _open(data)
+    width, height = heif.size
+    check_size(width, height)
+    mode = {"RGBa": "RGBA"}.get(heif.mode, heif.mode)
+    nclx = heif.info.get("nclx_profile") or {}
+    return Found(
+        format="HEIC",
+        width=width,
+        height=height,
+        mode=mode,
+        bits=int(heif.info.get("bit_depth", 8)),
+        way="heif",
+        exif=(heif.info.get("exif") or b"").removeprefix(b"Exif\0\0"),
+        icc=heif.info.get("icc_profile") or b"",
+        coded=(int(nclx["color_primaries"]), int(nclx["transfer_characteristics"]))
+        if nclx
+        else None,
+        frames=len(heif),
+        alpha=mode in ("RGBA", "LA"),
+    )
+
+
+def decode(data: bytes) -> npt.NDArray[np.uint8]:
+    """Pixels of the primary picture, upright, shape (H, W, channels) or (H, W)."""
+    heif = _open(data)
+    picture = heif[heif.primary_index]
+    try:
+        pixels = np.ascontiguousarray(picture)
+    except (ValueError, RuntimeError, OSError, EOFError, SyntaxError) as exc:
+        raise damaged(str(exc)) from exc
+    if picture.mode == "RGBa":
+        return _plain_alpha(pixels)
+    if picture.mode == "LA":
+        return np.ascontiguousarray(pixels[..., [0, 0, 0, 1]])
+    return pixels
+
+
+def _open(data: bytes) -> Any:  # noqa: ANN401 - pillow_heif ships no types
+    import pillow_heif
+
+    try:
+        return pillow_heif.open_heif(data, convert_hdr_to_8bit=True)
+    except (ValueError, RuntimeError, OSError, EOFError, SyntaxError) as exc:
+        raise PhotoError(f"the HEIC picture cannot be read: {exc}", mend=COPY_AGAIN) from exc
+
+
+def _plain_alpha(pixels: npt.NDArray[np.uint8]) -> npt.NDArray[np.uint8]:
+    """Colours that were multiplied by their alpha, made whole again."""
+    alpha = np.maximum(pixels[..., 3:], 1).astype(np.uint16)
+    pixels = pixels.copy()
+    pixels[..., :3] = np.minimum(pixels[..., :3] * np.uint16(255) // alpha, 255)
+    return pixels
+
+
+def _walk(data: bytes) -> None:
+    at = 0
+    while at < len(data):
+        size, head = int.from_bytes(data[at : at + 4], "big"), 8
+        if size == 1:
+            size, head = int.from_bytes(data[at + 8 : at + 16], "big"), 16
+        if size == 0:  # to the end of the file
+            return
+        if size < head or at + size > len(data):
+            raise truncated(len(data))
+        at += size

@@ -1,0 +1,128 @@
+"""Structure of a TIFF file. Written from TIFF 6.0 (1992) and its Technical Notes 1 and 2."""
+
+import struct
+
+import numpy as np
+
+from ptmark.errors import PhotoError
+from ptmark.photo._found import Found, check_size, damaged, truncated
+from ptmark.photo._ifd import Entry, byte_order, read_ifd
+
+__all__ = ["look", "upright_tag"]
+
+_PLAIN = {1, 5, 8, 32773, 32946}  # none, LZW, Deflate, PackBits, old Deflate
+_MODES = {0: "L", 1: "L", 2: "RGB", 3: "P", 5: "CMYK", 6: "RGB"}
+_CHANNELS = {"L": 1, "P": 1, "RGB": 3, "CMYK": 4}
+_SAVE_PLAIN = "Save it as 8- or 16-bit RGB or grey TIFF, or as PNG"
+
+
+def look(data: bytes) -> Found:
+    """Find the first page, and that the file holds all of it.
+
+    Raises
+    ------
+    PhotoError
+        If the file ends early, contradicts itself, holds what has no plain meaning as a photo
+        (numbers without a white, raw sensor data, a thumbnail only), or is too big.
+    """
+    if len(data) < 8:
+        raise truncated(len(data))
+    start = struct.unpack_from(byte_order(data) + "I", data, 4)[0]
+    tags, following = read_ifd(data, start)
+    if not tags:
+        raise truncated(len(data)) if start + 2 > len(data) else damaged("it has no directory")
+    width, height = _whole(tags, 0x0100, 0), _whole(tags, 0x0101, 0)
+    check_size(width, height)
+    _check_data(tags, len(data))
+    mode, bits, alpha = _kind(tags)
+    plain = _whole(tags, 0x0103, 1) in _PLAIN and mode in ("L", "RGB")
+    way = "modes"
+    if plain and bits == 16:
+        way = "whole"
+    elif plain and bits == 8 and not alpha and _whole(tags, 0x011C, 1) == 1:
+        way = "direct"
+    icc = tags[0x8773].raw if 0x8773 in tags else b""
+    return Found(
+        format="TIFF",
+        width=width,
+        height=height,
+        mode=("1" if bits == 1 and mode == "L" else mode) + ("A" if alpha else ""),
+        bits=8 if mode == "P" else bits,
+        way=way,
+        exif=data,
+        icc=icc,
+        frames=1 + _later_pages(data, following),
+        alpha=alpha,
+        inverted=bits == 16 and _whole(tags, 0x0106, 1) == 0,
+    )
+
+
+def upright_tag(data: bytes) -> bytes:
+    """The same file with its orientation tag set to 1.
+
+    Decoders differ in whether and how they heed the tag; with 1 they all give the pixels as
+    they are stored.
+    """
+    order = byte_order(data)
+    tags, _ = read_ifd(data, struct.unpack_from(order + "I", data, 4)[0])
+    turn = tags.get(0x0112)
+    if turn is None or turn.first == 1 or turn.kind not in (3, 4):
+        return data
+    copy = bytearray(data)
+    struct.pack_into(order + ("H" if turn.kind == 3 else "I"), copy, turn.place, 1)
+    return bytes(copy)
+
+
+def _whole(tags: dict[int, Entry], tag: int, default: int) -> int:
+    numbers = tags[tag].numbers if tag in tags else ()
+    return int(numbers[0]) if numbers else default
+
+
+def _kind(tags: dict[int, Entry]) -> tuple[str, int, bool]:
+    """Mode without alpha, bits a channel, and whether there is alpha."""
+    depths = {int(n) for n in tags[0x0102].numbers} if 0x0102 in tags else {1}
+    samples, photometric = _whole(tags, 0x0115, 1), _whole(tags, 0x0106, 1)
+    mode = _MODES.get(photometric)
+    bits = max(depths)
+    if mode is None or 0xC612 in tags or _whole(tags, 0x00FE, 0) & 1:
+        raise PhotoError(
+            "it is a raw camera file or holds no plain picture first "
+            f"(TIFF photometric {photometric})",
+            mend="Develop it to JPEG, or to 8- or 16-bit RGB TIFF",
+        )
+    if _whole(tags, 0x0153, 1) != 1 or len(depths) > 1 or bits not in (1, 2, 4, 8, 16):
+        raise PhotoError(
+            f"its numbers ({bits} bits, TIFF sample format {_whole(tags, 0x0153, 1)}) have no "
+            "plain meaning as a photo",
+            mend=_SAVE_PLAIN,
+        )
+    if bits == 16 and (
+        mode not in ("L", "RGB") or (samples > 1 and _whole(tags, 0x011C, 1) != 1)
+    ):
+        raise PhotoError("this kind of 16-bit TIFF is not read", mend=_SAVE_PLAIN)
+    extra = samples - _CHANNELS[mode]
+    if extra < 0 or extra > 1:
+        raise PhotoError(f"its {samples} channels are not read", mend=_SAVE_PLAIN)
+    return mode, bits, extra == 1
+
+
+def _check_data(tags: dict[int, Entry], length: int) -> None:
+    """Every strip or tile must lie in the file."""
+    for offsets, counts in ((0x0111, 0x0117), (0x0144, 0x0145)):
+        if offsets in tags and counts in tags:
+            ends = np.add(tags[offsets].numbers, tags[counts].numbers, dtype=float)
+            if ends.max() > length:
+                raise truncated(length)
+            return
+    raise truncated(length)
+
+
+def _later_pages(data: bytes, offset: int) -> int:
+    """Pages after the first that are pictures of their own, not reduced copies."""
+    seen: set[int] = set()
+    pages = 0
+    while offset and offset not in seen and len(seen) < 10_000:
+        seen.add(offset)
+        tags, offset = read_ifd(data, offset)
+        pages += bool(tags) and not _whole(tags, 0x00FE, 0) & 1
+    return pages
