@@ -15,7 +15,7 @@ import numpy as np
 import numpy.typing as npt
 from optics import FOCAL_35MM, Camera, develop
 from PIL import Image
-from plate import Picture, Plate, crown
+from plate import CROWN_HALF_MM, CROWN_MM, Picture, Plate, crown
 from prints import CARD_MM, RULE_ZERO_MM, card, label, lettering, rule
 from scenes import PART, SCENES, SHOP, Scene, camera, shapes
 
@@ -94,6 +94,11 @@ def truth(scene: Scene, plate: Plate, eye: Camera) -> dict[str, Any]:
             "distance_mm": eye.distance,
             "place_mm": eye.place.round(6).tolist(),
             "axes": eye.axes.round(9).tolist(),
+        },
+        "crown": {
+            "half_width_mm": CROWN_HALF_MM,
+            "height_mm": CROWN_MM,
+            "form": "raised cosine",
         },
         "card": {
             "corners_px": px(sheet.to_plate([(0, 0), (wide, 0), (wide, high), (0, high)])),
