@@ -4,17 +4,33 @@ Outlines are arrays of shape (N, 2), ``(x, y)``, not closed by a repeated point.
 """
 
 from dataclasses import dataclass
+from math import hypot, isfinite, sqrt
 
 import numpy as np
 import numpy.typing as npt
 
 from ptmark.dye import EdgeQuality
-from ptmark.measure.quantity import Quantity
+from ptmark.errors import OutlineError
+from ptmark.measure.geometry import area_mm2, as_outline, caliper, centroid
+from ptmark.measure.medial import medial_of
+from ptmark.measure.quantity import COVERAGE_FACTOR, Quantity
+from ptmark.measure.relief import flattened, relief_u_mm
 from ptmark.scale import SurfaceMap
 
-__all__ = ["Conditions", "Measurement", "measure_outline"]
+__all__ = ["LINEAR_RATIO", "Conditions", "Measurement", "measure_outline"]
 
 Array = npt.NDArray[np.float64]
+
+LINEAR_RATIO = 3.0
+# The half-contrast level itself is known to about a tenth of the contrast: the shift between
+# 40 and 60 % is the half-width of a rectangular distribution (JCGM 100:2008, 4.3.7).
+LEVEL_DIVISOR = sqrt(3)
+# What interpolation between pixels leaves in the place of an edge, px. Common practice, no
+# source.
+SAMPLING_PX = 0.1
+# How far an operator's point lies from the edge, px, by how the outline was made. Common
+# practice, no source.
+OPERATOR_PX = {"suggested": 0.0, "snapped": 0.5, "hand": 1.5}
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -55,5 +71,126 @@ def measure_outline(
     edge: EdgeQuality,
     conditions: Conditions | None = None,
 ) -> Measurement:
-    """Measure an outline given in px."""
-    raise NotImplementedError
+    """Measure an outline given in px.
+
+    Parameters
+    ----------
+    outline_px : ndarray of shape (N, 2)
+        Outline in px of the upright photo.
+    surface : SurfaceMap
+    edge : EdgeQuality
+        How well the outline's place is known.
+    conditions : Conditions, optional
+
+    Raises
+    ------
+    OutlineError
+        If the outline is no shape, or the relief reaches the camera or is no number.
+
+    Notes
+    -----
+    Contributions (JCGM 100:2008, 5.1.2), each a standard uncertainty of the figure in mm:
+    the map's own ("picking", "reference", "map", "tilt", "lens") between the figure's two
+    ends; "edge", both ends moving together by ``shift_px``; "sampling", the two ends'
+    independent noise; "picking" also takes an operator's two ends; "relief", see
+    `ptmark.measure.relief`.
+    """
+    shape_px = as_outline(outline_px)
+    height = (conditions or Conditions()).relief_mm
+    if height is not None and not isfinite(height):
+        raise OutlineError(f"a relief of {height} mm is no height")
+    outline = flattened(surface.to_mm(shape_px), surface, height)
+    found_length, ends = caliper(outline)
+    medial = medial_of(outline)
+    found_width = 2 * medial.radius
+    ends_px = surface.to_px(np.array(ends))
+    local = found_length / max(float(np.hypot(*(ends_px[1] - ends_px[0]))), 1e-9)
+    between = _between_ends(ends_px, surface, height, edge, local)
+    length = Quantity(found_length, between)
+    path = Quantity(medial.path_length, _scaled_map(between, medial.path_length / found_length))
+    across = _across(medial.centre, found_width, ends)
+    width = Quantity(
+        found_width,
+        _between_ends(surface.to_px(across), surface, height, edge, local),
+    )
+    ratio = _ratio(length, path, width)
+    sure = abs(ratio.value - LINEAR_RATIO) > COVERAGE_FACTOR * ratio.u
+    return Measurement(
+        outline_mm=outline,
+        length=length,
+        path=path,
+        width=width,
+        area=_area(outline, length, edge, local),
+        ratio=ratio,
+        centre_mm=centroid(outline),
+        ends_mm=(_pair(ends[0]), _pair(ends[1])),
+        shape="linear" if ratio.value > LINEAR_RATIO or not sure else "rounded",
+        shape_sure=sure,
+    )
+
+
+_EDGE_SIDE = ("edge", "sampling")  # of the outline's edge, not of the map
+
+
+def _between_ends(
+    ends_px: Array, surface: SurfaceMap, height: float | None, edge: EdgeQuality, local: float
+) -> dict[str, float]:
+    """Budget of the distance between two edge points, mm."""
+    budget = surface.distance_u(ends_px[0], ends_px[1])
+    operator = OPERATOR_PX.get(edge.source, OPERATOR_PX["hand"])
+    noise = hypot(edge.noise_px, SAMPLING_PX)
+    budget["edge"] = 2 * abs(edge.shift_px) * local / LEVEL_DIVISOR
+    budget["sampling"] = sqrt(2) * noise * local
+    budget["picking"] = hypot(budget.get("picking", 0.0), sqrt(2) * operator * local)
+    budget["relief"] = relief_u_mm(ends_px, surface, height)
+    return budget
+
+
+def _scaled_map(budget: dict[str, float], factor: float) -> dict[str, float]:
+    """The same relative map along the path; the edge's share has two ends like the length's."""
+    return {name: u if name in _EDGE_SIDE else u * factor for name, u in budget.items()}
+
+
+def _across(centre: Array, width: float, ends: tuple[Array, Array]) -> Array:
+    """Two ends of the largest circle's diameter, square to the length."""
+    along = (ends[1] - ends[0]) / max(float(np.hypot(*(ends[1] - ends[0]))), 1e-12)
+    half = np.array([-along[1], along[0]]) * width / 2
+    return np.array([centre - half, centre + half])
+
+
+def _ratio(length: Quantity, path: Quantity, width: Quantity) -> Quantity:
+    """max(length, path) over width.
+
+    A wrong edge moves both together, so that only (ratio - 1) of it counts; a wrong
+    reference size or relief cancels; the rest is taken as independent.
+    """
+    top = length if length.value >= path.value else path
+    value = top.value / max(width.value, 1e-12)
+    budget = {"edge": width.budget["edge"] / max(width.value, 1e-12) * abs(value - 1)}
+    for name in sorted({*top.budget, *width.budget} - {"edge", "reference"}):
+        budget[name] = value * hypot(
+            top.budget.get(name, 0.0) / max(top.value, 1e-12),
+            width.budget.get(name, 0.0) / max(width.value, 1e-12),
+        )
+    return Quantity(value, budget, "1")
+
+
+def _area(outline: Array, length: Quantity, edge: EdgeQuality, local: float) -> Quantity:
+    """Area: the edge moves the whole rim; the map counts twice, once for each direction."""
+    value = area_mm2(outline)
+    step = np.diff(outline, axis=0, append=outline[:1])
+    pieces = np.hypot(step[:, 0], step[:, 1])
+    rim = float(pieces.sum())
+    noise = hypot(edge.noise_px, SAMPLING_PX) * local
+    budget = {
+        name: 2 * value * u / length.value
+        for name, u in length.budget.items()
+        if name not in _EDGE_SIDE
+    }
+    budget["edge"] = rim * abs(edge.shift_px) * local / LEVEL_DIVISOR
+    budget["sampling"] = noise * float(np.sqrt((pieces**2).sum()))
+    return Quantity(value, budget, "mm2")
+
+
+def _pair(point: Array) -> tuple[float, float]:
+    return float(point[0]), float(point[1])

@@ -3,7 +3,10 @@
 Points are ``(x, y)`` in px of the upright photo; lengths in mm.
 """
 
-from dataclasses import dataclass
+from dataclasses import asdict, dataclass
+from typing import Any
+
+from ptmark.errors import ScaleError
 
 __all__ = [
     "CardReference",
@@ -12,6 +15,8 @@ __all__ = [
     "Point",
     "RectangleReference",
     "Reference",
+    "reference_from_json",
+    "reference_to_json",
 ]
 
 Point = tuple[float, float]
@@ -56,3 +61,54 @@ class LineReference:
 
 
 Reference = CardReference | RectangleReference | LinesReference | LineReference
+
+_KINDS: dict[str, type[Reference]] = {
+    "card": CardReference,
+    "rectangle": RectangleReference,
+    "two lines": LinesReference,
+    "line": LineReference,
+}
+
+
+def reference_to_json(reference: Reference) -> dict[str, Any]:
+    """Plain JSON of a reference; ``kind`` says which.
+
+    Examples
+    --------
+    >>> reference_to_json(LineReference(ends_px=((0.0, 1.0), (2.0, 3.0)), length_mm=5.0))
+    {'kind': 'line', 'ends_px': [[0.0, 1.0], [2.0, 3.0]], 'length_mm': 5.0}
+    """
+    kind = next(name for name, made in _KINDS.items() if isinstance(reference, made))
+    return {"kind": kind} | {key: _lists(value) for key, value in asdict(reference).items()}
+
+
+def reference_from_json(document: dict[str, Any]) -> Reference:
+    """Rebuild a reference from `reference_to_json`.
+
+    Raises
+    ------
+    ScaleError
+        If the kind is unknown or a member is missing, left over or of the wrong shape.
+    """
+    kind = document.get("kind")
+    if kind not in _KINDS:
+        raise ScaleError(f"unknown kind of reference {kind!r}", where="scale")
+    members = {key: value for key, value in document.items() if key != "kind"}
+    try:
+        return _KINDS[kind](**{key: _points(key, value) for key, value in members.items()})
+    except (TypeError, ValueError) as exc:
+        raise ScaleError(f"a {kind} reference that does not fit: {exc}", where="scale") from exc
+
+
+def _lists(value: Any) -> Any:  # noqa: ANN401 - JSON
+    return [_lists(item) for item in value] if isinstance(value, tuple) else value
+
+
+def _points(key: str, value: Any) -> Any:  # noqa: ANN401 - JSON
+    if not key.endswith("_px"):
+        return None if value is None else float(value)
+    points = tuple((float(x), float(y)) for x, y in value)
+    wanted = 4 if key == "corners_px" else 2
+    if len(points) != wanted:
+        raise ValueError(f"{key} has {len(points)} points, not {wanted}")
+    return points

@@ -3,27 +3,40 @@
 Pixel frame as in `ptmark.photo`; surface frame in mm, origin and axis set by the reference.
 """
 
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 
 import numpy as np
 import numpy.typing as npt
 
-__all__ = ["SurfaceMap"]
+from ptmark.scale.plane import Lens, apply_homography
+
+__all__ = ["Alternative", "SurfaceMap"]
 
 Array = npt.NDArray[np.float64]
+
+_NO_LENS = Lens((0.0, 0.0), 1.0)
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class Alternative:
+    """Another map that the evidence allows, with its weight (second moment about the map)."""
+
+    weight: float
+    h: Array
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
 class SurfaceMap:
-    """Plane homography from px to mm with the covariance of its eight parameters.
+    """Plane homography from px to mm, with its covariance.
 
     Attributes
     ----------
     h : ndarray of shape (3, 3)
         ``[X, Y, 1] ~ h @ [x, y, 1]``, ``h[2, 2] == 1``; x, y in px, X, Y in mm.
-    covariance : mapping of name to ndarray of shape (8, 8)
-        Covariance of the first eight entries of ``h``, row by row, one matrix for each named
-        source ("picking", "reference", "map", "tilt", "lens" …); sources are independent.
+    covariance : mapping of name to ndarray of shape (9, 9)
+        Covariance of the first eight entries of ``h``, row by row, and of the lens term
+        ``lens.kappa``, one matrix for each named source ("picking", "reference", "map",
+        "tilt", "lens"); sources are independent.
     reference : str
         "card", "rectangle", "two lines" or "line".
     reference_px : ndarray of shape (N, 2)
@@ -36,6 +49,16 @@ class SurfaceMap:
         Camera to surface along the optical axis; None where the focal length is unknown.
     focal_px : float or None
         Focal length used, px: from EXIF or, where the reference tells it, estimated.
+    camera_mm : ndarray of shape (3,)
+        Foot of the camera's perpendicular on the surface and its height over it, mm.
+    camera_height_rel_u : float
+        Relative standard uncertainty of that height.
+    view_slope_u : float
+        Standard uncertainty of the line of sight's slope, where the tilt is not measured.
+    lens : Lens
+        Radial correction applied to points before ``h``; ``kappa`` 0 where none is known.
+    alternatives : mapping of name to tuple of Alternative
+        Sources that are too far from linear for a covariance (an unknown tilt).
     cautions : tuple of str
         What the user should know of this map, each with its mend.
     """
@@ -48,27 +71,94 @@ class SurfaceMap:
     tilt_deg: float | None = None
     working_distance_mm: float | None = None
     focal_px: float | None = None
+    camera_mm: Array = field(default_factory=lambda: np.array([0.0, 0.0, 250.0]))
+    camera_height_rel_u: float = 0.35
+    view_slope_u: float = 0.0
+    lens: Lens = _NO_LENS
+    alternatives: dict[str, tuple[Alternative, ...]] = field(default_factory=dict)
     cautions: tuple[str, ...] = ()
 
     def to_mm(self, points_px: Array) -> Array:
         """Map points of shape (N, 2) from px to mm."""
-        raise NotImplementedError
+        return apply_homography(self.h, self.lens.undistort(np.asarray(points_px, float)))
 
     def to_px(self, points_mm: Array) -> Array:
         """Map points of shape (N, 2) from mm to px."""
-        raise NotImplementedError
+        straight = apply_homography(np.linalg.inv(self.h), np.asarray(points_mm, float))
+        return self.lens.distort(straight)
 
     def jacobian(self, points_px: Array) -> Array:
         """Local derivative d(X, Y)/d(x, y) at points of shape (N, 2): shape (N, 2, 2), mm/px."""
-        raise NotImplementedError
+        points = np.asarray(points_px, float)
+        straight = self.lens.undistort(points)
+        w = straight @ self.h[2, :2] + self.h[2, 2]
+        mapped = apply_homography(self.h, straight)
+        plane = (self.h[None, :2, :2] - mapped[:, :, None] * self.h[None, 2:, :2]) / w[
+            :, None, None
+        ]
+        return np.asarray(plane @ self.lens.jacobian(points))
 
     def mm_per_px(self, at_px: Array | None = None) -> float:
         """Mean local scale, sqrt of the local area factor; at the reference's centre by default."""
-        raise NotImplementedError
+        at = self.reference_px.mean(axis=0) if at_px is None else np.asarray(at_px, float)
+        return float(np.sqrt(abs(np.linalg.det(self.jacobian(at.reshape(1, 2))[0]))))
 
     def distance_u(self, a_px: Array, b_px: Array) -> dict[str, float]:
         """Standard uncertainty in mm that the map gives the distance a-b, by named source.
 
         ``a_px`` and ``b_px`` of shape (2,). Picking of a and b themselves is not included.
+        First-order propagation (JCGM 100:2008, 5.2.2) of the nine parameters jointly; the
+        alternatives by their root mean square departure. Coincident points give 0.
         """
-        raise NotImplementedError
+        ends = np.array([a_px, b_px], float)
+        slopes = self._parameter_slopes(ends)
+        across = self.to_mm(ends)
+        chord = across[1] - across[0]
+        distance = float(np.hypot(*chord))
+        if distance == 0.0:
+            return dict.fromkeys([*self.covariance, *self.alternatives], 0.0)
+        gradient = (chord / distance) @ (slopes[1] - slopes[0])
+        found = {
+            name: float(np.sqrt(max(gradient @ matrix @ gradient, 0.0)))
+            for name, matrix in self.covariance.items()
+        }
+        straight = self.lens.undistort(ends)
+        for name, others in self.alternatives.items():
+            squares = 0.0
+            for other in others:
+                seen = apply_homography(other.h, straight)
+                squares += (
+                    other.weight * (float(np.hypot(*(seen[1] - seen[0]))) - distance) ** 2
+                )
+            found[name] = float(np.hypot(found.get(name, 0.0), np.sqrt(squares)))
+        return found
+
+    def _parameter_slopes(self, points_px: Array) -> Array:
+        """Derivative of (X, Y) by the nine parameters, shape (N, 2, 9)."""
+        straight = self.lens.undistort(points_px)
+        w = (straight @ self.h[2, :2] + self.h[2, 2])[:, None]
+        mapped = apply_homography(self.h, straight)
+        rows = np.hstack([straight, np.ones((len(straight), 1))]) / w
+        slopes = np.zeros((len(straight), 2, 9))
+        slopes[:, 0, 0:3] = rows
+        slopes[:, 1, 3:6] = rows
+        slopes[:, :, 6:8] = -mapped[:, :, None] * rows[:, None, :2]
+        plane = (self.h[None, :2, :2] - mapped[:, :, None] * self.h[None, 2:, :2]) / w[
+            :, :, None
+        ]
+        from_centre = points_px - np.asarray(self.lens.centre)
+        r2 = (from_centre**2).sum(-1, keepdims=True) / self.lens.radius_px**2
+        slopes[:, :, 8] = (plane @ (from_centre * r2)[:, :, None])[:, :, 0]
+        return slopes
+
+    def view_slope(self, ends_mm: Array) -> float:
+        """Slope of the line of sight along two points, mm aside for each mm of height.
+
+        Root mean square where the tilt is unknown: its standard uncertainty is added.
+        """
+        chord = ends_mm[1] - ends_mm[0]
+        size = float(np.hypot(*chord))
+        if size == 0.0:
+            return 0.0
+        aside = (ends_mm.mean(axis=0) - self.camera_mm[:2]) / self.camera_mm[2]
+        return float(np.hypot(aside @ chord / size, self.view_slope_u))

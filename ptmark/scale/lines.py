@@ -1,0 +1,217 @@
+"""One or two lines of known length as a scale.
+
+One line fixes scale along itself but not tilt; two at right angles tell how much the surface
+is foreshortened but not to which side it leans. What they leave open is taken from how a
+camera is held by hand, and stays in the budget as "tilt".
+"""
+
+from typing import TYPE_CHECKING
+
+import numpy as np
+import numpy.typing as npt
+
+from ptmark.errors import ScaleError
+from ptmark.scale.checks import check_length, check_line, check_points
+from ptmark.scale.fit import PlaneFit, Priors, fit_plane
+from ptmark.scale.plane import Lens, Pose, apply_homography, rotation_from_vector
+from ptmark.scale.surface import Alternative, SurfaceMap
+
+if TYPE_CHECKING:
+    from ptmark.photo import Photo
+    from ptmark.scale.reference import LineReference, LinesReference
+
+__all__ = ["PICK_U_PX", "SIZE_U_MM", "TILT_U_DEG", "camera_priors", "solve_line", "solve_lines"]
+
+Array = npt.NDArray[np.float64]
+
+# A point picked by hand under a loupe. Common practice, no source.
+PICK_U_PX = 1.2
+# A rule's graduations or a plate's sides: within 0.1 mm, rectangular.
+SIZE_U_MM = 0.1 / np.sqrt(3)
+# A camera held square by eye: about each of two axes. Common practice, no source.
+TILT_U_DEG = 10.0
+# Focal length by EXIF: rounding, focusing and stabilising change it by some percent; without,
+# a phone's main camera (26 mm equivalent) or one of its neighbours. Common practice, no source.
+EXIF_FOCAL_U, UNKNOWN_FOCAL_U = 0.03, 0.35
+LINE_CAUTION = (
+    "one line fixes the scale but not the tilt: lengths away from it, and lengths along the "
+    "tilt, are less sure. Lay a card or a rectangle beside the indications"
+)
+LINES_CAUTION = "two lines tell the tilt faintly: a card or a rectangle is surer"
+MAIN_CAMERA_MM, FULL_FRAME_DIAGONAL_MM = 26.0, 43.27
+
+
+def camera_priors(
+    photo: "Photo", tilt_u: float | None = None, extra_u: tuple[float, ...] = ()
+) -> Priors:
+    """What is known of the camera before looking at the reference."""
+    if photo.info.focal_px is not None:
+        return Priors(photo.info.focal_px, EXIF_FOCAL_U, tilt_u, extra_u)
+    diagonal = float(np.hypot(photo.info.width, photo.info.height))
+    focal = diagonal * MAIN_CAMERA_MM / FULL_FRAME_DIAGONAL_MM
+    return Priors(focal, UNKNOWN_FOCAL_U, tilt_u, extra_u)
+
+
+def solve_line(reference: "LineReference", photo: "Photo") -> SurfaceMap:
+    """Map of one line: x along it, origin at its first end.
+
+    The tilt is unknown: nine poses about the upright one (a three-point Gauss-Hermite rule in
+    each of two tilts, exact to the fifth degree) that keep the line's length are the
+    alternatives of the map, so that both the slope of scale away from the line and the
+    foreshortening, which has no first-order term, enter the budget.
+
+    Raises
+    ------
+    ScaleError
+        If the line is degenerate.
+    """
+    check_length(reference.length_mm, "a line")
+    ends = check_points(reference.ends_px, photo)
+    check_line(ends, reference.length_mm)
+    plane = np.array([[0.0, 0.0], [reference.length_mm, 0.0]])
+    lens = Lens.of_picture(photo.info.width, photo.info.height)
+    priors = camera_priors(photo, np.radians(TILT_U_DEG))
+    start = _upright(ends, reference.length_mm, priors.focal_px, lens)
+    longer = plane * (1 + SIZE_U_MM / reference.length_mm)
+    fit = fit_plane(
+        ends,
+        np.full(2, PICK_U_PX),
+        lambda _own: plane,
+        start,
+        priors,
+        lens,
+        perturbed=(lambda _own: longer,),
+    )
+    linear = {name: part for name, part in fit.covariance.items() if name != "tilt"}
+    alternatives = {"tilt": _leaning(ends, plane, fit.pose)}
+    return line_surface(fit, "line", ends, linear, alternatives, LINE_CAUTION)
+
+
+def _upright(ends: Array, length_mm: float, focal: float, lens: Lens) -> Pose:
+    """Camera square to the surface, x along the line."""
+    along = ends[1] - ends[0]
+    angle = float(np.arctan2(along[1], along[0]))
+    depth = focal * length_mm / float(np.hypot(*along))
+    centre = np.asarray(lens.centre)
+    place = np.append((ends[0] - centre) * depth / focal, depth)
+    return Pose(rotation_from_vector(np.array([0.0, 0.0, angle])), place, focal, centre)
+
+
+def _leaning(ends: Array, plane: Array, upright: Pose) -> tuple[Alternative, ...]:
+    nodes = ((-np.sqrt(3), 1 / 6), (0.0, 2 / 3), (np.sqrt(3), 1 / 6))
+    tilt = np.radians(TILT_U_DEG)
+    return tuple(
+        Alternative(wx * wy, _through(ends, plane, upright, np.array([nx, ny, 0.0]) * tilt))
+        for nx, wx in nodes
+        for ny, wy in nodes
+        if nx or ny
+    )
+
+
+def _through(ends: Array, plane: Array, upright: Pose, turn: Array) -> Array:
+    """Homography px to mm of the leaning plane whose line ends are seen at ``ends``."""
+    rotation = rotation_from_vector(turn) @ upright.rotation
+    rays = np.column_stack([(ends - upright.centre) / upright.focal_px, np.ones(2)])
+    normal = rotation[:, 2]
+    feet = rays / (rays @ normal)[:, None]  # where the rays meet the plane at unit height
+    height = float(np.hypot(*(plane[1] - plane[0]))) / float(np.linalg.norm(feet[1] - feet[0]))
+    seen = height * (feet - feet[0]) @ rotation[:, :2]
+    angle = float(np.arctan2(seen[1, 1], seen[1, 0]))
+    rotation = rotation @ rotation_from_vector(np.array([0.0, 0.0, angle]))
+    return Pose(rotation, height * feet[0], upright.focal_px, upright.centre).to_mm()
+
+
+def solve_lines(reference: "LinesReference", photo: "Photo") -> SurfaceMap:
+    """Map of two lines at right angles: x along the first, origin at its first end.
+
+    Their lengths and right angle tell the foreshortening; which side leans away is told only
+    by perspective, faintly. Both leanings are fitted; the likelier is the map, the other its
+    alternative, weighted by likelihood.
+
+    Raises
+    ------
+    ScaleError
+        If a line is degenerate, or the two run alike.
+    """
+    check_length(reference.first_mm, "the first line")
+    check_length(reference.second_mm, "the second line")
+    first = check_points(reference.first_px, photo)
+    second = check_points(reference.second_px, photo)
+    check_line(first, reference.first_mm, "the first line")
+    check_line(second, reference.second_mm, "the second line")
+    a, b = first[1] - first[0], second[1] - second[0]
+    sine = float((a[0] * b[1] - a[1] * b[0]) / (np.hypot(*a) * np.hypot(*b)))
+    if abs(sine) < 0.5:
+        raise ScaleError(
+            f"the lines meet at {np.degrees(np.arcsin(abs(sine))):.0f} degrees as seen",
+            where="scale",
+            mend="take two lines at right angles on the part",
+        )
+    lens = Lens.of_picture(photo.info.width, photo.info.height)
+    priors = camera_priors(photo, np.radians(TILT_U_DEG), (1e6, 1e6))
+    up = np.sign(sine)
+    lengths = np.array([reference.first_mm, reference.second_mm])
+
+    def model(own: Array, sizes: Array = lengths) -> Array:
+        return np.array([[0.0, 0.0], [sizes[0], 0.0], own, [own[0], own[1] + up * sizes[1]]])
+
+    points = np.vstack([first, second])
+    upright = _upright(first, reference.first_mm, priors.focal_px, lens)
+    fits = []
+    for lean in ((0.3, 0.0), (-0.3, 0.0), (0.0, 0.3), (0.0, -0.3)):
+        turned = rotation_from_vector(np.array([*lean, 0.0])) @ upright.rotation
+        start = Pose(turned, upright.translation, upright.focal_px, upright.centre)
+        fits.append(
+            fit_plane(
+                points,
+                np.full(4, PICK_U_PX),
+                model,
+                start,
+                priors,
+                lens,
+                extra=apply_homography(start.to_mm(), second[:1])[0],
+                perturbed=(
+                    lambda own: model(own, lengths + [SIZE_U_MM, 0]),
+                    lambda own: model(own, lengths + [0, SIZE_U_MM]),
+                ),
+            )
+        )
+    best, *rest = sorted(fits, key=lambda fit: fit.chi2)
+    alternatives = _other_leaning(best, rest)
+    return line_surface(best, "two lines", points, best.covariance, alternatives, LINES_CAUTION)
+
+
+def _other_leaning(best: PlaneFit, rest: list[PlaneFit]) -> dict[str, tuple[Alternative, ...]]:
+    """The likeliest of the other minima that leans another way, if any, by its likelihood."""
+    for fit in rest:
+        apart = np.hypot(*(fit.pose.rotation[2, :2] - best.pose.rotation[2, :2]))
+        if apart > np.radians(1.0):
+            likelihood = float(np.exp(-(fit.chi2 - best.chi2) / 2))
+            weight = likelihood / (1 + likelihood)
+            return {"tilt": (Alternative(weight, fit.pose.to_mm()),)}
+    return {}
+
+
+def line_surface(
+    fit: PlaneFit,
+    name: str,
+    seen: Array,
+    covariance: dict[str, Array],
+    alternatives: dict[str, tuple[Alternative, ...]],
+    caution: str,
+) -> SurfaceMap:
+    """The map of a fit to lines, whose tilt is no measurement."""
+    misfit = fit.residuals_px
+    return SurfaceMap(
+        h=fit.pose.to_mm(),
+        covariance=covariance,
+        reference=name,
+        reference_px=seen,
+        residual_px=float(np.sqrt((misfit**2).sum(axis=1).mean())),
+        camera_mm=fit.pose.camera_mm,
+        camera_height_rel_u=fit.height_rel_u,
+        view_slope_u=float(np.tan(np.radians(TILT_U_DEG))),
+        lens=fit.lens,
+        alternatives=alternatives,
+        cautions=(caution,),
+    )
