@@ -159,8 +159,8 @@ def contours(
 ) -> list[Contour]:
     """Closed outlines of a crop's blob, one for each part of at least ``least_px`` across.
 
-    A part counts where it holds a pixel of ``seeds``. ``photo_blur_px`` is the edge's standard deviation elsewhere in the photo, for blobs too
-    thin to show their own.
+    A part counts where it holds a pixel of ``seeds``. ``photo_blur_px`` is the edge's standard
+    deviation elsewhere in the photo, for blobs too thin to show their own.
     """
     blur = crop.blur_px or photo_blur_px
     radius = max(4, round(2.5 * blur) + 1)

@@ -7,6 +7,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
+from ptmark.dye.contrast import DYE_STOPS
 from ptmark.dye.fine import Contour
 
 __all__ = ["Sight", "confidence", "reason_against"]
@@ -17,7 +18,8 @@ __all__ = ["Sight", "confidence", "reason_against"]
 MOST_RED_TAKEN = 0.70
 LEAST_BLUE_TAKEN, MOST_BLUE_TAKEN = 0.55, 1.30
 MOST_BROWN = 1.55
-LEAST_CONTRAST, LEAST_SIGNAL = 0.06, 4.0
+LEAST_CONTRAST, LEAST_SIGNAL = 0.06, 6.0
+LEAST_AGREEMENT = 0.45  # amount of dye by colour over that by contrast; 1 for dye on white
 LEAST_COLOUR = 0.05  # green taken less red taken, share of the white's light
 # What may be left of the contrast 2.5 blurs outside the edge, at the palest call, and how much
 # more for each share of contrast above it: the paler, the sharper the edge has to be.
@@ -48,17 +50,25 @@ def reason_against(one: Contour, sight: Sight, grain: float) -> str:
     red, green, blue = one.taken_light
     if one.contrast < max(LEAST_CONTRAST, LEAST_SIGNAL * grain) or green - red < LEAST_COLOUR:
         return f"too pale: {100 * one.contrast:.0f} % of full dye"
-    return _wrong_colour(red, green, blue) or _no_edge(one)
+    return _wrong_colour(red, green, blue, one.contrast) or _no_edge(one)
 
 
-def _wrong_colour(red: float, green: float, blue: float) -> str:
+def _wrong_colour(red: float, green: float, blue: float, contrast: float) -> str:
     if red > MOST_RED_TAKEN * green:
         return "not dye-coloured: it darkens red as well, like ink, scale or a shadow"
+    if _by_colour(red, green) < LEAST_AGREEMENT * contrast:
+        return "not dye-coloured: darker than its surroundings, hardly redder"
     if blue > MOST_BLUE_TAKEN * green or _brown(red, green, blue) > MOST_BROWN:
         return "not dye-coloured: yellow or brown, like rust or heat tint"
     if blue < LEAST_BLUE_TAKEN * green:
         return "not dye-coloured: it leaves blue, like violet ink"
     return ""
+
+
+def _by_colour(red: float, green: float) -> float:
+    """Amount of dye that the ratio of green to red alone tells of, as in `dye_amount`."""
+    steady = max(1 - green, 0.0) / max(1 - red, 1e-3)
+    return float((1 - steady) / max(DYE_STOPS[1] - DYE_STOPS[0] * steady, 1e-3))
 
 
 def _brown(red: float, green: float, blue: float) -> float:

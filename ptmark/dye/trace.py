@@ -1,31 +1,159 @@
-"""Edge attraction for tracing by hand."""
+"""Edge attraction for tracing by hand: the line keeps to the dye's edge, the hand decides."""
 
+import cv2
 import numpy as np
 import numpy.typing as npt
 
+from ptmark.dye.contrast import redness
 from ptmark.dye.edge import EdgeQuality
+from ptmark.dye.fine import Contour, contours, look_closely
+from ptmark.errors import OutlineError
 from ptmark.photo import Photo
 
 __all__ = ["DyeTracer", "refine_outline"]
 
 Array = npt.NDArray[np.float64]
+Float = npt.NDArray[np.float32]
+Point = tuple[float, float]
+
+WINDOW_PX = 200  # half size of the window in which a path is sought; a map of it takes 30 ms
+HAND_SHIFT_PX, HAND_NOISE_PX = 1.0, 1.5  # free hand under a loupe; common practice, no source
+_REACH_PX = 12
+_BLUR_PX = 1.5
+_CODES_PER_RISE = 90.0
 
 
 class DyeTracer:
-    """Draws a line to the dye's edge while the pointer moves; works in a window round it."""
+    """Draws a line to the dye's edge while the pointer moves; works in a window round it.
+
+    Points are ``(x, y)`` in photo px.
+    """
 
     def __init__(self, photo: Photo) -> None:
         self._photo = photo
+        self._start: Point | None = None
+        self._origin = (0, 0)
+        self._size = (0, 0)
+        self._scissors: cv2.segmentation.IntelligentScissorsMB | None = None
 
-    def snap(self, at_px: tuple[float, float], radius_px: float = 12.0) -> tuple[float, float]:
+    def snap(self, at_px: Point, radius_px: float = 12.0) -> Point:
         """The strongest edge of the dye near a point; the point itself where there is none."""
-        raise NotImplementedError
+        reach = max(2, round(radius_px))
+        contrast, (left, top) = self._contrast(at_px, reach + 2)
+        right = cv2.Sobel(contrast, cv2.CV_32F, 1, 0, scale=1 / 8)
+        down = cv2.Sobel(contrast, cv2.CV_32F, 0, 1, scale=1 / 8)
+        steep = cv2.magnitude(right, down)
+        y, x = np.indices(steep.shape)
+        distance = np.hypot(x - (at_px[0] - left), y - (at_px[1] - top))
+        steep = np.where(distance <= radius_px, steep, 0) * (1 - 0.4 * distance / radius_px)
+        if not steep.size or steep.max() < 0.01:  # flat: 1 % of light a px is grain
+            return at_px
+        row, column = np.unravel_index(int(steep.argmax()), steep.shape)
+        low_y, low_x = max(int(row) - 1, 0), max(int(column) - 1, 0)
+        near = steep[low_y : row + 2, low_x : column + 2] ** 2
+        rows, columns = np.indices(near.shape)
+        total = float(near.sum())
+        return (
+            left + low_x + float((near * columns).sum()) / total,
+            top + low_y + float((near * rows).sum()) / total,
+        )
 
-    def path(self, start_px: tuple[float, float], end_px: tuple[float, float]) -> Array:
-        """The line along the dye's edge from start to end, both included, shape (N, 2), px."""
-        raise NotImplementedError
+    def path(self, start_px: Point, end_px: Point) -> Array:
+        """The line along the dye's edge from start to end, both included, shape (N, 2), px.
+
+        What lies beyond the window round the start is joined straight.
+        """
+        if self._start != start_px or self._scissors is None:
+            self._begin(start_px)
+        assert self._scissors is not None  # noqa: S101 - _begin made it
+        left, top = self._origin
+        width, height = self._size
+        x = int(np.clip(round(end_px[0]) - left, 1, width - 2))
+        y = int(np.clip(round(end_px[1]) - top, 1, height - 2))
+        chain = self._scissors.getContour((x, y)).reshape(-1, 2).astype(np.float64)
+        middle = chain[1:-1] + (left, top)
+        return np.vstack([[start_px], middle, [end_px]])
+
+    def _begin(self, start_px: Point) -> None:
+        contrast, self._origin = self._contrast(start_px, WINDOW_PX)
+        self._size = (contrast.shape[1], contrast.shape[0])
+        if min(self._size) < 4:
+            raise OutlineError(
+                f"the point ({start_px[0]:.0f}, {start_px[1]:.0f}) lies outside the photo",
+                mend="start the outline inside it",
+            )
+        low = float(np.median(contrast))
+        coded = np.clip((contrast - low) * _CODES_PER_RISE + 40, 0, 255).astype(np.uint8)
+        scissors = cv2.segmentation.IntelligentScissorsMB()
+        scissors.setEdgeFeatureCannyParameters(8, 24)
+        scissors.setGradientMagnitudeMaxLimit(120)
+        scissors.applyImage(coded)
+        x = int(np.clip(round(start_px[0]) - self._origin[0], 1, self._size[0] - 2))
+        y = int(np.clip(round(start_px[1]) - self._origin[1], 1, self._size[1] - 2))
+        scissors.buildMap((x, y))
+        self._scissors, self._start = scissors, start_px
+
+    def _contrast(self, at_px: Point, reach: int) -> tuple[Float, tuple[int, int]]:
+        height, width = self._photo.rgb.shape[:2]
+        left, top = max(round(at_px[0]) - reach, 0), max(round(at_px[1]) - reach, 0)
+        right, bottom = min(round(at_px[0]) + reach + 1, width), round(at_px[1]) + reach + 1
+        crop = self._photo.rgb[top : min(bottom, height), left:right]
+        if crop.size == 0:
+            return np.zeros((0, 0), np.float32), (left, top)
+        smooth = cv2.GaussianBlur(redness(np.ascontiguousarray(crop)), (0, 0), 1.0)
+        return smooth, (left, top)  # type: ignore[return-value]
 
 
 def refine_outline(photo: Photo, outline_px: Array) -> tuple[Array, EdgeQuality]:
-    """Move a closed outline to the half-contrast edge; what has no edge stays where it is."""
-    raise NotImplementedError
+    """Move a closed outline to the half-contrast edge of the dye it surrounds.
+
+    Parameters
+    ----------
+    photo : Photo
+    outline_px : ndarray of shape (N, 2), N >= 3
+        Drawn by hand, px.
+
+    Returns
+    -------
+    outline_px : ndarray of shape (M, 2)
+        At the edge; where there is no dye or it does not fit what was drawn, as it was drawn.
+    edge : EdgeQuality
+        Source "snapped" or, where it stayed, "hand".
+    """
+    by_hand = outline_px, EdgeQuality(
+        shift_px=HAND_SHIFT_PX, noise_px=HAND_NOISE_PX, source="hand"
+    )
+    height, width = photo.rgb.shape[:2]
+    margin = 2 * _REACH_PX + 4
+    left, top = np.maximum(np.floor(outline_px.min(axis=0)).astype(int) - margin, 0).tolist()
+    right, bottom = (np.ceil(outline_px.max(axis=0)).astype(int) + margin + 1).tolist()
+    rgb = photo.rgb[top : min(bottom, height), left : min(right, width)]
+    if min(rgb.shape[:2]) < 8:
+        return by_hand
+    drawn = np.zeros(rgb.shape[:2], np.uint8)
+    cv2.fillPoly(drawn, [np.round(outline_px - (left, top)).astype(np.int32)], 1)
+    kernel = cv2.getStructuringElement(cv2.MORPH_ELLIPSE, (2 * _REACH_PX + 1,) * 2)
+    near = cv2.dilate(drawn, kernel)
+    around = near == 0
+    if np.count_nonzero(around) < 30:
+        return by_hand
+    crop = look_closely(rgb, (left, top), near > 0, around)
+    if crop is None:
+        return by_hand
+    best, share = None, 0.4
+    for one in contours(crop, rgb, drawn > 0, _BLUR_PX, 2.0):
+        overlap = _common_share(one, drawn, (left, top))
+        if overlap > share:
+            best, share = one, overlap
+    if best is None:
+        return by_hand
+    edge = EdgeQuality(shift_px=best.shift_px, noise_px=best.noise_px, source="snapped")
+    return best.outline_px, edge
+
+
+def _common_share(one: Contour, drawn: npt.NDArray[np.uint8], origin: tuple[int, int]) -> float:
+    """Intersection over union of a contour with what was drawn."""
+    filled = np.zeros_like(drawn)
+    cv2.fillPoly(filled, [np.round(one.outline_px - origin).astype(np.int32)], 1)
+    both = np.count_nonzero(filled & drawn)
+    return both / max(1, np.count_nonzero(filled | drawn))
