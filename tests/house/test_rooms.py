@@ -1,0 +1,76 @@
+"""What the rooms promise of their doors: no Qt left of the window, exports that tell the truth."""
+
+import importlib
+import json
+import pkgutil
+import subprocess
+import sys
+from pathlib import Path
+from types import ModuleType
+
+import pytest
+
+import ptmark
+
+ROOT = Path(__file__).resolve().parents[2]
+ROOMS = ("photo", "scale", "dye", "measure", "criteria", "record", "report", "commands")
+NAMES = [
+    module.name
+    for module in pkgutil.walk_packages(ptmark.__path__, "ptmark.")
+    if not module.name.startswith(("ptmark._shipped", "ptmark.__main__"))
+]
+PACKAGES = [
+    "ptmark",
+    *(m.name for m in pkgutil.walk_packages(ptmark.__path__, "ptmark.") if m.ispkg),
+]
+
+
+def test_no_room_but_the_window_loads_qt():
+    # In a fresh process and module by module: a package whose __init__ is clean may hide it.
+    program = (
+        "import importlib, json, sys\n"
+        "seen = []\n"
+        "for name in json.loads(sys.argv[1]):\n"
+        "    importlib.import_module(name)\n"
+        "    seen.append([name, 'PySide6' in sys.modules])\n"
+        "print(json.dumps(seen))\n"
+    )
+    names = [n for n in NAMES if not n.startswith("ptmark.window")]
+    done = subprocess.run(
+        [sys.executable, "-c", program, json.dumps(names)],
+        cwd=ROOT,
+        check=True,
+        capture_output=True,
+        text=True,
+    )
+    walked = json.loads(done.stdout)
+    for room in ROOMS:
+        assert sum(name.startswith(f"ptmark.{room}.") for name, _ in walked) >= 2, room
+    assert [name for name, loaded in walked if loaded] == []
+
+
+@pytest.mark.parametrize("name", NAMES)
+def test_exports_exist_and_stand_in_order(name):
+    module = importlib.import_module(name)
+    exports = getattr(module, "__all__", [])
+    assert len(set(exports)) == len(exports)
+    assert [e for e in exports if not hasattr(module, e)] == []
+    # Constants, then classes, then functions, each by the alphabet.
+    assert exports == sorted(exports, key=lambda e: (not e.isupper(), not e[0].isupper(), e))
+
+
+@pytest.mark.parametrize("name", PACKAGES)
+def test_packages_export_all_that_they_show(name):
+    package = importlib.import_module(name)
+    shown = {
+        key
+        for key, value in vars(package).items()
+        if not key.startswith("_") and not isinstance(value, ModuleType)
+    }
+    exports = {e for e in getattr(package, "__all__", []) if not e.startswith("__")}
+    assert shown <= exports
+
+
+@pytest.mark.parametrize("name", ["ptmark", *NAMES])
+def test_every_module_says_what_it_is_for(name):
+    assert (importlib.import_module(name).__doc__ or "").strip()
