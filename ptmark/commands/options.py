@@ -1,0 +1,83 @@
+"""Reading what stands behind an option: points, lengths, sizes."""
+
+import argparse
+import re
+from math import isfinite
+from typing import TYPE_CHECKING
+
+from ptmark.errors import UsageError
+from ptmark.scale import LineReference, LinesReference, RectangleReference, Reference
+from ptmark.units import parse_length
+
+if TYPE_CHECKING:
+    Verbs = argparse._SubParsersAction[argparse.ArgumentParser]
+else:
+    Verbs = object
+
+__all__ = ["Verbs", "read_line", "read_lines", "read_points", "read_rectangle"]
+
+Point = tuple[float, float]
+
+
+def read_points(text: str, where: str, *, least: int, exactly: bool = False) -> list[Point]:
+    """Points from ``X1,Y1,X2,Y2,…``, px; UsageError where they are not numbers or too few."""
+    try:
+        values = [float(word) for word in re.split(r"[,;\s]+", text.strip()) if word]
+    except ValueError as exc:
+        raise UsageError(
+            f"'{text}' are not numbers", where=where, mend="write X1,Y1,X2,Y2,… in pixels"
+        ) from exc
+    count = len(values) // 2
+    if len(values) % 2 or count < least or (exactly and count != least):
+        need = f"{least} points" if exactly else f"at least {least} points"
+        raise UsageError(f"{len(values)} numbers given", where=where, mend=f"give {need} x,y")
+    if not all(isfinite(v) for v in values):
+        raise UsageError("a coordinate is not finite", where=where, mend="give pixels")
+    return list(zip(values[::2], values[1::2], strict=True))
+
+
+def _split(text: str, where: str, form: str) -> tuple[str, str]:
+    head, sign, tail = text.partition("=")
+    if not sign:
+        raise UsageError(f"'{text}' has no '='", where=where, mend=f"write {form}")
+    return head, tail
+
+
+def read_line(text: str, where: str = "--line") -> LineReference:
+    """A line reference from ``X1,Y1,X2,Y2=LENGTHmm``."""
+    head, tail = _split(text, where, "X1,Y1,X2,Y2=150mm")
+    first, second = read_points(head, where, least=2, exactly=True)
+    return LineReference(ends_px=(first, second), length_mm=parse_length(tail, where=where))
+
+
+def read_lines(texts: list[str]) -> Reference:
+    """One line, or two lines at right angles where the option stands twice."""
+    lines = [read_line(text) for text in texts]
+    if len(lines) == 1:
+        return lines[0]
+    if len(lines) != 2:
+        raise UsageError(f"{len(lines)} lines given", where="--line", mend="give one or two")
+    return LinesReference(
+        first_px=lines[0].ends_px,
+        first_mm=lines[0].length_mm,
+        second_px=lines[1].ends_px,
+        second_mm=lines[1].length_mm,
+    )
+
+
+def read_rectangle(text: str) -> RectangleReference:
+    """A rectangle reference from ``X1,Y1,…,X4,Y4=WIDTHxHEIGHTmm``."""
+    where = "--rectangle"
+    head, tail = _split(text, where, "X1,Y1,…,X4,Y4=85.6x53.98mm")
+    a, b, c, d = read_points(head, where, least=4, exactly=True)
+    sizes = re.split(r"\s*[x×]\s*", tail.strip())
+    if len(sizes) != 2:
+        raise UsageError(
+            f"'{tail}' is not WIDTHxHEIGHT", where=where, mend="write 85.6x53.98mm"
+        )
+    unit = "in" if re.search(r"(in|\"|″)\s*$", sizes[1]) else "mm"
+    return RectangleReference(
+        corners_px=(a, b, c, d),
+        width_mm=parse_length(sizes[0], where=where, default_unit=unit),
+        height_mm=parse_length(sizes[1], where=where),
+    )
