@@ -1,4 +1,4 @@
-"""Annotated image and PDF of a record, and its table as CSV: the same numbers, deterministic."""
+"""Annotated image, PDF and CSV of a record: the same numbers, the same bytes each time."""
 
 from ptmark.report.annotate import annotated_image, write_image
 from ptmark.report.pdf import write_pdf

@@ -1,0 +1,133 @@
+"""The PDF report: the record on paper, the same bytes for the same record."""
+
+import io
+from collections.abc import Iterator
+from contextlib import contextmanager
+from pathlib import Path
+from threading import Lock
+from typing import Any
+
+import numpy as np
+import numpy.typing as npt
+from reportlab import rl_config
+from reportlab.lib.pagesizes import A4, LETTER
+from reportlab.lib.units import mm
+from reportlab.pdfgen.canvas import Canvas
+from reportlab.platypus import BaseDocTemplate, Flowable, Frame, PageTemplate
+
+from ptmark.errors import ReportError
+from ptmark.record import Record
+from ptmark.report.palette import QUIET
+from ptmark.report.pdf_front import front
+from ptmark.report.pdf_rest import rest
+from ptmark.report.pdf_style import PLAIN, color, register_fonts
+from ptmark.report.table import save
+
+__all__ = ["PAPERS", "write_pdf"]
+
+PAPERS = {"A4": A4, "Letter": LETTER}
+_MARGIN = 15 * mm
+_FOOT = 12 * mm
+_LOCK = Lock()
+
+
+def write_pdf(
+    path: Path,
+    record: Record,
+    rgb: npt.NDArray[np.uint8],
+    original: Path | None,
+    *,
+    paper: str = "A4",
+) -> None:
+    """Write the report as PDF.
+
+    Parameters
+    ----------
+    path : Path
+    record : Record
+    rgb : ndarray of shape (H, W, 3), uint8
+        The upright photo; not written to.
+    original : Path or None
+        The photo's file. A JPEG goes into the PDF byte for byte, turned by the page's matrix
+        where EXIF says so; anything else, and None, as lossless pixels of ``rgb``.
+    paper : str
+        "A4" or "Letter".
+
+    Raises
+    ------
+    ReportError
+        If the picture or the file is not that of the record, the paper is unknown, or the
+        file cannot be written.
+    """
+    if paper not in PAPERS:
+        raise ReportError(
+            f"'{paper}' is not a paper size", where="paper", mend="choose A4 or Letter"
+        )
+    register_fonts()
+    width, height = PAPERS[paper]
+    room = (width - 2 * _MARGIN, height - 2 * _MARGIN - _FOOT)
+    out = io.BytesIO()
+    with _binary_streams():
+        document = BaseDocTemplate(
+            out,
+            pagesize=(width, height),
+            invariant=1,
+            pageCompression=1,
+            title=f"Penetrant inspection report, record {record.id}",
+            subject=f"photo SHA-256 {record.photo['sha256']}",
+            creator=record.software,
+            author=record.fields.get("examiner", ""),
+            lang="en",
+        )
+        frame = Frame(_MARGIN, _MARGIN + _FOOT, *room, 0, 0, 0, 0)
+        document.addPageTemplates(PageTemplate(frames=[frame]))
+        story: list[Flowable] = [*front(record, rgb, room), *rest(record, rgb, original, room)]
+        document.build(story, canvasmaker=_numbered(record))
+    save(path, out.getvalue())
+
+
+@contextmanager
+def _binary_streams() -> Iterator[None]:
+    """Keep pictures as their own bytes; by default they would be spelt out in letters."""
+    with _LOCK:
+        before = rl_config.useA85
+        rl_config.useA85 = 0
+        try:
+            yield
+        finally:
+            rl_config.useA85 = before
+
+
+def _numbered(record: Record) -> type[Canvas]:
+    """A canvas that knows how many pages there are before it writes the first."""
+
+    class Numbered(Canvas):
+        def __init__(self, *args: Any, **options: Any) -> None:  # noqa: ANN401 - reportlab's
+            super().__init__(*args, **options)
+            self._pages: list[dict[str, Any]] = []
+
+        def showPage(self) -> None:  # noqa: N802 - reportlab's name
+            self._pages.append(dict(self.__dict__))
+            self._startPage()
+
+        def save(self) -> None:
+            for number, page in enumerate(self._pages, 1):
+                self.__dict__.update(page)
+                _footer(self, record, f"page {number} of {len(self._pages)}")
+                super().showPage()
+            super().save()
+
+    return Numbered
+
+
+def _footer(canvas: Canvas, record: Record, page: str) -> None:
+    width = canvas._pagesize[0]
+    canvas.setFont(PLAIN, 6.5)
+    canvas.setFillColor(color(QUIET))
+    canvas.setStrokeColor(color(QUIET))
+    canvas.setLineWidth(0.4)
+    canvas.line(_MARGIN, _MARGIN + 7 * mm, width - _MARGIN, _MARGIN + 7 * mm)
+    canvas.drawString(_MARGIN, _MARGIN + 3.4 * mm, f"Record {record.id} · {record.software}")
+    canvas.drawString(_MARGIN, _MARGIN, f"Photo SHA-256 {record.photo['sha256']}")
+    canvas.setFont(PLAIN, 8)
+    canvas.drawRightString(width - _MARGIN, _MARGIN + 3 * mm, page)

@@ -1,0 +1,143 @@
+"""Page one of the PDF: what was examined, the verdict in words, the marked photo, the table."""
+
+from collections.abc import Sequence
+
+import numpy as np
+import numpy.typing as npt
+from reportlab.platypus import Flowable, Spacer, Table, TableStyle
+
+from ptmark.record import FIELDS, Record
+from ptmark.report.palette import NAVY, PALE, SHADE
+from ptmark.report.pdf_photo import marked_picture
+from ptmark.report.pdf_style import BOLD, color, grid, heading, text
+from ptmark.report.plate import draw_plate
+from ptmark.report.table import COLUMNS, rows
+from ptmark.report.wording import (
+    AID,
+    EMPTY,
+    TABLE_NOTE,
+    VERDICT_SIGN,
+    criteria_line,
+    deciding,
+    decision_rule_words,
+    verdict_line,
+)
+
+__all__ = ["front"]
+
+Pixels = npt.NDArray[np.uint8]
+
+_FACTS = (
+    "part_name",
+    "part_number",
+    "serial_number",
+    "weld_number",
+    "material",
+    "thickness",
+    "surface_condition",
+    "examined_area",
+    "procedure",
+    "examination_date",
+    "examiner",
+    "job_number",
+)
+_SHARES = (0.06, 0.22, 0.18, 0.11, 0.17, 0.09, 0.17)
+
+
+def front(record: Record, rgb: Pixels, room: tuple[float, float]) -> list[Flowable]:
+    """The flowables of page one; ``room`` is the page's free width and height in points."""
+    width, height = room
+    made: list[Flowable] = [
+        text("Penetrant inspection report", 17, bold=True),
+        Spacer(1, 4),
+        _verdict(record, width),
+        Spacer(1, 5),
+        _facts(record, width),
+        Spacer(1, 5),
+        marked_picture(draw_plate(record, rgb).rgb, (width, 0.56 * height)),
+        *heading("Indications", top=7),
+    ]
+    if not record.indications:
+        return [*made, text("No indications were found in the examined area.")]
+    table = grid([COLUMNS, *rows(record)], [width * share for share in _SHARES])
+    return [*made, table, Spacer(1, 2), text(TABLE_NOTE, 7, quiet=True)]
+
+
+def _verdict(record: Record, width: float) -> Table:
+    """The verdict in words, with what it was judged by and what the inspector decided."""
+    word, sentence = verdict_line(record)
+    said = f"{VERDICT_SIGN.get(word, '')} {word.upper()}".strip()
+    lines = [
+        text(sentence, 9.5, bold=True),
+        *(text(one["says"], 8.5) for one in deciding(record)[:3] if word != "acceptable"),
+        text(f"Criteria: {criteria_line(record)}"),
+        text(f"Decision rule: {decision_rule_words(record)}"),
+        text(f"Disposition: {_disposition(record)}"),
+        text(AID[0], 7, quiet=True),
+    ]
+    more = len(deciding(record)) - 3
+    if more > 0 and word != "acceptable":
+        lines.insert(4, text(f"and {more} more findings: see Findings."))
+    size = 15 if len(said) < 14 else 12
+    left = Table([[said]], colWidths=[0.28 * width])
+    left.setStyle(
+        TableStyle(
+            [
+                ("FONT", (0, 0), (-1, -1), BOLD, size),
+                ("TEXTCOLOR", (0, 0), (-1, -1), color(PALE)),
+                ("LEADING", (0, 0), (-1, -1), 1.2 * size),
+                ("ALIGN", (0, 0), (-1, -1), "CENTER"),
+            ]
+        )
+    )
+    made = Table([[left, lines]], colWidths=[0.28 * width, 0.72 * width], hAlign="LEFT")
+    made.setStyle(
+        TableStyle(
+            [
+                ("BACKGROUND", (0, 0), (0, 0), color(NAVY)),
+                ("BACKGROUND", (1, 0), (1, 0), color(SHADE)),
+                ("VALIGN", (0, 0), (0, 0), "MIDDLE"),
+                ("VALIGN", (1, 0), (1, 0), "TOP"),
+                ("LEFTPADDING", (0, 0), (0, 0), 0),
+                ("RIGHTPADDING", (0, 0), (0, 0), 0),
+                ("LEFTPADDING", (1, 0), (1, 0), 7),
+            ]
+        )
+    )
+    return made
+
+
+def _disposition(record: Record) -> str:
+    decision, reason = record.disposition["decision"], record.disposition["reason"]
+    if not decision:
+        return "not decided yet"
+    return f"{decision} ({reason})" if reason else decision
+
+
+def _facts(record: Record, width: float, columns: int = 4) -> Table:
+    labels = {one.key: one.label for one in FIELDS}
+    cells: list[list[Flowable]] = [
+        [text(labels[key], 6.5, quiet=True), text(_short(record.fields.get(key, "")), 8.5)]
+        for key in _FACTS
+    ]
+    made: list[Sequence[list[Flowable]]] = [
+        cells[start : start + columns] for start in range(0, len(cells), columns)
+    ]
+    table = Table(made, colWidths=[width / columns] * columns, hAlign="LEFT")
+    table.setStyle(
+        TableStyle(
+            [
+                ("VALIGN", (0, 0), (-1, -1), "TOP"),
+                ("LEFTPADDING", (0, 0), (-1, -1), 0),
+                ("TOPPADDING", (0, 0), (-1, -1), 0),
+                ("BOTTOMPADDING", (0, 0), (-1, -1), 2),
+            ]
+        )
+    )
+    return table
+
+
+def _short(said: str) -> str:
+    """A field's text as page one has room for it; the whole stands in the fields' list."""
+    said = " ".join(said.split())
+    return EMPTY if not said else said if len(said) <= 90 else f"{said[:88]} …"

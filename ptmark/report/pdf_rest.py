@@ -1,0 +1,234 @@
+"""The pages after the first: findings, uncertainty, scale and photo, fields, cautions."""
+
+from collections import Counter
+from pathlib import Path
+from typing import Any
+
+import numpy as np
+import numpy.typing as npt
+from reportlab.lib.units import mm
+from reportlab.platypus import CondPageBreak, Flowable, KeepTogether, PageBreak, Spacer
+
+from ptmark.record import FIELDS, Record, completeness
+from ptmark.report.pdf_photo import original_picture
+from ptmark.report.pdf_style import grid, heading, text
+from ptmark.report.wording import (
+    AID,
+    EMPTY,
+    SAFETY,
+    VERDICT_SIGN,
+    criteria_line,
+    decision_rule_words,
+    measured,
+    scale_line,
+)
+
+__all__ = ["rest"]
+
+Pixels = npt.NDArray[np.uint8]
+
+
+def rest(
+    record: Record, rgb: Pixels, original: Path | None, room: tuple[float, float]
+) -> list[Flowable]:
+    """The flowables after page one; ``room`` is the page's free width and height in points."""
+    width = room[0]
+    return [
+        PageBreak(),
+        *_findings(record, width),
+        *_uncertainty(record, width),
+        *_set_aside(record, width),
+        *_cautions(record),
+        *_basis(record, width),
+        *_fields(record, width),
+        *_signatures(width),
+        PageBreak(),
+        *_photo(record, rgb, original, room),
+    ]
+
+
+def _findings(record: Record, width: float) -> list[Flowable]:
+    made = heading("Findings, rule by rule", top=0)
+    evaluation = record.evaluation
+    if evaluation is None:
+        return [*made, text("No criteria were applied.")]
+    rows: list[list[Any]] = [
+        ["Rule and what it says", "Clause", "Value ± U", "Limit", "Verdict"]
+    ]
+    for one in evaluation["findings"]:
+        said = [text(one["rule"], 8, bold=True), text(one["says"], 8)]
+        if one.get("conformity") is not None:
+            chance = (
+                f"probability that the true value conforms: {100 * one['conformity']:.1f} %"
+            )
+            said.append(text(chance, 7, quiet=True))
+        limit = EMPTY if one["limit"] is None else f"{one['limit']:g} {one['unit']}".strip()
+        verdict = f"{VERDICT_SIGN[one['verdict']]} {one['verdict']}"
+        value = measured(one["value"], one["u"], one["unit"])
+        rows.append([said, one["clause"], value, limit, text(verdict, 8, bold=True)])
+    if len(rows) == 1:
+        made.append(text("No rule applied to what was found."))
+    else:
+        made.append(grid(rows, [width * s for s in (0.42, 0.17, 0.17, 0.09, 0.15)]))
+    checked = f"Profile {evaluation['profile']}, SHA-256 {evaluation['checksum']}."
+    return [
+        *made,
+        Spacer(1, 3),
+        text(
+            f"Criteria: {criteria_line(record)}. Decision rule: {decision_rule_words(record)}."
+        ),
+        text(checked, 7, quiet=True),
+    ]
+
+
+def _uncertainty(record: Record, width: float) -> list[Flowable]:
+    made = [
+        *heading("How sure the numbers are"),
+        text(
+            "A length written 8.00 ± 0.10 mm means: in about 95 of 100 such measurements the true "
+            "length lies between 7.90 and 8.10 mm. The parts below are standard uncertainties "
+            "of the length in mm; combined in quadrature and doubled (k = 2) they give U."
+        ),
+        Spacer(1, 3),
+    ]
+    rated = [one for one in record.indications if one["budget"]]
+    if not rated:
+        return [*made, text("Nothing was measured.")]
+    names = list(dict.fromkeys(name for one in rated for name in one["budget"]))
+    rows: list[list[Any]] = [["", *names, "U (k = 2)"]]
+    for one in rated:
+        parts = [one["budget"].get(name) for name in names]
+        shown = [EMPTY if part is None else f"{part:.4f}" for part in parts]
+        rows.append([one["id"], *shown, f"{one['length_u_mm']:.4f}"])
+    share = 0.93 / (len(names) + 1)
+    return [*made, grid(rows, [0.07 * width, *([share * width] * (len(names) + 1))], size=7.5)]
+
+
+def _set_aside(record: Record, width: float) -> list[Flowable]:
+    """What the inspector said of single indications, and what was left out by itself."""
+    rows: list[list[Any]] = [["", "Relevance", "Reason", "Note"]]
+    rows += [
+        [one["id"], one["relevance"] or EMPTY, one["reason"] or EMPTY, one["note"] or EMPTY]
+        for one in record.indications
+        if one["relevance"] or one["note"]
+    ]
+    made: list[Flowable] = []
+    if len(rows) > 1:
+        shares = (0.07, 0.18, 0.375, 0.375)
+        made += [*heading("Set aside or noted"), grid(rows, [width * s for s in shares])]
+    if record.left_out:
+        counts = Counter(str(one["reason"]) for one in record.left_out)
+        said = "; ".join(f"{reason} ({count})" for reason, count in counts.most_common())
+        what = "spot was" if len(record.left_out) == 1 else "spots were"
+        made += [
+            *heading("Left out"),
+            text(f"{len(record.left_out)} {what} not called: {said}."),
+        ]
+    return made
+
+
+def _cautions(record: Record) -> list[Flowable]:
+    profile = [] if record.evaluation is None else list(record.evaluation["cautions"])
+    own = [said for said in record.cautions if said not in profile]
+    made = heading("Cautions")
+    for title, lines in (
+        ("Of this record", own),
+        ("Of the criteria", profile),
+        ("Of the verdict", AID),
+        ("Of the work", SAFETY),
+    ):
+        if lines:
+            made += [Spacer(1, 3), text(title, 8.5, bold=True)]
+            made += [text(f"• {line}") for line in lines]
+    return made
+
+
+def _basis(record: Record, width: float) -> list[Flowable]:
+    """Scale, photo and conditions: what a second person needs to measure again."""
+    photo, scale, camera = record.photo, record.scale, record.photo.get("camera") or {}
+    rows = [
+        ("Scale", scale_line(record)),
+        ("Scale as given", _given(scale["given"])),
+        ("Misfit of the scale", measured(scale["residual_px"], unit="px")),
+        ("Photo", f"{photo['file']}, {photo['width']} × {photo['height']} px"),
+        (
+            "Camera",
+            " ".join(str(camera.get(k) or "") for k in ("make", "model", "lens")).strip(),
+        ),
+        ("Taken", str(camera.get("taken") or "")),
+        ("Height above the scale's plane", _relief(record.conditions["relief_mm"])),
+        ("Background pinkness", measured(record.conditions["haze"], unit="(0 white, 1 dye)")),
+        ("Weld length", measured(record.weld_length_mm)),
+        ("Thickness for the rules", measured(record.thickness_mm)),
+    ]
+    cells = [[text(name, 8, quiet=True), said or EMPTY] for name, said in rows]
+    return [
+        *heading("Scale, photo and conditions"),
+        grid(cells, [0.28 * width, 0.72 * width], head=0),
+    ]
+
+
+def _relief(relief_mm: float | None) -> str:
+    return "not given; 0 to 2 mm assumed" if relief_mm is None else measured(relief_mm)
+
+
+def _given(given: dict[str, Any] | None) -> str:
+    if not given:
+        return EMPTY
+    return "; ".join(
+        f"{name.replace('_', ' ')}: {_flat(value)}" for name, value in given.items()
+    )
+
+
+def _flat(value: object) -> str:
+    if isinstance(value, list):
+        return "(" + ", ".join(_flat(one) for one in value) + ")"
+    return f"{value:g}" if isinstance(value, float) else str(value)
+
+
+def _fields(record: Record, width: float) -> list[Flowable]:
+    """Everything a person filled in; empty fields are shown as such."""
+    made = heading("Examination record")
+    missing = [one.label for one in completeness(record)]
+    if missing:
+        made += [text(f"Still missing: {', '.join(missing)}.", bold=True), Spacer(1, 2)]
+    known = {one.key for one in FIELDS}
+    extra = [(key.replace("_", " "), key, "Other") for key in record.fields if key not in known]
+    entries = [(one.label, one.key, one.group) for one in FIELDS] + extra
+    for group in dict.fromkeys(group for _, _, group in entries):
+        rows = [
+            [text(label, 8, quiet=True), record.fields.get(key, "") or EMPTY]
+            for label, key, part in entries
+            if part == group
+        ]
+        name = text(group, 9, bold=True)
+        made += [
+            CondPageBreak(50),
+            Spacer(1, 4),
+            name,
+            grid(rows, [0.28 * width, 0.72 * width], head=0),
+        ]
+    return made
+
+
+def _signatures(width: float) -> list[Flowable]:
+    blank = Spacer(1, 11 * mm)
+    rows = [["", "Name and certificate", "Date", "Signature"]]
+    rows += [
+        [who, blank, "", ""] for who in ("Examiner", "Reviewer", "Customer or inspection body")
+    ]
+    shares = (0.2, 0.35, 0.15, 0.3)
+    return [KeepTogether([*heading("Signatures"), grid(rows, [width * s for s in shares])])]
+
+
+def _photo(
+    record: Record, rgb: Pixels, original: Path | None, room: tuple[float, float]
+) -> list[Flowable]:
+    picture, says = original_picture(record, rgb, original, (room[0], room[1] - 75))
+    return [
+        *heading("The photo, unmarked", top=0),
+        text(f"{record.photo['file']}. {says}"),
+        text(f"SHA-256 {record.photo['sha256']}", 7.5),
+        Spacer(1, 6),
+        picture,
+    ]

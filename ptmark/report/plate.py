@@ -1,0 +1,238 @@
+"""The photo with its marks: outlines, letters with leaders, examined area, scale bar.
+
+Drawn on a copy in a frame a little larger than the photo, so that letters find room beside
+it; no mark covers a pixel of any indication, and the photo given is never written to.
+"""
+
+from dataclasses import dataclass, replace
+
+import cv2
+import numpy as np
+import numpy.typing as npt
+import shapely
+from shapely.geometry.base import BaseGeometry
+
+from ptmark.errors import ReportError
+from ptmark.record import Record
+from ptmark.report.labels import Label, place_labels
+from ptmark.report.lettering import Band, plate_picture
+from ptmark.report.marks import draw_line, draw_ring, halo_width, ring_round, uncover
+from ptmark.report.palette import CYAN, DEEP_BLUE, INK, NAVY, PALE, QUIET, SHADE, Ink, ink_of
+from ptmark.report.surface_scale import ScaleBar, scale_bar
+from ptmark.report.wording import VERDICT_SIGN, called
+
+__all__ = ["LEAST_PX", "MOST_PX", "Plate", "draw_plate", "fitted"]
+
+Picture = npt.NDArray[np.uint8]
+Array = npt.NDArray[np.float64]
+
+LEAST_PX = 1000  # a smaller photo is shown enlarged, pixel by pixel, so that text finds room
+MOST_PX = 6000  # a larger one is shown reduced; the report keeps the original beside it
+
+
+@dataclass(frozen=True, slots=True)
+class Plate:
+    """The marked photo, shape (H, W, 3), and the geometry on it, px of that picture.
+
+    ``offset`` and ``zoom`` lead from the photo to it: ``x_plate = offset + zoom * x_photo``
+    (pixel centres; see `fitted`). ``unit`` is the size of ordinary text.
+    """
+
+    rgb: Picture
+    offset: tuple[float, float]
+    zoom: float
+    unit: float
+    labels: list[Label]
+    rings: list[BaseGeometry]
+
+
+def fitted(rgb: Picture) -> tuple[Picture, float]:
+    """The photo at the size it is shown at, and the zoom that led there.
+
+    Enlarging repeats pixels by a whole number; reducing averages. Neither is written back.
+    """
+    if rgb.ndim != 3 or rgb.shape[2] != 3 or rgb.dtype != np.uint8 or 0 in rgb.shape:
+        raise ReportError(
+            f"the picture must be uint8 of shape (H, W, 3), got {rgb.dtype} {rgb.shape}"
+        )
+    longest = max(rgb.shape[:2])
+    if longest < LEAST_PX:
+        times = -(-LEAST_PX // longest)
+        return rgb.repeat(times, axis=0).repeat(times, axis=1), float(times)
+    if longest > MOST_PX:
+        zoom = MOST_PX / longest
+        size = (max(1, round(rgb.shape[1] * zoom)), max(1, round(rgb.shape[0] * zoom)))
+        return np.asarray(cv2.resize(rgb, size, interpolation=cv2.INTER_AREA), np.uint8), zoom
+    return rgb, 1.0
+
+
+def draw_plate(record: Record, rgb: Picture) -> Plate:
+    """Draw the record's marks round a copy of its photo.
+
+    Parameters
+    ----------
+    record : Record
+    rgb : ndarray of shape (H, W, 3), uint8
+        The upright photo; not written to.
+
+    Raises
+    ------
+    ReportError
+        If the picture is not that of the record.
+    """
+    if rgb.shape[:2] != (record.photo["height"], record.photo["width"]):
+        raise ReportError(
+            f"the picture is {rgb.shape[1]} × {rgb.shape[0]} px, the record's photo "
+            f"{record.photo['width']} × {record.photo['height']} px",
+            where=record.photo["file"],
+            mend="give the photo that was measured",
+        )
+    shown, zoom = fitted(rgb)
+    frame = _frame(shown)
+    unit = frame.shape[1] / 1600 * 20
+    left = (frame.shape[1] - shown.shape[1]) // 2
+    top = (frame.shape[0] - shown.shape[0]) // 2
+    inner = frame[top : top + shown.shape[0], left : left + shown.shape[1]]
+    inner[:] = shown
+    half = (zoom - 1) / 2  # the centre of the first pixel moves when pixels grow
+    offset = np.array([left + half, top + half])
+    plate = Plate(frame, (float(offset[0]), float(offset[1])), zoom, unit, [], [])
+    outlines = [_to_plate(plate, one["outline_px"]) for one in record.indications]
+    bar = scale_bar(record, 0.2 * frame.shape[1] / zoom)
+    rings, labels = _mark(record, plate, outlines, bar)
+    uncover(inner, shown, [points - (left, top) for points in outlines])
+    foot = _foot(record, plate, bar)
+    return replace(plate, rgb=np.concatenate([frame, foot]), labels=labels, rings=rings)
+
+
+def _frame(shown: Picture) -> Picture:
+    """An empty frame with room for letters; never narrower than text needs."""
+    height, width = shown.shape[:2]
+    margin = round(0.035 * max(height, width))
+    wide = max(width + 2 * margin, round(0.62 * (height + 2 * margin)))
+    frame = np.empty((height + 2 * margin, wide, 3), np.uint8)
+    frame[:] = SHADE
+    return frame
+
+
+def _to_plate(plate: Plate, points_px: object) -> Array:
+    placed: Array = np.array(points_px, dtype=float) * plate.zoom + np.array(plate.offset)
+    return placed
+
+
+_STYLES = {"linear": "solid", "rounded": "dashed"}
+
+
+def _mark(
+    record: Record, plate: Plate, outlines: list[Array], bar: ScaleBar | None
+) -> tuple[list[BaseGeometry], list[Label]]:
+    stands = called(record)
+    width = 0.105 * plate.unit
+    reach = width / 2 + halo_width(width)
+    rings = [ring_round(points, 0.1 * plate.unit + reach) for points in outlines]
+    if record.area_px:
+        area = _to_plate(plate, record.area_px)
+        draw_line(plate.rgb, [np.concatenate([area, area[:1]])], ink_of(""), 0.4 * width)
+    cross = [] if bar is None else [_cross(plate, bar)]
+    texts = [f"{n} {VERDICT_SIGN.get(v, '')}".strip() for n, v in stands.items()]
+    pictures = [
+        plate_picture(text, 1.05 * plate.unit, ink.halo, ink.line)
+        for text, ink in zip(texts, map(ink_of, stands.values()), strict=True)
+    ]
+    labels = place_labels(
+        [ring.buffer(reach) for ring in rings],
+        list(stands),
+        [(float(p.shape[1]), float(p.shape[0])) for p in pictures],
+        (0.0, 0.0, plate.rgb.shape[1] - 1.0, plate.rgb.shape[0] - 1.0),
+        gap=0.28 * plate.unit,
+        taken=cross,
+        avoid=_reference_hull(record, plate),
+    )
+    for label, verdict in zip(labels, stands.values(), strict=True):
+        draw_line(plate.rgb, [np.array(label.leader)], ink_of(verdict), 0.5 * width)
+    for one, ring in zip(record.indications, rings, strict=True):
+        aside = stands[one["id"]] in {"non-relevant", "false"}
+        style = "dotted" if aside else _STYLES.get(one["shape"] or "", "solid")
+        draw_ring(plate.rgb, ring, ink_of(stands[one["id"]]), width, style)
+    for label, picture in zip(labels, pictures, strict=True):
+        x, y = round(label.plate[0]), round(label.plate[1])
+        there = plate.rgb[y : y + picture.shape[0], x : x + picture.shape[1]]
+        there[:] = picture[: there.shape[0], : there.shape[1]]
+    return rings, labels
+
+
+def _reference_hull(record: Record, plate: Plate) -> BaseGeometry | None:
+    points = record.scale["reference_px"]
+    if not points:
+        return None
+    hull = shapely.MultiPoint(_to_plate(plate, points)).convex_hull
+    return hull.buffer(plate.unit)
+
+
+def _cross(plate: Plate, bar: ScaleBar) -> BaseGeometry:
+    """A small open cross where the scale bar holds; returns the room it takes."""
+    at, arm = _to_plate(plate, bar.at_px), 0.7 * plate.unit
+    pieces = [
+        np.array([at + way * 0.3 * arm, at + way * arm])
+        for way in (np.array(w) for w in ((1, 0), (-1, 0), (0, 1), (0, -1)))
+    ]
+    draw_line(plate.rgb, pieces, Ink(CYAN, NAVY), 0.08 * plate.unit)
+    return shapely.Point(at).buffer(arm)
+
+
+def _foot(record: Record, plate: Plate, bar: ScaleBar | None) -> Picture:
+    """The strip below the photo: scale bar with where it holds, and what the lines mean."""
+    band = Band(plate.rgb.shape[1], plate.unit, SHADE)
+    band.skip(0.3)
+    if bar is None:
+        band.paragraph("No scale: nothing is measured.", color=QUIET)
+    else:
+        _draw_bar(band, bar, plate.zoom)
+    if record.indications:
+        _line_key(band)
+    band.skip(0.5)
+    return band.picture()
+
+
+def _draw_bar(band: Band, bar: ScaleBar, zoom: float) -> None:
+    x, y, long = band.pad, band.y + 0.35 * band.unit, bar.length_px * zoom
+    thick = 0.42 * band.unit
+    for part in range(4):
+        color = NAVY if part % 2 == 0 else PALE
+        band.box(x + long * part / 4, y, x + long * (part + 1) / 4, y + thick, color)
+    low, high = (round(100 * (value - 1)) for value in bar.spread)
+    says = f"{bar.length_mm:g} mm along the photo's width at the + ({bar.place})"
+    if low or high:
+        says += f"; between its edges the same length shows from {low:+d} % to {high:+d} %"
+    band.paragraph(says, x=x + long + band.unit, size=0.9, color=INK)
+
+
+def _line_key(band: Band) -> None:
+    y = band.y
+    x = band.pad
+    for dash, text in (((1.0,), "linear"), ((0.22, 0.22, 0.22), "rounded")):
+        x = _sample(band, x, y, dash) + 0.4 * band.unit
+        x = band.put(x, y, text, size=0.9) + 1.6 * band.unit
+    x = _sample(band, x, y, (0.06,) * 6) + 0.4 * band.unit
+    x = band.put(x, y, "non-relevant or false", size=0.9) + 1.6 * band.unit
+    for color, text in ((DEEP_BLUE, "rejectable or undecided"), (CYAN, "other")):
+        band.box(x, y + 0.2 * band.unit, x + 0.9 * band.unit, y + 0.95 * band.unit, NAVY)
+        band.box(
+            x + 0.1 * band.unit,
+            y + 0.3 * band.unit,
+            x + 0.8 * band.unit,
+            y + 0.85 * band.unit,
+            color,
+        )
+        x = band.put(x + 1.3 * band.unit, y, text, size=0.9) + 1.6 * band.unit
+    band.skip(1.3)
+
+
+def _sample(band: Band, x: float, y: float, dash: tuple[float, ...]) -> float:
+    long = 2.4 * band.unit
+    step = long / len(dash)
+    for index, part in enumerate(dash):
+        start = x + index * step
+        wide = long if len(dash) == 1 else part * long
+        band.box(start, y + 0.48 * band.unit, start + wide, y + 0.66 * band.unit, NAVY)
+    return x + long

@@ -1,0 +1,89 @@
+"""The table of indications: rows for image and PDF, and the CSV file."""
+
+import csv
+import io
+from pathlib import Path
+
+from ptmark.errors import ReportError
+from ptmark.files import write_whole
+from ptmark.record import Record
+from ptmark.report.wording import EMPTY, VERDICT_SIGN, called, measured, shape_words
+
+__all__ = ["COLUMNS", "rows", "save", "write_csv"]
+
+COLUMNS = ("", "Shape", "Length ± U, mm", "Path, mm", "Width ± U, mm", "Ratio", "Verdict")
+
+_CSV = (
+    "id",
+    "shape",
+    "shape_sure",
+    "kind",
+    "length_mm",
+    "length_u_mm",
+    "path_mm",
+    "path_u_mm",
+    "width_mm",
+    "width_u_mm",
+    "area_mm2",
+    "area_u_mm2",
+    "ratio",
+    "ratio_u",
+)
+
+
+def rows(record: Record) -> list[tuple[str, ...]]:
+    """Text of the table, one row an indication, by `COLUMNS`; lengths in mm, U with k = 2."""
+    stands = called(record)
+    return [
+        (
+            one["id"],
+            shape_words(one),
+            measured(one["length_mm"], one["length_u_mm"], unit=""),
+            measured(one["path_mm"], unit=""),
+            measured(one["width_mm"], one["width_u_mm"], unit=""),
+            measured(one["ratio"], unit=""),
+            f"{VERDICT_SIGN.get(stands[one['id']], '')} {stands[one['id']] or EMPTY}".strip(),
+        )
+        for one in record.indications
+    ]
+
+
+def write_csv(path: Path, record: Record) -> None:
+    """Write the table as CSV (RFC 4180, UTF-8), the record's own numbers, one row each.
+
+    Raises
+    ------
+    ReportError
+        If the file cannot be written.
+    """
+    stands = called(record)
+    out = io.StringIO(newline="")
+    writer = csv.writer(out)
+    writer.writerow(
+        [*_CSV, "centre_x_mm", "centre_y_mm", "verdict", "relevance", "reason", "note"]
+    )
+    for one in record.indications:
+        centre = one["centre_mm"] or ("", "")
+        texts = (stands[one["id"]], one["relevance"], one["reason"], one["note"])
+        plain = ["" if one[name] is None else one[name] for name in _CSV]
+        writer.writerow([_inert(v) for v in (*plain, *centre, *texts)])
+    save(path, out.getvalue().encode("utf-8-sig"))
+
+
+def _inert(value: object) -> object:
+    """Free text that a spreadsheet would run as a formula gets an apostrophe before it."""
+    if isinstance(value, str) and value.startswith(("=", "+", "-", "@", "\t", "\r")):
+        return f"'{value}"
+    return value
+
+
+def save(path: Path, data: bytes) -> None:
+    """Write a report's file whole; ReportError where the system refuses."""
+    try:
+        write_whole(path, data)
+    except OSError as exc:
+        raise ReportError(
+            f"cannot be written ({exc.strerror or exc})",
+            where=str(path),
+            mend="choose another folder, or make room",
+        ) from exc

@@ -1,0 +1,173 @@
+"""A record's facts in a reader's words: the one place where its numbers become text.
+
+Image, PDF and CSV all speak through this module, so that they cannot say different things.
+"""
+
+from typing import Any
+
+from ptmark.record import Record
+
+__all__ = [
+    "AID",
+    "EMPTY",
+    "SAFETY",
+    "TABLE_NOTE",
+    "VERDICT_SIGN",
+    "called",
+    "criteria_line",
+    "deciding",
+    "decision_rule_words",
+    "measured",
+    "scale_line",
+    "shape_words",
+    "standing",
+    "verdict_line",
+]
+
+EMPTY = "—"
+
+VERDICT_SIGN = {
+    "rejectable": "✗",
+    "undecided": "?",
+    "acceptable": "✓",
+}
+
+AID = (
+    "The verdict is an aid. The contract's own edition of the code, local rules and the "
+    "certified inspector decide.",
+    "The examiner's near and colour vision, and the light at the surface, must be qualified "
+    "as the procedure asks.",
+)
+
+# Hazards of solvent-removable penetrant testing: common practice of safety data sheets.
+SAFETY = (
+    "Many penetrants, removers and developers are flammable, as liquid and as spray mist: keep "
+    "them from sparks, flames, welding, grinding and hot or energised parts, keep the amounts "
+    "small and put used cloths into a closed metal container.",
+    "Ventilate well, confined spaces above all; wear gloves and eye protection; read the "
+    "safety data sheets.",
+    "Let hot parts cool into the procedure's temperature range before penetrant or remover "
+    "touches them.",
+)
+
+TABLE_NOTE = (
+    "U: expanded uncertainty, k = 2 (about 95 %). Length: largest distance across the outline; "
+    "path: along it; width: largest circle within it; ratio: the greater of length and path, "
+    "over width."
+)
+
+_SHAPES = {"linear": "linear", "rounded": "rounded"}
+
+
+def measured(value: float | None, u: float | None = None, unit: str = "mm") -> str:
+    """A value with its expanded uncertainty, two decimals, three where U is below 0.01.
+
+    Examples
+    --------
+    >>> measured(8.004, 0.1), measured(0.2561, 0.0042, ""), measured(None)
+    ('8.00 ± 0.10 mm', '0.256 ± 0.004', '—')
+    """
+    if value is None:
+        return EMPTY
+    digits = 3 if u is not None and 0 < u < 0.01 else 2
+    tail = f" {unit}" if unit else ""
+    pair = f"{value:.{digits}f}" if u is None else f"{value:.{digits}f} ± {u:.{digits}f}"
+    return pair + tail
+
+
+def shape_words(indication: dict[str, Any]) -> str:
+    """Shape class and, where the inspector named one, the kind."""
+    shape = _SHAPES.get(indication["shape"] or "", EMPTY)
+    if indication["shape_sure"] is False:
+        shape += " (not sure)"
+    return f"{shape}, {indication['kind']}" if indication["kind"] else shape
+
+
+def standing(record: Record, indication: dict[str, Any]) -> str:
+    """How one indication stands: the strictest verdict of the findings that name it.
+
+    "non-relevant" or "false" where the inspector, or a relevance rule, set it aside; "" where
+    there is no evaluation or no finding names it.
+    """
+    if indication["relevance"]:
+        return str(indication["relevance"])
+    if record.evaluation is None:
+        return ""
+    name = indication["id"]
+    taken = record.evaluation["relevance"].get(name, "").lower()
+    if taken.startswith(("non-relevant", "not relevant", "false")):
+        return "false" if taken.startswith("false") else "non-relevant"
+    found = {f["verdict"] for f in record.evaluation["findings"] if name in f["indications"]}
+    return next((v for v in ("rejectable", "undecided", "acceptable") if v in found), "")
+
+
+def called(record: Record) -> dict[str, str]:
+    """`standing` of every indication, by its letter."""
+    return {one["id"]: standing(record, one) for one in record.indications}
+
+
+def verdict_line(record: Record) -> tuple[str, str]:
+    """The verdict in one word and one sentence."""
+    if record.evaluation is None:
+        why = (
+            "no scale is set" if record.scale["reference"] is None else "no criteria are chosen"
+        )
+        return "no verdict", f"There is no verdict: {why}."
+    verdict = record.evaluation["verdict"]
+    count = len(record.indications)
+    what = "1 indication" if count == 1 else f"{count or 'no'} indications"
+    says = {
+        "acceptable": "within every limit, also with the measurement uncertainty counted in",
+        "rejectable": "at least one limit is exceeded",
+        "undecided": "within the limits as read, but not with the measurement uncertainty "
+        "counted in: measure again, closer, or by hand",
+    }[verdict]
+    if verdict == "acceptable" and record.evaluation["decision_rule"] == "simple":
+        says = "within every limit as the code reads it"
+    return verdict, f"{what}; {says}."
+
+
+def decision_rule_words(record: Record) -> str:
+    """How the measurement uncertainty was taken in the verdict."""
+    if record.evaluation is None:
+        return EMPTY
+    if record.evaluation["decision_rule"] == "simple":
+        return "simple acceptance: the measured value alone is compared with the limit"
+    return (
+        "guarded acceptance: acceptable only where value + U is within the limit; "
+        "U is the expanded uncertainty, k = 2"
+    )
+
+
+def criteria_line(record: Record) -> str:
+    """Title and edition of the acceptance criteria."""
+    if record.evaluation is None:
+        return "none chosen"
+    edition = record.evaluation["edition"]
+    title = record.evaluation["title"] or record.evaluation["profile"]
+    return f"{title}, {edition}" if edition and edition not in title else str(title)
+
+
+def scale_line(record: Record) -> str:
+    """What fixed the scale, how fine it is, and how the camera stood."""
+    scale = record.scale
+    if scale["reference"] is None:
+        return "none set"
+    parts = [str(scale["reference"])]
+    if scale["mm_per_px"]:
+        parts.append(f"{scale['mm_per_px']:.4f} mm per pixel at the reference")
+    if scale["tilt_deg"] is not None:
+        parts.append(f"tilt {scale['tilt_deg']:.1f}°")
+    else:
+        parts.append("tilt not known")
+    if scale["working_distance_mm"] is not None:
+        parts.append(f"distance {scale['working_distance_mm']:.0f} mm")
+    return ", ".join(parts)
+
+
+def deciding(record: Record) -> list[dict[str, Any]]:
+    """The findings that made the verdict; all worst ones, in the evaluation's order."""
+    if record.evaluation is None:
+        return []
+    verdict = record.evaluation["verdict"]
+    return [f for f in record.evaluation["findings"] if f["verdict"] == verdict]
