@@ -53,6 +53,7 @@ def decode(path: Path, data: bytes, found: Found) -> Pixels:
             f"its header says {found.width} x {found.height} px, its data "
             f"{pixels.shape[1]} x {pixels.shape[0]}"
         )
+    _check_filled(data, found, pixels)
     return pixels
 
 
@@ -85,15 +86,16 @@ def _decode(path: Path, data: bytes, found: Found) -> Pixels:
         return _heic.decode(data)
     if found.way == "modes":
         return _by_modes(data, found)
-    if found.format == "TIFF":
-        data = upright_tag(data)
+    if found.packed:  # OpenCV passes over damage in packed data; Pillow does not
+        _load(data, found)
+    stored = upright_tag(data) if found.format == "TIFF" else data
     direct = found.way == "direct"
     flags = (
         cv2.IMREAD_COLOR_RGB | cv2.IMREAD_IGNORE_ORIENTATION if direct else cv2.IMREAD_UNCHANGED
     )
     # NumPy's own memory comes in large pages, which makes the decode a third faster
     room = np.empty((found.height, found.width, 3), np.uint8) if direct else None
-    pixels = _imread(path, data, room, flags, from_file=found.format != "TIFF")
+    pixels = _imread(path, stored, room, flags, from_file=stored is data)
     if not direct and pixels.ndim == 3:
         swap = cv2.COLOR_BGRA2RGBA if pixels.shape[2] == 4 else cv2.COLOR_BGR2RGB
         pixels = cv2.cvtColor(pixels, swap, pixels)
@@ -123,24 +125,49 @@ def _imread(path: Path, data: bytes, room: Any, flags: int, *, from_file: bool =
     return pixels
 
 
+def _check_filled(data: bytes, found: Found, pixels: Pixels) -> None:
+    """Refuse a JPEG whose data end before its rows do, though an end marker stands there.
+
+    Decoders fill the rest with plain grey of 128 and say nothing. A picture may end so of its
+    own; then data put in before the end marker are left over and change nothing, where
+    missing data would be taken from them.
+    """
+    import cv2
+
+    if found.format != "JPEG" or (pixels[-8:, -8:] != 128).any():
+        return
+    more = data[: found.end] + bytes(range(1, 200)) + data[found.end :]
+    small = cv2.IMREAD_REDUCED_GRAYSCALE_8 | cv2.IMREAD_IGNORE_ORIENTATION
+    plain, probed = (
+        cv2.imdecode(np.frombuffer(given, np.uint8), small) for given in (data, more)
+    )
+    if plain is None or probed is None or not np.array_equal(plain, probed):
+        raise damaged("its data end before its last rows")
+
+
 def _by_modes(data: bytes, found: Found) -> Pixels:
+    image = _load(upright_tag(data) if found.format == "TIFF" else data, found)
+    if image.mode in ("1", "P", "LA", "PA", "YCbCr"):
+        plain = "RGBA" if found.alpha else "RGB"
+        image = image.convert({"1": "L", "YCbCr": "RGB"}.get(image.mode, plain))
+    if image.mode not in ("L", "RGB", "RGBA", "CMYK"):
+        raise PhotoError(
+            f"a {found.format} of mode {image.mode} is not read",
+            mend="Save it as 8-bit RGB or grey",
+        )
+    return np.array(image, np.uint8)
+
+
+def _load(data: bytes, found: Found) -> Any:  # noqa: ANN401 - Pillow's image
     from PIL import JpegImagePlugin, TiffImagePlugin
 
+    reader = {
+        "TIFF": TiffImagePlugin.TiffImageFile,
+        "JPEG": JpegImagePlugin.JpegImageFile,
+    }[found.format]
     try:
-        if found.format == "TIFF":
-            image: Any = TiffImagePlugin.TiffImageFile(io.BytesIO(upright_tag(data)))
-        else:
-            image = JpegImagePlugin.JpegImageFile(io.BytesIO(data))
+        image = reader(io.BytesIO(data))
         image.load()
-        if image.mode in ("1", "P", "LA", "PA", "YCbCr"):
-            image = image.convert(
-                {"1": "L", "YCbCr": "RGB"}.get(image.mode, "RGBA" if found.alpha else "RGB")
-            )
-        if image.mode not in ("L", "RGB", "RGBA", "CMYK"):
-            raise PhotoError(
-                f"a {found.format} of mode {image.mode} is not read",
-                mend="Save it as 8-bit RGB or grey",
-            )
-        return np.array(image, np.uint8)
     except (OSError, SyntaxError, ValueError, EOFError, TypeError, KeyError, IndexError) as exc:
         raise PhotoError(f"the picture cannot be decoded: {exc}", mend=COPY_AGAIN) from exc
+    return image

@@ -18,7 +18,8 @@ class Found:
     8-bit RGB at once), "whole" (all channels and bits), "modes" (by Pillow, for what the
     others do not know) or "heif". ``exif`` is a TIFF-structured block, ``icc`` the embedded
     profile, ``coded`` the colour primaries and transfer by ITU-T H.273 code points.
-    ``inverted`` tells 16-bit grey where 0 is white.
+    ``inverted`` tells 16-bit grey where 0 is white, ``packed`` compressed TIFF data, and
+    ``end`` where the end marker of a JPEG stands.
     """
 
     format: str
@@ -33,6 +34,8 @@ class Found:
     frames: int = 1
     alpha: bool = False
     inverted: bool = False
+    packed: bool = False
+    end: int = 0
 
 
 def check_size(width: int, height: int) -> None:

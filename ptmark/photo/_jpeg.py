@@ -28,7 +28,8 @@ def look(data: bytes) -> Found:
         If the file ends early, contradicts itself, or the picture is too big.
     """
     frame, exif, icc = b"", b"", dict[int, bytes]()
-    for marker, body in _segments(data):
+    segments, end = _segments(data)
+    for marker, body in segments:
         if marker == 0xE1 and body[:6] == b"Exif\0\0" and not exif:
             exif = body[6:]
         elif marker == 0xE2 and body[:12] == b"ICC_PROFILE\0" and len(body) > 14:
@@ -56,6 +57,7 @@ def look(data: bytes) -> Found:
         way="modes" if mode == "CMYK" else "direct",
         exif=exif,
         icc=b"".join(icc[number] for number in sorted(icc)),
+        end=end,
     )
 
 
@@ -63,8 +65,8 @@ def _size(frame: bytes) -> tuple[int, int]:
     return int.from_bytes(frame[3:5], "big"), int.from_bytes(frame[1:3], "big")
 
 
-def _segments(data: bytes) -> list[tuple[int, bytes]]:
-    """Markers with their bodies up to the first end marker, entropy-coded data skipped."""
+def _segments(data: bytes) -> tuple[list[tuple[int, bytes]], int]:
+    """Markers with their bodies, and the place of the first end marker outside a body."""
     found: list[tuple[int, bytes]] = []
     at, scans = 2, 0
     while True:
@@ -72,7 +74,7 @@ def _segments(data: bytes) -> list[tuple[int, bytes]]:
         if marker == 0xD9:
             if not scans:
                 raise damaged("it ends without any picture data")
-            return found
+            return found, at - 2
         end = at + int.from_bytes(data[at : at + 2], "big")
         if end > len(data) - 2:
             raise truncated(len(data))

@@ -35,11 +35,12 @@ def look(data: bytes) -> Found:
     check_size(width, height)
     _check_data(tags, len(data))
     mode, bits, alpha = _kind(tags)
-    plain = _whole(tags, 0x0103, 1) in _PLAIN and mode in ("L", "RGB")
+    packing = _whole(tags, 0x0103, 1)
+    plain = packing in _PLAIN and mode in ("L", "RGB")
     way = "modes"
     if plain and bits == 16:
         way = "whole"
-    elif plain and bits == 8 and not alpha and _whole(tags, 0x011C, 1) == 1:
+    elif packing == 1 and plain and bits == 8 and not alpha and _whole(tags, 0x011C, 1) == 1:
         way = "direct"
     icc = tags[0x8773].raw if 0x8773 in tags else b""
     return Found(
@@ -53,6 +54,7 @@ def look(data: bytes) -> Found:
         icc=icc,
         frames=1 + _later_pages(data, following),
         alpha=alpha,
+        packed=packing != 1,
         inverted=bits == 16 and _whole(tags, 0x0106, 1) == 0,
     )
 

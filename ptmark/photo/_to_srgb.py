@@ -155,8 +155,8 @@ def _is_srgb(space: Space) -> bool:
 
 def _from_primaries(corners: tuple[tuple[float, float], ...]) -> Array:
     """Linear light of D65 primaries to linear sRGB."""
-    mixed: Array = np.linalg.solve(_rgb_to_xyz(_PRIMARIES[1][1]), _rgb_to_xyz(corners))
-    return mixed
+    mixed = np.linalg.solve(_rgb_to_xyz(_PRIMARIES[1][1]), _rgb_to_xyz(corners))
+    return np.asarray(mixed, np.float64)
 
 
 def _rgb_to_xyz(corners: tuple[tuple[float, float], ...]) -> Array:
