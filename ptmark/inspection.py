@@ -7,77 +7,26 @@ is worked out again and never stored on its own.
 """
 
 from collections.abc import Callable
-from dataclasses import dataclass, field, replace
+from dataclasses import replace
 from pathlib import Path
 from typing import Any
 
 import numpy as np
 import numpy.typing as npt
 
-from ptmark.criteria import Evaluation, Judged, Profile, Scene, evaluate, load_profile
+from ptmark.criteria import Evaluation, Profile, Scene, evaluate, load_profile
 from ptmark.dye import EdgeQuality, LeftOut, Suggestions, suggest
 from ptmark.errors import OutlineError, PtmarkError, ScaleError, UsageError
+from ptmark.handing_on import record_of, scene_of
 from ptmark.measure import Conditions, Measurement, measure_outline
 from ptmark.photo import Photo, open_photo
-from ptmark.record import Entry, Record, build_record
+from ptmark.record import Record
 from ptmark.scale import CardReference, Reference, SurfaceMap, solve
+from ptmark.state import History, Marked, State, check_outline, free_letter, overlap
 
-__all__ = ["DISPOSITIONS", "Inspection", "Marked", "State", "letter"]
+__all__ = ["Inspection", "Marked", "State"]
 
 Array = npt.NDArray[np.float64]
-DISPOSITIONS = ("", "accept", "reject", "rework and retest", "refer")
-
-
-def letter(number: int) -> str:
-    """Name of the indication with this number from 0: A … Z, AA, AB …
-
-    Examples
-    --------
-    >>> letter(0), letter(25), letter(26), letter(701), letter(702)
-    ('A', 'Z', 'AA', 'ZZ', 'AAA')
-    """
-    name = ""
-    number += 1
-    while number:
-        number, digit = divmod(number - 1, 26)
-        name = chr(ord("A") + digit) + name
-    return name
-
-
-@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
-class Marked:
-    """An outline in the photo with what a person says of it.
-
-    ``standing`` is "suggested" (not looked at yet), "taken" or "dropped"; the verdict counts
-    the first two. ``relevance`` is "", "non-relevant" or "false", the latter two with a reason.
-    """
-
-    id: str
-    outline_px: Array
-    edge: EdgeQuality
-    standing: str = "suggested"
-    confidence: float | None = None
-    kind: str = ""
-    note: str = ""
-    relevance: str = ""
-    reason: str = ""
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class State:
-    """Everything a person decides; immutable, so that undo is a step back to the one before."""
-
-    reference: Reference | None = None
-    area_px: tuple[tuple[float, float], ...] | None = None
-    marked: tuple[Marked, ...] = ()
-    profile: str = ""
-    decision_rule: str = "guarded"
-    relief_mm: float | None = None
-    weld_length_mm: float | None = None
-    thickness_mm: float | None = None
-    fields: dict[str, str] = field(default_factory=dict)
-    decision: str = ""
-    decision_reason: str = ""
 
 
 class Inspection:
@@ -102,8 +51,7 @@ class Inspection:
         self.surface_error: PtmarkError | None = None
         self.left_out: tuple[LeftOut, ...] = ()
         self.haze: float | None = None
-        self._undo: list[tuple[str, State]] = []
-        self._redo: list[tuple[str, State]] = []
+        self._history = History()
         self._listeners: list[Callable[[], None]] = []
         self._surface_of: Reference | None = None
         self._solved: dict[tuple[int, int], tuple[Reference, Photo, SurfaceMap]] = {}
@@ -116,7 +64,7 @@ class Inspection:
         self.set_photo(open_photo(path))
 
     def set_photo(self, photo: Photo) -> None:
-        """Start afresh on an opened photo; profile and fields are kept, they fit the next too."""
+        """Start afresh on an opened photo; profile and fields stay, they fit the next too."""
         kept = self.state
         self.photo = photo
         self._solved = {key: one for key, one in list(self._solved.items()) if one[1] is photo}
@@ -129,8 +77,7 @@ class Inspection:
             fields=dict(kept.fields),
         )
         self.left_out, self.haze = (), None
-        self._undo.clear()
-        self._redo.clear()
+        self._history.forget()
         self._measured.clear()
         self._solve(force=True)
         self._tell()
@@ -138,8 +85,7 @@ class Inspection:
     def take_state(self, state: State) -> None:
         """Take a whole state, as a draft brings it back; undo starts afresh from here."""
         self.state = state
-        self._undo.clear()
-        self._redo.clear()
+        self._history.forget()
         self._solve(force=True)
         self._tell()
 
@@ -150,8 +96,7 @@ class Inspection:
 
     def change(self, what: str, **changes: Any) -> None:  # noqa: ANN401 - members of State
         """Make one undoable change to the state, named for the undo menu."""
-        self._undo.append((what, self.state))
-        self._redo.clear()
+        self._history.note(what, self.state)
         self.state = replace(self.state, **changes)
         self._solve()
         self._tell()
@@ -159,25 +104,23 @@ class Inspection:
     @property
     def undo_name(self) -> str:
         """What undo would take back; "" where there is nothing."""
-        return self._undo[-1][0] if self._undo else ""
+        return self._history.undo_name
 
     @property
     def redo_name(self) -> str:
         """What redo would bring back; "" where there is nothing."""
-        return self._redo[-1][0] if self._redo else ""
+        return self._history.redo_name
 
     def undo(self) -> None:
         """Step back; nothing happens where there is nothing to take back."""
-        self._step(self._undo, self._redo)
+        self._go(self._history.back(self.state))
 
     def redo(self) -> None:
         """Step forward again."""
-        self._step(self._redo, self._undo)
+        self._go(self._history.forth(self.state))
 
-    def _step(self, source: list[tuple[str, State]], target: list[tuple[str, State]]) -> None:
-        if source:
-            what, state = source.pop()
-            target.append((what, self.state))
+    def _go(self, state: State) -> None:
+        if state is not self.state:
             self.state = state
             self._solve()
             self._tell()
@@ -259,10 +202,10 @@ class Inspection:
         kept = tuple(m for m in self.state.marked if m.standing != "suggested")
         marked = list(kept)
         for one in found.found:
-            if not any(_overlap(one.outline_px, other.outline_px) for other in kept):
+            if not any(overlap(one.outline_px, other.outline_px) for other in kept):
                 marked.append(
                     Marked(
-                        id=_free_letter(marked),
+                        id=free_letter(marked),
                         outline_px=one.outline_px,
                         edge=one.edge,
                         confidence=one.confidence,
@@ -273,8 +216,8 @@ class Inspection:
 
     def add(self, outline_px: Array, edge: EdgeQuality) -> str:
         """Add an outline drawn by a person; returns its letter."""
-        _check_outline(outline_px)
-        name = _free_letter(self.state.marked)
+        check_outline(outline_px)
+        name = free_letter(self.state.marked)
         new = Marked(id=name, outline_px=outline_px, edge=edge, standing="taken")
         self.change(f"trace {name}", marked=(*self.state.marked, new))
         return name
@@ -287,7 +230,7 @@ class Inspection:
     def edit(self, name: str, what: str = "edit", **changes: Any) -> None:  # noqa: ANN401
         """Change members of one `Marked`: outline_px, edge, standing, kind, note, relevance…"""
         if "outline_px" in changes:
-            _check_outline(changes["outline_px"])
+            check_outline(changes["outline_px"])
         self.marked(name)
         marked = tuple(replace(m, **changes) if m.id == name else m for m in self.state.marked)
         self.change(f"{what} {name}", marked=marked)
@@ -311,7 +254,7 @@ class Inspection:
         return tuple(m for m in self.state.marked if m.standing != "dropped")
 
     def measurement(self, one: Marked) -> Measurement | None:
-        """Measured values of an outline; None without a surface. Kept until anything changes."""
+        """Measured values of an outline, kept until it changes; None without a surface."""
         if self.surface is None:
             return None
         key = (id(one.outline_px), self.state.relief_mm)
@@ -338,28 +281,10 @@ class Inspection:
 
     def scene(self) -> Scene:
         """The measured indications as the criteria take them."""
-        judged = []
-        for one in self.counted:
-            if (made := self.measurement(one)) is not None:
-                judged.append(
-                    Judged(
-                        id=one.id,
-                        outline_mm=made.outline_mm,
-                        length=made.length.value,
-                        path=made.path.value,
-                        width=made.width.value,
-                        length_u=made.length.expanded,
-                        width_u=made.width.expanded,
-                        kind=one.kind,
-                        relevance=one.relevance,
-                        reason=one.reason,
-                    )
-                )
-        return Scene(
-            indications=tuple(judged),
-            weld_length_mm=self.state.weld_length_mm,
-            thickness_mm=self.state.thickness_mm,
-        )
+        return scene_of(self._measured_now(), self.state)
+
+    def _measured_now(self) -> list[tuple[Marked, Measurement | None]]:
+        return [(one, self.measurement(one)) for one in self.counted]
 
     def evaluation(self) -> Evaluation | None:
         """The verdict under the chosen profile; None without a profile or a surface."""
@@ -373,61 +298,14 @@ class Inspection:
         """The inspection as a record; an open photo is needed, the rest may be missing."""
         if self.photo is None:
             raise UsageError("there is no photo yet", mend="open a photo first")
-        state = self.state
-        entries = [
-            Entry(
-                id=one.id,
-                outline_px=one.outline_px,
-                edge=one.edge,
-                measurement=self.measurement(one),
-                standing=one.standing,
-                confidence=one.confidence,
-                kind=one.kind,
-                note=one.note,
-                relevance=one.relevance,
-                reason=one.reason,
-            )
-            for one in self.counted
-        ]
-        return build_record(
+        return record_of(
+            self._measured_now(),
+            self.state,
             info=self.photo.info,
             surface=self.surface,
-            reference=state.reference,
-            entries=entries,
             left_out=self.left_out,
             evaluation=self.evaluation(),
-            conditions=Conditions(relief_mm=state.relief_mm),
-            fields=state.fields,
-            area_px=state.area_px,
-            decision=state.decision,
-            decision_reason=state.decision_reason,
             haze=self.haze,
             record_id=record_id,
             created=created,
         )
-
-
-def _free_letter(marked: "list[Marked] | tuple[Marked, ...]") -> str:
-    used = {m.id for m in marked}
-    number = 0
-    while letter(number) in used:
-        number += 1
-    return letter(number)
-
-
-def _check_outline(outline_px: Array) -> None:
-    if outline_px.ndim != 2 or outline_px.shape[1] != 2 or len(outline_px) < 3:
-        raise OutlineError(
-            f"an outline needs at least 3 points (x, y), got shape {outline_px.shape}"
-        )
-    if not np.isfinite(outline_px).all():
-        raise OutlineError("the outline has a point that is not a number")
-
-
-def _overlap(a: Array, b: Array) -> bool:
-    """Whether two outlines share at least a third of the smaller's area."""
-    from shapely import Polygon, make_valid
-
-    first, second = make_valid(Polygon(a)), make_valid(Polygon(b))
-    smaller = min(first.area, second.area)
-    return bool(first.intersection(second).area > smaller / 3) if smaller > 0 else False

@@ -1,0 +1,85 @@
+"""What an inspection hands on: its scene to the criteria, its whole to the record."""
+
+from collections.abc import Sequence
+
+from ptmark.criteria import Evaluation, Judged, Scene
+from ptmark.dye import LeftOut
+from ptmark.measure import Conditions, Measurement
+from ptmark.photo import PhotoInfo
+from ptmark.record import Entry, Record, build_record
+from ptmark.scale import SurfaceMap
+from ptmark.state import Marked, State
+
+__all__ = ["record_of", "scene_of"]
+
+Measured = Sequence[tuple[Marked, Measurement | None]]
+
+
+def scene_of(measured: Measured, state: State) -> Scene:
+    """The measured indications as the criteria take them."""
+    return Scene(
+        indications=tuple(_judged(one, made) for one, made in measured if made is not None),
+        weld_length_mm=state.weld_length_mm,
+        thickness_mm=state.thickness_mm,
+    )
+
+
+def record_of(
+    measured: Measured,
+    state: State,
+    *,
+    info: PhotoInfo,
+    surface: SurfaceMap | None,
+    left_out: Sequence[LeftOut],
+    evaluation: Evaluation | None,
+    haze: float | None,
+    record_id: str | None,
+    created: str | None,
+) -> Record:
+    """The inspection as a record; what is missing stays empty there."""
+    return build_record(
+        info=info,
+        surface=surface,
+        reference=state.reference,
+        entries=[_entry(one, made) for one, made in measured],
+        left_out=left_out,
+        evaluation=evaluation,
+        conditions=Conditions(relief_mm=state.relief_mm),
+        fields=state.fields,
+        area_px=state.area_px,
+        decision=state.decision,
+        decision_reason=state.decision_reason,
+        haze=haze,
+        record_id=record_id,
+        created=created,
+    )
+
+
+def _judged(one: Marked, made: Measurement) -> Judged:
+    return Judged(
+        id=one.id,
+        outline_mm=made.outline_mm,
+        length=made.length.value,
+        path=made.path.value,
+        width=made.width.value,
+        length_u=made.length.expanded,
+        width_u=made.width.expanded,
+        kind=one.kind,
+        relevance=one.relevance,
+        reason=one.reason,
+    )
+
+
+def _entry(one: Marked, made: Measurement | None) -> Entry:
+    return Entry(
+        id=one.id,
+        outline_px=one.outline_px,
+        edge=one.edge,
+        measurement=made,
+        standing=one.standing,
+        confidence=one.confidence,
+        kind=one.kind,
+        note=one.note,
+        relevance=one.relevance,
+        reason=one.reason,
+    )

@@ -1,0 +1,151 @@
+"""What a person decides of one inspection, immutable, with the way back."""
+
+from collections.abc import Sequence
+from dataclasses import dataclass, field
+
+import numpy as np
+import numpy.typing as npt
+
+from ptmark.dye import EdgeQuality
+from ptmark.errors import OutlineError
+from ptmark.scale import Reference
+
+__all__ = [
+    "DISPOSITIONS",
+    "History",
+    "Marked",
+    "State",
+    "check_outline",
+    "free_letter",
+    "letter",
+    "overlap",
+]
+
+Array = npt.NDArray[np.float64]
+DISPOSITIONS = ("", "accept", "reject", "rework and retest", "refer")
+
+
+def letter(number: int) -> str:
+    """Name of the indication with this number from 0: A … Z, AA, AB …
+
+    Examples
+    --------
+    >>> letter(0), letter(25), letter(26), letter(701), letter(702)
+    ('A', 'Z', 'AA', 'ZZ', 'AAA')
+    """
+    name = ""
+    number += 1
+    while number:
+        number, digit = divmod(number - 1, 26)
+        name = chr(ord("A") + digit) + name
+    return name
+
+
+@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
+class Marked:
+    """An outline in the photo with what a person says of it.
+
+    ``standing`` is "suggested" (not looked at yet), "taken" or "dropped"; the verdict counts
+    the first two. ``relevance`` is "", "non-relevant" or "false", the latter two with a reason.
+    """
+
+    id: str
+    outline_px: Array
+    edge: EdgeQuality
+    standing: str = "suggested"
+    confidence: float | None = None
+    kind: str = ""
+    note: str = ""
+    relevance: str = ""
+    reason: str = ""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class State:
+    """Everything a person decides; immutable, so that undo is a step back to the one before."""
+
+    reference: Reference | None = None
+    area_px: tuple[tuple[float, float], ...] | None = None
+    marked: tuple[Marked, ...] = ()
+    profile: str = ""
+    decision_rule: str = "guarded"
+    relief_mm: float | None = None
+    weld_length_mm: float | None = None
+    thickness_mm: float | None = None
+    fields: dict[str, str] = field(default_factory=dict)
+    decision: str = ""
+    decision_reason: str = ""
+
+
+class History:
+    """The states before and after the present one, each with the name of its change."""
+
+    def __init__(self) -> None:
+        self._before: list[tuple[str, State]] = []
+        self._after: list[tuple[str, State]] = []
+
+    def note(self, what: str, state: State) -> None:
+        """Keep the state that a change is about to leave."""
+        self._before.append((what, state))
+        self._after.clear()
+
+    def forget(self) -> None:
+        """Start afresh."""
+        self._before.clear()
+        self._after.clear()
+
+    @property
+    def undo_name(self) -> str:
+        """What undo would take back; "" where there is nothing."""
+        return self._before[-1][0] if self._before else ""
+
+    @property
+    def redo_name(self) -> str:
+        """What redo would bring back; "" where there is nothing."""
+        return self._after[-1][0] if self._after else ""
+
+    def back(self, present: State) -> State:
+        """The state before; the present one where there is none."""
+        return _step(self._before, self._after, present)
+
+    def forth(self, present: State) -> State:
+        """The state after; the present one where there is none."""
+        return _step(self._after, self._before, present)
+
+
+def _step(
+    source: list[tuple[str, State]], target: list[tuple[str, State]], present: State
+) -> State:
+    if not source:
+        return present
+    what, state = source.pop()
+    target.append((what, present))
+    return state
+
+
+def free_letter(marked: Sequence[Marked]) -> str:
+    """The first letter that no outline bears."""
+    used = {m.id for m in marked}
+    number = 0
+    while letter(number) in used:
+        number += 1
+    return letter(number)
+
+
+def check_outline(outline_px: Array) -> None:
+    """Refuse what is no outline of at least 3 finite points (OutlineError)."""
+    if outline_px.ndim != 2 or outline_px.shape[1] != 2 or len(outline_px) < 3:
+        raise OutlineError(
+            f"an outline needs at least 3 points (x, y), got shape {outline_px.shape}"
+        )
+    if not np.isfinite(outline_px).all():
+        raise OutlineError("the outline has a point that is not a number")
+
+
+def overlap(a: Array, b: Array) -> bool:
+    """Whether two outlines share at least a third of the smaller's area."""
+    from shapely import Polygon, make_valid
+
+    first, second = make_valid(Polygon(a)), make_valid(Polygon(b))
+    smaller = min(first.area, second.area)
+    return bool(first.intersection(second).area > smaller / 3) if smaller > 0 else False
