@@ -1,8 +1,4 @@
-"""The printed scale card: its geometry, and finding it in a photo.
-
-Card frame: mm, x right and y down from the card's top-left corner. ISO/IEC 7810 ID-1 size.
-Markers are OpenCV's DICT_4X4_50, ids 0 to 3 clockwise from the top left.
-"""
+"""Find the printed scale card in a photo and measure its markers' corners."""
 
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
@@ -11,34 +7,27 @@ import cv2
 import numpy as np
 import numpy.typing as npt
 
+from ptmark.scale.layout import (
+    CARD_HEIGHT_MM,
+    CARD_WIDTH_MM,
+    MARKER_IDS,
+    marker_corners_mm,
+)
 from ptmark.scale.marker_edges import refine_corners
 from ptmark.scale.plane import apply_homography, fit_homography
 
 if TYPE_CHECKING:
     from ptmark.photo import Photo
 
-__all__ = [
-    "CARD_HEIGHT_MM",
-    "CARD_WIDTH_MM",
-    "MARKER_INSET_MM",
-    "MARKER_MM",
-    "FoundCard",
-    "find_card",
-    "marker_corners_mm",
-]
+__all__ = ["CARD_HEIGHT_MM", "CARD_WIDTH_MM", "CLEAR_PX", "FoundCard", "find_card"]
 
 Array = npt.NDArray[np.float64]
 
-CARD_WIDTH_MM = 85.60  # ISO/IEC 7810, ID-1
-CARD_HEIGHT_MM = 53.98  # ISO/IEC 7810, ID-1
-MARKER_MM = 12.00
-MARKER_INSET_MM = 4.00
-MARKER_IDS = (0, 1, 2, 3)
-CHECK_MM = 80.0  # the printed length that callipers check
-
-# Widths to look at, px: markers of a card that fills a tenth of the picture are some 12 px a
-# side in the first, which a 6-module square needs; the later ones are for small or soft cards.
+# Widths to look at, px: in the first a marker of a card that spans a third of the picture is
+# some 50 px a side, in the last the smallest that can still be measured.
 _LOOK_WIDTHS = (1100, 2200, 4400)
+# A corner whose edges are less clear than this is covered or shaded.
+CLEAR_PX = 0.3
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -58,27 +47,24 @@ class FoundCard:
     corners_px: Array
     u_px: Array
 
+    @property
+    def clear(self) -> npt.NDArray[np.bool_]:
+        """Which corners have two clear edges, shape (M, 4)."""
+        return self.u_px < CLEAR_PX
 
-def marker_corners_mm(marker: int) -> Array:
-    """Outer corners of one marker, clockwise from its top left, shape (4, 2), card frame.
-
-    Examples
-    --------
-    >>> marker_corners_mm(2)[2].tolist()
-    [81.6, 49.98]
-    """
-    right, low = marker in (1, 2), marker in (2, 3)
-    x = CARD_WIDTH_MM - MARKER_INSET_MM - MARKER_MM if right else MARKER_INSET_MM
-    y = CARD_HEIGHT_MM - MARKER_INSET_MM - MARKER_MM if low else MARKER_INSET_MM
-    square = np.array([[0.0, 0.0], [1.0, 0.0], [1.0, 1.0], [0.0, 1.0]])
-    return np.asarray(np.array([x, y]) + MARKER_MM * square)
+    @property
+    def sides_px(self) -> Array:
+        """Mean side of each marker, px, shape (M,)."""
+        steps = np.roll(self.corners_px, -1, axis=1) - self.corners_px
+        return np.asarray(np.hypot(steps[..., 0], steps[..., 1]).mean(axis=1))
 
 
 def find_card(photo: "Photo") -> FoundCard | None:
     """Find the card's markers; None where fewer than two are seen that fit together.
 
     Looks at reduced pictures first; the corners of what is found are then measured in the
-    full picture, on the edges of the black squares.
+    full picture, on the edges of the black squares. Corners that are covered or shaded stay
+    in the list with a large uncertainty.
     """
     best: dict[int, Array] = {}
     tried: set[int] = set()
@@ -95,23 +81,22 @@ def find_card(photo: "Photo") -> FoundCard | None:
     if len(best) < 2:
         return None
     ids = tuple(sorted(best))
-    refined = [refine_corners(photo.rgb, best[i], MARKER_MM, MARKER_INSET_MM) for i in ids]
-    return FoundCard(
-        ids, np.array([corners for corners, _ in refined]), np.array([u for _, u in refined])
-    )
+    corners, u_px = refine_corners(photo.rgb, np.array([best[i] for i in ids]))
+    return FoundCard(ids, corners, u_px)
 
 
 def _look(rgb: npt.NDArray[np.uint8], step: int) -> dict[int, list[Array]]:
     """Marker candidates by id in every ``step``-th pixel's green, corners in full px."""
     # Green: sharpest of the three in a JPEG with halved colour, and dark for red dye.
-    green = np.ascontiguousarray(rgb[step // 2 :: step, step // 2 :: step, 1])
+    first = step // 2
+    green = np.ascontiguousarray(rgb[first::step, first::step, 1])
     dictionary = cv2.aruco.getPredefinedDictionary(cv2.aruco.DICT_4X4_50)
     corners, ids, _ = cv2.aruco.ArucoDetector(dictionary).detectMarkers(green)
     found: dict[int, list[Array]] = {}
     if ids is not None:
         for quad, marker in zip(corners, np.asarray(ids).ravel(), strict=True):
             if int(marker) in MARKER_IDS:
-                at = np.asarray(quad, float).reshape(4, 2) * step + step // 2
+                at = np.asarray(quad, float).reshape(4, 2) * step + first
                 found.setdefault(int(marker), []).append(at)
     return found
 
@@ -121,18 +106,25 @@ def _fitting(found: dict[int, list[Array]]) -> dict[int, Array]:
     best: dict[int, Array] = {}
     for marker, quads in found.items():
         for quad in quads:
-            h = fit_homography(marker_corners_mm(marker), quad)
-            side = float(np.sqrt(abs(cv2.contourArea(quad.astype(np.float32)))))
-            fits = {marker: quad}
-            for other, others in found.items():
-                if other == marker:
-                    continue
-                # One marker's own homography is rough at the far end of the card: allow 2 sides.
-                there = apply_homography(h, marker_corners_mm(other)).mean(axis=0)
-                off = [float(np.hypot(*(o.mean(axis=0) - there))) for o in others]
-                nearest = int(np.argmin(off))
-                if off[nearest] < 2 * side:
-                    fits[other] = others[nearest]
+            fits = _beside(marker, quad, found)
             if len(fits) > len(best):
                 best = fits
     return best
+
+
+def _beside(marker: int, quad: Array, found: dict[int, list[Array]]) -> dict[int, Array]:
+    """One marker and those of the others that lie where it says."""
+    h = fit_homography(marker_corners_mm(marker), quad)
+    steps = np.roll(quad, -1, axis=0) - quad
+    side = float(np.hypot(steps[:, 0], steps[:, 1]).mean())
+    fits = {marker: quad}
+    for other, quads in found.items():
+        if other == marker:
+            continue
+        there = apply_homography(h, marker_corners_mm(other)).mean(axis=0)
+        off = [float(np.hypot(*(each.mean(axis=0) - there))) for each in quads]
+        nearest = int(np.argmin(off))
+        # One marker's own homography is rough at the card's far end: allow two sides.
+        if off[nearest] < 2 * side:
+            fits[other] = quads[nearest]
+    return fits

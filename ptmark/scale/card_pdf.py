@@ -1,6 +1,6 @@
 """The scale card as a PDF to print: markers, graduations, check length, grey patches.
 
-Card frame as in `ptmark.scale.card`: mm, y down from the card's top left. PDF counts y up from
+Card frame as in `ptmark.scale.layout`: mm, y down from the card's top left. PDF counts y up from
 the page's bottom in points of 1/72 in.
 """
 
@@ -12,7 +12,7 @@ from reportlab.lib.units import mm
 from reportlab.pdfgen.canvas import Canvas
 
 from ptmark.errors import ScaleError
-from ptmark.scale.card import (
+from ptmark.scale.layout import (
     CARD_HEIGHT_MM,
     CARD_WIDTH_MM,
     CHECK_MM,

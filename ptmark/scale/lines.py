@@ -5,6 +5,7 @@ is foreshortened but not to which side it leans. What they leave open is taken f
 camera is held by hand, and stays in the budget as "tilt".
 """
 
+from dataclasses import replace
 from typing import TYPE_CHECKING
 
 import numpy as np
@@ -12,7 +13,8 @@ import numpy.typing as npt
 
 from ptmark.errors import ScaleError
 from ptmark.scale.checks import check_length, check_line, check_points
-from ptmark.scale.fit import PlaneFit, Priors, fit_plane
+from ptmark.scale.fit import PlaneFit, fit_plane
+from ptmark.scale.maps import PICK_U_PX, SIZE_U_MM, TILT_U_DEG, camera_priors, map_of
 from ptmark.scale.plane import Lens, Pose, apply_homography, rotation_from_vector
 from ptmark.scale.surface import Alternative, SurfaceMap
 
@@ -20,36 +22,15 @@ if TYPE_CHECKING:
     from ptmark.photo import Photo
     from ptmark.scale.reference import LineReference, LinesReference
 
-__all__ = ["PICK_U_PX", "SIZE_U_MM", "TILT_U_DEG", "camera_priors", "solve_line", "solve_lines"]
+__all__ = ["solve_line", "solve_lines"]
 
 Array = npt.NDArray[np.float64]
 
-# A point picked by hand under a loupe. Common practice, no source.
-PICK_U_PX = 1.2
-# A rule's graduations or a plate's sides: within 0.1 mm, rectangular.
-SIZE_U_MM = 0.1 / np.sqrt(3)
-# A camera held square by eye: about each of two axes. Common practice, no source.
-TILT_U_DEG = 10.0
-# Focal length by EXIF: rounding, focusing and stabilising change it by some percent; without,
-# a phone's main camera (26 mm equivalent) or one of its neighbours. Common practice, no source.
-EXIF_FOCAL_U, UNKNOWN_FOCAL_U = 0.03, 0.35
 LINE_CAUTION = (
     "one line fixes the scale but not the tilt: lengths away from it, and lengths along the "
     "tilt, are less sure. Lay a card or a rectangle beside the indications"
 )
 LINES_CAUTION = "two lines tell the tilt faintly: a card or a rectangle is surer"
-MAIN_CAMERA_MM, FULL_FRAME_DIAGONAL_MM = 26.0, 43.27
-
-
-def camera_priors(
-    photo: "Photo", tilt_u: float | None = None, extra_u: tuple[float, ...] = ()
-) -> Priors:
-    """What is known of the camera before looking at the reference."""
-    if photo.info.focal_px is not None:
-        return Priors(photo.info.focal_px, EXIF_FOCAL_U, tilt_u, extra_u)
-    diagonal = float(np.hypot(photo.info.width, photo.info.height))
-    focal = diagonal * MAIN_CAMERA_MM / FULL_FRAME_DIAGONAL_MM
-    return Priors(focal, UNKNOWN_FOCAL_U, tilt_u, extra_u)
 
 
 def solve_line(reference: "LineReference", photo: "Photo") -> SurfaceMap:
@@ -84,7 +65,14 @@ def solve_line(reference: "LineReference", photo: "Photo") -> SurfaceMap:
     )
     linear = {name: part for name, part in fit.covariance.items() if name != "tilt"}
     alternatives = {"tilt": _leaning(ends, plane, fit.pose)}
-    return line_surface(fit, "line", ends, linear, alternatives, LINE_CAUTION)
+    return map_of(
+        replace(fit, covariance=linear),
+        "line",
+        ends,
+        (LINE_CAUTION,),
+        alternatives,
+        tilt_measured=False,
+    )
 
 
 def _upright(ends: Array, length_mm: float, focal: float, lens: Lens) -> Pose:
@@ -171,14 +159,16 @@ def solve_lines(reference: "LinesReference", photo: "Photo") -> SurfaceMap:
                 lens,
                 extra=apply_homography(start.to_mm(), second[:1])[0],
                 perturbed=(
-                    lambda own: model(own, lengths + [SIZE_U_MM, 0]),
-                    lambda own: model(own, lengths + [0, SIZE_U_MM]),
+                    lambda own: model(own, lengths + np.array([SIZE_U_MM, 0.0])),
+                    lambda own: model(own, lengths + np.array([0.0, SIZE_U_MM])),
                 ),
             )
         )
     best, *rest = sorted(fits, key=lambda fit: fit.chi2)
     alternatives = _other_leaning(best, rest)
-    return line_surface(best, "two lines", points, best.covariance, alternatives, LINES_CAUTION)
+    return map_of(
+        best, "two lines", points, (LINES_CAUTION,), alternatives, tilt_measured=False
+    )
 
 
 def _other_leaning(best: PlaneFit, rest: list[PlaneFit]) -> dict[str, tuple[Alternative, ...]]:
@@ -190,28 +180,3 @@ def _other_leaning(best: PlaneFit, rest: list[PlaneFit]) -> dict[str, tuple[Alte
             weight = likelihood / (1 + likelihood)
             return {"tilt": (Alternative(weight, fit.pose.to_mm()),)}
     return {}
-
-
-def line_surface(
-    fit: PlaneFit,
-    name: str,
-    seen: Array,
-    covariance: dict[str, Array],
-    alternatives: dict[str, tuple[Alternative, ...]],
-    caution: str,
-) -> SurfaceMap:
-    """The map of a fit to lines, whose tilt is no measurement."""
-    misfit = fit.residuals_px
-    return SurfaceMap(
-        h=fit.pose.to_mm(),
-        covariance=covariance,
-        reference=name,
-        reference_px=seen,
-        residual_px=float(np.sqrt((misfit**2).sum(axis=1).mean())),
-        camera_mm=fit.pose.camera_mm,
-        camera_height_rel_u=fit.height_rel_u,
-        view_slope_u=float(np.tan(np.radians(TILT_U_DEG))),
-        lens=fit.lens,
-        alternatives=alternatives,
-        cautions=(caution,),
-    )

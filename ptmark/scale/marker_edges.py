@@ -1,194 +1,186 @@
-"""Corners of a black square on white, sub-pixel, from its four edges at half level.
+"""Corners of black squares on white, sub-pixel, from their edges at half level.
 
 The edge lies where linear light passes half way between the black of the square and the white
 beside it; a line is fitted to each side and neighbours are intersected. A marker's inner bits
-begin one module (a sixth of the side) inside, so no profile reaches further than that.
+begin one module (a sixth of the side) inside, so no profile reaches further than that. All
+sides of all markers are worked at once: arrays run over sides S, profiles K and steps M.
 """
 
-import cv2
 import numpy as np
 import numpy.typing as npt
 
-__all__ = ["refine_corners"]
+from ptmark.scale.layout import MARKER_INSET_MM, MARKER_MM
+
+__all__ = ["UNCLEAR_PX", "refine_corners"]
 
 Array = npt.NDArray[np.float64]
+Mask = npt.NDArray[np.bool_]
 
-_PROFILES = 48
-_STEPS = 40
-_REACH_MODULES = 0.75  # inwards and outwards from the coarse side
-# Printing, resampling and demosaicing leave this much in a fitted edge however many points
-# it has. Common practice, no source.
+UNCLEAR_PX = 1e3  # "uncertainty" of a corner one of whose sides gave no line
+_PROFILES = 40
+_STEPS = 41
+_REACH_MODULES = min(0.75, 6 * MARKER_INSET_MM / MARKER_MM)
+# Resampling and demosaicing leave this much in a fitted edge however many points it has.
+# Common practice, no source.
 _FLOOR_PX = 0.04
-
-_LINEAR = (lambda s: np.where(s <= 0.04045, s / 12.92, ((s + 0.055) / 1.055) ** 2.4))(
-    np.arange(256) / 255
-).astype(np.float32)  # sRGB decoding, IEC 61966-2-1
+_MIN_CONTRAST = 0.02  # of full scale, linear
+_TUKEY = 4.685  # biweight constant for 95 % efficiency (Huber and Ronchetti 2009, 4.8)
 
 
-def refine_corners(
-    rgb: npt.NDArray[np.uint8], corners_px: Array, side_mm: float, quiet_mm: float
-) -> tuple[Array, Array]:
-    """Measure a square's corners on its edges.
+def _decoded() -> Array:
+    coded = np.arange(256) / 255
+    low, high = coded / 12.92, ((coded + 0.055) / 1.055) ** 2.4
+    return np.where(coded <= 0.04045, low, high)  # sRGB, IEC 61966-2-1
+
+
+_LINEAR = _decoded()
+
+
+def refine_corners(rgb: npt.NDArray[np.uint8], quads_px: Array) -> tuple[Array, Array]:
+    """Measure the corners of squares on their edges.
 
     Parameters
     ----------
     rgb : ndarray of shape (H, W, 3), uint8
-    corners_px : ndarray of shape (4, 2)
+    quads_px : ndarray of shape (Q, 4, 2)
         Coarse corners, clockwise, good to about half a module.
-    side_mm, quiet_mm : float
-        The square's side and the white about it.
 
     Returns
     -------
-    corners : ndarray of shape (4, 2)
+    corners : ndarray of shape (Q, 4, 2)
         px; the coarse corner where a side gave no line.
-    u : ndarray of shape (4,)
-        Standard uncertainty of each coordinate, px.
+    u : ndarray of shape (Q, 4)
+        Standard uncertainty of each coordinate, px; `UNCLEAR_PX` where a side gave no line.
     """
-    module = float(np.linalg.norm(np.roll(corners_px, -1, 0) - corners_px, axis=1).mean()) / 6
-    reach = max(min(_REACH_MODULES, 6 * quiet_mm / side_mm) * module, 2.0)
-    lines = [None, None, None, None]
-    corners = corners_px
-    for _ in range(2):  # the second pass starts on the edge and needs no allowance
-        patch, origin = _linear_patch(rgb, corners, reach + 2)
-        lines = [
-            _side(patch, corners[i] - origin, corners[(i + 1) % 4] - origin, reach)
-            for i in range(4)
-        ]
-        corners = np.array(
-            [_meet(lines[i - 1], lines[i], corners[i] - origin) + origin for i in range(4)]
-        )
-        reach = max(0.6 * reach, 2.0)
-    coarse_u = 0.25 * module
-    u = np.array(
-        [
-            coarse_u
-            if lines[i] is None or lines[i - 1] is None
-            else np.hypot(_FLOOR_PX, max(lines[i][2], lines[i - 1][2]))
-            for i in range(4)
-        ]
-    )
+    side_px = np.linalg.norm(np.roll(quads_px, -1, 1) - quads_px, axis=2).mean(axis=1)
+    reach = np.maximum(_REACH_MODULES * side_px / 6, 2.0)
+    corners, u = quads_px, np.full(quads_px.shape[:2], UNCLEAR_PX)
+    for _ in range(2):  # the second pass starts on the edge: shorter profiles see less else
+        corners, u = _pass(rgb, corners, reach)
+        reach = np.maximum(0.6 * reach, 2.0)
     return corners, u
 
 
-def _linear_patch(
-    rgb: npt.NDArray[np.uint8], corners_px: Array, margin: float
-) -> tuple[npt.NDArray[np.float32], Array]:
-    """Linear green around the square, and the patch's first pixel."""
-    height, width = rgb.shape[:2]
-    low = np.clip(np.floor(corners_px.min(axis=0) - margin), 0, [width - 1, height - 1])
-    high = np.clip(np.ceil(corners_px.max(axis=0) + margin) + 1, 1, [width, height])
-    (x0, y0), (x1, y1) = low.astype(int), high.astype(int)
-    return _LINEAR[rgb[y0:y1, x0:x1, 1]], low
-
-
-def _side(
-    patch: npt.NDArray[np.float32], start: Array, end: Array, reach: float
-) -> tuple[Array, Array, float] | None:
-    """Line (point, unit direction, u across at its ends) along one side; None if unclear."""
-    along = end - start
-    length = float(np.hypot(*along))
-    along = along / length
-    outward = np.array([along[1], -along[0]])  # clockwise in a frame with y down
-    at = np.linspace(0.08, 0.92, _PROFILES) * length
-    off = np.linspace(-reach, reach, max(_STEPS, int(2 * reach) + 1))
-    x = start[0] + at[:, None] * along[0] + off * outward[0]
-    y = start[1] + at[:, None] * along[1] + off * outward[1]
-    height, width = patch.shape
-    light = cv2.remap(
-        patch,
-        x.astype(np.float32),
-        y.astype(np.float32),
-        cv2.INTER_LINEAR,
-        borderMode=cv2.BORDER_REPLICATE,
-    )
-    inside = ((x >= 0) & (x <= width - 1) & (y >= 0) & (y <= height - 1)).all(axis=1)
+def _pass(rgb: npt.NDArray[np.uint8], quads: Array, reach: Array) -> tuple[Array, Array]:
+    start, end = quads.reshape(-1, 2), np.roll(quads, -1, 1).reshape(-1, 2)
+    length = np.linalg.norm(end - start, axis=1)
+    along = (end - start) / np.maximum(length, 1e-9)[:, None]
+    outward = np.column_stack([along[:, 1], -along[:, 0]])  # clockwise, y down
+    at = np.linspace(0.08, 0.92, _PROFILES) * length[:, None]  # (S, K)
+    off = np.linspace(-1, 1, _STEPS) * np.repeat(reach, 4)[:, None]  # (S, M)
+    light, inside = _light(rgb, start, along, outward, at, off)
     edge, clear = _half_level(light, off)
-    good = clear & inside
-    if int(good.sum()) < 8:
-        return None
-    fitted = _robust_line(at[good], edge[good])
-    if fitted is None:
-        return None
-    offset, slope, u = fitted
-    point = start + offset * outward
-    direction = along + slope * outward
-    return point, direction / np.hypot(*direction), u
+    offset, slope, u = _robust_lines(at, edge, clear & inside)
+    point = start + offset[:, None] * outward
+    direction = along + slope[:, None] * outward
+    return _meet(point.reshape(-1, 4, 2), direction.reshape(-1, 4, 2), u.reshape(-1, 4), quads)
 
 
-def _half_level(
-    light: npt.NDArray[np.float32], off: Array
-) -> tuple[Array, npt.NDArray[np.bool_]]:
+def _light(
+    rgb: npt.NDArray[np.uint8],
+    start: Array,
+    along: Array,
+    outward: Array,
+    at: Array,
+    off: Array,
+) -> tuple[Array, Mask]:
+    """Linear green on every profile, shape (S, K, M), bilinear; whether it is in the photo."""
+    x = start[:, :1, None] + (at * along[:, :1])[:, :, None] + (off * outward[:, :1])[:, None]
+    y = start[:, 1:, None] + (at * along[:, 1:])[:, :, None] + (off * outward[:, 1:])[:, None]
+    height, width = rgb.shape[:2]
+    inside = ((x >= 0) & (x <= width - 1) & (y >= 0) & (y <= height - 1)).all(axis=2)
+    x, y = np.clip(x, 0, width - 1.001), np.clip(y, 0, height - 1.001)
+    col, row = x.astype(np.intp), y.astype(np.intp)
+    fx, fy = x - col, y - row
+    flat = rgb.reshape(-1)
+    first = (row * width + col) * 3 + 1
+    low = _LINEAR[flat[first]] * (1 - fx) + _LINEAR[flat[first + 3]] * fx
+    below = first + 3 * width
+    high = _LINEAR[flat[below]] * (1 - fx) + _LINEAR[flat[below + 3]] * fx
+    return np.asarray(low * (1 - fy) + high * fy), np.asarray(inside)
+
+
+def _half_level(light: Array, off: Array) -> tuple[Array, Mask]:
     """Where each profile passes half way from dark to light, and whether it does so clearly."""
-    tail = max(3, len(off) // 5)
-    dark = np.median(light[:, :tail], axis=1)
-    bright = np.median(light[:, -tail:], axis=1)
-    # Light changes slowly along a side: one level for all, tilted with the side, is steadier.
-    half = (_smooth(dark) + _smooth(bright)) / 2
-    above = light >= half[:, None]
-    first = np.argmax(above, axis=1)
-    rows = np.arange(len(light))
-    before = np.maximum(first - 1, 0)
-    low, high = light[rows, before], light[rows, first]
-    step = np.where(high > low, (half - low) / np.maximum(high - low, 1e-9), 0.0)
-    edge = off[before] + step * (off[1] - off[0])
+    tail = _STEPS // 5
+    dark, bright = np.median(light[..., :tail], axis=2), np.median(light[..., -tail:], axis=2)
+    # Light changes slowly along a side: levels from a stretch of it are steadier than one
+    # profile's own.
+    half = (_running(dark) + _running(bright)) / 2
+    above = light >= half[..., None]
+    first = np.maximum(np.argmax(above, axis=2), 1)[..., None]
+    low = np.take_along_axis(light, first - 1, 2)[..., 0]
+    high = np.take_along_axis(light, first, 2)[..., 0]
+    part = np.clip((half - low) / np.maximum(high - low, 1e-9), 0, 1)
+    spacing = (off[:, 1] - off[:, 0])[:, None]
+    edge = off[:, :1] + (first[..., 0] - 1 + part) * spacing
     contrast = bright - dark
-    clear = (first > 0) & (contrast > 0.3 * np.median(contrast)) & (contrast > 0.02)
-    return np.asarray(edge, float), clear
-
-
-def _smooth(values: npt.NDArray[np.float32]) -> Array:
-    """Robust straight line through the values."""
-    at = np.linspace(-1, 1, len(values))
-    keep = (
-        np.abs(values - np.median(values))
-        <= 3 * np.median(np.abs(values - np.median(values))) + 1e-6
+    clear = (contrast > 0.5 * np.median(contrast, axis=1, keepdims=True)) & (
+        contrast > _MIN_CONTRAST
     )
-    slope, middle = (
-        np.polyfit(at[keep], values[keep], 1) if keep.sum() > 2 else (0, values.mean())
-    )
-    return np.asarray(middle + slope * at, float)
+    return np.asarray(edge), np.asarray(clear & above.any(axis=2) & ~above[..., 0])
 
 
-def _robust_line(at: Array, off: Array) -> tuple[float, float, float] | None:
-    """Offset at 0, slope and u of the ends, by Tukey's biweight from a median start."""
-    middle = at.mean()
-    x = at - middle
-    half = len(x) // 2
-    slope = float(
-        (np.median(off[half:]) - np.median(off[:half]))
-        / (np.median(x[half:]) - np.median(x[:half]))
-    )
-    offset = float(np.median(off - slope * x))
-    weight = np.ones_like(x)
+def _running(values: Array) -> Array:
+    """Median of each value and four neighbours, shape (S, K)."""
+    padded = np.pad(values, ((0, 0), (2, 2)), mode="edge")
+    windows = np.lib.stride_tricks.sliding_window_view(padded, 5, axis=1)
+    return np.asarray(np.median(windows, axis=2))
+
+
+def _robust_lines(at: Array, off: Array, good: Mask) -> tuple[Array, Array, Array]:
+    """Offset at 0, slope and u of the worse end for every side, each of shape (S,).
+
+    Tukey's biweight from a repeated-median-like start (medians of the two halves).
+    """
+    enough = good.sum(axis=1) >= 8
+    x = at - at.mean(axis=1, keepdims=True)
+    masked = np.where(good, off, np.nan)
+    masked[~enough] = 0.0
+    half = _PROFILES // 2
+    left, right = _median(masked[:, :half]), _median(masked[:, half:])
+    slope = (right - left) / (x[:, half:].mean(axis=1) - x[:, :half].mean(axis=1))
+    offset = _median(masked - slope[:, None] * x)
+    weight, rest = good.astype(float), masked
     for _ in range(6):
-        rest = off - offset - slope * x
-        scale = max(1.4826 * float(np.median(np.abs(rest))), 0.02)
-        weight = np.clip(1 - (rest / (4.685 * scale)) ** 2, 0, None) ** 2
-        total = weight.sum()
-        if total < 6:
-            return None
-        mx, mo = weight @ x / total, weight @ off / total
-        slope = float(weight @ ((x - mx) * (off - mo)) / (weight @ (x - mx) ** 2))
-        offset = float(mo - slope * mx)
-    rest = off - offset - slope * x
-    spread = float(np.sqrt(weight @ rest**2 / total))
+        rest = np.where(good, off - offset[:, None] - slope[:, None] * x, np.nan)
+        rest[~enough] = 0.0
+        scale = np.maximum(1.4826 * _median(np.abs(rest)), 0.02)[:, None]
+        rest = np.nan_to_num(rest, nan=1e9)
+        weight = np.clip(1 - (rest / (_TUKEY * scale)) ** 2, 0, None) ** 2 * good
+        total = np.maximum(weight.sum(axis=1), 1e-9)
+        mx, mo = (weight * x).sum(axis=1) / total, (weight * off).sum(axis=1) / total
+        dx, do = x - mx[:, None], off - mo[:, None]
+        slope = (weight * dx * do).sum(axis=1) / np.maximum((weight * dx**2).sum(axis=1), 1e-9)
+        offset = mo - slope * mx
+    total = weight.sum(axis=1)
+    spread = np.sqrt((weight * np.where(weight > 0, rest, 0) ** 2).sum(axis=1) / (total + 1e-9))
     # Neighbouring profiles share pixels: about one in two is independent.
-    u_middle, u_slope = spread * np.sqrt(2 / total), spread * np.sqrt(2 / (weight @ x**2))
-    u = float(np.hypot(u_middle, u_slope * max(abs(x[0]), abs(x[-1]))))
-    return offset - slope * middle, slope, u
+    lever = x[:, -1] ** 2 / np.maximum((weight * x**2).sum(axis=1), 1e-9)
+    u = spread * np.sqrt(2 * (1 / np.maximum(total, 1e-9) + lever))
+    u = np.where(enough & (total >= 6), np.hypot(u, _FLOOR_PX), UNCLEAR_PX)
+    return offset - slope * at.mean(axis=1), slope, u
 
 
-def _meet(
-    first: tuple[Array, Array, float] | None,
-    second: tuple[Array, Array, float] | None,
-    coarse: Array,
-) -> Array:
-    """Where two lines cross; the coarse corner where one is missing or they run alike."""
-    if first is None or second is None:
-        return coarse
-    (p, d, _), (q, e, _) = first, second
-    cross = d[0] * e[1] - d[1] * e[0]
-    if abs(cross) < 0.1:
-        return coarse
-    return np.asarray(p + d * (((q - p)[0] * e[1] - (q - p)[1] * e[0]) / cross))
+def _median(values: Array) -> Array:
+    """Median along the last axis without the NaN, 0 where there is nothing else."""
+    ordered = np.sort(values, axis=1)
+    count = (~np.isnan(values)).sum(axis=1)
+    low = np.take_along_axis(ordered, np.maximum((count - 1) // 2, 0)[:, None], 1)[:, 0]
+    high = np.take_along_axis(ordered, np.minimum(count // 2, count.clip(1) - 1)[:, None], 1)
+    return np.asarray(np.where(count > 0, (low + high[:, 0]) / 2, 0.0))
+
+
+def _meet(point: Array, direction: Array, u: Array, coarse: Array) -> tuple[Array, Array]:
+    """Where each side crosses the one before it, shape (Q, 4, 2), with its u, (Q, 4)."""
+    p, d = np.roll(point, 1, 1), np.roll(direction, 1, 1)
+    gap = point - p
+    cross = d[..., 0] * direction[..., 1] - d[..., 1] * direction[..., 0]
+    size = np.linalg.norm(d, axis=2) * np.linalg.norm(direction, axis=2)
+    worse = np.maximum(u, np.roll(u, 1, 1))
+    known = (worse < UNCLEAR_PX) & (np.abs(cross) > 0.1 * size)
+    part = (gap[..., 0] * direction[..., 1] - gap[..., 1] * direction[..., 0]) / np.where(
+        known, cross, 1.0
+    )
+    corners = np.where(known[..., None], p + d * part[..., None], coarse)
+    return corners, np.where(known, worse, UNCLEAR_PX)

@@ -1,0 +1,109 @@
+"""The map of the printed scale card."""
+
+from typing import TYPE_CHECKING
+
+import numpy as np
+
+from ptmark.errors import ScaleError
+from ptmark.scale.card import FoundCard, find_card
+from ptmark.scale.checks import check_length
+from ptmark.scale.fit import PlaneFit, fit_plane
+from ptmark.scale.layout import CHECK_MM, MARKER_IDS, MARKER_MM, marker_corners_mm
+from ptmark.scale.maps import camera_priors, map_of, starting_pose
+from ptmark.scale.plane import Lens
+from ptmark.scale.surface import SurfaceMap
+
+if TYPE_CHECKING:
+    from ptmark.photo import Photo
+    from ptmark.scale.reference import CardReference
+
+__all__ = ["solve_card"]
+
+# Printed size without a measured check length: laser and ink printers keep 0.3 % of the length
+# asked for (rectangular). Common practice, no source.
+PRINT_U = 0.003 / np.sqrt(3)
+# A calliper reading of the check length: graduation 0.05 mm, rectangular half-width.
+CALLIPER_U = 0.05 / np.sqrt(3) / CHECK_MM
+# Ink spreads: each edge of a printed square may lie this far out. Common practice, no source.
+SPREAD_U_MM = 0.03
+# An edge is printed to the nearest dot: 600 to the inch, rectangular.
+DOT_U_MM = 25.4 / 600 / np.sqrt(12)
+MIN_CORNERS = 5
+
+
+def solve_card(reference: "CardReference", photo: "Photo") -> SurfaceMap:
+    """Find the card and fit its plane, with the ink's spread as one more unknown.
+
+    Raises
+    ------
+    ScaleError
+        If no card is found, too little of it is clear, or the check length is absurd.
+    """
+    correction = _correction(reference.check_mm)
+    found = find_card(photo)
+    if found is None or found.clear.sum() < MIN_CORNERS:
+        raise ScaleError(
+            "no scale card found" if found is None else "too little of the scale card is clear",
+            where=photo.info.path.name,
+            mend="lay the card flat, unshaded and whole in the picture, or pick a rectangle "
+            "or a line of known length",
+        )
+    clear = found.clear.ravel()
+    plane = np.vstack([marker_corners_mm(i) for i in found.ids])[clear] * correction
+    corners = [[-1.0, -1.0], [1.0, -1.0], [1.0, 1.0], [-1.0, 1.0]]
+    outward = np.tile(corners, (len(found.ids), 1))[clear]
+    seen = found.corners_px.reshape(-1, 2)[clear]
+    dot_px = DOT_U_MM * found.sides_px / MARKER_MM
+    u_px = np.hypot(found.u_px, dot_px[:, None]).ravel()[clear]
+    size_u = PRINT_U if reference.check_mm is None else CALLIPER_U
+    fit = fit_plane(
+        seen,
+        u_px,
+        lambda own: plane + own[0] * outward,
+        starting_pose(seen, plane, photo),
+        camera_priors(photo, extra_u=(SPREAD_U_MM,)),
+        Lens.of_picture(photo.info.width, photo.info.height),
+        robust=True,
+        perturbed=(
+            lambda own: (plane + own[0] * outward) * [1 + size_u, 1],
+            lambda own: (plane + own[0] * outward) * [1, 1 + size_u],
+        ),
+    )
+    if fit.kept.sum() < MIN_CORNERS:
+        raise ScaleError(
+            "the card's markers contradict each other",
+            where=photo.info.path.name,
+            mend="lay the card flat and uncovered, or pick a rectangle by hand",
+        )
+    return map_of(fit, "card", seen[fit.kept], _cautions(found, fit))
+
+
+def _correction(check_mm: float | None) -> float:
+    if check_mm is None:
+        return 1.0
+    check_length(check_mm, "the check length")
+    if abs(check_mm / CHECK_MM - 1) > 0.1:
+        raise ScaleError(
+            f"a check length of {check_mm:g} mm, where {CHECK_MM:g} mm is printed",
+            where="scale",
+            mend="measure the check length again, in mm",
+        )
+    return check_mm / CHECK_MM
+
+
+def _cautions(found: FoundCard, fit: PlaneFit) -> tuple[str, ...]:
+    says = []
+    missing = len(MARKER_IDS) - len(found.ids)
+    if missing:
+        says.append(
+            f"{missing} of the card's {len(MARKER_IDS)} markers not seen: the map is less sure "
+            "away from the others. Uncover the card and photograph again where it matters"
+        )
+    total = found.u_px.size
+    dropped = total - int(fit.kept.sum())
+    if dropped:
+        says.append(
+            f"{dropped} of {total} marker corners covered or out of place: left out. "
+            "Uncover the card and lay it flat"
+        )
+    return tuple(says)

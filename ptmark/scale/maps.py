@@ -1,0 +1,83 @@
+"""What every solver shares: what is known of the camera, and the map of a fit."""
+
+from typing import TYPE_CHECKING
+
+import numpy as np
+import numpy.typing as npt
+
+from ptmark.scale.fit import PlaneFit, Priors
+from ptmark.scale.plane import Lens, Pose, fit_homography, focal_from_homography
+from ptmark.scale.plane import pose_from_homography
+from ptmark.scale.surface import Alternative, SurfaceMap
+
+if TYPE_CHECKING:
+    from ptmark.photo import Photo
+
+__all__ = ["PICK_U_PX", "SIZE_U_MM", "TILT_U_DEG", "camera_priors", "map_of", "starting_pose"]
+
+Array = npt.NDArray[np.float64]
+
+# A point picked by hand under a loupe. Common practice, no source.
+PICK_U_PX = 1.2
+# A rule's graduations or a plate's sides: within 0.1 mm, rectangular.
+SIZE_U_MM = 0.1 / np.sqrt(3)
+# A camera held square by eye: about each of two axes. Common practice, no source.
+TILT_U_DEG = 10.0
+# Focal length by EXIF: rounding, focusing and stabilising change it by some percent; without,
+# a phone's main camera (26 mm equivalent) or one of its neighbours. Common practice, no source.
+EXIF_FOCAL_U, UNKNOWN_FOCAL_U = 0.03, 0.35
+MAIN_CAMERA_MM, FULL_FRAME_DIAGONAL_MM = 26.0, 43.27
+# Known to a tenth the focal length is worth showing a working distance for.
+FOCAL_KNOWN = 0.1
+
+
+def camera_priors(
+    photo: "Photo", tilt_u: float | None = None, extra_u: tuple[float, ...] = ()
+) -> Priors:
+    """What is known of the camera before looking at the reference."""
+    if photo.info.focal_px is not None:
+        return Priors(photo.info.focal_px, EXIF_FOCAL_U, tilt_u, extra_u)
+    diagonal = float(np.hypot(photo.info.width, photo.info.height))
+    focal = diagonal * MAIN_CAMERA_MM / FULL_FRAME_DIAGONAL_MM
+    return Priors(focal, UNKNOWN_FOCAL_U, tilt_u, extra_u)
+
+
+def starting_pose(seen: Array, plane: Array, photo: "Photo") -> Pose:
+    """Pose to start from, of the plain homography of four or more points."""
+    to_px = fit_homography(plane, seen)
+    centre = np.asarray(Lens.of_picture(photo.info.width, photo.info.height).centre)
+    focal = known = camera_priors(photo).focal_px
+    if photo.info.focal_px is None:
+        guess = focal_from_homography(to_px, centre)
+        focal = known if guess is None else float(np.clip(guess, known / 2.5, known * 2.5))
+    return pose_from_homography(to_px, focal, centre)
+
+
+def map_of(
+    fit: PlaneFit,
+    reference: str,
+    seen: Array,
+    cautions: tuple[str, ...],
+    alternatives: dict[str, tuple[Alternative, ...]] | None = None,
+    *,
+    tilt_measured: bool = True,
+) -> SurfaceMap:
+    """The map of a fit; its tilt is told only where the reference measures it."""
+    pose, misfit = fit.pose, fit.residuals_px[fit.kept]
+    known = tilt_measured and fit.log_focal_u < FOCAL_KNOWN
+    return SurfaceMap(
+        h=pose.to_mm(),
+        covariance=fit.covariance,
+        reference=reference,
+        reference_px=seen,
+        residual_px=float(np.sqrt((misfit**2).sum(axis=1).mean())),
+        tilt_deg=pose.tilt_deg if tilt_measured else None,
+        working_distance_mm=pose.distance_mm if known else None,
+        focal_px=pose.focal_px if known else None,
+        camera_mm=pose.camera_mm,
+        camera_height_rel_u=fit.height_rel_u,
+        view_slope_u=0.0 if tilt_measured else float(np.tan(np.radians(TILT_U_DEG))),
+        lens=fit.lens,
+        alternatives=alternatives or {},
+        cautions=cautions,
+    )
