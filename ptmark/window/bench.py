@@ -1,0 +1,103 @@
+"""One tool at a time on the photo: started here, ended here, with its hint."""
+
+from PySide6.QtCore import QObject, QPointF, Signal
+
+from ptmark.errors import PtmarkError
+from ptmark.window.hands import Hands
+from ptmark.window.photo_view import PhotoView
+from ptmark.window.session import Session
+from ptmark.window.tools.edit import EditTool
+from ptmark.window.tools.points import AreaTool, PickTool
+from ptmark.window.tools.tool import Tool
+from ptmark.window.tools.trace import TraceTool
+
+__all__ = ["Bench"]
+
+
+class Bench(QObject):
+    """Signals: ``hint(str)`` what to do now, "" where no tool is at work; ``switched(str)`` the
+    name of the tool at work; ``picked(str, object)`` the kind of a scale reference and its
+    points, None as long as some are missing.
+    """
+
+    hint = Signal(str)
+    switched = Signal(str)
+    picked = Signal(str, object)
+
+    def __init__(self, session: Session, view: PhotoView, hands: Hands) -> None:
+        super().__init__(session)
+        self._session, self._view, self._hands = session, view, hands
+        self.name = ""
+        session.step_changed.connect(lambda _: self.stop())
+        session.changed.connect(self._follow)
+
+    def stop(self) -> None:
+        """Put the tool away; the pointer selects and pans again."""
+        tool = self._view.tool
+        if tool is not None:
+            self._view.set_tool(None)
+            tool.deleteLater()
+            self.name = ""
+            self.hint.emit("")
+            self.switched.emit("")
+
+    def _start(self, name: str, tool: Tool) -> None:
+        self.stop()
+        if not self._session.has_photo:
+            self._session.say_trouble(
+                "photo", PtmarkError("there is no photo yet", mend="Open a photo first.")
+            )
+            return
+        self.name = name
+        tool.setParent(self)
+        tool.changed.connect(lambda: self.hint.emit(tool.hint()))
+        tool.stopped.connect(self.stop)
+        self._view.set_tool(tool)
+        self._view.setFocus()
+        self.hint.emit(tool.hint())
+        self.switched.emit(name)
+
+    def pick(self, kind: str, points: list[tuple[float, float]] | None = None) -> None:
+        """Pick the points of a scale reference, from those given on."""
+        tool = PickTool(kind, [QPointF(x, y) for x, y in points or []])
+        tool.finished.connect(lambda got: self.picked.emit(kind, got))
+        tool.changed.connect(
+            lambda: self.picked.emit(kind, None) if len(tool.points) < tool.most else None
+        )
+        self._start("pick", tool)
+
+    def mark_area(self) -> None:
+        """Mark out the examined area."""
+        tool = AreaTool()
+
+        def done(points: list[tuple[float, float]]) -> None:
+            self.stop()
+            self._session.change("mark the examined area", area_px=tuple(points))
+
+        tool.finished.connect(done)
+        self._start("area", tool)
+
+    def trace(self, mode: str) -> None:
+        """Trace an indication: "edge", "free" or "points"; goes on until Esc."""
+        tool = TraceTool(mode, self._session.tracer)
+        tool.finished.connect(lambda got: self._hands.add(got, mode, tool.px_per_screen))
+        self._start(f"trace {mode}", tool)
+
+    def edit(self) -> None:
+        """Edit the points of the selected outline."""
+        one = self._session.one_selected
+        if one is None:
+            return
+        tool = EditTool([(float(x), float(y)) for x, y in one.outline_px])
+        tool.finished.connect(lambda got: self._hands.reshape(one.id, got, tool.px_per_screen))
+        tool.wants_loupe = False
+        self._start(f"edit {one.id}", tool)
+
+    def _follow(self) -> None:
+        """After undo or redo the handles stand on the outline as it is now."""
+        tool, one = self._view.tool, self._session.one_selected
+        if isinstance(tool, EditTool):
+            if one is None or self.name != f"edit {one.id}":
+                self.stop()
+            else:
+                tool.follow([(float(x), float(y)) for x, y in one.outline_px])

@@ -1,0 +1,174 @@
+"""Small pieces that every step uses: headings, notices in place, buttons that show their key."""
+
+from collections.abc import Callable
+
+from PySide6.QtCore import QEvent, QSize, Qt, QTimer, Signal
+from PySide6.QtGui import QKeySequence, QPalette, QShortcut
+from PySide6.QtWidgets import (
+    QFrame,
+    QHBoxLayout,
+    QLabel,
+    QLineEdit,
+    QPushButton,
+    QSizePolicy,
+    QVBoxLayout,
+    QWidget,
+)
+
+from ptmark.errors import PtmarkError
+from ptmark.window.glyphs import glyph_pixmap
+from ptmark.window.palette import tone
+
+__all__ = ["CommitEdit", "Notice", "heading", "key_button", "plain", "quiet"]
+
+
+def heading(text: str) -> QLabel:
+    """A heading inside a step."""
+    label = QLabel(text)
+    font = label.font()
+    font.setBold(True)
+    label.setFont(font)
+    label.setContentsMargins(0, 8, 0, 0)
+    return label
+
+
+def plain(text: str = "") -> QLabel:
+    """Running text that wraps and can be copied."""
+    label = QLabel(text)
+    label.setWordWrap(True)
+    label.setTextFormat(Qt.TextFormat.PlainText)
+    label.setTextInteractionFlags(Qt.TextInteractionFlag.TextSelectableByMouse)
+    label.setSizePolicy(QSizePolicy.Policy.Ignored, QSizePolicy.Policy.Minimum)
+    label.setMinimumWidth(120)
+    return label
+
+
+class _Quiet(QLabel):
+    """Text in the quiet tone that follows the palette."""
+
+    def changeEvent(self, event: QEvent) -> None:  # noqa: N802 - Qt's name
+        if event.type() == QEvent.Type.ParentChange or event.type() == QEvent.Type.StyleChange:
+            self.tint()
+        super().changeEvent(event)
+
+    def tint(self) -> None:
+        palette = QPalette(self.palette())
+        palette.setColor(QPalette.ColorRole.WindowText, tone("quiet", palette))
+        self.setPalette(palette)
+
+
+def quiet(text: str = "", *, wraps: bool = True) -> QLabel:
+    """A remark, less loud than running text but still at WCAG AA contrast."""
+    label = _Quiet(text)
+    label.setTextFormat(Qt.TextFormat.PlainText)
+    if wraps:
+        label.setWordWrap(True)
+        label.setSizePolicy(QSizePolicy.Policy.Ignored, QSizePolicy.Policy.Minimum)
+    label.tint()
+    return label
+
+
+def key_button(
+    text: str,
+    key: str,
+    call: Callable[[], object],
+    *,
+    tip: str = "",
+    window: QWidget | None = None,
+) -> QPushButton:
+    """A button with its key on it; with ``window`` the key works in the whole window."""
+    shown = QKeySequence(key).toString(QKeySequence.SequenceFormat.NativeText) if key else ""
+    button = QPushButton(f"{text}  ({shown})" if shown else text)
+    button.setAccessibleName(text)
+    button.setToolTip(f"{tip or text} ({shown})" if shown else tip)
+    button.clicked.connect(lambda: call())
+    button.setMinimumHeight(30)
+    if window is not None and key:
+        shortcut = QShortcut(QKeySequence(key), window)
+        shortcut.activated.connect(lambda: button.click() if button.isEnabled() else None)
+    return button
+
+
+class Notice(QFrame):
+    """Something to know, in place: a sign, a sentence, at times a button or two."""
+
+    def __init__(self, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self.setFrameShape(QFrame.Shape.StyledPanel)
+        self._sign = QLabel()
+        self._sign.setFixedSize(QSize(20, 20))
+        self.text = plain()
+        row = QHBoxLayout(self)
+        row.setContentsMargins(10, 8, 10, 8)
+        side = QVBoxLayout()
+        side.addWidget(self._sign)
+        side.addStretch(1)
+        row.addLayout(side)
+        self._column = QVBoxLayout()
+        self._column.addWidget(self.text)
+        self._buttons = QHBoxLayout()
+        self._column.addLayout(self._buttons)
+        row.addLayout(self._column, 1)
+        self.hide()
+
+    def say(self, text: str, sign: str = "look") -> None:
+        """Show a sentence; nothing hides the notice."""
+        self.text.setText(text)
+        self.setAccessibleName(text)
+        self._sign.setPixmap(glyph_pixmap(sign, self.palette(), 18))
+        self.setVisible(bool(text))
+
+    def say_error(self, exc: PtmarkError | None) -> None:
+        """Show what went wrong, where, and the mend; None hides the notice."""
+        self.say("" if exc is None else str(exc))
+
+    def offer(self, *buttons: QPushButton) -> None:
+        """Put buttons under the sentence in place of those before."""
+        while self._buttons.count():
+            item = self._buttons.takeAt(0)
+            if item is not None and (old := item.widget()) is not None:
+                old.deleteLater()
+        for button in buttons:
+            self._buttons.addWidget(button)
+        self._buttons.addStretch(1)
+
+
+class CommitEdit(QLineEdit):
+    """A line of text that hands itself over when typing pauses.
+
+    Signals: ``committed(str)`` 400 ms after the last key, or when the field is left. Undo is
+    the window's: one undo for everything.
+    """
+
+    committed = Signal(str)
+
+    def __init__(self, text: str = "", parent: QWidget | None = None) -> None:
+        super().__init__(text, parent)
+        self._last = text
+        self._pause = QTimer(self, singleShot=True, interval=400)
+        self._pause.timeout.connect(self.commit)
+        self.textEdited.connect(lambda _: self._pause.start())
+        self.editingFinished.connect(self.commit)
+
+    def commit(self) -> None:
+        """Hand over now, where something was typed."""
+        self._pause.stop()
+        if self.text() != self._last:
+            self._last = self.text()
+            self.committed.emit(self._last)
+
+    def show_text(self, text: str) -> None:
+        """Show what the state holds, unless the user is just typing something newer."""
+        if not self._pause.isActive() and text != self._last:
+            self._last = text
+            self.setText(text)
+
+    def event(self, event: QEvent) -> bool:
+        if event.type() == QEvent.Type.ShortcutOverride and (
+            event.matches(QKeySequence.StandardKey.Undo)  # type: ignore[attr-defined]
+            or event.matches(QKeySequence.StandardKey.Redo)  # type: ignore[attr-defined]
+        ):
+            self.commit()
+            event.ignore()
+            return False
+        return super().event(event)

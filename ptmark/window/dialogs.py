@@ -1,0 +1,21 @@
+"""The few questions that need a dialog of the system: which file. Tests put answers here."""
+
+from pathlib import Path
+
+from PySide6.QtWidgets import QFileDialog, QWidget
+
+__all__ = ["ask_for_photo", "ask_where_to_save"]
+
+PHOTOS = "Photos (*.jpg *.jpeg *.png *.tif *.tiff *.webp *.heic *.heif);;All files (*)"
+
+
+def ask_for_photo(parent: QWidget, folder: Path) -> Path | None:
+    """Ask which photo to open; None where the user leaves it."""
+    name, _ = QFileDialog.getOpenFileName(parent, "Open a photo", str(folder), PHOTOS)
+    return Path(name) if name else None
+
+
+def ask_where_to_save(parent: QWidget, proposal: Path, kinds: str) -> Path | None:
+    """Ask where to save; the system asks before a file is replaced. None: leave it."""
+    name, _ = QFileDialog.getSaveFileName(parent, "Save", str(proposal), kinds)
+    return Path(name) if name else None

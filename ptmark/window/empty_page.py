@@ -1,0 +1,98 @@
+"""What stands where the photo will be: open one, drop one, try a sample, go on with old work."""
+
+from datetime import datetime
+from pathlib import Path
+
+from PySide6.QtCore import Signal
+from PySide6.QtWidgets import QLabel, QPushButton, QVBoxLayout, QWidget
+
+from ptmark.errors import PtmarkError
+from ptmark.window.autosave import Draft
+from ptmark.window.bits import Notice, quiet
+
+__all__ = ["EmptyPage"]
+
+_MOST_DRAFTS = 3
+
+
+class EmptyPage(QWidget):
+    """Signals: ``open_asked()``, ``sample_asked(object)`` a path, ``draft_taken(object)`` and
+    ``draft_dismissed(object)`` a `Draft`.
+    """
+
+    open_asked = Signal()
+    sample_asked = Signal(object)
+    draft_taken = Signal(object)
+    draft_dismissed = Signal(object)
+
+    def __init__(self, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        column = QVBoxLayout(self)
+        column.setContentsMargins(60, 24, 60, 24)
+        column.setSpacing(12)
+        column.addStretch(2)
+        head = QLabel("Measure, judge and document penetrant indications from a photo")
+        font = head.font()
+        font.setPointSizeF(font.pointSizeF() * 1.5)
+        font.setBold(True)
+        head.setFont(font)
+        head.setWordWrap(True)
+        column.addWidget(head)
+        column.addWidget(
+            quiet(
+                "Photograph the developed part square on, evenly lit, with the scale card or a "
+                "rule lying in the plane of the surface. Then drop the photo here."
+            )
+        )
+        self.open_button = QPushButton("Open a photo …  (Ctrl+O)")
+        self.open_button.setMinimumHeight(40)
+        self.open_button.setMaximumWidth(320)
+        self.open_button.clicked.connect(self.open_asked)
+        column.addWidget(self.open_button)
+        self._samples = QVBoxLayout()
+        column.addLayout(self._samples)
+        self.notice = Notice()
+        column.addWidget(self.notice)
+        self._drafts = QVBoxLayout()
+        column.addLayout(self._drafts)
+        column.addStretch(3)
+
+    def offer_samples(self, photos: list[Path]) -> None:
+        """Offer the rendered demo photos."""
+        if not photos:
+            return
+        self._samples.addWidget(quiet("Or try it on a sample, rendered and invented:"))
+        for path in photos[:4]:
+            button = QPushButton(path.stem.replace("-", " ").replace("_", " ").capitalize())
+            button.setAccessibleName(f"Try the sample photo {path.stem}")
+            button.setMinimumHeight(32)
+            button.setMaximumWidth(320)
+            button.clicked.connect(lambda _=False, p=path: self.sample_asked.emit(p))
+            self._samples.addWidget(button)
+
+    def offer_drafts(self, drafts: list[Draft]) -> None:
+        """Offer unfinished work; newest first."""
+        while (item := self._drafts.takeAt(0)) is not None:
+            if (old := item.widget()) is not None:
+                old.deleteLater()
+        for draft in drafts[:_MOST_DRAFTS]:
+            self._drafts.addWidget(self._offer(draft))
+        if len(drafts) > _MOST_DRAFTS:
+            more = len(drafts) - _MOST_DRAFTS
+            self._drafts.addWidget(quiet(f"and {more} older"))
+
+    def _offer(self, draft: Draft) -> Notice:
+        when = datetime.fromtimestamp(draft.saved).astimezone().strftime("%Y-%m-%d %H:%M")
+        notice = Notice()
+        count = f"{draft.marked} indication{'s' * (draft.marked != 1)}"
+        notice.say(f"Unfinished work on {draft.photo.name}, {count}, last changed {when}.", "")
+        go_on = QPushButton("Go on with it")
+        go_on.clicked.connect(lambda: self.draft_taken.emit(draft))
+        discard = QPushButton("Discard it")
+        discard.clicked.connect(lambda: self.draft_dismissed.emit(draft))
+        notice.offer(go_on, discard)
+        return notice
+
+    def say_error(self, exc: PtmarkError | None) -> None:
+        """Show why a photo could not be opened."""
+        self.notice.say_error(exc)

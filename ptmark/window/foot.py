@@ -1,0 +1,54 @@
+"""The line at the foot: what to do now, where the pointer stands, what runs and its end."""
+
+from PySide6.QtCore import QPointF
+from PySide6.QtWidgets import QHBoxLayout, QLabel, QProgressBar, QPushButton, QWidget
+
+from ptmark.window.workers import Workers
+
+__all__ = ["Foot"]
+
+
+class Foot(QWidget):
+    """Shows hints and running jobs; nothing here ever asks."""
+
+    def __init__(self, workers: Workers, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self._workers = workers
+        row = QHBoxLayout(self)
+        row.setContentsMargins(12, 4, 12, 4)
+        self.hint = QLabel()
+        self._place = QLabel()
+        self.job = QLabel()
+        self.bar = QProgressBar()
+        self.bar.setFixedWidth(140)
+        self.bar.setTextVisible(False)
+        self.bar.setAccessibleName("Progress")
+        self.cancel_button = QPushButton("Cancel  (Ctrl+.)")
+        self.cancel_button.setShortcut("Ctrl+.")
+        self.cancel_button.clicked.connect(lambda: workers.cancel())
+        row.addWidget(self.hint, 1)
+        row.addWidget(self.job)
+        row.addWidget(self.bar)
+        row.addWidget(self.cancel_button)
+        row.addWidget(self._place)
+        self.setFixedHeight(40)
+        workers.changed.connect(self._refresh)
+        self._refresh()
+
+    def say(self, text: str) -> None:
+        """Show what to do now."""
+        self.hint.setText(text)
+
+    def say_place(self, at: QPointF) -> None:
+        """Show where the pointer stands, px of the photo."""
+        self._place.setText(f"{at.x():.1f}, {at.y():.1f} px")
+
+    def _refresh(self) -> None:
+        jobs = self._workers.shown
+        for widget in (self.job, self.bar, self.cancel_button):
+            widget.setVisible(bool(jobs))
+        if jobs:
+            self.job.setText(f"{jobs[-1].name} …")
+            share = jobs[-1].share
+            self.bar.setRange(0, 0 if share is None else 100)
+            self.bar.setValue(0 if share is None else round(100 * share))

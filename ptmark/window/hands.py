@@ -1,0 +1,182 @@
+"""What a person does to indications: take, drop, delete, add, edit, name, set aside."""
+
+from typing import TYPE_CHECKING, Any
+
+from PySide6.QtCore import QObject, Qt
+from PySide6.QtGui import QKeyEvent
+
+from ptmark.errors import OutlineError
+from ptmark.window.session import Session
+from ptmark.window.workers import Token
+
+if TYPE_CHECKING:
+    from ptmark.dye import EdgeQuality
+
+__all__ = ["Hands"]
+
+Points = list[tuple[float, float]]
+
+
+class Hands(QObject):
+    """Deeds on the indications of one session; each is one step of undo."""
+
+    def __init__(self, session: Session) -> None:
+        super().__init__(session)
+        self._session = session
+
+    # -- one key each -------------------------------------------------------------------------
+    def take(self) -> None:
+        """Take the selected suggestions and go to the next one not looked at."""
+        self._stand("taken", "take")
+
+    def drop(self) -> None:
+        """Drop the selected ones; an outline drawn by hand is deleted, it has no use dropped."""
+        inspection = self._session.inspection
+        if inspection is None:
+            return
+        for name in self._session.selected:
+            one = inspection.marked(name)
+            if one.confidence is None:
+                inspection.remove(name)
+            elif one.standing != "dropped":
+                inspection.edit(name, "drop", standing="dropped")
+        self._go_on()
+
+    def _stand(self, standing: str, what: str) -> None:
+        inspection = self._session.inspection
+        if inspection is None:
+            return
+        for name in self._session.selected:
+            if inspection.marked(name).standing != standing:
+                inspection.edit(name, what, standing=standing)
+        self._go_on()
+
+    def take_all(self) -> None:
+        """Take every suggestion not looked at yet, as one step."""
+        from dataclasses import replace
+
+        state = self._session.state
+        if state is None:
+            return
+        marked = tuple(
+            replace(m, standing="taken") if m.standing == "suggested" else m
+            for m in state.marked
+        )
+        if any(m.standing == "suggested" for m in state.marked):
+            self._session.change("take all suggestions", marked=marked)
+
+    def _go_on(self) -> None:
+        """Select the next suggestion not looked at, after the one selected."""
+        session = self._session
+        marked = session.state.marked if session.state else ()
+        names = [m.id for m in marked]
+        at = names.index(session.selected[-1]) + 1 if session.selected else 0
+        for one in (*marked[at:], *marked[:at]):
+            if one.standing == "suggested":
+                session.select(one.id)
+                return
+
+    def delete(self) -> None:
+        """Delete the selected outlines; undo brings them back."""
+        inspection = self._session.inspection
+        if inspection is None:
+            return
+        for name in self._session.selected:
+            inspection.remove(name)
+
+    def take_left_out(self, index: int) -> None:
+        """Take back a blob that was left out."""
+        inspection = self._session.inspection
+        if inspection is not None and 0 <= index < len(inspection.left_out):
+            self._session.select(inspection.take_left_out(index))
+
+    # -- outlines -----------------------------------------------------------------------------
+    def add(self, points: Points, mode: str, px_per_screen: float) -> None:
+        """Add a traced outline; its edge is judged in a worker."""
+
+        def then(outline: Any, edge: "EdgeQuality") -> None:  # noqa: ANN401 - ndarray
+            inspection = self._session.inspection
+            if inspection is not None and self._session.attempt(
+                "indications", lambda: self._session.select(inspection.add(outline, edge))
+            ):
+                self._session.go("Indications")
+
+        self._refine(points, mode, px_per_screen, then)
+
+    def reshape(self, name: str, points: Points, px_per_screen: float) -> None:
+        """Put an edited outline in place of the old one."""
+
+        def then(outline: Any, edge: "EdgeQuality") -> None:  # noqa: ANN401 - ndarray
+            inspection = self._session.inspection
+            if inspection is not None:
+                self._session.attempt(
+                    "indications",
+                    lambda: inspection.edit(
+                        name, "edit the points of", outline_px=outline, edge=edge
+                    ),
+                )
+
+        self._refine(points, "points", px_per_screen, then)
+
+    def _refine(self, points: Points, mode: str, px_per_screen: float, then: Any) -> None:  # noqa: ANN401
+        session, inspection = self._session, self._session.inspection
+        photo = inspection.photo if inspection else None
+        if photo is None:
+            return
+
+        def work(_token: Token) -> "tuple[Any, EdgeQuality]":
+            from dataclasses import replace
+
+            import numpy as np
+
+            from ptmark.dye import refine_outline
+
+            outline = np.array(points, float)
+            if abs(_area(points)) < 1.0:
+                raise OutlineError(
+                    "the outline encloses less than one pixel",
+                    mend="Draw round the indication.",
+                )
+            refined, edge = refine_outline(photo, outline)
+            if mode == "edge":
+                return refined, replace(edge, source="snapped")
+            # Own judgement: a hand on a pointer holds a line to about one pixel of the screen.
+            return outline, replace(
+                edge,
+                shift_px=max(edge.shift_px, px_per_screen),
+                noise_px=max(edge.noise_px, px_per_screen),
+                source="hand",
+            )
+
+        session.workers.start(
+            "",
+            work,
+            lambda got: then(*got),
+            failed=lambda exc: session.say_trouble("indications", exc),
+        )
+
+    def key(self, event: QKeyEvent) -> bool:
+        """The keys of the indications, wherever the list or the photo has the focus."""
+        key, session = event.key(), self._session
+        if session.state is None or not session.state.marked:
+            return False
+        shift = bool(event.modifiers() & Qt.KeyboardModifier.ShiftModifier)
+        if key in {Qt.Key.Key_Return, Qt.Key.Key_Enter, Qt.Key.Key_Space}:
+            self.take_all() if shift else self.take()
+        elif key in {Qt.Key.Key_Delete, Qt.Key.Key_Backspace}:
+            self.delete() if shift else self.drop()
+        elif key in {Qt.Key.Key_Right, Qt.Key.Key_Down}:
+            session.step_by(1)
+        elif key in {Qt.Key.Key_Left, Qt.Key.Key_Up}:
+            session.step_by(-1)
+        elif key == Qt.Key.Key_Escape:
+            session.select()
+        else:
+            return False
+        return True
+
+
+def _area(points: Points) -> float:
+    """Signed area by the shoelace sum, px squared."""
+    ahead = points[1:] + points[:1]
+    return 0.5 * sum(x * v - u * y for (x, y), (u, v) in zip(points, ahead, strict=True))

@@ -1,0 +1,72 @@
+"""A photo in halved levels for the screen, held as QImages over NumPy arrays.
+
+Level arrays have shape (H, W, 3), uint8, sRGB; ``step`` is photo px per level px.
+"""
+
+from dataclasses import dataclass
+from typing import Any
+
+from PySide6.QtGui import QImage
+
+__all__ = ["Level", "PhotoLevels", "build_levels", "preview_levels"]
+
+_SMALLEST = 512  # px on the long side; below that another level saves nothing
+
+
+@dataclass(frozen=True)
+class Level:
+    """One level; the image draws from the array's memory, so both live together."""
+
+    image: QImage
+    pixels: Any  # ndarray, named loosely so that NumPy loads with the first photo
+    step_x: float
+    step_y: float
+
+
+@dataclass(frozen=True)
+class PhotoLevels:
+    """Levels from fine to coarse of a photo ``width`` x ``height`` px.
+
+    ``whole`` is False for a reduced picture shown until the photo is decoded.
+    """
+
+    width: int
+    height: int
+    levels: tuple[Level, ...]
+    whole: bool
+
+    def for_scale(self, scale: float) -> Level:
+        """The coarsest level that still has a pixel for each screen pixel (30 % slack)."""
+        best = self.levels[0]
+        for level in self.levels:
+            if level.step_x * scale <= 1.3:
+                best = level
+        return best
+
+
+def _level(pixels: Any, step_x: float, step_y: float) -> Level:  # noqa: ANN401 - see Level
+    height, width = pixels.shape[:2]
+    image = QImage(pixels.data, width, height, pixels.strides[0], QImage.Format.Format_RGB888)
+    return Level(image, pixels, step_x, step_y)
+
+
+def build_levels(rgb: Any) -> PhotoLevels:  # noqa: ANN401 - see Level
+    """Halve a decoded photo down to a screenful; run it in a worker."""
+    import cv2
+
+    height, width = rgb.shape[:2]
+    levels, pixels = [_level(rgb, 1.0, 1.0)], rgb
+    while max(pixels.shape[:2]) > 2 * _SMALLEST:
+        size = (max(1, pixels.shape[1] // 2), max(1, pixels.shape[0] // 2))
+        pixels = cv2.resize(pixels, size, interpolation=cv2.INTER_AREA)
+        levels.append(_level(pixels, width / size[0], height / size[1]))
+    return PhotoLevels(width, height, tuple(levels), whole=True)
+
+
+def preview_levels(rgb: Any, width: int, height: int) -> PhotoLevels:  # noqa: ANN401
+    """A reduced picture stretched to the size of the photo it stands for."""
+    import numpy as np
+
+    rgb = np.ascontiguousarray(rgb)
+    step_x, step_y = width / rgb.shape[1], height / rgb.shape[0]
+    return PhotoLevels(width, height, (_level(rgb, step_x, step_y),), whole=False)

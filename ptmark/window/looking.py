@@ -1,0 +1,182 @@
+"""Opening a photo, finding its scale card and looking for indications, all beside the window."""
+
+from pathlib import Path
+from typing import TYPE_CHECKING, Any
+
+from PySide6.QtCore import QObject, Signal
+
+from ptmark.errors import PtmarkError
+from ptmark.window.autosave import read_draft
+from ptmark.window.levels import PhotoLevels, build_levels, preview_levels
+from ptmark.window.session import Session
+from ptmark.window.workers import Token
+
+if TYPE_CHECKING:
+    from ptmark.inspection import Inspection
+    from ptmark.photo import Photo
+    from ptmark.scale import Reference
+
+__all__ = ["Looking"]
+
+
+class Looking(QObject):
+    """Brings photos in.
+
+    Signals: ``opened()`` once the whole photo is there; ``card_looked_for(bool)`` tells
+    whether a card was found; ``suggested()`` once suggestions are in place.
+    """
+
+    opened = Signal()
+    card_looked_for = Signal(bool)
+    suggested = Signal()
+
+    def __init__(self, session: Session) -> None:
+        super().__init__(session)
+        self._session = session
+
+    def open(self, path: Path) -> None:
+        """Open a photo: a reduced picture first, then the whole, its card, its indications."""
+        session = self._session
+        session.trouble.emit("photo", None)
+
+        def done(got: "tuple[Photo, PhotoLevels]") -> None:
+            photo, levels = got
+            session.when_ready(lambda: self._take_photo(photo, levels))
+
+        def failed(exc: Exception) -> None:
+            self._show(session.levels)
+            session.say_trouble("photo", exc)
+
+        session.workers.start(
+            f"Opening {path.name}",
+            lambda token: _open(path, token),
+            done,
+            failed=failed,
+            partial=lambda levels: session.photo_shown.emit(levels),
+            key="open",
+        )
+
+    def _show(self, levels: PhotoLevels | None) -> None:
+        self._session.levels = levels
+        self._session.photo_shown.emit(levels)
+
+    def _take_photo(self, photo: "Photo", levels: PhotoLevels) -> None:
+        session = self._session
+        if session.inspection is None:
+            return
+        session.workers.cancel("look")
+        session.workers.cancel("scale")
+        session.autosave.begin()
+        self._show(levels)
+        session.select()
+        session.inspection.set_photo(photo)
+        self.opened.emit()
+        self.find_card()
+
+    def go_on(self, draft: Path) -> None:
+        """Take up a draft that was left behind."""
+        session = self._session
+
+        def work(token: Token) -> "tuple[Inspection, PhotoLevels | None]":
+            from ptmark.draft import restore_draft
+            from ptmark.inspection import Inspection
+
+            restored = Inspection()
+            restore_draft(restored, read_draft(draft))
+            token.check()
+            photo = restored.photo
+            return restored, None if photo is None else build_levels(photo.rgb)
+
+        def done(got: "tuple[Inspection, PhotoLevels | None]") -> None:
+            restored, levels = got
+            session.autosave.adopt(draft)
+            self._show(levels)
+            session.select()
+            session.take_over(restored)
+            restored.take_state(restored.state)  # tells everyone, and keeps the draft alive
+            self.opened.emit()
+
+        session.workers.start(
+            "Bringing the work back",
+            work,
+            done,
+            failed=lambda exc: session.say_trouble("photo", exc),
+            key="open",
+        )
+
+    # -- scale --------------------------------------------------------------------------------
+    def find_card(self) -> None:
+        """Look for the scale card, then for indications whether there is one or not."""
+        from ptmark.scale import CardReference
+
+        def then(found: bool) -> None:  # noqa: FBT001 - a plain answer
+            self.card_looked_for.emit(found)
+            self.suggest()
+
+        self._prepare(CardReference(), "Looking for the scale card", quiet=True, then=then)
+
+    def set_reference(self, reference: "Reference") -> None:
+        """Take a scale reference; a refused one is told at the scale step."""
+        self._prepare(reference, "Working out the scale", quiet=False, then=lambda _: None)
+
+    def _prepare(self, reference: "Reference", name: str, *, quiet: bool, then: Any) -> None:  # noqa: ANN401
+        session, inspection = self._session, self._session.inspection
+        if inspection is None or inspection.photo is None:
+            session.say_trouble(
+                "scale", PtmarkError("there is no photo yet", mend="Open a photo first.")
+            )
+            return
+        photo = inspection.photo
+
+        def done(_surface: object) -> None:
+            if session.attempt("scale", lambda: inspection.set_reference(reference)):
+                then(True)
+
+        def failed(exc: Exception) -> None:
+            if not quiet or not isinstance(exc, PtmarkError):
+                session.say_trouble("scale", exc)
+            then(False)
+
+        session.workers.start(
+            name,
+            lambda _token: inspection.prepare(reference, photo),
+            done,
+            failed=failed,
+            key="scale",
+        )
+
+    # -- indications --------------------------------------------------------------------------
+    def suggest(self) -> None:
+        """Look for indications; what a person has touched stays."""
+        session, inspection = self._session, self._session.inspection
+        if inspection is None or inspection.photo is None:
+            return
+        twin = inspection.twin()
+
+        def work(token: Token) -> object:
+            found = twin.look()
+            token.check()
+            return found
+
+        def done(found: Any) -> None:  # noqa: ANN401 - Suggestions
+            session.trouble.emit("indications", None)
+            inspection.set_suggestions(found)
+            self.suggested.emit()
+
+        session.workers.start(
+            "Looking for indications",
+            work,
+            done,
+            failed=lambda exc: session.say_trouble("indications", exc),
+            key="look",
+        )
+
+
+def _open(path: Path, token: Token) -> "tuple[Photo, PhotoLevels]":
+    from ptmark.photo import open_photo, read_info, read_preview
+
+    info = read_info(path)
+    token.partial(preview_levels(read_preview(path, 1600), info.width, info.height))
+    photo = open_photo(path)
+    token.check()
+    return photo, build_levels(photo.rgb)

@@ -1,0 +1,308 @@
+"""The window: the steps on top, the photo large, one panel that follows the step."""
+
+from pathlib import Path
+
+from PySide6.QtCore import QSize, Qt, QTimer
+from PySide6.QtGui import QCloseEvent, QDragEnterEvent, QDropEvent, QKeySequence, QShortcut
+from PySide6.QtWidgets import (
+    QHBoxLayout,
+    QPushButton,
+    QSplitter,
+    QStackedWidget,
+    QVBoxLayout,
+    QWidget,
+)
+
+from ptmark.errors import PtmarkError
+from ptmark.places import sample_images
+from ptmark.window import dialogs
+from ptmark.window.autosave import Draft, left_behind
+from ptmark.window.bench import Bench
+from ptmark.window.bits import key_button
+from ptmark.window.empty_page import EmptyPage
+from ptmark.window.foot import Foot
+from ptmark.window.hands import Hands
+from ptmark.window.levels import PhotoLevels
+from ptmark.window.looking import Looking
+from ptmark.window.photo_view import PhotoView
+from ptmark.window.saving import Saving
+from ptmark.window.session import STEPS, Session
+from ptmark.window.showing import Shown
+from ptmark.window.step_state import step_states
+from ptmark.window.step_strip import StepStrip
+from ptmark.window.steps.indications_step import IndicationsStep
+from ptmark.window.steps.photo_step import PhotoStep
+from ptmark.window.steps.record_step import RecordStep
+from ptmark.window.steps.scale_step import ScaleStep
+from ptmark.window.steps.verdict_step import VerdictStep
+
+__all__ = ["MainWindow"]
+
+_PANEL = 430  # px wide: the list of indications reads without scrolling
+_PHOTO_ENDINGS = {".jpg", ".jpeg", ".png", ".tif", ".tiff", ".webp", ".heic", ".heif"}
+
+
+class MainWindow(QWidget):
+    """One window, one inspection."""
+
+    def __init__(self) -> None:
+        super().__init__()
+        self.setWindowTitle("ptmark")
+        self.setAcceptDrops(True)
+        self.session = Session(self)
+        self.looking, self.hands = Looking(self.session), Hands(self.session)
+        self.saving = Saving(self.session)
+        self.view = PhotoView()
+        self.view.keys = self.hands.key
+        self.bench = Bench(self.session, self.view, self.hands)
+        self._shown = Shown(self.session)
+        self.strip = StepStrip(STEPS)
+        self.empty = EmptyPage()
+        self.foot = Foot(self.session.workers)
+        self._build_pages()
+        self._lay_out()
+        self._connect()
+        self._show_states()
+        self.resize(1280, 800)
+
+    def _build_pages(self) -> None:
+        self.photo_step = PhotoStep(self.session, self.bench, self, self.ask_open)
+        self.scale_step = ScaleStep(self.session, self.bench, self.looking, self)
+        self.indications_step = IndicationsStep(
+            self.session, self.bench, self.looking, self.hands, self
+        )
+        self.verdict_step = VerdictStep(self.session)
+        self.record_step = RecordStep(self.session, self.saving, self)
+        self.pages = dict(
+            zip(
+                STEPS,
+                (
+                    self.photo_step,
+                    self.scale_step,
+                    self.indications_step,
+                    self.verdict_step,
+                    self.record_step,
+                ),
+                strict=True,
+            )
+        )
+
+    def _lay_out(self) -> None:
+        self._place = QStackedWidget()
+        self._place.addWidget(self.empty)
+        self._place.addWidget(self.view)
+        self._panel = QStackedWidget()
+        for page in self.pages.values():
+            self._panel.addWidget(page)
+        self.next_button = key_button("Next step", "Ctrl+Right", self._next, window=self)
+        side = QWidget()
+        side_column = QVBoxLayout(side)
+        side_column.setContentsMargins(0, 0, 0, 0)
+        side_column.addWidget(self._panel, 1)
+        next_row = QHBoxLayout()
+        next_row.setContentsMargins(16, 4, 16, 10)
+        next_row.addWidget(self.next_button)
+        side_column.addLayout(next_row)
+        side.setMinimumWidth(340)
+        left = QWidget()
+        left_column = QVBoxLayout(left)
+        left_column.setContentsMargins(0, 0, 0, 0)
+        left_column.setSpacing(0)
+        left_column.addWidget(self._place, 1)
+        left_column.addLayout(self._photo_row())
+        split = QSplitter()
+        split.addWidget(left)
+        split.addWidget(side)
+        split.setStretchFactor(0, 1)
+        split.setChildrenCollapsible(False)
+        split.setSizes([1280 - _PANEL, _PANEL])
+        column = QVBoxLayout(self)
+        column.setContentsMargins(0, 0, 0, 0)
+        column.setSpacing(0)
+        column.addWidget(self.strip)
+        column.addWidget(split, 1)
+        column.addWidget(self.foot)
+
+    def _photo_row(self) -> QHBoxLayout:
+        row = QHBoxLayout()
+        row.setContentsMargins(8, 6, 8, 6)
+        self.undo_button = key_button("Undo", "Ctrl+Z", self.session.undo, window=self)
+        self.redo_button = key_button("Redo", "Ctrl+Shift+Z", self.session.redo, window=self)
+        self._view_buttons: list[QPushButton] = [
+            key_button("Fit", "F", self.view.fit),
+            key_button("1:1", "1", self.view.pixel_for_pixel),
+            key_button("Nearer", "+", lambda: self.view.zoom(1.25)),
+            key_button("Farther", "-", lambda: self.view.zoom(0.8)),
+        ]
+        row.addWidget(self.undo_button)
+        row.addWidget(self.redo_button)
+        row.addStretch(1)
+        for button in self._view_buttons:
+            row.addWidget(button)
+        return row
+
+    def _connect(self) -> None:
+        session = self.session
+        self.strip.chosen.connect(session.go)
+        session.step_changed.connect(self._show_step)
+        session.photo_shown.connect(self._show_photo)
+        for signal in (session.changed, session.judged, session.workers.changed):
+            signal.connect(self._soon_show_states)
+        session.changed.connect(self._show_marks)
+        session.selection_changed.connect(self._show_selection)
+        session.ready.connect(self._show_states)
+        session.trouble.connect(self._on_trouble)
+        self.bench.hint.connect(self.foot.say)
+        self.bench.switched.connect(lambda _: self._show_marks())
+        self.looking.suggested.connect(self._after_suggestions)
+        self.looking.card_looked_for.connect(self._after_card)
+        self.view.mark_clicked.connect(self._on_mark_clicked)
+        self.view.pointed.connect(self.foot.say_place)
+        self.saving.saved.connect(lambda _: self._after_save())
+        self.empty.open_asked.connect(self.ask_open)
+        self.empty.sample_asked.connect(self.open)
+        self.empty.draft_taken.connect(lambda draft: self.looking.go_on(draft.path))
+        self.empty.draft_dismissed.connect(self._discard)
+        QShortcut(QKeySequence("Ctrl+Left"), self, lambda: self._next(-1))
+        self._states_soon = QTimer(self, singleShot=True, interval=0)
+        self._states_soon.timeout.connect(self._show_states)
+
+    # -- starting -----------------------------------------------------------------------------
+    def begin(self, photo: Path | None = None) -> None:
+        """Load the engine beside the window; open a photo, offer old work and the samples."""
+        self.session.load()
+        samples = sorted(sample_images().glob("*.jpg"))
+        self.empty.offer_samples(samples)
+        self.session.workers.start("", lambda _: left_behind(), self.empty.offer_drafts)
+        if photo is not None:
+            self.open(photo)
+
+    def open(self, path: Path) -> None:
+        """Open a photo."""
+        self.bench.stop()
+        self.looking.open(path)
+
+    def ask_open(self) -> None:
+        """Ask which photo to open."""
+        inspection = self.session.inspection
+        photo = inspection.photo if inspection else None
+        path = dialogs.ask_for_photo(self, photo.info.path.parent if photo else Path.home())
+        if path is not None:
+            self.open(path)
+
+    def _discard(self, draft: Draft) -> None:
+        draft.path.unlink(missing_ok=True)
+        draft.path.with_suffix(".lock").unlink(missing_ok=True)
+        self.empty.offer_drafts(left_behind())
+
+    # -- showing ------------------------------------------------------------------------------
+    def _show_photo(self, levels: PhotoLevels | None) -> None:
+        self.view.set_levels(levels)
+        self._place.setCurrentWidget(self.view if levels is not None else self.empty)
+        if levels is not None and not levels.whole:
+            self.view.show_marks([], frozenset())
+            self.view.area, self.view.reference = None, []
+
+    def _show_step(self, step: str) -> None:
+        self.strip.show_step(step)
+        self._panel.setCurrentWidget(self.pages[step])
+        last = step == STEPS[-1]
+        self.next_button.setVisible(not last)
+        self._show_marks()
+
+    def _next(self, by: int = 1) -> None:
+        at = STEPS.index(self.session.step) + by
+        if 0 <= at < len(STEPS):
+            self.session.go(STEPS[at])
+
+    def _show_marks(self) -> None:
+        page, tool = self.indications_step, self.bench.name
+        hidden = tool.removeprefix("edit ") if tool.startswith("edit ") else ""
+        left_out = self.session.step == "Indications" and page.show_left_out.isChecked()
+        self.view.area = self._shown.area()
+        shows_reference = self.session.step in {"Photo", "Scale"} and tool != "pick"
+        self.view.reference = self._shown.reference() if shows_reference else []
+        marks = self._shown.marks(left_out=left_out, hidden=hidden)
+        self.view.show_marks(marks, frozenset(self.session.selected))
+
+    def _show_selection(self) -> None:
+        self.view.show_marks(self.view.marks, frozenset(self.session.selected))
+        if len(self.session.selected) == 1:
+            self.view.bring(self.session.selected[0])
+
+    def _soon_show_states(self) -> None:
+        self._states_soon.start()
+
+    def _show_states(self) -> None:
+        self.strip.show_states(step_states(self.session))
+        inspection = self.session.inspection
+        undo = inspection.undo_name if inspection else ""
+        redo = inspection.redo_name if inspection else ""
+        self.undo_button.setEnabled(bool(undo))
+        self.redo_button.setEnabled(bool(redo))
+        self.undo_button.setToolTip(f"Undo: {undo} (Ctrl+Z)" if undo else "Nothing to undo")
+        self.redo_button.setToolTip(
+            f"Redo: {redo} (Ctrl+Shift+Z)" if redo else "Nothing to redo"
+        )
+        photo = inspection.photo if inspection else None
+        self.setWindowTitle(f"{photo.info.path.name} – ptmark" if photo else "ptmark")
+
+    def _on_trouble(self, place: str, exc: PtmarkError | None) -> None:
+        if place == "photo":
+            self.empty.say_error(exc)
+            if exc is not None:
+                self.session.go("Photo")
+
+    # -- what follows what --------------------------------------------------------------------
+    def _after_card(self, found: bool) -> None:  # noqa: FBT001 - a plain answer
+        self.session.go("Indications" if found else "Scale")
+
+    def _after_suggestions(self) -> None:
+        state = self.session.state
+        unseen = [m.id for m in state.marked if m.standing == "suggested"] if state else []
+        if unseen and self.session.step == "Indications":
+            self.session.select(unseen[0])
+            self.view.setFocus()
+
+    def _after_save(self) -> None:
+        inspection = self.session.inspection
+        if inspection is not None and self.saving.kept is inspection.state:
+            self.session.autosave.forget()
+
+    def _on_mark_clicked(self, name: str) -> None:
+        if name.startswith("left "):
+            self.hands.take_left_out(int(name.removeprefix("left ")))
+        elif name:
+            self.session.select(name)
+            if self.session.step not in {"Verdict", "Record"}:
+                self.session.go("Indications")
+        else:
+            self.session.select()
+
+    # -- Qt -----------------------------------------------------------------------------------
+    def sizeHint(self) -> QSize:  # noqa: N802 - Qt's name
+        return QSize(1280, 800)
+
+    def dragEnterEvent(self, event: QDragEnterEvent) -> None:  # noqa: N802 - Qt's name
+        if _dropped(event) is not None:
+            event.acceptProposedAction()
+
+    def dropEvent(self, event: QDropEvent) -> None:  # noqa: N802 - Qt's name
+        if (path := _dropped(event)) is not None:
+            event.setDropAction(Qt.DropAction.CopyAction)
+            event.accept()
+            self.open(path)
+
+    def closeEvent(self, event: QCloseEvent) -> None:  # noqa: N802 - Qt's name
+        self.record_step.settle()
+        self.session.workers.shut_down()
+        self.session.autosave.flush()
+        event.accept()
+
+
+def _dropped(event: QDropEvent) -> Path | None:
+    for url in event.mimeData().urls():
+        path = Path(url.toLocalFile())
+        if url.isLocalFile() and path.suffix.lower() in _PHOTO_ENDINGS:
+            return path
+    return None

@@ -1,0 +1,171 @@
+"""How outlines stand on the photo: line style, colour, weight and a letter beside each.
+
+Taken: solid cyan. Suggested: dashed. Dropped: thin, dotted, grey-blue. Selected: heavier,
+deep blue inside. All but the dropped ones have a dark halo, so that they show on white
+developer and on dark metal alike. Points are px of the photo, (0, 0) a pixel's centre.
+"""
+
+from dataclasses import dataclass
+from math import hypot
+
+from PySide6.QtCore import QPointF, QRectF, Qt
+from PySide6.QtGui import (
+    QColor,
+    QFont,
+    QFontMetricsF,
+    QPainter,
+    QPainterPath,
+    QPen,
+    QPolygonF,
+    QTransform,
+)
+
+from ptmark.window.palette import CYAN, CYAN_PALE, DEEP_BLUE, GREY_BLUE, HALO, round_pen
+from ptmark.window.rings import Rings
+
+__all__ = ["Mark", "gap_to_stretch", "near", "paint_marks", "paint_outline", "paint_path"]
+
+
+@dataclass(frozen=True)
+class Mark:
+    """One outline to paint; ``style`` is "taken", "suggested", "dropped", "left out" or "area"."""
+
+    name: str
+    outline: QPolygonF
+    style: str
+
+    @property
+    def box(self) -> QRectF:
+        return self.outline.boundingRect()
+
+
+_DASHES = {
+    "suggested": [4.0, 3.0],
+    "dropped": [1.0, 3.0],
+    "left out": [1.0, 2.0],
+    "area": [9.0, 4.0],
+}
+_COLORS = {"dropped": GREY_BLUE, "left out": GREY_BLUE, "area": DEEP_BLUE}
+
+
+def paint_outline(
+    painter: QPainter,
+    shape: QPolygonF,
+    style: str,
+    *,
+    selected: bool = False,
+    closed: bool = True,
+) -> None:
+    """Draw a polygon in widget coordinates in the style of its standing."""
+    path = QPainterPath()
+    path.addPolygon(shape)
+    if closed:
+        path.closeSubpath()
+    paint_path(painter, path, style, selected=selected)
+
+
+def paint_path(
+    painter: QPainter, path: QPainterPath, style: str, *, selected: bool = False
+) -> None:
+    """Draw a line in widget coordinates in the style of its standing."""
+    width = 1.2 if style in {"dropped", "left out"} else 1.8
+    if selected:
+        width = 3.0
+    if style in {"taken", "suggested"} or selected:
+        painter.strokePath(path, _pen(HALO, width + 2.0, style))
+    painter.strokePath(path, _pen(_COLORS.get(style, CYAN), width, style))
+    if selected and style == "taken":
+        painter.strokePath(path, _pen(DEEP_BLUE, 1.2, style))
+
+
+def _pen(color: QColor, width: float, style: str) -> QPen:
+    pen = round_pen(color, width)
+    pen.setCapStyle(Qt.PenCapStyle.FlatCap)
+    dashes = _DASHES.get(style)
+    if dashes:
+        step = 2.0 / width  # a dash is told in pen widths; keep its length on the screen
+        pen.setDashPattern([d * step for d in dashes])
+    return pen
+
+
+def paint_marks(
+    painter: QPainter,
+    to_widget: QTransform,
+    marks: list[Mark],
+    selected: frozenset[str],
+    view: QRectF,
+    rings: Rings,
+) -> None:
+    """Paint all marks that show in the view, the selected ones last, letters on top."""
+    labels: list[tuple[str, QRectF, bool, str]] = []
+    for mark in sorted(marks, key=lambda m: m.name in selected):
+        if not to_widget.mapRect(mark.box).adjusted(-40, -40, 40, 40).intersects(view):
+            continue
+        chosen = mark.name in selected
+        path = rings.path(mark.outline, to_widget)
+        paint_path(painter, path, mark.style, selected=chosen)
+        box = path.boundingRect()
+        if mark.style in {"taken", "suggested", "dropped"}:
+            labels.append((mark.name, box, chosen, mark.style))
+    taken: list[QRectF] = [box for _, box, _, _ in labels]
+    for name, box, chosen, style in labels:
+        taken.append(_label(painter, name, box, taken, (chosen, style)))
+
+
+def _label(
+    painter: QPainter, name: str, box: QRectF, taken: list[QRectF], look: tuple[bool, str]
+) -> QRectF:
+    chosen, style = look
+    font = QFont(painter.font())
+    font.setPixelSize(13)
+    font.setBold(chosen)
+    painter.setFont(font)
+    size = QFontMetricsF(font).boundingRect(name)
+    wide, high = size.width() + 10, 18.0
+    at = _free_place(box, wide, high, taken)
+    painter.setPen(QPen(CYAN if chosen else HALO, 1.4 if chosen else 0))
+    painter.setBrush(DEEP_BLUE if chosen else HALO)
+    painter.drawRoundedRect(at, 4, 4)
+    painter.setPen(GREY_BLUE.lighter(130) if style == "dropped" else CYAN_PALE)
+    painter.drawText(at, Qt.AlignmentFlag.AlignCenter, name)
+    return at
+
+
+def _free_place(box: QRectF, wide: float, high: float, taken: list[QRectF]) -> QRectF:
+    gap = 6.0
+    middle = box.center()
+    places = [
+        QPointF(box.right() + gap, box.top() - high),
+        QPointF(box.left() - gap - wide, box.top() - high),
+        QPointF(box.right() + gap, middle.y() - high / 2),
+        QPointF(box.left() - gap - wide, middle.y() - high / 2),
+        QPointF(box.right() + gap, box.bottom()),
+        QPointF(box.left() - gap - wide, box.bottom()),
+        QPointF(middle.x() - wide / 2, box.top() - gap - high),
+        QPointF(middle.x() - wide / 2, box.bottom() + gap),
+    ]
+    rects = [QRectF(p.x(), p.y(), wide, high) for p in places]
+    return next((r for r in rects if not any(r.intersects(t) for t in taken)), rects[0])
+
+
+def near(outline: QPolygonF, at: QPointF, reach: float) -> bool:
+    """Whether a point lies in an outline or within reach of its line; all in photo px."""
+    box = outline.boundingRect().adjusted(-reach, -reach, reach, reach)
+    if not box.contains(at):
+        return False
+    if outline.containsPoint(at, Qt.FillRule.OddEvenFill):
+        return True
+    points = list(outline)
+    return any(
+        gap_to_stretch(at, start, end) <= reach
+        for start, end in zip(points, points[1:] + points[:1], strict=True)
+    )
+
+
+def gap_to_stretch(at: QPointF, start: QPointF, end: QPointF) -> float:
+    """Distance of a point from the stretch between two others."""
+    way = end - start
+    length2 = QPointF.dotProduct(way, way)
+    share = 0.0 if length2 == 0 else QPointF.dotProduct(at - start, way) / length2
+    foot = start + way * max(0.0, min(1.0, share))
+    return hypot(at.x() - foot.x(), at.y() - foot.y())

@@ -1,0 +1,83 @@
+"""Rings round indications that are thin on the screen, so that no mark hides the dye.
+
+Where the outline is wide enough to see the dye inside, the outline itself is drawn.
+"""
+
+from math import hypot
+
+from PySide6.QtCore import QPointF, Qt
+from PySide6.QtGui import QPainterPath, QPainterPathStroker, QPolygonF, QTransform
+
+__all__ = ["Rings"]
+
+_WIDE = 14.0  # screen px: from here on a line of 4.6 px leaves the dye in sight
+_CLEAR = 5.0  # screen px between the dye and the ring
+
+
+class Rings:
+    """Keeps the ring of every outline for the scale it was last drawn at."""
+
+    def __init__(self) -> None:
+        self._kept: dict[int, tuple[QPolygonF, float, QPainterPath | None]] = {}
+
+    def path(self, outline: QPolygonF, to_widget: QTransform) -> QPainterPath:
+        """What to draw for an outline in photo px, in widget coordinates."""
+        scale = to_widget.m11()
+        kept = self._kept.get(id(outline))
+        if kept is None or kept[0] is not outline or kept[1] != scale:
+            if len(self._kept) > 4000:
+                self._kept.clear()
+            kept = self._kept[id(outline)] = (outline, scale, _ring(outline, scale))
+        ring = kept[2]
+        if ring is not None:
+            return ring.translated(to_widget.dx(), to_widget.dy())
+        path = QPainterPath()
+        path.addPolygon(to_widget.map(outline))
+        path.closeSubpath()
+        return path
+
+
+def _ring(outline: QPolygonF, scale: float) -> QPainterPath | None:
+    """The outline moved outwards on the screen; None where it is wide enough as it is."""
+    points = _thinned([point * scale for point in outline])
+    if len(points) > 2 and _mean_width(points) > _WIDE:
+        return None
+    path = QPainterPath()
+    path.addPolygon(QPolygonF(points))
+    path.closeSubpath()
+    stroker = QPainterPathStroker()
+    stroker.setWidth(2 * _CLEAR)
+    stroker.setJoinStyle(Qt.PenJoinStyle.RoundJoin)
+    path.setFillRule(Qt.FillRule.WindingFill)
+    band = stroker.createStroke(path)
+    band.setFillRule(Qt.FillRule.WindingFill)
+    whole = band.united(path).simplified()
+    outer = max(whole.toSubpathPolygons(), key=_extent, default=None)
+    if outer is None:
+        return whole
+    ring = QPainterPath()
+    ring.addPolygon(outer)
+    return ring
+
+
+def _extent(polygon: QPolygonF) -> float:
+    box = polygon.boundingRect()
+    return box.width() * box.height()
+
+
+def _thinned(points: list[QPointF]) -> list[QPointF]:
+    """Leave out what stands nearer than a screen px to the point before."""
+    kept = points[:1]
+    for point in points[1:]:
+        if hypot(point.x() - kept[-1].x(), point.y() - kept[-1].y()) >= 1.0:
+            kept.append(point)
+    return kept
+
+
+def _mean_width(points: list[QPointF]) -> float:
+    """Twice the area over the perimeter's half: w for a long strip of width w."""
+    area = around = 0.0
+    for a, b in zip(points, points[1:] + points[:1], strict=True):
+        area += a.x() * b.y() - b.x() * a.y()
+        around += hypot(a.x() - b.x(), a.y() - b.y())
+    return abs(area) / around if around else 0.0

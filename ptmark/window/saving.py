@@ -1,0 +1,80 @@
+"""Record, annotated image and PDF: written beside the window, each whole or not at all."""
+
+from collections.abc import Sequence
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+from PySide6.QtCore import QObject, Signal
+
+from ptmark.window.session import Session
+from ptmark.window.workers import Token
+
+if TYPE_CHECKING:
+    from ptmark.inspection import Inspection, State
+
+__all__ = ["KINDS", "Saving"]
+
+KINDS = {"record": ".json", "image": ".png", "pdf": ".pdf"}
+
+
+class Saving(QObject):
+    """Signals: ``saved(object)`` with the list of paths; ``failed(object)`` with the error."""
+
+    saved = Signal(object)
+    failed = Signal(object)
+
+    def __init__(self, session: Session) -> None:
+        super().__init__(session)
+        self._session = session
+        self.kept: State | None = None  # the state that the last saved record holds
+        self._record_id: str | None = None
+        self._created: str | None = None
+
+    def propose(self) -> Path:
+        """Where to save without being told: beside the photo, named after it."""
+        inspection = self._session.inspection
+        if inspection is None or inspection.photo is None:
+            return Path.home() / "inspection"
+        path = inspection.photo.info.path
+        return path.with_name(f"{path.stem}-inspection")
+
+    def save(self, paths: Sequence[Path]) -> None:
+        """Write one file for each path, its kind told by its ending."""
+        session, inspection = self._session, self._session.inspection
+        if inspection is None or inspection.photo is None:
+            return
+        twin, state = inspection.twin(), inspection.state
+
+        def work(token: Token) -> list[Path]:
+            for number, path in enumerate(paths):
+                token.progress(number / len(paths))
+                _write(twin, path)
+            return list(paths)
+
+        def done(written: list[Path]) -> None:
+            if any(path.suffix.lower() == ".json" for path in written):
+                self.kept = state
+            self.saved.emit(written)
+
+        names = ", ".join(path.name for path in paths)
+        session.workers.start(
+            f"Saving {names}", work, done, failed=self.failed.emit, key="save"
+        )
+
+
+def _write(twin: "Inspection", path: Path) -> None:
+    from ptmark.record import save_record
+    from ptmark.report import annotated_image, write_csv, write_image, write_pdf
+
+    record, photo = twin.to_record(), twin.photo
+    if photo is None:
+        return
+    ending = path.suffix.lower()
+    if ending == ".json":
+        save_record(path, record)
+    elif ending == ".pdf":
+        write_pdf(path, record, photo)
+    elif ending == ".csv":
+        write_csv(path, record)
+    else:
+        write_image(path, annotated_image(record, photo.rgb))

@@ -1,0 +1,196 @@
+"""The window's hold on one inspection: what is selected, which step is shown, what changed.
+
+Everything a person decides goes through the `Inspection`; this object adds only what lives
+as long as the window. `ptmark.inspection` loads in a worker once the window is painted.
+"""
+
+from collections.abc import Callable
+from typing import TYPE_CHECKING, Any
+
+from PySide6.QtCore import QObject, Signal
+
+from ptmark.errors import PtmarkError
+from ptmark.window.autosave import Autosave
+from ptmark.window.judging import Judgement, judge
+from ptmark.window.levels import PhotoLevels
+from ptmark.window.workers import Token, Workers
+
+if TYPE_CHECKING:
+    from ptmark.inspection import Inspection, Marked, State
+
+__all__ = ["STEPS", "Session"]
+
+STEPS = ("Photo", "Scale", "Indications", "Verdict", "Record")
+
+
+class Session(QObject):
+    """One inspection in one window.
+
+    Signals: ``changed()`` after every change of the state; ``judged()`` once measurements and
+    verdict follow; ``photo_shown(object)`` with the `PhotoLevels`; ``selection_changed()``;
+    ``step_changed(str)``; ``ready()`` when the engine is loaded; ``trouble(str, object)`` with
+    the place ("photo", "scale", "indications", "verdict", "record") and the error, None to
+    take it away again.
+    """
+
+    changed = Signal()
+    judged = Signal()
+    ready = Signal()
+    photo_shown = Signal(object)
+    selection_changed = Signal()
+    step_changed = Signal(str)
+    trouble = Signal(str, object)
+
+    def __init__(self, parent: QObject | None = None) -> None:
+        super().__init__(parent)
+        self.workers = Workers(self)
+        self.autosave = Autosave(self.workers, self)
+        self.inspection: Inspection | None = None
+        self.judgement = Judgement()
+        self.levels: PhotoLevels | None = None
+        self.selected: tuple[str, ...] = ()
+        self.step = STEPS[0]
+        self.unit = "mm"
+        self._tracer: tuple[object, Any] | None = None
+        self._waiting: list[Callable[[], None]] = []
+        self.autosave.failed.connect(lambda exc: self.say_trouble("record", exc))
+
+    # -- the engine ---------------------------------------------------------------------------
+    def load(self) -> None:
+        """Load the engine in a worker; it takes longer than the window."""
+
+        def work(_token: Token) -> "Inspection":
+            from ptmark.inspection import Inspection
+
+            return Inspection()
+
+        self.workers.start(
+            "", work, self.take_over, failed=lambda e: self.say_trouble("photo", e)
+        )
+
+    def take_over(self, inspection: "Inspection") -> None:
+        """Work on this inspection from now on."""
+        self.inspection = inspection
+        inspection.listen(self._on_change)
+        self.ready.emit()
+        waiting, self._waiting = self._waiting, []
+        for call in waiting:
+            call()
+
+    def when_ready(self, call: Callable[[], None]) -> None:
+        """Do something as soon as the engine is loaded."""
+        if self.inspection is None:
+            self._waiting.append(call)
+        else:
+            call()
+
+    @property
+    def state(self) -> "State | None":
+        return self.inspection.state if self.inspection else None
+
+    @property
+    def has_photo(self) -> bool:
+        return self.inspection is not None and self.inspection.photo is not None
+
+    def tracer(self) -> Any:  # noqa: ANN401 - a DyeTracer, named once the engine is loaded
+        """The edge tracer of the open photo, made on first use."""
+        from ptmark.dye import DyeTracer
+
+        photo = self.inspection.photo if self.inspection else None
+        if photo is None:
+            raise PtmarkError("there is no photo yet", mend="open a photo first")
+        if self._tracer is None or self._tracer[0] is not photo:
+            self._tracer = (photo, DyeTracer(photo))
+        return self._tracer[1]
+
+    # -- change and what follows --------------------------------------------------------------
+    def attempt(self, place: str, call: Callable[[], Any]) -> bool:
+        """Carry out a change; what is refused is told at its place."""
+        try:
+            call()
+        except PtmarkError as exc:
+            self.say_trouble(place, exc)
+            return False
+        self.trouble.emit(place, None)
+        return True
+
+    def change(self, what: str, **changes: Any) -> None:  # noqa: ANN401 - members of State
+        """One undoable change, left out where nothing would change."""
+        if self.inspection is None:
+            return
+        state = self.inspection.state
+        if any(getattr(state, name) != value for name, value in changes.items()):
+            self.inspection.change(what, **changes)
+
+    def say_trouble(self, place: str, exc: Exception) -> None:
+        """Show an error beside what caused it."""
+        if not isinstance(exc, PtmarkError):
+            text = getattr(exc, "strerror", None) or f"{type(exc).__name__}: {exc}"
+            exc = PtmarkError(str(text), where=str(getattr(exc, "filename", "") or ""))
+        self.trouble.emit(place, exc)
+
+    def undo(self) -> None:
+        if self.inspection:
+            self.inspection.undo()
+
+    def redo(self) -> None:
+        if self.inspection:
+            self.inspection.redo()
+
+    def _on_change(self) -> None:
+        if self.inspection is None:
+            return
+        if self.inspection.photo is not None:
+            self.autosave.note(self.inspection)
+        names = {m.id for m in self.inspection.state.marked}
+        kept = tuple(name for name in self.selected if name in names)
+        self.changed.emit()
+        if kept != self.selected:
+            self.select(*kept)
+        self._judge()
+
+    def _judge(self) -> None:
+        if self.inspection is None:
+            return
+        inspection, twin = self.inspection, self.inspection.twin()
+
+        def work(token: Token) -> Judgement:
+            made = judge(twin)
+            token.check()
+            return made
+
+        def done(made: Judgement) -> None:
+            inspection.learn(twin)
+            self.judgement = made
+            self.trouble.emit("verdict", made.trouble)
+            self.judged.emit()
+
+        failed: Callable[[Exception], None] = lambda e: self.say_trouble("verdict", e)  # noqa: E731
+        self.workers.start("", work, done, failed=failed, key="judge")
+
+    # -- step and selection -------------------------------------------------------------------
+    def go(self, step: str) -> None:
+        """Show a step."""
+        if step != self.step:
+            self.step = step
+            self.step_changed.emit(step)
+
+    def select(self, *names: str) -> None:
+        """Select indications by letter, in the list and on the photo alike."""
+        if names != self.selected:
+            self.selected = names
+            self.selection_changed.emit()
+
+    @property
+    def one_selected(self) -> "Marked | None":
+        """The selected outline where exactly one is."""
+        if self.inspection is None or len(self.selected) != 1:
+            return None
+        return next((m for m in self.inspection.state.marked if m.id == self.selected[0]), None)
+
+    def step_by(self, by: int) -> None:
+        """Select the next or the previous indication."""
+        names = [m.id for m in self.inspection.state.marked] if self.inspection else []
+        if names:
+            at = names.index(self.selected[-1]) if self.selected else (-1 if by > 0 else 0)
+            self.select(names[(at + by) % len(names)])

@@ -1,0 +1,104 @@
+"""The five steps of the work, always in sight, each with what it has or misses."""
+
+from PySide6.QtCore import QPointF, QRectF, QSize, Qt, Signal
+from PySide6.QtGui import QKeySequence, QPainter, QPaintEvent, QPalette, QPen, QShortcut
+from PySide6.QtWidgets import QAbstractButton, QButtonGroup, QHBoxLayout, QSizePolicy, QWidget
+
+from ptmark.window.glyphs import draw_glyph
+from ptmark.window.palette import tone
+
+__all__ = ["StepStrip"]
+
+_TONES = {"done": "acceptable", "acceptable": "acceptable", "undecided": "undecided",
+          "rejectable": "rejectable", "look": "rejectable"}  # fmt: skip
+
+
+class _StepButton(QAbstractButton):
+    def __init__(self, number: int, title: str) -> None:
+        super().__init__()
+        self.number, self.title, self.sign, self.line = number, title, "", ""
+        self.setCheckable(True)
+        self.setFocusPolicy(Qt.FocusPolicy.TabFocus)
+        self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
+        self.setAttribute(Qt.WidgetAttribute.WA_Hover)
+
+    def show_state(self, sign: str, line: str) -> None:
+        self.sign, self.line = sign, line
+        self.setAccessibleName(f"Step {self.number}, {self.title}: {line}")
+        self.setToolTip(f"{self.title}: {line} (Ctrl+{self.number})")
+        self.update()
+
+    def sizeHint(self) -> QSize:  # noqa: N802 - Qt's name
+        return QSize(150, 2 * self.fontMetrics().height() + 20)
+
+    def minimumSizeHint(self) -> QSize:  # noqa: N802 - Qt's name
+        return QSize(110, self.sizeHint().height())
+
+    def paintEvent(self, event: QPaintEvent) -> None:  # noqa: N802 - Qt's name
+        painter = QPainter(self)
+        painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+        palette, box = self.palette(), QRectF(self.rect())
+        accent = tone("accent", palette)
+        if self.isChecked() or self.underMouse():
+            painter.fillRect(box, palette.color(QPalette.ColorRole.Base))
+        if self.isChecked():
+            painter.fillRect(QRectF(0, box.height() - 3, box.width(), 3), accent)
+        sign_tone = tone(_TONES.get(self.sign, "quiet"), palette)
+        draw_glyph(painter, self.sign, QRectF(14, box.height() / 2 - 10, 20, 20), sign_tone)
+        height = self.fontMetrics().height()
+        top = (box.height() - 2 * height - 2) / 2
+        text = QRectF(44, top, box.width() - 50, height)
+        font = painter.font()
+        font.setBold(True)
+        painter.setFont(font)
+        painter.setPen(palette.color(QPalette.ColorRole.WindowText))
+        painter.drawText(text, Qt.AlignmentFlag.AlignVCenter, f"{self.number}  {self.title}")
+        font.setBold(False)
+        painter.setFont(font)
+        painter.setPen(tone("quiet", palette))
+        line = self.fontMetrics().elidedText(
+            self.line, Qt.TextElideMode.ElideRight, int(text.width())
+        )
+        painter.drawText(text.translated(0, height + 2), Qt.AlignmentFlag.AlignVCenter, line)
+        if self.number < 5:
+            self._paint_arrow(painter, box)
+        if self.hasFocus():
+            painter.setPen(QPen(accent, 2))
+            painter.drawRect(box.adjusted(2, 2, -2, -2))
+
+    def _paint_arrow(self, painter: QPainter, box: QRectF) -> None:
+        x, y = box.right() - 6, box.center().y()
+        painter.setPen(QPen(tone("quiet", self.palette()), 1.2))
+        painter.drawPolyline([QPointF(x - 4, y - 7), QPointF(x, y), QPointF(x - 4, y + 7)])
+
+
+class StepStrip(QWidget):
+    """Signals: ``chosen(str)`` with a step's name."""
+
+    chosen = Signal(str)
+
+    def __init__(self, steps: tuple[str, ...], parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self.setAccessibleName("Steps of the work")
+        row = QHBoxLayout(self)
+        row.setContentsMargins(0, 0, 0, 0)
+        row.setSpacing(0)
+        self._group = QButtonGroup(self)
+        self.buttons: dict[str, _StepButton] = {}
+        for number, title in enumerate(steps, 1):
+            button = _StepButton(number, title)
+            button.clicked.connect(lambda _=False, t=title: self.chosen.emit(t))
+            QShortcut(QKeySequence(f"Ctrl+{number}"), self, button.click)
+            self._group.addButton(button)
+            self.buttons[title] = button
+            row.addWidget(button)
+        self.show_step(steps[0])
+
+    def show_step(self, step: str) -> None:
+        """Mark the step that is shown."""
+        self.buttons[step].setChecked(True)
+
+    def show_states(self, states: dict[str, tuple[str, str]]) -> None:
+        """Show sign and line of every step."""
+        for title, (sign, line) in states.items():
+            self.buttons[title].show_state(sign, line)

@@ -1,0 +1,216 @@
+"""Indications: look, take or drop, trace by hand, edit, and say what each one is."""
+
+from PySide6.QtCore import Qt
+from PySide6.QtWidgets import (
+    QCheckBox,
+    QComboBox,
+    QFormLayout,
+    QGridLayout,
+    QListWidget,
+    QListWidgetItem,
+    QWidget,
+)
+
+from ptmark.window.bench import Bench
+from ptmark.window.bits import CommitEdit, heading, key_button, plain, quiet
+from ptmark.window.hands import Hands
+from ptmark.window.indication_table import IndicationTable
+from ptmark.window.looking import Looking
+from ptmark.window.session import Session
+from ptmark.window.steps.page import StepPage
+
+__all__ = ["IndicationsStep"]
+
+# Kinds as ISO 6520-1 names them; the number in front is the standard's own reference number.
+_KINDS = ("", "100 crack", "2017 surface pore", "401 lack of fusion", "402 lack of penetration",
+          "5011 undercut", "506 overlap")  # fmt: skip
+_RELEVANCE = ("relevant as the criteria have it", "non-relevant", "false")
+
+
+class IndicationsStep(StepPage):
+    """The third page."""
+
+    def __init__(
+        self, session: Session, bench: Bench, looking: Looking, hands: Hands, window: QWidget
+    ) -> None:
+        super().__init__(session, "Indications", "indications")
+        self._hands = hands
+        self._says = plain()
+        self.column.addWidget(self._says)
+        self.table = IndicationTable(session, hands)
+        self.table.setMinimumHeight(190)
+        self.column.addWidget(self.table, 3)
+        self._add_buttons(bench, looking, window)
+        self._add_details()
+        self._add_left_out()
+        session.changed.connect(self.refresh)
+        session.judged.connect(self.refresh)
+        session.selection_changed.connect(self.refresh)
+        session.workers.changed.connect(self._say)
+        self.refresh()
+
+    def _add_buttons(self, bench: Bench, looking: Looking, window: QWidget) -> None:
+        hands = self._hands
+        self.take_button = key_button("Take", "Return", hands.take, tip="Take the suggestion")
+        self.drop_button = key_button("Drop", "Del", hands.drop, tip="Drop it from the verdict")
+        self.take_all_button = key_button(
+            "Take all",
+            "Shift+Return",
+            hands.take_all,
+            tip="Take every suggestion not looked at",
+        )
+        self.delete_button = key_button("Delete", "Shift+Del", hands.delete)
+        self.edit_button = key_button("Edit points", "E", bench.edit, window=window)
+        self.look_button = key_button(
+            "Look again", "L", looking.suggest, window=window,
+            tip="Look for indications again; what you took or dropped stays",
+        )  # fmt: skip
+        grid = QGridLayout()
+        grid.setSpacing(6)
+        rows = (
+            (self.take_button, self.drop_button),
+            (self.take_all_button, self.delete_button),
+            (self.edit_button, self.look_button),
+        )
+        for row, pair in enumerate(rows):
+            for column, button in enumerate(pair):
+                grid.addWidget(button, row, column)
+        self.column.addLayout(grid)
+        self.column.addWidget(heading("Trace by hand"))
+        traces = QGridLayout()
+        traces.setSpacing(6)
+        self.trace_buttons = {}
+        for column, (mode, text, key) in enumerate(
+            (("edge", "Along edge", "T"), ("free", "Free", "H"), ("points", "Points", "O"))
+        ):
+            button = key_button(text, key, lambda m=mode: bench.trace(m), window=window)
+            self.trace_buttons[mode] = button
+            traces.addWidget(button, 0, column)
+        self.column.addLayout(traces)
+
+    def _add_details(self) -> None:
+        self._title = heading("")
+        self._numbers = plain()
+        self._details = QWidget()
+        form = QFormLayout(self._details)
+        form.setContentsMargins(0, 0, 0, 0)
+        self.kind = QComboBox(editable=True)
+        self.kind.addItems(_KINDS)
+        self.kind.setAccessibleName("Kind, as ISO 6520-1 names it")
+        self.kind.activated.connect(lambda _: self._set("name", kind=self.kind.currentText()))
+        self.kind.lineEdit().editingFinished.connect(
+            lambda: self._set("name", kind=self.kind.currentText())
+        )
+        self.relevance = QComboBox()
+        self.relevance.addItems(_RELEVANCE)
+        self.relevance.setAccessibleName("Relevance")
+        self.relevance.activated.connect(self._set_relevance)
+        self.reason, self.note = CommitEdit(), CommitEdit()
+        self.reason.setAccessibleName("Reason why it is not relevant")
+        self.reason.committed.connect(
+            lambda text: self._set("give the reason for", reason=text)
+        )
+        self.note.setAccessibleName("Note")
+        self.note.committed.connect(lambda text: self._set("note on", note=text))
+        for label, widget in (("Kind", self.kind), ("Relevance", self.relevance),
+                              ("Reason", self.reason), ("Note", self.note)):  # fmt: skip
+            form.addRow(label, widget)
+        for widget in (self._title, self._numbers, self._details):
+            self.column.addWidget(widget)
+
+    def _add_left_out(self) -> None:
+        self.show_left_out = QCheckBox("Show what was left out, with the reason")
+        self.show_left_out.toggled.connect(lambda _: self.session.changed.emit())
+        self.left_out = QListWidget()
+        self.left_out.setAccessibleName("Left out, with the reason")
+        self.left_out.setMinimumHeight(90)
+        self.left_out.itemClicked.connect(self._take_back)
+        self.left_out.itemActivated.connect(self._take_back)
+        self._left_hint = quiet("A click takes it back as an indication.")
+        for widget in (self.show_left_out, self._left_hint, self.left_out):
+            self.column.addWidget(widget)
+
+    def _take_back(self, item: QListWidgetItem) -> None:
+        self._hands.take_left_out(int(item.data(Qt.ItemDataRole.UserRole)))
+
+    def _set(self, what: str, **changes: str) -> None:
+        one, inspection = self.session.one_selected, self.session.inspection
+        if one is None or inspection is None:
+            return
+        if any(getattr(one, name) != value for name, value in changes.items()):
+            inspection.edit(one.id, what, **changes)
+
+    def _set_relevance(self, index: int) -> None:
+        self._set("set aside", relevance="" if index == 0 else _RELEVANCE[index])
+
+    def _say(self) -> None:
+        state = self.session.state
+        marked = state.marked if state else ()
+        unseen = sum(m.standing == "suggested" for m in marked)
+        if not self.session.has_photo:
+            text = "Open a photo first; suggestions come by themselves."
+        elif self.session.workers.busy("look"):
+            text = "Looking for indications …"
+        elif not marked:
+            text = "Nothing was found that looks like an indication. Look yourself; trace what you see."
+        elif unseen:
+            text = f"{unseen} of {len(marked)} to look at: take or drop each. Arrow keys go on."
+        else:
+            text = f"All {len(marked)} looked at."
+        self._says.setText(text)
+
+    def refresh(self) -> None:
+        """Show what is selected and what can be done with it."""
+        self._say()
+        session, one = self.session, self.session.one_selected
+        chosen = bool(session.selected)
+        for button in (self.take_button, self.drop_button, self.delete_button):
+            button.setEnabled(chosen)
+        marked = session.state.marked if session.state else ()
+        self.take_all_button.setEnabled(any(m.standing == "suggested" for m in marked))
+        self.edit_button.setEnabled(one is not None)
+        self.look_button.setEnabled(session.has_photo)
+        for button in self.trace_buttons.values():
+            button.setEnabled(session.has_photo)
+        self._title.setVisible(one is not None)
+        self._numbers.setVisible(one is not None)
+        self._details.setVisible(one is not None)
+        if one is not None:
+            self._title.setText(f"Indication {one.id}")
+            self._numbers.setText(self._in_words(one.id, one.confidence))
+            if not self.kind.lineEdit().hasFocus() or self.kind.currentText() == "":
+                self.kind.setCurrentText(one.kind)
+            self.relevance.setCurrentIndex(
+                max(0, _RELEVANCE.index(one.relevance)) if one.relevance else 0
+            )
+            self.reason.setEnabled(bool(one.relevance))
+            self.reason.show_text(one.reason)
+            self.note.show_text(one.note)
+        self._refresh_left_out()
+
+    def _in_words(self, letter: str, confidence: float | None) -> str:
+        made = self.session.judgement.measured.get(letter)
+        how = "Drawn by hand." if confidence is None else f"Suggested, {confidence:.0%} sure."
+        if made is None:
+            return how
+        parts = sorted(made.length.budget.items(), key=lambda item: -item[1])[:3]
+        budget = ", ".join(f"{name} {u:.3f}" for name, u in parts)
+        return (
+            f"{how} Length {made.length.value:.2f} ± {made.length.expanded:.2f} mm, along its path "
+            f"{made.path.value:.2f} mm, width {made.width.value:.2f} ± {made.width.expanded:.2f} mm, "
+            f"area {made.area.value:.2f} mm². Largest parts of u, mm: {budget}."
+        )
+
+    def _refresh_left_out(self) -> None:
+        blobs = self.session.inspection.left_out if self.session.inspection else ()
+        shown = self.show_left_out.isChecked() and bool(blobs)
+        self.show_left_out.setEnabled(bool(blobs))
+        self.show_left_out.setText(f"Show the {len(blobs)} left out, with the reason")
+        self.left_out.setVisible(shown)
+        self._left_hint.setVisible(shown)
+        if self.left_out.count() != len(blobs) or self.session.workers.busy("look"):
+            self.left_out.clear()
+            for number, blob in enumerate(blobs):
+                item = QListWidgetItem(blob.reason)
+                item.setData(Qt.ItemDataRole.UserRole, number)
+                self.left_out.addItem(item)

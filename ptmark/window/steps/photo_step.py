@@ -1,0 +1,79 @@
+"""Photo: which picture, what is known of it, and the area that is examined."""
+
+from collections.abc import Callable
+
+from PySide6.QtWidgets import QFormLayout, QWidget
+
+from ptmark.window.bench import Bench
+from ptmark.window.bits import heading, key_button, plain, quiet
+from ptmark.window.session import Session
+from ptmark.window.steps.page import StepPage
+
+__all__ = ["PhotoStep"]
+
+
+class PhotoStep(StepPage):
+    """The first page."""
+
+    def __init__(
+        self, session: Session, bench: Bench, window: QWidget, ask_open: Callable[[], None]
+    ) -> None:
+        super().__init__(session, "Photo", "photo")
+        self.open_button = key_button("Open a photo …", "Ctrl+O", ask_open, window=window)
+        self.column.addWidget(self.open_button)
+        self.column.addWidget(quiet("Or drop a photo anywhere on the window."))
+        self._facts = QFormLayout()
+        self._facts.setContentsMargins(0, 4, 0, 4)
+        self._values = {}
+        for name in ("File", "Size", "Camera", "Taken", "SHA-256"):
+            self._values[name] = plain("–")
+            self._facts.addRow(quiet(name, wraps=False), self._values[name])
+        self.column.addLayout(self._facts)
+        self.column.addWidget(heading("Examined area"))
+        self._area = plain()
+        self.column.addWidget(self._area)
+        self.area_button = key_button(
+            "Mark out the area", "A", bench.mark_area, window=window,
+            tip="What lies outside the examined area is not called",
+        )  # fmt: skip
+        self.whole_button = key_button("Examine the whole photo", "", self._whole)
+        self.column.addWidget(self.area_button)
+        self.column.addWidget(self.whole_button)
+        self.column.addStretch(1)
+        self.column.addWidget(
+            quiet(
+                "The photo's own file is only read, never written. Its SHA-256 goes into the "
+                "record, so that anyone can tell later that it is the same picture."
+            )
+        )
+        session.changed.connect(self.refresh)
+        self.refresh()
+
+    def _whole(self) -> None:
+        self.session.change("examine the whole photo", area_px=None)
+
+    def refresh(self) -> None:
+        """Show what is open."""
+        inspection = self.session.inspection
+        photo = inspection.photo if inspection else None
+        self.area_button.setEnabled(photo is not None)
+        area = inspection.state.area_px if inspection else None
+        self.whole_button.setEnabled(area is not None)
+        self._area.setText(
+            "The whole photo." if area is None else f"Marked out, {len(area)} corners."
+        )
+        if photo is None:
+            for label in self._values.values():
+                label.setText("–")
+            return
+        info = photo.info
+        camera = f"{info.camera.make} {info.camera.model}".strip() or "not told by the file"
+        self._values["File"].setText(info.path.name)
+        size = (
+            f"{info.width} × {info.height} px, {info.megapixels:.1f} megapixels, {info.format}"
+        )
+        self._values["Size"].setText(size)
+        self._values["Camera"].setText(camera)
+        self._values["Taken"].setText(info.camera.taken or "not told by the file")
+        self._values["SHA-256"].setText(f"{info.sha256[:16]} …")
+        self._values["SHA-256"].setToolTip(info.sha256)

@@ -1,0 +1,183 @@
+"""Record: the fields a report needs, the disposition, and saving."""
+
+from pathlib import Path
+
+from PySide6.QtWidgets import QComboBox, QFormLayout, QHBoxLayout, QVBoxLayout, QWidget
+
+from ptmark.errors import PtmarkError
+from ptmark.window import dialogs
+from ptmark.window.bits import CommitEdit, Notice, heading, key_button, plain, quiet
+from ptmark.window.cautions import VERDICT_CAUTIONS, WORK_CAUTIONS
+from ptmark.window.saving import Saving
+from ptmark.window.session import Session
+from ptmark.window.steps.page import StepPage
+
+__all__ = ["RecordStep"]
+
+_DECISIONS = ("", "accept", "reject", "rework and retest", "refer")
+
+
+class RecordStep(StepPage):
+    """The fifth page."""
+
+    def __init__(self, session: Session, saving: Saving, window: QWidget) -> None:
+        super().__init__(session, "Record", "record")
+        self._saving, self._window = saving, window
+        self._add_disposition()
+        self._add_saving()
+        self.fields: dict[str, CommitEdit] = {}
+        self._fields_column = QVBoxLayout()
+        self.column.addLayout(self._fields_column)
+        self.column.addStretch(1)
+        self.column.addWidget(quiet(VERDICT_CAUTIONS))
+        self.column.addWidget(quiet(WORK_CAUTIONS))
+        session.ready.connect(self._build_fields)
+        session.changed.connect(self.refresh)
+        session.judged.connect(self.refresh)
+
+    def _add_disposition(self) -> None:
+        self.column.addWidget(heading("Disposition"))
+        self._verdict = plain()
+        self.column.addWidget(self._verdict)
+        self.decision = QComboBox()
+        self.decision.setAccessibleName("Disposition")
+        for decision in _DECISIONS:
+            self.decision.addItem(decision or "not decided yet", decision)
+        self.decision.activated.connect(
+            lambda _: self.session.change("decide", decision=self.decision.currentData())
+        )
+        self.reason = CommitEdit()
+        self.reason.setAccessibleName("Reason of the disposition")
+        self.reason.setPlaceholderText("needed where it departs from the verdict")
+        self.reason.committed.connect(
+            lambda text: self.session.change("give the reason", decision_reason=text)
+        )
+        form = QFormLayout()
+        form.addRow("Decision", self.decision)
+        form.addRow("Reason", self.reason)
+        self.column.addLayout(form)
+        self.departs = Notice()
+        self.column.addWidget(self.departs)
+
+    def _add_saving(self) -> None:
+        self.column.addWidget(heading("Save"))
+        self._missing = Notice()
+        self.column.addWidget(self._missing)
+        self.all_button = key_button(
+            "Save record, image and PDF", "Ctrl+S", self.save_all, window=self._window
+        )
+        self.column.addWidget(self.all_button)
+        row = QHBoxLayout()
+        self.buttons = {}
+        for kind, text, kinds in (
+            ("record", "Record …", "Record (*.json)"),
+            ("image", "Image …", "Annotated image (*.png *.jpg)"),
+            ("pdf", "PDF …", "PDF (*.pdf)"),
+            ("table", "Table …", "Table (*.csv)"),
+        ):
+            ending = {"record": ".json", "image": ".png", "pdf": ".pdf", "table": ".csv"}[kind]
+            button = key_button(text, "", lambda e=ending, k=kinds: self._save_one(e, k))
+            self.buttons[kind] = button
+            row.addWidget(button)
+        self.column.addLayout(row)
+        self.saved = Notice()
+        self.column.addWidget(self.saved)
+        self._saving.saved.connect(self._on_saved)
+        self._saving.failed.connect(self._on_failed)
+
+    def _build_fields(self) -> None:
+        from ptmark.record import FIELDS
+
+        if self.fields:
+            self.refresh()
+            return
+        form, group = QFormLayout(), ""
+        for field in FIELDS:
+            if field.group != group:
+                group = field.group
+                self._fields_column.addWidget(heading(group))
+                form = QFormLayout()
+                form.setRowWrapPolicy(QFormLayout.RowWrapPolicy.WrapLongRows)
+                self._fields_column.addLayout(form)
+            edit = CommitEdit()
+            edit.setPlaceholderText(field.hint)
+            edit.setToolTip(field.hint)
+            edit.setAccessibleName(field.label)
+            edit.committed.connect(lambda text, f=field: self._fill_in(f.key, f.label, text))
+            form.addRow(f"{field.label}, needed" if field.needed else field.label, edit)
+            self.fields[field.key] = edit
+        self.refresh()
+
+    def _fill_in(self, key: str, label: str, text: str) -> None:
+        state = self.session.state
+        if state is not None:
+            fields = {k: v for k, v in {**state.fields, key: text}.items() if v.strip()}
+            self.session.change(f"fill in {label.lower()}", fields=fields)
+
+    # -- saving -------------------------------------------------------------------------------
+    def settle(self) -> None:
+        for edit in (*self.fields.values(), self.reason):
+            edit.commit()
+
+    def save_all(self) -> None:
+        """Ask for one name and write the three files beside each other."""
+        if not self.session.has_photo:
+            return
+        self.settle()
+        proposal = self._saving.propose().with_suffix(".json")
+        path = dialogs.ask_where_to_save(self._window, proposal, "Record (*.json)")
+        if path is not None:
+            self._saving.save(
+                [path.with_suffix(ending) for ending in (".json", ".png", ".pdf")]
+            )
+
+    def _save_one(self, ending: str, kinds: str) -> None:
+        self.settle()
+        proposal = self._saving.propose().with_suffix(ending)
+        path = dialogs.ask_where_to_save(self._window, proposal, kinds)
+        if path is not None:
+            self._saving.save([path if path.suffix else path.with_suffix(ending)])
+
+    def _on_saved(self, paths: list[Path]) -> None:
+        names = ", ".join(path.name for path in paths)
+        self.saved.say(f"Saved {names} in {paths[0].parent}", "done")
+
+    def _on_failed(self, exc: Exception) -> None:
+        if isinstance(exc, PtmarkError):
+            self.saved.say_error(exc)
+        else:
+            self.saved.say(f"Not saved: {exc}")
+
+    # -- showing ------------------------------------------------------------------------------
+    def refresh(self) -> None:
+        """Show fields, disposition and what is missing."""
+        state = self.session.state
+        if state is None:
+            return
+        for key, edit in self.fields.items():
+            edit.show_text(state.fields.get(key, ""))
+        self.decision.setCurrentIndex(_DECISIONS.index(state.decision))
+        self.reason.show_text(state.decision_reason)
+        made = self.session.judgement.evaluation
+        verdict = made.verdict if made else ""
+        self._verdict.setText(f"The verdict is: {verdict}." if verdict else "No verdict yet.")
+        departs = {"accept": verdict != "acceptable", "reject": verdict == "acceptable"}
+        needs = bool(verdict) and departs.get(state.decision, False)
+        self.departs.say(
+            "This departs from the verdict; give the reason."
+            if needs and not state.decision_reason.strip()
+            else ""
+        )
+        self._show_missing(state.fields)
+        for button in (self.all_button, *self.buttons.values()):
+            button.setEnabled(self.session.has_photo)
+
+    def _show_missing(self, fields: dict[str, str]) -> None:
+        from ptmark.record import FIELDS
+
+        missing = [f.label for f in FIELDS if f.needed and not fields.get(f.key, "").strip()]
+        self._missing.say(
+            f"Still missing: {', '.join(missing)}. It can be saved all the same."
+            if missing
+            else ""
+        )

@@ -1,0 +1,244 @@
+"""Scale: what fixes the millimetres, how far it can be trusted, and picking it by hand."""
+
+from typing import TYPE_CHECKING
+
+from PySide6.QtWidgets import QButtonGroup, QFormLayout, QRadioButton, QWidget
+
+from ptmark.errors import PtmarkError
+from ptmark.units import format_length, parse_length
+from ptmark.window.bench import Bench
+from ptmark.window.bits import CommitEdit, Notice, heading, key_button, plain, quiet
+from ptmark.window.looking import Looking
+from ptmark.window.session import Session
+from ptmark.window.steps.page import StepPage
+
+if TYPE_CHECKING:
+    from ptmark.scale import Reference
+
+__all__ = ["ScaleStep"]
+
+Points = list[tuple[float, float]]
+_KINDS = {
+    "card": ("Scale card, found by itself", ["Measured check length"]),
+    "rectangle": ("A rectangle of known size", ["Width (long side)", "Height"]),
+    "lines": ("Two lines at right angles", ["First line", "Second line"]),
+    "line": ("One line of known length", ["Length"]),
+}
+_SAYS = {
+    "card": "The tool's own printed card. Measure its 80 mm check length with callipers, "
+    "if you can: it corrects the print and narrows the uncertainty.",
+    "rectangle": "Four corners, clockwise from the top left. An ID-1 card is 85.60 × 53.98 mm.",
+    "lines": "Two known lengths in the plane of the surface, at right angles: scale and tilt.",
+    "line": "Fixes the scale but not the tilt; the unknown tilt widens every uncertainty.",
+}
+
+
+class ScaleStep(StepPage):
+    """The second page."""
+
+    def __init__(
+        self, session: Session, bench: Bench, looking: Looking, window: QWidget
+    ) -> None:
+        super().__init__(session, "Scale", "scale")
+        self._bench, self._looking = bench, looking
+        self._points: Points | None = None
+        self._now = plain()
+        self._cautions = Notice()
+        for widget in (self._now, self._cautions, heading("Reference in the photo")):
+            self.column.addWidget(widget)
+        self._group = QButtonGroup(self)
+        self.kinds: dict[str, QRadioButton] = {}
+        for kind, (label, _) in _KINDS.items():
+            self.kinds[kind] = QRadioButton(label)
+            self.kinds[kind].setMinimumHeight(26)
+            self._group.addButton(self.kinds[kind])
+            self.kinds[kind].clicked.connect(lambda _=False, k=kind: self.choose(k))
+            self.column.addWidget(self.kinds[kind])
+        self._says = quiet()
+        self.column.addWidget(self._says)
+        self.lengths: dict[str, list[CommitEdit]] = {}
+        self._forms: dict[str, QWidget] = {}
+        for kind, (_, labels) in _KINDS.items():
+            self._forms[kind] = self._form(kind, labels)
+            self.column.addWidget(self._forms[kind])
+        self.pick_button = key_button("Pick the points", "P", self._pick, window=self)
+        self.use_button = key_button("Use this scale", "Ctrl+Return", self.use, window=self)
+        self.clear_button = key_button("Remove the scale", "", self._clear)
+        for button in (self.pick_button, self.use_button, self.clear_button):
+            self.column.addWidget(button)
+        self._add_relief()
+        self.column.addStretch(1)
+        bench.picked.connect(self._on_picked)
+        looking.card_looked_for.connect(self._on_card)
+        session.changed.connect(self.refresh)
+        self.kinds["card"].setChecked(True)
+        self.refresh()
+
+    def _form(self, kind: str, labels: list[str]) -> QWidget:
+        form_widget = QWidget()
+        form = QFormLayout(form_widget)
+        form.setContentsMargins(0, 0, 0, 0)
+        self.lengths[kind] = []
+        for label in labels:
+            edit = CommitEdit()
+            edit.setPlaceholderText(
+                "such as 150 mm or 6 in" if kind != "card" else "optional, such as 80.05 mm"
+            )
+            edit.setAccessibleName(label)
+            edit.returnPressed.connect(self.use)
+            edit.textChanged.connect(lambda _: self._enable())
+            self.lengths[kind].append(edit)
+            form.addRow(label, edit)
+        return form_widget
+
+    def _add_relief(self) -> None:
+        self.column.addWidget(heading("Height of the indications above the reference"))
+        self.relief = CommitEdit()
+        self.relief.setPlaceholderText("not given: 0 to 2 mm is assumed")
+        self.relief.setAccessibleName("Height of the indications above the reference")
+        self.relief.committed.connect(self._on_relief)
+        self.column.addWidget(self.relief)
+        self.column.addWidget(
+            quiet("A weld crown lies nearer to the camera than the card and reads too long.")
+        )
+        self.relief_notice = Notice()
+        self.column.addWidget(self.relief_notice)
+
+    @property
+    def kind(self) -> str:
+        """The kind of reference chosen on the page."""
+        return next(k for k, button in self.kinds.items() if button.isChecked())
+
+    def choose(self, kind: str) -> None:
+        """Choose a kind of reference; all but the card go straight to picking."""
+        self.kinds[kind].setChecked(True)
+        self._points = None
+        self.refresh()
+        if kind == "card":
+            self._bench.stop()
+        else:
+            self._pick()
+
+    def _pick(self) -> None:
+        if self.kind != "card":
+            self._bench.pick(self.kind, self._points)
+
+    def _on_picked(self, kind: str, points: Points | None) -> None:
+        if kind == self.kind:
+            self._points = points
+            self._enable()
+            if points is not None and not self.lengths[kind][0].text().strip():
+                self.lengths[kind][0].setFocus()
+
+    def use(self) -> None:
+        """Take the reference as picked and typed; what is wrong is said in place."""
+        if not self.use_button.isEnabled():
+            return
+        try:
+            reference = self._reference()
+        except PtmarkError as exc:
+            self.notice.say_error(exc)
+            return
+        self._bench.stop()
+        self._looking.set_reference(reference)
+
+    def _reference(self) -> "Reference":
+        from ptmark import scale
+
+        kind, points = self.kind, self._points
+        labels = _KINDS[kind][1]
+        texts = [edit.text().strip() for edit in self.lengths[kind]]
+        if kind == "card":
+            check = (
+                parse_length(texts[0], where=labels[0], default_unit="mm") if texts[0] else None
+            )
+            return scale.CardReference(check_mm=check)
+        sizes = [
+            parse_length(text, where=label, default_unit="")
+            for text, label in zip(texts, labels, strict=True)
+        ]
+        if points is None:
+            raise PtmarkError("points are missing", where=kind, mend="Pick them on the photo.")
+        if kind == "rectangle":
+            a, b, c, d = points
+            return scale.RectangleReference(
+                corners_px=(a, b, c, d), width_mm=sizes[0], height_mm=sizes[1]
+            )
+        if kind == "lines":
+            a, b, c, d = points
+            return scale.LinesReference(
+                first_px=(a, b), first_mm=sizes[0], second_px=(c, d), second_mm=sizes[1]
+            )
+        return scale.LineReference(ends_px=(points[0], points[1]), length_mm=sizes[0])
+
+    def _clear(self) -> None:
+        self.session.change("remove the scale", reference=None)
+
+    def _on_card(self, found: bool) -> None:  # noqa: FBT001 - a plain answer
+        if not found:
+            self.notice.say(
+                "No scale card was found in this photo. Pick a reference below: a rectangle, "
+                "two lines or one line of known length in the plane of the surface."
+            )
+
+    def _on_relief(self, text: str) -> None:
+        try:
+            relief = _relief(text)
+        except PtmarkError as exc:
+            self.relief_notice.say_error(exc)
+            return
+        self.relief_notice.say("")
+        self.session.change("set the height", relief_mm=relief)
+
+    def _enable(self) -> None:
+        kind = self.kind
+        filled = all(edit.text().strip() for edit in self.lengths[kind])
+        ready = kind == "card" or (self._points is not None and filled)
+        self.use_button.setEnabled(self.session.has_photo and ready)
+
+    def refresh(self) -> None:
+        """Show the scale that holds and the form of the chosen kind."""
+        inspection = self.session.inspection
+        for kind, form in self._forms.items():
+            form.setVisible(kind == self.kind)
+        self._says.setText(_SAYS[self.kind])
+        self.pick_button.setVisible(self.kind != "card")
+        self.pick_button.setEnabled(self.session.has_photo)
+        surface = inspection.surface if inspection else None
+        self.clear_button.setEnabled(surface is not None)
+        self._enable()
+        if inspection is None or surface is None:
+            refused = inspection.surface_error if inspection else None
+            self._now.setText("There is no scale yet: nothing is measured without one.")
+            if refused is not None:
+                self.notice.say_error(refused)
+            self._cautions.say("")
+            return
+        self._now.setText(_in_words(surface, self.session.unit))
+        self._cautions.say("\n".join(surface.cautions))
+        relief = inspection.state.relief_mm
+        self.relief.show_text("" if relief is None else format_length(relief))
+
+
+def _relief(text: str) -> float | None:
+    if not text.strip():
+        return None
+    if text.strip().rstrip("m").strip() in {"0", "0.0"}:
+        return 0.0
+    return parse_length(text, where="Height", default_unit="mm")
+
+
+def _in_words(surface: object, unit: str) -> str:
+    from ptmark.scale import SurfaceMap
+
+    if not isinstance(surface, SurfaceMap):
+        return ""
+    said = [f"Scale from: {surface.reference}."]
+    said.append(f"One pixel is {format_length(surface.mm_per_px(), unit, 4)}.")
+    if surface.tilt_deg is not None:
+        said.append(f"Tilt {surface.tilt_deg:.1f}°.")
+    if surface.working_distance_mm is not None:
+        said.append(f"Working distance {surface.working_distance_mm:.0f} mm.")
+    if surface.residual_px:
+        said.append(f"The points fit to {surface.residual_px:.2f} px.")
+    return " ".join(said)

@@ -1,0 +1,233 @@
+"""Verdict: the criteria, the rule of decision, and every finding as it stands now."""
+
+from typing import TYPE_CHECKING
+
+from PySide6.QtCore import QSize, Qt
+from PySide6.QtWidgets import (
+    QButtonGroup,
+    QComboBox,
+    QFormLayout,
+    QFrame,
+    QHBoxLayout,
+    QLabel,
+    QListWidget,
+    QListWidgetItem,
+    QRadioButton,
+    QVBoxLayout,
+)
+
+from ptmark.errors import PtmarkError
+from ptmark.units import format_length, parse_length
+from ptmark.window.bits import CommitEdit, Notice, heading, plain, quiet
+from ptmark.window.cautions import VERDICT_CAUTIONS
+from ptmark.window.glyphs import glyph_icon, glyph_pixmap
+from ptmark.window.palette import tone
+from ptmark.window.session import Session
+from ptmark.window.steps.page import StepPage
+from ptmark.window.workers import Token
+
+if TYPE_CHECKING:
+    from ptmark.criteria import Evaluation
+
+__all__ = ["VerdictStep"]
+
+_ORDER = ("rejectable", "undecided", "acceptable")
+
+
+class VerdictStep(StepPage):
+    """The fourth page."""
+
+    def __init__(self, session: Session) -> None:
+        super().__init__(session, "Verdict", "verdict")
+        self._titles: dict[str, tuple[str, str]] = {}
+        self._add_choice()
+        self._add_banner()
+        self.column.addWidget(heading("Rule by rule"))
+        self.findings = QListWidget()
+        self.findings.setWordWrap(True)
+        self.findings.setAccessibleName("Findings, rule by rule")
+        self.findings.setMinimumHeight(180)
+        self.findings.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
+        self.findings.setIconSize(QSize(18, 18))
+        self.findings.setSpacing(2)
+        self.findings.currentItemChanged.connect(lambda item, _: self._select(item))
+        self.findings.itemClicked.connect(self._select)
+        self.column.addWidget(self.findings, 1)
+        self._cautions = quiet()
+        self.column.addWidget(self._cautions)
+        self.column.addWidget(quiet(VERDICT_CAUTIONS))
+        session.ready.connect(self._load_profiles)
+        session.changed.connect(self.refresh)
+        session.judged.connect(self.refresh)
+
+    def _add_choice(self) -> None:
+        self.profile = QComboBox()
+        self.profile.setAccessibleName("Acceptance criteria")
+        self.profile.setSizeAdjustPolicy(
+            QComboBox.SizeAdjustPolicy.AdjustToMinimumContentsLengthWithIcon
+        )
+        self.profile.addItem("Choose the criteria …", "")
+        self.profile.activated.connect(
+            lambda _: self.session.change(
+                "choose the criteria", profile=self.profile.currentData()
+            )
+        )
+        self.column.addWidget(self.profile)
+        self._edition = quiet()
+        self.column.addWidget(self._edition)
+        self.rules = {
+            "guarded": QRadioButton("The uncertainty counts: near the limit is undecided"),
+            "simple": QRadioButton("As the code reads: the measured value alone"),
+        }
+        group = QButtonGroup(self)
+        for rule, button in self.rules.items():
+            group.addButton(button)
+            button.setMinimumHeight(26)
+            button.clicked.connect(
+                lambda _=False, r=rule: self.session.change(
+                    "choose the decision rule", decision_rule=r
+                )
+            )
+            self.column.addWidget(button)
+        self.sizes = {}
+        form = QFormLayout()
+        for name, label in (
+            ("weld_length_mm", "Length of weld"),
+            ("thickness_mm", "Thickness"),
+        ):
+            edit = CommitEdit()
+            edit.setPlaceholderText("where a rule needs it, such as 300 mm")
+            edit.setAccessibleName(label)
+            edit.committed.connect(lambda text, n=name, t=label: self._set_size(n, t, text))
+            self.sizes[name] = edit
+            form.addRow(label, edit)
+        self.column.addLayout(form)
+        self.size_notice = Notice()
+        self.column.addWidget(self.size_notice)
+
+    def _add_banner(self) -> None:
+        self.banner = QFrame()
+        self.banner.setFrameShape(QFrame.Shape.StyledPanel)
+        self.banner.setAutoFillBackground(True)
+        row = QHBoxLayout(self.banner)
+        self._sign = QLabel()
+        self._sign.setFixedSize(40, 40)
+        self.verdict = QLabel()
+        font = self.verdict.font()
+        font.setPointSizeF(font.pointSizeF() * 1.6)
+        font.setBold(True)
+        self.verdict.setFont(font)
+        self._why = plain()
+        column = QVBoxLayout()
+        column.addWidget(self.verdict)
+        column.addWidget(self._why)
+        row.addWidget(self._sign)
+        row.addLayout(column, 1)
+        self.column.addWidget(self.banner)
+
+    def _load_profiles(self) -> None:
+        def work(_token: Token) -> dict[str, tuple[str, str]]:
+            from ptmark.criteria import list_profiles, load_profile
+
+            made = {}
+            for name in list_profiles():
+                profile = load_profile(name)
+                made[name] = (profile.title, profile.edition)
+            return made
+
+        def done(titles: dict[str, tuple[str, str]]) -> None:
+            self._titles = titles
+            self.profile.clear()
+            self.profile.addItem("Choose the criteria …", "")
+            for name, (title, edition) in titles.items():
+                self.profile.addItem(title, name)
+                row = self.profile.count() - 1
+                self.profile.setItemData(row, f"{name}, {edition}", Qt.ItemDataRole.ToolTipRole)
+            self.refresh()
+
+        if not self._titles:
+            self.session.workers.start(
+                "", work, done, failed=lambda exc: self.session.say_trouble("verdict", exc)
+            )
+
+    def _set_size(self, name: str, label: str, text: str) -> None:
+        try:
+            value = parse_length(text, where=label, default_unit="mm") if text.strip() else None
+        except PtmarkError as exc:
+            self.size_notice.say_error(exc)
+            return
+        self.size_notice.say("")
+        self.session.change(f"set the {label.lower()}", **{name: value})
+
+    def _select(self, item: QListWidgetItem | None) -> None:
+        if item is not None and self.findings.hasFocus():
+            names = item.data(Qt.ItemDataRole.UserRole) or ()
+            state = self.session.state
+            there = {m.id for m in state.marked} if state else set()
+            self.session.select(*(name for name in names if name in there))
+
+    def refresh(self) -> None:
+        """Show the verdict as it stands."""
+        state = self.session.state
+        if state is None:
+            return
+        row = max(0, self.profile.findData(state.profile))
+        self.profile.setCurrentIndex(row)
+        self._edition.setText(self._titles.get(state.profile, ("", ""))[1])
+        self.rules[state.decision_rule].setChecked(True)
+        for name, edit in self.sizes.items():
+            value = getattr(state, name)
+            edit.show_text("" if value is None else format_length(value))
+        self._show(self.session.judgement.evaluation)
+
+    def _show(self, made: "Evaluation | None") -> None:
+        if made is None:
+            state = self.session.state
+            self._sign.setPixmap(glyph_pixmap("", self.palette(), 36))
+            self.verdict.setText("No verdict yet")
+            missing = [] if state and state.profile else ["the criteria"]
+            inspection = self.session.inspection
+            if inspection is None or inspection.surface is None:
+                missing.append("a scale")
+            self._why.setText(f"It needs {' and '.join(missing)}." if missing else "")
+            self.findings.clear()
+            self._cautions.setText("")
+            return
+        self._sign.setPixmap(glyph_pixmap(made.verdict, self.palette(), 36))
+        self.verdict.setText(made.verdict.capitalize())
+        palette = self.verdict.palette()
+        palette.setColor(self.verdict.foregroundRole(), tone(made.verdict, self.palette()))
+        self.verdict.setPalette(palette)
+        self._why.setText(self._reason(made))
+        self.banner.setAccessibleName(f"Verdict: {made.verdict}. {self._why.text()}")
+        self._cautions.setText("\n".join(made.cautions))
+        self._list(made)
+
+    def _reason(self, made: "Evaluation") -> str:
+        marked = self.session.state.marked if self.session.state else ()
+        unseen = sum(m.standing == "suggested" for m in marked)
+        deciding = [f for f in made.findings if f.verdict == made.verdict]
+        said = ""
+        if made.verdict != "acceptable":
+            rules = ", ".join(dict.fromkeys(f.rule for f in deciding))
+            said = f"Decided by: {rules}."
+        elif not made.findings:
+            said = "No relevant indication was found."
+        else:
+            said = "Nothing is above a limit."
+        if unseen:
+            said += f" {unseen} still to look at; the verdict counts them."
+        return said
+
+    def _list(self, made: "Evaluation") -> None:
+        self.findings.blockSignals(True)  # noqa: FBT003 - Qt takes it so
+        self.findings.clear()
+        for one in sorted(made.findings, key=lambda f: _ORDER.index(f.verdict)):
+            text = one.says
+            if one.conformity is not None:
+                text += f"\nProbability of conformity {one.conformity:.1%}"
+            text += f"\n{one.clause} · {one.verdict}"
+            item = QListWidgetItem(glyph_icon(one.verdict, self.palette()), text)
+            item.setData(Qt.ItemDataRole.UserRole, one.indications)
+            self.findings.addItem(item)
+        self.findings.blockSignals(False)  # noqa: FBT003 - Qt takes it so

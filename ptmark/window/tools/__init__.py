@@ -1,0 +1,1 @@
+"""What the pointer does on the photo: picking, marking out, tracing, editing."""

@@ -1,0 +1,138 @@
+"""Picking single points: the corners or ends of a scale reference, or an examined area."""
+
+from PySide6.QtCore import QObject, QPointF, Qt
+from PySide6.QtGui import QKeyEvent, QPainter, QTransform
+
+from ptmark.window.tools.tool import Tool, distance, paint_handles, paint_line
+
+__all__ = ["AreaTool", "PickTool"]
+
+_ORDERS = {
+    "line": (2, ["first end", "second end"]),
+    "lines": (4, ["first end of the first line", "its second end",
+                  "first end of the second line", "its second end"]),
+    "rectangle": (4, ["top left corner", "top right corner",
+                      "bottom right corner", "bottom left corner"]),
+}  # fmt: skip
+
+
+class _PointsTool(Tool):
+    """Points that are placed, dragged, nudged and taken back."""
+
+    def __init__(self, points: list[QPointF], most: int, parent: QObject | None = None) -> None:
+        super().__init__(parent)
+        self.points = list(points)
+        self.most = most
+        self.active = -1
+        self._dragging = False
+
+    def press(self, at: QPointF) -> None:
+        self.active = self._near(at)
+        self._dragging = self.active >= 0
+        if not self._dragging and len(self.points) < self.most:
+            self.points.append(QPointF(at))
+            self.active, self._dragging = len(self.points) - 1, True
+        self.changed.emit()
+
+    def move(self, at: QPointF, *, held: bool) -> None:
+        if held and self._dragging and 0 <= self.active < len(self.points):
+            self.points[self.active] = QPointF(at)
+            self.changed.emit()
+
+    def release(self, at: QPointF) -> None:
+        if self._dragging:
+            self.move(at, held=True)
+        self._dragging = False
+        self.settled()
+
+    def settled(self) -> None:
+        """Called when a point has come to rest."""
+
+    def back(self) -> None:
+        if not self.points:
+            self.stopped.emit()
+            return
+        self.points.pop(self.active if 0 <= self.active < len(self.points) else -1)
+        self.active = -1
+        self.changed.emit()
+        self.settled()
+
+    def key(self, event: QKeyEvent) -> bool:
+        step = self.step_of(event)
+        if event.key() in {Qt.Key.Key_Tab, Qt.Key.Key_Backtab} and self.points:
+            by = 1 if event.key() == Qt.Key.Key_Tab else -1
+            self.active = (self.active + 1 + by) % (len(self.points) + 1) - 1
+            self.changed.emit()
+            return True
+        if step is not None and 0 <= self.active < len(self.points):
+            self.points[self.active] += step * self.px_per_screen
+            self.changed.emit()
+            self.settled()
+            return True
+        return False
+
+    def _near(self, at: QPointF) -> int:
+        gaps = [distance(at, point) for point in self.points]
+        if gaps and min(gaps) <= self.reach_px:
+            return gaps.index(min(gaps))
+        return -1
+
+
+class PickTool(_PointsTool):
+    """Picks the points of a scale reference; emits ``finished`` with them when all are there."""
+
+    def __init__(
+        self, kind: str, points: list[QPointF] | None = None, parent: QObject | None = None
+    ) -> None:
+        self.kind = kind
+        most, self._names = _ORDERS[kind]
+        super().__init__(points or [], most, parent)
+
+    def hint(self) -> str:
+        if len(self.points) < self.most:
+            return f"Pick the {self._names[len(self.points)]}."
+        return "Drag a point to move it, or Tab to it and use the arrow keys."
+
+    def settled(self) -> None:
+        if len(self.points) == self.most:
+            self.finished.emit([(p.x(), p.y()) for p in self.points])
+
+    def paint(self, painter: QPainter, to_widget: QTransform) -> None:
+        whole = self.kind == "rectangle" and len(self.points) == self.most
+        parts = [self.points] if self.kind != "lines" else [self.points[:2], self.points[2:]]
+        for part in parts:
+            paint_line(painter, to_widget, part, closed=whole, style="taken")
+        paint_handles(painter, [to_widget.map(p) for p in self.points], self.active)
+
+
+class AreaTool(_PointsTool):
+    """Marks out the examined area; emits ``finished`` with its corners."""
+
+    def __init__(self, parent: QObject | None = None) -> None:
+        super().__init__([], 10_000, parent)
+        self._pointer: QPointF | None = None
+
+    def hint(self) -> str:
+        if len(self.points) < 3:
+            return "Click the corners of the examined area, one after the other."
+        return "Enter, or a click on the first corner, closes the area."
+
+    def press(self, at: QPointF) -> None:
+        if len(self.points) >= 3 and distance(at, self.points[0]) <= self.reach_px:
+            self.accept()
+        else:
+            super().press(at)
+
+    def move(self, at: QPointF, *, held: bool) -> None:
+        self._pointer = QPointF(at)
+        super().move(at, held=held)
+        self.changed.emit()
+
+    def accept(self) -> None:
+        if len(self.points) >= 3:
+            self.finished.emit([(p.x(), p.y()) for p in self.points])
+
+    def paint(self, painter: QPainter, to_widget: QTransform) -> None:
+        line = [*self.points, self._pointer] if self._pointer and self.points else self.points
+        paint_line(painter, to_widget, line, closed=len(line) > 2, style="area")
+        paint_handles(painter, [to_widget.map(p) for p in self.points], self.active)

@@ -1,0 +1,126 @@
+"""Tracing an indication by hand: along the dye's edge, free hand, or point by point."""
+
+from collections.abc import Callable
+from typing import Any
+
+from PySide6.QtCore import QObject, QPointF, QTimer
+from PySide6.QtGui import QPainter, QTransform
+
+from ptmark.window.tools.tool import Tool, distance, paint_handles, paint_line
+
+__all__ = ["TraceTool"]
+
+_HINTS = {
+    "edge": "Click on the dye's edge and follow it; the line goes to the edge by itself.",
+    "free": "Hold the button down and draw round the indication.",
+    "points": "Click points round the indication.",
+}
+
+
+class TraceTool(Tool):
+    """Draws one closed outline; emits ``finished`` with its points as (x, y) photo px.
+
+    ``tracer`` gives an object with ``snap`` and ``path`` as `ptmark.dye.DyeTracer` has them;
+    it is asked for only once the edge is followed.
+    """
+
+    def __init__(
+        self, mode: str, tracer: Callable[[], Any], parent: QObject | None = None
+    ) -> None:
+        super().__init__(parent)
+        self.mode = mode
+        self._tracer = tracer
+        self.anchors: list[QPointF] = []
+        self._parts: list[list[QPointF]] = []
+        self._live: list[QPointF] = []
+        self._goal: QPointF | None = None
+        self._soon = QTimer(self, singleShot=True, interval=0)
+        self._soon.timeout.connect(self._draw_live)
+
+    def hint(self) -> str:
+        if self.anchors and self.mode != "free":
+            return (
+                "Enter, or a click on the first point, closes the outline. Backspace: one back."
+            )
+        return _HINTS[self.mode]
+
+    def line(self) -> list[QPointF]:
+        """The points fixed so far."""
+        return [point for part in self._parts for point in part]
+
+    def press(self, at: QPointF) -> None:
+        if self.mode == "free":
+            self.anchors, self._parts = [QPointF(at)], [[QPointF(at)]]
+        elif len(self.line()) >= 3 and distance(at, self.anchors[0]) <= self.reach_px:
+            self.accept()
+        else:
+            self._place(at)
+        self.changed.emit()
+
+    def _place(self, at: QPointF) -> None:
+        if self.mode == "edge":
+            x, y = self._tracer().snap((at.x(), at.y()), max(4.0, 1.2 * self.reach_px))
+            at = QPointF(x, y)
+        if self.anchors and distance(at, self.anchors[-1]) < 0.5:
+            return
+        part = self._between(self.anchors[-1], at) if self.anchors else [QPointF(at)]
+        self._parts.append(part)
+        self.anchors.append(QPointF(at))
+        self._live = []
+
+    def _between(self, start: QPointF, end: QPointF) -> list[QPointF]:
+        """The way from start (left out) to end."""
+        if self.mode != "edge":
+            return [QPointF(end)]
+        path = self._tracer().path((start.x(), start.y()), (end.x(), end.y()))
+        return [QPointF(float(x), float(y)) for x, y in path[1:]]
+
+    def move(self, at: QPointF, *, held: bool) -> None:
+        if self.mode == "free":
+            if held and self._parts and distance(at, self._parts[0][-1]) > self.px_per_screen:
+                self._parts[0].append(QPointF(at))
+                self.changed.emit()
+        elif self.anchors:
+            self._goal = QPointF(at)
+            self._soon.start()  # several moves in one turn of the loop cost one path
+
+    def _draw_live(self) -> None:
+        if self._goal is not None and self.anchors:
+            self._live = self._between(self.anchors[-1], self._goal)
+            self.changed.emit()
+
+    def release(self, at: QPointF) -> None:
+        if self.mode == "free" and self._parts:
+            self.accept()
+
+    def accept(self) -> None:
+        line = self.line()
+        if len(line) < 3:
+            if self.mode == "free":
+                self._clear()
+            return
+        if self.mode == "edge":
+            line += self._between(self.anchors[-1], self.anchors[0])[:-1]
+        self._clear()
+        self.finished.emit([(p.x(), p.y()) for p in line])
+
+    def _clear(self) -> None:
+        self.anchors, self._parts, self._live, self._goal = [], [], [], None
+        self.changed.emit()
+
+    def back(self) -> None:
+        if not self.anchors:
+            self.stopped.emit()
+            return
+        self.anchors.pop()
+        self._parts.pop()
+        self._live = []
+        self.changed.emit()
+
+    def paint(self, painter: QPainter, to_widget: QTransform) -> None:
+        fixed = self.line()
+        paint_line(painter, to_widget, fixed, closed=False, style="taken")
+        if fixed and self._live:
+            live = [fixed[-1], *self._live]
+            paint_line(painter, to_widget, live, closed=False, style="suggested")
+        paint_handles(painter, [to_widget.map(p) for p in self.anchors], len(self.anchors) - 1)

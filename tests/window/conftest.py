@@ -1,0 +1,108 @@
+"""A window on an invented picture: white developer, red blobs, a scale card, all of known size."""
+
+import os
+import sys
+from pathlib import Path
+
+import cv2
+import numpy as np
+import pytest
+
+if sys.platform.startswith("linux") and not (
+    os.environ.get("DISPLAY") or os.environ.get("WAYLAND_DISPLAY")
+):
+    os.environ.setdefault("QT_QPA_PLATFORM", "offscreen")
+
+PX_PER_MM = 8.0
+SIZE = (1600, 1200)
+CARD_AT = (840.0, 700.0)  # the card's top left corner, px counted from the pixel's corner
+CRACK = ((300.0, 300.0), (460.0, 330.0), 8.0)  # ends and width, px: about 21 mm long, 1 mm wide
+DOTS = (((700.0, 250.0), 12.0), ((900.0, 420.0), 20.0))  # centre and radius, px
+
+
+def draw_scene(card: bool = True) -> np.ndarray:
+    """The picture, drawn four times too large and reduced, so that edges are soft."""
+    grow = 4
+    big = np.full((SIZE[1] * grow, SIZE[0] * grow, 3), (236, 234, 232), np.uint8)
+    dye = (186, 24, 58)
+    (x0, y0), (x1, y1), width = CRACK
+    ends = (round(x0 * grow), round(y0 * grow)), (round(x1 * grow), round(y1 * grow))
+    cv2.line(big, ends[0], ends[1], dye, round(width * grow), cv2.LINE_AA)
+    for (x, y), radius in DOTS:
+        centre = round(x * grow), round(y * grow)
+        cv2.circle(big, centre, round(radius * grow), dye, -1, cv2.LINE_AA)
+    if card:
+        _draw_card(big, grow)
+    small = cv2.resize(big, SIZE, interpolation=cv2.INTER_AREA)
+    noise = np.random.RandomState(7).normal(0, 1.0, small.shape)  # any value does
+    return np.clip(cv2.GaussianBlur(small, (0, 0), 1.0) + noise, 0, 255).astype(np.uint8)
+
+
+def _draw_card(big: np.ndarray, grow: int) -> None:
+    """ISO/IEC 7810 ID-1 card with four 12 mm markers 4 mm in from its edges."""
+    scale = PX_PER_MM * grow
+    left, top = CARD_AT[0] * grow, CARD_AT[1] * grow
+    wide, high, side, inset = 85.60 * scale, 53.98 * scale, 12.0 * scale, 4.0 * scale
+    corner = round(left), round(top)
+    cv2.rectangle(big, corner, (round(left + wide), round(top + high)), (250, 250, 250), -1)
+    dictionary = cv2.aruco.getPredefinedDictionary(cv2.aruco.DICT_4X4_50)
+    far_x, far_y = wide - inset - side, high - inset - side
+    for number, (dx, dy) in enumerate(
+        ((inset, inset), (far_x, inset), (far_x, far_y), (inset, far_y))
+    ):
+        marker = cv2.aruco.generateImageMarker(dictionary, number, round(side))
+        x, y = round(left + dx), round(top + dy)
+        big[y : y + round(side), x : x + round(side)] = marker[..., np.newaxis]
+
+
+@pytest.fixture(scope="session")
+def scene_file(tmp_path_factory) -> Path:
+    path = tmp_path_factory.mktemp("scene") / "scene.png"
+    cv2.imwrite(str(path), draw_scene()[..., ::-1])
+    return path
+
+
+@pytest.fixture(scope="session")
+def scene_without_card(tmp_path_factory) -> Path:
+    path = tmp_path_factory.mktemp("scene") / "no-card.png"
+    cv2.imwrite(str(path), draw_scene(card=False)[..., ::-1])
+    return path
+
+
+@pytest.fixture
+def home(tmp_path, monkeypatch) -> Path:
+    monkeypatch.setenv("PTMARK_HOME", str(tmp_path / "home"))
+    return tmp_path / "home"
+
+
+@pytest.fixture
+def window(qtbot, home):
+    """A shown window with the engine loaded and no photo."""
+    from ptmark.window.main_window import MainWindow
+
+    made = MainWindow()
+    qtbot.addWidget(made)
+    made.show()
+    made.begin(None)
+    qtbot.waitUntil(lambda: made.session.inspection is not None, timeout=20_000)
+    return made
+
+
+@pytest.fixture
+def idle(qtbot, window):
+    """Wait until no worker runs and the draft is written."""
+
+    def wait() -> None:
+        workers = window.session.workers
+        qtbot.waitUntil(lambda: not workers.any_running(), timeout=20_000)
+
+    return wait
+
+
+@pytest.fixture
+def opened(qtbot, window, idle, scene_file):
+    """The window with the scene opened, its card found and suggestions in place."""
+    with qtbot.waitSignal(window.looking.suggested, timeout=20_000):
+        window.open(scene_file)
+    idle()
+    return window

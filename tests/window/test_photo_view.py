@@ -1,0 +1,162 @@
+"""The photo view by mouse and keyboard, with levels made from a small array."""
+
+import numpy as np
+import pytest
+from PySide6.QtCore import QEvent, QPoint, QPointF, Qt
+from PySide6.QtGui import QPolygonF, QWheelEvent
+from PySide6.QtWidgets import QApplication
+
+from ptmark.window.levels import build_levels, preview_levels
+from ptmark.window.marks import Mark
+from ptmark.window.photo_view import PhotoView
+from ptmark.window.tools.points import PickTool
+
+LEFT = Qt.MouseButton.LeftButton
+SQUARE = QPolygonF([QPointF(10, 10), QPointF(30, 10), QPointF(30, 30), QPointF(10, 30)])
+
+
+@pytest.fixture
+def view(qtbot):
+    made = PhotoView()
+    qtbot.addWidget(made)
+    made.resize(416, 316)
+    made.set_levels(build_levels(np.full((300, 400, 3), 200, np.uint8)))
+    made.show()
+    return made
+
+
+def at(view, x, y):
+    return view.port.to_widget(QPointF(x, y)).toPoint()
+
+
+def test_a_click_at_four_times_zoom_hits_the_pixels_centre(qtbot, view):
+    view.port.zoom(4.0 / view.port.scale, QPointF(0, 0))
+    view.port.origin = QPointF(-400, -200)  # whole pixels, so that centres fall between four
+    tool = PickTool("line")
+    view.set_tool(tool)
+    # Pixel (120, 80) covers widget x from 120*4-400 = 80 to 84, its centre is 82.
+    qtbot.mousePress(view, LEFT, pos=QPoint(82, 122))
+    assert (tool.points[0].x(), tool.points[0].y()) == (120.0, 80.0)
+    qtbot.mouseRelease(view, LEFT, pos=QPoint(82, 122))
+
+
+def test_the_picture_is_painted_where_the_frame_says(qtbot, view):
+    pixels = np.full((300, 400, 3), 255, np.uint8)
+    pixels[80, 120] = (0, 0, 255)
+    view.set_levels(build_levels(pixels))
+    view.port.zoom(8.0 / view.port.scale, QPointF(0, 0))
+    view.port.origin = QPointF(-800, -500)
+    image = view.grab().toImage()
+    centre = view.port.to_widget(QPointF(120, 80))
+    ratio = image.devicePixelRatio()
+    spot = image.pixelColor(int(centre.x() * ratio), int(centre.y() * ratio))
+    assert (spot.red(), spot.green(), spot.blue()) == (0, 0, 255)
+    beside = image.pixelColor(int((centre.x() + 6) * ratio), int(centre.y() * ratio))
+    assert beside.red() == 255
+
+
+def test_wheel_zooms_about_the_pointer(qtbot, view):
+    pointer = QPointF(300, 100)
+    before, scale = view.port.to_px(pointer), view.port.scale
+    wheel = QWheelEvent(
+        pointer, view.mapToGlobal(pointer), QPoint(), QPoint(0, 120),
+        Qt.MouseButton.NoButton, Qt.KeyboardModifier.NoModifier,
+        Qt.ScrollPhase.NoScrollPhase, False,
+    )  # fmt: skip
+    QApplication.sendEvent(view, wheel)
+    after = view.port.to_px(pointer)
+    assert view.port.scale > scale
+    assert (after.x(), after.y()) == pytest.approx((before.x(), before.y()))
+
+
+def test_dragging_without_a_tool_pans(qtbot, view):
+    before = QPointF(view.port.origin)
+    qtbot.mousePress(view, LEFT, pos=QPoint(200, 150))
+    qtbot.mouseMove(view, QPoint(240, 170))
+    qtbot.mouseRelease(view, LEFT, pos=QPoint(240, 170))
+    moved = view.port.origin - before
+    assert (moved.x(), moved.y()) == pytest.approx((40, 20))
+
+
+def test_space_and_drag_pans_while_a_tool_is_at_work(qtbot, view):
+    tool = PickTool("line")
+    view.set_tool(tool)
+    before = QPointF(view.port.origin)
+    qtbot.keyPress(view, Qt.Key.Key_Space)
+    qtbot.mousePress(view, LEFT, pos=QPoint(200, 150))
+    qtbot.mouseMove(view, QPoint(230, 150))
+    qtbot.mouseRelease(view, LEFT, pos=QPoint(230, 150))
+    qtbot.keyRelease(view, Qt.Key.Key_Space)
+    assert view.port.origin.x() - before.x() == pytest.approx(30)
+    assert tool.points == []
+
+
+def test_fit_key_undoes_zoom(qtbot, view):
+    scale = view.port.scale
+    qtbot.keyClick(view, Qt.Key.Key_Plus)
+    assert view.port.scale == pytest.approx(1.25 * scale)
+    qtbot.keyClick(view, Qt.Key.Key_F)
+    assert view.port.scale == pytest.approx(scale)
+
+
+def test_clicks_name_the_mark_under_the_pointer(qtbot, view):
+    big = QPolygonF([QPointF(0, 0), QPointF(90, 0), QPointF(90, 90), QPointF(0, 90)])
+    view.show_marks([Mark("A", big, "taken"), Mark("B", SQUARE, "suggested")], frozenset())
+    with qtbot.waitSignal(view.mark_clicked, timeout=1000) as inner:
+        qtbot.mouseClick(view, LEFT, pos=at(view, 20, 20))
+    with qtbot.waitSignal(view.mark_clicked, timeout=1000) as outer:
+        qtbot.mouseClick(view, LEFT, pos=at(view, 70, 70))
+    with qtbot.waitSignal(view.mark_clicked, timeout=1000) as none:
+        qtbot.mouseClick(view, LEFT, pos=at(view, 300, 200))
+    assert [inner.args[0], outer.args[0], none.args[0]] == ["B", "A", ""]
+
+
+def test_a_point_is_picked_by_keys_alone(qtbot, view):
+    tool = PickTool("line")
+    view.set_tool(tool)
+    view.point_at(QPointF(100, 100))
+    qtbot.keyClick(view, Qt.Key.Key_Right, Qt.KeyboardModifier.ShiftModifier)
+    qtbot.keyClick(view, Qt.Key.Key_Down)
+    qtbot.keyClick(view, Qt.Key.Key_Space)
+    want = view.port.to_px(QPointF(110, 101))
+    assert (tool.points[0].x(), tool.points[0].y()) == pytest.approx((want.x(), want.y()))
+
+
+def test_marks_are_never_red_pink_or_white(qtbot, view):
+    """The marks' own colours, read off the painted picture on a neutral grey ground."""
+    view.set_levels(build_levels(np.full((300, 400, 3), 128, np.uint8)))
+    shift = (60, 120, 180, 240)
+    styles = ("taken", "suggested", "dropped", "left out")
+    marks = [
+        Mark(name, SQUARE.translated(dx, 40), style)
+        for name, dx, style in zip("ABCD", shift, styles, strict=True)
+    ]
+    view.show_marks(marks, frozenset("B"))
+    image = view.grab().toImage()
+    box = view.port.photo_rect().adjusted(3, 3, -3, -3).toRect()
+    seen = {
+        image.pixelColor(x, y).getRgb()[:3]
+        for x in range(box.left(), box.right())
+        for y in range(box.top(), box.bottom())
+    }
+    drawn = [rgb for rgb in seen if max(rgb) - min(rgb) > 24 or rgb[0] < 100]
+    assert len(drawn) > 20  # something was painted
+    assert all(red <= max(green, blue) for red, green, blue in drawn)  # red, pink: red leads
+    assert all(min(rgb) < 235 for rgb in seen)  # white
+
+
+def test_levels_halve_and_choose_for_the_screen():
+    levels = build_levels(np.zeros((3000, 4000, 3), np.uint8))
+    assert [round(level.step_x) for level in levels.levels] == [1, 2, 4]
+    assert levels.for_scale(1.0).step_x == 1
+    assert levels.for_scale(0.25).step_x == 4
+    preview = preview_levels(np.zeros((375, 500, 3), np.uint8), 4000, 3000)
+    assert not preview.whole
+    assert preview.for_scale(1.0).step_x == 8
+
+
+def test_leaving_hides_the_loupe(qtbot, view):
+    view.set_tool(PickTool("line"))
+    view.point_at(QPointF(50, 50))
+    QApplication.sendEvent(view, QEvent(QEvent.Type.Leave))
+    assert view.pointer is None

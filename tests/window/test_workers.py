@@ -1,0 +1,94 @@
+"""Workers deliver in the window's thread, tell of faults, and deliver nothing once cancelled."""
+
+import threading
+
+import pytest
+from PySide6.QtCore import QThread
+
+from ptmark.errors import PhotoError
+from ptmark.window.workers import Workers
+
+
+@pytest.fixture
+def workers(qtbot):
+    made = Workers()
+    yield made
+    made.shut_down()
+
+
+def test_work_runs_elsewhere_and_is_delivered_here(qtbot, workers):
+    seen = []
+    workers.start("", lambda _: QThread.currentThread(), seen.append)
+    qtbot.waitUntil(lambda: len(seen) == 1, timeout=5000)
+    here = []
+    workers.start("", lambda _: 0, lambda _: here.append(threading.current_thread()))
+    qtbot.waitUntil(lambda: len(here) == 1, timeout=5000)
+    assert seen[0] is not QThread.currentThread()
+    assert here[0] is threading.main_thread()
+
+
+def test_a_cancelled_worker_delivers_nothing(qtbot, workers):
+    begun, go_on, delivered = threading.Event(), threading.Event(), []
+
+    def work(_token):
+        begun.set()
+        go_on.wait(5)
+        return "late"
+
+    workers.start("slow", work, delivered.append, failed=delivered.append, key="slow")
+    assert begun.wait(5)
+    workers.cancel("slow")
+    go_on.set()
+    qtbot.waitUntil(lambda: not workers.any_running(), timeout=5000)
+    assert delivered == []
+
+
+def test_a_token_ends_cancelled_work_at_its_next_look(qtbot, workers):
+    begun, go_on, steps = threading.Event(), threading.Event(), []
+
+    def work(token):
+        begun.set()
+        go_on.wait(5)
+        token.check()
+        steps.append("went on")
+
+    workers.start("slow", work, key="slow")
+    assert begun.wait(5)
+    workers.cancel("slow")
+    go_on.set()
+    qtbot.waitUntil(lambda: not workers.any_running(), timeout=5000)
+    assert steps == []
+
+
+def test_the_same_key_takes_the_place_of_the_former(qtbot, workers):
+    go_on, delivered = threading.Event(), []
+    workers.start("a", lambda _: go_on.wait(5) and "old", delivered.append, key="k")
+    workers.start("b", lambda _: "new", delivered.append, key="k")
+    go_on.set()
+    qtbot.waitUntil(lambda: not workers.any_running(), timeout=5000)
+    assert delivered == ["new"]
+
+
+def test_a_fault_reaches_the_window_with_its_words(qtbot, workers):
+    faults = []
+
+    def work(_token):
+        raise PhotoError("cut short", where="a.jpg")
+
+    workers.start("", work, failed=faults.append)
+    qtbot.waitUntil(lambda: len(faults) == 1, timeout=5000)
+    assert str(faults[0]) == "a.jpg: cut short"
+
+
+def test_progress_and_parts_arrive_in_order(qtbot, workers):
+    told = []
+
+    def work(token):
+        token.partial("half")
+        token.progress(0.5)
+        return "whole"
+
+    job = workers.start("x", work, told.append, partial=told.append)
+    qtbot.waitUntil(lambda: len(told) == 2, timeout=5000)
+    assert told == ["half", "whole"]
+    assert job.share == 0.5
