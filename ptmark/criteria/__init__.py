@@ -6,7 +6,7 @@ A profile is compared in the units of the edition it was written from, never con
 
 from ptmark.criteria.evaluate import evaluate
 from ptmark.criteria.profile import Profile, list_profiles, load_profile
-from ptmark.criteria.result import Evaluation, Finding
+from ptmark.criteria.result import Evaluation, Finding, evaluation_to_json
 from ptmark.criteria.scene import Judged, Scene, scene_from_json
 
 __all__ = [
@@ -16,6 +16,7 @@ __all__ = [
     "Profile",
     "Scene",
     "evaluate",
+    "evaluation_to_json",
     "list_profiles",
     "load_profile",
     "scene_from_json",

@@ -1,8 +1,9 @@
 """What an evaluation says."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, field
+from typing import Any
 
-__all__ = ["Evaluation", "Finding"]
+__all__ = ["Evaluation", "Finding", "evaluation_to_json"]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -45,3 +46,35 @@ class Evaluation:
     relevance: dict[str, str]
     cautions: tuple[str, ...]
     checksum: str  # SHA-256 of the profile's canonical content
+    shape: dict[str, str] = field(default_factory=dict)
+
+
+def evaluation_to_json(evaluation: Evaluation) -> dict[str, Any]:
+    """Give the evaluation as plain JSON values, in the shape that the command line writes."""
+    return {
+        "profile": evaluation.profile,
+        "title": evaluation.title,
+        "edition": evaluation.edition,
+        "checksum": evaluation.checksum,
+        "decision_rule": evaluation.decision_rule,
+        "verdict": evaluation.verdict,
+        "findings": [
+            {
+                "rule": finding.rule,
+                "clause": finding.clause,
+                "indications": list(finding.indications),
+                "value": finding.value,
+                "u": finding.u,
+                "limit": finding.limit,
+                "unit": finding.unit,
+                "verdict": finding.verdict,
+                "says": finding.says,
+                "conformity": finding.conformity,
+                "sketch_mm": [list(point) for point in finding.sketch],
+            }
+            for finding in evaluation.findings
+        ],
+        "relevance": dict(evaluation.relevance),
+        "shape": dict(evaluation.shape),
+        "cautions": list(evaluation.cautions),
+    }

@@ -1,11 +1,19 @@
 """What is judged: indications on the surface with their measured uncertainty."""
 
+from collections.abc import Mapping
 from dataclasses import dataclass
+from math import isfinite
+from typing import Any
 
 import numpy as np
 import numpy.typing as npt
 
-__all__ = ["Judged", "Scene"]
+from ptmark.errors import CriteriaError, OutlineError
+
+__all__ = ["Judged", "Scene", "scene_from_json"]
+
+_MOST_INDICATIONS = 100_000
+_AGREES_MM = 0.01
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
@@ -30,8 +38,133 @@ class Judged:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Scene:
-    """All that an evaluation needs of one examined area."""
+    """All that an evaluation needs of one examined area.
+
+    ``weld_direction_deg`` is the angle of the weld from the surface's x axis towards its y
+    axis; ``notes`` are cautions about the scene itself, repeated by the evaluation.
+    """
 
     indications: tuple[Judged, ...]
     weld_length_mm: float | None = None
     thickness_mm: float | None = None
+    weld_direction_deg: float | None = None
+    notes: tuple[str, ...] = ()
+
+
+def scene_from_json(document: Mapping[str, Any]) -> Scene:
+    """Read the shape that ``ptmark measure --json`` writes, or less.
+
+    Each of ``indications`` needs ``id`` and ``outline_mm``, and takes ``length_u_mm`` and
+    ``width_u_mm`` (0 where absent), ``kind``, ``relevance`` and ``reason``; the top level
+    takes ``weld_length_mm``, ``thickness_mm`` and ``weld_direction_deg``. The outline is what
+    is judged: length, path and width are taken from it by `ptmark.measure`, so that sizes,
+    gaps and windows cannot contradict each other. A stated ``length_mm`` or ``width_mm`` that
+    departs from the outline by more than 0.01 mm and its own uncertainty is noted as a
+    caution; it changes no verdict. Whatever else the document holds is left alone.
+
+    Raises
+    ------
+    CriteriaError
+        Naming the indication and the key, for what is missing, doubled or no measurement.
+    """
+    if not isinstance(document, Mapping):
+        raise CriteriaError("the document must be a JSON object", where="document")
+    listed = document.get("indications")
+    if not isinstance(listed, list):
+        raise CriteriaError("must be a list", where="indications")
+    if len(listed) > _MOST_INDICATIONS:
+        raise CriteriaError(
+            f"{len(listed)} indications are more than {_MOST_INDICATIONS}", where="indications"
+        )
+    indications: list[Judged] = []
+    notes: list[str] = []
+    seen: set[str] = set()
+    for nth, data in enumerate(listed):
+        one = _judged(data, f"indications[{nth}]", notes)
+        if one.id in seen:
+            raise CriteriaError(f"id '{one.id}' is used twice", where=f"indications[{nth}]")
+        seen.add(one.id)
+        indications.append(one)
+    return Scene(
+        indications=tuple(indications),
+        weld_length_mm=_number(document, "weld_length_mm", "document", positive=True),
+        thickness_mm=_number(document, "thickness_mm", "document", positive=True),
+        weld_direction_deg=_number(document, "weld_direction_deg", "document"),
+        notes=tuple(notes),
+    )
+
+
+def _judged(data: object, where: str, notes: list[str]) -> Judged:
+    from ptmark.measure import caliper, inscribed_width, path_length
+    from ptmark.measure.geometry import as_outline
+
+    if not isinstance(data, Mapping):
+        raise CriteriaError("must be an object", where=where)
+    name = data.get("id")
+    if isinstance(name, bool) or not isinstance(name, str | int) or not str(name).strip():
+        raise CriteriaError(f"id must be text, got {name!r}", where=where)
+    where = f"indication {name}"
+    try:
+        outline = as_outline(_points(data, where))
+    except OutlineError as error:
+        raise CriteriaError(error.what, where=f"{where}, outline_mm") from error
+    length_u = _number(data, "length_u_mm", where, least=0.0) or 0.0
+    width_u = _number(data, "width_u_mm", where, least=0.0) or 0.0
+    one = Judged(
+        id=str(name),
+        outline_mm=outline,
+        length=caliper(outline)[0],
+        path=path_length(outline),
+        width=inscribed_width(outline),
+        length_u=length_u,
+        width_u=width_u,
+        kind=_text(data, "kind", where),
+        relevance=_text(data, "relevance", where),
+        reason=_text(data, "reason", where),
+    )
+    for key, value, u in (
+        ("length_mm", one.length, length_u),
+        ("width_mm", one.width, width_u),
+    ):
+        stated = _number(data, key, where)
+        if stated is not None and abs(stated - value) > max(_AGREES_MM, u):
+            notes.append(
+                f"Indication {name} states {key} {stated:g}, but its outline measures "
+                f"{value:.2f} mm; the outline was judged."
+            )
+    return one
+
+
+def _points(data: Mapping[str, Any], where: str) -> npt.NDArray[np.float64]:
+    try:
+        return np.array(data.get("outline_mm"), dtype=float).reshape(-1, 2)
+    except (TypeError, ValueError) as error:
+        raise CriteriaError("must be a list of [x, y]", where=f"{where}, outline_mm") from error
+
+
+def _number(
+    data: Mapping[str, Any],
+    key: str,
+    where: str,
+    *,
+    positive: bool = False,
+    least: float | None = None,
+) -> float | None:
+    value = data.get(key)
+    if value is None:
+        return None
+    if isinstance(value, bool) or not isinstance(value, int | float) or not isfinite(value):
+        raise CriteriaError(f"must be a number, got {value!r}", where=f"{where}, {key}")
+    if (positive and value <= 0) or (least is not None and value < least):
+        wanted = "above zero" if positive else "zero or more"
+        raise CriteriaError(f"must be {wanted}, got {value:g}", where=f"{where}, {key}")
+    return float(value)
+
+
+def _text(data: Mapping[str, Any], key: str, where: str) -> str:
+    value = data.get(key)
+    if value is None:
+        return ""
+    if isinstance(value, bool) or not isinstance(value, str | int):
+        raise CriteriaError(f"must be text, got {value!r}", where=f"{where}, {key}")
+    return str(value).strip()

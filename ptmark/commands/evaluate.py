@@ -1,0 +1,88 @@
+"""``ptmark evaluate``: judge outlines that need not come from a photo.
+
+It exits with 0 whatever the verdict, which stands in the JSON and on the screen, and with 2
+where it could not judge.
+"""
+
+import argparse
+import json
+from pathlib import Path
+from typing import Any
+
+from ptmark.criteria import (
+    Evaluation,
+    evaluate,
+    evaluation_to_json,
+    load_profile,
+    scene_from_json,
+)
+from ptmark.errors import CriteriaError
+from ptmark.files import write_whole
+
+__all__ = ["add_to", "run"]
+
+_LARGEST_FILE = 268_435_456  # bytes
+
+
+def add_to(subparsers: Any) -> None:  # noqa: ANN401 - argparse keeps its class private
+    """Add the verb to the command line."""
+    parser = subparsers.add_parser(
+        "evaluate",
+        help="judge indications given as outlines in mm",
+        description="Judge indications given as outlines in mm by an acceptance profile. The "
+        "verdict is an aid: the contract's edition and the certified inspector decide.",
+    )
+    parser.add_argument(
+        "file", type=Path, metavar="FILE.json", help="as `measure --json` writes"
+    )
+    parser.add_argument(
+        "--criteria", required=True, metavar="PROFILE", help="a name, or a file ending in .toml"
+    )
+    parser.add_argument(
+        "--decision",
+        choices=("guarded", "simple"),
+        default="guarded",
+        help="whether the measurement uncertainty may make the verdict stricter (guarded)",
+    )
+    parser.add_argument("--json", type=Path, metavar="FILE", help="write the evaluation here")
+    parser.set_defaults(run=run)
+
+
+def run(args: argparse.Namespace) -> int:
+    """Judge and print; 0 whatever the verdict."""
+    document = _read(args.file)
+    profile = load_profile(args.criteria)
+    result = evaluate(profile, scene_from_json(document), args.decision)
+    if args.json is not None:
+        written = json.dumps({"evaluation": evaluation_to_json(result)}, indent=1)
+        write_whole(args.json, (written + "\n").encode())
+    print(_told(result))
+    return 0
+
+
+def _read(path: Path) -> dict[str, Any]:
+    where = str(path)
+    try:
+        if path.stat().st_size > _LARGEST_FILE:
+            raise CriteriaError("larger than 256 MB, so it is no list of outlines", where=where)
+        document = json.loads(path.read_text(encoding="utf-8"))
+    except OSError as error:
+        raise CriteriaError(f"cannot be read: {error.strerror}", where=where) from error
+    except (ValueError, RecursionError) as error:
+        raise CriteriaError(f"is not valid JSON: {error}", where=where) from error
+    if not isinstance(document, dict):
+        raise CriteriaError("must hold a JSON object", where=where)
+    return document
+
+
+def _told(result: Evaluation) -> str:
+    lines = [
+        f"{result.verdict.upper()} by {result.title} ({result.edition}), "
+        f"{result.decision_rule} decision rule",
+        "",
+    ]
+    for finding in result.findings:
+        clause = f" ({finding.clause})" if finding.clause else ""
+        lines.append(f"{finding.verdict:10}  {finding.rule}{clause}: {finding.says}")
+    lines += ["", *(f"Caution: {caution}" for caution in result.cautions)]
+    return "\n".join(lines)

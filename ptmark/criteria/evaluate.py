@@ -1,0 +1,190 @@
+"""From a profile and a scene to the verdict, rule by rule."""
+
+from collections.abc import Callable
+from typing import Any
+
+from ptmark.criteria.case import Case, Figures
+from ptmark.criteria.groups import by_frame, by_row, by_share, by_stretch, by_window
+from ptmark.criteria.profile import Profile
+from ptmark.criteria.result import Evaluation, Finding
+from ptmark.criteria.rules import (
+    FrameRule,
+    KindRule,
+    RowRule,
+    Rule,
+    ShapeRule,
+    ShareRule,
+    SizeRule,
+    StretchRule,
+    WindowRule,
+)
+from ptmark.criteria.scene import Judged, Scene
+from ptmark.criteria.singles import by_kind, by_shape, by_size, unknown_kinds
+from ptmark.criteria.view import views_of
+from ptmark.criteria.wording import amount, bound, measured
+from ptmark.errors import CriteriaError
+
+__all__ = ["evaluate"]
+
+_SEVERITY = ("acceptable", "undecided", "rejectable")
+_DECISION_RULES = ("guarded", "simple")
+_JUDGES: dict[type[Rule], Callable[[Case, Any], list[Finding]]] = {
+    SizeRule: by_size,
+    ShapeRule: by_shape,
+    KindRule: by_kind,
+    RowRule: by_row,
+    WindowRule: by_window,
+    FrameRule: by_frame,
+    StretchRule: by_stretch,
+    ShareRule: by_share,
+}
+_NO_DIRECTION = (
+    "The run of the weld was taken from the two indications farthest apart; "
+    "give weld_direction_deg where that is not so."
+)
+
+
+def evaluate(profile: Profile, scene: Scene, decision_rule: str = "guarded") -> Evaluation:
+    """Judge a scene by a profile.
+
+    Parameters
+    ----------
+    profile : Profile
+    scene : Scene
+        Lengths in mm; converted to the profile's unit by 25.4 mm to the inch, exactly.
+    decision_rule : str
+        "simple" is the code's plain reading. "guarded" gives the same where that rejects, and
+        leaves undecided what only the worst case within the expanded uncertainty rejects
+        (`ptmark.criteria.view`), so it is never laxer. With every U at 0 the two agree.
+
+    Returns
+    -------
+    Evaluation
+        Its verdict is the worst of its findings.
+
+    Raises
+    ------
+    CriteriaError
+        If the decision rule is unknown.
+    """
+    if decision_rule not in _DECISION_RULES:
+        raise CriteriaError(
+            f"'{decision_rule}' is no decision rule", where="decision", mend="guarded or simple"
+        )
+    judged = tuple(one for one in scene.indications if not _set_aside(one))
+    plain, worst = views_of(profile, judged)
+    case = Case(
+        profile=profile,
+        scene=scene,
+        judged=judged,
+        plain=plain,
+        worst=worst,
+        guarded=decision_rule == "guarded",
+    )
+    findings = _findings(case)
+    verdict = max((one.verdict for one in findings), key=_SEVERITY.index)
+    return Evaluation(
+        profile=profile.name,
+        title=profile.title,
+        edition=profile.edition,
+        decision_rule=decision_rule,
+        verdict=verdict,
+        findings=tuple(findings),
+        relevance=_relevance_told(case),
+        shape=_shape_told(case),
+        cautions=(*profile.cautions, *scene.notes, *_assumed(case)),
+        checksum=profile.checksum,
+    )
+
+
+def _set_aside(one: Judged) -> bool:
+    """Whether the inspector took it out of the judgement, which needs a reason."""
+    return one.relevance in {"non-relevant", "false"} and bool(one.reason.strip())
+
+
+def _findings(case: Case) -> list[Finding]:
+    if not case.judged:
+        left = len(case.scene.indications)
+        says = (
+            f"All {left} indications are set aside by the inspector, with reasons."
+            if left
+            else "There are no indications."
+        )
+        nothing = Rule(id="none", clause="", sure="verified")
+        return [case.finding(nothing, "acceptable", says)]
+    made: list[Finding] = _not_relevant(case)
+    kinds = [rule for rule in case.profile.rules if isinstance(rule, KindRule)]
+    if kinds:
+        made += unknown_kinds(case, kinds[0])
+    for rule in case.profile.rules:
+        made += _JUDGES[type(rule)](case, rule)
+    return made
+
+
+def _not_relevant(case: Case) -> list[Finding]:
+    """One finding for each indication that the code's threshold leaves out."""
+    rule = case.profile.relevance
+    if rule is None:
+        return []
+    limit = rule.relevant
+    return [
+        case.finding(
+            rule,
+            "acceptable",
+            f"Indication {' and '.join(item.ids)} is "
+            f"{measured(item.length, item.u, case.unit, against=limit.value)} long, not "
+            f"{bound(limit)}: not relevant.",
+            ids=item.ids,
+            figures=Figures(item.length, item.u, limit.value, case.unit),
+            sketch=item.ends,
+        )
+        for item in case.plain.items
+        if not item.relevant
+    ]
+
+
+def _relevance_told(case: Case) -> dict[str, str]:
+    told = {}
+    for one in case.scene.indications:
+        if _set_aside(one):
+            told[one.id] = f"{one.relevance}, set by the inspector: {one.reason.strip()}"
+    rule = case.profile.relevance
+    for item in case.plain.items:
+        taken = "relevant" if item.relevant else "not relevant"
+        if rule is None:
+            why = "the criteria have no threshold"
+        else:
+            size = measured(item.length, item.u, case.unit, against=rule.relevant.value)
+            why = f"{size}, relevant if {bound(rule.relevant)}"
+        told |= dict.fromkeys(item.ids, f"{taken}: {why}")
+    for one in case.judged:
+        if one.relevance in {"non-relevant", "false"}:
+            told[one.id] += f"; set as {one.relevance} without a reason, so it is judged"
+    return {one.id: told[one.id] for one in case.scene.indications}
+
+
+def _shape_told(case: Case) -> dict[str, str]:
+    limit = case.profile.shape.linear
+    told = {}
+    worst = {ids: item for item in case.worst.items for ids in item.ids}
+    for item in case.plain.items:
+        taken = "linear" if item.linear else "rounded"
+        text = (
+            f"{taken}: {item.ratio:.2f} times as long as wide, "
+            f"linear if {limit.operator} {limit.value:g}"
+        )
+        at_worst = worst[item.ids[0]]
+        if case.guarded and item.u > 0 and at_worst.linear and at_worst.rounded:
+            text += "; within the uncertainty it may be either, and both are judged"
+        if len(item.ids) > 1:
+            length = amount(item.length, case.unit)
+            text += f"; {', '.join(item.ids)} taken as one, {length} end to end"
+        told |= dict.fromkeys(item.ids, text)
+    return told
+
+
+def _assumed(case: Case) -> list[str]:
+    """What was assumed for want of data, for the report to repeat."""
+    stretches = any(isinstance(rule, StretchRule) for rule in case.profile.rules)
+    undirected = case.scene.weld_direction_deg is None and len(case.judged) > 1
+    return [_NO_DIRECTION] if stretches and undirected else []

@@ -1,0 +1,200 @@
+"""Rules that look at several indications at once: rows, windows, frames, stretches, shares."""
+
+from collections.abc import Callable
+from dataclasses import dataclass
+from math import cos, inf, radians, sin
+
+import numpy as np
+
+from ptmark.criteria.case import Case, Figures
+from ptmark.criteria.geometry import Array, caliper_ends, hull_of
+from ptmark.criteria.limits import Limit, per_mm, tolerance_in
+from ptmark.criteria.result import Finding
+from ptmark.criteria.rows import longest_row
+from ptmark.criteria.rules import FrameRule, RowRule, Rule, ShareRule, StretchRule, WindowRule
+from ptmark.criteria.stretch import heaviest_stretch
+from ptmark.criteria.turned import Bounds
+from ptmark.criteria.view import View
+from ptmark.criteria.wording import amount, bound, counted, listed
+from ptmark.criteria.worst import worst_rectangle
+
+__all__ = ["by_frame", "by_row", "by_share", "by_stretch", "by_window"]
+
+_FEW = 24  # up to so many indications the heaviest set of all is found, not only enough
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class _Outcome:
+    """What a rule found in one reading: an amount, the items, and what shows it."""
+
+    value: float
+    members: tuple[int, ...]
+    place: str
+    sketch: Array
+    proven: bool = True
+
+
+_NOTHING = _Outcome(0.0, (), "", np.empty((0, 2)))
+
+
+def by_row(case: Case, rule: RowRule) -> list[Finding]:
+    """Judge the longest row of neighbours that one straight line crosses."""
+
+    def look(view: View) -> _Outcome:
+        chosen = view.members(rule.of)
+        if not chosen:
+            return _NOTHING
+        band = tolerance_in(case.unit)
+        pairs, gaps = view.links(chosen, rule.gap.value + band)
+        near = pairs[[rule.gap.hit(float(gap)) for gap in gaps]] if len(pairs) else pairs
+        row = longest_row(
+            [view.items[k].hull for k in chosen], near, rule.number.least_number, band
+        )
+        members = tuple(chosen[k] for k in row.members)
+        gap = bound(rule.gap, of_length=False)
+        return _Outcome(len(members), members, f"in a line with gaps of {gap}", row.line)
+
+    return [_judged(case, rule, rule.of, rule.number, look)]
+
+
+def by_window(case: Case, rule: WindowRule) -> list[Finding]:
+    """Judge the number in the worst rectangle of limited area and longest side."""
+
+    def look(view: View) -> _Outcome:
+        bounds = Bounds(rule.longest, rule.longest, rule.area)
+        return _rectangle(case, view, rule.of, rule.number, bounds, "number")
+
+    return [_judged(case, rule, rule.of, rule.number, look)]
+
+
+def by_frame(case: Case, rule: FrameRule) -> list[Finding]:
+    """Judge the number or the summed length on the frame at its worst place and turn."""
+
+    def look(view: View) -> _Outcome:
+        return _rectangle(case, view, rule.of, rule.reject, Bounds(*rule.sides), rule.what)
+
+    return [_judged(case, rule, rule.of, rule.reject, look)]
+
+
+def _rectangle(
+    case: Case, view: View, shape: str, limit: Limit, bounds: Bounds, what: str
+) -> _Outcome:
+    chosen = view.members(shape)
+    if not chosen:
+        return _NOTHING
+    band = tolerance_in(case.unit)
+    items = [view.items[k] for k in chosen]
+    weights = np.array([item.length if what == "length" else 1.0 for item in items])
+    enough = limit.least_number if what == "number" else limit.value + 2 * band
+    found = worst_rectangle(
+        [item.hull for item in items],
+        weights,
+        bounds,
+        enough=inf if len(chosen) <= _FEW else enough,
+        band=band,
+    )
+    sides = sorted(np.hypot(*np.diff(found.corners[:3], axis=0).T), reverse=True)
+    size = " by ".join(amount(float(side), case.unit) for side in sides)
+    members = tuple(chosen[k] for k in found.members)
+    return _Outcome(
+        found.total, members, f"in a rectangle of {size}", found.corners, found.proven
+    )
+
+
+def by_stretch(case: Case, rule: StretchRule) -> list[Finding]:
+    """Judge the number or the summed diameters in the worst stretch of weld."""
+
+    def look(view: View) -> _Outcome:
+        chosen = [
+            k
+            for k in view.members(rule.of)
+            if rule.counted is None or rule.counted.hit(view.items[k].length)
+        ]
+        if not chosen:
+            return _NOTHING
+        run = _run_of_weld(case)
+        along = [view.items[k].hull @ run for k in chosen]
+        low, high = np.array([a.min() for a in along]), np.array([a.max() for a in along])
+        lengths = np.array([view.items[k].length for k in chosen])
+        weights = lengths if rule.what == "length" else np.ones(len(chosen))
+        reach = rule.stretch + tolerance_in(case.unit)
+        total, reached = heaviest_stretch(low, high, weights, reach)
+        members = tuple(chosen[k] for k in reached)
+        points = np.concatenate([view.items[k].hull for k in members])
+        line = points[[int((points @ run).argmin()), int((points @ run).argmax())]]
+        return _Outcome(total, members, f"in {rule.stretch:g} {case.unit} of weld", line)
+
+    return [_judged(case, rule, rule.of, rule.reject, look)]
+
+
+def _run_of_weld(case: Case) -> Array:
+    """Unit vector along the weld: as given, else from one to the other of the farthest two."""
+    if case.scene.weld_direction_deg is not None:
+        angle = radians(case.scene.weld_direction_deg)
+        return np.array([cos(angle), sin(angle)])
+    hull = hull_of(np.concatenate([item.hull for item in case.plain.items]))
+    length, ends = caliper_ends(hull)
+    return (ends[1] - ends[0]) / length if length > 0 else np.array([1.0, 0.0])
+
+
+def by_share(case: Case, rule: ShareRule) -> list[Finding]:
+    """Judge the summed lengths as a share of the weld's length."""
+    if case.scene.weld_length_mm is None:
+        says = "The limit is a share of the weld's length: give weld_length_mm."
+        return [case.finding(rule, "undecided", says)]
+    whole = case.scene.weld_length_mm * per_mm(case.unit)
+
+    def look(view: View) -> _Outcome:
+        chosen = tuple(view.members(rule.of))
+        total = sum(view.items[k].length for k in chosen)
+        return _Outcome(100 * total / whole, chosen, "of the weld's length", np.empty((0, 2)))
+
+    return [_judged(case, rule, rule.of, rule.reject, look)]
+
+
+def _judged(
+    case: Case, rule: Rule, shape: str, limit: Limit, look: Callable[[View], _Outcome]
+) -> Finding:
+    """Judge the plain reading, then what the worst one adds."""
+    plain = look(case.plain)
+    rejected = limit.hit(plain.value)
+    worst = look(case.worst) if case.guarded and not rejected else plain
+    doubtful = not rejected and (limit.hit(worst.value) or not worst.proven)
+    seen, view = (worst, case.worst) if doubtful else (plain, case.plain)
+    ids = [one for k in seen.members for one in view.items[k].ids]
+    head = f"{counted(len(seen.members), shape)}{f' {seen.place}' if seen.members else ''}"
+    if limit.unit != "1":
+        head += f", together {amount(seen.value, limit.unit, apart_from=limit.value)}"
+    if len(ids) > 0:
+        head += f" ({listed(ids)})"
+    rule_says = f"{bound(limit, of_length=False)} would be rejectable"
+    if rejected:
+        says = f"{head}: {bound(limit, of_length=False)} is rejectable."
+        verdict = "rejectable"
+    elif doubtful:
+        says = f"At worst {head}; {rule_says}. {_what_decides(case, shape, plain, worst)}"
+        verdict = "undecided"
+    else:
+        says = f"At most {head}; {rule_says}." if ids else f"There is {head}; {rule_says}."
+        verdict = "acceptable"
+    figures = Figures(plain.value, max(worst.value - plain.value, 0.0), limit.value, limit.unit)
+    return case.finding(
+        rule,
+        verdict,
+        says[:1].upper() + says[1:],
+        ids=ids,
+        figures=figures,
+        sketch=seen.sketch if len(seen.sketch) else None,
+    )
+
+
+def _what_decides(case: Case, shape: str, plain: _Outcome, worst: _Outcome) -> str:
+    if not worst.proven:
+        return "The search for the worst place was cut short, so it is left open."
+    known = {one for k in plain.members for one in case.plain.items[k].ids}
+    added = [k for k in worst.members if not known.issuperset(case.worst.items[k].ids)]
+    told = [doubt for k in worst.members for doubt in case.doubts(case.worst.items[k], shape)]
+    if told:
+        return f"What would decide it: {listed(told)}."
+    names = listed([one for k in added or worst.members for one in case.worst.items[k].ids])
+    return f"What would decide it: the sizes and gaps of {names}, measured more closely."

@@ -1,0 +1,163 @@
+"""An acceptance profile: loaded from TOML, checked, named by a checksum of its content."""
+
+import hashlib
+import json
+from dataclasses import dataclass
+from pathlib import Path
+from typing import Any
+
+from ptmark.criteria.parse import merge_of, relevance_of, rule_of, shape_of
+from ptmark.criteria.rules import Merge, Relevance, Rule, ShapeTest
+from ptmark.criteria.table import Table, read_toml
+from ptmark.errors import CriteriaError
+from ptmark.places import resource
+
+__all__ = ["Profile", "list_profiles", "load_profile"]
+
+_TOLD = {
+    "secondary": "seen only in secondary sources, not in the standard itself",
+    "memory": "recalled from memory and not confirmed",
+    "conflicting": "given differently by different sources",
+}
+_MOST_RULES = 200
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Profile:
+    """One standard, edition and class as rules; every amount is in ``unit`` ("mm" or "in").
+
+    ``cautions`` open with the word that the contract's own edition governs, then say which
+    figures are unsure. ``checksum`` is the SHA-256 of the canonical content, comments aside.
+    """
+
+    name: str
+    title: str
+    edition: str
+    unit: str
+    source: str
+    cautions: tuple[str, ...]
+    shape: ShapeTest
+    relevance: Relevance | None
+    merge: Merge | None
+    rules: tuple[Rule, ...]
+    checksum: str
+
+    @property
+    def all_rules(self) -> tuple[Rule, ...]:
+        """Shape, relevance, merging and the rules that judge, in the order they are used."""
+        steps = (self.shape, self.relevance, self.merge)
+        return (*(step for step in steps if step is not None), *self.rules)
+
+
+def list_profiles() -> list[str]:
+    """Names of the shipped profiles, sorted."""
+    return sorted(path.stem for path in resource("criteria").glob("*.toml"))
+
+
+def load_profile(name_or_path: str | Path) -> Profile:
+    """Load a shipped profile by name, or any file by a path that ends in ``.toml``.
+
+    Raises
+    ------
+    CriteriaError
+        With file, line and key, if it cannot be used; if a name is unknown.
+
+    Examples
+    --------
+    >>> load_profile("iso-23277-2").unit
+    'mm'
+    """
+    text = str(name_or_path)
+    if not text.endswith(".toml") and text not in list_profiles():
+        raise CriteriaError(
+            f"there is no profile named '{text}'",
+            where="criteria",
+            mend="`ptmark criteria` lists the names; a file of your own ends in .toml",
+        )
+    path = Path(text) if text.endswith(".toml") else resource("criteria", f"{text}.toml")
+    data, source = _with_base(path, seen=())
+    return _profile(data, source, where=str(name_or_path))
+
+
+def _with_base(path: Path, seen: tuple[Path, ...]) -> tuple[dict[str, Any], str]:
+    """Read a file and lay it over the profile named by ``base``, if it names one."""
+    data, text = read_toml(path)
+    if "base" not in data:
+        return data, text
+    top = Table(data, where=str(path), text=text)
+    name = top.text("base")
+    if path.resolve() in seen:
+        raise top.wrong("base", "the profiles are based on each other in a circle")
+    base = path.with_name(f"{name}.toml")
+    base = base if base.is_file() else resource("criteria", f"{name}.toml")
+    under, _ = _with_base(base, (*seen, path.resolve()))
+    return _laid_over(under, data, top), text
+
+
+def _laid_over(under: dict[str, Any], data: dict[str, Any], top: Table) -> dict[str, Any]:
+    rules = {rule.get("id"): rule for rule in under.get("rule", [])}
+    own = data.get("rule", [])
+    for rule in own if isinstance(own, list) else []:
+        if not isinstance(rule, dict) or rule.get("id") not in rules:
+            raise top.wrong("rule", "overrides a rule that the base does not have")
+        rules[rule["id"]] = rules[rule["id"]] | rule
+    merged = under | {key: value for key, value in data.items() if key != "base"}
+    return merged | {"rule": list(rules.values())}
+
+
+def _profile(data: dict[str, Any], source: str, where: str) -> Profile:
+    top = Table(data, where=where, text=source)
+    unit = top.choice("unit", ("mm", "in"))
+
+    def table(key: str) -> Table:
+        return Table(top.raw(key), where=where, text=source, header=f"[{key}]")
+
+    fields = {key: top.text(key) for key in ("name", "title", "edition", "source")}
+    governs, cautions = top.text("governs"), top.texts("cautions")
+    shape = shape_of(table("shape"))
+    relevance = relevance_of(table("relevance"), unit) if top.has("relevance") else None
+    merge = merge_of(table("merge")) if top.has("merge") else None
+    rules = _rules(top, unit, where, source)
+    top.finish()
+    steps = (shape, relevance, merge, *rules)
+    return Profile(
+        **fields,
+        unit=unit,
+        cautions=(governs, *_unsure([step for step in steps if step]), *cautions),
+        shape=shape,
+        relevance=relevance,
+        merge=merge,
+        rules=rules,
+        checksum=_checksum(data),
+    )
+
+
+def _rules(top: Table, unit: str, where: str, source: str) -> tuple[Rule, ...]:
+    tables = top.raw("rule")
+    if not isinstance(tables, list) or not 0 < len(tables) <= _MOST_RULES:
+        raise top.wrong("rule", f"there must be 1 to {_MOST_RULES} [[rule]] tables")
+    rules: list[Rule] = []
+    for nth, data in enumerate(tables):
+        table = Table(data, where=where, text=source, header="[[rule]]", nth=nth)
+        rule = rule_of(table, unit)
+        if rule.id in {"shape", "relevance", "merge", *(other.id for other in rules)}:
+            raise table.wrong("id", f"'{rule.id}' is used twice")
+        rules.append(rule)
+    return tuple(rules)
+
+
+def _unsure(steps: list[Rule]) -> list[str]:
+    """One caution for each degree of unsureness, naming the rules and clauses it holds for."""
+    told = []
+    for degree, meaning in _TOLD.items():
+        named = [f"{step.id} ({step.clause})" for step in steps if step.sure == degree]
+        if named:
+            told.append(f"Figures {meaning}; check them in the standard: {', '.join(named)}.")
+    return told
+
+
+def _checksum(data: dict[str, Any]) -> str:
+    canonical = json.dumps(
+        data, sort_keys=True, ensure_ascii=False, separators=(",", ":"), default=str
+    )
+    return hashlib.sha256(canonical.encode()).hexdigest()

@@ -1,0 +1,174 @@
+"""Reading one TOML table strictly: every key typed, none unknown, errors with line and key."""
+
+import re
+import tomllib
+from collections.abc import Callable
+from pathlib import Path
+from typing import Any, TypeVar
+
+from ptmark.criteria.limits import Limit, parse_amount, parse_limit
+from ptmark.errors import CriteriaError
+
+__all__ = ["Table", "line_of", "read_toml"]
+
+_T = TypeVar("_T")
+
+LARGEST_FILE = 262_144  # bytes; the largest shipped profile has about 4,000
+
+
+def read_toml(path: Path) -> tuple[dict[str, Any], str]:
+    """Read a profile file: its tables and its text.
+
+    Raises
+    ------
+    CriteriaError
+        If it is missing, no plain file, too large, not UTF-8 or not TOML.
+    """
+    where = str(path)
+    try:
+        if not path.is_file():
+            raise CriteriaError(
+                "there is no such profile file",
+                where=where,
+                mend="`ptmark criteria` lists them",
+            )
+        with path.open("rb") as file:
+            data = file.read(LARGEST_FILE + 1)
+        if len(data) > LARGEST_FILE:
+            raise CriteriaError(
+                f"larger than {LARGEST_FILE // 1024} kB, so it is no profile", where=where
+            )
+        text = data.decode("utf-8")
+        return tomllib.loads(text), text
+    except OSError as error:
+        raise CriteriaError(f"cannot be read: {error.strerror}", where=where) from error
+    except UnicodeDecodeError as error:
+        raise CriteriaError(f"is not UTF-8 text (byte {error.start})", where=where) from error
+    except (tomllib.TOMLDecodeError, RecursionError) as error:
+        raise CriteriaError(f"is not valid TOML: {error}", where=where) from error
+
+
+def line_of(text: str, header: str, nth: int, key: str) -> int:
+    """Line (from 1) of ``key`` under the ``nth`` (from 0) ``header``, or of the header.
+
+    ``header`` is "" for the top, else such as ``[shape]`` or ``[[rule]]``. Line 1 if unknown.
+    """
+    found, seen, inside = 1, -1, header == ""
+    for number, line in enumerate(text.splitlines(), start=1):
+        bare = line.strip()
+        if re.match(r"\[", bare):
+            if inside:
+                break
+            compact = re.sub(r"\s|#.*", "", bare)
+            seen += compact == header
+            inside = compact == header and seen == nth
+            found = number if inside else found
+        elif inside and re.match(rf"[\"']?{re.escape(key)}[\"']?\s*=", bare):
+            return number
+    return found
+
+
+class Table:
+    """One table of a profile; `finish` refuses the keys that nobody asked for."""
+
+    def __init__(
+        self, data: object, *, where: str, text: str = "", header: str = "", nth: int = 0
+    ) -> None:
+        self._where, self._text, self._header, self._nth = where, text, header, nth
+        self._asked: set[str] = set()
+        if not isinstance(data, dict):
+            raise self.wrong("", "must be a table")
+        self._data: dict[str, Any] = data
+
+    def wrong(self, key: str, what: str, mend: str = "") -> CriteriaError:
+        """Build the error for ``key``, with its line and table."""
+        line = line_of(self._text, self._header, self._nth, key)
+        name = f"{self._header} {key}".strip()
+        return CriteriaError(f"{name}: {what}", where=f"{self._where}, line {line}", mend=mend)
+
+    def has(self, key: str) -> bool:
+        return key in self._data
+
+    def raw(self, key: str) -> Any:  # noqa: ANN401 - whatever TOML holds
+        self._asked.add(key)
+        if key not in self._data:
+            raise self.wrong(key, "is missing")
+        return self._data[key]
+
+    def text(self, key: str, default: str | None = None) -> str:
+        if default is not None and key not in self._data:
+            return default
+        value = self.raw(key)
+        if not isinstance(value, str) or not value.strip():
+            raise self.wrong(key, f"must be text, got {value!r}")
+        return value.strip()
+
+    def texts(self, key: str) -> tuple[str, ...]:
+        if key not in self._data:
+            return ()
+        value = self.raw(key)
+        if not isinstance(value, list) or not all(isinstance(v, str) and v for v in value):
+            raise self.wrong(key, f"must be a list of texts, got {value!r}")
+        return tuple(value)
+
+    def choice(self, key: str, options: tuple[str, ...], default: str | None = None) -> str:
+        value = self.text(key, default)
+        if value not in options:
+            raise self.wrong(key, f"'{value}' is unknown", f"use one of: {', '.join(options)}")
+        return value
+
+    def amount(self, key: str, unit: str) -> float:
+        return self._in_unit(key, *self._parsed(key, parse_amount), unit)
+
+    def amounts(self, key: str, unit: str, count: int) -> tuple[float, ...]:
+        values = self.texts(key)
+        if len(values) != count:
+            raise self.wrong(key, f"must hold {count} amounts, got {len(values)}")
+        try:
+            return tuple(self._in_unit(key, *parse_amount(value), unit) for value in values)
+        except ValueError as error:
+            raise self.wrong(key, str(error)) from error
+
+    def limit(self, key: str, unit: str, operators: tuple[str, ...] = (">", ">=")) -> Limit:
+        limit = self._parsed(key, parse_limit)
+        if limit.operator not in operators:
+            raise self.wrong(
+                key,
+                f"operator '{limit.operator}' makes no sense here",
+                f"use one of: {', '.join(operators)}",
+            )
+        self._in_unit(key, limit.value, limit.unit, unit, least=0.0)
+        return limit
+
+    def number_limit(self, key: str) -> Limit:
+        limit = self.limit(key, "1")
+        if limit.value != int(limit.value) or limit.least_number < 1:
+            raise self.wrong(key, f"must be a whole number of indications, got {limit.value:g}")
+        return limit
+
+    def finish(self) -> None:
+        """Refuse the first key that no reader asked for."""
+        for key in self._data:
+            if key not in self._asked:
+                raise self.wrong(
+                    key, "is unknown here", "see `ptmark criteria show` for examples"
+                )
+
+    def _parsed(self, key: str, parse: Callable[[str], _T]) -> _T:
+        value = self.raw(key)
+        if not isinstance(value, str):
+            raise self.wrong(key, f"must be text with its unit, got {value!r}")
+        try:
+            return parse(value)
+        except ValueError as error:
+            raise self.wrong(key, str(error)) from error
+
+    def _in_unit(
+        self, key: str, value: float, got: str, unit: str, least: float | None = None
+    ) -> float:
+        if got != unit:
+            wanted = "no unit" if unit == "1" else f"the profile's unit {unit}"
+            raise self.wrong(key, f"has unit '{got}', but needs {wanted}")
+        if value < 0 or (least is None and value == 0):
+            raise self.wrong(key, f"must be above zero, got {value:g}")
+        return value

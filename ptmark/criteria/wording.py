@@ -1,0 +1,70 @@
+"""The plain sentences of a finding, made from its own numbers."""
+
+from collections.abc import Sequence
+
+from ptmark.criteria.limits import Limit
+
+__all__ = ["amount", "bound", "counted", "listed", "measured"]
+
+_PLACES = {"mm": 2, "in": 3, "mm2": 1, "in2": 3, "%": 1, "1": 0}
+_MOST_NAMED = 12
+
+
+def amount(value: float, unit: str, *, apart_from: float | None = None) -> str:
+    """Write an amount with its unit, with as many places as tell it from ``apart_from``.
+
+    Examples
+    --------
+    >>> amount(5.0, "mm"), amount(5.0004, "mm", apart_from=5.0), amount(3, "1")
+    ('5.00 mm', '5.0004 mm', '3')
+    """
+    places = _PLACES[unit]
+    if apart_from is not None and abs(value - apart_from) > 10**-6:
+        while places < 6 and f"{value:.{places}f}" == f"{apart_from:.{places}f}":
+            places += 1
+    return f"{value:.{places}f}" + ("" if unit == "1" else f" {unit}")
+
+
+def measured(value: float, u: float, unit: str, *, against: float) -> str:
+    """Write a measured amount with its expanded uncertainty, if it has one."""
+    text = amount(value, unit, apart_from=against)
+    return f"{text} ± {amount(u, unit, apart_from=0.0)}" if u > 0 else text
+
+
+def bound(limit: Limit, *, of_length: bool = True) -> str:
+    """Write a limit in words.
+
+    Examples
+    --------
+    >>> bound(Limit(">", 5.0, "mm")), bound(Limit(">=", 4.0, "1"), of_length=False)
+    ('longer than 5 mm', '4 or more')
+    """
+    text = f"{limit.value:g}" + ("" if limit.unit == "1" else f" {limit.unit}")
+    more = "longer" if of_length else "more"
+    return {
+        ">": f"{more} than {text}",
+        ">=": f"{text} or {more}",
+        "<": f"less than {text}",
+        "<=": f"{text} or less",
+    }[limit.operator]
+
+
+def listed(ids: Sequence[str]) -> str:
+    """Name the indications, the first dozen of many."""
+    named = list(ids[:_MOST_NAMED])
+    if len(ids) > _MOST_NAMED:
+        named.append(f"and {len(ids) - _MOST_NAMED} more")
+    return ", ".join(named)
+
+
+def counted(number: int, shape: str) -> str:
+    """Write how many indications of a shape.
+
+    Examples
+    --------
+    >>> counted(1, "rounded"), counted(3, "any"), counted(0, "linear")
+    ('1 rounded indication', '3 indications', 'no linear indication')
+    """
+    kind = "" if shape == "any" else f"{shape} "
+    plural = "s" if number > 1 else ""
+    return f"{number or 'no'} {kind}indication{plural}"

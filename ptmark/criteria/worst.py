@@ -1,0 +1,148 @@
+"""The worst rectangle: the most that any rectangle of limited sides and area can hold.
+
+What counts: an indication is in the rectangle when, seen along each of the rectangle's two
+directions, it reaches into it. One that the edge cuts counts whole; that is the stricter
+reading of codes that do not say. Along a direction, an indication is the extent of its hull.
+
+Why the search is exhaustive. In a frame turned by ``t`` each indication has extents
+``[xl, xh]`` and ``[yl, yh]`` (`ptmark.criteria.turned`). A set fits at ``t`` when
+``u = max(xl) - min(xh)`` and ``v = max(yl) - min(yh)`` (0 where negative) keep ``u <= long``,
+``v <= short`` and ``u v <= area``: the rectangle from the smallest ``xh`` to the largest
+``xl`` then reaches all. At a fixed turn every smallest ``xh``, largest ``xl`` and smallest
+``yh`` is considered, so the answer is exact there. Over all turns the search halves ranges:
+when the frame turns by at most ``d``, the difference of two points no farther than ``R`` apart
+moves by at most ``e = 2 R sin(d / 2)`` along an axis, and so do ``u`` and ``v``. So a set that
+fits anywhere within ``d`` of ``t`` fits at ``t`` with limits ``long + e``, ``short + e`` and
+``area + e (u + v) + e^2``, where ``u + v`` is at most what the limits allow. A range is dropped
+when even those limits hold too little; its halves look only at indications of sets that might
+do. A range that moves nothing by more than the comparison band counts as found. Nothing is
+sampled.
+"""
+
+import heapq
+from dataclasses import dataclass
+from math import hypot, inf, pi, sin, sqrt
+
+import numpy as np
+
+from ptmark.criteria.geometry import Array, Indices
+from ptmark.criteria.turned import Bounds, Turned
+
+__all__ = ["Found", "worst_rectangle"]
+
+_FIRST_RANGES = 8
+_MOST_LOOKS = 20_000
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class Found:
+    """The heaviest set met and its rectangle, shape (4, 2).
+
+    ``proven`` is False where the search was cut short before a heavier one was ruled out.
+    """
+
+    total: float
+    members: tuple[int, ...]
+    corners: Array
+    proven: bool = True
+
+
+def worst_rectangle(
+    hulls: list[Array], weights: Array, bounds: Bounds, *, enough: float = inf, band: float
+) -> Found:
+    """Find the heaviest set of indications that a rectangle within ``bounds`` reaches.
+
+    Parameters
+    ----------
+    hulls : list of ndarray of shape (V, 2)
+        At least one.
+    weights : ndarray of shape (M,)
+        What each indication adds, above zero.
+    bounds : Bounds
+        ``long >= short``.
+    enough : float
+        Stop at the first set as heavy as this, and rule out only sets as heavy as this;
+        by default the heaviest of all is found.
+    band : float
+        Sides longer than allowed by no more than this fit.
+    """
+    return _Search(hulls, weights, bounds, enough, band).run()
+
+
+class _Search:
+    def __init__(
+        self, hulls: list[Array], weights: Array, bounds: Bounds, enough: float, band: float
+    ) -> None:
+        self._hulls, self._weights = hulls, weights
+        self._points = np.concatenate(hulls)
+        sizes = np.array([len(hull) for hull in hulls])
+        self._starts = np.cumsum(sizes) - sizes
+        self._bounds, self._enough, self._band = bounds, enough, band
+        largest = max(hypot(*np.ptp(hull, axis=0)) for hull in hulls)
+        diagonal = hypot(bounds.long, min(bounds.short, bounds.area / bounds.long))
+        self._reach = diagonal + 2 * sqrt(2) * largest
+        self._best = Found(0.0, (), np.empty((0, 2)))
+
+    def run(self) -> Found:
+        turns = pi if self._bounds.long != self._bounds.short else pi / 2
+        half = turns / (2 * _FIRST_RANGES)
+        everyone = np.arange(len(self._hulls))
+        self._take(0.0, everyone)
+        queue: list[tuple[float, float, float, Indices]] = []
+        for first in range(_FIRST_RANGES):
+            self._look(queue, (2 * first + 1) * half, half, everyone)
+        for _ in range(_MOST_LOOKS):
+            if self._done or not queue or -queue[0][0] <= self._floor:
+                return self._best
+            _, turn, half, chosen = heapq.heappop(queue)
+            for side in (-half / 2, half / 2):
+                self._look(queue, turn + side, half / 2, chosen)
+        best = self._best
+        return Found(best.total, best.members, best.corners, proven=self._done)
+
+    @property
+    def _done(self) -> bool:
+        return self._best.total >= self._enough - self._band
+
+    @property
+    def _floor(self) -> float:
+        """Sets no heavier than this are of no interest."""
+        if self._enough < inf:
+            return max(self._best.total, self._enough - 2 * self._band)
+        return self._best.total + self._band
+
+    def _look(
+        self,
+        queue: list[tuple[float, float, float, Indices]],
+        turn: float,
+        half: float,
+        chosen: Indices,
+    ) -> None:
+        """Queue a range of turns if it may hold a set of interest; take what its middle has."""
+        if self._done:
+            return
+        moved = 2 * self._reach * sin(half / 2)
+        wide = self._bounds.widened(moved + self._band)
+        frame = self._turned(turn, chosen)
+        most, may = frame.heaviest(wide, self._floor)
+        if most <= self._floor:
+            return
+        self._take(turn, chosen[may], wide if moved <= self._band else None)
+        if moved > self._band:
+            heapq.heappush(queue, (-most, turn, half, chosen[may]))
+
+    def _take(self, turn: float, chosen: Indices, bounds: Bounds | None = None) -> None:
+        """Take the heaviest set at one turn where it beats the best."""
+        bounds = bounds or self._bounds.widened(self._band)
+        total, members = self._turned(turn, chosen).best(bounds, self._best.total)
+        if total > self._best.total:
+            members = chosen[members]
+            frame = self._turned(turn, members)
+            self._best = Found(total, tuple(members.tolist()), frame.rectangle(turn))
+
+    def _turned(self, turn: float, chosen: Indices) -> Turned:
+        across = np.array([[np.cos(turn), -np.sin(turn)], [np.sin(turn), np.cos(turn)]])
+        along = self._points @ across
+        low = np.minimum.reduceat(along, self._starts)[chosen]
+        high = np.maximum.reduceat(along, self._starts)[chosen]
+        return Turned(low, high, self._weights[chosen])
