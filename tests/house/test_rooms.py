@@ -1,4 +1,4 @@
-"""What the rooms promise of their doors: no Qt left of the window, exports that tell the truth."""
+"""What the rooms promise at their doors: no Qt left of the window, exports that hold."""
 
 import importlib
 import json

@@ -1,0 +1,113 @@
+"""Time and memory of suggesting and measuring, against plainly decoding the same file.
+
+    python tests/benchmarks/measure_speed.py [PHOTO ...] [--rounds N] [--no-large]
+
+Prints, for each photo, the ratio of suggest + measure in process (the photo open already) to a
+plain ``cv2.imread`` of the same file, each the median of alternating rounds, and the same for
+the whole way from the file on. Then it does so for pictures of 48 megapixels enlarged from
+them, and states the peak memory of ``ptmark measure`` on one of these. Ratios hold from machine
+to machine; seconds do not, so none are printed.
+"""
+
+import argparse
+import json
+import statistics
+import subprocess
+import sys
+import tempfile
+from collections.abc import Callable
+from pathlib import Path
+from time import perf_counter
+
+import cv2
+from PIL import Image
+
+from ptmark.inspection import Inspection
+from ptmark.photo import open_photo
+from ptmark.places import sample_images
+
+LARGE = (8000, 6000)
+CHILD = "import sys; from ptmark.__main__ import main; sys.exit(main(sys.argv[1:]))"
+
+
+def seconds(job: Callable[[], object]) -> float:
+    """How long one run of a job takes."""
+    start = perf_counter()
+    job()
+    return perf_counter() - start
+
+
+def inspect(photo: object) -> int:
+    """Find the card, suggest, and measure everything; the number of indications."""
+    inspection = Inspection()
+    inspection.set_photo(photo)
+    inspection.look_for_card()
+    inspection.set_suggestions(inspection.look())
+    return sum(inspection.measurement(one) is not None for one in inspection.counted)
+
+
+def ratios(path: Path, rounds: int) -> tuple[float, float, int]:
+    """Ratio to a plain decode of suggest + measure, of the whole way; indications measured."""
+    count = inspect(open_photo(path))  # imports and caches are warm from here on
+    decode, work, whole = [], [], []
+    for _ in range(rounds):
+        decode.append(seconds(lambda: cv2.imread(str(path))))
+        photo = open_photo(path)
+        work.append(seconds(lambda photo=photo: inspect(photo)))
+        decode.append(seconds(lambda: cv2.imread(str(path))))
+        whole.append(seconds(lambda: inspect(open_photo(path))))
+    plain = statistics.median(decode)
+    return statistics.median(work) / plain, statistics.median(whole) / plain, count
+
+
+def enlarge(path: Path, folder: Path) -> Path:
+    """The same picture at 48 megapixels, its EXIF data kept."""
+    with Image.open(path) as picture:
+        exif = picture.getexif()
+        large = picture.resize(LARGE, Image.Resampling.BICUBIC)
+    target = folder / f"{path.stem}-48.jpg"
+    large.save(target, quality=90, subsampling=2, exif=exif)
+    return target
+
+
+def peak_bytes(command: list[str]) -> int:
+    """Largest resident memory of a child, bytes; it must end well."""
+    program = (
+        "import json, resource, subprocess, sys\n"
+        "done = subprocess.run(json.loads(sys.argv[1]), capture_output=True, text=True)\n"
+        "peak = resource.getrusage(resource.RUSAGE_CHILDREN).ru_maxrss\n"
+        "print(json.dumps([done.returncode, peak, done.stderr[-500:]]))\n"
+    )
+    asked = [sys.executable, "-c", program, json.dumps(command)]
+    out = subprocess.run(asked, check=True, capture_output=True, text=True).stdout
+    code, peak, errors = json.loads(out)
+    if code != 0:
+        raise SystemExit(f"{' '.join(command)} failed: {errors}")
+    return int(peak) * (1 if sys.platform == "darwin" else 1024)
+
+
+def main() -> None:
+    """Print the table."""
+    ask = argparse.ArgumentParser(description=__doc__.split("\n", maxsplit=1)[0])
+    ask.add_argument("photos", nargs="*", type=Path)
+    ask.add_argument("--rounds", type=int, default=5)
+    ask.add_argument("--no-large", action="store_true", help="leave out the 48-megapixel part")
+    asked = ask.parse_args()
+    photos = asked.photos or sorted(sample_images().glob("*.jpg"))
+    print(f"{'photo':<28}{'indications':>12}{'suggest+measure':>17}{'from the file':>15}")
+    with tempfile.TemporaryDirectory() as folder:
+        large = [] if asked.no_large else [enlarge(p, Path(folder)) for p in photos]
+        for path in [*photos, *large]:
+            work, whole, count = ratios(path, asked.rounds)
+            print(f"{path.name:<28}{count:>12}{work:>15.2f} x{whole:>13.2f} x", flush=True)
+        for path in large[:1]:
+            out = Path(folder) / "record.json"
+            command = [sys.executable, "-c", CHILD, "measure", str(path), "--json", str(out)]
+            print(f"peak memory of measure, {path.name}: {peak_bytes(command) / 1e6:.0f} MB")
+            plain = "import cv2, sys; cv2.imread(sys.argv[1])"
+            alone = peak_bytes([sys.executable, "-c", plain, str(path)])
+            print(f"peak memory of a plain decode of it: {alone / 1e6:.0f} MB")
+
+
+if __name__ == "__main__":
+    main()
