@@ -58,7 +58,6 @@ class Inspection:
         self._measured: dict[tuple[int, float | None], tuple[Marked, Measurement]] = {}
         self._profile: Profile | None = None
 
-    # -- photo ------------------------------------------------------------------------------
     def open(self, path: Path) -> None:
         """Open a photo and start afresh; PhotoError where it cannot be opened."""
         self.set_photo(open_photo(path))
@@ -89,7 +88,6 @@ class Inspection:
         self._solve(force=True)
         self._tell()
 
-    # -- undo -------------------------------------------------------------------------------
     def listen(self, listener: Callable[[], None]) -> None:
         """Call ``listener`` after every change."""
         self._listeners.append(listener)
@@ -129,7 +127,6 @@ class Inspection:
         for listener in self._listeners:
             listener()
 
-    # -- scale ------------------------------------------------------------------------------
     def set_reference(self, reference: Reference | None) -> None:
         """Take a scale reference; a refused one raises ScaleError and changes nothing."""
         if reference is not None:
@@ -189,7 +186,6 @@ class Inspection:
             except ScaleError as exc:
                 self.surface_error = exc
 
-    # -- indications ------------------------------------------------------------------------
     def look(self) -> Suggestions:
         """Work out suggestions without changing anything; safe in a worker thread."""
         if self.photo is None:
@@ -269,7 +265,6 @@ class Inspection:
             kept = self._measured[key] = (one, made)
         return kept[1]
 
-    # -- verdict ----------------------------------------------------------------------------
     @property
     def profile(self) -> Profile | None:
         """The chosen acceptance profile; CriteriaError where it cannot be loaded."""
@@ -293,7 +288,6 @@ class Inspection:
             return None
         return evaluate(profile, self.scene(), decision_rule=self.state.decision_rule)
 
-    # -- record -----------------------------------------------------------------------------
     def to_record(self, *, record_id: str | None = None, created: str | None = None) -> Record:
         """The inspection as a record; an open photo is needed, the rest may be missing."""
         if self.photo is None:

@@ -147,7 +147,7 @@ def _first_look(mask: Mask, amount: Float, ridge: Float) -> tuple[float, float]:
 
 def _blur(seen_px: float, slope: float) -> float | None:
     """Standard deviation of the edge from its slope; None where width and blur are one."""
-    _, seen, product = thin_line_table()
+    _, seen, _, product = thin_line_table(0.6)  # the plateau's smoothing at a usual blur
     widths = float(np.interp(seen_px * slope, product, seen))
     if widths < 3.0:
         return None

@@ -22,33 +22,35 @@ PLATEAU_SMOOTH_PX = 1.0
 MAX_SHARE = 0.85  # above it the contour would lie on the ridge, where noise decides
 
 
-@lru_cache(maxsize=1)
-def thin_line_table() -> tuple[Table, Table, Table]:
-    """Blurred lines of true width ``t`` standard deviations of the blur.
+@lru_cache(maxsize=64)
+def thin_line_table(smooth: float) -> tuple[Table, Table, Table, Table]:
+    """What is seen of blurred lines; all widths in standard deviations of the blur.
+
+    Parameters
+    ----------
+    smooth : float
+        Standard deviation of the plateau's own smoothing.
 
     Returns
     -------
-    t, seen, product : ndarray of shape (N,)
-        True width and width at half of the seen peak, in standard deviations of the blur;
-        seen width times edge slope over peak, which tells t from what is seen.
+    t, seen, share, product : ndarray of shape (N,)
+        True width; width at half of the `plateau`; share of the plateau at the true edge;
+        seen width times edge slope over plateau, which tells t from what is seen.
     """
     from scipy.special import erf
 
     t = np.geomspace(0.05, 40, 300)
+    kept = erf(t / (2 * sqrt(2) * hypot(1.0, smooth)))
     low, high = np.zeros_like(t), t / 2 + 6
-    peak = erf(t / (2 * sqrt(2)))
-    for _ in range(60):  # bisection for the half of the seen width
+    for _ in range(40):  # bisection for half of the seen width
         middle = (low + high) / 2
         value = 0.5 * (erf((middle + t / 2) / sqrt(2)) - erf((middle - t / 2) / sqrt(2)))
-        low, high = (
-            np.where(value > peak / 2, middle, low),
-            np.where(value > peak / 2, high, middle),
-        )
+        above = value > kept / 2
+        low, high = np.where(above, middle, low), np.where(above, high, middle)
     half = (low + high) / 2
-    slope = (np.exp(-((half - t / 2) ** 2) / 2) - np.exp(-((half + t / 2) ** 2) / 2)) / sqrt(
-        2 * pi
-    )
-    return t, 2 * half, 2 * half * slope / peak
+    near, far = np.exp(-((half - t / 2) ** 2) / 2), np.exp(-((half + t / 2) ** 2) / 2)
+    slope = (near - far) / sqrt(2 * pi)
+    return t, 2 * half, 0.5 * erf(t / sqrt(2)) / kept, 2 * half * slope / kept
 
 
 def edge_share(seen_width_px: npt.ArrayLike, blur_px: float) -> Table:
@@ -57,24 +59,14 @@ def edge_share(seen_width_px: npt.ArrayLike, blur_px: float) -> Table:
     Parameters
     ----------
     seen_width_px : array
-        Width at half of the seen peak, px.
+        Width at half of the plateau, px.
     blur_px : float
         Standard deviation of the blur, px.
-
-    Notes
-    -----
-    The true edge keeps ``0.5 erf(w / (sqrt 2 s))``; the plateau is smoothed once more before
-    its maximum is taken, so that it keeps ``erf(w / (2 sqrt 2 hypot(s, 1 px)))``.
     """
-    from scipy.special import erf
-
-    t, seen, _ = thin_line_table()
-    blur = max(blur_px, 0.3)
-    kept = erf(t * blur / (2 * sqrt(2) * hypot(blur, PLATEAU_SMOOTH_PX)))
-    share = 0.5 * erf(t / sqrt(2)) / kept
-    return np.minimum(
-        np.interp(np.asarray(seen_width_px, float) / blur, seen, share), MAX_SHARE
-    )
+    blur = max(round(blur_px, 1), 0.3)
+    _, seen, share, _ = thin_line_table(PLATEAU_SMOOTH_PX / blur)
+    found = np.interp(np.asarray(seen_width_px, float) / blur, seen, share)
+    return np.minimum(found, MAX_SHARE)
 
 
 def plateau(amount: Float, radius: int) -> Float:

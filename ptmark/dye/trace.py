@@ -20,7 +20,6 @@ WINDOW_PX = 200  # half size of the window in which a path is sought; a map of i
 HAND_SHIFT_PX, HAND_NOISE_PX = 1.0, 1.5  # free hand under a loupe; common practice, no source
 _REACH_PX = 12
 _BLUR_PX = 1.5
-_CODES_PER_RISE = 90.0
 
 
 class DyeTracer:
@@ -82,8 +81,7 @@ class DyeTracer:
                 f"the point ({start_px[0]:.0f}, {start_px[1]:.0f}) lies outside the photo",
                 mend="start the outline inside it",
             )
-        low = float(np.median(contrast))
-        coded = np.clip((contrast - low) * _CODES_PER_RISE + 40, 0, 255).astype(np.uint8)
+        coded = np.clip(contrast * 200 + 30, 0, 255).astype(np.uint8)
         scissors = cv2.segmentation.IntelligentScissorsMB()
         scissors.setEdgeFeatureCannyParameters(8, 24)
         scissors.setGradientMagnitudeMaxLimit(120)
@@ -100,8 +98,10 @@ class DyeTracer:
         crop = self._photo.rgb[top : min(bottom, height), left:right]
         if crop.size == 0:
             return np.zeros((0, 0), np.float32), (left, top)
-        smooth = cv2.GaussianBlur(redness(np.ascontiguousarray(crop)), (0, 0), 1.0)
-        return smooth, (left, top)  # type: ignore[return-value]
+        red = redness(np.ascontiguousarray(crop))
+        # how much green the red lacks, against the window's white: near linear in the dye
+        taken = 1 - np.exp(np.percentile(red[::2, ::2], 20) - red)
+        return cv2.GaussianBlur(taken.astype(np.float32), (0, 0), 0.8), (left, top)  # type: ignore[return-value]
 
 
 def refine_outline(photo: Photo, outline_px: Array) -> tuple[Array, EdgeQuality]:

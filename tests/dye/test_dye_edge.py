@@ -1,0 +1,112 @@
+"""Where an indication ends: against scikit-image, closed forms and a numeric blur."""
+
+import importlib.util
+from pathlib import Path
+
+import numpy as np
+import pytest
+from scipy.ndimage import gaussian_filter1d
+from shapely import LineString, Point, Polygon
+from skimage.measure import find_contours
+
+from ptmark.dye import DyeTracer, refine_outline, suggest
+from ptmark.dye.contrast import dye_amount, local_white
+from ptmark.dye.level import edge_share, thin_line_table
+from ptmark.errors import OutlineError
+
+_SPEC = importlib.util.spec_from_file_location("edge_scenes", Path(__file__).with_name("scenes.py"))
+scenes = importlib.util.module_from_spec(_SPEC)
+_SPEC.loader.exec_module(scenes)
+
+SHAPE = (300, 400)
+
+
+def test_half_contrast_edge_agrees_with_scikit_image():
+    # scikit-image's marching squares on the green channel in linear light, decoded here anew:
+    # green is linear in the mixture, so its half level is the half contrast
+    photo = scenes.photo(SHAPE, [(scenes.disc(SHAPE, 200, 150, 40), scenes.DYE)], grain=0)
+    code = photo.rgb[:, :, 1] / 255
+    green = np.where(code <= 0.04045, code / 12.92, ((code + 0.055) / 1.055) ** 2.4)
+    half = (green.max() + green[150, 200]) / 2
+    reference = Polygon(max(find_contours(green, half), key=len)[:, ::-1])
+    ours = Polygon(suggest(photo).found[0].outline_px)
+    assert ours.symmetric_difference(reference).area / reference.length < 0.12  # px
+
+
+@pytest.mark.parametrize(
+    ("width", "within"), [(3.0, 1.5), (4.0, 1.0), (6.0, 0.6), (10.0, 0.4), (20.0, 0.4)]
+)
+def test_bar_keeps_its_width_under_blur(width, within):
+    photo = scenes.photo(SHAPE, [(scenes.bar(SHAPE, 80, 320, 150.3, width), scenes.DYE)], blur=1.5)
+    outline = suggest(photo).found[0].outline_px
+    middle = outline[np.abs(outline[:, 0] - 200) < 60]
+    upper = middle[middle[:, 1] < 150.3][:, 1].mean()
+    lower = middle[middle[:, 1] > 150.3][:, 1].mean()
+    assert lower - upper == pytest.approx(width, abs=within)
+    assert np.ptp(outline[:, 0]) == pytest.approx(240, abs=2.0)
+
+
+@pytest.mark.parametrize("t", [1.0, 2.0, 3.0, 5.0, 12.0])
+def test_thin_line_share_against_a_numeric_blur(t):
+    # a box of width t blurred by SciPy's Gaussian of standard deviation 1, 200 samples a unit
+    fine = 200
+    x = np.arange(-20 * fine, 20 * fine + 1) / fine
+    blurred = gaussian_filter1d((np.abs(x) <= t / 2).astype(float), fine)
+    wide = gaussian_filter1d(blurred, fine)  # the plateau's own smoothing, 1 px at blur 1 px
+    seen = 2 * x[blurred > wide.max() / 2].max()
+    table_t, table_seen, _, _ = thin_line_table(1.0)
+    assert np.interp(t, table_t, table_seen) == pytest.approx(seen, abs=0.02)
+    expected = min(0.85, np.interp(t / 2, x, blurred) / wide.max())
+    assert float(edge_share(seen, 1.0)) == pytest.approx(expected, abs=0.02)
+
+
+def test_dye_amount_is_linear_in_the_mixture():
+    steps = np.repeat(np.linspace(0, 1, 9), 40)[None, :] * np.ones((120, 1))
+    photo = scenes.photo(steps.shape, [(steps, scenes.DYE)], blur=0.01, grain=0)
+    around = np.zeros(steps.shape, bool)
+    around[:, :40] = True
+    amount = dye_amount(photo.rgb, local_white(photo.rgb, around))
+    middle = amount[60, 20::40]
+    assert np.abs(middle / middle[-1] - np.linspace(0, 1, 9)).max() < 0.03
+
+
+def test_refine_moves_a_rough_outline_to_the_edge():
+    photo = scenes.photo(SHAPE, [(scenes.disc(SHAPE, 200, 150, 30), scenes.DYE)])
+    angle = np.linspace(0, 2 * np.pi, 24, endpoint=False)
+    radius = 30 + 5 * np.sin(3 * angle)
+    rough = np.column_stack([200 + radius * np.cos(angle), 150 + radius * np.sin(angle)])
+    outline, edge = refine_outline(photo, rough)
+    assert edge.source == "snapped"
+    assert np.abs(np.hypot(*(outline - (200, 150)).T) - 30).max() < 0.5
+
+
+def test_refine_leaves_an_outline_on_bare_developer():
+    photo = scenes.photo(SHAPE, [])
+    rough = np.array([[100, 100], [150, 100], [150, 130]], float)
+    outline, edge = refine_outline(photo, rough)
+    assert edge.source == "hand"
+    assert np.array_equal(outline, rough)
+
+
+def test_traced_line_keeps_to_the_edge():
+    photo = scenes.photo(SHAPE, [(scenes.disc(SHAPE, 200, 150, 60), scenes.DYE)])
+    path = DyeTracer(photo).path((140.0, 150.0), (200.0, 90.0))
+    assert tuple(path[0]) == (140.0, 150.0)
+    assert tuple(path[-1]) == (200.0, 90.0)
+    off = np.abs(np.hypot(*(path - (200, 150)).T) - 60)
+    assert np.percentile(off, 90) < 1.6
+    assert off.max() < 4
+    assert LineString(path).length < 1.35 * 60 * np.pi / 2
+
+
+def test_snap_finds_the_edge_and_leaves_flat_developer_alone():
+    photo = scenes.photo(SHAPE, [(scenes.disc(SHAPE, 200, 150, 60), scenes.DYE)])
+    tracer = DyeTracer(photo)
+    x, y = tracer.snap((267.0, 151.0))
+    assert abs(Point(x, y).distance(Point(200, 150)) - 60) < 1.2
+    assert tracer.snap((30.0, 30.0)) == (30.0, 30.0)
+
+
+def test_path_from_outside_the_photo_is_refused():
+    with pytest.raises(OutlineError, match="outside the photo"):
+        DyeTracer(scenes.photo(SHAPE, [])).path((900.0, 900.0), (100.0, 100.0))

@@ -1,0 +1,127 @@
+"""What is called, what is left alone, and with which reason."""
+
+import importlib.util
+from pathlib import Path
+
+import numpy as np
+import pytest
+from shapely import Polygon
+
+from ptmark.dye import suggest
+
+_SPEC = importlib.util.spec_from_file_location("dye_scenes", Path(__file__).with_name("scenes.py"))
+scenes = importlib.util.module_from_spec(_SPEC)
+_SPEC.loader.exec_module(scenes)
+
+SHAPE = (420, 560)
+
+
+def test_white_developer_gives_nothing():
+    shade = np.linspace(0.4, 1.2, SHAPE[1])[None, :] * np.ones(SHAPE)  # light 3:1 across
+    found = suggest(scenes.photo(SHAPE, [], shade=shade))
+    assert found.found == ()
+
+
+@pytest.mark.parametrize("strength", [1.0, 0.6, 0.3])
+def test_disc_is_called_at_its_true_size(strength):
+    left = 1 - strength * (1 - scenes.DYE)
+    found = suggest(scenes.photo(SHAPE, [(scenes.disc(SHAPE, 250.3, 200.6, 22.0), left)]))
+    assert len(found.found) == 1
+    outline = Polygon(found.found[0].outline_px)
+    # a disc's area and centre, closed form; half contrast of a blurred edge stays put to r/R
+    assert outline.area == pytest.approx(np.pi * 22.0**2, rel=0.03)
+    assert np.hypot(outline.centroid.x - 250.3, outline.centroid.y - 200.6) < 0.25
+
+
+@pytest.mark.parametrize("shade_to", [1.0, 0.4])
+def test_shade_does_not_move_the_edge(shade_to):
+    shade = np.linspace(1.2, 1.2 * shade_to, SHAPE[1])[None, :] * np.ones(SHAPE)
+    photo = scenes.photo(SHAPE, [(scenes.disc(SHAPE, 280, 210, 30), scenes.DYE)], shade=shade)
+    outline = Polygon(suggest(photo).found[0].outline_px)
+    assert outline.area == pytest.approx(np.pi * 900, rel=0.03)
+
+
+def test_hard_shadow_edge_is_no_indication_and_hides_none():
+    shade = np.where(np.arange(SHAPE[1]) < 280, 1.2, 0.4)[None, :] * np.ones(SHAPE)
+    layers = [
+        (scenes.disc(SHAPE, 140, 200, 15), scenes.DYE),
+        (scenes.disc(SHAPE, 420, 200, 15), scenes.DYE),
+    ]
+    found = suggest(scenes.photo(SHAPE, layers, shade=shade)).found
+    assert sorted(round(float(f.outline_px[:, 0].mean()), -1) for f in found) == [140, 420]
+
+
+@pytest.mark.parametrize(
+    ("left", "word"),
+    [
+        (scenes.RUST, "rust"),
+        (scenes.BLUE_PEN, "ink"),
+        (scenes.BLACK, "ink"),
+    ],
+)
+def test_what_is_not_dye_is_left_alone(left, word):
+    photo = scenes.photo(SHAPE, [(scenes.disc(SHAPE, 250, 200, 20), left)])
+    found = suggest(photo)
+    assert found.found == ()
+    assert all("dye" in one.reason or "pale" in one.reason for one in found.left_out)
+    if found.left_out:
+        assert word in " ".join(one.reason for one in found.left_out)
+
+
+def test_haze_without_an_edge_is_left_out_with_its_reason():
+    rows, columns = np.mgrid[: SHAPE[0], : SHAPE[1]]
+    cloud = 0.13 * np.exp(-(((columns - 280) / 70) ** 2 + ((rows - 210) / 14) ** 2))
+    found = suggest(scenes.photo(SHAPE, [(cloud, scenes.DYE)]))
+    assert found.found == ()
+
+
+def test_touching_the_photo_edge_is_said():
+    photo = scenes.photo(SHAPE, [(scenes.disc(SHAPE, 2, 200, 20), scenes.DYE)])
+    found = suggest(photo)
+    assert found.found == ()
+    assert any("edge of the photo" in one.reason for one in found.left_out)
+
+
+def test_examined_area_bounds_the_calls():
+    layers = [
+        (scenes.disc(SHAPE, 100, 200, 15), scenes.DYE),
+        (scenes.disc(SHAPE, 400, 200, 15), scenes.DYE),
+    ]
+    photo = scenes.photo(SHAPE, layers)
+    area = np.array([[300, 100], [500, 100], [500, 300], [300, 300]], float)
+    found = suggest(photo, None, area)
+    assert [round(float(f.outline_px[:, 0].mean())) for f in found.found] == [400]
+    crossing = np.array([[404, 100], [500, 100], [500, 300], [404, 300]], float)
+    assert suggest(photo, None, crossing).found == ()  # less than half of it inside
+    nowhere = np.array([[700, 700], [800, 700], [800, 800]], float)
+    assert suggest(photo, None, nowhere).found == ()
+
+
+def test_parts_of_a_broken_line_are_called_apart():
+    layers = [
+        (scenes.bar(SHAPE, 100, 180, 200, 8), scenes.DYE),
+        (scenes.bar(SHAPE, 192, 300, 200, 8), scenes.DYE),
+    ]
+    found = suggest(scenes.photo(SHAPE, layers)).found
+    assert len(found) == 2
+
+
+def test_red_wider_than_the_background_window_is_called_whole():
+    photo = scenes.photo(SHAPE, [(scenes.disc(SHAPE, 280, 210, 110), scenes.DYE)])
+    found = suggest(photo).found
+    assert len(found) == 1
+    assert Polygon(found[0].outline_px).area == pytest.approx(np.pi * 110**2, rel=0.02)
+
+
+def test_confidence_falls_with_contrast():
+    strong = suggest(scenes.photo(SHAPE, [(scenes.disc(SHAPE, 280, 210, 20), scenes.DYE)]))
+    pale_left = 1 - 0.2 * (1 - scenes.DYE)
+    pale = suggest(scenes.photo(SHAPE, [(scenes.disc(SHAPE, 280, 210, 20), pale_left)]))
+    assert 0 < pale.found[0].confidence < strong.found[0].confidence <= 1
+
+
+def test_haze_is_a_number_that_grows_with_pink():
+    rows, columns = np.mgrid[: SHAPE[0], : SHAPE[1]]
+    pink = np.where(columns < 280, 0.25, 0.0) * 1.0
+    assert suggest(scenes.photo(SHAPE, [(pink, scenes.DYE)])).haze > 0.05
+    assert suggest(scenes.photo(SHAPE, [])).haze < 0.02
