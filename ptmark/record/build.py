@@ -64,6 +64,7 @@ def build_record(  # noqa: PLR0913 - one argument for each part of the record, b
     created: str | None = None,
     weld_length_mm: float | None = None,
     thickness_mm: float | None = None,
+    weld_direction_deg: float | None = None,
 ) -> Record:
     """Gather everything a second person needs to repeat the inspection.
 
@@ -92,6 +93,8 @@ def build_record(  # noqa: PLR0913 - one argument for each part of the record, b
         Given where a record is made again; else a new random UUID and the time now (UTC).
     weld_length_mm, thickness_mm : float or None
         What rules were told of the weld, mm.
+    weld_direction_deg : float or None
+        The weld's run, from the surface's x axis towards its y axis.
 
     Returns
     -------
@@ -125,6 +128,7 @@ def build_record(  # noqa: PLR0913 - one argument for each part of the record, b
         software=f"ptmark {ptmark.__version__}",
         weld_length_mm=number(weld_length_mm, 4),
         thickness_mm=number(thickness_mm, 4),
+        weld_direction_deg=number(weld_direction_deg, 4),
     )
 
 

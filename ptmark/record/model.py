@@ -35,6 +35,7 @@ class Record:
     software: str = ""
     weld_length_mm: float | None = None
     thickness_mm: float | None = None
+    weld_direction_deg: float | None = None
 
     def to_json(self) -> dict[str, Any]:
         """The record as a JSON document, schema version first, keys in one fixed order."""

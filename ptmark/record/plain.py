@@ -90,6 +90,7 @@ def evaluation_json(evaluation: Evaluation) -> dict[str, Any]:
         "verdict": evaluation.verdict,
         "findings": [_finding(one) for one in evaluation.findings],
         "relevance": dict(evaluation.relevance),
+        "shape": dict(evaluation.shape),
         "cautions": list(evaluation.cautions),
         "checksum": evaluation.checksum,
     }
@@ -107,5 +108,5 @@ def _finding(one: Finding) -> dict[str, Any]:
         "verdict": one.verdict,
         "says": one.says,
         "conformity": number(one.conformity, 6),
-        "sketch": points(one.sketch, 4),
+        "sketch_mm": points(one.sketch, 4),
     }

@@ -54,13 +54,20 @@ def front(record: Record, rgb: Pixels, room: tuple[float, float]) -> list[Flowab
         Spacer(1, 5),
         _facts(record, width),
         Spacer(1, 5),
-        marked_picture(draw_plate(record, rgb).rgb, (width, 0.56 * height)),
+        marked_picture(draw_plate(record, rgb).rgb, (width, _photo_room(record, height))),
         *heading("Indications", top=7),
     ]
     if not record.indications:
         return [*made, text("No indications were found in the examined area.")]
     table = grid([COLUMNS, *rows(record)], [width * share for share in _SHARES])
     return [*made, table, Spacer(1, 2), text(TABLE_NOTE, 7, quiet=True)]
+
+
+def _photo_room(record: Record, height: float) -> float:
+    """Height for the photo, points: large, yet with the table on the same page if it can be."""
+    head, row = 245, 13.8
+    left = height - head - row * len(record.indications)
+    return min(0.56 * height, max(0.45 * height, left))
 
 
 def _verdict(record: Record, width: float) -> Table:

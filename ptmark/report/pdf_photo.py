@@ -45,6 +45,7 @@ class Picture(Flowable):
         super().__init__()
         self._source = source
         self._turn = _TURNS[orientation]
+        self.hAlign = "CENTER"
         zoom = min(room[0] / size_px[0], room[1] / size_px[1])
         self.width, self.height = size_px[0] * zoom, size_px[1] * zoom
 

@@ -14,11 +14,14 @@ from ptmark.report.pdf_photo import original_picture
 from ptmark.report.pdf_style import grid, heading, text
 from ptmark.report.wording import (
     AID,
+    CONTRIBUTIONS,
     EMPTY,
     SAFETY,
+    STRICTEST,
     VERDICT_SIGN,
     criteria_line,
     decision_rule_words,
+    limit_words,
     measured,
     scale_line,
 )
@@ -34,10 +37,9 @@ def rest(
     """The flowables after page one; ``room`` is the page's free width and height in points."""
     width = room[0]
     return [
-        PageBreak(),
         *_findings(record, width),
         *_uncertainty(record, width),
-        *_set_aside(record, width),
+        *_taken(record, width),
         *_cautions(record),
         *_basis(record, width),
         *_fields(record, width),
@@ -48,21 +50,21 @@ def rest(
 
 
 def _findings(record: Record, width: float) -> list[Flowable]:
-    made = heading("Findings, rule by rule", top=0)
+    made = heading("Findings, rule by rule")
     evaluation = record.evaluation
     if evaluation is None:
         return [*made, text("No criteria were applied.")]
     rows: list[list[Any]] = [
         ["Rule and what it says", "Clause", "Value ± U", "Limit", "Verdict"]
     ]
-    for one in evaluation["findings"]:
+    for one in sorted(evaluation["findings"], key=lambda f: STRICTEST.index(f["verdict"])):
         said = [text(one["rule"], 8, bold=True), text(one["says"], 8)]
         if one.get("conformity") is not None:
             chance = (
                 f"probability that the true value conforms: {100 * one['conformity']:.1f} %"
             )
             said.append(text(chance, 7, quiet=True))
-        limit = EMPTY if one["limit"] is None else f"{one['limit']:g} {one['unit']}".strip()
+        limit = limit_words(one["limit"], one["unit"])
         verdict = f"{VERDICT_SIGN[one['verdict']]} {one['verdict']}"
         value = measured(one["value"], one["u"], one["unit"])
         rows.append([said, one["clause"], value, limit, text(verdict, 8, bold=True)])
@@ -85,9 +87,10 @@ def _uncertainty(record: Record, width: float) -> list[Flowable]:
     made = [
         *heading("How sure the numbers are"),
         text(
-            "A length written 8.00 ± 0.10 mm means: in about 95 of 100 such measurements the true "
-            "length lies between 7.90 and 8.10 mm. The parts below are standard uncertainties "
-            "of the length in mm; combined in quadrature and doubled (k = 2) they give U."
+            "A length written 8.00 ± 0.10 mm means: in about 95 of 100 such measurements the "
+            "true length lies between 7.90 and 8.10 mm. The parts below are standard "
+            "uncertainties of the length in mm; combined in quadrature and doubled (k = 2) "
+            "they give U."
         ),
         Spacer(1, 3),
     ]
@@ -101,21 +104,28 @@ def _uncertainty(record: Record, width: float) -> list[Flowable]:
         shown = [EMPTY if part is None else f"{part:.4f}" for part in parts]
         rows.append([one["id"], *shown, f"{one['length_u_mm']:.4f}"])
     share = 0.93 / (len(names) + 1)
-    return [*made, grid(rows, [0.07 * width, *([share * width] * (len(names) + 1))], size=7.5)]
+    made.append(grid(rows, [0.07 * width, *([share * width] * (len(names) + 1))], size=7.5))
+    meant = "; ".join(
+        f"{name}: {CONTRIBUTIONS[name]}" for name in names if name in CONTRIBUTIONS
+    )
+    return [*made, Spacer(1, 2), text(f"{meant}.", 7, quiet=True)] if meant else made
 
 
-def _set_aside(record: Record, width: float) -> list[Flowable]:
-    """What the inspector said of single indications, and what was left out by itself."""
-    rows: list[list[Any]] = [["", "Relevance", "Reason", "Note"]]
-    rows += [
-        [one["id"], one["relevance"] or EMPTY, one["reason"] or EMPTY, one["note"] or EMPTY]
-        for one in record.indications
-        if one["relevance"] or one["note"]
-    ]
+def _taken(record: Record, width: float) -> list[Flowable]:
+    """How each indication was taken, what the inspector said of it, and what was left out."""
+    evaluation = record.evaluation or {"relevance": {}, "shape": {}}
+    rows: list[list[Any]] = [["", "Relevance", "Shape", "The inspector's word"]]
+    for one in record.indications:
+        name = one["id"]
+        own = ": ".join(said for said in (one["relevance"], one["reason"]) if said)
+        words = [said for said in (own, one["note"]) if said]
+        relevance = evaluation["relevance"].get(name, EMPTY)
+        shape = evaluation["shape"].get(name, EMPTY)
+        rows.append([name, relevance, shape, "\n".join(words) or EMPTY])
     made: list[Flowable] = []
-    if len(rows) > 1:
-        shares = (0.07, 0.18, 0.375, 0.375)
-        made += [*heading("Set aside or noted"), grid(rows, [width * s for s in shares])]
+    if any(cell != EMPTY for row in rows[1:] for cell in row[1:]):
+        table = grid(rows, [width * s for s in (0.06, 0.34, 0.34, 0.26)], size=7.5)
+        made += [*heading("How each was taken"), table]
     if record.left_out:
         counts = Counter(str(one["reason"]) for one in record.left_out)
         said = "; ".join(f"{reason} ({count})" for reason, count in counts.most_common())
@@ -196,18 +206,14 @@ def _fields(record: Record, width: float) -> list[Flowable]:
     extra = [(key.replace("_", " "), key, "Other") for key in record.fields if key not in known]
     entries = [(one.label, one.key, one.group) for one in FIELDS] + extra
     for group in dict.fromkeys(group for _, _, group in entries):
-        rows = [
-            [text(label, 8, quiet=True), record.fields.get(key, "") or EMPTY]
+        cells: list[list[Flowable]] = [
+            [text(label, 7, quiet=True), text(record.fields.get(key, "") or EMPTY, 8)]
             for label, key, part in entries
             if part == group
         ]
+        rows = [[*cells[start : start + 3], "", ""][:3] for start in range(0, len(cells), 3)]
         name = text(group, 9, bold=True)
-        made += [
-            CondPageBreak(50),
-            Spacer(1, 4),
-            name,
-            grid(rows, [0.28 * width, 0.72 * width], head=0),
-        ]
+        made += [CondPageBreak(50), Spacer(1, 4), name, grid(rows, [width / 3] * 3, head=0)]
     return made
 
 

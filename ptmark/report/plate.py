@@ -203,7 +203,7 @@ def _draw_bar(band: Band, bar: ScaleBar, zoom: float) -> None:
     low, high = (round(100 * (value - 1)) for value in bar.spread)
     says = f"{bar.length_mm:g} mm along the photo's width at the + ({bar.place})"
     if low or high:
-        says += f"; between its edges the same length shows from {low:+d} % to {high:+d} %"
+        says += f"; the same length shows {low:+d} % to {high:+d} % at its edges"
     band.paragraph(says, x=x + long + band.unit, size=0.9, color=INK)
 
 

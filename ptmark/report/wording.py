@@ -9,14 +9,17 @@ from ptmark.record import Record
 
 __all__ = [
     "AID",
+    "CONTRIBUTIONS",
     "EMPTY",
     "SAFETY",
+    "STRICTEST",
     "TABLE_NOTE",
     "VERDICT_SIGN",
     "called",
     "criteria_line",
     "deciding",
     "decision_rule_words",
+    "limit_words",
     "measured",
     "scale_line",
     "shape_words",
@@ -25,6 +28,10 @@ __all__ = [
 ]
 
 EMPTY = "—"
+
+STRICTEST = ("rejectable", "undecided", "acceptable")
+_DIGITS = {"in": 3, "mm2": 1, "in2": 3, "%": 1}
+_UNITS = {"1": "", "mm2": "mm²", "in2": "in²"}
 
 VERDICT_SIGN = {
     "rejectable": "✗",
@@ -56,49 +63,77 @@ TABLE_NOTE = (
     "over width."
 )
 
-_SHAPES = {"linear": "linear", "rounded": "rounded"}
+# What the parts of a length's budget stand for.
+CONTRIBUTIONS = {
+    "reference": "size of the scale reference itself",
+    "picking": "where the reference was picked in the photo",
+    "map": "fit of the map from photo to surface",
+    "edge": "where the dye ends, between 40 % and 60 % of its contrast",
+    "sampling": "image noise and pixels along the outline",
+    "tilt": "unknown tilt of the camera",
+    "relief": "height of the indication above the plane of the scale",
+    "lens": "distortion of the lens",
+}
 
 
 def measured(value: float | None, u: float | None = None, unit: str = "mm") -> str:
-    """A value with its expanded uncertainty, two decimals, three where U is below 0.01.
+    """A value with its expanded uncertainty and its unit.
+
+    Two decimals in mm, three in inches and where U is below 0.01; counts as they are.
 
     Examples
     --------
     >>> measured(8.004, 0.1), measured(0.2561, 0.0042, ""), measured(None)
     ('8.00 ± 0.10 mm', '0.256 ± 0.004', '—')
+    >>> measured(3.0, 0.0, "1"), measured(0.25, 0.02, "in"), measured(12.5, unit="mm2")
+    ('3', '0.250 ± 0.020 in', '12.5 mm²')
     """
     if value is None:
         return EMPTY
-    digits = 3 if u is not None and 0 < u < 0.01 else 2
-    tail = f" {unit}" if unit else ""
-    pair = f"{value:.{digits}f}" if u is None else f"{value:.{digits}f} ± {u:.{digits}f}"
-    return pair + tail
+    if unit == "1" and not u:
+        return f"{value:g}"
+    digits = _DIGITS.get(unit, 2)
+    if u is not None and 0 < u < 0.01:
+        digits = max(digits, 3)
+    pair = f"{value:.{digits}f}" + (f" ± {u:.{digits}f}" if u else "")
+    return f"{pair} {_UNITS.get(unit, unit)}".rstrip()
+
+
+def limit_words(limit: float | None, unit: str) -> str:
+    """A limit as the code gives it, never rounded.
+
+    Examples
+    --------
+    >>> limit_words(4.8, "mm"), limit_words(0.1875, "in"), limit_words(3.0, "1")
+    ('4.8 mm', '0.1875 in', '3')
+    """
+    return EMPTY if limit is None else f"{limit:g} {_UNITS.get(unit, unit)}".rstrip()
 
 
 def shape_words(indication: dict[str, Any]) -> str:
     """Shape class and, where the inspector named one, the kind."""
-    shape = _SHAPES.get(indication["shape"] or "", EMPTY)
+    shape = indication["shape"] or EMPTY
     if indication["shape_sure"] is False:
         shape += " (not sure)"
-    return f"{shape}, {indication['kind']}" if indication["kind"] else shape
+    return f"{shape}, {indication['kind']}" if indication["kind"] else str(shape)
 
 
 def standing(record: Record, indication: dict[str, Any]) -> str:
-    """How one indication stands: the strictest verdict of the findings that name it.
+    """How one indication stands, in one word.
 
-    "non-relevant" or "false" where the inspector, or a relevance rule, set it aside; "" where
-    there is no evaluation or no finding names it.
+    "non-relevant" or "false" where the inspector set it aside with a reason; else the
+    strictest verdict of the findings that name it, "non-relevant" where the code's threshold
+    leaves it out; "" where there is no evaluation or no finding names it.
     """
-    if indication["relevance"]:
+    if indication["relevance"] and indication["reason"].strip():
         return str(indication["relevance"])
     if record.evaluation is None:
         return ""
     name = indication["id"]
-    taken = record.evaluation["relevance"].get(name, "").lower()
-    if taken.startswith(("non-relevant", "not relevant", "false")):
-        return "false" if taken.startswith("false") else "non-relevant"
     found = {f["verdict"] for f in record.evaluation["findings"] if name in f["indications"]}
-    return next((v for v in ("rejectable", "undecided", "acceptable") if v in found), "")
+    strictest = next((v for v in STRICTEST if v in found), "")
+    below = record.evaluation["relevance"].get(name, "").startswith("not relevant")
+    return "non-relevant" if below and strictest in {"", "acceptable"} else strictest
 
 
 def called(record: Record) -> dict[str, str]:

@@ -108,6 +108,7 @@ def parts(tmp_path):
             relevance={"A": "relevant", "B": "relevant"},
             cautions=("The figures are invented.",),
             checksum="cd" * 32,
+            shape={"A": "linear: 16.00 times as long as wide"},
         ),
         "conditions": Conditions(relief_mm=1.5),
         "fields": {"part_number": "P-17", "examiner": " ", "remarks": 'größer, 缺陷, "x"\n2'},

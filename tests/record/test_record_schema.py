@@ -37,7 +37,7 @@ def test_written_records_fit_the_schema(document, parts):
 
 def objects(node, path=()):
     """Paths of every object whose keys the schema fixes."""
-    free = {"fields", "camera", "given", "budget", "width_budget", "relevance"}
+    free = {"fields", "camera", "given", "budget", "width_budget", "relevance", "shape"}
     if isinstance(node, dict) and not (path and path[-1] in free):
         yield path
         for key, value in node.items():
@@ -55,7 +55,7 @@ def at(document, path):
 OPTIONAL = {
     ("photo", name)
     for name in ("bytes", "format", "orientation", "color_profile", "focal_px", "camera")
-} | {("evaluation", "findings", 0, name) for name in ("conformity", "sketch")}
+} | {("evaluation", "findings", 0, name) for name in ("conformity", "sketch_mm")}
 
 
 def test_every_required_key_is_missed_and_every_odd_key_refused(document):
