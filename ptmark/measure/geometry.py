@@ -9,7 +9,7 @@ import numpy as np
 import numpy.typing as npt
 
 from ptmark.errors import OutlineError
-from ptmark.measure.medial import Medial, medial_of
+from ptmark.measure.medial import Medial, ahead_of, medial_of
 
 __all__ = [
     "area_mm2",
@@ -38,7 +38,7 @@ def as_outline(points: npt.ArrayLike) -> Array:
         raise OutlineError(f"an outline has shape (N, 2), got {outline.shape}")
     if not np.isfinite(outline).all():
         raise OutlineError("an outline has a coordinate that is no number")
-    step = outline - np.roll(outline, 1, axis=0)
+    step = ahead_of(outline) - outline
     outline = outline[(step != 0).any(axis=1)]
     if len(outline) < 3:
         raise OutlineError(f"an outline needs 3 different points, got {len(outline)}")
@@ -61,14 +61,14 @@ def area_mm2(outline: Array) -> float:
 
 def _signed_area(outline: Array) -> float:
     x, y = (outline - outline[0]).T
-    return float(x @ np.roll(y, -1) - y @ np.roll(x, -1)) / 2
+    return float(x @ ahead_of(y) - y @ ahead_of(x)) / 2
 
 
 def centroid(outline: Array) -> tuple[float, float]:
     """Centre of the enclosed area."""
     origin = outline[0]
     at = outline - origin
-    ahead = np.roll(at, -1, axis=0)
+    ahead = ahead_of(at)
     cross = at[:, 0] * ahead[:, 1] - at[:, 1] * ahead[:, 0]
     total = float(cross.sum())
     if total == 0.0:
@@ -80,11 +80,14 @@ def centroid(outline: Array) -> tuple[float, float]:
 
 def hull(points: Array) -> Array:
     """Convex hull of points of shape (N, 2), in order round it, shape (H, 2)."""
+    return points[_hull_index(points)]
+
+
+def _hull_index(points: Array) -> npt.NDArray[np.int64]:
     # OpenCV works in float32: shifted to the middle, its rounding may keep or lose a point
     # that stands out by 1e-7 of the size, which no length here can show.
     at = (points - points.mean(axis=0)).astype(np.float32)
-    index = cv2.convexHull(at, returnPoints=False)
-    return points[np.asarray(index).ravel()]
+    return np.asarray(cv2.convexHull(at, returnPoints=False), dtype=np.int64).ravel()
 
 
 def caliper(outline: Array) -> tuple[float, tuple[Array, Array]]:
@@ -98,10 +101,17 @@ def caliper(outline: Array) -> tuple[float, tuple[Array, Array]]:
     >>> caliper(np.array([[0.0, 0.0], [3.0, 0.0], [3.0, 4.0], [0.0, 4.0]]))[0]
     5.0
     """
-    round_it = hull(outline)
-    squares = ((round_it[:, None] - round_it[None]) ** 2).sum(axis=-1)
-    i, j = np.unravel_index(int(np.argmax(squares)), squares.shape)
-    return float(np.sqrt(squares[i, j])), (round_it[i], round_it[j])
+    distance, i, j = farthest_pair(outline)
+    return distance, (outline[i], outline[j])
+
+
+def farthest_pair(outline: Array) -> tuple[float, int, int]:
+    """Largest distance between two points, and which two."""
+    index = _hull_index(outline)
+    x, y = outline[index].T
+    squares = (x[:, None] - x) ** 2 + (y[:, None] - y) ** 2
+    i, j = divmod(int(np.argmax(squares)), len(index))
+    return float(np.sqrt(squares[i, j])), int(index[i]), int(index[j])
 
 
 def inscribed_width(outline: Array, medial: Medial | None = None) -> float:
@@ -139,7 +149,7 @@ def nearest_points(a: Array, b: Array) -> tuple[float, Array, Array]:
 
 def inside(outline: Array, points: Array) -> npt.NDArray[np.bool_]:
     """Whether points of shape (M, 2) lie inside (even-odd rule), shape (M,)."""
-    start, end = outline, np.roll(outline, -1, axis=0)
+    start, end = outline, ahead_of(outline)
     x, y = points[:, :1], points[:, 1:]
     straddles = (start[:, 1] > y) != (end[:, 1] > y)
     rise = np.where(end[:, 1] == start[:, 1], 1.0, end[:, 1] - start[:, 1])
@@ -150,7 +160,7 @@ def inside(outline: Array, points: Array) -> npt.NDArray[np.bool_]:
 def _to_segments(points: Array, outline: Array) -> tuple[float, Array, Array]:
     """Nearest of the points to an outline: distance, the point, the place on the outline."""
     start = outline
-    along = np.roll(outline, -1, axis=0) - start
+    along = ahead_of(outline) - start
     squared = np.maximum((along**2).sum(axis=1), 1e-300)
     offset = points[:, None] - start
     t = np.clip((offset * along).sum(axis=-1) / squared, 0, 1)
@@ -164,8 +174,8 @@ def _cross(a: Array, b: Array) -> bool:
     """Whether any side of one crosses any side of the other."""
     if (a.max(axis=0) < b.min(axis=0)).any() or (b.max(axis=0) < a.min(axis=0)).any():
         return False
-    p, r = a[:, None], (np.roll(a, -1, axis=0) - a)[:, None]
-    q, s = b[None], (np.roll(b, -1, axis=0) - b)[None]
+    p, r = a[:, None], (ahead_of(a) - a)[:, None]
+    q, s = b[None], (ahead_of(b) - b)[None]
     bottom = r[..., 0] * s[..., 1] - r[..., 1] * s[..., 0]
     safe = np.where(bottom == 0, np.inf, bottom)
     w = q - p

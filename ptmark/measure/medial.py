@@ -9,18 +9,21 @@ centre line (chordal axis: Prasad 1997, "Morphological analysis of shapes").
 
 from collections.abc import Sequence
 from dataclasses import dataclass
+from itertools import combinations
+from math import hypot
 
 import cv2
 import numpy as np
 import numpy.typing as npt
 
-__all__ = ["Medial", "medial_of"]
+__all__ = ["Medial", "ahead_of", "medial_of"]
 
 Array = npt.NDArray[np.float64]
 Index = npt.NDArray[np.int64]
 
-_SAMPLES = 160
-_MOST_SAMPLES = 900
+_SAMPLES = 100
+_MOST_SAMPLES = 600
+_MOST_TRIED = 6
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -49,32 +52,44 @@ def medial_of(outline: Array) -> Medial:
     triangles = _inner_triangles(samples)
     centres, radii = _circumcircles(samples, triangles)
     centre, radius = _largest_inside(outline, centres, radii)
-    path = _centre_line(samples, triangles)
+    path = _centre_line(samples, triangles, centres, radii)
     steps = np.diff(path, axis=0)
     return Medial(centre, radius, path, float(np.hypot(steps[:, 0], steps[:, 1]).sum()))
 
 
+def ahead_of(points: Array) -> Array:
+    """Each point's successor round the outline (`numpy.roll`, ten times as fast)."""
+    return np.concatenate([points[1:], points[:1]])
+
+
 def _thickness(outline: Array) -> float:
     """Area over half the perimeter: about the mean thickness of a thin shape."""
-    ahead = np.roll(outline, -1, axis=0)
+    ahead = ahead_of(outline)
     step = ahead - outline
     perimeter = float(np.hypot(step[:, 0], step[:, 1]).sum())
-    at = outline - outline[0]
-    twice = float(at[:, 0] @ np.roll(at[:, 1], -1) - at[:, 1] @ np.roll(at[:, 0], -1))
+    at, then = outline - outline[0], ahead - outline[0]
+    twice = float(at[:, 0] @ then[:, 1] - at[:, 1] @ then[:, 0])
     return max(abs(twice) / perimeter, 1e-9 * perimeter)
 
 
 def _sampled(outline: Array, thickness: float) -> Array:
-    """Points along the outline, its vertices among them, no farther apart than a third of its
-    thickness where the number of points allows."""
-    step = np.roll(outline, -1, axis=0) - outline
+    """Points along the outline, about half its thickness apart, at most a fixed number.
+
+    The vertices are among them unless they lie closer than that.
+    """
+    step = ahead_of(outline) - outline
     lengths = np.hypot(step[:, 0], step[:, 1])
     perimeter = float(lengths.sum())
-    spacing = max(min(thickness / 3, perimeter / _SAMPLES), perimeter / _MOST_SAMPLES)
-    pieces = np.maximum(np.ceil(lengths / spacing).astype(int), 1)
-    owner = np.repeat(np.arange(len(outline)), pieces)
-    part = np.arange(int(pieces.sum())) - np.repeat(np.cumsum(pieces) - pieces, pieces)
-    return np.asarray(outline[owner] + (part / pieces[owner])[:, None] * step[owner])
+    spacing = max(min(thickness / 2, perimeter / _SAMPLES), perimeter / _MOST_SAMPLES)
+    if len(outline) * spacing < perimeter:
+        pieces = np.maximum(np.ceil(lengths / spacing).astype(int), 1)
+        owner = np.repeat(np.arange(len(outline)), pieces)
+        part = np.arange(int(pieces.sum())) - np.repeat(np.cumsum(pieces) - pieces, pieces)
+        return np.asarray(outline[owner] + (part / pieces[owner])[:, None] * step[owner])
+    at = np.concatenate([[0.0], np.cumsum(lengths)])
+    wanted = np.arange(int(np.ceil(perimeter / spacing))) * spacing
+    closed = np.vstack([outline, outline[:1]])
+    return np.column_stack([np.interp(wanted, at, closed[:, i]) for i in (0, 1)])
 
 
 def _inner_triangles(samples: Array) -> Index:
@@ -83,18 +98,15 @@ def _inner_triangles(samples: Array) -> Index:
     size = float(np.ptp(samples, axis=0).max())
     # Subdiv2D keeps float32: a fixed frame of 1000 leaves 1e-7 of the size.
     placed = ((samples - low) * (1000 / size) + 10).astype(np.float32)
-    _, first = np.unique(placed, axis=0, return_index=True)
-    keep = np.sort(first)
-    placed = placed[keep]
     plane = cv2.Subdiv2D((0, 0, 1021, 1021))
     plane.insert(placed)
     corners = np.asarray(plane.getTriangleList()).reshape(-1, 2)
-    index = keep[_numbers(placed, corners)].reshape(-1, 3)
+    index = _numbers(placed, corners).reshape(-1, 3)
     index = np.sort(index[_framed(corners)], axis=1)
     a, b, c = (samples[index[:, i]] for i in range(3))
     turn = (b[:, 0] - a[:, 0]) * (c[:, 1] - a[:, 1]) - (b[:, 1] - a[:, 1]) * (c[:, 0] - a[:, 0])
     at = samples - samples[0]
-    ahead = np.roll(at, -1, axis=0)
+    ahead = ahead_of(at)
     way = np.sign(float((at[:, 0] * ahead[:, 1] - at[:, 1] * ahead[:, 0]).sum()))
     # Samples run round the outline, so a triangle of ascending samples turns the outline's
     # way exactly when it lies inside.
@@ -127,20 +139,20 @@ def _circumcircles(samples: Array, triangles: Index) -> tuple[Array, Array]:
 
 def _largest_inside(outline: Array, centres: Array, radii: Array) -> tuple[Array, float]:
     """Exact largest circle near the most promising circumcircles."""
-    start = outline
-    along = np.roll(outline, -1, axis=0) - start
+    along = ahead_of(outline) - outline
     squared = np.maximum((along**2).sum(axis=1), 1e-300)
-    order = np.argsort(-radii)
     best, best_at = 0.0, outline.mean(axis=0)
-    tried = 0
-    for i in order:
+    tried: list[Array] = []
+    for i in np.argsort(-radii):
         # A circle through samples can only shrink when the sides between them count too.
-        if radii[i] <= best or tried >= 12:
+        if radii[i] <= best or len(tried) == _MOST_TRIED:
             break
+        if any(hypot(*(centres[i] - seen)) < 0.3 * radii[i] for seen in tried):
+            continue
         if not _is_inside(outline, centres[i]):
             continue
-        tried += 1
-        at, radius = _grown(centres[i], start, along, squared)
+        tried.append(centres[i])
+        at, radius = _grown(centres[i], outline, along, squared)
         if radius > best:
             best, best_at = radius, at
     return best_at, best
@@ -148,7 +160,7 @@ def _largest_inside(outline: Array, centres: Array, radii: Array) -> tuple[Array
 
 def _is_inside(outline: Array, point: Array) -> bool:
     x, y = outline[:, 0] - point[0], outline[:, 1] - point[1]
-    ahead_x, ahead_y = np.roll(x, -1), np.roll(y, -1)
+    ahead_x, ahead_y = ahead_of(x), ahead_of(y)
     straddles = (y > 0) != (ahead_y > 0)
     cross = x * ahead_y - y * ahead_x
     return bool((straddles & ((cross > 0) == (ahead_y > y))).sum() % 2)
@@ -171,122 +183,98 @@ def _grown(at: Array, start: Array, along: Array, squared: Array) -> tuple[Array
     """
     distance, unit = _touching(at, start, along, squared)
     best = float(distance.min())
-    for _ in range(6):
-        near = np.argsort(distance)[:9]
-        near = near[distance[near] <= 1.6 * best]
+    for _ in range(5):
+        near = np.argpartition(distance, min(7, len(distance) - 1))[:7]
         step = _balanced(distance[near], unit[near], 0.5 * best)
         if step is None:
             break
         trial = at + step
         distance, unit = _touching(trial, start, along, squared)
         radius = float(distance.min())
-        if radius <= best * (1 + 1e-7):
+        if radius <= best * (1 + 1e-5):
             break
         at, best = trial, radius
     return at, best
 
 
-_TRIPLES = {
-    n: np.array([(i, j, k) for i in range(n) for j in range(i + 1, n) for k in range(j + 1, n)])
-    for n in range(3, 10)
-}
+_TRIPLES = {n: np.array(list(combinations(range(n), 3))).T for n in range(3, 8)}
 
 
 def _balanced(distance: Array, unit: Array, reach: float) -> Array | None:
     """The step that evens out three sides and leaves no other nearer; None if there is none."""
-    n = len(distance)
-    if n < 3:
-        return None
-    triples = _TRIPLES[n]
-    matrix = np.concatenate([-unit[triples], np.ones((len(triples), 3, 1))], axis=2)
-    determinant = np.linalg.det(matrix)
-    usable = np.abs(determinant) > 1e-6
-    if not usable.any():
-        return None
-    solved = np.linalg.solve(matrix[usable], distance[triples[usable]][..., None])[..., 0]
-    step, radius = solved[:, :2], solved[:, 2]
-    kept = (radius[:, None] <= distance + step @ unit.T + 1e-9 * radius[:, None]).all(axis=1)
-    kept &= np.hypot(step[:, 0], step[:, 1]) <= reach
+    i, j, k = _TRIPLES[len(distance)]
+    p, q = unit[i] - unit[k], unit[j] - unit[k]
+    dp, dq = distance[k] - distance[i], distance[k] - distance[j]
+    cross = p[:, 0] * q[:, 1] - p[:, 1] * q[:, 0]
+    usable = np.abs(cross) > 1e-6
+    cross = np.where(usable, cross, 1.0)
+    step = np.column_stack([dp * q[:, 1] - dq * p[:, 1], dq * p[:, 0] - dp * q[:, 0]])
+    step /= cross[:, None]
+    radius = distance[k] + (unit[k] * step).sum(axis=1)
+    others = distance + step @ unit.T
+    kept = usable & (others.min(axis=1) >= radius - 1e-9 * np.abs(radius))
+    kept &= (step**2).sum(axis=1) <= reach**2
     if not kept.any():
         return None
-    return np.asarray(step[kept][np.argmax(radius[kept])])
+    return np.asarray(step[np.argmax(np.where(kept, radius, -np.inf))])
 
 
-def _centre_line(samples: Array, triangles: Index) -> Array:
-    """Longest way through the tree of inner triangles, shape (P, 2)."""
+def _centre_line(samples: Array, triangles: Index, centres: Array, radii: Array) -> Array:
+    """Longest way along the circles' centres, from edge to edge, shape (P, 2).
+
+    Neighbouring triangles' centres are joined; a way begins and ends with the radius of its
+    last circle, so that a side branch of noise, whose circle is that much smaller, adds
+    nothing.
+    """
     count = len(samples)
     sides = np.vstack([triangles[:, [0, 1]], triangles[:, [1, 2]], triangles[:, [0, 2]]])
     keys = sides[:, 0] * count + sides[:, 1]
-    owner = np.tile(np.arange(len(triangles)), 3)
     order = np.argsort(keys, kind="stable")
-    keys, owner = keys[order], owner[order]
+    keys, owner = keys[order], (order % len(triangles))
     shared = np.flatnonzero(keys[1:] == keys[:-1])
-    doors = np.column_stack([keys[shared] // count, keys[shared] % count])
-    middle = (samples[doors[:, 0]] + samples[doors[:, 1]]) / 2
-    return _longest_way(samples, triangles, middle, owner[shared], owner[shared + 1])
+    links: list[list[int]] = [[] for _ in range(len(triangles))]
+    for i, j in zip(owner[shared].tolist(), owner[shared + 1].tolist(), strict=True):
+        links[i].append(j)
+        links[j].append(i)
+    start = int(np.argmax(radii))
+    first = _farthest(centres, radii, links, start)[-1]
+    return _with_ends(centres, radii, _farthest(centres, radii, links, first))
 
 
-def _longest_way(
-    samples: Array, triangles: Index, middle: Array, one: Index, other: Index
-) -> Array:
-    """Breadth-first twice: from any door to the farthest tip, from there to the farthest."""
-    rooms: list[list[int]] = [[] for _ in range(len(triangles))]
-    for door, (i, j) in enumerate(zip(one.tolist(), other.tolist(), strict=True)):
-        rooms[i].append(door)
-        rooms[j].append(door)
-    # Nodes: the doors, then one tip for every room with a single door.
-    ears = [room for room, doors in enumerate(rooms) if len(doors) == 1]
-    if not len(middle) or not ears:
-        return _farthest_pair(samples)
-    tips = [_apex(samples, triangles[room], middle[rooms[room][0]]) for room in ears]
-    at = np.vstack([middle, np.array(tips)])
-    links: list[list[int]] = [[] for _ in range(len(at))]
-    for doors in rooms:
-        for i, door in enumerate(doors):
-            for next_door in doors[i + 1 :]:
-                links[door].append(next_door)
-                links[next_door].append(door)
-    for tip, room in enumerate(ears, start=len(middle)):
-        links[tip].append(rooms[room][0])
-        links[rooms[room][0]].append(tip)
-    first = _farthest(at, links, len(middle))[-1]
-    way = _farthest(at, links, first)
-    return np.asarray(at[way])
-
-
-def _apex(samples: Array, triangle: Index, door: Array) -> Array:
-    """The corner of an ear opposite its only door."""
-    corners = samples[triangle]
-    opposite = corners.sum(axis=0) - 2 * door
-    return np.asarray(opposite)
-
-
-def _farthest(at: Array, links: Sequence[Sequence[int]], start: int) -> list[int]:
-    """Way from ``start`` to the node farthest along the links, by length."""
-    x, y = at[:, 0].tolist(), at[:, 1].tolist()
+def _farthest(
+    centres: Array, radii: Array, links: Sequence[Sequence[int]], start: int
+) -> list[int]:
+    """Way from ``start`` to the circle whose far edge is farthest along the links."""
+    x, y = centres[:, 0].tolist(), centres[:, 1].tolist()
+    radius = radii.tolist()
     before = {start: start}
-    length = {start: 0.0}
-    stack = [start]
-    end = start
+    stack = [(start, 0.0)]
+    end, longest = start, radius[start]
     while stack:
-        node = stack.pop()
+        node, length = stack.pop()
         for near in links[node]:
             if near not in before:
                 before[near] = node
-                length[near] = (
-                    length[node] + ((x[near] - x[node]) ** 2 + (y[near] - y[node]) ** 2) ** 0.5
-                )
-                if length[near] > length[end]:
-                    end = near
-                stack.append(near)
+                along = length + hypot(x[near] - x[node], y[near] - y[node])
+                if along + radius[near] > longest:
+                    end, longest = near, along + radius[near]
+                stack.append((near, along))
     way = [end]
     while way[-1] != start:
         way.append(before[way[-1]])
     return way[::-1]
 
 
-def _farthest_pair(samples: Array) -> Array:
-    """Fallback where there is no inner side: the two farthest samples."""
-    away = ((samples[:, None] - samples[None]) ** 2).sum(axis=-1)
-    i, j = np.unravel_index(int(np.argmax(away)), away.shape)
-    return samples[[i, j]]
+def _with_ends(centres: Array, radii: Array, way: list[int]) -> Array:
+    """The way with each end carried on to the edge."""
+    inner = centres[way]
+    first, last = radii[way[0]], radii[way[-1]]
+    ahead = inner[0] - inner[min(2, len(inner) - 1)]
+    behind = inner[-1] - inner[max(-3, -len(inner))]
+    out = np.array([_unit(ahead, [1.0, 0.0]), _unit(behind, [-1.0, 0.0])])
+    return np.vstack([inner[0] + first * out[0], inner, inner[-1] + last * out[1]])
+
+
+def _unit(vector: Array, otherwise: Sequence[float]) -> Array:
+    size = float(np.hypot(*vector))
+    return vector / size if size > 0 else np.asarray(otherwise)

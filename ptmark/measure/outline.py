@@ -11,7 +11,7 @@ import numpy.typing as npt
 
 from ptmark.dye import EdgeQuality
 from ptmark.errors import OutlineError
-from ptmark.measure.geometry import area_mm2, as_outline, caliper, centroid
+from ptmark.measure.geometry import area_mm2, as_outline, centroid, farthest_pair
 from ptmark.measure.medial import medial_of
 from ptmark.measure.quantity import COVERAGE_FACTOR, Quantity
 from ptmark.measure.relief import flattened, relief_u_mm
@@ -100,10 +100,11 @@ def measure_outline(
     if height is not None and not isfinite(height):
         raise OutlineError(f"a relief of {height} mm is no height")
     outline = flattened(surface.to_mm(shape_px), surface, height)
-    found_length, ends = caliper(outline)
+    found_length, one, other = farthest_pair(outline)
+    ends = (outline[one], outline[other])
     medial = medial_of(outline)
     found_width = 2 * medial.radius
-    ends_px = surface.to_px(np.array(ends))
+    ends_px = shape_px[[one, other]]
     local = found_length / max(float(np.hypot(*(ends_px[1] - ends_px[0]))), 1e-9)
     between = _between_ends(ends_px, surface, height, edge, local)
     length = Quantity(found_length, between)

@@ -6,8 +6,13 @@ import numpy as np
 import numpy.typing as npt
 
 from ptmark.scale.fit import PlaneFit, Priors
-from ptmark.scale.plane import Lens, Pose, fit_homography, focal_from_homography
-from ptmark.scale.plane import pose_from_homography
+from ptmark.scale.plane import (
+    Lens,
+    Pose,
+    fit_homography,
+    focal_from_homography,
+    pose_from_homography,
+)
 from ptmark.scale.surface import Alternative, SurfaceMap
 
 if TYPE_CHECKING:

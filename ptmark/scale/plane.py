@@ -38,16 +38,16 @@ class Lens:
         return np.asarray(points_px + from_centre * (self.kappa * r2))
 
     def distort(self, points_px: Array) -> Array:
-        """Inverse of `undistort`, by fixed-point steps (contracting while kappa r² << 1)."""
+        """Inverse of `undistort`: Newton's steps on the radius (monotone for kappa r² > -1/3)."""
         if self.kappa == 0.0:
             return points_px
-        centre = np.asarray(self.centre)
-        wanted = points_px - centre
-        found = wanted
-        for _ in range(20):
-            r2 = (found**2).sum(-1, keepdims=True) / self.radius_px**2
-            found = wanted / (1 + self.kappa * r2)
-        return np.asarray(centre + found)
+        wanted = points_px - np.asarray(self.centre)
+        target = np.sqrt((wanted**2).sum(-1, keepdims=True)) / self.radius_px
+        radius = target
+        for _ in range(4):
+            off = radius * (1 + self.kappa * radius**2) - target
+            radius = radius - off / (1 + 3 * self.kappa * radius**2)
+        return np.asarray(self.centre + wanted / (1 + self.kappa * radius**2))
 
     def jacobian(self, points_px: Array) -> Array:
         """Derivative of `undistort` at points of shape (N, 2): shape (N, 2, 2)."""
