@@ -5,6 +5,7 @@ format classes are used one by one: its general opener keeps a smaller limit of 
 """
 
 import io
+import warnings
 from pathlib import Path
 from typing import Any
 
@@ -14,7 +15,7 @@ import numpy.typing as npt
 from ptmark.errors import PhotoError
 from ptmark.photo import _heic
 from ptmark.photo._found import COPY_AGAIN, Found, damaged
-from ptmark.photo._tiff import upright_tag
+from ptmark.photo._tiff import read_plain, upright_tag
 
 __all__ = ["decode", "decode_reduced"]
 
@@ -79,32 +80,40 @@ def decode_reduced(path: Path, data: bytes, found: Found, most: int) -> Pixels |
 
 
 def _decode(path: Path, data: bytes, found: Found) -> Pixels:
-    import cv2
-
-    pixels: Pixels
     if found.way == "heif":
         return _heic.decode(data)
     if found.way == "modes":
         return _by_modes(data, found)
-    if found.packed:  # OpenCV passes over damage in packed data; Pillow does not
-        _load(data, found)
-    stored = upright_tag(data) if found.format == "TIFF" else data
-    direct = found.way == "direct"
-    flags = (
-        cv2.IMREAD_COLOR_RGB | cv2.IMREAD_IGNORE_ORIENTATION if direct else cv2.IMREAD_UNCHANGED
-    )
-    # NumPy's own memory comes in large pages, which makes the decode a third faster
-    room = np.empty((found.height, found.width, 3), np.uint8) if direct else None
-    pixels = _imread(path, stored, room, flags, from_file=stored is data)
-    if not direct and pixels.ndim == 3:
-        swap = cv2.COLOR_BGRA2RGBA if pixels.shape[2] == 4 else cv2.COLOR_BGR2RGB
-        pixels = cv2.cvtColor(pixels, swap, pixels)
+    plain = found.way == "plain"
+    pixels = read_plain(data, found) if plain else _by_opencv(path, data, found)
+    if pixels.ndim == 3 and pixels.shape[2] == 2:  # grey with alpha
+        pixels = np.ascontiguousarray(pixels[..., [0, 0, 0, 1]])
     if found.inverted:
-        np.bitwise_not(pixels, out=pixels)
+        colours = pixels[..., :3] if pixels.ndim == 3 else pixels
+        np.bitwise_not(colours, out=colours)
     return pixels
 
 
-def _imread(path: Path, data: bytes, room: Any, flags: int, *, from_file: bool = True) -> Any:  # noqa: ANN401
+def _by_opencv(path: Path, data: bytes, found: Found) -> Pixels:
+    import cv2
+
+    if found.packed:  # OpenCV passes over damage in packed data; Pillow does not
+        _load(data, found)
+    stored = upright_tag(data) if found.format == "TIFF" else data
+    if found.way == "direct":
+        # NumPy's own memory comes in large pages, which makes the decode a third faster
+        room = np.empty((found.height, found.width, 3), np.uint8)
+        return _imread(path, data, room, cv2.IMREAD_COLOR_RGB | cv2.IMREAD_IGNORE_ORIENTATION)
+    pixels = _imread(path, stored, None, cv2.IMREAD_UNCHANGED, from_file=stored is data)
+    if pixels.ndim == 3:
+        swap = cv2.COLOR_BGRA2RGBA if pixels.shape[2] == 4 else cv2.COLOR_BGR2RGB
+        return np.asarray(cv2.cvtColor(pixels, swap, pixels))
+    return pixels
+
+
+def _imread(
+    path: Path, data: bytes, room: Pixels | None, flags: int, *, from_file: bool = True
+) -> Pixels:
     """Decode by OpenCV: from the file into given memory, or from the bytes where it must."""
     import cv2
 
@@ -122,7 +131,7 @@ def _imread(path: Path, data: bytes, room: Any, flags: int, *, from_file: bool =
         raise damaged(str(exc.err or exc)) from exc
     if pixels is None:
         raise damaged("its data cannot be decoded")
-    return pixels
+    return np.asarray(pixels)
 
 
 def _check_filled(data: bytes, found: Found, pixels: Pixels) -> None:
@@ -166,8 +175,10 @@ def _load(data: bytes, found: Found) -> Any:  # noqa: ANN401 - Pillow's image
         "JPEG": JpegImagePlugin.JpegImageFile,
     }[found.format]
     try:
-        image = reader(io.BytesIO(data))
-        image.load()
+        with warnings.catch_warnings():
+            warnings.simplefilter("ignore")  # what they would tell is raised below or repaired
+            image = reader(io.BytesIO(data))
+            image.load()
     except (OSError, SyntaxError, ValueError, EOFError, TypeError, KeyError, IndexError) as exc:
         raise PhotoError(f"the picture cannot be decoded: {exc}", mend=COPY_AGAIN) from exc
     return image

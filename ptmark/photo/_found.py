@@ -16,10 +16,11 @@ class Found:
 
     ``width`` and ``height`` are those stored, px. ``way`` says who decodes it: "direct" (to
     8-bit RGB at once), "whole" (all channels and bits), "modes" (by Pillow, for what the
-    others do not know) or "heif". ``exif`` is a TIFF-structured block, ``icc`` the embedded
-    profile, ``coded`` the colour primaries and transfer by ITU-T H.273 code points.
-    ``inverted`` tells 16-bit grey where 0 is white, ``packed`` compressed TIFF data, and
-    ``end`` where the end marker of a JPEG stands.
+    others do not know), "plain" (unpacked TIFF, straight from its bytes) or "heif". ``exif``
+    is a TIFF-structured block, ``icc`` the embedded profile, ``coded`` the colour primaries
+    and transfer by ITU-T H.273 code points. ``inverted`` tells grey where 0 is white that the
+    decoder leaves so, ``multiplied`` colours times their alpha, ``packed`` compressed TIFF
+    data, and ``end`` where the end marker of a JPEG stands.
     """
 
     format: str
@@ -34,6 +35,7 @@ class Found:
     frames: int = 1
     alpha: bool = False
     inverted: bool = False
+    multiplied: bool = False
     packed: bool = False
     end: int = 0
 

@@ -46,6 +46,7 @@ def look(data: bytes) -> Found:
         else None,
         frames=len(heif),
         alpha=mode in ("RGBA", "LA"),
+        multiplied=heif.mode == "RGBa",
     )
 
 
@@ -57,8 +58,6 @@ def decode(data: bytes) -> npt.NDArray[np.uint8]:
         pixels = np.ascontiguousarray(picture)
     except (ValueError, RuntimeError, OSError, EOFError, SyntaxError) as exc:
         raise damaged(str(exc)) from exc
-    if picture.mode == "RGBa":
-        return _plain_alpha(pixels)
     if picture.mode == "LA":
         return np.ascontiguousarray(pixels[..., [0, 0, 0, 1]])
     return pixels
@@ -71,14 +70,6 @@ def _open(data: bytes) -> Any:  # noqa: ANN401 - pillow_heif ships no types
         return pillow_heif.open_heif(data, convert_hdr_to_8bit=True)
     except (ValueError, RuntimeError, OSError, EOFError, SyntaxError) as exc:
         raise PhotoError(f"the HEIC picture cannot be read: {exc}", mend=COPY_AGAIN) from exc
-
-
-def _plain_alpha(pixels: npt.NDArray[np.uint8]) -> npt.NDArray[np.uint8]:
-    """Colours that were multiplied by their alpha, made whole again."""
-    alpha = np.maximum(pixels[..., 3:], 1).astype(np.uint16)
-    pixels = pixels.copy()
-    pixels[..., :3] = np.minimum(pixels[..., :3] * np.uint16(255) // alpha, 255)
-    return pixels
 
 
 def _walk(data: bytes) -> None:

@@ -6,7 +6,7 @@ Written from TIFF 6.0 (1992), section 2, and CIPA DC-008 (Exif 2.32), 4.6.2.
 import struct
 from typing import NamedTuple
 
-__all__ = ["Entry", "byte_order", "first_ifd", "read_ifd"]
+__all__ = ["Entry", "byte_order", "first_ifd", "reach", "read_ifd"]
 
 _SIZES = {1: 1, 2: 1, 3: 2, 4: 4, 5: 8, 6: 1, 7: 1, 8: 2, 9: 4, 10: 8, 11: 4, 12: 8}
 _CODES = {1: "B", 3: "H", 4: "I", 6: "b", 8: "h", 9: "i", 11: "f", 12: "d"}
@@ -60,6 +60,19 @@ def read_ifd(block: bytes, offset: int) -> tuple[dict[int, Entry], int]:
     end = offset + 2 + 12 * count
     following = struct.unpack_from(order + "I", block, end)[0] if end + 4 <= len(block) else 0
     return tags, following
+
+
+def reach(block: bytes, offset: int) -> int:
+    """The end of the furthest value that the standard tags of a directory point to."""
+    order = byte_order(block)
+    count = struct.unpack_from(order + "H", block, offset)[0]
+    ends: list[int] = [offset + 2 + 12 * count + 4]
+    for place in range(offset + 2, min(offset + 2 + 12 * count, len(block) - 11), 12):
+        tag, kind, number, at = struct.unpack_from(order + "HHII", block, place)
+        size = _SIZES.get(kind, 0) * number
+        if tag < 0x8000 and size > 4:  # private tags beyond may be what they like
+            ends.append(at + size)
+    return max(ends)
 
 
 def _entry(block: bytes, order: str, kind: int, number: int, place: int) -> Entry | None:

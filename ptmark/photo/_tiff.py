@@ -1,16 +1,18 @@
 """Structure of a TIFF file. Written from TIFF 6.0 (1992) and its Technical Notes 1 and 2."""
 
 import struct
+from typing import Any
 
 import numpy as np
+import numpy.typing as npt
 
 from ptmark.errors import PhotoError
 from ptmark.photo._found import Found, check_size, damaged, truncated
-from ptmark.photo._ifd import Entry, byte_order, read_ifd
+from ptmark.photo._ifd import Entry, byte_order, reach, read_ifd
 
-__all__ = ["look", "upright_tag"]
+__all__ = ["look", "read_plain", "upright_tag"]
 
-_PLAIN = {1, 5, 8, 32773, 32946}  # none, LZW, Deflate, PackBits, old Deflate
+_PACKED = {1, 5, 8, 32773, 32946}  # tiles unpacked, LZW, Deflate, PackBits, old Deflate
 _MODES = {0: "L", 1: "L", 2: "RGB", 3: "P", 5: "CMYK", 6: "RGB"}
 _CHANNELS = {"L": 1, "P": 1, "RGB": 3, "CMYK": 4}
 _SAVE_PLAIN = "Save it as 8- or 16-bit RGB or grey TIFF, or as PNG"
@@ -25,24 +27,17 @@ def look(data: bytes) -> Found:
         If the file ends early, contradicts itself, holds what has no plain meaning as a photo
         (numbers without a white, raw sensor data, a thumbnail only), or is too big.
     """
-    if len(data) < 8:
-        raise truncated(len(data))
-    start = struct.unpack_from(byte_order(data) + "I", data, 4)[0]
-    tags, following = read_ifd(data, start)
-    if not tags:
-        raise truncated(len(data)) if start + 2 > len(data) else damaged("it has no directory")
+    tags, following = _directory(data)
     width, height = _whole(tags, 0x0100, 0), _whole(tags, 0x0101, 0)
     check_size(width, height)
     _check_data(tags, len(data))
     mode, bits, alpha = _kind(tags)
-    packing = _whole(tags, 0x0103, 1)
-    plain = packing in _PLAIN and mode in ("L", "RGB")
-    way = "modes"
-    if plain and bits == 16:
-        way = "whole"
-    elif packing == 1 and plain and bits == 8 and not alpha and _whole(tags, 0x011C, 1) == 1:
-        way = "direct"
-    icc = tags[0x8773].raw if 0x8773 in tags else b""
+    packing, way = _whole(tags, 0x0103, 1), "modes"
+    if mode in ("L", "RGB"):
+        if packing == 1 and _plain(tags, bits, alpha=alpha):
+            way = "plain"
+        elif packing in _PACKED and bits == 16:
+            way = "whole"
     return Found(
         format="TIFF",
         width=width,
@@ -51,12 +46,39 @@ def look(data: bytes) -> Found:
         bits=8 if mode == "P" else bits,
         way=way,
         exif=data,
-        icc=icc,
+        icc=tags[0x8773].raw if 0x8773 in tags else b"",
         frames=1 + _later_pages(data, following),
         alpha=alpha,
         packed=packing != 1,
-        inverted=bits == 16 and _whole(tags, 0x0106, 1) == 0,
+        multiplied=alpha and way != "modes" and _whole(tags, 0x0152, 0) == 1,
+        inverted=way != "modes" and _whole(tags, 0x0106, 1) == 0,
     )
+
+
+def read_plain(data: bytes, found: Found) -> npt.NDArray[Any]:
+    """Unpacked pixels, strip by strip, shape (H, W) or (H, W, channels), uint8 or uint16.
+
+    Raises
+    ------
+    PhotoError
+        If the strips hold fewer rows than the header says.
+    """
+    tags, _ = _directory(data)
+    kind = np.dtype(byte_order(data) + f"u{found.bits // 8}")
+    row = found.width * _whole(tags, 0x0115, 1)
+    rows = min(_whole(tags, 0x0116, found.height), found.height)
+    flat = np.empty(found.height * row, kind.newbyteorder("="))
+    done = 0
+    for offset in tags[0x0111].numbers:
+        count = min(rows * row, flat.size - done)
+        if int(offset) + count * kind.itemsize > len(data):
+            raise truncated(len(data))
+        flat[done : done + count] = np.frombuffer(data, kind, count, int(offset))
+        done += count
+    if done < flat.size:
+        raise damaged(f"its data end after row {done // row} of {found.height}")
+    shape = (found.height, found.width, row // found.width)
+    return flat.reshape(shape if shape[2] > 1 else shape[:2])
 
 
 def upright_tag(data: bytes) -> bytes:
@@ -66,13 +88,31 @@ def upright_tag(data: bytes) -> bytes:
     they are stored.
     """
     order = byte_order(data)
-    tags, _ = read_ifd(data, struct.unpack_from(order + "I", data, 4)[0])
+    tags, _ = _directory(data)
     turn = tags.get(0x0112)
     if turn is None or turn.first == 1 or turn.kind not in (3, 4):
         return data
     copy = bytearray(data)
     struct.pack_into(order + ("H" if turn.kind == 3 else "I"), copy, turn.place, 1)
     return bytes(copy)
+
+
+def _directory(data: bytes) -> tuple[dict[int, Entry], int]:
+    """The first directory, which must lie in the file whole, and the place of the next."""
+    order = byte_order(data)
+    if len(data) < 8:
+        raise truncated(len(data))
+    start = struct.unpack_from(order + "I", data, 4)[0]
+    if start + 2 > len(data) or reach(data, start) > len(data):
+        raise truncated(len(data))
+    return read_ifd(data, start)
+
+
+def _plain(tags: dict[int, Entry], bits: int, *, alpha: bool) -> bool:
+    """Whether the pixels stand in the file as they are, in strips."""
+    if bits not in (8, 16) or 0x0111 not in tags or _whole(tags, 0x010A, 1) != 1:
+        return False
+    return _whole(tags, 0x011C, 1) == 1 and (bits == 16 or not alpha)
 
 
 def _whole(tags: dict[int, Entry], tag: int, default: int) -> int:
@@ -105,7 +145,7 @@ def _kind(tags: dict[int, Entry]) -> tuple[str, int, bool]:
     extra = samples - _CHANNELS[mode]
     if extra < 0 or extra > 1:
         raise PhotoError(f"its {samples} channels are not read", mend=_SAVE_PLAIN)
-    return mode, bits, extra == 1
+    return mode, bits, extra == 1 and _whole(tags, 0x0152, 0) in (1, 2)
 
 
 def _check_data(tags: dict[int, Entry], length: int) -> None:

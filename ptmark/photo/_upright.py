@@ -38,7 +38,9 @@ def upright(rgb: npt.NDArray[np.uint8], orientation: int) -> npt.NDArray[np.uint
     return rgb
 
 
-def over_white(rgb: npt.NDArray[np.uint8], alpha: npt.NDArray[Any]) -> npt.NDArray[np.uint8]:
+def over_white(
+    rgb: npt.NDArray[np.uint8], alpha: npt.NDArray[Any], *, multiplied: bool
+) -> npt.NDArray[np.uint8]:
     """Lay a picture over white by its alpha, in code values as screens do.
 
     Parameters
@@ -47,10 +49,14 @@ def over_white(rgb: npt.NDArray[np.uint8], alpha: npt.NDArray[Any]) -> npt.NDArr
         Overwritten.
     alpha : ndarray of shape (H, W), uint8 or uint16
         0 is clear.
+    multiplied : bool
+        Whether the colours were multiplied by their alpha already.
     """
     most = 255 if alpha.dtype == np.uint8 else 65535
     for top in range(0, rgb.shape[0], _STRIP):
         part = rgb[top : top + _STRIP]
         share = (alpha[top : top + _STRIP, :, np.newaxis] / most).astype(np.float32)
-        part[...] = np.rint(255 - share * (255 - part.astype(np.float32)))
+        colour = part.astype(np.float32)
+        laid = colour + 255 * (1 - share) if multiplied else 255 - share * (255 - colour)
+        part[...] = np.rint(np.minimum(laid, 255))
     return rgb

@@ -120,13 +120,13 @@ def _finish(pixels: Pixels, file: File) -> npt.NDArray[np.uint8]:
     """Stored pixels to upright sRGB."""
     import cv2
 
-    alpha = None
-    if pixels.ndim == 3 and pixels.shape[2] == 4 and file.found.mode != "CMYK":
-        alpha = cv2.extractChannel(pixels, 3)
+    found, alpha = file.found, None
+    if pixels.ndim == 3 and pixels.shape[2] == 4 and found.mode != "CMYK":
+        alpha = cv2.extractChannel(pixels, 3) if found.alpha else None
         pixels = cv2.cvtColor(pixels, cv2.COLOR_RGBA2RGB)
     rgb = to_srgb(pixels, file.space)
     if alpha is not None:
-        rgb = over_white(rgb, alpha)
+        rgb = over_white(rgb, alpha, multiplied=found.multiplied)
     return np.ascontiguousarray(upright(rgb, file.orientation))
 
 

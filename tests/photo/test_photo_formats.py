@@ -173,6 +173,43 @@ def test_16_bit_grey_tiff_where_zero_is_white(keep):
     assert photo.rgb[..., 0].tolist() == [[255, 0], [254, 251]]  # 255 - v / 257
 
 
+@pytest.mark.parametrize("order", ["<", ">"])
+@pytest.mark.parametrize("strip", [1, 7, 20])
+@pytest.mark.parametrize("kind", ["u1", "u2"])
+def test_tiff_in_strips_of_either_byte_order(keep, order, strip, kind):
+    top = 256 ** int(kind[1])
+    deep = np.random.default_rng(5).integers(0, top, (20, 30, 3)).astype(kind)
+    out = io.BytesIO()
+    tifffile.imwrite(out, deep, photometric="rgb", byteorder=order, rowsperstrip=strip)
+    photo = open_photo(keep(out.getvalue(), "a.tif"))
+    assert np.array_equal(photo.rgb, np.rint(deep / (257 if kind == "u2" else 1)))
+
+
+def test_tiff_in_tiles(keep):
+    deep = np.random.default_rng(6).integers(0, 65536, (40, 50, 3), dtype=np.uint16)
+    for picture, step in ((deep, 257), ((deep >> 8).astype(np.uint8), 1)):
+        out = io.BytesIO()
+        tifffile.imwrite(out, picture, photometric="rgb", tile=(16, 32))
+        photo = open_photo(keep(out.getvalue(), "a.tif"))
+        assert np.array_equal(photo.rgb, np.rint(picture / step))
+
+
+@pytest.mark.parametrize(
+    ("extra", "expected"),
+    [
+        ("unassalpha", [128, 255, 128]),  # half of 0 and half of white; half of white twice
+        ("assocalpha", [127, 255, 127]),  # already halved: what is left is laid on top
+        ("unspecified", [0, 255, 0]),  # a fourth channel that is not alpha
+    ],
+)
+def test_alpha_of_16_bit_tiff(keep, extra, expected):
+    deep = np.array([[[0, 65535, 0, 32768]]], np.uint16)
+    out = io.BytesIO()
+    tifffile.imwrite(out, deep, photometric="rgb", extrasamples=[extra])
+    photo = open_photo(keep(out.getvalue(), "a.tif"))
+    assert np.abs(photo.rgb[0, 0].astype(int) - expected).max() <= 1
+
+
 @pytest.mark.parametrize(
     ("name", "options"),
     [
