@@ -171,11 +171,23 @@ def _faults(
     """How many things each candidate would hide or cross."""
     shape = board.shapes[index]
     # A leader may cross what its own outline lies in or touches: there is no way round it.
-    others = [s for i, s in enumerate(board.shapes) if i != index and not s.intersects(shape)]
+    others = [
+        other
+        for number, other in enumerate(board.shapes)
+        if number != index and not _filled(other).intersects(shape)
+    ]
     faults = _hits(plates, board.shapes, board.gap) + _hits(leaders, others, board.gap)
     faults += _hits(plates, board.plates, board.gap) + _hits(plates, board.leaders, board.gap)
     faults += _hits(leaders, board.plates, board.gap) + _hits(leaders, board.leaders, board.gap)
     return faults
+
+
+def _filled(shape: BaseGeometry) -> BaseGeometry:
+    """A shape without its holes."""
+    parts = [
+        Polygon(p.exterior) for p in getattr(shape, "geoms", [shape]) if hasattr(p, "exterior")
+    ]
+    return shapely.union_all(parts) if parts else shape
 
 
 def _hits(

@@ -26,7 +26,7 @@ Color = tuple[int, int, int]
 NAVY: Color = (4, 20, 48)
 DEEP_BLUE: Color = (20, 66, 190)
 CYAN: Color = (0, 205, 235)
-PALE: Color = (140, 232, 246)
+PALE: Color = (160, 240, 252)
 
 PAPER: Color = (250, 251, 253)  # ground of the bands round the photo
 SHADE: Color = (228, 234, 243)

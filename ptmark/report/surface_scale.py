@@ -6,6 +6,7 @@ from typing import Any
 
 import numpy as np
 import numpy.typing as npt
+import shapely
 
 from ptmark.record import Record
 
@@ -71,16 +72,18 @@ def _beside(middle: Array, record: Record, room_px: float) -> Array:
     """The place nearest the middle that is clear of every indication by ``room_px``."""
     if not record.indications:
         return middle
-    marked = np.concatenate([np.array(one["outline_px"]) for one in record.indications])
+    marked = shapely.union_all(
+        [shapely.MultiPoint(one["outline_px"]).convex_hull for one in record.indications]
+    )
     steps = np.arange(-20, 21) * room_px / 2
     places = middle + np.stack(np.meshgrid(steps, steps), axis=-1).reshape(-1, 2)
     size = (record.photo["width"] - 1, record.photo["height"] - 1)
-    places = places[((places >= 0) & (places <= size)).all(axis=1)]
-    order = np.argsort(np.linalg.norm(places - middle, axis=1), kind="stable")
-    for at in places[order]:
-        if np.linalg.norm(marked - at, axis=1).min() > room_px:
-            return np.asarray(at)
-    return middle
+    free = ((places >= 0) & (places <= size)).all(axis=1)
+    free &= shapely.distance(shapely.points(places), marked) > room_px
+    if not free.any():
+        return middle
+    places = places[free]
+    return np.asarray(places[np.argmin(np.round(np.linalg.norm(places - middle, axis=1), 6))])
 
 
 def _px_per_mm(h: Array, points: Array) -> Array:
