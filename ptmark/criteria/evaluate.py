@@ -165,7 +165,7 @@ def _relevance_told(case: Case) -> dict[str, str]:
 
 def _shape_told(case: Case) -> dict[str, str]:
     limit = case.profile.shape.linear
-    told = {}
+    told: dict[str, str] = {}
     worst = {ids: item for item in case.worst.items for ids in item.ids}
     for item in case.plain.items:
         taken = "linear" if item.linear else "rounded"

@@ -32,7 +32,7 @@ def merged(
     grow : ndarray of shape (M,)
         How far each outline is widened all round; 0 for the plain reading.
     """
-    clusters = [(index,) for index in range(len(shapes))]
+    clusters: list[tuple[int, ...]] = [(index,) for index in range(len(shapes))]
     parts, single, widths = shapes, lengths, grow
     while len(clusters) > 1:
         joined = _joined(parts, single, widths, rule, unit)

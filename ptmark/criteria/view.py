@@ -102,7 +102,7 @@ class _Base:
 
     def view(self, *, worst: bool) -> View:
         u = self.u if worst else np.zeros_like(self.u)
-        clusters = [(index,) for index in range(len(self.ids))]
+        clusters: list[tuple[int, ...]] = [(index,) for index in range(len(self.ids))]
         if self.profile.merge is not None:
             rule, unit = self.profile.merge, self.profile.unit
             clusters = merged(self.shapes, self.length + u, u / 2, rule, unit)
