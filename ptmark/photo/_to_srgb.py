@@ -128,7 +128,7 @@ def to_srgb(pixels: Pixels, space: Space) -> npt.NDArray[np.uint8]:
         convert = _by_tables(space)
     else:
         return np.asarray(pixels, np.uint8)
-    in_place = pixels.dtype == np.uint8 and pixels.shape[2:] == (3,)
+    in_place = pixels.dtype == np.uint8 and pixels.shape[2:] == (3,) and pixels.flags.writeable
     out = (
         np.asarray(pixels, np.uint8) if in_place else np.empty((*pixels.shape[:2], 3), np.uint8)
     )
