@@ -33,7 +33,7 @@ def as_outline(points: npt.ArrayLike) -> Array:
     OutlineError
         If it has not the shape (N >= 3, 2), a coordinate is not finite, or it encloses nothing.
     """
-    outline = np.asarray(points, dtype=float)
+    outline: Array = np.asarray(points, dtype=np.float64)
     if outline.ndim != 2 or outline.shape[1] != 2:
         raise OutlineError(f"an outline has shape (N, 2), got {outline.shape}")
     if not np.isfinite(outline).all():

@@ -26,6 +26,8 @@ Array = npt.NDArray[np.float64]
 # Widths to look at, px: in the first a marker of a card that spans a third of the picture is
 # some 50 px a side, in the last the smallest that can still be measured.
 _LOOK_WIDTHS = (1100, 2200, 4400)
+# In a closer look a marker is some 100 px a side; under 24 px its modules are 4 px.
+_CLOSE_SIDE_PX, _SMALLEST_PX = 100, 24
 # A corner whose edges are less clear than this is covered or shaded.
 CLEAR_PX = 0.3
 
@@ -67,26 +69,28 @@ def find_card(photo: "Photo") -> FoundCard | None:
     in the list with a large uncertainty.
     """
     best: dict[int, Array] = {}
-    tried: set[int] = set()
-    for width in _LOOK_WIDTHS:
-        step = max(1, round(photo.info.width / width))
-        if step in tried:
-            continue
-        tried.add(step)
-        seen = _fitting(_look(photo.rgb, step))
-        if len(seen) > len(best):
-            best = seen
-        if len(best) == len(MARKER_IDS):
+    for step in sorted(
+        {max(1, round(photo.info.width / w)) for w in _LOOK_WIDTHS}, reverse=True
+    ):
+        best = _fitting(_look(photo.rgb, step))
+        if len(best) >= 2:
             break
-    if len(best) < 2:
+    else:
         return None
+    if len(best) < len(MARKER_IDS):
+        best = _fitting(_look_closer(photo.rgb, best))
     ids = tuple(sorted(best))
     corners, u_px = refine_corners(photo.rgb, np.array([best[i] for i in ids]))
     return FoundCard(ids, corners, u_px)
 
 
-def _look(rgb: npt.NDArray[np.uint8], step: int) -> dict[int, list[Array]]:
-    """Marker candidates by id in every ``step``-th pixel's green, corners in full px."""
+def _look(
+    rgb: npt.NDArray[np.uint8], step: int, origin: tuple[int, int] = (0, 0)
+) -> dict[int, list[Array]]:
+    """Marker candidates by id in every ``step``-th pixel's green, corners in full px.
+
+    ``origin`` is where ``rgb`` begins in the full picture, x and y.
+    """
     # Green: sharpest of the three in a JPEG with halved colour, and dark for red dye.
     first = step // 2
     green = np.ascontiguousarray(rgb[first::step, first::step, 1])
@@ -96,9 +100,29 @@ def _look(rgb: npt.NDArray[np.uint8], step: int) -> dict[int, list[Array]]:
     if ids is not None:
         for quad, marker in zip(corners, np.asarray(ids).ravel(), strict=True):
             if int(marker) in MARKER_IDS:
-                at = np.asarray(quad, float).reshape(4, 2) * step + first
+                at = np.asarray(quad, float).reshape(4, 2) * step + first + origin
                 found.setdefault(int(marker), []).append(at)
     return found
+
+
+def _look_closer(rgb: npt.NDArray[np.uint8], seen: dict[int, Array]) -> dict[int, list[Array]]:
+    """What was seen, and what a closer look finds where the other markers should lie."""
+    found = {marker: [quad] for marker, quad in seen.items()}
+    plane = np.vstack([marker_corners_mm(marker) for marker in seen])
+    h = fit_homography(plane, np.vstack(list(seen.values())))
+    height, width = rgb.shape[:2]
+    for marker in set(MARKER_IDS) - set(seen):
+        there = apply_homography(h, marker_corners_mm(marker))
+        side = float(np.ptp(there, axis=0).max())
+        low = np.clip(there.min(axis=0) - side, 0, [width, height]).astype(int)
+        high = np.clip(there.max(axis=0) + side, 0, [width, height]).astype(int)
+        if (high - low < _SMALLEST_PX).any():
+            continue
+        step = max(1, round(side / _CLOSE_SIDE_PX))
+        crop = rgb[low[1] : high[1], low[0] : high[0]]
+        closer = _look(crop, step, (int(low[0]), int(low[1])))
+        found.setdefault(marker, []).extend(closer.get(marker, []))
+    return {marker: quads for marker, quads in found.items() if quads}
 
 
 def _fitting(found: dict[int, list[Array]]) -> dict[int, Array]:

@@ -11,6 +11,7 @@ from ptmark.scale.fit import PlaneFit, fit_plane
 from ptmark.scale.layout import CHECK_MM, MARKER_IDS, MARKER_MM, marker_corners_mm
 from ptmark.scale.maps import camera_priors, map_of, starting_pose
 from ptmark.scale.plane import Lens
+from ptmark.scale.problem import Problem, State
 from ptmark.scale.surface import SurfaceMap
 
 if TYPE_CHECKING:
@@ -56,13 +57,16 @@ def solve_card(reference: "CardReference", photo: "Photo") -> SurfaceMap:
     dot_px = DOT_U_MM * found.sides_px / MARKER_MM
     u_px = np.hypot(found.u_px, dot_px[:, None]).ravel()[clear]
     size_u = PRINT_U if reference.check_mm is None else CALLIPER_U
-    fit = fit_plane(
+    problem = Problem(
         seen,
         u_px,
         lambda own: plane + own[0] * outward,
-        starting_pose(seen, plane, photo),
-        camera_priors(photo, extra_u=(SPREAD_U_MM,)),
+        camera_priors(photo, own_u=(SPREAD_U_MM,)),
         Lens.of_picture(photo.info.width, photo.info.height),
+    )
+    fit = fit_plane(
+        problem,
+        State(starting_pose(seen, plane, photo), 0.0, np.zeros(1)),
         robust=True,
         perturbed=(
             lambda own: (plane + own[0] * outward) * [1 + size_u, 1],

@@ -1,7 +1,7 @@
 """The scale card as a PDF to print: markers, graduations, check length, grey patches.
 
-Card frame as in `ptmark.scale.layout`: mm, y down from the card's top left. PDF counts y up from
-the page's bottom in points of 1/72 in.
+Card frame as in `ptmark.scale.layout`: mm, y down from the card's top left. PDF counts y
+up from the page's bottom in points of 1/72 in.
 """
 
 from pathlib import Path
@@ -30,10 +30,10 @@ _GREYS = (1.0, 0.75, 0.5, 0.25)
 _PAGE_SAYS = (
     "Scale cards for photos of penetrant indications",
     "1. Print at 100 % (actual size, no fitting to the page) on matt white paper or card.",
-    f"2. Measure the check length of a card with callipers: {CHECK_MM:.2f} mm from the left edge",
-    "    of the mark at 0 to the left edge of the mark at 80. Enter what you measured.",
+    f"2. Measure a card's check length with callipers: {CHECK_MM:.2f} mm from the left edge of",
+    "    the mark at 0 to the left edge of the mark at 80. Enter what you measured.",
     "3. Cut along the thin grey line. Keep the white about each black square.",
-    "4. Lay the card flat in the plane of the indication, beside it, whole and unshaded in the photo.",
+    "4. Lay the card flat in the plane of the indication, beside it, whole and unshaded.",
     "5. Discard a card that is creased, stained with dye or worn.",
 )
 _CARD_SAYS = (

@@ -16,6 +16,7 @@ from ptmark.scale.checks import check_length, check_line, check_points
 from ptmark.scale.fit import PlaneFit, fit_plane
 from ptmark.scale.maps import PICK_U_PX, SIZE_U_MM, TILT_U_DEG, camera_priors, map_of
 from ptmark.scale.plane import Lens, Pose, apply_homography, rotation_from_vector
+from ptmark.scale.problem import Problem, State
 from ptmark.scale.surface import Alternative, SurfaceMap
 
 if TYPE_CHECKING:
@@ -54,15 +55,8 @@ def solve_line(reference: "LineReference", photo: "Photo") -> SurfaceMap:
     priors = camera_priors(photo, np.radians(TILT_U_DEG))
     start = _upright(ends, reference.length_mm, priors.focal_px, lens)
     longer = plane * (1 + SIZE_U_MM / reference.length_mm)
-    fit = fit_plane(
-        ends,
-        np.full(2, PICK_U_PX),
-        lambda _own: plane,
-        start,
-        priors,
-        lens,
-        perturbed=(lambda _own: longer,),
-    )
+    problem = Problem(ends, np.full(2, PICK_U_PX), lambda _own: plane, priors, lens)
+    fit = fit_plane(problem, State(start, 0.0, np.zeros(0)), perturbed=(lambda _own: longer,))
     linear = {name: part for name, part in fit.covariance.items() if name != "tilt"}
     alternatives = {"tilt": _leaning(ends, plane, fit.pose)}
     return map_of(
@@ -145,25 +139,17 @@ def solve_lines(reference: "LinesReference", photo: "Photo") -> SurfaceMap:
 
     points = np.vstack([first, second])
     upright = _upright(first, reference.first_mm, priors.focal_px, lens)
+    problem = Problem(points, np.full(4, PICK_U_PX), model, priors, lens)
+    perturbed = (
+        lambda own: model(own, lengths + np.array([SIZE_U_MM, 0.0])),
+        lambda own: model(own, lengths + np.array([0.0, SIZE_U_MM])),
+    )
     fits = []
     for lean in ((0.3, 0.0), (-0.3, 0.0), (0.0, 0.3), (0.0, -0.3)):
         turned = rotation_from_vector(np.array([*lean, 0.0])) @ upright.rotation
         start = Pose(turned, upright.translation, upright.focal_px, upright.centre)
-        fits.append(
-            fit_plane(
-                points,
-                np.full(4, PICK_U_PX),
-                model,
-                start,
-                priors,
-                lens,
-                extra=apply_homography(start.to_mm(), second[:1])[0],
-                perturbed=(
-                    lambda own: model(own, lengths + np.array([SIZE_U_MM, 0.0])),
-                    lambda own: model(own, lengths + np.array([0.0, SIZE_U_MM])),
-                ),
-            )
-        )
+        own = apply_homography(start.to_mm(), second[:1])[0]
+        fits.append(fit_plane(problem, State(start, 0.0, own), perturbed=perturbed))
     best, *rest = sorted(fits, key=lambda fit: fit.chi2)
     alternatives = _other_leaning(best, rest)
     return map_of(

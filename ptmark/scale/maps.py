@@ -5,7 +5,7 @@ from typing import TYPE_CHECKING
 import numpy as np
 import numpy.typing as npt
 
-from ptmark.scale.fit import PlaneFit, Priors
+from ptmark.scale.fit import PlaneFit
 from ptmark.scale.plane import (
     Lens,
     Pose,
@@ -13,6 +13,7 @@ from ptmark.scale.plane import (
     focal_from_homography,
     pose_from_homography,
 )
+from ptmark.scale.problem import Priors
 from ptmark.scale.surface import Alternative, SurfaceMap
 
 if TYPE_CHECKING:
@@ -37,14 +38,14 @@ FOCAL_KNOWN = 0.1
 
 
 def camera_priors(
-    photo: "Photo", tilt_u: float | None = None, extra_u: tuple[float, ...] = ()
+    photo: "Photo", tilt_u: float | None = None, own_u: tuple[float, ...] = ()
 ) -> Priors:
     """What is known of the camera before looking at the reference."""
     if photo.info.focal_px is not None:
-        return Priors(photo.info.focal_px, EXIF_FOCAL_U, tilt_u, extra_u)
+        return Priors(photo.info.focal_px, EXIF_FOCAL_U, tilt_u, own_u)
     diagonal = float(np.hypot(photo.info.width, photo.info.height))
     focal = diagonal * MAIN_CAMERA_MM / FULL_FRAME_DIAGONAL_MM
-    return Priors(focal, UNKNOWN_FOCAL_U, tilt_u, extra_u)
+    return Priors(focal, UNKNOWN_FOCAL_U, tilt_u, own_u)
 
 
 def starting_pose(seen: Array, plane: Array, photo: "Photo") -> Pose:

@@ -38,7 +38,7 @@ class Lens:
         return np.asarray(points_px + from_centre * (self.kappa * r2))
 
     def distort(self, points_px: Array) -> Array:
-        """Inverse of `undistort`: Newton's steps on the radius (monotone for kappa r² > -1/3)."""
+        """Inverse of `undistort`: Newton's steps on the radius (kappa r² > -1/3)."""
         if self.kappa == 0.0:
             return points_px
         wanted = points_px - np.asarray(self.centre)
@@ -59,7 +59,7 @@ class Lens:
 
 @dataclass(frozen=True, slots=True, eq=False)
 class Pose:
-    """Rotation (3, 3) and translation (3,) in mm of the plane, focal length and centre in px."""
+    """Rotation (3, 3), translation (3,) in mm, focal length and picture centre in px."""
 
     rotation: Array
     translation: Array

@@ -9,6 +9,7 @@ from ptmark.scale.checks import check_length, check_points, check_scale, clockwi
 from ptmark.scale.fit import PlaneFit, fit_plane
 from ptmark.scale.maps import PICK_U_PX, SIZE_U_MM, camera_priors, map_of, starting_pose
 from ptmark.scale.plane import Lens
+from ptmark.scale.problem import Problem, State
 from ptmark.scale.surface import SurfaceMap
 
 if TYPE_CHECKING:
@@ -39,13 +40,16 @@ def solve_rectangle(reference: "RectangleReference", photo: "Photo") -> SurfaceM
     check_scale(width, float(np.hypot(*(corners[1] - corners[0]))))
     check_scale(height, float(np.hypot(*(corners[2] - corners[1]))))
     plane = np.array([[0.0, 0.0], [width, 0.0], [width, height], [0.0, height]])
-    fit = fit_plane(
+    problem = Problem(
         corners,
         np.full(4, PICK_U_PX),
         lambda _own: plane,
-        starting_pose(corners, plane, photo),
         camera_priors(photo),
         Lens.of_picture(photo.info.width, photo.info.height),
+    )
+    fit = fit_plane(
+        problem,
+        State(starting_pose(corners, plane, photo), 0.0, np.zeros(0)),
         perturbed=(
             lambda _own: plane * [1 + SIZE_U_MM / width, 1],
             lambda _own: plane * [1, 1 + SIZE_U_MM / height],

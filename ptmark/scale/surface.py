@@ -80,16 +80,17 @@ class SurfaceMap:
 
     def to_mm(self, points_px: Array) -> Array:
         """Map points of shape (N, 2) from px to mm."""
-        return apply_homography(self.h, self.lens.undistort(np.asarray(points_px, float)))
+        return apply_homography(self.h, self.lens.undistort(_points(points_px)))
 
     def to_px(self, points_mm: Array) -> Array:
         """Map points of shape (N, 2) from mm to px."""
-        straight = apply_homography(np.linalg.inv(self.h), np.asarray(points_mm, float))
+        back = np.asarray(np.linalg.inv(self.h), dtype=np.float64)
+        straight = apply_homography(back, _points(points_mm))
         return self.lens.distort(straight)
 
     def jacobian(self, points_px: Array) -> Array:
-        """Local derivative d(X, Y)/d(x, y) at points of shape (N, 2): shape (N, 2, 2), mm/px."""
-        points = np.asarray(points_px, float)
+        """Local derivative d(X, Y)/d(x, y), mm/px: shape (N, 2, 2) for points (N, 2)."""
+        points = _points(points_px)
         straight = self.lens.undistort(points)
         w = straight @ self.h[2, :2] + self.h[2, 2]
         mapped = apply_homography(self.h, straight)
@@ -99,7 +100,7 @@ class SurfaceMap:
         return np.asarray(plane @ self.lens.jacobian(points))
 
     def mm_per_px(self, at_px: Array | None = None) -> float:
-        """Mean local scale, sqrt of the local area factor; at the reference's centre by default."""
+        """Mean local scale, sqrt of the local area factor; by default amid the reference."""
         at = self.reference_px.mean(axis=0) if at_px is None else np.asarray(at_px, float)
         return float(np.sqrt(abs(np.linalg.det(self.jacobian(at.reshape(1, 2))[0]))))
 
@@ -110,7 +111,7 @@ class SurfaceMap:
         First-order propagation (JCGM 100:2008, 5.2.2) of the nine parameters jointly; the
         alternatives by their root mean square departure. Coincident points give 0.
         """
-        ends = np.array([a_px, b_px], float)
+        ends = np.array([a_px, b_px], np.float64)
         slopes = self._parameter_slopes(ends)
         across = self.to_mm(ends)
         chord = across[1] - across[0]
@@ -162,3 +163,7 @@ class SurfaceMap:
             return 0.0
         aside = (ends_mm.mean(axis=0) - self.camera_mm[:2]) / self.camera_mm[2]
         return float(np.hypot(aside @ chord / size, self.view_slope_u))
+
+
+def _points(points: npt.ArrayLike) -> Array:
+    return np.asarray(points, dtype=np.float64)
