@@ -184,7 +184,7 @@ def test_wide_colours_as_colour_science_converts_them(keep, embedded, space):
 def test_display_p3_red(keep):
     matrix = of_codes(12, 13).matrix
     beyond = colour.RGB_to_RGB([1, 0, 0], "Display P3", "sRGB")
-    assert matrix[:, 0] == pytest.approx(beyond, abs=1e-4)
+    assert matrix[:, 0] == pytest.approx(beyond, abs=3e-4)  # its sRGB matrix has four digits
     # from memory: the linear light of P3 red in sRGB, as CSS Color 4 computes it
     assert matrix[:, 0] == pytest.approx([1.22494, -0.04206, -0.01964], abs=1e-4)
     red = np.full((8, 8, 3), (255, 0, 0), np.uint8)
