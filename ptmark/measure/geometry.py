@@ -142,8 +142,8 @@ def nearest_points(a: Array, b: Array) -> tuple[float, Array, Array]:
     """Gap between two outlines and the nearest points of each."""
     if inside(a, b[:1])[0] or inside(b, a[:1])[0] or _cross(a, b):
         return 0.0, a[0], a[0]
-    d_ab, point_a, on_b = _to_segments(a, b)
-    d_ba, point_b, on_a = _to_segments(b, a)
+    d_ab, point_a, on_b = _to_segments(_near(a, b), b)
+    d_ba, point_b, on_a = _to_segments(_near(b, a), a)
     return (d_ab, point_a, on_b) if d_ab <= d_ba else (d_ba, on_a, point_b)
 
 
@@ -155,6 +155,16 @@ def inside(outline: Array, points: Array) -> npt.NDArray[np.bool_]:
     rise = np.where(end[:, 1] == start[:, 1], 1.0, end[:, 1] - start[:, 1])
     at = start[:, 0] + (y - start[:, 1]) / rise * (end[:, 0] - start[:, 0])
     return np.asarray((straddles & (x < at)).sum(axis=1) % 2 == 1)
+
+
+def _near(points: Array, outline: Array) -> Array:
+    """The points that can be nearest to an outline: no farther from its box than some pair."""
+    few = points[:: max(1, len(points) // 32)]
+    others = outline[:: max(1, len(outline) // 32)]
+    reach = ((few[:, None] - others) ** 2).sum(axis=-1).min()
+    low, high = outline.min(axis=0), outline.max(axis=0)
+    away = np.maximum(np.maximum(low - points, points - high), 0.0)
+    return points[(away**2).sum(axis=1) <= reach]
 
 
 def _to_segments(points: Array, outline: Array) -> tuple[float, Array, Array]:

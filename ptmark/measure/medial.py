@@ -52,9 +52,18 @@ def medial_of(outline: Array) -> Medial:
     triangles = _inner_triangles(samples)
     centres, radii = _circumcircles(samples, triangles)
     centre, radius = _largest_inside(outline, centres, radii)
+    if radius == 0.0:
+        return _sliver(outline, thickness)
     path = _centre_line(samples, triangles, centres, radii)
     steps = np.diff(path, axis=0)
     return Medial(centre, radius, path, float(np.hypot(steps[:, 0], steps[:, 1]).sum()))
+
+
+def _sliver(outline: Array, thickness: float) -> Medial:
+    """Too thin to triangulate (under 1e-4 of its length): mean thickness, straight path."""
+    away = ((outline[:, None] - outline[None]) ** 2).sum(axis=-1)
+    ends = outline[list(np.unravel_index(int(np.argmax(away)), away.shape))]
+    return Medial(ends.mean(axis=0), thickness / 2, ends, float(np.sqrt(away.max())))
 
 
 def ahead_of(points: Array) -> Array:

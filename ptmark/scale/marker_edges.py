@@ -92,11 +92,9 @@ def _light(
     x, y = np.clip(x, 0, width - 1.001), np.clip(y, 0, height - 1.001)
     col, row = x.astype(np.intp), y.astype(np.intp)
     fx, fy = x - col, y - row
-    flat = rgb.reshape(-1)
-    first = (row * width + col) * 3 + 1
-    low = _LINEAR[flat[first]] * (1 - fx) + _LINEAR[flat[first + 3]] * fx
-    below = first + 3 * width
-    high = _LINEAR[flat[below]] * (1 - fx) + _LINEAR[flat[below + 3]] * fx
+    green = rgb[..., 1]
+    low = _LINEAR[green[row, col]] * (1 - fx) + _LINEAR[green[row, col + 1]] * fx
+    high = _LINEAR[green[row + 1, col]] * (1 - fx) + _LINEAR[green[row + 1, col + 1]] * fx
     return np.asarray(low * (1 - fy) + high * fy), np.asarray(inside)
 
 

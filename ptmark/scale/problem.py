@@ -19,9 +19,10 @@ Array = npt.NDArray[np.float64]
 # A phone's own correction leaves about one percent of radial distortion at the picture's
 # corner. Common practice, no source.
 KAPPA_U = 0.015
-# Principal point against the picture's middle, in units of the diagonal. Common practice, no
-# source: phone modules are centred to about one percent.
-CENTRE_U = 0.01
+# Principal point against the picture's middle, in units of the diagonal: phone modules are
+# centred to about one percent, but a photo may have been cropped on its way here. Common
+# practice, no source.
+CENTRE_U = 0.05
 CAMERA_STEPS = 10  # 3 turns, 3 shifts, log focal, 2 centre, kappa
 
 
