@@ -29,7 +29,7 @@ _SHRINK = 4
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
 class Blob:
-    """A connected patch of the coarse look; ``box`` (x0, y0, x1, y1) in coarse px, half open."""
+    """A connected patch of the coarse look; ``box`` (x0, y0, x1, y1), coarse px, half open."""
 
     label: int
     box: tuple[int, int, int, int]

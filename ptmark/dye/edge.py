@@ -16,6 +16,9 @@ class EdgeQuality:
         contrast, halved: the ambiguity of the half-contrast level (common to all its points).
     noise_px : float
         Standard deviation of one vertex along its normal from image noise (independent).
+    end_shift_px : float or None
+        The same for each end of the greatest length, where the outline often tapers and its
+        end is less sure than its flanks; None where it was not taken: as ``shift_px``.
     source : str
         "suggested", "snapped" (by hand, drawn to the edge) or "hand" (free hand or points).
     """
@@ -23,3 +26,4 @@ class EdgeQuality:
     shift_px: float
     noise_px: float
     source: str = "suggested"
+    end_shift_px: float | None = None

@@ -7,8 +7,8 @@ from dataclasses import dataclass
 
 import numpy as np
 
+from ptmark.dye.contour import Contour
 from ptmark.dye.contrast import DYE_STOPS
-from ptmark.dye.fine import Contour
 
 __all__ = ["Sight", "confidence", "reason_against"]
 
@@ -23,7 +23,7 @@ LEAST_AGREEMENT = 0.45  # amount of dye by colour over that by contrast; 1 for d
 LEAST_COLOUR = 0.05  # green taken less red taken, share of the white's light
 # What may be left of the contrast 2.5 blurs outside the edge, at the palest call, and how much
 # more for each share of contrast above it: the paler, the sharper the edge has to be.
-LEFT_WHERE_PALE, LEFT_PER_CONTRAST, PALEST = 0.18, 4.0, 0.15
+LEFT_WHERE_PALE, LEFT_PER_CONTRAST, PALEST = 0.05, 2.5, 0.12
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -23,7 +23,7 @@ MAX_SHARE = 0.85  # above it the contour would lie on the ridge, where noise dec
 
 
 @lru_cache(maxsize=64)
-def thin_line_table(smooth: float) -> tuple[Table, Table, Table, Table]:
+def thin_line_table(smooth: float) -> tuple[Table, Table, Table, Table, Table]:
     """What is seen of blurred lines; all widths in standard deviations of the blur.
 
     Parameters
@@ -33,9 +33,10 @@ def thin_line_table(smooth: float) -> tuple[Table, Table, Table, Table]:
 
     Returns
     -------
-    t, seen, share, product : ndarray of shape (N,)
-        True width; width at half of the `plateau`; share of the plateau at the true edge;
-        seen width times edge slope over plateau, which tells t from what is seen.
+    t, seen, flank, tip, product : ndarray of shape (N,)
+        True width; width at half of the `plateau`; share of the plateau at the line's true
+        flank and at its true end; seen width times edge slope over plateau, which tells t
+        from what is seen.
     """
     from scipy.special import erf
 
@@ -50,10 +51,11 @@ def thin_line_table(smooth: float) -> tuple[Table, Table, Table, Table]:
     half = (low + high) / 2
     near, far = np.exp(-((half - t / 2) ** 2) / 2), np.exp(-((half + t / 2) ** 2) / 2)
     slope = (near - far) / sqrt(2 * pi)
-    return t, 2 * half, 0.5 * erf(t / sqrt(2)) / kept, 2 * half * slope / kept
+    flank, tip = 0.5 * erf(t / sqrt(2)) / kept, 0.5 * erf(t / (2 * sqrt(2))) / kept
+    return t, 2 * half, flank, tip, 2 * half * slope / kept
 
 
-def edge_share(seen_width_px: npt.ArrayLike, blur_px: float) -> Table:
+def edge_share(seen_width_px: npt.ArrayLike, blur_px: float) -> tuple[Table, Table]:
     """Share of the `plateau` at which the true edge of a line lies, at most 0.85.
 
     Parameters
@@ -62,11 +64,18 @@ def edge_share(seen_width_px: npt.ArrayLike, blur_px: float) -> Table:
         Width at half of the plateau, px.
     blur_px : float
         Standard deviation of the blur, px.
+
+    Returns
+    -------
+    flank, tip : arrays of the same shape
+        Along the line's sides, and at its ends.
     """
     blur = max(round(blur_px, 1), 0.3)
-    _, seen, share, _ = thin_line_table(PLATEAU_SMOOTH_PX / blur)
-    found = np.interp(np.asarray(seen_width_px, float) / blur, seen, share)
-    return np.minimum(found, MAX_SHARE)
+    _, seen, flank, tip, _ = thin_line_table(PLATEAU_SMOOTH_PX / blur)
+    width = np.asarray(seen_width_px, float) / blur
+    return tuple(  # type: ignore[return-value]
+        np.minimum(np.interp(width, seen, share), MAX_SHARE) for share in (flank, tip)
+    )
 
 
 def plateau(amount: Float, radius: int) -> Float:

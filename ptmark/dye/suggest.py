@@ -7,8 +7,9 @@ import numpy as np
 import numpy.typing as npt
 
 from ptmark.dye.coarse import Blob, CoarseLook, look_coarsely
+from ptmark.dye.contour import Contour, contours, edge_of
 from ptmark.dye.edge import EdgeQuality
-from ptmark.dye.fine import Contour, Crop, contours, look_closely
+from ptmark.dye.fine import Crop, look_closely
 from ptmark.dye.judge import Sight, confidence, reason_against
 from ptmark.photo import Photo
 from ptmark.scale import SurfaceMap
@@ -91,7 +92,7 @@ def suggest(
             if area_px is not None and not _mostly_inside(one, area_px):
                 continue
             why = reason_against(one, sight, crop.grain)
-            edge = EdgeQuality(shift_px=one.shift_px, noise_px=one.noise_px)
+            edge = edge_of(one, "suggested")
             if why:
                 left_out.append(LeftOut(outline_px=one.outline_px, edge=edge, reason=why))
             else:

@@ -4,9 +4,10 @@ import cv2
 import numpy as np
 import numpy.typing as npt
 
+from ptmark.dye.contour import Contour, contours, edge_of
 from ptmark.dye.contrast import redness
 from ptmark.dye.edge import EdgeQuality
-from ptmark.dye.fine import Contour, contours, look_closely
+from ptmark.dye.fine import look_closely
 from ptmark.errors import OutlineError
 from ptmark.photo import Photo
 
@@ -70,7 +71,7 @@ class DyeTracer:
         x = int(np.clip(round(end_px[0]) - left, 1, width - 2))
         y = int(np.clip(round(end_px[1]) - top, 1, height - 2))
         chain = self._scissors.getContour((x, y)).reshape(-1, 2).astype(np.float64)
-        middle = chain[1:-1] + (left, top)
+        middle = chain[1:-1] + np.array([left, top])
         return np.vstack([[start_px], middle, [end_px]])
 
     def _begin(self, start_px: Point) -> None:
@@ -120,8 +121,9 @@ def refine_outline(photo: Photo, outline_px: Array) -> tuple[Array, EdgeQuality]
     edge : EdgeQuality
         Source "snapped" or, where it stayed, "hand".
     """
-    by_hand = outline_px, EdgeQuality(
-        shift_px=HAND_SHIFT_PX, noise_px=HAND_NOISE_PX, source="hand"
+    by_hand = (
+        outline_px,
+        EdgeQuality(shift_px=HAND_SHIFT_PX, noise_px=HAND_NOISE_PX, source="hand"),
     )
     height, width = photo.rgb.shape[:2]
     margin = 2 * _REACH_PX + 4
@@ -147,7 +149,7 @@ def refine_outline(photo: Photo, outline_px: Array) -> tuple[Array, EdgeQuality]
             best, share = one, overlap
     if best is None:
         return by_hand
-    edge = EdgeQuality(shift_px=best.shift_px, noise_px=best.noise_px, source="snapped")
+    edge = edge_of(best, "snapped")
     return best.outline_px, edge
 
 

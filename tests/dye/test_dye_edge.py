@@ -54,10 +54,12 @@ def test_thin_line_share_against_a_numeric_blur(t):
     blurred = gaussian_filter1d((np.abs(x) <= t / 2).astype(float), fine)
     wide = gaussian_filter1d(blurred, fine)  # the plateau's own smoothing, 1 px at blur 1 px
     seen = 2 * x[blurred > wide.max() / 2].max()
-    table_t, table_seen, _, _ = thin_line_table(1.0)
+    table_t, table_seen, *_ = thin_line_table(1.0)
     assert np.interp(t, table_t, table_seen) == pytest.approx(seen, abs=0.02)
     expected = min(0.85, np.interp(t / 2, x, blurred) / wide.max())
-    assert float(edge_share(seen, 1.0)) == pytest.approx(expected, abs=0.02)
+    flank, tip = edge_share(seen, 1.0)
+    assert float(flank) == pytest.approx(expected, abs=0.02)
+    assert float(tip) == pytest.approx(blurred.max() / 2 / wide.max(), abs=0.02)
 
 
 def test_dye_amount_is_linear_in_the_mixture():
