@@ -95,9 +95,8 @@ def main() -> None:
     ask.add_argument("--no-large", action="store_true", help="leave out the 48-megapixel part")
     asked = ask.parse_args()
     photos = asked.photos or sorted(sample_images().glob("*.jpg"))
-    print(
-        f"{'photo':<24}{'bits/px':>8}{'indications':>12}{'suggest+measure':>17}{'from the file':>15}"
-    )
+    head = f"{'photo':<24}{'bits/px':>8}{'indications':>12}"
+    print(f"{head}{'suggest+measure':>17}{'from the file':>15}")
     with tempfile.TemporaryDirectory() as folder:
         large = [] if asked.no_large else [enlarge(p, Path(folder)) for p in photos]
         for path in [*photos, *large]:
