@@ -10,7 +10,7 @@ import cv2
 import numpy as np
 import numpy.typing as npt
 
-from ptmark.dye.contrast import LocalWhite
+from ptmark.dye.contrast import LocalWhite, log_light
 from ptmark.dye.edge import EdgeQuality
 from ptmark.dye.fine import Crop, ridge_plateau, ridge_width
 from ptmark.dye.level import edge_share
@@ -26,6 +26,9 @@ Mask = npt.NDArray[np.bool_]
 _OUT_PX, _MOST_IN_PX = 1.5, 4.0  # how far a vertex may move from the mask's border
 _IN_SHARE = 0.35  # and inwards no further than this share of the width
 _STEP_PX = 0.25
+_NEAR_WHITE = (
+    0.2  # log light; mottle of the developer stays within it, a leaf or a pen does not
+)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
@@ -45,6 +48,7 @@ class Contour:
     contrast: float
     left_outside: float
     taken_light: Array
+    area_px: float
 
 
 def edge_of(one: Contour, source: str) -> EdgeQuality:
@@ -130,7 +134,8 @@ def _contour(look: _Look, chain: npt.NDArray[np.int32]) -> Contour:
         noise_px=crop.grain / max(level * slope, 1e-3),
         contrast=contrast,
         left_outside=float(np.mean(left)),
-        taken_light=_taken_light(look.rgb, core, _ring(filled, crop), crop.white),
+        area_px=float(cv2.contourArea(points.astype(np.float32))),
+        taken_light=_taken_light(look.rgb, core, _ring(filled, look), crop.white),
     )
 
 
@@ -209,10 +214,14 @@ def _length(points: Array) -> float:
     return sqrt(float(np.einsum("ijk,ijk->ij", across, across).max()))
 
 
-def _ring(filled: Bytes, crop: Crop) -> Mask:
-    """Bare developer close round an outline, 5 to 10 px off."""
+def _ring(filled: Bytes, look: _Look) -> Mask:
+    """Bare developer close round an outline, 5 to 10 px off; other things left out."""
+    crop = look.crop
     wide = cv2.dilate(filled, np.ones((21, 21), np.uint8))
-    return (wide > 0) & (cv2.dilate(filled, np.ones((11, 11), np.uint8)) == 0) & crop.around
+    ring = (wide > 0) & (cv2.dilate(filled, np.ones((11, 11), np.uint8)) == 0) & crop.around
+    off = np.abs(log_light(look.rgb[ring]) - crop.white.log_light[ring])
+    ring[ring] = off < _NEAR_WHITE
+    return ring
 
 
 def _taken_light(rgb: Bytes, core: Mask, ring: Mask, white: LocalWhite) -> Array:

@@ -13,7 +13,7 @@ import numpy.typing as npt
 
 from ptmark.photo import linear_to_srgb, srgb_to_linear
 
-__all__ = ["DYE_STOPS", "LocalWhite", "dye_amount", "local_white", "redness"]
+__all__ = ["DYE_STOPS", "LocalWhite", "dye_amount", "local_white", "log_light", "redness"]
 
 Float = npt.NDArray[np.float32]
 Bytes = npt.NDArray[np.uint8]
@@ -73,7 +73,7 @@ def local_white(rgb: Bytes, around: Mask) -> LocalWhite:
     step = max(1, len(rows) // _FIT_POINTS)
     rows, columns = rows[::step], columns[::step]
     pixels = rgb[rows, columns]
-    light = _log_luma_light(pixels @ _LUMA)
+    light = log_light(pixels)
     ratio = _LOG_LIGHT[pixels[:, 0]] - _LOG_LIGHT[pixels[:, 1]]
     design = np.column_stack([np.ones(len(rows)), columns / width - 0.5, rows / height - 0.5])
     return LocalWhite(
@@ -98,6 +98,11 @@ def _plane(
     across = fit[1] * (np.arange(width) / width - 0.5)
     down = fit[2] * (np.arange(height) / height - 0.5)
     return (fit[0] + across[None, :] + down[:, None]).astype(np.float32)
+
+
+def log_light(pixels: Bytes) -> npt.NDArray[np.float64]:
+    """Log of the light that the luma of sRGB pixels of shape (N, 3) stands for, shape (N,)."""
+    return _log_luma_light(pixels @ _LUMA)
 
 
 def _log_luma_light(luma: npt.NDArray[np.floating]) -> npt.NDArray[np.float64]:

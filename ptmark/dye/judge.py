@@ -17,7 +17,6 @@ __all__ = ["Sight", "confidence", "reason_against"]
 # Common practice, no source; the bounds are wide enough for orange-red and magenta-red dyes.
 MOST_RED_TAKEN = 0.70
 LEAST_BLUE_TAKEN, MOST_BLUE_TAKEN = 0.55, 1.30
-MOST_BROWN = 1.55
 LEAST_CONTRAST, LEAST_SIGNAL = 0.06, 6.0
 LEAST_AGREEMENT = 0.45  # amount of dye by colour over that by contrast; 1 for dye on white
 LEAST_COLOUR = 0.05  # green taken less red taken, share of the white's light
@@ -40,7 +39,7 @@ def reason_against(one: Contour, sight: Sight, grain: float) -> str:
     """Why a contour is not called; "" where it is."""
     low, high = one.outline_px.min(axis=0), one.outline_px.max(axis=0)
     across = float(np.max(high - low))
-    if across < sight.least_px:
+    if across < sight.least_px or one.area_px < sight.least_px**2 / 4:
         size = f"{sight.least_px:.0f} px"
         if sight.least_mm is not None:
             size = f"{sight.least_mm:.1f} mm"
@@ -58,7 +57,7 @@ def _wrong_colour(red: float, green: float, blue: float, contrast: float) -> str
         return "not dye-coloured: it darkens red as well, like ink, scale or a shadow"
     if _by_colour(red, green) < LEAST_AGREEMENT * contrast:
         return "not dye-coloured: darker than its surroundings, hardly redder"
-    if blue > MOST_BLUE_TAKEN * green or _brown(red, green, blue) > MOST_BROWN:
+    if blue > MOST_BLUE_TAKEN * green or _brown(red, green, blue) > _most_brown(green):
         return "not dye-coloured: yellow or brown, like rust or heat tint"
     if blue < LEAST_BLUE_TAKEN * green:
         return "not dye-coloured: it leaves blue, like violet ink"
@@ -71,6 +70,11 @@ def _by_colour(red: float, green: float) -> float:
     return float((1 - steady) / max(DYE_STOPS[1] - DYE_STOPS[0] * steady, 1e-3))
 
 
+def _most_brown(green: float) -> float:
+    """Brown allowed: more where grain blurs a pale hue, and where thick dye stops red too."""
+    return float(np.interp(green, [0.3, 0.5, 0.85, 0.95], [1.55, 1.46, 1.46, 1.65]))
+
+
 def _brown(red: float, green: float, blue: float) -> float:
     """How brown: rust takes more of both red and blue, for the green it takes, than dye."""
     return (blue + 0.8 * red) / max(green, 1e-6)
@@ -78,6 +82,8 @@ def _brown(red: float, green: float, blue: float) -> float:
 
 def _no_edge(one: Contour) -> str:
     """Haze has no edge: it is pale, and most of it is left where an edge would have ended."""
+    if one.shift_px > np.sqrt(one.area_px):
+        return "no edge: it fades over a length like its own size"
     allowed = LEFT_WHERE_PALE + LEFT_PER_CONTRAST * max(0.0, one.contrast - PALEST)
     if one.left_outside > allowed:
         return "no edge: a pink haze that fades away, reclean and repeat if in doubt"
@@ -94,7 +100,7 @@ def confidence(one: Contour, grain: float) -> float:
     hue = min(
         1.0,
         (MOST_RED_TAKEN - red / max(green, 1e-6)) / 0.25,
-        (MOST_BROWN - _brown(red, green, blue)) / 0.15,
+        (_most_brown(green) - _brown(red, green, blue)) / 0.15,
     )
     edge = min(1.0, 3.0 / max(one.shift_px, 0.1))
     return float(np.clip(min(signal, hue, edge), 0.02, 1.0))
