@@ -17,6 +17,7 @@ from ptmark.report.wording import (
     criteria_line,
     deciding,
     decision_rule_words,
+    disposition_words,
     scale_line,
     verdict_line,
 )
@@ -52,10 +53,13 @@ def _head_facts(record: Record) -> list[tuple[str, str]]:
         ("Part", fields.get("part_number", "")),
         ("Serial", fields.get("serial_number", "")),
         ("Weld", fields.get("weld_number", "")),
-        ("Date", fields.get("examination_date", "") or record.created[:10]),
+        (
+            "Date",
+            fields.get("examination_date", "") or f"{record.created[:10]} (of the record)",
+        ),
         ("Procedure", fields.get("procedure", "")),
         ("Examiner", fields.get("examiner", "")),
-        ("Disposition", record.disposition["decision"]),
+        ("Disposition", record.disposition["decision"] or "not decided yet"),
         ("Photo", photo),
     ]
 
@@ -152,16 +156,8 @@ def verdict_band(record: Record, width: int, unit: float) -> Picture:
     band.paragraph(f"{sign} {word.capitalize()}: {sentence}".strip(), size=1.25, bold=True)
     if record.evaluation is not None:
         band.paragraph(f"Decision rule: {decision_rule_words(record)}.", size=0.95)
-    for one in deciding(record)[:8]:
-        clause = f" ({one['clause']})" if one["clause"] else ""
-        band.paragraph(f"• {one['says']}{clause}", x=band.pad + 0.6 * unit, size=0.95)
-    more = len(deciding(record)) - 8
-    if more > 0:
-        band.paragraph(f"and {more} more findings, in the report.", x=band.pad + 0.6 * unit)
-    reason = record.disposition["reason"]
-    if record.disposition["decision"]:
-        said = f"Disposition: {record.disposition['decision']}"
-        band.paragraph(f"{said}. {reason}" if reason else f"{said}.", bold=True)
+    _deciding(band, record)
+    band.paragraph(f"Disposition: {disposition_words(record)}", bold=True)
     band.skip(0.3)
     for text in (*record.cautions, *AID):
         band.paragraph(f"! {text}" if text in record.cautions else text, size=0.85, color=INK)
@@ -173,3 +169,18 @@ def verdict_band(record: Record, width: int, unit: float) -> Picture:
     )
     band.skip(0.6)
     return band.picture()
+
+
+def _deciding(band: Band, record: Record) -> None:
+    """The findings that decided; of an acceptable verdict those nearest to a limit."""
+    found = deciding(record)
+    acceptable = verdict_line(record)[0] == "acceptable"
+    if acceptable and found:
+        band.paragraph("Nearest to a limit:", size=0.95)
+    most = 3 if acceptable else 8
+    left = band.pad + 0.6 * band.unit
+    for one in found[:most]:
+        clause = f" ({one['clause']})" if one["clause"] else ""
+        band.paragraph(f"• {one['says']}{clause}", x=left, size=0.95)
+    if len(found) > most and not acceptable:
+        band.paragraph(f"and {len(found) - most} more findings, in the report.", x=left)

@@ -20,6 +20,7 @@ __all__ = ["Label", "place_labels"]
 _TURNS = np.deg2rad(np.arange(24) * 15.0 - 60.0)  # up and to the right first
 _REACH = np.array([0.6, 1.0, 1.6, 2.4, 3.4, 4.8, 6.6, 9.0, 12.0, 16.0, 22.0, 30.0, 42.0, 60.0])
 _ROUNDS = 25
+_FAULT = 50.0  # one fault costs as much as a leader of 50 letters' heights
 
 
 @dataclass(frozen=True, slots=True)
@@ -32,16 +33,36 @@ class Label:
     free: bool = True  # False where no free place was to be had
 
 
+Shapes = npt.NDArray[np.object_]
+
+
+@dataclass(frozen=True, slots=True)
+class _Choice:
+    """The places one letter may stand in, and what each hides of the outlines themselves."""
+
+    plates: Shapes
+    leaders: Shapes
+    faults: npt.NDArray[np.int64]
+    cost: npt.NDArray[np.float64]
+
+
 @dataclass(slots=True)
 class _Board:
-    """What is already on the picture."""
+    """What is already on the picture, each thing grown by the clearance."""
 
-    shapes: list[BaseGeometry]
-    bounds: tuple[float, float, float, float]
-    soft: BaseGeometry
     gap: float
-    plates: list[BaseGeometry] = field(default_factory=list)
-    leaders: list[BaseGeometry] = field(default_factory=list)
+    fixed: list[BaseGeometry]
+    things: list[BaseGeometry] = field(default_factory=list)
+
+    def clear(self) -> None:
+        self.things = list(self.fixed)
+
+    def add(self, plate: BaseGeometry, leader: BaseGeometry) -> None:
+        x0, y0, x1, y1 = plate.bounds
+        self.things.append(
+            shapely.box(x0 - self.gap, y0 - self.gap, x1 + self.gap, y1 + self.gap)
+        )
+        self.things.append(leader.buffer(self.gap, cap_style="square") if self.gap else leader)
 
 
 def place_labels(
@@ -80,17 +101,20 @@ def place_labels(
         least is taken and the label says so.
     """
     shapes = [shapely.make_valid(shape) for shape in outlines]
-    order = _crowded_first(shapes)
     soft = Polygon() if avoid is None else avoid
     for squeeze in (1.0, 0.4, 0.1):
+        clear = gap * squeeze
+        choices = _choices(shapes, sizes, bounds, soft, clear)
+        board = _Board(clear, [one.buffer(clear) for one in taken])
+        order = _crowded_first(shapes)
         for _ in range(_ROUNDS):
-            board = _Board(shapes, bounds, soft, gap * squeeze, plates=list(taken))
-            done, stuck = _round(board, order, names, sizes)
+            done, stuck = _round(board, choices, order, names)
             if stuck is None:
                 return [done[index] for index in range(len(shapes))]
             order = [stuck, *(index for index in order if index != stuck)]
-    board = _Board(shapes, bounds, soft, 0.0, plates=list(taken))
-    done, _ = _round(board, _crowded_first(shapes), names, sizes, give_up=False)
+    board = _Board(0.0, list(taken))
+    choices = _choices(shapes, sizes, bounds, soft, 0.0)
+    done, _ = _round(board, choices, _crowded_first(shapes), names, give_up=False)
     return [done[index] for index in range(len(shapes))]
 
 
@@ -105,32 +129,59 @@ def _crowded_first(shapes: Sequence[BaseGeometry]) -> list[int]:
 
 def _round(
     board: _Board,
+    choices: list[_Choice],
     order: list[int],
     names: Sequence[str],
-    sizes: Sequence[tuple[float, float]],
     *,
     give_up: bool = True,
 ) -> tuple[dict[int, Label], int | None]:
     done: dict[int, Label] = {}
+    board.clear()
     for index in order:
-        plates, leaders = _candidates(board, index, sizes[index])
-        faults = _faults(board, index, plates, leaders)
-        best = _best(board, plates, leaders, faults, sizes[index])
+        choice = choices[index]
+        faults = choice.faults + _hits(choice.plates, board.things)
+        faults += _hits(choice.leaders, board.things)
+        best = int(np.argmin(np.round(choice.cost + _FAULT * faults, 6)))
         if faults[best] and give_up:
             return done, index
-        plate, leader = plates[best], leaders[best]
-        board.plates.append(plate)
-        board.leaders.append(leader)
+        plate, leader = choice.plates[best], choice.leaders[best]
+        board.add(plate, leader)
         start, end = ((float(x), float(y)) for x, y in leader.coords)
         done[index] = Label(names[index], plate.bounds, (start, end), free=not faults[best])
     return done, None
 
 
+def _choices(
+    shapes: list[BaseGeometry],
+    sizes: Sequence[tuple[float, float]],
+    bounds: tuple[float, float, float, float],
+    soft: BaseGeometry,
+    gap: float,
+) -> list[_Choice]:
+    """All places of all letters, with what they cost before any letter stands."""
+    walls = [shape.buffer(gap, quad_segs=3) for shape in shapes]
+    filled = [_filled(shape) for shape in shapes]
+    made = []
+    for index, (shape, size) in enumerate(zip(shapes, sizes, strict=True)):
+        plates, leaders = _candidates(shape, size, bounds)
+        # A leader may cross what its own outline lies in or touches: there is no way round it.
+        others = [
+            wall
+            for number, wall in enumerate(walls)
+            if number != index and not filled[number].intersects(shape)
+        ]
+        cost = shapely.length(leaders) / size[1]
+        if not soft.is_empty:
+            cost = cost + 6.0 * shapely.intersects(plates, soft)
+        faults = _hits(plates, walls) + _hits(leaders, others)
+        made.append(_Choice(plates, leaders, faults, cost))
+    return made
+
+
 def _candidates(
-    board: _Board, index: int, size: tuple[float, float]
-) -> tuple[npt.NDArray[np.object_], npt.NDArray[np.object_]]:
+    shape: BaseGeometry, size: tuple[float, float], bounds: tuple[float, float, float, float]
+) -> tuple[Shapes, Shapes]:
     """Plates all round an outline and the shortest leader to each, as geometry arrays."""
-    shape = board.shapes[index]
     points = shapely.get_coordinates(shape.convex_hull)
     middle = points.mean(axis=0)
     ways = np.stack([np.cos(_TURNS), np.sin(_TURNS)], axis=1)
@@ -142,7 +193,7 @@ def _candidates(
         + [_along(points, size, step) for step in _REACH[:6]]
     )
     low, high = centres - np.array(size) / 2, centres + np.array(size) / 2
-    x0, y0, x1, y1 = board.bounds
+    x0, y0, x1, y1 = bounds
     inside = (low >= (x0, y0)).all(axis=1) & (high <= (x1, y1)).all(axis=1)
     if not inside.any():
         low = np.clip(low, (x0, y0), np.maximum((x1, y1) - np.array(size), (x0, y0)))
@@ -162,26 +213,6 @@ def _along(
     return (some[:, None] + ways[None]).reshape(-1, 2)
 
 
-def _faults(
-    board: _Board,
-    index: int,
-    plates: npt.NDArray[np.object_],
-    leaders: npt.NDArray[np.object_],
-) -> npt.NDArray[np.int64]:
-    """How many things each candidate would hide or cross."""
-    shape = board.shapes[index]
-    # A leader may cross what its own outline lies in or touches: there is no way round it.
-    others = [
-        other
-        for number, other in enumerate(board.shapes)
-        if number != index and not _filled(other).intersects(shape)
-    ]
-    faults = _hits(plates, board.shapes, board.gap) + _hits(leaders, others, board.gap)
-    faults += _hits(plates, board.plates, board.gap) + _hits(plates, board.leaders, board.gap)
-    faults += _hits(leaders, board.plates, board.gap) + _hits(leaders, board.leaders, board.gap)
-    return faults
-
-
 def _filled(shape: BaseGeometry) -> BaseGeometry:
     """A shape without its holes."""
     parts = [
@@ -190,25 +221,10 @@ def _filled(shape: BaseGeometry) -> BaseGeometry:
     return shapely.union_all(parts) if parts else shape
 
 
-def _hits(
-    made: npt.NDArray[np.object_], others: Sequence[BaseGeometry], gap: float
-) -> npt.NDArray[np.int64]:
+def _hits(made: Shapes, others: Sequence[BaseGeometry]) -> npt.NDArray[np.int64]:
+    """How many of the others each geometry touches."""
     count = np.zeros(len(made), dtype=np.int64)
     if others:
-        tree = shapely.STRtree(list(others))
-        which, _ = tree.query(made, predicate="dwithin", distance=gap)
+        which, _ = shapely.STRtree(list(others)).query(made, predicate="intersects")
         np.add.at(count, which, 1)
     return count
-
-
-def _best(
-    board: _Board,
-    plates: npt.NDArray[np.object_],
-    leaders: npt.NDArray[np.object_],
-    faults: npt.NDArray[np.int64],
-    size: tuple[float, float],
-) -> int:
-    cost = shapely.length(leaders) / size[1] + 50.0 * faults
-    if not board.soft.is_empty:
-        cost = cost + 6.0 * shapely.intersects(plates, board.soft)
-    return int(np.argmin(np.round(cost, 6)))

@@ -1,11 +1,10 @@
 """The PDF report: the record on paper, the same bytes for the same record."""
 
 import io
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from contextlib import contextmanager
 from pathlib import Path
 from threading import Lock
-from typing import Any
 
 import numpy as np
 import numpy.typing as npt
@@ -29,6 +28,7 @@ PAPERS = {"A4": A4, "Letter": LETTER}
 _MARGIN = 15 * mm
 _FOOT = 12 * mm
 _LOCK = Lock()
+_COUNT = "page-count"
 
 
 def write_pdf(
@@ -80,9 +80,10 @@ def write_pdf(
             lang="en",
         )
         frame = Frame(_MARGIN, _MARGIN + _FOOT, *room, 0, 0, 0, 0)
-        document.addPageTemplates(PageTemplate(frames=[frame]))
+        foot = _footer(record, width)
+        document.addPageTemplates(PageTemplate(frames=[frame], onPage=foot))
         story: list[Flowable] = [*front(record, rgb, room), *rest(record, rgb, original, room)]
-        document.build(story, canvasmaker=_numbered(record))
+        document.build(story, canvasmaker=_Counted)
     save(path, out.getvalue())
 
 
@@ -98,36 +99,38 @@ def _binary_streams() -> Iterator[None]:
             rl_config.useA85 = before
 
 
-def _numbered(record: Record) -> type[Canvas]:
-    """A canvas that knows how many pages there are before it writes the first."""
+class _Counted(Canvas):
+    """A canvas that fills in the number of pages, left open on each, when it is done."""
 
-    class Numbered(Canvas):
-        def __init__(self, *args: Any, **options: Any) -> None:  # noqa: ANN401 - reportlab's
-            super().__init__(*args, **options)
-            self._pages: list[dict[str, Any]] = []
-
-        def showPage(self) -> None:  # noqa: N802 - reportlab's name
-            self._pages.append(dict(self.__dict__))
-            self._startPage()
-
-        def save(self) -> None:
-            for number, page in enumerate(self._pages, 1):
-                self.__dict__.update(page)
-                _footer(self, record, f"page {number} of {len(self._pages)}")
-                super().showPage()
-            super().save()
-
-    return Numbered
+    def save(self) -> None:
+        count = self.getPageNumber() - 1  # the page that would come next is counted already
+        self.beginForm(_COUNT)
+        self.setFont(PLAIN, 8)
+        self.setFillColor(color(QUIET))
+        self.drawString(0, 0, str(count))
+        self.endForm()
+        super().save()
 
 
-def _footer(canvas: Canvas, record: Record, page: str) -> None:
-    width = canvas._pagesize[0]
-    canvas.setFont(PLAIN, 6.5)
-    canvas.setFillColor(color(QUIET))
-    canvas.setStrokeColor(color(QUIET))
-    canvas.setLineWidth(0.4)
-    canvas.line(_MARGIN, _MARGIN + 7 * mm, width - _MARGIN, _MARGIN + 7 * mm)
-    canvas.drawString(_MARGIN, _MARGIN + 3.4 * mm, f"Record {record.id} · {record.software}")
-    canvas.drawString(_MARGIN, _MARGIN, f"Photo SHA-256 {record.photo['sha256']}")
-    canvas.setFont(PLAIN, 8)
-    canvas.drawRightString(width - _MARGIN, _MARGIN + 3 * mm, page)
+def _footer(record: Record, width: float) -> Callable[[Canvas, BaseDocTemplate], None]:
+    """What draws the foot of each page: record, photo and page number."""
+
+    def draw(canvas: Canvas, document: BaseDocTemplate) -> None:
+        canvas.saveState()
+        canvas.setFont(PLAIN, 6.5)
+        canvas.setFillColor(color(QUIET))
+        canvas.setStrokeColor(color(QUIET))
+        canvas.setLineWidth(0.4)
+        canvas.line(_MARGIN, _MARGIN + 7 * mm, width - _MARGIN, _MARGIN + 7 * mm)
+        canvas.drawString(
+            _MARGIN, _MARGIN + 3.4 * mm, f"Record {record.id} · {record.software}"
+        )
+        canvas.drawString(_MARGIN, _MARGIN, f"Photo SHA-256 {record.photo['sha256']}")
+        canvas.setFont(PLAIN, 8)
+        count_at = width - _MARGIN - 6 * mm
+        canvas.drawRightString(count_at, _MARGIN + 3 * mm, f"page {document.page} of ")
+        canvas.translate(count_at, _MARGIN + 3 * mm)
+        canvas.doForm(_COUNT)
+        canvas.restoreState()
+
+    return draw

@@ -1,16 +1,14 @@
 """Page one of the PDF: what was examined, the verdict in words, the marked photo, the table."""
 
-from collections.abc import Sequence
-
 import numpy as np
 import numpy.typing as npt
 from reportlab.platypus import Flowable, Spacer, Table, TableStyle
 
 from ptmark.record import FIELDS, Record
 from ptmark.report.palette import NAVY, PALE, SHADE
-from ptmark.report.pdf_photo import marked_picture
+from ptmark.report.pdf_photo import Picture, marked_picture
 from ptmark.report.pdf_style import BOLD, color, grid, heading, text
-from ptmark.report.plate import draw_plate
+from ptmark.report.plate import draw_plate, frame_size
 from ptmark.report.table import COLUMNS, rows
 from ptmark.report.wording import (
     AID,
@@ -20,6 +18,7 @@ from ptmark.report.wording import (
     criteria_line,
     deciding,
     decision_rule_words,
+    disposition_words,
     verdict_line,
 )
 
@@ -41,6 +40,7 @@ _FACTS = (
     "examiner",
     "job_number",
 )
+_LETTER_PT = 7.5  # size of text on the printed photo
 _SHARES = (0.06, 0.22, 0.18, 0.11, 0.17, 0.09, 0.17)
 
 
@@ -54,7 +54,7 @@ def front(record: Record, rgb: Pixels, room: tuple[float, float]) -> list[Flowab
         Spacer(1, 5),
         _facts(record, width),
         Spacer(1, 5),
-        marked_picture(draw_plate(record, rgb).rgb, (width, _photo_room(record, height))),
+        _marked(record, rgb, (width, 0.56 * height)),
         *heading("Indications", top=7),
     ]
     if not record.indications:
@@ -63,28 +63,28 @@ def front(record: Record, rgb: Pixels, room: tuple[float, float]) -> list[Flowab
     return [*made, table, Spacer(1, 2), text(TABLE_NOTE, 7, quiet=True)]
 
 
-def _photo_room(record: Record, height: float) -> float:
-    """Height for the photo, points: large, yet with the table on the same page if it can be."""
-    head, row = 245, 13.8
-    left = height - head - row * len(record.indications)
-    return min(0.56 * height, max(0.45 * height, left))
+def _marked(record: Record, rgb: Pixels, room: tuple[float, float]) -> Picture:
+    """The marked photo, its letters sized for the printed page."""
+    frame_width, frame_height = frame_size(rgb)
+    printed = min(room[0], room[1] * 0.92 * frame_width / frame_height)
+    return marked_picture(draw_plate(record, rgb, text_share=_LETTER_PT / printed).rgb, room)
 
 
 def _verdict(record: Record, width: float) -> Table:
     """The verdict in words, with what it was judged by and what the inspector decided."""
     word, sentence = verdict_line(record)
     said = f"{VERDICT_SIGN.get(word, '')} {word.upper()}".strip()
+    findings = [] if word == "acceptable" else deciding(record)
+    named, more = findings[:3], len(findings) - 3
     lines = [
         text(sentence, 9.5, bold=True),
-        *(text(one["says"], 8.5) for one in deciding(record)[:3] if word != "acceptable"),
+        *(text(one["says"]) for one in named),
+        *([text(f"and {more} more findings: see Findings.")] if more > 0 else []),
         text(f"Criteria: {criteria_line(record)}"),
         text(f"Decision rule: {decision_rule_words(record)}"),
-        text(f"Disposition: {_disposition(record)}"),
+        text(f"Disposition: {disposition_words(record)}"),
         text(AID[0], 7, quiet=True),
     ]
-    more = len(deciding(record)) - 3
-    if more > 0 and word != "acceptable":
-        lines.insert(4, text(f"and {more} more findings: see Findings."))
     size = 15 if len(said) < 14 else 12
     left = Table([[said]], colWidths=[0.28 * width])
     left.setStyle(
@@ -114,22 +114,13 @@ def _verdict(record: Record, width: float) -> Table:
     return made
 
 
-def _disposition(record: Record) -> str:
-    decision, reason = record.disposition["decision"], record.disposition["reason"]
-    if not decision:
-        return "not decided yet"
-    return f"{decision} ({reason})" if reason else decision
-
-
 def _facts(record: Record, width: float, columns: int = 4) -> Table:
     labels = {one.key: one.label for one in FIELDS}
     cells: list[list[Flowable]] = [
         [text(labels[key], 6.5, quiet=True), text(_short(record.fields.get(key, "")), 8.5)]
         for key in _FACTS
     ]
-    made: list[Sequence[list[Flowable]]] = [
-        cells[start : start + columns] for start in range(0, len(cells), columns)
-    ]
+    made = [cells[start : start + columns] for start in range(0, len(cells), columns)]
     table = Table(made, colWidths=[width / columns] * columns, hAlign="LEFT")
     table.setStyle(
         TableStyle(

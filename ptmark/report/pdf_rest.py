@@ -19,6 +19,7 @@ from ptmark.report.wording import (
     SAFETY,
     STRICTEST,
     VERDICT_SIGN,
+    conformity_words,
     criteria_line,
     decision_rule_words,
     limit_words,
@@ -29,6 +30,8 @@ from ptmark.report.wording import (
 __all__ = ["rest"]
 
 Pixels = npt.NDArray[np.uint8]
+
+_CELL = 120  # a field longer than this, in letters, is set across the page
 
 
 def rest(
@@ -58,16 +61,7 @@ def _findings(record: Record, width: float) -> list[Flowable]:
         ["Rule and what it says", "Clause", "Value ± U", "Limit", "Verdict"]
     ]
     for one in sorted(evaluation["findings"], key=lambda f: STRICTEST.index(f["verdict"])):
-        said = [text(one["rule"], 8, bold=True), text(one["says"], 8)]
-        if one.get("conformity") is not None:
-            chance = (
-                f"probability that the true value conforms: {100 * one['conformity']:.1f} %"
-            )
-            said.append(text(chance, 7, quiet=True))
-        limit = limit_words(one["limit"], one["unit"])
-        verdict = f"{VERDICT_SIGN[one['verdict']]} {one['verdict']}"
-        value = measured(one["value"], one["u"], one["unit"])
-        rows.append([said, one["clause"], value, limit, text(verdict, 8, bold=True)])
+        rows.append(_finding_row(one))
     if len(rows) == 1:
         made.append(text("No rule applied to what was found."))
     else:
@@ -81,6 +75,19 @@ def _findings(record: Record, width: float) -> list[Flowable]:
         ),
         text(checked, 7, quiet=True),
     ]
+
+
+def _finding_row(one: dict[str, Any]) -> list[Any]:
+    said = [text(one["rule"].capitalize(), 8, bold=True), text(one["says"], 8)]
+    if one.get("conformity") is not None:
+        chance = conformity_words(one["conformity"])
+        said.append(text(f"probability of conformity: {chance}", 7, quiet=True))
+    limit = limit_words(one["limit"], one["unit"])
+    value = measured(one["value"], one["u"], one["unit"])
+    if not (one["value"] or one["limit"] or one["indications"]):
+        value = limit = EMPTY  # nothing was there to be measured
+    verdict = f"{VERDICT_SIGN[one['verdict']]} {one['verdict']}"
+    return [said, one["clause"], value, limit, text(verdict, 8, bold=True)]
 
 
 def _uncertainty(record: Record, width: float) -> list[Flowable]:
@@ -124,11 +131,14 @@ def _taken(record: Record, width: float) -> list[Flowable]:
         rows.append([name, relevance, shape, "\n".join(words) or EMPTY])
     made: list[Flowable] = []
     if any(cell != EMPTY for row in rows[1:] for cell in row[1:]):
-        table = grid(rows, [width * s for s in (0.06, 0.34, 0.34, 0.26)], size=7.5)
+        table = grid(rows, [width * s for s in (0.06, 0.33, 0.41, 0.2)], size=7.5)
         made += [*heading("How each was taken"), table]
     if record.left_out:
         counts = Counter(str(one["reason"]) for one in record.left_out)
-        said = "; ".join(f"{reason} ({count})" for reason, count in counts.most_common())
+        said = "; ".join(
+            f"{reason} ({count} times)" if count > 1 else reason
+            for reason, count in counts.most_common()
+        )
         what = "spot was" if len(record.left_out) == 1 else "spots were"
         made += [
             *heading("Left out"),
@@ -206,20 +216,29 @@ def _fields(record: Record, width: float) -> list[Flowable]:
     extra = [(key.replace("_", " "), key, "Other") for key in record.fields if key not in known]
     entries = [(one.label, one.key, one.group) for one in FIELDS] + extra
     for group in dict.fromkeys(group for _, _, group in entries):
-        cells: list[list[Flowable]] = [
-            [text(label, 7, quiet=True), text(record.fields.get(key, "") or EMPTY, 8)]
+        filled = [
+            (label, record.fields.get(key, "").strip() or EMPTY)
             for label, key, part in entries
             if part == group
         ]
-        rows = [[*cells[start : start + 3], "", ""][:3] for start in range(0, len(cells), 3)]
-        name = text(group, 9, bold=True)
-        made += [CondPageBreak(50), Spacer(1, 4), name, grid(rows, [width / 3] * 3, head=0)]
+        cells: list[list[Flowable]] = [
+            [text(label, 7, quiet=True), text(said, 8)]
+            for label, said in filled
+            if len(said) <= _CELL
+        ]
+        rows = [[*cells[at : at + 4], "", "", ""][:4] for at in range(0, len(cells), 4)]
+        made += [CondPageBreak(50), Spacer(1, 4), text(group, 9, bold=True)]
+        if rows:
+            made.append(grid(rows, [width / 4] * 4, head=0))
+        for label, said in filled:
+            if len(said) > _CELL:
+                made += [Spacer(1, 2), text(label, 7, quiet=True), text(said, 8)]
     return made
 
 
 def _signatures(width: float) -> list[Flowable]:
     blank = Spacer(1, 11 * mm)
-    rows = [["", "Name and certificate", "Date", "Signature"]]
+    rows: list[list[Any]] = [["", "Name and certificate", "Date", "Signature"]]
     rows += [
         [who, blank, "", ""] for who in ("Examiner", "Reviewer", "Customer or inspection body")
     ]

@@ -17,6 +17,7 @@ from ptmark.report.palette import INK, NAVY, QUIET, SHADE
 __all__ = ["BOLD", "PLAIN", "color", "grid", "heading", "register_fonts", "style", "text"]
 
 PLAIN, BOLD = "ptmark-plain", "ptmark-bold"
+_LONG = 900
 
 
 def color(rgb: tuple[int, int, int]) -> Color:
@@ -62,7 +63,7 @@ def heading(said: str, *, top: float = 12) -> list[Flowable]:
 def grid(
     rows: Sequence[Sequence[Any]], widths: Sequence[float], *, head: int = 1, size: float = 8.0
 ) -> Table:
-    """A table whose head repeats on each page and whose rows may break inside.
+    """A table whose head repeats on each page.
 
     Cells that are text become paragraphs, lists stand below each other; widths in points.
     """
@@ -73,7 +74,11 @@ def grid(
         ]
         for number, row in enumerate(rows)
     ]
-    made = Table(cells, colWidths=list(widths), repeatRows=head, splitInRow=1, hAlign="LEFT")
+    # Only a row that may be longer than a page breaks inside.
+    broken = int(any(len(str(cell)) > _LONG for row in rows for cell in row))
+    made = Table(
+        cells, colWidths=list(widths), repeatRows=head, splitInRow=broken, hAlign="LEFT"
+    )
     made.setStyle(
         TableStyle(
             [

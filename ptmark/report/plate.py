@@ -21,7 +21,7 @@ from ptmark.report.palette import CYAN, DEEP_BLUE, INK, NAVY, PALE, QUIET, SHADE
 from ptmark.report.surface_scale import ScaleBar, scale_bar
 from ptmark.report.wording import VERDICT_SIGN, called
 
-__all__ = ["LEAST_PX", "MOST_PX", "Plate", "draw_plate", "fitted"]
+__all__ = ["LEAST_PX", "MOST_PX", "Plate", "draw_plate", "fitted", "frame_size"]
 
 Picture = npt.NDArray[np.uint8]
 Array = npt.NDArray[np.float64]
@@ -66,7 +66,7 @@ def fitted(rgb: Picture) -> tuple[Picture, float]:
     return rgb, 1.0
 
 
-def draw_plate(record: Record, rgb: Picture) -> Plate:
+def draw_plate(record: Record, rgb: Picture, *, text_share: float = 1 / 80) -> Plate:
     """Draw the record's marks round a copy of its photo.
 
     Parameters
@@ -74,6 +74,8 @@ def draw_plate(record: Record, rgb: Picture) -> Plate:
     record : Record
     rgb : ndarray of shape (H, W, 3), uint8
         The upright photo; not written to.
+    text_share : float
+        Size of text as a share of the plate's width: 1/80 is 20 px where it is shown 1600 wide.
 
     Raises
     ------
@@ -89,7 +91,7 @@ def draw_plate(record: Record, rgb: Picture) -> Plate:
         )
     shown, zoom = fitted(rgb)
     frame = _frame(shown)
-    unit = frame.shape[1] / 1600 * 20
+    unit = frame.shape[1] * text_share
     left = (frame.shape[1] - shown.shape[1]) // 2
     top = (frame.shape[0] - shown.shape[0]) // 2
     inner = frame[top : top + shown.shape[0], left : left + shown.shape[1]]
@@ -105,12 +107,21 @@ def draw_plate(record: Record, rgb: Picture) -> Plate:
     return replace(plate, rgb=np.concatenate([frame, foot]), labels=labels, rings=rings)
 
 
-def _frame(shown: Picture) -> Picture:
-    """An empty frame with room for letters; never narrower than text needs."""
-    height, width = shown.shape[:2]
-    margin = round(0.035 * max(height, width))
+def frame_size(rgb: Picture) -> tuple[int, int]:
+    """Width and height of the frame that `draw_plate` gives a photo, in proportion."""
+    return _frame_size(rgb.shape[1], rgb.shape[0])
+
+
+def _frame_size(width: int, height: int) -> tuple[int, int]:
+    """Room for letters all round; never narrower than text needs."""
+    margin = round(0.03 * max(height, width))
     wide = max(width + 2 * margin, round(0.62 * (height + 2 * margin)))
-    frame = np.empty((height + 2 * margin, wide, 3), np.uint8)
+    return wide, height + 2 * margin
+
+
+def _frame(shown: Picture) -> Picture:
+    wide, high = _frame_size(shown.shape[1], shown.shape[0])
+    frame = np.empty((high, wide, 3), np.uint8)
     frame[:] = SHADE
     return frame
 
@@ -140,13 +151,13 @@ def _mark(
         for text, ink in zip(texts, map(ink_of, stands.values()), strict=True)
     ]
     labels = place_labels(
-        [ring.buffer(reach) for ring in rings],
+        [ring.buffer(reach, quad_segs=4) for ring in rings],
         list(stands),
         [(float(p.shape[1]), float(p.shape[0])) for p in pictures],
         (0.0, 0.0, plate.rgb.shape[1] - 1.0, plate.rgb.shape[0] - 1.0),
         gap=0.28 * plate.unit,
         taken=cross,
-        avoid=_reference_hull(record, plate),
+        avoid=_rather_free(record, plate),
     )
     for label, verdict in zip(labels, stands.values(), strict=True):
         draw_line(plate.rgb, [np.array(label.leader)], ink_of(verdict), 0.5 * width)
@@ -161,12 +172,15 @@ def _mark(
     return rings, labels
 
 
-def _reference_hull(record: Record, plate: Plate) -> BaseGeometry | None:
-    points = record.scale["reference_px"]
-    if not points:
-        return None
-    hull = shapely.MultiPoint(_to_plate(plate, points)).convex_hull
-    return hull.buffer(plate.unit)
+def _rather_free(record: Record, plate: Plate) -> BaseGeometry:
+    """What letters had better not cover: the scale reference, the examined area's border."""
+    parts: list[BaseGeometry] = []
+    if record.scale["reference_px"]:
+        points = _to_plate(plate, record.scale["reference_px"])
+        parts.append(shapely.MultiPoint(points).convex_hull.buffer(plate.unit))
+    if record.area_px:
+        parts.append(shapely.LinearRing(_to_plate(plate, record.area_px)))
+    return shapely.union_all(parts)
 
 
 def _cross(plate: Plate, bar: ScaleBar) -> BaseGeometry:

@@ -16,9 +16,11 @@ __all__ = [
     "TABLE_NOTE",
     "VERDICT_SIGN",
     "called",
+    "conformity_words",
     "criteria_line",
     "deciding",
     "decision_rule_words",
+    "disposition_words",
     "limit_words",
     "measured",
     "scale_line",
@@ -201,8 +203,35 @@ def scale_line(record: Record) -> str:
 
 
 def deciding(record: Record) -> list[dict[str, Any]]:
-    """The findings that made the verdict; all worst ones, in the evaluation's order."""
+    """The findings that made the verdict, those farthest beyond or nearest to a limit first."""
     if record.evaluation is None:
         return []
     verdict = record.evaluation["verdict"]
-    return [f for f in record.evaluation["findings"] if f["verdict"] == verdict]
+    made = [f for f in record.evaluation["findings"] if f["verdict"] == verdict]
+    return sorted(made, key=lambda f: -_share_of_limit(f))
+
+
+def _share_of_limit(finding: dict[str, Any]) -> float:
+    value, limit = finding["value"], finding["limit"]
+    return (value + (finding["u"] or 0.0)) / limit if value is not None and limit else 0.0
+
+
+def conformity_words(chance: float) -> str:
+    """A probability of conformity, never written as quite sure.
+
+    Examples
+    --------
+    >>> conformity_words(0.9999), conformity_words(0.0), conformity_words(0.875)
+    ('more than 99.9 %', 'less than 0.1 %', '87.5 %')
+    """
+    if chance > 0.999:
+        return "more than 99.9 %"
+    return "less than 0.1 %" if chance < 0.001 else f"{100 * chance:.1f} %"
+
+
+def disposition_words(record: Record) -> str:
+    """What the inspector decided, with the reason."""
+    decision, reason = record.disposition["decision"], record.disposition["reason"].strip()
+    if not decision:
+        return "not decided yet"
+    return f"{decision} ({reason})" if reason else decision

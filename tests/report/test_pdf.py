@@ -1,0 +1,237 @@
+import hashlib
+import io
+import subprocess
+from dataclasses import replace
+from shutil import which
+
+import cv2
+import numpy as np
+import pdfplumber
+import pytest
+from PIL import Image
+
+from ptmark.errors import ReportError
+from ptmark.record import FIELDS
+from ptmark.report import write_csv, write_pdf
+
+
+def pages_of(path):
+    with pdfplumber.open(path) as pdf:
+        return [page.extract_text() for page in pdf.pages]
+
+
+@pytest.fixture(scope="module")
+def written(weld, tmp_path_factory):
+    """The weld's report with its original photo: (record, photo's path, PDF's path)."""
+    record, rgb = weld
+    folder = tmp_path_factory.mktemp("pdf")
+    photo = folder / "invented.jpg"
+    photo.write_bytes(cv2.imencode(".jpg", rgb[..., ::-1])[1].tobytes())
+    digest = hashlib.sha256(photo.read_bytes()).hexdigest()
+    record = replace(record, photo={**record.photo, "sha256": digest})
+    write_pdf(folder / "report.pdf", record, rgb, photo)
+    return record, photo, folder / "report.pdf"
+
+
+def test_the_text_carries_the_records_numbers(written):
+    record, _, path = written
+    words = " ".join(pages_of(path)).replace("\n", " ")
+    for one in record.indications:
+        assert f"{one['length_mm']:.2f} ± {one['length_u_mm']:.2f}" in words
+        assert f"{one['width_mm']:.2f} ± {one['width_u_mm']:.2f}" in words
+        assert f"{one['path_mm']:.2f}" in words
+        assert f"{one['length_u_mm']:.4f}" in words  # the budget's table
+    for text in (
+        "INVENTED-17",
+        "S-0042",
+        "W21",
+        "1150 lx",
+        "REJECTABLE",
+        "reject (beyond the limit)",
+        "wiped off, did not come back",
+        "The figures are invented.",
+        "too pale",
+        record.photo["sha256"],
+        record.id,
+        "invented table 1",
+        "flammable",
+        "certified inspector",
+        "guarded acceptance",
+    ):
+        assert text in words, text
+
+
+def test_every_field_has_its_place_and_empty_ones_show_as_such(written):
+    words = " ".join(pages_of(written[2])).replace("\n", " ")
+    for one in FIELDS:
+        assert one.label.split()[0] in words, one.label
+    assert words.count("—") > 50
+    missing = words[words.index("Still missing:") :][:200]
+    assert "Procedure" in missing
+    assert "Part number," not in missing
+
+
+def test_pages_are_numbered_n_of_m(written):
+    pages = pages_of(written[2])
+    assert len(pages) >= 3
+    for number, text in enumerate(pages, 1):
+        assert f"page {number} of {len(pages)}" in text.replace("\n", " ")
+
+
+def test_same_record_same_bytes(written, weld, tmp_path):
+    record, photo, path = written
+    write_pdf(tmp_path / "again.pdf", record, weld[1], photo)
+    assert (tmp_path / "again.pdf").read_bytes() == path.read_bytes()
+
+
+def test_the_photo_is_left_untouched(weld, tmp_path):
+    record, rgb = weld
+    before = rgb.copy()
+    write_pdf(tmp_path / "r.pdf", record, rgb, None)
+    assert np.array_equal(rgb, before)
+
+
+def test_the_original_jpeg_stands_in_the_file_byte_for_byte(written):
+    _, photo, path = written
+    assert photo.read_bytes() in path.read_bytes()
+
+
+def test_fonts_are_embedded(written):
+    with pdfplumber.open(written[2]) as pdf:
+        fonts = {char["fontname"] for page in pdf.pages for char in page.chars}
+    assert fonts
+    assert all("DejaVuSans" in font for font in fonts)
+    assert written[2].read_bytes().count(b"/FontFile2") >= 2
+
+
+@pytest.mark.parametrize("orientation", range(1, 9))
+def test_a_turned_original_stands_upright_on_the_page(tmp_path, make, orientation):
+    """Pillow turns by EXIF (`ImageOps.exif_transpose`), the PDF by a matrix: same picture."""
+    from PIL import ImageOps
+
+    corners = np.zeros((60, 90, 3), np.uint8)
+    corners[:30, :45], corners[:30, 45:] = (250, 0, 0), (0, 250, 0)
+    corners[30:, :45], corners[30:, 45:] = (0, 0, 250), (250, 250, 0)
+    exif = Image.Exif()
+    exif[0x0112] = orientation
+    stored = tmp_path / "turned.jpg"
+    Image.fromarray(corners).save(stored, quality=95, subsampling=0, exif=exif)
+    with Image.open(stored) as file:
+        upright = np.asarray(ImageOps.exif_transpose(file).convert("RGB"))
+    height, width = upright.shape[:2]
+    record = make["record"](width, height, [])
+    digest = hashlib.sha256(stored.read_bytes()).hexdigest()
+    photo = {**record.photo, "sha256": digest, "orientation": orientation}
+    path = tmp_path / "r.pdf"
+    write_pdf(path, replace(record, photo=photo), upright, stored)
+    shown = _last_picture(path)
+    zoomed = cv2.resize(upright, (shown.shape[1], shown.shape[0]), interpolation=0)
+    for y in (0.25, 0.75):
+        for x in (0.25, 0.75):
+            at = int(y * shown.shape[0]), int(x * shown.shape[1])
+            assert np.abs(shown[at].astype(int) - zoomed[at]).max() < 20, (orientation, x, y)
+
+
+def _last_picture(path):
+    """The last page's picture as a viewer draws it."""
+    with pdfplumber.open(path) as pdf:
+        page = pdf.pages[-1]
+        (image,) = page.images
+        box = (image["x0"], image["top"], image["x1"], image["bottom"])
+        return np.asarray(page.crop(box).to_image(resolution=50).original.convert("RGB"))
+
+
+def test_what_is_no_jpeg_goes_in_without_loss(tmp_path, weld):
+    record, rgb = weld
+    file = io.BytesIO()
+    Image.fromarray(rgb).save(file, "PNG")
+    original = tmp_path / "photo.png"
+    original.write_bytes(file.getvalue())
+    digest = hashlib.sha256(file.getvalue()).hexdigest()
+    record = replace(record, photo={**record.photo, "file": "photo.png", "sha256": digest})
+    write_pdf(tmp_path / "r.pdf", record, rgb, original)
+    with pdfplumber.open(tmp_path / "r.pdf") as pdf:
+        (image,) = pdf.pages[-1].images
+        pixels = np.frombuffer(image["stream"].get_data(), np.uint8).reshape(rgb.shape)
+    assert np.array_equal(pixels, rgb)
+
+
+@pytest.mark.skipif(which("qpdf") is None, reason="qpdf is not installed")
+def test_qpdf_finds_no_fault(written):
+    done = subprocess.run(
+        ["qpdf", "--check", str(written[2])], capture_output=True, text=True, check=False
+    )
+    assert done.returncode == 0, done.stdout + done.stderr
+
+
+def test_long_texts_wrap_and_long_tables_break(tmp_path, crowd):
+    record, rgb = crowd
+    long = "a long remark with <b>markup</b> & signs " * 400
+    fields = {**record.fields, "remarks": long, "part_number": "X" * 400, "odd_key": "kept"}
+    findings = [{**f, "says": f["says"] * 4} for f in record.evaluation["findings"]]
+    findings[0]["says"] = long
+    cautions = [*record.cautions, long]
+    indications = [{**one, "note": long[:3000]} for one in record.indications[:2]]
+    record = replace(
+        record,
+        fields=fields,
+        cautions=cautions,
+        indications=[*indications, *record.indications[2:]],
+        evaluation={**record.evaluation, "findings": findings},
+        disposition={"decision": "refer", "reason": long[:500]},
+    )
+    write_pdf(tmp_path / "long.pdf", record, rgb, None, paper="Letter")
+    pages = pages_of(tmp_path / "long.pdf")
+    words = " ".join(pages).replace("\n", " ")
+    assert words.count("<b>markup</b>") > 800
+    assert "kept" in words
+    assert words.count("X" * 20) >= 20
+    assert sum("Length ± U" in text for text in pages) >= 2  # the head repeats
+    with pdfplumber.open(tmp_path / "long.pdf") as pdf:
+        for page in pdf.pages:
+            assert (page.width, page.height) == (612, 792)
+            assert all(char["x0"] > 20 and char["x1"] < 592 for char in page.chars)
+            assert all(char["top"] > 20 and char["bottom"] < 772 for char in page.chars)
+
+
+def test_without_scale_criteria_or_indications(tmp_path, make):
+    record = make["record"](80, 60, [], area_px=None, evaluation=None, fields={}, left_out=[])
+    bare = {**dict.fromkeys(record.scale), "cautions": []}
+    record = replace(record, scale=bare, disposition={"decision": "", "reason": ""})
+    write_pdf(tmp_path / "r.pdf", record, np.full((60, 80, 3), 200, np.uint8), None)
+    words = " ".join(pages_of(tmp_path / "r.pdf"))
+    assert "NO VERDICT" in words
+    assert "no scale is set" in words
+    assert "not decided yet" in words
+
+
+def test_wrong_photo_paper_or_place_is_refused(tmp_path, weld):
+    record, rgb = weld
+    other = tmp_path / "other.jpg"
+    other.write_bytes(b"\xff\xd8\xff\xe0 not it")
+    with pytest.raises(ReportError, match="SHA-256 differs"):
+        write_pdf(tmp_path / "r.pdf", record, rgb, other)
+    with pytest.raises(ReportError, match="cannot be read"):
+        write_pdf(tmp_path / "r.pdf", record, rgb, tmp_path / "gone.jpg")
+    with pytest.raises(ReportError, match="paper size"):
+        write_pdf(tmp_path / "r.pdf", record, rgb, None, paper="A0")
+    with pytest.raises(ReportError, match="cannot be written"):
+        write_pdf(other / "r.pdf", record, rgb, None)
+    assert [p.name for p in tmp_path.iterdir()] == ["other.jpg"]
+
+
+def test_csv_holds_the_records_own_numbers(tmp_path, weld):
+    import csv
+
+    record, _ = weld
+    noted = [{**one, "note": '=1+1, "x"\nline'} for one in record.indications]
+    write_csv(tmp_path / "t.csv", replace(record, indications=noted))
+    with (tmp_path / "t.csv").open(encoding="utf-8-sig", newline="") as file:
+        rows = list(csv.DictReader(file))
+    assert [row["id"] for row in rows] == [one["id"] for one in record.indications]
+    for row, one in zip(rows, record.indications, strict=True):
+        for name in ("length_mm", "length_u_mm", "path_mm", "width_mm", "area_mm2", "ratio"):
+            assert float(row[name]) == one[name]
+        assert row["note"] == '\'=1+1, "x"\nline'  # no spreadsheet runs it as a formula
+    assert rows[0]["verdict"] == "rejectable"
+    assert rows[6]["verdict"] == "non-relevant"
