@@ -91,7 +91,8 @@ def measure_outline(
     -----
     Contributions (JCGM 100:2008, 5.1.2), each a standard uncertainty of the figure in mm:
     the map's own ("picking", "reference", "map", "tilt", "lens") between the figure's two
-    ends; "edge", both ends moving together by ``shift_px``; "sampling", the two ends'
+    ends; "edge", both ends moving together by ``shift_px`` (for the length by
+    ``end_shift_px``, where it was taken); "sampling", the two ends'
     independent noise; "picking" also takes an operator's two ends; "relief", see
     `ptmark.measure.relief`.
     """
@@ -107,6 +108,9 @@ def measure_outline(
     ends_px = shape_px[[one, other]]
     local = found_length / max(float(np.hypot(*(ends_px[1] - ends_px[0]))), 1e-9)
     between = _between_ends(ends_px, surface, height, edge, local)
+    if edge.end_shift_px is not None:  # an end that tapers is less sure than the flanks
+        end_shift = max(abs(edge.end_shift_px), abs(edge.shift_px))
+        between["edge"] = 2 * end_shift * local / LEVEL_DIVISOR
     length = Quantity(found_length, between)
     path = Quantity(medial.path_length, _scaled_map(between, medial.path_length / found_length))
     across = _across(medial.centre, found_width, ends)
