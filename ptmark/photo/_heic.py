@@ -67,9 +67,12 @@ def _open(data: bytes) -> Any:  # noqa: ANN401 - pillow_heif ships no types
     import pillow_heif
 
     try:
-        return pillow_heif.open_heif(data, convert_hdr_to_8bit=True)
+        heif = pillow_heif.open_heif(data, convert_hdr_to_8bit=True)
     except (ValueError, RuntimeError, OSError, EOFError, SyntaxError) as exc:
         raise PhotoError(f"the HEIC picture cannot be read: {exc}", mend=COPY_AGAIN) from exc
+    if len(heif) == 0:
+        raise damaged("it holds no picture")
+    return heif
 
 
 def _walk(data: bytes) -> None:

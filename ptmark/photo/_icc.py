@@ -1,4 +1,4 @@
-"""Matrix and curves of an embedded RGB profile. Written from ICC.1:2022, clauses 7 to 10."""
+"""Matrix and curves of an embedded RGB profile. Written from ICC.1:2022."""
 
 import struct
 from dataclasses import dataclass
@@ -6,7 +6,7 @@ from dataclasses import dataclass
 import numpy as np
 import numpy.typing as npt
 
-__all__ = ["Matrix", "description", "device", "read_matrix"]
+__all__ = ["Matrix", "description", "device", "has_tables", "read_matrix"]
 
 Array = npt.NDArray[np.float64]
 _PARAMETERS = (1, 3, 4, 5, 7)  # of the parametric curve types 0 to 4
@@ -48,11 +48,14 @@ def description(profile: bytes) -> str:
     return "".join(c for c in name if c.isprintable()).strip()[:80]
 
 
+def has_tables(profile: bytes) -> bool:
+    """Whether the profile works by tables, which come before its matrix."""
+    return not {b"A2B0", b"A2B1"}.isdisjoint(_tags(profile))
+
+
 def read_matrix(profile: bytes) -> Matrix | None:
-    """Matrix and curves; None where the profile works otherwise (by tables) or is damaged."""
+    """Matrix and curves; None where one is missing, damaged or beyond all sense."""
     tags = _tags(profile)
-    if device(profile) != "RGB" or b"A2B0" in tags or b"A2B1" in tags:
-        return None
     try:
         columns = [_xyz(tags[name]) for name in (b"rXYZ", b"gXYZ", b"bXYZ")]
         red, green, blue = (_curve(tags[name]) for name in (b"rTRC", b"gTRC", b"bTRC"))
@@ -91,13 +94,15 @@ def _curve(body: bytes) -> Array:
     if count == 0:
         return code
     values: Array = np.frombuffer(body, ">u2", count, 12).astype(float)
+    if count == 1 and values[0] == 0:
+        raise ValueError("a curve without slope")
     if count == 1:
         return np.asarray(code ** float(values[0] / 256))
     return np.interp(code, np.linspace(0.0, 1.0, count), values / 65535)
 
 
 def _parametric(code: Array, body: bytes) -> Array:
-    """ICC.1:2022, table 68; the names are those there."""
+    """ICC.1:2022, parametricCurveType; the names are those of its table."""
     kind = struct.unpack_from(">H", body, 8)[0]
     if kind >= len(_PARAMETERS):
         raise ValueError("no known parametric curve")
@@ -108,6 +113,8 @@ def _parametric(code: Array, body: bytes) -> Array:
             raise ValueError("a curve without slope")
         e = f = c if kind == 2 else 0.0
         c, d = 0.0, -b / a
+    if not 0.05 <= g <= 20:
+        raise ValueError("a curve that no picture is coded by")
     bent = np.power(np.maximum(a * code + b, 0), g) + e
     curve: Array = np.clip(np.where(code >= d, bent, c * code + f), 0, 1)
     return curve

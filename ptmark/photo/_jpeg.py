@@ -1,6 +1,6 @@
 """Structure of a JPEG file, walked to its end marker.
 
-Written from ITU-T T.81 (1992), annex B; Adobe and ICC markers as in ICC.1:2022, annex B.4.
+Written from ITU-T T.81 (1992), annex B; profiles as ICC.1:2022, annex B, embeds them.
 """
 
 import re

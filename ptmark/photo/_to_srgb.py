@@ -14,7 +14,7 @@ import numpy as np
 import numpy.typing as npt
 
 from ptmark.errors import PhotoError
-from ptmark.photo._icc import Matrix, description, device, read_matrix
+from ptmark.photo._icc import Matrix, description, device, has_tables, read_matrix
 from ptmark.photo.color import linear_to_srgb, srgb_to_linear
 
 __all__ = ["Space", "of_adobe_rgb", "of_codes", "of_profile", "to_srgb"]
@@ -24,13 +24,14 @@ Pixels = npt.NDArray[Any]  # uint8 or uint16
 Convert = Callable[[Pixels, npt.NDArray[np.uint8]], None]  # a strip, and where it goes
 _STRIP = 1 << 16  # pixels at a time, so that a strip stays in the cache from step to step
 
-# CIE xy of red, green, blue by the primaries' code point in ITU-T H.273 (07/2021), table 2
+# CIE xy of red, green, blue by the code point of the primaries (ITU-T H.273, from memory)
 _PRIMARIES = {
     1: ("sRGB", ((0.640, 0.330), (0.300, 0.600), (0.150, 0.060))),
     9: ("BT.2020", ((0.708, 0.292), (0.170, 0.797), (0.131, 0.046))),
     12: ("Display P3", ((0.680, 0.320), (0.265, 0.690), (0.150, 0.060))),
 }
-_ADOBE = ((0.640, 0.330), (0.210, 0.710), (0.150, 0.060))  # Adobe RGB (1998), 4.3.1.1
+_ADOBE = ((0.640, 0.330), (0.210, 0.710), (0.150, 0.060))  # Adobe RGB (1998), from memory
+_UNREAD = "The embedded colour profile could not be read and was left out."
 _D65 = (0.3127, 0.3290)
 # sRGB primaries relative to D50, as the ICC's own sRGB profiles hold them
 _SRGB_D50 = np.array(
@@ -68,11 +69,11 @@ def of_profile(profile: bytes, mode: str) -> Space:
             note="The embedded colour profile does not fit the picture and was left out."
         )
     name = description(profile) or "unnamed profile"
-    matrix = read_matrix(profile) if mode == "RGB" else None
-    if matrix is not None:
-        return _of_matrix(name, matrix)
+    if mode == "RGB" and not has_tables(profile):
+        matrix = read_matrix(profile)
+        return Space(note=_UNREAD) if matrix is None else _of_matrix(name, matrix)
     if _tables(profile, mode) is None:
-        return Space(note="The embedded colour profile could not be read and was left out.")
+        return Space(note=_UNREAD)
     return Space(name, profile=profile, mode=mode)
 
 

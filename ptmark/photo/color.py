@@ -14,7 +14,8 @@ __all__ = ["linear_to_lab", "linear_to_srgb", "srgb_to_linear"]
 
 Floats = npt.NDArray[np.floating[Any]]
 
-# IEC 61966-2-1 primaries and white to CIE XYZ, seven digits
+# IEC 61966-2-1 primaries and white to CIE XYZ in the usual seven digits (from memory; the tests
+# hold them against published L*a*b* values)
 _TO_XYZ = np.array(
     [
         [0.4124564, 0.3575761, 0.1804375],
@@ -46,7 +47,7 @@ def srgb_to_linear(
 
     References
     ----------
-    .. [1] IEC 61966-2-1:1999, 5.2.
+    .. [1] IEC 61966-2-1:1999.
 
     Examples
     --------
@@ -77,7 +78,7 @@ def linear_to_srgb(linear: Floats) -> npt.NDArray[np.float32]:
 
     Notes
     -----
-    The inverse of `srgb_to_linear`, its joint at 0.0031308 (IEC 61966-2-1:1999, 5.2).
+    The inverse of `srgb_to_linear`, its joint at 0.0031308 (IEC 61966-2-1:1999).
     """
     light = np.clip(linear, 0, 1)
     bent = 1.055 * np.power(light, 1 / 2.4) - 0.055
@@ -104,7 +105,7 @@ def linear_to_lab(linear: Floats) -> Floats:
 
     References
     ----------
-    .. [1] CIE 15:2018, 8.2.1, with the exact constants 216/24389 and 24389/27.
+    .. [1] CIE 15:2018 (CIE 1976 L*a*b*), with the exact constants 216/24389 and 24389/27.
 
     Examples
     --------

@@ -23,7 +23,7 @@ CODES = np.random.default_rng(21).integers(0, 256, (24, 40, 3), dtype=np.uint8)
 # -- the sRGB curve ---------------------------------------------------------------------------
 @pytest.mark.truth
 def test_curve_at_its_joint_and_ends():
-    # IEC 61966-2-1:1999, 5.2: joints at 0.04045 and 0.0031308, slope 12.92 below
+    # IEC 61966-2-1:1999: joints at 0.04045 and 0.0031308, slope 12.92 below
     assert srgb_to_linear(np.array([0.0, 0.04045, 1.0])) == pytest.approx(
         [0, 0.0031308, 1], abs=1e-7
     )
@@ -72,7 +72,7 @@ def test_light_beyond_the_ends_is_clipped():
 @pytest.mark.parametrize(
     ("rgb", "lab"),
     [
-        # published check values of the sRGB corners, D65, 2°, four decimals
+        # check values of the sRGB corners as public colour libraries publish them, D65, 2°
         ((1, 0, 0), (53.2408, 80.0925, 67.2032)),
         ((0, 1, 0), (87.7347, -86.1827, 83.1793)),
         ((0, 0, 1), (32.2970, 79.1875, -107.8602)),
@@ -227,6 +227,29 @@ def test_profile_in_heic(keep):
     assert photo.info.profile == "test Display P3"
 
 
+def test_code_points_of_display_p3_in_heic(keep):
+    dye = np.full((64, 64, 3), (200, 90, 100), np.uint8)
+    out = io.BytesIO()
+    codes = {"color_primaries": 12, "transfer_characteristics": 13, "matrix_coefficients": 6}
+    whole = codes | {"full_range_flag": 1}
+    pillow_heif.encode(
+        "RGB", (64, 64), dye.tobytes(), out, quality=100, save_nclx_profile=True, **whole
+    )
+    photo = open_photo(keep(out.getvalue(), "a.heic"))
+    assert photo.info.profile == "Display P3"
+    assert off(photo, by_colour_science(dye / 255, "Display P3")) <= 4
+
+
+def test_10_bit_heic_is_rounded(keep):
+    deep = np.full((64, 64, 3), (200 * 257, 90 * 257, 100 * 257), np.uint16)
+    out = io.BytesIO()
+    pillow_heif.encode("RGB;16", (64, 64), deep.tobytes(), out, quality=100)
+    photo = open_photo(keep(out.getvalue(), "a.heic"))
+    assert off(photo, np.array([200, 90, 100])) <= 3
+    assert photo.info.bits == 10
+    assert photo.info.notes == ("10 bits a channel were rounded to 8.",)
+
+
 def test_profile_with_16_bits(keep):
     deep = np.random.default_rng(22).integers(0, 65536, (20, 30, 3), dtype=np.uint16)
     out = io.BytesIO()
@@ -263,7 +286,7 @@ def test_white_and_grey_stay_neutral(keep):
 @pytest.mark.parametrize(
     ("kind", "numbers", "formula"),
     [
-        # ICC.1:2022, table 68, by hand
+        # ICC.1:2022, parametricCurveType, by hand
         (0, (2.2,), lambda x: x**2.2),
         (1, (2.2, 0.9, 0.1), lambda x: (0.9 * x + 0.1) ** 2.2),
         (2, (2.2, 0.8, 0.1, 0.05), lambda x: (0.8 * x + 0.1) ** 2.2 + 0.05),
@@ -310,7 +333,7 @@ def test_grey_profile(keep):
 
 
 def table_profile(space, channels, lab_of):
-    """An 8-bit table profile (ICC.1:2022, 10.11) with two grid points a channel."""
+    """An 8-bit table profile (ICC.1:2022, lut8Type) with two grid points a channel."""
     corners = np.stack(np.meshgrid(*[[0.0, 1.0]] * channels, indexing="ij"), -1).reshape(
         -1, channels
     )
@@ -367,6 +390,12 @@ def test_cmyk_without_a_profile_says_so(keep):
         (profile(b"GRAY", b"XYZ ", b"mntr", {b"kTRC": GAMMA_22}), "does not fit the picture"),
         (profile(b"RGB ", b"XYZ ", b"mntr", {b"rXYZ": b"XYZ "}), "could not be read"),
         (P3[:300], "could not be read"),
+        (rgb_profile("sRGB", b"para" + bytes(4) + fixed(0, 900)), "could not be read"),
+        (
+            rgb_profile("sRGB", b"para" + bytes(4) + struct.pack(">HH", 9, 0)),
+            "could not be read",
+        ),
+        (rgb_profile("sRGB", b"curv" + bytes(4) + struct.pack(">IHH", 1, 0, 0)), "could not"),
     ],
 )
 def test_useless_profile_is_left_out_and_said(keep, embedded, says):

@@ -165,6 +165,7 @@ def test_memory_of_48_megapixels(keep, name, times):
     assert used < times * decoded + stored + 40e6
 
 
+@pytest.mark.slow
 def test_no_guard_of_a_library_refuses_or_warns(keep):
     image = Image.new("L", (14000, 13000), 200)  # 182 megapixels, beyond Pillow's own limit
     path = keep(image, "a.png", compress_level=1)
