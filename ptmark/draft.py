@@ -82,6 +82,7 @@ def _marked_to_json(one: Marked) -> dict[str, Any]:
             "shift_px": one.edge.shift_px,
             "noise_px": one.edge.noise_px,
             "source": one.edge.source,
+            "end_shift_px": one.edge.end_shift_px,
         },
         "standing": one.standing,
         "confidence": one.confidence,

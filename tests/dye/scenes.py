@@ -37,13 +37,15 @@ def disc(shape, x, y, radius):
 def bar(shape, x0, x1, y, width):
     """Coverage of a level bar from x0 to x1 about the line y."""
     rows, columns = np.arange(shape[0]), np.arange(shape[1])
-    down = np.clip(np.minimum(rows + 0.5, y + width / 2) - np.maximum(rows - 0.5, y - width / 2), 0, 1)
+    down = np.clip(
+        np.minimum(rows + 0.5, y + width / 2) - np.maximum(rows - 0.5, y - width / 2), 0, 1
+    )
     across = np.clip(np.minimum(columns + 0.5, x1) - np.maximum(columns - 0.5, x0), 0, 1)
     return down[:, None] * across[None, :]
 
 
 def photo(shape, layers, *, blur=1.3, grain=0.004, shade=None, seed=7):
-    """Mix layers of (coverage, share of the white left) into white; the seed does not matter."""
+    """Mix layers of (coverage, share of the white left) into white; any seed will do."""
     light = np.ones((*shape, 3)) * WHITE
     for coverage, left in layers:
         light = light * (1 - coverage[..., None] * (1 - np.asarray(left)))

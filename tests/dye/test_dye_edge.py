@@ -14,7 +14,9 @@ from ptmark.dye.contrast import dye_amount, local_white
 from ptmark.dye.level import edge_share, thin_line_table
 from ptmark.errors import OutlineError
 
-_SPEC = importlib.util.spec_from_file_location("edge_scenes", Path(__file__).with_name("scenes.py"))
+_SPEC = importlib.util.spec_from_file_location(
+    "edge_scenes", Path(__file__).with_name("scenes.py")
+)
 scenes = importlib.util.module_from_spec(_SPEC)
 _SPEC.loader.exec_module(scenes)
 
@@ -37,7 +39,9 @@ def test_half_contrast_edge_agrees_with_scikit_image():
     ("width", "within"), [(3.0, 1.5), (4.0, 1.0), (6.0, 0.6), (10.0, 0.4), (20.0, 0.4)]
 )
 def test_bar_keeps_its_width_under_blur(width, within):
-    photo = scenes.photo(SHAPE, [(scenes.bar(SHAPE, 80, 320, 150.3, width), scenes.DYE)], blur=1.5)
+    photo = scenes.photo(
+        SHAPE, [(scenes.bar(SHAPE, 80, 320, 150.3, width), scenes.DYE)], blur=1.5
+    )
     outline = suggest(photo).found[0].outline_px
     middle = outline[np.abs(outline[:, 0] - 200) < 60]
     upper = middle[middle[:, 1] < 150.3][:, 1].mean()

@@ -1,0 +1,149 @@
+"""The flow: what a hand does, what follows from it, and the way back."""
+
+import numpy as np
+import pytest
+
+from ptmark.dye import EdgeQuality
+from ptmark.errors import CriteriaError, OutlineError, ScaleError, UsageError
+from ptmark.inspection import Inspection
+from ptmark.scale import LineReference
+from ptmark.state import letter
+
+PX_PER_MM = 12.0
+AREA = ((180.0, 240.0), (1100.0, 240.0), (1100.0, 600.0), (180.0, 600.0))
+
+
+@pytest.fixture
+def inspection(photo_file):
+    made = Inspection()
+    made.open(photo_file)
+    return made
+
+
+@pytest.fixture
+def looked(inspection):
+    assert inspection.look_for_card()
+    inspection.set_suggestions(inspection.look())
+    return inspection
+
+
+def test_lengths_come_out_as_they_were_drawn(looked):
+    measured = {m.id: looked.measurement(m) for m in looked.state.marked}
+    lengths = sorted(m.length.value for m in measured.values())
+    # drawn: discs of 1 and 4 mm, a bar of 20 x 1.2 mm (diagonal by Pythagoras: 20.036)
+    assert lengths == pytest.approx([1.0, 4.0, 20.036], abs=0.12)
+    for m in measured.values():
+        assert 0 < m.length.expanded < 0.6
+    shapes = {round(m.length.value): m.shape for m in measured.values()}
+    assert shapes == {1: "rounded", 4: "rounded", 20: "linear"}
+
+
+def test_the_photo_file_is_never_written(photo_file, looked):
+    before = photo_file.read_bytes()
+    looked.change("choose", profile="iso-23277-2")
+    looked.to_record()
+    assert photo_file.read_bytes() == before
+
+
+def test_verdict_follows_the_profile_and_what_was_dropped(looked):
+    assert looked.evaluation() is None
+    looked.change("choose", profile="iso-23277-2")
+    assert looked.evaluation().verdict == "rejectable"  # 20 mm linear against 4 mm
+    long_one = max(looked.counted, key=lambda m: looked.measurement(m).length.value)
+    looked.edit(long_one.id, "drop", standing="dropped")
+    assert looked.evaluation().verdict == "acceptable"  # 4 mm non-linear against 6 mm
+    looked.undo()
+    assert looked.evaluation().verdict == "rejectable"
+
+
+def test_every_change_can_be_undone_and_done_again(looked):
+    looked.change("mark the examined area", area_px=AREA)
+    outline = np.array([[300.0, 450.0], [340.0, 450.0], [340.0, 470.0]])
+    name = looked.add(outline, EdgeQuality(shift_px=1, noise_px=1, source="hand"))
+    looked.edit(name, "name the kind of", kind="100")
+    looked.remove(name)
+    states = [looked.state]
+    while looked.undo_name:
+        looked.undo()
+        states.append(looked.state)
+    assert looked.state.reference is None
+    assert looked.surface is None
+    for state in reversed(states[:-1]):
+        looked.redo()
+        assert looked.state is state
+    assert looked.redo_name == ""
+
+
+def test_a_new_change_ends_the_way_forward(looked):
+    looked.change("set", relief_mm=1.0)
+    looked.undo()
+    looked.change("set", relief_mm=2.0)
+    assert looked.redo_name == ""
+    looked.redo()
+    assert looked.state.relief_mm == 2.0
+
+
+def test_looking_again_keeps_what_a_person_touched(looked):
+    first = looked.state.marked[0]
+    looked.edit(first.id, "take", standing="taken")
+    looked.set_suggestions(looked.look())
+    assert len(looked.state.marked) == 3
+    assert looked.marked(first.id).standing == "taken"
+    assert len({m.id for m in looked.state.marked}) == 3
+
+
+def test_a_refused_reference_changes_nothing(inspection):
+    point = (100.0, 100.0)
+    with pytest.raises(ScaleError):
+        inspection.set_reference(LineReference(ends_px=(point, point), length_mm=10.0))
+    assert inspection.state.reference is None
+    assert inspection.undo_name == ""
+
+
+def test_a_line_gives_the_scale_with_a_wider_uncertainty(inspection):
+    line = LineReference(ends_px=((180.0, 840.0), (1207.2, 840.0)), length_mm=85.6)
+    inspection.set_reference(line)
+    inspection.set_suggestions(inspection.look())
+    long_one = max(
+        (inspection.measurement(m) for m in inspection.counted), key=lambda m: m.length.value
+    )
+    assert abs(long_one.length.value - 20.036) <= long_one.length.expanded
+    assert long_one.length.budget["tilt"] > 0
+
+
+def test_what_is_no_outline_is_refused(looked):
+    edge = EdgeQuality(shift_px=1, noise_px=1)
+    with pytest.raises(OutlineError, match="at least 3 points"):
+        looked.add(np.zeros((2, 2)), edge)
+    with pytest.raises(OutlineError, match="not a number"):
+        looked.add(np.array([[0, 0], [1, np.nan], [1, 1]]), edge)
+    with pytest.raises(UsageError, match="no indication Q"):
+        looked.remove("Q")
+
+
+def test_an_unknown_profile_is_refused(looked):
+    looked.change("choose", profile="no-such-profile")
+    with pytest.raises(CriteriaError, match="no-such-profile"):
+        looked.evaluation()
+
+
+def test_listeners_hear_every_change(inspection):
+    heard = []
+    inspection.listen(lambda: heard.append(inspection.undo_name))
+    inspection.change("set the relief", relief_mm=1.0)
+    inspection.undo()
+    assert heard == ["set the relief", ""]
+
+
+@pytest.mark.parametrize(("number", "name"), [(0, "A"), (25, "Z"), (26, "AA"), (51, "AZ")])
+def test_letters_go_on_after_z(number, name):
+    assert letter(number) == name
+
+
+def test_record_counts_what_the_verdict_counts(looked):
+    looked.change("choose", profile="iso-23277-2")
+    dropped = looked.state.marked[0].id
+    looked.edit(dropped, "drop", standing="dropped")
+    record = looked.to_record(record_id="0" * 32, created="2026-01-01T00:00:00Z")
+    assert dropped not in [one["id"] for one in record.indications]
+    assert record.evaluation["verdict"] == looked.evaluation().verdict
