@@ -124,7 +124,7 @@ def _block(band: Band, x: float, room: float, made: list[tuple[str, ...]]) -> No
         SHADE,
     )
     for start, name in zip(starts, COLUMNS, strict=True):
-        band.put(start, band.y, name, size=size, color=QUIET)
+        band.put(start, band.y, name, size=0.88 * size, color=QUIET)
     band.skip(1.5)
     for row in made:
         top, lines = band.y, 1

@@ -13,7 +13,7 @@ from reportlab.platypus import Flowable
 from ptmark.errors import ReportError
 from ptmark.record import Record
 
-__all__ = ["Picture", "marked_picture", "original_picture"]
+__all__ = ["Picture", "jpeg_picture", "marked_picture", "original_picture"]
 
 Pixels = npt.NDArray[np.uint8]
 
@@ -74,13 +74,19 @@ def marked_picture(rgb: Pixels, room: tuple[float, float]) -> Picture:
     zoom = min(1.0, room[0] / 72 * 300 / rgb.shape[1])
     size = (max(1, round(rgb.shape[1] * zoom)), max(1, round(rgb.shape[0] * zoom)))
     shown = cv2.resize(rgb, size, interpolation=cv2.INTER_AREA) if zoom < 1 else rgb
+    return jpeg_picture(np.asarray(shown, np.uint8), room)
+
+
+def jpeg_picture(rgb: Pixels, room: tuple[float, float]) -> Picture:
+    """A picture of ours for the page, as JPEG with full colour resolution."""
     options = [
         cv2.IMWRITE_JPEG_QUALITY,
         92,
         cv2.IMWRITE_JPEG_SAMPLING_FACTOR,
         cv2.IMWRITE_JPEG_SAMPLING_FACTOR_444,
     ]
-    _, data = cv2.imencode(".jpg", shown[..., ::-1], options)
+    _, data = cv2.imencode(".jpg", rgb[..., ::-1], options)
+    size = (rgb.shape[1], rgb.shape[0])
     return Picture(ImageReader(io.BytesIO(data.tobytes())), size, room)
 
 

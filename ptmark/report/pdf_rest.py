@@ -10,7 +10,8 @@ from reportlab.lib.units import mm
 from reportlab.platypus import CondPageBreak, Flowable, KeepTogether, PageBreak, Spacer
 
 from ptmark.record import FIELDS, Record, completeness
-from ptmark.report.pdf_photo import original_picture
+from ptmark.report.closeup import close_ups
+from ptmark.report.pdf_photo import jpeg_picture, original_picture
 from ptmark.report.pdf_style import grid, heading, text
 from ptmark.report.wording import (
     AID,
@@ -40,6 +41,7 @@ def rest(
     """The flowables after page one; ``room`` is the page's free width and height in points."""
     width = room[0]
     return [
+        *_close_ups(record, rgb, width),
         *_findings(record, width),
         *_uncertainty(record, width),
         *_taken(record, width),
@@ -49,6 +51,29 @@ def rest(
         *_signatures(width),
         PageBreak(),
         *_photo(record, rgb, original, room),
+    ]
+
+
+_MOST_CLOSE_UPS = 24
+
+
+def _close_ups(record: Record, rgb: Pixels, width: float) -> list[Flowable]:
+    """Each indication large, three in a row."""
+    made = close_ups(record, rgb, _MOST_CLOSE_UPS)
+    if not made:
+        return []
+    room = (width / 3 - 6, width / 4)
+    cells: list[Any] = [[jpeg_picture(one.rgb, room), text(one.caption, 7)] for one in made]
+    rows = [[*cells[at : at + 3], "", ""][:3] for at in range(0, len(cells), 3)]
+    said = "The measured outline as a hairline, just outside it where the indication is thin; "
+    said += "pixels enlarged as they are."
+    left = len(record.indications) - len(made)
+    if left > 0:
+        said += f" The {left} further indications are in the table."
+    return [
+        *heading("Close-ups"),
+        text(said, 7, quiet=True),
+        grid(rows, [width / 3] * 3, head=0),
     ]
 
 

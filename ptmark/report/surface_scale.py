@@ -10,7 +10,7 @@ import shapely
 
 from ptmark.record import Record
 
-__all__ = ["ScaleBar", "scale_bar"]
+__all__ = ["ScaleBar", "local_bar", "scale_bar"]
 
 Array = npt.NDArray[np.float64]
 
@@ -41,14 +41,29 @@ def scale_bar(record: Record, wanted_px: float) -> ScaleBar | None:
     h = np.array(matrix, dtype=float)
     middle, place, area = _where(record)
     at = _beside(middle, record, 0.1 * wanted_px)
-    here = float(_px_per_mm(h, at[np.newaxis])[0])
-    if not np.isfinite(here) or here <= 0:
+    bar = local_bar(record, at, wanted_px)
+    if bar is None:
         return None
-    length = _round_below(wanted_px / here)
+    length, here = bar[0], bar[1] / bar[0]
     around = _px_per_mm(h, area) / here
     around = around[np.isfinite(around)]
     spread = (float(around.min()), float(around.max())) if len(around) else (1.0, 1.0)
     return ScaleBar(length, length * here, (float(at[0]), float(at[1])), place, spread)
+
+
+def local_bar(record: Record, at_px: Array, wanted_px: float) -> tuple[float, float] | None:
+    """Length in mm and in px, along the photo's width, of a round bar that holds at a place.
+
+    ``at_px`` of shape (2,), px of the upright photo. None where there is no scale there.
+    """
+    matrix = record.scale["homography"]
+    if matrix is None:
+        return None
+    here = float(_px_per_mm(np.array(matrix, dtype=float), at_px[np.newaxis])[0])
+    if not np.isfinite(here) or here <= 0:
+        return None
+    length = _round_below(wanted_px / here)
+    return length, length * here
 
 
 def _where(record: Record) -> tuple[Array, str, Array]:

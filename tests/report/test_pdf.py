@@ -164,11 +164,12 @@ def test_qpdf_finds_no_fault(written):
     assert done.returncode == 0, done.stdout + done.stderr
 
 
+@pytest.mark.slow
 def test_long_texts_wrap_and_long_tables_break(tmp_path, crowd):
     record, rgb = crowd
-    long = "a long remark with <b>markup</b> & signs " * 400
+    long = "a long remark with <b>markup</b> & signs " * 130
     fields = {**record.fields, "remarks": long, "part_number": "X" * 400, "odd_key": "kept"}
-    findings = [{**f, "says": f["says"] * 4} for f in record.evaluation["findings"]]
+    findings = [{**f, "says": f["says"] * 4} for f in record.evaluation["findings"][:12]]
     findings[0]["says"] = long
     cautions = [*record.cautions, long]
     indications = [{**one, "note": long[:3000]} for one in record.indications[:2]]
@@ -183,7 +184,7 @@ def test_long_texts_wrap_and_long_tables_break(tmp_path, crowd):
     write_pdf(tmp_path / "long.pdf", record, rgb, None, paper="Letter")
     pages = pages_of(tmp_path / "long.pdf")
     words = " ".join(pages).replace("\n", " ")
-    assert words.count("<b>markup</b>") > 800
+    assert words.count("<b>markup</b>") > 390
     assert "kept" in words
     assert words.count("X" * 20) >= 20
     assert sum("Length ± U" in text for text in pages) >= 2  # the head repeats
