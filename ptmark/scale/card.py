@@ -26,7 +26,7 @@ Array = npt.NDArray[np.float64]
 # Widths to look at, px: in the first a marker of a card that spans a third of the picture is
 # some 50 px a side, in the last the smallest that can still be measured.
 _LOOK_WIDTHS = (1100, 2200, 4400)
-# In a closer look a marker is some 100 px a side; under 24 px its modules are 4 px.
+# In a closer look a marker is some 100 px a side; under 24 px nothing is found.
 _CLOSE_SIDE_PX, _SMALLEST_PX = 100, 24
 # A corner whose edges are less clear than this is covered or shaded.
 CLEAR_PX = 0.3
@@ -95,7 +95,11 @@ def _look(
     first = step // 2
     green = np.ascontiguousarray(rgb[first::step, first::step, 1])
     dictionary = cv2.aruco.getPredefinedDictionary(cv2.aruco.DICT_4X4_50)
-    corners, ids, _ = cv2.aruco.ArucoDetector(dictionary).detectMarkers(green)
+    settings = cv2.aruco.DetectorParameters()
+    # Modules of a small or soft marker run into each other: read their middles, finely.
+    settings.perspectiveRemovePixelPerCell = 8
+    settings.perspectiveRemoveIgnoredMarginPerCell = 0.25
+    corners, ids, _ = cv2.aruco.ArucoDetector(dictionary, settings).detectMarkers(green)
     found: dict[int, list[Array]] = {}
     if ids is not None:
         for quad, marker in zip(corners, np.asarray(ids).ravel(), strict=True):

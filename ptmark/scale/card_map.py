@@ -7,9 +7,9 @@ import numpy as np
 from ptmark.errors import ScaleError
 from ptmark.scale.card import FoundCard, find_card
 from ptmark.scale.checks import check_length
-from ptmark.scale.fit import PlaneFit, fit_plane
+from ptmark.scale.fit import PlaneFit
 from ptmark.scale.layout import CHECK_MM, MARKER_IDS, MARKER_MM, marker_corners_mm
-from ptmark.scale.maps import camera_priors, map_of, starting_pose
+from ptmark.scale.maps import camera_priors, fit_even_cropped, map_of, starting_pose
 from ptmark.scale.plane import Lens
 from ptmark.scale.problem import Problem, State
 from ptmark.scale.surface import SurfaceMap
@@ -64,7 +64,7 @@ def solve_card(reference: "CardReference", photo: "Photo") -> SurfaceMap:
         camera_priors(photo, own_u=(SPREAD_U_MM,)),
         Lens.of_picture(photo.info.width, photo.info.height),
     )
-    fit = fit_plane(
+    fit = fit_even_cropped(
         problem,
         State(starting_pose(seen, plane, photo), 0.0, np.zeros(1)),
         robust=True,

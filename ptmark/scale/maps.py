@@ -1,11 +1,12 @@
 """What every solver shares: what is known of the camera, and the map of a fit."""
 
+from dataclasses import replace
 from typing import TYPE_CHECKING
 
 import numpy as np
 import numpy.typing as npt
 
-from ptmark.scale.fit import PlaneFit
+from ptmark.scale.fit import PlaneFit, fit_plane
 from ptmark.scale.plane import (
     Lens,
     Pose,
@@ -13,13 +14,21 @@ from ptmark.scale.plane import (
     focal_from_homography,
     pose_from_homography,
 )
-from ptmark.scale.problem import Priors
+from ptmark.scale.problem import CENTRE_U, CROPPED_CENTRE_U, Model, Priors, Problem, State
 from ptmark.scale.surface import Alternative, SurfaceMap
 
 if TYPE_CHECKING:
     from ptmark.photo import Photo
 
-__all__ = ["PICK_U_PX", "SIZE_U_MM", "TILT_U_DEG", "camera_priors", "map_of", "starting_pose"]
+__all__ = [
+    "PICK_U_PX",
+    "SIZE_U_MM",
+    "TILT_U_DEG",
+    "camera_priors",
+    "fit_even_cropped",
+    "map_of",
+    "starting_pose",
+]
 
 Array = npt.NDArray[np.float64]
 
@@ -33,6 +42,8 @@ TILT_U_DEG = 10.0
 # a phone's main camera (26 mm equivalent) or one of its neighbours. Common practice, no source.
 EXIF_FOCAL_U, UNKNOWN_FOCAL_U = 0.03, 0.35
 MAIN_CAMERA_MM, FULL_FRAME_DIAGONAL_MM = 26.0, 43.27
+# A centre that moves by this many standard uncertainties is no chance.
+_PULL = 2.0
 # Known to a tenth the focal length is worth showing a working distance for.
 FOCAL_KNOWN = 0.1
 
@@ -57,6 +68,22 @@ def starting_pose(seen: Array, plane: Array, photo: "Photo") -> Pose:
         guess = focal_from_homography(to_px, centre)
         focal = known if guess is None else float(np.clip(guess, known / 2.5, known * 2.5))
     return pose_from_homography(to_px, focal, centre)
+
+
+def fit_even_cropped(
+    problem: Problem, start: State, *, robust: bool = False, perturbed: tuple[Model, ...] = ()
+) -> PlaneFit:
+    """Fit with the optical centre amid the picture, and freely where that cannot be.
+
+    A cropped photo has its optical centre elsewhere; the fit then pulls at it.
+    """
+    fit = fit_plane(problem, start, robust=robust, perturbed=perturbed)
+    pull = np.hypot(*(fit.pose.centre - problem.lens.centre)) / (2 * problem.lens.radius_px)
+    if pull < _PULL * CENTRE_U:
+        return fit
+    free = replace(problem.priors, centre_u=CROPPED_CENTRE_U)
+    wider = Problem(problem.points_px, problem.u_px, problem.model, free, problem.lens)
+    return fit_plane(wider, start, robust=robust, perturbed=perturbed)
 
 
 def map_of(

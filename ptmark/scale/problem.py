@@ -12,7 +12,16 @@ import numpy.typing as npt
 
 from ptmark.scale.plane import Lens, Pose, apply_homography
 
-__all__ = ["CAMERA_STEPS", "KAPPA_U", "Model", "Priors", "Problem", "State"]
+__all__ = [
+    "CAMERA_STEPS",
+    "CENTRE_U",
+    "CROPPED_CENTRE_U",
+    "KAPPA_U",
+    "Model",
+    "Priors",
+    "Problem",
+    "State",
+]
 
 Array = npt.NDArray[np.float64]
 
@@ -20,9 +29,9 @@ Array = npt.NDArray[np.float64]
 # corner. Common practice, no source.
 KAPPA_U = 0.015
 # Principal point against the picture's middle, in units of the diagonal: phone modules are
-# centred to about one percent, but a photo may have been cropped on its way here. Common
-# practice, no source.
-CENTRE_U = 0.05
+# centred to about one percent; in a cropped photo it may lie anywhere. Common practice, no
+# source.
+CENTRE_U, CROPPED_CENTRE_U = 0.01, 0.1
 CAMERA_STEPS = 10  # 3 turns, 3 shifts, log focal, 2 centre, kappa
 
 
@@ -31,13 +40,15 @@ class Priors:
     """What is known of the camera before looking: standard uncertainties.
 
     ``log_focal_u`` relative focal length; ``tilt_u`` rad about each axis, None where the
-    reference itself must tell the tilt; ``own_u`` of the model's own parameters.
+    reference itself must tell the tilt; ``own_u`` of the model's own parameters;
+    ``centre_u`` of the optical centre, in units of the picture's diagonal.
     """
 
     focal_px: float
     log_focal_u: float
     tilt_u: float | None = None
     own_u: tuple[float, ...] = ()
+    centre_u: float = CENTRE_U
 
 
 # From the model's own parameters to points on the plane, shape (N, 2), mm; linear.
@@ -72,8 +83,8 @@ class Problem:
         self.prior_u = np.array(
             [
                 priors.log_focal_u,
-                CENTRE_U * diagonal,
-                CENTRE_U * diagonal,
+                priors.centre_u * diagonal,
+                priors.centre_u * diagonal,
                 KAPPA_U,
                 *priors.own_u,
             ]

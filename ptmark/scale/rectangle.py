@@ -6,8 +6,15 @@ import numpy as np
 
 from ptmark.errors import ScaleError
 from ptmark.scale.checks import check_length, check_points, check_scale, clockwise_corners
-from ptmark.scale.fit import PlaneFit, fit_plane
-from ptmark.scale.maps import PICK_U_PX, SIZE_U_MM, camera_priors, map_of, starting_pose
+from ptmark.scale.fit import PlaneFit
+from ptmark.scale.maps import (
+    PICK_U_PX,
+    SIZE_U_MM,
+    camera_priors,
+    fit_even_cropped,
+    map_of,
+    starting_pose,
+)
 from ptmark.scale.plane import Lens
 from ptmark.scale.problem import Problem, State
 from ptmark.scale.surface import SurfaceMap
@@ -47,7 +54,7 @@ def solve_rectangle(reference: "RectangleReference", photo: "Photo") -> SurfaceM
         camera_priors(photo),
         Lens.of_picture(photo.info.width, photo.info.height),
     )
-    fit = fit_plane(
+    fit = fit_even_cropped(
         problem,
         State(starting_pose(corners, plane, photo), 0.0, np.zeros(0)),
         perturbed=(

@@ -1,0 +1,138 @@
+"""The card is found and its corners measured; the drawing is this test's own."""
+
+import numpy as np
+import pytest
+
+from ptmark.errors import ScaleError
+from ptmark.scale import CardReference, find_card, solve
+
+VIEWS = [
+    pytest.param({}, id="square on"),
+    pytest.param({"turn_deg": 173.0}, id="upside down"),
+    pytest.param({"lean_deg": (18.0, -12.0), "turn_deg": 31.0}, id="leaning"),
+    pytest.param({"distance_mm": 420.0}, id="small"),
+    pytest.param({"lean_deg": (-30.0, 0.0)}, id="steep"),
+]
+
+
+@pytest.mark.parametrize("view", VIEWS)
+def test_corners_lie_where_the_camera_puts_them(camera, card, squares_mm, view):
+    eye = camera(**view)
+    found = find_card(card().photograph(eye))
+    assert found.ids == (0, 1, 2, 3)
+    off = found.corners_px.reshape(-1, 2) - eye.project(squares_mm)
+    # Half-level edges of a blurred, noisy square: a tenth of a pixel, and no more than three
+    # of their own standard uncertainties.
+    assert np.abs(off).max() < 0.12
+    assert (np.hypot(*off.T) < 3 * np.sqrt(2) * found.u_px.ravel()).all()
+
+
+def test_uneven_light_does_not_move_the_corners(camera, card, squares_mm):
+    eye = camera(lean_deg=(10.0, 5.0))
+    found = find_card(card().photograph(eye, shade=0.6))
+    assert np.abs(found.corners_px.reshape(-1, 2) - eye.project(squares_mm)).max() < 0.15
+
+
+def lengths(surface, eye):
+    """Seen against true distances of a grid about the card, mm."""
+    grid = np.array([[x, y] for x in (-10, 40, 95) for y in (-40, 10, 60)], float)
+    at = surface.to_mm(eye.project(grid))
+    i, j = np.triu_indices(len(grid), 1)
+    return np.hypot(*(at[i] - at[j]).T), np.hypot(*(grid[i] - grid[j]).T)
+
+
+@pytest.mark.parametrize("view", VIEWS)
+def test_lengths_about_the_card_are_true(camera, card, view):
+    eye = camera(**view)
+    surface = solve(CardReference(), card().photograph(eye))
+    seen, true = lengths(surface, eye)
+    assert np.abs(seen / true - 1).max() < 0.004
+    assert surface.reference == "card"
+    assert surface.cautions == ()
+
+
+def test_pose_is_told_where_the_view_leans(camera, card):
+    eye = camera(lean_deg=(25.0, 0.0), distance_mm=180.0)
+    surface = solve(CardReference(), card().photograph(eye))
+    assert surface.tilt_deg == pytest.approx(25.0, abs=0.5)
+    assert surface.working_distance_mm == pytest.approx(180.0, rel=0.03)
+    assert surface.focal_px == pytest.approx(1450.0, rel=0.03)
+
+
+def test_known_focal_length_gives_the_distance_square_on(camera, card):
+    eye = camera(distance_mm=200.0)
+    photo = card().photograph(eye)
+    assert solve(CardReference(), photo).working_distance_mm is None
+    known = eye.photo(photo.rgb, exif=True)
+    assert solve(CardReference(), known).working_distance_mm == pytest.approx(200.0, rel=0.02)
+
+
+def test_ink_that_spreads_is_told_from_a_larger_card(camera, card):
+    """Squares 0.06 mm too large each way must not make lengths half a percent too short."""
+    eye = camera(lean_deg=(8.0, 6.0))
+    surface = solve(CardReference(), card(side_mm=12.08).photograph(eye))
+    seen, true = lengths(surface, eye)
+    assert np.abs(seen / true - 1).max() < 0.002
+
+
+def test_rule_over_a_marker_is_noticed(camera, card):
+    eye = camera(lean_deg=(5.0, 3.0))
+    covered = card(covers=[(60.0, -12.0, 60.0, 17.0)])  # 1 mm over the top of marker 1
+    surface = solve(CardReference(), covered.photograph(eye))
+    seen, true = lengths(surface, eye)
+    assert np.abs(seen / true - 1).max() < 0.004
+    assert any("2 of 16 marker corners" in said for said in surface.cautions)
+
+
+@pytest.mark.parametrize("hidden", [(1,), (0, 2), (2, 3)])
+def test_missing_markers_are_said_and_widen_the_uncertainty(camera, card, hidden):
+    eye = camera(lean_deg=(10.0, 0.0))
+    whole = solve(CardReference(), card().photograph(eye))
+    part = solve(CardReference(), card(hidden=hidden).photograph(eye))
+    assert any(f"{len(hidden)} of the card's 4 markers" in said for said in part.cautions)
+    ends = eye.project(np.array([[-30.0, -40.0], [110.0, 90.0]]))
+    assert part.distance_u(*ends)["picking"] > whole.distance_u(*ends)["picking"]
+    seen, true = lengths(part, eye)
+    assert np.abs(seen / true - 1).max() < 0.02
+
+
+@pytest.mark.parametrize("hidden", [(0, 1, 2, 3), (1, 2, 3)])
+def test_no_card_is_refused_with_the_mend(camera, card, hidden):
+    photo = card(hidden=hidden).photograph(camera())
+    assert find_card(photo) is None
+    with pytest.raises(ScaleError, match=r"no scale card found.*rectangle or a line"):
+        solve(CardReference(), photo)
+
+
+def test_photo_turned_in_memory_is_read_as_well(camera, card):
+    """An upright view of a turned picture is not contiguous."""
+    eye = camera()
+    photo = card().photograph(eye)
+    turned = camera(width=1500, height=2000).photo(np.rot90(photo.rgb))
+    assert not turned.rgb.flags.c_contiguous
+    assert find_card(turned).ids == (0, 1, 2, 3)
+
+
+def test_measured_check_length_corrects_the_print(camera, card):
+    eye = camera()
+    photo = card().photograph(eye)
+    ends = eye.project(np.array([[0.0, 0.0], [80.0, 0.0]]))
+
+    def length(reference):
+        surface = solve(reference, photo)
+        a, b = surface.to_mm(ends)
+        return np.hypot(*(b - a)), surface.distance_u(*ends)["reference"]
+
+    plain, plain_u = length(CardReference())
+    shrunk, shrunk_u = length(CardReference(check_mm=79.2))
+    assert shrunk / plain == pytest.approx(0.99, rel=1e-6)
+    assert shrunk_u < plain_u / 3
+    # 80 mm to +-0.05 mm, rectangular (JCGM 100:2008, 4.3.7): 0.029 mm; the fit takes a
+    # small part of it for spread of the ink.
+    assert shrunk_u == pytest.approx(0.05 / np.sqrt(3), rel=0.1)
+
+
+@pytest.mark.parametrize("check_mm", [70.0, 100.0, 0.0, float("nan"), -80.0, float("inf")])
+def test_absurd_check_length_is_refused(camera, card, check_mm):
+    with pytest.raises(ScaleError, match="check length"):
+        solve(CardReference(check_mm=check_mm), camera().photo())
