@@ -88,15 +88,16 @@ def focal_px(exif: Exif, width: int, height: int) -> float | None:
     >>> round(focal_px(Exif(camera=Camera(focal_35mm_mm=27.0)), 4032, 3024), 1)
     3145.2
     """
-    if exif.pixels is not None:
-        then, now = exif.pixels[0] / exif.pixels[1], width / height
-        if abs(math.log(then / now)) > 0.02:
+    resized = 1.0
+    if exif.pixels is not None:  # some programs swap its sides when they turn the pixels
+        long, short = max(exif.pixels), min(exif.pixels)
+        resized = max(width, height) / long
+        if abs(math.log(long / short * min(width, height) / max(width, height))) > 0.02:
             return None
     camera = exif.camera
     if camera.focal_35mm_mm is not None:
         return camera.focal_35mm_mm * math.hypot(width, height) / _DIAGONAL_35MM
     if camera.focal_mm is not None and exif.per_mm is not None:
-        resized = width / exif.pixels[0] if exif.pixels is not None else 1.0
         return camera.focal_mm * exif.per_mm * resized * (camera.digital_zoom or 1.0)
     return None
 

@@ -100,7 +100,7 @@ def _look(data: bytes) -> Found:
 
 
 def _space(found: Found, exif: Exif) -> Space:
-    """Code points come before a profile (PNG third edition, colour spaces), a profile before EXIF.
+    """Code points come before a profile (as in PNG, third edition), a profile before EXIF.
 
     HEIC is the other way round: its decoder fills in code points where the file has none.
     """

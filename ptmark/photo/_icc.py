@@ -2,6 +2,7 @@
 
 import struct
 from dataclasses import dataclass
+from functools import lru_cache
 
 import numpy as np
 import numpy.typing as npt
@@ -84,6 +85,7 @@ def _xyz(body: bytes) -> Array:
     return np.array(struct.unpack_from(">3i", body, 8), float) / 65536
 
 
+@lru_cache(maxsize=8)  # the three curves are mostly one, and the next photo's are the same
 def _curve(body: bytes) -> Array:
     code = np.linspace(0.0, 1.0, 65536)
     if body[:4] == b"para":

@@ -88,6 +88,7 @@ def test_focal_length_is_not_told_of_a_cut_picture():
     exif = Exif(camera=Camera(focal_35mm_mm=26.0), pixels=(4000.0, 3000.0))
     assert focal_px(exif, 4000, 2000) is None
     assert focal_px(exif, 4000, 2990) is not None  # rows that a codec left off
+    assert focal_px(exif, 3000, 4000) == focal_px(exif, 4000, 3000)  # turned, not cut
 
 
 @pytest.mark.parametrize(("unit", "per_unit_mm"), [(2, 25.4), (3, 10.0), (None, 25.4)])
