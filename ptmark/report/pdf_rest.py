@@ -274,10 +274,16 @@ def _signatures(width: float) -> list[Flowable]:
 def _photo(
     record: Record, rgb: Pixels, original: Path | None, room: tuple[float, float]
 ) -> list[Flowable]:
-    picture, says = original_picture(record, rgb, original, (room[0], room[1] - 75))
+    told = []
+    if original is not None and (record.photo.get("camera") or {}).get("has_location"):
+        told.append("The camera stored the place where it was taken; it stays in the file.")
+    if (profile := record.photo.get("color_profile") or "sRGB") != "sRGB":
+        told.append(f"Its colours are those of {profile}; a viewer may show them paler.")
+    picture, says = original_picture(record, rgb, original, (room[0], room[1] - 95))
     return [
         *heading("The photo, unmarked", top=0),
         text(f"{record.photo['file']}. {says}"),
+        *(text(line, 7.5) for line in told),
         text(f"SHA-256 {record.photo['sha256']}", 7.5),
         Spacer(1, 6),
         picture,

@@ -152,13 +152,15 @@ def verdict_line(record: Record) -> tuple[str, str]:
         return "no verdict", f"There is no verdict: {why}."
     verdict = record.evaluation["verdict"]
     count = len(record.indications)
-    what = "1 indication" if count == 1 else f"{count or 'no'} indications"
+    what = "1 indication" if count == 1 else f"{count} indications"
     says = {
         "acceptable": "within every limit, also with the measurement uncertainty counted in",
-        "rejectable": "at least one limit is exceeded",
+        "rejectable": "at least one rule is not met",
         "undecided": "within the limits as read, but not with the measurement uncertainty "
         "counted in: measure again, closer, or by hand",
     }[verdict]
+    if not record.indications:
+        return verdict, "No indications were found in the examined area."
     if verdict == "acceptable" and record.evaluation["decision_rule"] == "simple":
         says = "within every limit as the code reads it"
     return verdict, f"{what}; {says}."

@@ -30,10 +30,11 @@ def check_free(labels, shapes, bounds, reach=1e-6):
     assert all(label.free for label in labels)
 
 
+@pytest.mark.parametrize("text_share", [1 / 80, 1 / 60])
 @pytest.mark.parametrize("which", ["weld", "crowd"])
-def test_letters_hide_nothing_and_leaders_do_not_cross(which, request):
+def test_letters_hide_nothing_and_leaders_do_not_cross(which, text_share, request):
     record, rgb = request.getfixturevalue(which)
-    plate = draw_plate(record, rgb)
+    plate = draw_plate(record, rgb, text_share=text_share)
     shapes = [
         Polygon(np.array(one["outline_px"]) * plate.zoom + plate.offset)
         for one in record.indications

@@ -141,6 +141,19 @@ def _last_picture(path):
         return np.asarray(page.crop(box).to_image(resolution=50).original.convert("RGB"))
 
 
+def test_place_and_colours_kept_in_the_original_are_told(tmp_path, weld, jpeg):
+    record, rgb = weld
+    record, photo = jpeg(record, rgb)
+    camera = {**record.photo["camera"], "has_location": True}
+    record = replace(
+        record, photo={**record.photo, "camera": camera, "color_profile": "Display P3"}
+    )
+    write_pdf(tmp_path / "r.pdf", record, rgb, photo)
+    last = pages_of(tmp_path / "r.pdf")[-1]
+    assert "place where it was taken" in last
+    assert "Display P3" in last
+
+
 def test_what_is_no_jpeg_goes_in_without_loss(tmp_path, weld):
     record, rgb = weld
     file = io.BytesIO()
