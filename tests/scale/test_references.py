@@ -1,0 +1,125 @@
+"""What is refused, and what a reference becomes in a file."""
+
+import math
+
+import numpy as np
+import pytest
+
+from ptmark.errors import ScaleError
+from ptmark.scale import (
+    CardReference,
+    LineReference,
+    LinesReference,
+    RectangleReference,
+    reference_from_json,
+    reference_to_json,
+    solve,
+)
+
+SQUARE = ((300.0, 300.0), (900.0, 300.0), (900.0, 700.0), (300.0, 700.0))
+NAN, INF = math.nan, math.inf
+
+
+def rectangle(corners=SQUARE, width=60.0, height=40.0):
+    return RectangleReference(corners_px=corners, width_mm=width, height_mm=height)
+
+
+def line(a=(200.0, 300.0), b=(1400.0, 320.0), mm=100.0):
+    return LineReference(ends_px=(a, b), length_mm=mm)
+
+
+def lines(first=((200.0, 300.0), (1400.0, 300.0)), second=((300.0, 200.0), (300.0, 1100.0))):
+    return LinesReference(first_px=first, first_mm=100.0, second_px=second, second_mm=75.0)
+
+
+REFUSED = [
+    (rectangle(((300, 300), (300, 300.5), (900, 700), (300, 700))), "same point"),
+    (rectangle(((300, 300), (600, 300), (900, 300), (300, 700))), "on one line"),
+    (rectangle((SQUARE[0], SQUARE[2], SQUARE[1], SQUARE[3])), "sides cross"),
+    (
+        rectangle(((300, 300), (900, 300), (500, 400), (300, 700))),
+        "sides cross|inside the other",
+    ),
+    (rectangle(((-5, 300), *SQUARE[1:])), "outside the photo"),
+    (rectangle((*SQUARE[:3], (300, 1500))), "outside the photo"),
+    (rectangle(((NAN, 300), *SQUARE[1:])), "no number"),
+    (rectangle(width=0.0), "no length"),
+    (rectangle(height=-40.0), "no length"),
+    (rectangle(width=NAN), "no length"),
+    (rectangle(width=INF), "no length"),
+    (rectangle(width=60e3, height=40e3), "mm per pixel"),
+    (rectangle(width=0.06, height=0.04), "mm per pixel"),
+    (rectangle(width=40.0, height=60.0), "contradicts the rectangle as seen"),
+    (line(b=(200.0, 300.0)), "same point"),
+    (line(b=(230.0, 300.0)), "30 px long"),
+    (line(b=(2600.0, 300.0)), "outside the photo"),
+    (line(b=(INF, 300.0)), "no number"),
+    (line(mm=0.0), "no length"),
+    (line(mm=5000.0), "mm per pixel"),
+    (line(mm=0.01), "mm per pixel"),
+    (lines(second=((300.0, 200.0), (1300.0, 300.0))), "meet at 6 degrees"),
+    (lines(second=((300.0, 200.0), (300.0, 200.0))), "second line are the same point"),
+    (lines(first=((200.0, 300.0), (220.0, 300.0))), "first line is 20 px long"),
+    ("a card", "str is no scale reference"),
+]
+
+
+@pytest.mark.parametrize(("reference", "says"), REFUSED)
+def test_refused_with_the_reason(camera, reference, says):
+    with pytest.raises(ScaleError, match=says):
+        solve(reference, camera().photo())
+
+
+def test_wrong_aspect_is_refused_with_a_known_focal_length(camera):
+    with pytest.raises(ScaleError, match="contradicts"):
+        solve(rectangle(width=60.0, height=30.0), camera().photo(exif=True))
+
+
+def test_anticlockwise_corners_are_taken_the_other_way_round_and_said(camera):
+    turned = (SQUARE[0], SQUARE[3], SQUARE[2], SQUARE[1])
+    plain, again = (
+        solve(rectangle(), camera().photo()),
+        solve(rectangle(turned), camera().photo()),
+    )
+    np.testing.assert_allclose(again.h, plain.h, rtol=1e-9, atol=1e-15)
+    assert "anticlockwise" in again.cautions[0]
+    assert plain.cautions == ()
+
+
+def test_corner_on_the_picture_rim_is_accepted(camera):
+    corners = ((0.0, 0.0), (1999.0, 0.0), (1999.0, 1499.0), (0.0, 1499.0))
+    surface = solve(rectangle(corners, 200.0, 150.0), camera().photo())
+    assert surface.mm_per_px() == pytest.approx(0.1, rel=1e-3)
+
+
+ALL = [
+    CardReference(),
+    CardReference(check_mm=79.94),
+    rectangle(),
+    line(),
+    lines(),
+]
+
+
+@pytest.mark.parametrize("reference", ALL)
+def test_json_there_and_back(reference):
+    document = reference_to_json(reference)
+    assert reference_from_json(document) == reference
+    assert all(not isinstance(value, tuple) for value in document.values())
+
+
+@pytest.mark.parametrize(
+    "document",
+    [
+        {},
+        {"kind": "ruler"},
+        {"kind": "line", "ends_px": [[0, 0], [1, 1]]},
+        {"kind": "line", "ends_px": [[0, 0]], "length_mm": 5},
+        {"kind": "line", "ends_px": [[0, 0], [1, 1]], "length_mm": "long"},
+        {"kind": "line", "ends_px": 7, "length_mm": 5},
+        {"kind": "card", "colour": 1},
+    ],
+)
+def test_documents_that_do_not_fit_are_refused(document):
+    with pytest.raises(ScaleError, match="reference"):
+        reference_from_json(document)
