@@ -84,10 +84,10 @@ class Case:
 
     def doubts(self, item: Item, shape: str) -> list[str]:
         """Why an item of the worst reading is no such item in the plain one; empty if it is."""
-        same = [plain for plain in self.plain.items if plain.ids == item.ids]
-        if not same:
+        plain = self.plain.by_ids.get(item.ids)
+        if plain is None:
             return [f"{' and '.join(item.ids)} may count as one"]
-        told, plain = [], same[0]
+        told = []
         relevance = self.profile.relevance
         if relevance is not None and not plain.relevant:
             value = measured(plain.length, plain.u, self.unit, against=relevance.relevant.value)

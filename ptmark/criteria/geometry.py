@@ -40,19 +40,14 @@ def hulls_of(shapes: npt.NDArray[Any]) -> list[Array]:
     return [part[:-1] if len(part) > 2 else part for part in parts]
 
 
-def grown(hulls: list[Array], by: Array) -> list[Array]:
-    """Each hull widened by ``by`` all round, never by less: the corners enclose the circle."""
+def grown(shapes: npt.NDArray[Any], by: Array) -> list[Array]:
+    """Hull of each shape widened by ``by`` all round, never by less: it holds the circle."""
     import shapely
 
-    shapes = np.array([shapely.MultiPoint(hull).convex_hull for hull in hulls], dtype=object)
-    wide = np.flatnonzero(by > 0)
-    if wide.size == 0:
-        return hulls
-    made = hulls_of(shapely.buffer(shapes[wide], by[wide] * _OUTSIDE, quad_segs=_SIDES))
-    result = list(hulls)
-    for index, hull in zip(wide, made, strict=True):
-        result[index] = hull
-    return result
+    hulls = shapely.convex_hull(shapes)
+    wide = by > 0
+    hulls[wide] = shapely.buffer(hulls[wide], by[wide] * _OUTSIDE, quad_segs=_SIDES)
+    return hulls_of(hulls)
 
 
 def caliper_ends(hull: Array) -> tuple[float, Array]:
@@ -82,7 +77,7 @@ def gaps_within(shapes: npt.NDArray[Any], reach: Array) -> tuple[Indices, Array]
 
     tree = shapely.STRtree(shapes)
     found = tree.query(shapes, predicate="dwithin", distance=reach)
-    pairs = np.unique(np.sort(found[:, found[0] != found[1]].T, axis=1), axis=0)
-    if len(pairs) == 0:
-        return np.empty((0, 2), dtype=np.int64), np.empty(0)
-    return pairs.astype(np.int64), shapely.distance(shapes[pairs[:, 0]], shapes[pairs[:, 1]])
+    low, high = found.min(axis=0), found.max(axis=0)
+    codes = np.unique(low[low != high] * len(shapes) + high[low != high])
+    pairs = np.stack(np.divmod(codes, max(len(shapes), 1)), axis=1)
+    return pairs, shapely.distance(shapes[pairs[:, 0]], shapes[pairs[:, 1]])

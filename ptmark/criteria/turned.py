@@ -46,8 +46,11 @@ class Turned:
     def __init__(self, low: Array, high: Array, weights: Array) -> None:
         self._low, self._high, self._weights = low, high, weights
 
-    def best(self, bounds: Bounds, floor: float) -> tuple[float, Indices]:
-        """The heaviest set above ``floor`` with its positions; (floor, none) without one."""
+    def best(self, bounds: Bounds, floor: float, enough: float) -> tuple[float, Indices]:
+        """The heaviest set above ``floor`` with its positions; (floor, none) without one.
+
+        It may stop at the first one of ``enough``.
+        """
         total, members = floor, np.empty(0, dtype=np.int64)
 
         def beaten() -> float:
@@ -59,6 +62,8 @@ class Turned:
             )
             if mass > total:
                 total, members = mass, reached[inside]
+            if total >= enough:
+                break
         return total, members
 
     def heaviest(self, bounds: Bounds, floor: float) -> tuple[float, npt.NDArray[np.bool_]]:

@@ -12,6 +12,7 @@ is, or where the end-to-end length makes it so. Amounts are in the unit of the p
 
 from collections.abc import Sequence
 from dataclasses import dataclass
+from functools import cached_property
 from typing import Any
 
 import numpy as np
@@ -22,7 +23,6 @@ from ptmark.criteria.geometry import (
     caliper_ends,
     gaps_within,
     grown,
-    hull_of,
     hulls_of,
     polygons,
 )
@@ -43,7 +43,7 @@ class Item:
 
     ids: tuple[str, ...]
     hull: Array
-    ends: Array  # shape (2, 2), of the largest distance
+    outline_hull: Array  # as measured, where ``hull`` is grown in the worst reading
     length: float
     u: float
     ratio: float
@@ -51,12 +51,17 @@ class Item:
     rounded: bool
     relevant: bool
 
+    @property
+    def ends(self) -> Array:
+        """The two points farthest apart, shape (2, 2)."""
+        return caliper_ends(self.outline_hull)[1]
+
     def is_of(self, shape: str) -> bool:
         """Whether a rule for "linear", "rounded" or "any" looks at it."""
         return shape == "any" or (self.linear if shape == "linear" else self.rounded)
 
 
-@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
+@dataclass(frozen=True, kw_only=True, eq=False)
 class View:
     """All items of one reading, with their outlines and growth for the gaps."""
 
@@ -64,6 +69,11 @@ class View:
     shapes: npt.NDArray[Any]
     growth: Array
     unit: str
+
+    @cached_property
+    def by_ids(self) -> dict[tuple[str, ...], Item]:
+        """Each item by the ids of its members."""
+        return {item.ids: item for item in self.items}
 
     def members(self, shape: str) -> list[int]:
         """Indices of the relevant items that a rule for ``shape`` looks at."""
@@ -95,31 +105,28 @@ class _Base:
         self.profile = profile
         self.ids = [one.id for one in judged]
         self.shapes = polygons([one.outline_mm * scale for one in judged])
-        self.hulls = hulls_of(self.shapes)
         self.length, self.width = column("length"), column("width")
         self.span = np.maximum(self.length, column("path"))
         self.u, self.width_u = column("length_u"), column("width_u")
 
     def view(self, *, worst: bool) -> View:
         u = self.u if worst else np.zeros_like(self.u)
+        width_u = self.width_u if worst else np.zeros_like(self.width_u)
         clusters: list[tuple[int, ...]] = [(index,) for index in range(len(self.ids))]
         if self.profile.merge is not None:
             rule, unit = self.profile.merge, self.profile.unit
             clusters = merged(self.shapes, self.length + u, u / 2, rule, unit)
-        growth = np.array([u[list(cluster)].max() / 2 for cluster in clusters])
-        raw = [self._hull(cluster) for cluster in clusters]
-        items = tuple(
-            self._item(cluster, hull, wide, worst=worst)
-            for cluster, hull, wide in zip(clusters, raw, grown(raw, growth), strict=True)
-        )
+        growth = np.array([max(u[k] for k in cluster) / 2 for cluster in clusters])
         shapes = np.empty(len(clusters), dtype=object)
         shapes[:] = [self._shape(cluster) for cluster in clusters]
+        possible = self._long(self.span + u, np.maximum(self.width - width_u, 0.0))
+        sure = self._long(self.span - u, self.width + width_u)
+        plain, wide = hulls_of(shapes), grown(shapes, growth)
+        items = tuple(
+            self._item(cluster, plain[k], wide[k], _Taken(u, width_u, possible, sure))
+            for k, cluster in enumerate(clusters)
+        )
         return View(items=items, shapes=shapes, growth=growth, unit=self.profile.unit)
-
-    def _hull(self, cluster: tuple[int, ...]) -> Array:
-        if len(cluster) == 1:
-            return self.hulls[cluster[0]]
-        return hull_of(np.concatenate([self.hulls[index] for index in cluster]))
 
     def _shape(self, cluster: tuple[int, ...]) -> object:
         import shapely
@@ -128,34 +135,47 @@ class _Base:
             return self.shapes[cluster[0]]
         return shapely.MultiPolygon(list(self.shapes[list(cluster)]))
 
-    def _item(self, cluster: tuple[int, ...], raw: Array, hull: Array, *, worst: bool) -> Item:
-        chosen = list(cluster)
-        end_to_end, ends = caliper_ends(raw)
-        alone = len(chosen) == 1
-        length = float(self.length[chosen[0]]) if alone else end_to_end
-        span = float(self.span[chosen[0]]) if alone else length
-        width = float(self.width[chosen].max())
-        u, width_u = float(self.u[chosen].max()), float(self.width_u[chosen].max())
-        more, less = (u, width_u) if worst else (0.0, 0.0)
-        linear = self._long(span + more, max(width - less, 0.0)) or any(
-            self._long(self.span[k] + more, max(self.width[k] - less, 0.0)) for k in chosen
-        )
-        surely = self._long(span - more, width + less) or any(
-            self._long(self.span[k] - more, self.width[k] + less) for k in chosen
-        )
-        taken = length + more
+    def _item(self, cluster: tuple[int, ...], raw: Array, hull: Array, taken: "_Taken") -> Item:
+        first, chosen = cluster[0], list(cluster)
+        u = max(self.u[k] for k in cluster)
+        length, span, width = self.length[first], self.span[first], self.width[first]
+        linear, sure = bool(taken.possible[first]), bool(taken.sure[first])
+        more = taken.u[first]
+        if len(cluster) > 1:
+            length = span = caliper_ends(raw)[0]
+            width, more = self.width[chosen].max(), taken.u[chosen].max()
+            less = taken.width_u[chosen].max()
+            spans, widths = (
+                np.array([span + more, span - more]),
+                np.array([width - less, width + less]),
+            )
+            whole = self._long(spans, np.maximum(widths, 0.0))
+            linear = bool(whole[0] or taken.possible[chosen].any())
+            sure = bool(whole[1] or taken.sure[chosen].any())
         relevance = self.profile.relevance
         return Item(
-            ids=tuple(self.ids[k] for k in chosen),
+            ids=tuple(self.ids[k] for k in cluster),
             hull=hull,
-            ends=ends,
-            length=taken,
-            u=u,
-            ratio=span / width if width > 0 else float("inf"),
+            outline_hull=raw,
+            length=float(length + more),
+            u=float(u),
+            ratio=float(span / width) if width > 0 else float("inf"),
             linear=linear,
-            rounded=not surely,
-            relevant=relevance is None or relevance.relevant.hit(taken),
+            rounded=not sure,
+            relevant=relevance is None or relevance.relevant.hit(float(length + more)),
         )
 
-    def _long(self, span: float, width: float) -> bool:
-        return self.profile.shape.linear.hit_as_multiple(span, width, self.profile.unit)
+    def _long(self, spans: Array, widths: Array) -> npt.NDArray[np.bool_]:
+        limit = self.profile.shape.linear
+        pairs = zip(spans.tolist(), widths.tolist(), strict=True)
+        return np.array([limit.hit_as_multiple(*pair) for pair in pairs], dtype=bool)
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class _Taken:
+    """What one reading takes of each indication: its U, and how it may be shaped."""
+
+    u: Array
+    width_u: Array
+    possible: npt.NDArray[np.bool_]  # linear at the longest and thinnest
+    sure: npt.NDArray[np.bool_]  # linear even at the shortest and widest

@@ -134,7 +134,9 @@ class _Search:
     def _take(self, turn: float, chosen: Indices, bounds: Bounds | None = None) -> None:
         """Take the heaviest set at one turn where it beats the best."""
         bounds = bounds or self._bounds.widened(self._band)
-        total, members = self._turned(turn, chosen).best(bounds, self._best.total)
+        total, members = self._turned(turn, chosen).best(
+            bounds, self._best.total, self._enough - self._band
+        )
         if total > self._best.total:
             members = chosen[members]
             frame = self._turned(turn, members)
