@@ -40,7 +40,7 @@ def read_exif(block: bytes) -> Exif:
     interop = _sub(block, shot, 0xA005)
     turn = int(_number(tags, 0x0112) or 1)
     return Exif(
-        orientation=turn if turn <= 8 else 1,
+        orientation=turn if 1 <= turn <= 8 else 1,
         camera=Camera(
             make=_text(tags, 0x010F),
             model=_text(tags, 0x0110),

@@ -116,16 +116,18 @@ def _plain(tags: dict[int, Entry], bits: int, *, alpha: bool) -> bool:
 
 
 def _whole(tags: dict[int, Entry], tag: int, default: int) -> int:
-    numbers = tags[tag].numbers if tag in tags else ()
-    return int(numbers[0]) if numbers else default
+    """First of a tag's whole numbers (BYTE, SHORT or LONG)."""
+    entry = tags.get(tag)
+    return int(entry.numbers[0]) if entry is not None and entry.kind in (1, 3, 4) else default
 
 
 def _kind(tags: dict[int, Entry]) -> tuple[str, int, bool]:
     """Mode without alpha, bits a channel, and whether there is alpha."""
-    depths = {int(n) for n in tags[0x0102].numbers} if 0x0102 in tags else {1}
+    depth = tags.get(0x0102)
+    depths = set(depth.numbers) if depth is not None and depth.kind == 3 else {1}
     samples, photometric = _whole(tags, 0x0115, 1), _whole(tags, 0x0106, 1)
     mode = _MODES.get(photometric)
-    bits = max(depths)
+    bits = int(max(depths))
     if mode is None or 0xC612 in tags or _whole(tags, 0x00FE, 0) & 1:
         raise PhotoError(
             "it is a raw camera file or holds no plain picture first "
@@ -152,11 +154,13 @@ def _check_data(tags: dict[int, Entry], length: int) -> None:
     """Every strip or tile must lie in the file."""
     for offsets, counts in ((0x0111, 0x0117), (0x0144, 0x0145)):
         if offsets in tags and counts in tags:
-            ends = np.add(tags[offsets].numbers, tags[counts].numbers, dtype=float)
-            if ends.max() > length:
+            places, sizes = tags[offsets], tags[counts]
+            if {places.kind, sizes.kind} - {3, 4} or len(places.numbers) != len(sizes.numbers):
+                raise damaged("its strips do not add up")
+            if np.add(places.numbers, sizes.numbers, dtype=float).max() > length:
                 raise truncated(length)
             return
-    raise truncated(length)
+    raise damaged("it does not say where its data stand")
 
 
 def _later_pages(data: bytes, offset: int) -> int:

@@ -337,3 +337,30 @@ def test_high_dynamic_range_is_refused(keep, png_of):
         data = png_of(1, 1, 8, 2, bytes(4), (b"cICP", bytes([9, transfer, 0, 1])))
         with pytest.raises(PhotoError, match="high dynamic range"):
             open_photo(keep(data, "a.png"))
+
+
+@pytest.mark.parametrize(
+    ("tag", "kind", "number", "value", "says"),
+    [
+        (279, 4, 2, 8, "its strips do not add up"),  # two counts for one strip
+        (273, 2, 4, 0, "its strips do not add up"),  # places written as text
+        (273, 11, 1, 0, "its strips do not add up"),  # or as a floating-point number
+        (256, 11, 1, 0x7FC00000, "size reads 0 x 5 px"),  # a width that is no number
+        (279, 13, 1, 0, "does not say where its data stand"),  # a type that is none
+        (258, 3, 1, 7, "no plain meaning as a photo"),
+    ],
+)
+def test_tiff_that_contradicts_itself(keep, tag, kind, number, value, says):
+    data = bytearray(big_tiff(4, 5))
+    place = data.index(struct.pack("<H", tag), 10)
+    struct.pack_into("<HHII", data, place, tag, kind, number, value)
+    with pytest.raises(PhotoError, match=says):
+        open_photo(keep(bytes(data), "a.tif"))
+
+
+def test_tiff_with_fewer_rows_than_it_says(keep):
+    data = big_tiff(4, 5).replace(
+        struct.pack("<HHII", 278, 4, 1, 5), struct.pack("<HHII", 278, 4, 1, 2)
+    )
+    with pytest.raises(PhotoError, match="its data end after row 2 of 5"):
+        open_photo(keep(data, "a.tif"))
