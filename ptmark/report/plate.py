@@ -14,10 +14,11 @@ from shapely.geometry.base import BaseGeometry
 
 from ptmark.errors import ReportError
 from ptmark.record import Record
+from ptmark.report.foot import foot_band
 from ptmark.report.labels import Label, place_labels
-from ptmark.report.lettering import Band, plate_picture
+from ptmark.report.lettering import plate_picture
 from ptmark.report.marks import draw_line, draw_ring, halo_width, ring_round, uncover
-from ptmark.report.palette import CYAN, DEEP_BLUE, INK, NAVY, PALE, QUIET, SHADE, Ink, ink_of
+from ptmark.report.palette import CYAN, NAVY, SHADE, Ink, ink_of
 from ptmark.report.surface_scale import ScaleBar, scale_bar
 from ptmark.report.wording import VERDICT_SIGN, called
 
@@ -103,7 +104,7 @@ def draw_plate(record: Record, rgb: Picture, *, text_share: float = 1 / 80) -> P
     bar = scale_bar(record, 0.2 * frame.shape[1] / zoom)
     rings, labels = _mark(record, plate, outlines, bar)
     uncover(inner, shown, [points - (left, top) for points in outlines])
-    foot = _foot(record, plate, bar)
+    foot = foot_band(frame.shape[1], unit, bar, zoom, key=bool(record.indications))
     return replace(plate, rgb=np.concatenate([frame, foot]), labels=labels, rings=rings)
 
 
@@ -192,61 +193,3 @@ def _cross(plate: Plate, bar: ScaleBar) -> BaseGeometry:
     ]
     draw_line(plate.rgb, pieces, Ink(CYAN, NAVY), 0.08 * plate.unit)
     return shapely.Point(at).buffer(arm)
-
-
-def _foot(record: Record, plate: Plate, bar: ScaleBar | None) -> Picture:
-    """The strip below the photo: scale bar with where it holds, and what the lines mean."""
-    band = Band(plate.rgb.shape[1], plate.unit, SHADE)
-    band.skip(0.3)
-    if bar is None:
-        band.paragraph("No scale: nothing is measured.", color=QUIET)
-    else:
-        _draw_bar(band, bar, plate.zoom)
-    if record.indications:
-        _line_key(band)
-    band.skip(0.5)
-    return band.picture()
-
-
-def _draw_bar(band: Band, bar: ScaleBar, zoom: float) -> None:
-    x, y, long = band.pad, band.y + 0.35 * band.unit, bar.length_px * zoom
-    thick = 0.42 * band.unit
-    for part in range(4):
-        color = NAVY if part % 2 == 0 else PALE
-        band.box(x + long * part / 4, y, x + long * (part + 1) / 4, y + thick, color)
-    low, high = (round(100 * (value - 1)) for value in bar.spread)
-    says = f"{bar.length_mm:g} mm along the photo's width at the + ({bar.place})"
-    if low or high:
-        says += f"; the same length shows {low:+d} % to {high:+d} % at its edges"
-    band.paragraph(says, x=x + long + band.unit, size=0.9, color=INK)
-
-
-def _line_key(band: Band) -> None:
-    y = band.y
-    x = band.pad
-    for dash, text in (((1.0,), "linear"), ((0.22, 0.22, 0.22), "rounded")):
-        x = _sample(band, x, y, dash) + 0.4 * band.unit
-        x = band.put(x, y, text, size=0.9) + 1.6 * band.unit
-    x = _sample(band, x, y, (0.06,) * 6) + 0.4 * band.unit
-    x = band.put(x, y, "non-relevant or false", size=0.9) + 1.6 * band.unit
-    for color, text in ((DEEP_BLUE, "rejectable or undecided"), (CYAN, "other")):
-        band.box(x, y + 0.2 * band.unit, x + 0.9 * band.unit, y + 0.95 * band.unit, NAVY)
-        band.box(
-            x + 0.1 * band.unit,
-            y + 0.3 * band.unit,
-            x + 0.8 * band.unit,
-            y + 0.85 * band.unit,
-            color,
-        )
-        x = band.put(x + 1.3 * band.unit, y, text, size=0.9) + 1.6 * band.unit
-    band.skip(1.3)
-
-
-def _sample(band: Band, x: float, y: float, dash: tuple[float, ...]) -> float:
-    long = 2.4 * band.unit
-    step = long / len(dash)
-    for index, part in enumerate(dash):
-        start = x + index * step
-        wide = long if len(dash) == 1 else part * long
-        band.box(start, y + 0.48 * band.unit, start + wide, y + 0.66 * band.unit, NAVY)
-    return x + long
