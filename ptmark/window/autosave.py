@@ -99,8 +99,10 @@ class Autosave(QObject):
 
     def adopt(self, path: Path) -> None:
         """Go on with a draft found on disk."""
-        self.forget()
+        self.flush()
+        self._release()
         self.path = path
+        self._ready()
 
     def begin(self) -> None:
         """Start a draft of its own for the next piece of work; the one before stays on disk."""

@@ -15,7 +15,9 @@ __all__ = ["Bench"]
 
 
 class Bench(QObject):
-    """Signals: ``hint(str)`` what to do now, "" where no tool is at work; ``switched(str)`` the
+    """Starts and ends tools.
+
+    Signals: ``hint(str)`` what to do now, "" where no tool is at work; ``switched(str)`` the
     name of the tool at work; ``picked(str, object)`` the kind of a scale reference and its
     points, None as long as some are missing.
     """

@@ -1,4 +1,4 @@
-"""Small pieces that every step uses: headings, notices in place, buttons that show their key."""
+"""Small pieces that every step uses: headings, notices, buttons that show their key."""
 
 from collections.abc import Callable
 
@@ -81,7 +81,7 @@ def key_button(
     button = QPushButton(f"{text}  ({shown})" if shown else text)
     button.setAccessibleName(text)
     button.setToolTip(f"{tip or text} ({shown})" if shown else tip)
-    button.clicked.connect(lambda: call())
+    button.clicked.connect(lambda _=False: call())
     button.setMinimumHeight(30)
     if window is not None and key:
         shortcut = QShortcut(QKeySequence(key), window)

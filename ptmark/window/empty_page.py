@@ -1,4 +1,4 @@
-"""What stands where the photo will be: open one, drop one, try a sample, go on with old work."""
+"""What stands where the photo will be: open or drop one, try a sample, go on with old work."""
 
 from datetime import datetime
 from pathlib import Path
@@ -16,7 +16,9 @@ _MOST_DRAFTS = 3
 
 
 class EmptyPage(QWidget):
-    """Signals: ``open_asked()``, ``sample_asked(object)`` a path, ``draft_taken(object)`` and
+    """Invites to begin.
+
+    Signals: ``open_asked()``, ``sample_asked(object)`` a path, ``draft_taken(object)`` and
     ``draft_dismissed(object)`` a `Draft`.
     """
 
@@ -81,13 +83,18 @@ class EmptyPage(QWidget):
             more = len(drafts) - _MOST_DRAFTS
             self._drafts.addWidget(quiet(f"and {more} older"))
 
+    def draft_buttons(self) -> list[QPushButton]:
+        """The buttons that go on with a draft, newest first."""
+        return [b for b in self.findChildren(QPushButton) if b.property("draft") == "go on"]
+
     def _offer(self, draft: Draft) -> Notice:
         when = datetime.fromtimestamp(draft.saved).astimezone().strftime("%Y-%m-%d %H:%M")
-        notice = Notice()
+        notice = Notice(self)
         count = f"{draft.marked} indication{'s' * (draft.marked != 1)}"
         notice.say(f"Unfinished work on {draft.photo.name}, {count}, last changed {when}.", "")
         go_on = QPushButton("Go on with it")
         go_on.clicked.connect(lambda: self.draft_taken.emit(draft))
+        go_on.setProperty("draft", "go on")
         discard = QPushButton("Discard it")
         discard.clicked.connect(lambda: self.draft_dismissed.emit(draft))
         notice.offer(go_on, discard)

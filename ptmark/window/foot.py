@@ -25,7 +25,7 @@ class Foot(QWidget):
         self.bar.setAccessibleName("Progress")
         self.cancel_button = QPushButton("Cancel  (Ctrl+.)")
         self.cancel_button.setShortcut("Ctrl+.")
-        self.cancel_button.clicked.connect(lambda: workers.cancel())
+        self.cancel_button.clicked.connect(lambda _=False: workers.cancel())
         row.addWidget(self.hint, 1)
         row.addWidget(self.job)
         row.addWidget(self.bar)

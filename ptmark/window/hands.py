@@ -30,7 +30,7 @@ class Hands(QObject):
         self._stand("taken", "take")
 
     def drop(self) -> None:
-        """Drop the selected ones; an outline drawn by hand is deleted, it has no use dropped."""
+        """Drop the selected ones; an outline drawn by hand is deleted instead."""
         inspection = self._session.inspection
         if inspection is None:
             return

@@ -158,10 +158,11 @@ class IndicationTable(QTableView):
         self._echo = True
         self.selectionModel().select(chosen, QItemSelectionModel.SelectionFlag.ClearAndSelect)
         if rows:
-            index = self.model().index(rows[-1], 0)
-            self.selectionModel().setCurrentIndex(
-                index, QItemSelectionModel.SelectionFlag.NoUpdate
+            index, keep = (
+                self.model().index(rows[-1], 0),
+                QItemSelectionModel.SelectionFlag.NoUpdate,
             )
+            self.selectionModel().setCurrentIndex(index, keep)
             self.scrollTo(index)
         self._echo = False
 

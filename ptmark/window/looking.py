@@ -1,4 +1,4 @@
-"""Opening a photo, finding its scale card and looking for indications, all beside the window."""
+"""Opening a photo, finding its scale card and its indications, all beside the window."""
 
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
@@ -52,7 +52,7 @@ class Looking(QObject):
             lambda token: _open(path, token),
             done,
             failed=failed,
-            partial=lambda levels: session.photo_shown.emit(levels),
+            partial=session.photo_shown.emit,
             key="open",
         )
 
@@ -109,7 +109,7 @@ class Looking(QObject):
         """Look for the scale card, then for indications whether there is one or not."""
         from ptmark.scale import CardReference
 
-        def then(found: bool) -> None:  # noqa: FBT001 - a plain answer
+        def then(*, found: bool) -> None:
             self.card_looked_for.emit(found)
             self.suggest()
 
@@ -117,7 +117,7 @@ class Looking(QObject):
 
     def set_reference(self, reference: "Reference") -> None:
         """Take a scale reference; a refused one is told at the scale step."""
-        self._prepare(reference, "Working out the scale", quiet=False, then=lambda _: None)
+        self._prepare(reference, "Working out the scale", quiet=False, then=lambda **_: None)
 
     def _prepare(self, reference: "Reference", name: str, *, quiet: bool, then: Any) -> None:  # noqa: ANN401
         session, inspection = self._session, self._session.inspection
@@ -130,12 +130,12 @@ class Looking(QObject):
 
         def done(_surface: object) -> None:
             if session.attempt("scale", lambda: inspection.set_reference(reference)):
-                then(True)
+                then(found=True)
 
         def failed(exc: Exception) -> None:
             if not quiet or not isinstance(exc, PtmarkError):
                 session.say_trouble("scale", exc)
-            then(False)
+            then(found=False)
 
         session.workers.start(
             name,

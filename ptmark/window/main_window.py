@@ -6,7 +6,7 @@ from PySide6.QtCore import QSize, Qt, QTimer
 from PySide6.QtGui import QCloseEvent, QDragEnterEvent, QDropEvent, QKeySequence, QShortcut
 from PySide6.QtWidgets import (
     QHBoxLayout,
-    QPushButton,
+    QLayout,
     QSplitter,
     QStackedWidget,
     QVBoxLayout,
@@ -24,6 +24,7 @@ from ptmark.window.foot import Foot
 from ptmark.window.hands import Hands
 from ptmark.window.levels import PhotoLevels
 from ptmark.window.looking import Looking
+from ptmark.window.photo_row import PhotoRow
 from ptmark.window.photo_view import PhotoView
 from ptmark.window.saving import Saving
 from ptmark.window.session import STEPS, Session
@@ -39,6 +40,7 @@ from ptmark.window.steps.verdict_step import VerdictStep
 __all__ = ["MainWindow"]
 
 _PANEL = 430  # px wide: the list of indications reads without scrolling
+_LEAST = QSize(880, 560)
 _PHOTO_ENDINGS = {".jpg", ".jpeg", ".png", ".tif", ".tiff", ".webp", ".heic", ".heif"}
 
 
@@ -63,6 +65,7 @@ class MainWindow(QWidget):
         self._lay_out()
         self._connect()
         self._show_states()
+        self.setMinimumSize(_LEAST)
         self.resize(1280, 800)
 
     def _build_pages(self) -> None:
@@ -109,7 +112,7 @@ class MainWindow(QWidget):
         left_column.setContentsMargins(0, 0, 0, 0)
         left_column.setSpacing(0)
         left_column.addWidget(self._place, 1)
-        left_column.addLayout(self._photo_row())
+        left_column.addWidget(PhotoRow(self.session, self.view, self))
         split = QSplitter()
         split.addWidget(left)
         split.addWidget(side)
@@ -117,29 +120,12 @@ class MainWindow(QWidget):
         split.setChildrenCollapsible(False)
         split.setSizes([1280 - _PANEL, _PANEL])
         column = QVBoxLayout(self)
+        column.setSizeConstraint(QLayout.SizeConstraint.SetNoConstraint)
         column.setContentsMargins(0, 0, 0, 0)
         column.setSpacing(0)
         column.addWidget(self.strip)
         column.addWidget(split, 1)
         column.addWidget(self.foot)
-
-    def _photo_row(self) -> QHBoxLayout:
-        row = QHBoxLayout()
-        row.setContentsMargins(8, 6, 8, 6)
-        self.undo_button = key_button("Undo", "Ctrl+Z", self.session.undo, window=self)
-        self.redo_button = key_button("Redo", "Ctrl+Shift+Z", self.session.redo, window=self)
-        self._view_buttons: list[QPushButton] = [
-            key_button("Fit", "F", self.view.fit),
-            key_button("1:1", "1", self.view.pixel_for_pixel),
-            key_button("Nearer", "+", lambda: self.view.zoom(1.25)),
-            key_button("Farther", "-", lambda: self.view.zoom(0.8)),
-        ]
-        row.addWidget(self.undo_button)
-        row.addWidget(self.redo_button)
-        row.addStretch(1)
-        for button in self._view_buttons:
-            row.addWidget(button)
-        return row
 
     def _connect(self) -> None:
         session = self.session
@@ -236,14 +222,6 @@ class MainWindow(QWidget):
     def _show_states(self) -> None:
         self.strip.show_states(step_states(self.session))
         inspection = self.session.inspection
-        undo = inspection.undo_name if inspection else ""
-        redo = inspection.redo_name if inspection else ""
-        self.undo_button.setEnabled(bool(undo))
-        self.redo_button.setEnabled(bool(redo))
-        self.undo_button.setToolTip(f"Undo: {undo} (Ctrl+Z)" if undo else "Nothing to undo")
-        self.redo_button.setToolTip(
-            f"Redo: {redo} (Ctrl+Shift+Z)" if redo else "Nothing to redo"
-        )
         photo = inspection.photo if inspection else None
         self.setWindowTitle(f"{photo.info.path.name} – ptmark" if photo else "ptmark")
 

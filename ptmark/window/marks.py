@@ -28,7 +28,7 @@ __all__ = ["Mark", "gap_to_stretch", "near", "paint_marks", "paint_outline", "pa
 
 @dataclass(frozen=True)
 class Mark:
-    """One outline to paint; ``style`` is "taken", "suggested", "dropped", "left out" or "area"."""
+    """One outline to paint; ``style`` is its standing, or "left out" or "area"."""
 
     name: str
     outline: QPolygonF
@@ -155,7 +155,7 @@ def near(outline: QPolygonF, at: QPointF, reach: float) -> bool:
         return False
     if outline.containsPoint(at, Qt.FillRule.OddEvenFill):
         return True
-    points = list(outline)
+    points = outline.toList()
     return any(
         gap_to_stretch(at, start, end) <= reach
         for start, end in zip(points, points[1:] + points[:1], strict=True)

@@ -38,7 +38,7 @@ _LEFT = Qt.MouseButton.LeftButton
 
 
 class PhotoView(QWidget):
-    """Signals: ``mark_clicked(str)`` with a mark's name, "" for none; ``pointed(QPointF)`` px."""
+    """Signals: ``mark_clicked(str)`` a mark's name or "", ``pointed(QPointF)`` photo px."""
 
     mark_clicked = Signal(str)
     pointed = Signal(QPointF)
@@ -175,7 +175,7 @@ class PhotoView(QWidget):
             painter.fillPath(outside - inside, shade)
             paint_outline(painter, shape, "area")
         for part in self.reference:
-            paint_outline(painter, to_widget.map(part), "taken", closed=len(part) > 2)
+            paint_outline(painter, to_widget.map(part), "taken", closed=part.size() > 2)
         paint_marks(painter, to_widget, self.marks, self.selected, view, self._rings)
         if self.tool is not None:
             self.tool.paint(painter, to_widget)

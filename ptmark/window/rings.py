@@ -39,7 +39,7 @@ class Rings:
 
 def _ring(outline: QPolygonF, scale: float) -> QPainterPath | None:
     """The outline moved outwards on the screen; None where it is wide enough as it is."""
-    points = _thinned([point * scale for point in outline])
+    points = _thinned([point * scale for point in outline.toList()])
     if len(points) > 2 and _mean_width(points) > _WIDE:
         return None
     path = QPainterPath()

@@ -73,7 +73,7 @@ def _write(twin: "Inspection", path: Path) -> None:
     if ending == ".json":
         save_record(path, record)
     elif ending == ".pdf":
-        write_pdf(path, record, photo)
+        write_pdf(path, record, photo.rgb, photo.info.path)
     elif ending == ".csv":
         write_csv(path, record)
     else:

@@ -1,4 +1,4 @@
-"""A window on an invented picture: white developer, red blobs, a scale card, all of known size."""
+"""A window on an invented picture of known sizes: white developer, red blobs, a scale card."""
 
 import os
 import sys

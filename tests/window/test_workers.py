@@ -1,4 +1,4 @@
-"""Workers deliver in the window's thread, tell of faults, and deliver nothing once cancelled."""
+"""Workers deliver in the window's thread, tell of faults, and nothing once cancelled."""
 
 import threading
 

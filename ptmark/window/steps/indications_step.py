@@ -1,11 +1,14 @@
 """Indications: look, take or drop, trace by hand, edit, and say what each one is."""
 
+from functools import partial
+
 from PySide6.QtCore import Qt
 from PySide6.QtWidgets import (
     QCheckBox,
     QComboBox,
     QFormLayout,
     QGridLayout,
+    QLineEdit,
     QListWidget,
     QListWidgetItem,
     QWidget,
@@ -83,7 +86,7 @@ class IndicationsStep(StepPage):
         for column, (mode, text, key) in enumerate(
             (("edge", "Along edge", "T"), ("free", "Free", "H"), ("points", "Points", "O"))
         ):
-            button = key_button(text, key, lambda m=mode: bench.trace(m), window=window)
+            button = key_button(text, key, partial(bench.trace, mode), window=window)
             self.trace_buttons[mode] = button
             traces.addWidget(button, 0, column)
         self.column.addLayout(traces)
@@ -98,7 +101,9 @@ class IndicationsStep(StepPage):
         self.kind.addItems(_KINDS)
         self.kind.setAccessibleName("Kind, as ISO 6520-1 names it")
         self.kind.activated.connect(lambda _: self._set("name", kind=self.kind.currentText()))
-        self.kind.lineEdit().editingFinished.connect(
+        self._kind_edit = QLineEdit()
+        self.kind.setLineEdit(self._kind_edit)
+        self._kind_edit.editingFinished.connect(
             lambda: self._set("name", kind=self.kind.currentText())
         )
         self.relevance = QComboBox()
@@ -115,8 +120,8 @@ class IndicationsStep(StepPage):
         for label, widget in (("Kind", self.kind), ("Relevance", self.relevance),
                               ("Reason", self.reason), ("Note", self.note)):  # fmt: skip
             form.addRow(label, widget)
-        for widget in (self._title, self._numbers, self._details):
-            self.column.addWidget(widget)
+        for part in (self._title, self._numbers, self._details):
+            self.column.addWidget(part)
 
     def _add_left_out(self) -> None:
         self.show_left_out = QCheckBox("Show what was left out, with the reason")
@@ -152,7 +157,7 @@ class IndicationsStep(StepPage):
         elif self.session.workers.busy("look"):
             text = "Looking for indications …"
         elif not marked:
-            text = "Nothing was found that looks like an indication. Look yourself; trace what you see."
+            text = "Nothing was found. Look yourself, and trace what you see."
         elif unseen:
             text = f"{unseen} of {len(marked)} to look at: take or drop each. Arrow keys go on."
         else:
@@ -178,11 +183,10 @@ class IndicationsStep(StepPage):
         if one is not None:
             self._title.setText(f"Indication {one.id}")
             self._numbers.setText(self._in_words(one.id, one.confidence))
-            if not self.kind.lineEdit().hasFocus() or self.kind.currentText() == "":
+            if not self._kind_edit.hasFocus() or self.kind.currentText() == "":
                 self.kind.setCurrentText(one.kind)
-            self.relevance.setCurrentIndex(
-                max(0, _RELEVANCE.index(one.relevance)) if one.relevance else 0
-            )
+            row = _RELEVANCE.index(one.relevance) if one.relevance in _RELEVANCE else 0
+            self.relevance.setCurrentIndex(row)
             self.reason.setEnabled(bool(one.relevance))
             self.reason.show_text(one.reason)
             self.note.show_text(one.note)
@@ -196,9 +200,9 @@ class IndicationsStep(StepPage):
         parts = sorted(made.length.budget.items(), key=lambda item: -item[1])[:3]
         budget = ", ".join(f"{name} {u:.3f}" for name, u in parts)
         return (
-            f"{how} Length {made.length.value:.2f} ± {made.length.expanded:.2f} mm, along its path "
-            f"{made.path.value:.2f} mm, width {made.width.value:.2f} ± {made.width.expanded:.2f} mm, "
-            f"area {made.area.value:.2f} mm². Largest parts of u, mm: {budget}."
+            f"{how} Length {made.length.value:.2f} ± {made.length.expanded:.2f} mm, along its "
+            f"path {made.path.value:.2f} mm, width {made.width.value:.2f} ± "
+            f"{made.width.expanded:.2f} mm, area {made.area.value:.2f} mm². Largest parts of u, mm: {budget}."
         )
 
     def _refresh_left_out(self) -> None:

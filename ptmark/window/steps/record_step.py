@@ -1,5 +1,6 @@
 """Record: the fields a report needs, the disposition, and saving."""
 
+from functools import partial
 from pathlib import Path
 
 from PySide6.QtWidgets import QComboBox, QFormLayout, QHBoxLayout, QVBoxLayout, QWidget
@@ -76,7 +77,7 @@ class RecordStep(StepPage):
             ("table", "Table …", "Table (*.csv)"),
         ):
             ending = {"record": ".json", "image": ".png", "pdf": ".pdf", "table": ".csv"}[kind]
-            button = key_button(text, "", lambda e=ending, k=kinds: self._save_one(e, k))
+            button = key_button(text, "", partial(self._save_one, ending, kinds))
             self.buttons[kind] = button
             row.addWidget(button)
         self.column.addLayout(row)

@@ -79,7 +79,7 @@ class _PointsTool(Tool):
 
 
 class PickTool(_PointsTool):
-    """Picks the points of a scale reference; emits ``finished`` with them when all are there."""
+    """Picks the points of a scale reference; ``finished`` hands over all of them."""
 
     def __init__(
         self, kind: str, points: list[QPointF] | None = None, parent: QObject | None = None

@@ -1,4 +1,4 @@
-"""What every tool on the photo has: it is given photo px and keys, and paints over the photo."""
+"""What every tool has: it is given photo px and keys, and paints over the photo."""
 
 from math import hypot
 

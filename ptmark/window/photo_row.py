@@ -1,0 +1,49 @@
+"""The row under the photo: undo and redo, and how the photo is shown."""
+
+from PySide6.QtWidgets import QHBoxLayout, QWidget
+
+from ptmark.window.bits import key_button
+from ptmark.window.photo_view import PhotoView
+from ptmark.window.session import Session
+
+__all__ = ["PhotoRow"]
+
+
+class PhotoRow(QWidget):
+    """Buttons that are of use in every step."""
+
+    def __init__(self, session: Session, view: PhotoView, window: QWidget) -> None:
+        super().__init__()
+        self._session = session
+        row = QHBoxLayout(self)
+        row.setContentsMargins(8, 6, 8, 6)
+        self.undo_button = key_button("Undo", "Ctrl+Z", session.undo, window=window)
+        self.redo_button = key_button("Redo", "Ctrl+Shift+Z", session.redo, window=window)
+        self._view_buttons = [
+            key_button("Fit", "F", view.fit),
+            key_button("1:1", "1", view.pixel_for_pixel),
+            key_button("Nearer", "+", lambda: view.zoom(1.25)),
+            key_button("Farther", "-", lambda: view.zoom(0.8)),
+        ]
+        row.addWidget(self.undo_button)
+        row.addWidget(self.redo_button)
+        row.addStretch(1)
+        for button in self._view_buttons:
+            row.addWidget(button)
+        session.changed.connect(self.refresh)
+        session.photo_shown.connect(lambda _: self.refresh())
+        self.refresh()
+
+    def refresh(self) -> None:
+        """Show what undo and redo would do, and only what is of use."""
+        inspection = self._session.inspection
+        undo = inspection.undo_name if inspection else ""
+        redo = inspection.redo_name if inspection else ""
+        self.undo_button.setEnabled(bool(undo))
+        self.redo_button.setEnabled(bool(redo))
+        self.undo_button.setToolTip(f"Undo: {undo} (Ctrl+Z)" if undo else "Nothing to undo")
+        self.redo_button.setToolTip(
+            f"Redo: {redo} (Ctrl+Shift+Z)" if redo else "Nothing to redo"
+        )
+        for button in self._view_buttons:
+            button.setEnabled(self._session.levels is not None)

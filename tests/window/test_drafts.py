@@ -1,0 +1,112 @@
+"""Every change is soon on disk; a kill loses nothing, the next start offers it back."""
+
+import os
+import signal
+import subprocess
+import sys
+from pathlib import Path
+
+import pytest
+
+from ptmark.draft import draft_to_json
+from ptmark.window.autosave import left_behind, read_draft
+
+pytestmark = [pytest.mark.gui, pytest.mark.slow]
+
+CHILD = """
+import sys
+from pathlib import Path
+from PySide6.QtWidgets import QApplication
+app = QApplication([])
+from ptmark.window.main_window import MainWindow
+window = MainWindow()
+window.show()
+window.begin(Path(sys.argv[1]))
+
+def changed():
+    window.session.autosave.saved.connect(lambda: print("saved", flush=True))
+    window.hands.take()
+    window.session.change("choose the criteria", profile="iso-23277-1")
+
+window.looking.suggested.connect(changed)
+sys.exit(app.exec())
+"""
+
+
+def killed_child(home: Path, photo: Path) -> None:
+    """Start a window elsewhere, let it save a draft, and kill it hard."""
+    environment = {**os.environ, "PTMARK_HOME": str(home), "QT_QPA_PLATFORM": "offscreen"}
+    root = str(Path(__file__).parents[2])
+    environment["PYTHONPATH"] = os.pathsep.join([root, environment.get("PYTHONPATH", "")])
+    child = subprocess.Popen(
+        [sys.executable, "-c", CHILD, str(photo)],
+        stdout=subprocess.PIPE, env=environment, text=True,
+    )  # fmt: skip
+    try:
+        said = child.stdout.readline().strip()
+        assert said == "saved"
+        assert left_behind() == []  # a living window's draft is nobody else's
+    finally:
+        child.send_signal(signal.SIGKILL)
+        child.wait(10)
+        child.stdout.close()
+
+
+def test_after_a_kill_the_next_start_offers_the_work_back(qtbot, home, scene_file):
+    from ptmark.window.main_window import MainWindow
+
+    killed_child(home, scene_file)
+    (draft,) = left_behind()
+    kept = read_draft(draft.path)
+    assert kept["profile"] == "iso-23277-1"
+    assert [m["standing"] for m in kept["marked"]].count("taken") == 1
+
+    window = MainWindow()
+    qtbot.addWidget(window)
+    window.show()
+    window.begin(None)
+    qtbot.waitUntil(lambda: window.empty.draft_buttons() != [], timeout=20_000)
+    with qtbot.waitSignal(window.looking.opened, timeout=20_000):
+        window.empty.draft_buttons()[0].click()
+    assert draft_to_json(window.session.inspection) == kept
+    assert window.view.levels.whole
+    qtbot.waitUntil(lambda: not window.session.workers.any_running(), timeout=20_000)
+    assert window.session.judgement.evaluation is not None
+    assert window.session.autosave.path == draft.path  # it goes on in the same draft
+    assert left_behind() == []
+
+
+def test_a_draft_is_written_within_half_a_second(qtbot, opened, idle):
+    with qtbot.waitSignal(opened.session.autosave.saved, timeout=500):
+        opened.session.change("choose the criteria", profile="iso-23277-3")
+    assert read_draft(opened.session.autosave.path)["profile"] == "iso-23277-3"
+
+
+def test_closing_writes_what_still_waits(qtbot, opened, idle):
+    opened.session.change("choose the criteria", profile="iso-23277-2x")
+    opened.close()
+    assert read_draft(opened.session.autosave.path)["profile"] == "iso-23277-2x"
+
+
+def test_a_draft_of_a_photo_that_is_gone_says_so_in_place(qtbot, window, idle, tmp_path, home):
+    from ptmark.inspection import Inspection
+
+    document = draft_to_json(Inspection())
+    document["photo"] = {"path": str(tmp_path / "gone.jpg"), "sha256": "0" * 64}
+    folder = home / "drafts"
+    folder.mkdir(parents=True, exist_ok=True)
+    import json
+
+    (folder / "x.json").write_text(json.dumps(document))
+    window.empty.offer_drafts(left_behind())
+    window.empty.draft_buttons()[0].click()
+    qtbot.waitUntil(window.empty.notice.isVisible, timeout=10_000)
+    assert "gone.jpg" in window.empty.notice.text.text()
+
+
+def test_a_broken_draft_is_passed_over(home):
+    folder = home / "drafts"
+    folder.mkdir(parents=True)
+    (folder / "a.json").write_text('{"schema": "ptmark-draft/1", "pho')
+    (folder / "b.json").write_text("[]")
+    assert left_behind() == []

@@ -1,0 +1,101 @@
+"""Opening and dropping photos; what cannot be opened is said in place; nothing blocks."""
+
+import pytest
+from PySide6.QtCore import QMimeData, QPoint, QPointF, Qt, QUrl
+from PySide6.QtGui import QDragEnterEvent, QDropEvent
+from PySide6.QtWidgets import QApplication
+
+from ptmark.window.glyphs import glyph_pixmap
+
+pytestmark = [pytest.mark.gui, pytest.mark.slow]
+
+
+def test_a_dropped_photo_opens(qtbot, window, scene_file):
+    mime = QMimeData()
+    mime.setUrls([QUrl.fromLocalFile(str(scene_file))])
+    buttons, keys = Qt.MouseButton.LeftButton, Qt.KeyboardModifier.NoModifier
+    copy = Qt.DropAction.CopyAction
+    enter = QDragEnterEvent(QPoint(300, 300), copy, mime, buttons, keys)
+    drop = QDropEvent(QPointF(300, 300), copy, mime, buttons, keys)
+    QApplication.sendEvent(window, enter)
+    assert enter.isAccepted()
+    with qtbot.waitSignal(window.looking.suggested, timeout=20_000):
+        QApplication.sendEvent(window, drop)
+    assert window.session.inspection.photo.info.path == scene_file
+    assert window.view.isVisible()
+
+
+def test_a_reduced_picture_stands_before_the_whole(qtbot, window, idle, scene_file):
+    seen = []
+    window.session.photo_shown.connect(lambda levels: seen.append(levels.whole))
+    with qtbot.waitSignal(window.looking.opened, timeout=20_000):
+        window.open(scene_file)
+    assert seen == [False, True]
+
+
+def test_a_broken_photo_is_said_in_place_and_the_window_goes_on(qtbot, window, tmp_path, idle):
+    broken = tmp_path / "broken.jpg"
+    broken.write_bytes(b"\xff\xd8\xff\xe0 no picture")
+    window.open(broken)
+    qtbot.waitUntil(window.empty.notice.isVisible, timeout=10_000)
+    assert "broken.jpg" in window.empty.notice.text.text()
+    assert window.photo_step.notice.isVisible()
+
+
+def test_a_broken_photo_leaves_the_open_one_alone(qtbot, opened, tmp_path, idle):
+    before = opened.session.state
+    broken = tmp_path / "broken.png"
+    broken.write_bytes(b"")
+    opened.open(broken)
+    qtbot.waitUntil(opened.photo_step.notice.isVisible, timeout=10_000)
+    assert opened.session.state is before
+    assert opened.view.levels.whole
+
+
+def test_cancelling_while_opening_brings_no_photo(qtbot, window, idle, scene_file):
+    window.open(scene_file)
+    window.foot.cancel_button.click()
+    idle()
+    assert window.session.inspection.photo is None
+    assert window.empty.isVisible()
+
+
+def test_every_step_says_what_is_missing_before_a_photo_is_open(window):
+    lines = {name: button.line for name, button in window.strip.buttons.items()}
+    assert set(lines.values()) == {"none yet"}
+
+
+def test_any_step_can_be_visited_without_a_photo(qtbot, window):
+    for number in range(1, 6):
+        qtbot.keyClick(
+            window, getattr(Qt.Key, f"Key_{number}"), Qt.KeyboardModifier.ControlModifier
+        )
+        assert window.strip.buttons[window.session.step].isChecked()
+    assert window.session.step == "Record"
+    assert not window.record_step.all_button.isEnabled()
+
+
+def test_signs_differ_in_shape_not_only_in_colour(window):
+    """Each sign painted in black and white is another picture."""
+    seen = set()
+    for name in ("acceptable", "rejectable", "undecided", "look", ""):
+        image = glyph_pixmap(name, window.palette(), 20, 1.0).toImage()
+        size = range(image.width())
+        seen.add(
+            tuple(image.pixelColor(QPoint(x, y)).alpha() > 100 for x in size for y in size)
+        )
+    assert len(seen) == 5
+
+
+def test_every_control_has_a_name_for_a_screen_reader(window):
+    from PySide6.QtWidgets import QAbstractButton, QComboBox, QLineEdit, QListWidget, QTableView
+
+    nameless = [
+        widget
+        for kind in (QLineEdit, QComboBox, QListWidget, QTableView, QAbstractButton)
+        for widget in window.findChildren(kind)
+        if not widget.accessibleName()
+        and not (isinstance(widget, QAbstractButton) and widget.text())
+        and not isinstance(widget.parent(), (QComboBox, QTableView))
+    ]
+    assert nameless == []

@@ -1,0 +1,118 @@
+"""Picking the scale with the mouse; what is refused is said in place."""
+
+import pytest
+from PySide6.QtCore import QPointF, Qt
+
+pytestmark = [pytest.mark.gui, pytest.mark.slow]
+
+KEY, LEFT = Qt.Key, Qt.MouseButton.LeftButton
+
+
+@pytest.fixture
+def bare(qtbot, window, idle, scene_without_card):
+    """The window with a photo that shows no card."""
+    with qtbot.waitSignal(window.looking.suggested, timeout=20_000):
+        window.open(scene_without_card)
+    idle()
+    return window
+
+
+def click(qtbot, window, x, y):
+    where = window.view.port.to_widget(QPointF(x, y)).toPoint()
+    qtbot.mouseClick(window.view, LEFT, pos=where)
+
+
+def fill(qtbot, edit, text):
+    edit.setFocus()
+    edit.selectAll()
+    qtbot.keyClicks(edit, text)
+
+
+def test_without_a_card_the_scale_step_says_so(bare):
+    assert bare.session.step == "Scale"
+    assert "No scale card" in bare.scale_step.notice.text.text()
+    assert bare.session.inspection.surface is None
+
+
+def test_a_line_is_picked_and_its_length_typed(qtbot, bare, idle):
+    page = bare.scale_step
+    page.kinds["line"].click()
+    click(qtbot, bare, 200, 180)
+    click(qtbot, bare, 1000, 180)
+    (x0, y0), (x1, y1) = page._points
+    fill(qtbot, page.lengths["line"][0], "100 mm")
+    qtbot.keyClick(page.lengths["line"][0], KEY.Key_Return)
+    idle()
+    surface = bare.session.inspection.surface
+    assert surface.reference == "line"
+    assert surface.mm_per_px() == pytest.approx(100 / abs(x1 - x0), rel=1e-6)
+    assert y0 == pytest.approx(y1)
+    # 8 px for each mm were drawn; the widget's pixels are about 2 photo px wide.
+    assert surface.mm_per_px() == pytest.approx(1 / 8, rel=4 / 800)
+
+
+def test_inches_are_understood(qtbot, bare, idle):
+    page = bare.scale_step
+    page.kinds["line"].click()
+    click(qtbot, bare, 200, 180)
+    click(qtbot, bare, 1000, 180)
+    fill(qtbot, page.lengths["line"][0], "4 in")
+    qtbot.keyClick(page.lengths["line"][0], KEY.Key_Return)
+    idle()
+    assert bare.session.inspection.state.reference.length_mm == pytest.approx(101.6)
+
+
+def test_a_refused_reference_is_said_in_place_and_changes_nothing(qtbot, bare, idle):
+    page = bare.scale_step
+    page.kinds["rectangle"].click()
+    for x, y in ((200, 200), (700, 500), (700, 200), (200, 500)):  # crosses itself
+        click(qtbot, bare, x, y)
+    fill(qtbot, page.lengths["rectangle"][0], "62.5 mm")
+    fill(qtbot, page.lengths["rectangle"][1], "37.5 mm")
+    page.use_button.click()
+    idle()
+    assert page.notice.isVisible()
+    assert page.notice.text.text()
+    assert bare.session.inspection.surface is None
+    assert bare.session.inspection.state.reference is None
+
+
+def test_a_length_that_is_none_is_said_in_place(qtbot, bare, idle):
+    page = bare.scale_step
+    page.kinds["line"].click()
+    click(qtbot, bare, 200, 180)
+    click(qtbot, bare, 1000, 180)
+    fill(qtbot, page.lengths["line"][0], "long")
+    qtbot.keyClick(page.lengths["line"][0], KEY.Key_Return)
+    assert "'long' is not a length" in page.notice.text.text()
+    assert bare.session.inspection.surface is None
+
+
+def test_a_point_is_moved_by_keys_after_it_was_picked(qtbot, bare):
+    page = bare.scale_step
+    page.kinds["line"].click()
+    click(qtbot, bare, 200, 180)
+    click(qtbot, bare, 1000, 180)
+    before = page._points[1]
+    qtbot.keyClick(bare.view, KEY.Key_Right)
+    assert page._points[1][0] == pytest.approx(before[0] + 1 / bare.view.port.scale)
+    qtbot.keyClick(bare.view, KEY.Key_Backspace)
+    assert page._points is None
+    assert not page.use_button.isEnabled()
+
+
+def test_relief_height_widens_or_narrows_nothing_silently(qtbot, opened, idle):
+    measured = opened.session.judgement.measured
+    name = opened.session.state.marked[0].id
+    before = measured[name].length
+    opened.session.go("Scale")
+    fill(qtbot, opened.scale_step.relief, "0 mm")
+    qtbot.keyClick(opened.scale_step.relief, KEY.Key_Return)
+    idle()
+    after = opened.session.judgement.measured[name].length
+    assert opened.session.state.relief_mm == 0.0
+    assert after.budget["relief"] < before.budget["relief"]
+    fill(qtbot, opened.scale_step.relief, "high")
+    qtbot.keyClick(opened.scale_step.relief, KEY.Key_Return)
+    assert "'high' is not a length" in opened.scale_step.relief_notice.text.text()
+    assert opened.session.state.relief_mm == 0.0
