@@ -1,0 +1,189 @@
+"""The decision rule: uncertainty may only make a verdict stricter, and says what decides."""
+
+import pytest
+from scipy.stats import norm
+
+from ptmark.criteria import evaluate, load_profile
+from ptmark.criteria.case import conformity
+from ptmark.errors import CriteriaError
+
+
+def judge(name, scene, decision="guarded"):
+    return evaluate(load_profile(name), scene, decision)
+
+
+def only(result, rule):
+    (found,) = (finding for finding in result.findings if finding.rule == rule)
+    return found
+
+
+@pytest.mark.truth
+@pytest.mark.parametrize(
+    ("length", "guarded", "simple"),
+    [
+        (4.80, "acceptable", "acceptable"),  # 4.8 + 0.2 is 5.0, within the limit
+        (4.81, "undecided", "acceptable"),
+        (5.00, "undecided", "acceptable"),
+        (5.01, "rejectable", "rejectable"),
+    ],
+)
+def test_size_within_its_uncertainty(length, guarded, simple, build):
+    # ASME VIII-1 App. 8, 8-4(b) (verified): rounded above 5 mm is rejected. Guard w = U after
+    # ILAC-G8:09/2019, 4.2.2 (verified), on the side of acceptance only.
+    one = build.scene(build.pore("A", 0, 0, length, length_u=0.2))
+    assert judge("asme-viii-1-app-8", one).verdict == guarded
+    assert judge("asme-viii-1-app-8", one, "simple").verdict == simple
+
+
+def test_undecided_size_says_how_well_to_measure(build):
+    one = build.scene(build.pore("A", 0, 0, 4.9, length_u=0.2))
+    found = only(judge("asme-viii-1-app-8", one), "rounded")
+    assert (found.value, found.u, found.limit, found.unit) == (
+        pytest.approx(4.9),
+        0.2,
+        5.0,
+        "mm",
+    )
+    assert "± 0.10 mm" in found.says
+    assert "A" in found.says
+
+
+def test_straddling_relevance_leaves_a_line_undecided(build):
+    one = build.scene(build.bar("A", 0, 0, 1.45, 0.1, length_u=0.1))
+    result = judge("asme-viii-1-app-8", one)
+    assert result.verdict == "undecided"
+    assert "may be relevant" in only(result, "linear").says
+    assert judge("asme-viii-1-app-8", one, "simple").verdict == "acceptable"
+
+
+def test_straddling_shape_leaves_it_undecided(build):
+    one = build.scene(build.bar("A", 0, 0, 2.95, 1.0, length_u=0.1, width_u=0.05))
+    result = judge("asme-viii-1-app-8", one)
+    assert result.verdict == "undecided"
+    assert "may be linear" in only(result, "linear").says
+    assert "either" in result.shape["A"]
+    assert judge("asme-viii-1-app-8", one, "simple").verdict == "acceptable"
+
+
+def test_straddling_gap_leaves_the_row_undecided(build):
+    row = build.row_of(4, 3.0, 1.6, length_u=0.2)
+    result = judge("asme-viii-1-app-8", row)
+    assert only(result, "row").verdict == "undecided"
+    assert (
+        judge("asme-viii-1-app-8", build.row_of(4, 3.0, 1.71, length_u=0.2)).verdict
+        == "acceptable"
+    )
+    assert judge("asme-viii-1-app-8", row, "simple").verdict == "acceptable"
+
+
+def test_straddling_merge_leaves_it_undecided(build):
+    # gap 2.05 against a length of 2.0: with U = 0.1 the gap may be 1.95 and the length 2.1
+    pair = build.scene(
+        build.bar("A", 0, 0, 2.0, 0.3, length_u=0.1),
+        build.bar("B", 4.05, 0, 2.0, 0.3, length_u=0.1),
+    )
+    result = judge("iso-23277-2", pair)
+    assert result.verdict == "undecided"
+    assert any("may count as one" in finding.says for finding in result.findings)
+    assert judge("iso-23277-2", pair, "simple").verdict == "acceptable"
+
+
+def test_straddling_window_leaves_it_undecided(build):
+    # two columns 150 apart between their inner edges: at the limit, and over it by less than U
+    for over, verdict in ((0.0, "rejectable"), (0.1, "undecided"), (0.3, "acceptable")):
+        pores = [
+            build.pore(
+                f"P{k}", (153.0 + over) * (k % 2), 28.8 / 4 * (k // 2), 3.0, length_u=0.2
+            )
+            for k in range(10)
+        ]
+        found = only(judge("asme-b31.1", build.scene(*pores)), "window")
+        assert found.verdict == verdict
+        assert ("decide" in found.says) == (verdict == "undecided")
+
+
+@pytest.mark.truth
+@pytest.mark.parametrize(
+    ("value", "u", "limit", "expected"),
+    [
+        (-5.47, 0.10, -5.40, 0.9192),  # JCGM 106:2012 Zener voltage, u = 0.05 (from memory)
+        (5.0, 0.2, 5.0, 0.5),
+        (4.8, 0.2, 5.0, float(norm.cdf(2.0))),
+        (5.1, 0.2, 5.0, float(norm.cdf(-1.0))),
+    ],
+)
+def test_probability_of_conformity(value, u, limit, expected):
+    assert conformity(value, u, limit) == pytest.approx(expected, abs=5e-5)
+
+
+def test_probability_stands_apart_and_only_with_an_uncertainty(build):
+    with_u = judge("iso-23277-1", build.scene(build.pore("A", 0, 0, 3.9, length_u=0.1)))
+    assert only(with_u, "non-linear").conformity == pytest.approx(norm.cdf(2.0))
+    without = judge("iso-23277-1", build.scene(build.pore("A", 0, 0, 3.9)))
+    assert only(without, "non-linear").conformity is None
+
+
+def test_noise_does_not_flip_a_limit(build):
+    for noise in (1e-9, -1e-9, 9e-7):
+        one = build.scene(build.pore("A", 0, 0, 5.0 + noise))
+        assert judge("asme-viii-1-app-8", one).verdict == "acceptable"
+    assert judge("asme-viii-1-app-8", build.scene(build.pore("A", 0, 0, 5.00001))).verdict == (
+        "rejectable"
+    )
+
+
+def test_set_aside_needs_a_reason(build):
+    bad = build.bar(
+        "A", 0, 0, 9, 0.3, relevance="non-relevant", reason="thread root, two wipes"
+    )
+    result = judge("asme-viii-1-app-8", build.scene(bad))
+    assert result.verdict == "acceptable"
+    assert "thread root" in result.relevance["A"]
+    bare = build.bar("A", 0, 0, 9, 0.3, relevance="false", reason=" ")
+    result = judge("asme-viii-1-app-8", build.scene(bare))
+    assert result.verdict == "rejectable"
+    assert "without a reason" in result.relevance["A"]
+
+
+def test_set_aside_joins_no_row(build):
+    row = build.row_of(4, 3.0, 1.0)
+    aside = [*row.indications]
+    aside[1] = build.pore("P1", 4.0, 0, 3.0, relevance="false", reason="fibre")
+    assert judge("asme-viii-1-app-8", build.scene(*aside)).verdict == "acceptable"
+
+
+def test_unknown_kind_is_left_open(build):
+    odd = build.scene(build.pore("A", 0, 0, 1.0, kind="craqueleur"))
+    result = judge("asme-b31.1", odd)
+    assert result.verdict == "undecided"
+    assert any("craqueleur" in finding.says for finding in result.findings)
+
+
+@pytest.mark.parametrize(
+    "kind", ["100", "1001", "104", "crack", "Star crack", "ISO 6520-1: 101"]
+)
+def test_crack_by_any_name(kind, build):
+    one = build.scene(build.pore("A", 0, 0, 1.0, kind=kind))
+    assert judge("en-10228-2-class-1", one).verdict == "rejectable"
+
+
+@pytest.mark.parametrize("kind", ["", "2011", "gas pore", "301"])
+def test_other_kinds_are_judged_by_size(kind, build):
+    one = build.scene(build.pore("A", 0, 0, 1.0, kind=kind))
+    assert judge("en-10228-2-class-1", one).verdict == "acceptable"
+
+
+def test_unknown_decision_rule(build):
+    with pytest.raises(CriteriaError, match="lenient"):
+        judge("iso-23277-1", build.scene(), "lenient")
+
+
+def test_every_indication_stands_in_a_finding(build):
+    made = build.scene(
+        build.pore("A", 0, 0, 1.0), build.pore("B", 30, 0, 4.0), build.bar("C", 60, 0, 7, 0.4)
+    )
+    result = judge("asme-viii-1-app-8", made)
+    named = {name for finding in result.findings for name in finding.indications}
+    assert named == {"A", "B", "C"}
+    rules = [finding.rule for finding in result.findings]
+    assert {"relevance", "linear", "rounded", "row", "named-crack"} <= set(rules)

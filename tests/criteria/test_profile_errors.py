@@ -1,0 +1,167 @@
+"""A profile that cannot be used gives one error, with file, line and key."""
+
+import time
+
+import pytest
+
+from ptmark.criteria import list_profiles, load_profile
+from ptmark.errors import CriteriaError
+from ptmark.places import resource
+
+GOOD = """\
+name = "house"
+title = "House rules"
+edition = "1"
+unit = "mm"
+source = "drawing"
+governs = "The contract governs."
+
+[shape]
+linear = "> 3"
+clause = "1"
+sure = "verified"
+
+[relevance]
+relevant = "> 1.5 mm"
+clause = "2"
+sure = "verified"
+
+[[rule]]
+id = "rounded"
+kind = "size"
+of = "rounded"
+reject = "> 5 mm"
+clause = "3"
+sure = "verified"
+
+[[rule]]
+id = "row"
+kind = "row"
+of = "rounded"
+number = ">= 4"
+gap = "<= 1.5 mm"
+clause = "4"
+sure = "verified"
+"""
+
+
+@pytest.fixture
+def loaded(tmp_path):
+    def load(text, name="house.toml"):
+        path = tmp_path / name
+        path.write_bytes(text if isinstance(text, bytes) else text.encode())
+        return load_profile(path)
+
+    return load
+
+
+def test_the_good_one_loads(loaded):
+    profile = loaded(GOOD)
+    assert [rule.id for rule in profile.rules] == ["rounded", "row"]
+
+
+@pytest.mark.parametrize(
+    ("old", "new", "line", "says"),
+    [
+        ('reject = "> 5 mm"', 'reject = "> 5 in"', 22, "unit 'in'"),
+        ('reject = "> 5 mm"', 'reject = "> 5"', 22, "profile's unit mm"),
+        ('reject = "> 5 mm"', 'reject = "5 mm"', 22, "no operator"),
+        ('reject = "> 5 mm"', "reject = 5", 22, "with its unit"),
+        ('reject = "> 5 mm"', 'reject = "> -5 mm"', 22, "above zero"),
+        ('reject = "> 5 mm"', 'reject = "< 5 mm"', 22, "makes no sense"),
+        ('reject = "> 5 mm"', 'reject = "> 5/0 mm"', 22, "divides by zero"),
+        ('reject = "> 5 mm"', 'reject = "> nan mm"', 22, "not an amount"),
+        ('reject = "> 5 mm"\n', "", 18, "reject: is missing"),
+        ('kind = "size"', 'kind = "colour"', 20, "'colour' is unknown"),
+        ('of = "rounded"\nnumber', 'of = "oval"\nnumber', 29, "'oval' is unknown"),
+        ('number = ">= 4"', 'number = ">= 4.5"', 30, "whole number"),
+        ('number = ">= 4"', 'number = ">= 4 mm"', 30, "no unit"),
+        ('id = "row"', 'id = "rounded"', 27, "used twice"),
+        ('clause = "4"', 'clause = "4"\nclauses = "5"', 33, "clauses: is unknown"),
+        ('clause = "2"', 'clause = ""', 15, "must be text"),
+        (
+            'sure = "verified"\n\n[relevance]',
+            'sure = "perhaps"\n\n[relevance]',
+            11,
+            "'perhaps'",
+        ),
+        ('linear = "> 3"', 'linear = "> 0.3"', 9, "below 1"),
+        ('unit = "mm"', 'unit = "cm"', 4, "'cm' is unknown"),
+        ('governs = "The contract governs."\n', "", 1, "governs: is missing"),
+        ('edition = "1"', 'edition = "1"\ncolour = "red"', 4, "colour: is unknown"),
+    ],
+)
+def test_one_error_with_line_and_key(loaded, old, new, line, says):
+    assert old in GOOD
+    with pytest.raises(CriteriaError) as caught:
+        loaded(GOOD.replace(old, new, 1))
+    assert "house.toml" in caught.value.where
+    assert caught.value.where.endswith(f"line {line}")
+    assert says in str(caught.value)
+
+
+def test_a_key_doubled_is_no_toml(loaded):
+    with pytest.raises(CriteriaError, match=r"line 5"):
+        loaded(GOOD.replace('unit = "mm"', 'unit = "mm"\nunit = "in"'))
+
+
+def test_no_rules_no_profile(loaded):
+    with pytest.raises(CriteriaError, match="rule"):
+        loaded(GOOD[: GOOD.index("[[rule]]")])
+
+
+@pytest.mark.parametrize(
+    ("data", "says"),
+    [
+        (b"\xff\xfe\x00", "UTF-8"),
+        (b"", "missing"),
+        (b"name = [", "TOML"),
+        (b"x = " + b"[" * 100_000, "TOML"),
+        (b'rule = "none"\n' + GOOD.encode().replace(b"[[rule]]", b"[[rules]]"), "rule"),
+    ],
+)
+def test_no_profile_at_all(loaded, data, says):
+    with pytest.raises(CriteriaError, match=says):
+        loaded(data)
+
+
+def test_ten_megabytes_are_refused_at_once(loaded):
+    began = time.perf_counter()
+    with pytest.raises(CriteriaError, match="larger than 256 kB"):
+        loaded(b"# padding\n" * 1_000_000)
+    assert time.perf_counter() - began < 2
+
+
+def test_folders_and_nothing(tmp_path):
+    for name in (tmp_path / "none.toml", tmp_path):
+        with pytest.raises(CriteriaError):
+            load_profile(str(name) if name.suffix else f"{name}/.toml")
+    with pytest.raises(CriteriaError, match="no profile named 'iso-9'"):
+        load_profile("iso-9")
+
+
+def test_profiles_based_on_each_other_in_a_circle(tmp_path):
+    (tmp_path / "a.toml").write_text('base = "b"\nname = "a"\n')
+    (tmp_path / "b.toml").write_text('base = "a"\nname = "b"\n')
+    with pytest.raises(CriteriaError, match="circle"):
+        load_profile(tmp_path / "a.toml")
+
+
+def test_a_base_that_lacks_the_rule(tmp_path):
+    (tmp_path / "a.toml").write_text('base = "iso-23277-2"\n[[rule]]\nid = "odd"\n')
+    with pytest.raises(CriteriaError, match="overrides a rule"):
+        load_profile(tmp_path / "a.toml")
+
+
+def test_checksum_follows_content_not_comments(loaded):
+    plain = loaded(GOOD).checksum
+    assert loaded("# a comment\n" + GOOD).checksum == plain
+    assert loaded(GOOD.replace("> 5 mm", "> 5.1 mm")).checksum != plain
+    assert len({load_profile(name).checksum for name in list_profiles()}) == len(
+        list_profiles()
+    )
+
+
+def test_shipped_files_name_themselves():
+    for path in resource("criteria").glob("*.toml"):
+        assert load_profile(path).name == path.stem
