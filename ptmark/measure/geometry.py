@@ -164,7 +164,7 @@ def _near(points: Array, outline: Array) -> Array:
     reach = ((few[:, None] - others) ** 2).sum(axis=-1).min()
     low, high = outline.min(axis=0), outline.max(axis=0)
     away = np.maximum(np.maximum(low - points, points - high), 0.0)
-    return points[(away**2).sum(axis=1) <= reach]
+    return np.asarray(points[(away**2).sum(axis=1) <= reach])
 
 
 def _to_segments(points: Array, outline: Array) -> tuple[float, Array, Array]:

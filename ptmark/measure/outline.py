@@ -13,7 +13,7 @@ from ptmark.dye import EdgeQuality
 from ptmark.errors import OutlineError
 from ptmark.measure.geometry import area_mm2, as_outline, centroid, farthest_pair
 from ptmark.measure.medial import medial_of
-from ptmark.measure.quantity import COVERAGE_FACTOR, Quantity
+from ptmark.measure.quantity import COVERAGE_FACTOR, Quantity, sensitivities
 from ptmark.measure.relief import flattened, relief_u_mm
 from ptmark.scale import SurfaceMap
 
@@ -135,6 +135,7 @@ def measure_outline(
 
 
 _EDGE_SIDE = ("edge", "sampling")  # of the outline's edge, not of the map
+_COMMON = ("edge", "reference")  # move length and width together
 
 
 def _between_ends(
@@ -166,18 +167,17 @@ def _across(centre: Array, width: float, ends: tuple[Array, Array]) -> Array:
 def _ratio(length: Quantity, path: Quantity, width: Quantity) -> Quantity:
     """max(length, path) over width.
 
-    A wrong edge moves both together, so that only (ratio - 1) of it counts; a wrong
-    reference size or relief cancels; the rest is taken as independent.
+    A wrong edge or reference size moves both the same way (fully correlated: the
+    contributions add with their signs); the rest is taken as independent.
     """
     top = length if length.value >= path.value else path
-    value = top.value / max(width.value, 1e-12)
-    budget = {"edge": width.budget["edge"] / max(width.value, 1e-12) * abs(value - 1)}
-    for name in sorted({*top.budget, *width.budget} - {"edge", "reference"}):
-        budget[name] = value * hypot(
-            top.budget.get(name, 0.0) / max(top.value, 1e-12),
-            width.budget.get(name, 0.0) / max(width.value, 1e-12),
-        )
-    return Quantity(value, budget, "1")
+    at = np.array([top.value, max(width.value, 1e-12)])
+    by_top, by_width = sensitivities(lambda x: x[0] / x[1], at, 1e-2 * at)[0]
+    budget = {}
+    for name in {**top.budget, **width.budget}:
+        parts = by_top * top.budget.get(name, 0.0), by_width * width.budget.get(name, 0.0)
+        budget[name] = float(abs(sum(parts)) if name in _COMMON else hypot(*parts))
+    return Quantity(float(at[0] / at[1]), budget, "1")
 
 
 def _area(outline: Array, length: Quantity, edge: EdgeQuality, local: float) -> Quantity:

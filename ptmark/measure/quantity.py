@@ -7,7 +7,7 @@ from math import hypot
 import numpy as np
 import numpy.typing as npt
 
-__all__ = ["COVERAGE_FACTOR", "Quantity", "propagate"]
+__all__ = ["COVERAGE_FACTOR", "Quantity", "propagate", "sensitivities"]
 
 COVERAGE_FACTOR = 2.0  # k = 2, about 95 % (JCGM 100:2008, 6.3.3)
 
@@ -64,8 +64,7 @@ def propagate(
 
     Notes
     -----
-    JCGM 100:2008, 5.2.2 equation (13) and H.2.3 in matrix form, ``J V J^T``, with the
-    sensitivities by central differences over one hundredth of each standard uncertainty.
+    JCGM 100:2008, 5.2.2 equation (13) and H.2.3 in matrix form, ``J V J^T``.
 
     Examples
     --------
@@ -73,15 +72,30 @@ def propagate(
     >>> y.round(6).tolist(), v.round(6).tolist()
     ([6.0], [[0.4]])
     """
-    at = np.asarray(values, dtype=float)
-    spread = np.asarray(covariance, dtype=float)
-    steps = np.sqrt(np.diag(spread)) / 100
-    outputs = np.atleast_1d(np.asarray(function(at), dtype=float))
-    jacobian = np.zeros((len(outputs), len(at)))
-    for i in np.flatnonzero(steps):
-        shift = np.zeros(len(at))
-        shift[i] = steps[i]
-        up = np.atleast_1d(np.asarray(function(at + shift), dtype=float))
-        down = np.atleast_1d(np.asarray(function(at - shift), dtype=float))
-        jacobian[:, i] = (up - down) / (2 * steps[i])
-    return outputs, np.asarray(jacobian @ spread @ jacobian.T)
+    at = np.asarray(values, dtype=np.float64)
+    spread = np.asarray(covariance, dtype=np.float64)
+    slopes = sensitivities(function, at, np.sqrt(np.diag(spread)))
+    outputs = np.atleast_1d(np.asarray(function(at), dtype=np.float64))
+    return outputs, np.asarray(slopes @ spread @ slopes.T)
+
+
+def sensitivities(
+    function: Callable[[Array], npt.ArrayLike], values: npt.ArrayLike, u: npt.ArrayLike
+) -> Array:
+    """Sensitivity coefficients of a function, shape (M, N) (JCGM 100:2008, 5.1.3).
+
+    Central differences over a hundredth of each standard uncertainty ``u`` of shape (N,);
+    0 for an input that is known exactly.
+
+    Examples
+    --------
+    >>> sensitivities(lambda x: x[0] * x[1] ** 2, [2.0, 3.0], [0.1, 0.1]).round(6).tolist()
+    [[9.0, 12.0]]
+    """
+    at, steps = np.asarray(values, dtype=np.float64), np.asarray(u, dtype=np.float64) / 100
+    shifts = np.diag(steps)
+    columns = []
+    for shift, step in zip(shifts, steps, strict=True):
+        change = np.subtract(function(at + shift), function(at - shift))
+        columns.append(np.atleast_1d(change) / (2 * step if step else 1.0))
+    return np.column_stack(columns)
