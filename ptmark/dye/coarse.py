@@ -75,7 +75,7 @@ def look_coarsely(photo: Photo, area_px: npt.NDArray[np.float64] | None) -> Coar
         cv2.fillPoly(inside, [np.round(polygon - (x0, y0)).astype(np.int32)], 1)
     ratio = redness(small[y0:y1, x0:x1])
     rise, background = _rise(ratio, max(5, round(0.05 * width / _SHRINK)) | 1)
-    sample = rise[::3, ::3] if inside is None else rise[::3, ::3][inside[::3, ::3] > 0]
+    sample = rise[::5, ::5] if inside is None else rise[::5, ::5][inside[::5, ::5] > 0]
     middle = float(np.median(sample)) if sample.size else 0.0
     noise = 1.4826 * float(np.median(np.abs(sample - middle))) if sample.size else 0.0
     seed, reach = max(SEED, SEED_SIGMAS * noise), max(REACH, REACH_SIGMAS * noise)

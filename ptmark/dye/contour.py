@@ -25,7 +25,9 @@ Mask = npt.NDArray[np.bool_]
 
 _OUT_PX, _MOST_IN_PX = 1.5, 4.0  # how far a vertex may move from the mask's border
 _IN_SHARE = 0.35  # and inwards no further than this share of the width
-_STEP_PX = 0.25
+_STEP_PX = 0.5
+_LEAP_PX = 1.5
+_DENSE = 150  # vertices; a longer chain is told well by every second of them
 _NEAR_WHITE = (
     0.2  # log light; mottle of the developer stays within it, a leaf or a pen does not
 )
@@ -111,6 +113,9 @@ def _holds(chain: npt.NDArray[np.int32], seeds: Mask) -> bool:
 
 def _contour(look: _Look, chain: npt.NDArray[np.int32]) -> Contour:
     crop = look.crop
+    filled = np.zeros(look.relative.shape, np.uint8)
+    cv2.fillPoly(filled, [chain.reshape(-1, 1, 2)], 1)
+    chain = chain[:: 1 + (len(chain) > _DENSE) + (len(chain) > 6 * _DENSE)]
     outward = _normals(look.relative, chain)
     target = _target(look, chain, outward)
     points, low, high = _to_level(look, chain, outward, target)
@@ -120,8 +125,6 @@ def _contour(look: _Look, chain: npt.NDArray[np.int32]) -> Contour:
     inner, outer = (_sample(look.relative, base + side * outward) for side in (-1.0, 1.0))
     slope = max(float(np.mean((inner - outer) / target)) / 2, 0.01)
     left = _sample(look.relative, base + 2.5 * look.blur_px * outward) / target
-    filled = np.zeros(look.relative.shape, np.uint8)
-    cv2.fillPoly(filled, [chain.reshape(-1, 1, 2)], 1)
     inside = crop.amount[filled > 0]
     rank = int(0.9 * (len(inside) - 1))
     contrast = float(np.partition(inside, rank)[rank])
@@ -158,7 +161,8 @@ def _target(look: _Look, chain: npt.NDArray[np.int32], outward: Array) -> Array:
     """
     width = look.width[chain[:, 1], chain[:, 0]].astype(np.float64)
     flank, end = edge_share(_smooth_ring(width[:, None], 3)[:, 0], look.blur_px)
-    span = max(3, round(0.8 * look.crop.seen_px))
+    step = float(np.median(np.abs(np.diff(chain, axis=0)).max(axis=1)))
+    span = max(3, round(0.8 * look.crop.seen_px / max(step, 1.0)))
     if len(outward) < 2 * span + 2:
         return flank
     before, after = np.roll(outward, span, axis=0), np.roll(outward, -span, axis=0)
@@ -181,10 +185,8 @@ def _to_level(
     start = chain.astype(np.float64)
     lines = start[:, None, :] + offsets[None, :, None] * outward[:, None, :]
     values = _sample(look.relative, lines) / target[:, None]
-    return tuple(  # type: ignore[return-value]
-        start + _crossing(values, offsets, level)[:, None] * outward
-        for level in (1.0, 0.8, 1.2)
-    )
+    moves = (_crossing(values, offsets, level) for level in (1.0, 0.8, 1.2))
+    return tuple(_calm(start + one[:, None] * outward) for one in moves)  # type: ignore[return-value]
 
 
 def _crossing(values: Array, offsets: Array, level: float) -> Array:
@@ -207,6 +209,13 @@ def _crossing(values: Array, offsets: Array, level: float) -> Array:
     return np.where(above.any(axis=1), (places[0] + places[1]) / 2, offsets[top])
 
 
+def _calm(points: Array) -> Array:
+    """Put a vertex that leaps off its neighbours back between them."""
+    between = (np.roll(points, 1, axis=0) + np.roll(points, -1, axis=0)) / 2
+    leaps = np.hypot(*(points - between).T) > _LEAP_PX
+    return np.where(leaps[:, None], between, points)
+
+
 def _length(points: Array) -> float:
     """Greatest caliper of points of shape (N, 2)."""
     hull = cv2.convexHull(points.astype(np.float32)).reshape(-1, 2).astype(np.float64)
@@ -225,11 +234,17 @@ def _ring(filled: Bytes, look: _Look) -> Mask:
 
 
 def _taken_light(rgb: Bytes, core: Mask, ring: Mask, white: LocalWhite) -> Array:
-    light = np.median(srgb_to_linear(rgb[core]).astype(np.float64), axis=0)
-    near = white.color
-    if np.count_nonzero(ring) >= 40:
-        near = np.maximum(np.median(srgb_to_linear(rgb[ring]).astype(np.float64), axis=0), 0.01)
+    light, near = _middle(rgb[core]), white.color
+    bare = rgb[ring]
+    if len(bare) >= 40:
+        near = np.maximum(_middle(bare), 0.01)
     return np.asarray(1 - light / near)
+
+
+def _middle(pixels: Bytes) -> Array:
+    """Median linear light of pixels of shape (N, 3), from a thousand of them."""
+    some = pixels[:: max(1, len(pixels) // 1000)]
+    return np.asarray(np.median(srgb_to_linear(some), axis=0), np.float64)
 
 
 def _sample(values: Float, places: Array) -> Array:

@@ -27,7 +27,7 @@ _LUMA = np.array([0.299, 0.587, 0.114])  # ITU-R BT.601, the luma of JPEG (JFIF 
 _CODE = np.arange(256, dtype=np.uint8)
 _LIGHT = srgb_to_linear(_CODE).astype(np.float64)
 _LOG_LIGHT = np.log(np.maximum(_LIGHT, 0.003)).astype(np.float32)
-_FIT_POINTS = 700
+_FIT_POINTS, _LEAST_POINTS = 900, 30
 CROSSOVER_PX = 3.0  # chroma of 4:2:0 is good to about 2 px; mottle is far coarser
 
 
@@ -69,35 +69,40 @@ def local_white(rgb: Bytes, around: Mask) -> LocalWhite:
         Planes in log light, refitted twice without what lies off (2.5 robust sigma).
     """
     height, width = around.shape
-    rows, columns = np.nonzero(around)
-    step = max(1, len(rows) // _FIT_POINTS)
-    rows, columns = rows[::step], columns[::step]
-    pixels = rgb[rows, columns]
-    light = log_light(pixels)
+    step = max(1, int((around.size / _FIT_POINTS) ** 0.5))
+    rows, columns = np.nonzero(around[::step, ::step])
+    if len(rows) < _LEAST_POINTS:  # what is bare lies in few places: take every pixel of it
+        step = 1
+        rows, columns = np.nonzero(around)
+    pixels = rgb[rows * step, columns * step]
     ratio = _LOG_LIGHT[pixels[:, 0]] - _LOG_LIGHT[pixels[:, 1]]
-    design = np.column_stack([np.ones(len(rows)), columns / width - 0.5, rows / height - 0.5])
+    values = np.column_stack([log_light(pixels), ratio])
+    x, y = columns * (step / width) - 0.5, rows * (step / height) - 0.5
+    fit = _robust_plane(np.column_stack([np.ones(len(rows)), x, y]), values)
+    across = np.arange(width, dtype=np.float32) / width - np.float32(0.5)
+    down = np.arange(height, dtype=np.float32)[:, None] / height - np.float32(0.5)
+    planes = [(c + a * across) + d * down for c, a, d in fit.T.astype(np.float32)]
     return LocalWhite(
         color=np.maximum(np.median(_LIGHT[pixels], axis=0), 0.01),
-        log_light=_plane(design, light, (height, width)),
-        redness=_plane(design, ratio, (height, width)),
+        log_light=planes[0],
+        redness=planes[1],
     )
 
 
-def _plane(
-    design: npt.NDArray[np.float64], values: npt.NDArray[np.floating], shape: tuple[int, int]
-) -> Float:
-    """Robust plane through scattered values, over a whole crop."""
-    weight = np.ones(len(values))
-    fit = np.zeros(3)
+def _robust_plane(
+    design: npt.NDArray[np.float64], values: npt.NDArray[np.float64]
+) -> npt.NDArray[np.float64]:
+    """Planes through scattered values of shape (N, M): shape (3, M), refitted twice."""
+    fit = np.zeros((3, values.shape[1]))
+    chosen, kept = design, values
     for _ in range(3):
-        normal = np.einsum("ni,n,nj->ij", design, weight, design) + 1e-9 * np.eye(3)
-        fit = np.linalg.solve(normal, np.einsum("ni,n,n->i", design, weight, values))
-        off = np.abs(values - np.einsum("ni,i->n", design, fit))
-        weight = (off <= 3.7 * np.median(off) + 2.5e-4).astype(np.float64)  # 2.5 robust sigma
-    height, width = shape
-    across = fit[1] * (np.arange(width) / width - 0.5)
-    down = fit[2] * (np.arange(height) / height - 0.5)
-    return (fit[0] + across[None, :] + down[:, None]).astype(np.float32)
+        fit = np.linalg.solve(chosen.T @ chosen + 1e-9 * np.eye(3), chosen.T @ kept)
+        off = np.abs(values - design @ fit)
+        good = (off <= 3.7 * np.median(off, axis=0) + 2.5e-4).all(axis=1)  # 2.5 robust sigma
+        if np.count_nonzero(good) < _LEAST_POINTS:
+            break
+        chosen, kept = design[good], values[good]
+    return fit
 
 
 def log_light(pixels: Bytes) -> npt.NDArray[np.float64]:

@@ -18,21 +18,23 @@ __all__ = ["Sight", "confidence", "reason_against"]
 MOST_RED_TAKEN = 0.70
 LEAST_BLUE_TAKEN, MOST_BLUE_TAKEN = 0.55, 1.30
 LEAST_CONTRAST, LEAST_SIGNAL = 0.06, 6.0
-LEAST_AGREEMENT = 0.45  # amount of dye by colour over that by contrast; 1 for dye on white
+LEAST_AGREEMENT = 0.45  # amount of dye by colour over that by contrast; 1 where it is dye
 LEAST_COLOUR = 0.05  # green taken less red taken, share of the white's light
 # What may be left of the contrast 2.5 blurs outside the edge, at the palest call, and how much
 # more for each share of contrast above it: the paler, the sharper the edge has to be.
 LEFT_WHERE_PALE, LEFT_PER_CONTRAST, PALEST = 0.05, 2.5, 0.12
+LEFT_PER_SOFTNESS = 0.1  # for each time that the edge is softer than the photo's usual one
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Sight:
-    """What bounds a call: the least size and whether the photo's edge cuts the blob."""
+    """What bounds a call: least size, the photo's border, and how soft its edges mostly are."""
 
     least_px: float
     least_mm: float | None
     photo_width: int
     photo_height: int
+    usual_shift_px: float
 
 
 def reason_against(one: Contour, sight: Sight, grain: float) -> str:
@@ -49,7 +51,7 @@ def reason_against(one: Contour, sight: Sight, grain: float) -> str:
     red, green, blue = one.taken_light
     if one.contrast < max(LEAST_CONTRAST, LEAST_SIGNAL * grain) or green - red < LEAST_COLOUR:
         return f"too pale: {100 * one.contrast:.0f} % of full dye"
-    return _wrong_colour(red, green, blue, one.contrast) or _no_edge(one)
+    return _wrong_colour(red, green, blue, one.contrast) or _no_edge(one, sight)
 
 
 def _wrong_colour(red: float, green: float, blue: float, contrast: float) -> str:
@@ -80,12 +82,13 @@ def _brown(red: float, green: float, blue: float) -> float:
     return (blue + 0.8 * red) / max(green, 1e-6)
 
 
-def _no_edge(one: Contour) -> str:
+def _no_edge(one: Contour, sight: Sight) -> str:
     """Haze has no edge: it is pale, and most of it is left where an edge would have ended."""
     if one.shift_px > np.sqrt(one.area_px):
         return "no edge: it fades over a length like its own size"
+    softer = max(0.0, one.shift_px / sight.usual_shift_px - 1)
     allowed = LEFT_WHERE_PALE + LEFT_PER_CONTRAST * max(0.0, one.contrast - PALEST)
-    if one.left_outside > allowed:
+    if one.left_outside + LEFT_PER_SOFTNESS * softer > allowed:
         return "no edge: a pink haze that fades away, reclean and repeat if in doubt"
     return ""
 

@@ -21,6 +21,7 @@ Array = npt.NDArray[np.float64]
 LEAST_PX = 4.0  # across; below it an outline is a guess
 LEAST_MM = 0.3  # well under any code's relevance threshold (1.5 mm and up)
 DEFAULT_BLUR_PX = 1.5
+_SHIFT_PER_BLUR = 0.253  # half the way of a Gaussian edge from 40 to 60 %, in sigma
 _MARGIN = 8  # coarse px of developer taken round a blob
 _MANY_PIXELS = 1_500_000
 
@@ -84,7 +85,7 @@ def suggest(
     ]
     blurs = [crop.blur_px for crop, *_ in seen if crop.blur_px is not None]
     photo_blur = float(np.median(blurs)) if blurs else DEFAULT_BLUR_PX
-    sight = _sight(photo, surface)
+    sight = _sight(photo, surface, photo_blur)
     found: list[Suggestion] = []
     left_out: list[LeftOut] = []
     for crop, rgb, seeds in seen:
@@ -109,7 +110,7 @@ def suggest(
     return Suggestions(found=tuple(found), left_out=tuple(left_out), haze=look.haze)
 
 
-def _sight(photo: Photo, surface: SurfaceMap | None) -> Sight:
+def _sight(photo: Photo, surface: SurfaceMap | None, photo_blur_px: float) -> Sight:
     least_px = LEAST_PX
     if surface is not None:
         least_px = max(LEAST_PX, LEAST_MM / surface.mm_per_px())
@@ -118,6 +119,7 @@ def _sight(photo: Photo, surface: SurfaceMap | None) -> Sight:
         least_mm=None if surface is None else least_px * surface.mm_per_px(),
         photo_width=photo.info.width,
         photo_height=photo.info.height,
+        usual_shift_px=_SHIFT_PER_BLUR * photo_blur_px,
     )
 
 
