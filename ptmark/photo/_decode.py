@@ -6,6 +6,7 @@ format classes are used one by one: its general opener keeps a smaller limit of 
 
 import io
 import warnings
+from functools import cache
 from pathlib import Path
 from typing import Any
 
@@ -168,12 +169,9 @@ def _by_modes(data: bytes, found: Found) -> Pixels:
 
 
 def _load(data: bytes, found: Found) -> Any:  # noqa: ANN401 - Pillow's image
-    from PIL import JpegImagePlugin, TiffImagePlugin
+    from PIL import JpegImagePlugin
 
-    reader = {
-        "TIFF": TiffImagePlugin.TiffImageFile,
-        "JPEG": JpegImagePlugin.JpegImageFile,
-    }[found.format]
+    reader = _tiff_reader() if found.format == "TIFF" else JpegImagePlugin.JpegImageFile
     try:
         with warnings.catch_warnings():
             warnings.simplefilter("ignore")  # what they would tell is raised below or repaired
@@ -182,3 +180,17 @@ def _load(data: bytes, found: Found) -> Any:  # noqa: ANN401 - Pillow's image
     except (OSError, SyntaxError, ValueError, EOFError, TypeError, KeyError, IndexError) as exc:
         raise PhotoError(f"the picture cannot be decoded: {exc}", mend=COPY_AGAIN) from exc
     return image
+
+
+@cache
+def _tiff_reader() -> Any:  # noqa: ANN401 - a class of Pillow's
+    """Pillow's TIFF class without the smaller limit that it checks once more while loading."""
+    from PIL import Image, TiffImagePlugin
+
+    class Reader(TiffImagePlugin.TiffImageFile):
+        def load_prepare(self) -> None:
+            if self._im is None:
+                self.im = Image.new(self.mode, self.size).im
+            super().load_prepare()
+
+    return Reader

@@ -38,9 +38,10 @@ def read_exif(block: bytes) -> Exif:
     shot = _sub(block, tags, 0x8769)
     place = _sub(block, tags, 0x8825)
     interop = _sub(block, shot, 0xA005)
-    turn = int(_number(tags, 0x0112) or 1)
+    turn = tags.get(0x0112)
+    whole = int(turn.numbers[0]) if turn is not None and turn.kind in (1, 3, 4) else 1
     return Exif(
-        orientation=turn if 1 <= turn <= 8 else 1,
+        orientation=whole if 1 <= whole <= 8 else 1,
         camera=Camera(
             make=_text(tags, 0x010F),
             model=_text(tags, 0x0110),

@@ -14,6 +14,7 @@ __all__ = ["look", "read_plain", "upright_tag"]
 
 _PACKED = {1, 5, 8, 32773, 32946}  # tiles unpacked, LZW, Deflate, PackBits, old Deflate
 _MODES = {0: "L", 1: "L", 2: "RGB", 3: "P", 5: "CMYK", 6: "RGB"}
+_WHOLE = {1: "B", 3: "H", 4: "I"}  # types of whole numbers, as struct takes them
 _CHANNELS = {"L": 1, "P": 1, "RGB": 3, "CMYK": 4}
 _SAVE_PLAIN = "Save it as 8- or 16-bit RGB or grey TIFF, or as PNG"
 
@@ -90,10 +91,10 @@ def upright_tag(data: bytes) -> bytes:
     order = byte_order(data)
     tags, _ = _directory(data)
     turn = tags.get(0x0112)
-    if turn is None or turn.first == 1 or turn.kind not in (3, 4):
+    if turn is None or turn.first == 1 or turn.kind not in _WHOLE:
         return data
     copy = bytearray(data)
-    struct.pack_into(order + ("H" if turn.kind == 3 else "I"), copy, turn.place, 1)
+    struct.pack_into(order + _WHOLE[turn.kind], copy, turn.place, 1)
     return bytes(copy)
 
 
@@ -118,7 +119,7 @@ def _plain(tags: dict[int, Entry], bits: int, *, alpha: bool) -> bool:
 def _whole(tags: dict[int, Entry], tag: int, default: int) -> int:
     """First of a tag's whole numbers (BYTE, SHORT or LONG)."""
     entry = tags.get(tag)
-    return int(entry.numbers[0]) if entry is not None and entry.kind in (1, 3, 4) else default
+    return int(entry.numbers[0]) if entry is not None and entry.kind in _WHOLE else default
 
 
 def _kind(tags: dict[int, Entry]) -> tuple[str, int, bool]:

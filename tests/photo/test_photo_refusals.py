@@ -54,6 +54,20 @@ def test_truncated(keep, form, share):
 
 
 @pytest.mark.parametrize("form", FORMS)
+def test_pillow_keeps_no_limit_of_its_own(keep, monkeypatch, form):
+    monkeypatch.setattr(Image, "MAX_IMAGE_PIXELS", 100)  # as if the picture were huge
+    with warnings.catch_warnings():
+        warnings.simplefilter("error")
+        assert open_photo(keep(FORMS[form], "a")).rgb.shape == (40, 60, 3)
+
+
+def test_pillow_keeps_no_limit_on_cmyk(keep, monkeypatch):
+    path = keep(Image.new("CMYK", (60, 40)), "a.jpg")
+    monkeypatch.setattr(Image, "MAX_IMAGE_PIXELS", 100)
+    assert open_photo(path).rgb.shape == (40, 60, 3)
+
+
+@pytest.mark.parametrize("form", FORMS)
 def test_the_whole_file_opens(keep, form):
     assert open_photo(keep(FORMS[form], "a")).rgb.shape == (40, 60, 3)
 
