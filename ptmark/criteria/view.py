@@ -6,7 +6,8 @@ neighbour's U; what may be relevant is relevant; what may be linear is linear an
 rounded is rounded, both at once. Every rule rejects more readily as members are added, sizes
 grow and gaps shrink, so a rule that does not reject the worst reading rejects none between.
 
-Merged neighbours: length end to end; width that of the widest member; linear where a member
+Shape is judged by the length, or by the path along the centre line where that is longer by
+more than the roughness of tracing it. Merged neighbours: length end to end; width that of the widest member; linear where a member
 is, or where the end-to-end length makes it so. Amounts are in the unit of the profile.
 """
 
@@ -32,6 +33,8 @@ from ptmark.criteria.profile import Profile
 from ptmark.criteria.scene import Judged
 
 __all__ = ["Item", "View", "views_of"]
+
+_BENT = 1.02  # a traced centre line this much longer than the caliper is bent, not just rough
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
@@ -106,7 +109,8 @@ class _Base:
         self.ids = [one.id for one in judged]
         self.shapes = polygons([one.outline_mm * scale for one in judged])
         self.length, self.width = column("length"), column("width")
-        self.span = np.maximum(self.length, column("path"))
+        path = column("path")
+        self.span = np.where(path > _BENT * self.length, path, self.length)
         self.u, self.width_u = column("length_u"), column("width_u")
 
     def view(self, *, worst: bool) -> View:
