@@ -24,6 +24,9 @@ class Field:
     hint: str = ""
     needed: bool = False
 
+    def __str__(self) -> str:
+        return self.label
+
 
 def _group(group: str, *rows: tuple[str, str, str]) -> tuple[Field, ...]:
     """Fields of one group; a label that ends in ``*`` is needed."""

@@ -1,0 +1,132 @@
+from dataclasses import replace
+
+import pytest
+
+from ptmark.report.table import rows
+from ptmark.report.wording import (
+    called,
+    criteria_line,
+    deciding,
+    decision_rule_words,
+    disposition_words,
+    measured,
+    scale_line,
+    standing,
+    verdict_line,
+)
+
+
+def judged(record, findings, relevance=None, **members):
+    """The record with an evaluation of these (verdict, letters, value, limit)."""
+    made = [
+        {
+            "rule": "size",
+            "clause": "",
+            "indications": list(letters),
+            "value": value,
+            "u": 0.1,
+            "limit": limit,
+            "unit": "mm",
+            "verdict": verdict,
+            "says": f"{letters} {verdict}",
+        }
+        for verdict, letters, value, limit in findings
+    ]
+    changes = {"findings": made, "relevance": relevance or {}, **members}
+    return replace(record, evaluation={**record.evaluation, **changes})
+
+
+@pytest.mark.parametrize(
+    ("findings", "relevance", "word"),
+    [
+        ([("acceptable", "A", 1, 4)], {}, "acceptable"),
+        ([("acceptable", "A", 1, 4), ("undecided", "AB", 1, 4)], {}, "undecided"),
+        ([("undecided", "A", 1, 4), ("rejectable", "AB", 5, 4)], {}, "rejectable"),
+        ([("rejectable", "B", 5, 4)], {}, ""),
+        ([("acceptable", "A", 1, 1.5)], {"A": "not relevant: 1.00 mm"}, "non-relevant"),
+        # Below the threshold as read, but not with its uncertainty: it stays open.
+        ([("undecided", "A", 1.4, 1.5)], {"A": "not relevant: 1.40 mm"}, "undecided"),
+        ([("acceptable", "A", 2, 4)], {"A": "relevant: 2.00 mm"}, "acceptable"),
+    ],
+)
+def test_how_one_indication_stands(weld, findings, relevance, word):
+    record = judged(weld[0], findings, relevance)
+    assert standing(record, record.indications[0]) == word
+
+
+def test_set_aside_needs_a_reason(weld):
+    record = judged(weld[0], [("rejectable", "A", 5, 4)])
+    first = {**record.indications[0], "relevance": "false"}
+    assert standing(record, {**first, "reason": "fingerprint"}) == "false"
+    assert standing(record, {**first, "reason": "  "}) == "rejectable"
+
+
+def test_no_evaluation_no_word(weld):
+    record = replace(weld[0], evaluation=None)
+    assert set(called(record).values()) == {"", "non-relevant"}
+    assert verdict_line(record)[0] == "no verdict"
+    assert deciding(record) == []
+    assert decision_rule_words(record) == "—"
+    assert criteria_line(record) == "none chosen"
+
+
+@pytest.mark.parametrize(
+    ("value", "u", "unit", "text"),
+    [
+        (1.0, 0.0, "mm", "1.00 mm"),
+        (1.005, 0.01, "mm", "1.00 ± 0.01 mm"),
+        (1.0054, 0.0099, "mm", "1.005 ± 0.010 mm"),
+        (None, 0.1, "mm", "—"),
+        (3.0, 0.0, "1", "3"),
+        (2.5, 0.4, "1", "2.50 ± 0.40"),
+        (0.0625, 0.012, "in", "0.062 ± 0.012 in"),
+        (120.26, 3.1, "mm2", "120.3 ± 3.1 mm²"),
+    ],
+)
+def test_numbers_as_text(value, u, unit, text):
+    assert measured(value, u, unit) == text
+
+
+def test_the_findings_farthest_beyond_come_first(weld):
+    found = [("rejectable", "A", 5, 4), ("acceptable", "C", 1, 4), ("rejectable", "B", 12, 4)]
+    record = judged(weld[0], found, verdict="rejectable")
+    assert [one["says"][0] for one in deciding(record)] == ["B", "A"]
+
+
+@pytest.mark.parametrize(
+    ("verdict", "rule", "says"),
+    [
+        ("acceptable", "guarded", "also with the measurement uncertainty"),
+        ("acceptable", "simple", "as the code reads it"),
+        ("rejectable", "guarded", "at least one rule is not met"),
+        ("undecided", "guarded", "measure again"),
+    ],
+)
+def test_the_verdict_in_words(weld, verdict, rule, says):
+    record = judged(weld[0], [], verdict=verdict, decision_rule=rule)
+    word, sentence = verdict_line(record)
+    assert word == verdict
+    assert says in sentence
+    assert sentence.startswith("8 indications;")
+    none = replace(record, indications=[])
+    assert "No indications" in verdict_line(none)[1]
+
+
+def test_scale_and_disposition_in_words(weld):
+    record = weld[0]
+    assert scale_line(record) == (
+        "rectangle, 0.0500 mm per pixel at the reference, tilt 3.2°, distance 210 mm"
+    )
+    unknown = {**record.scale, "tilt_deg": None, "working_distance_mm": None}
+    assert "tilt not known" in scale_line(replace(record, scale=unknown))
+    assert disposition_words(record) == "reject (beyond the limit)"
+    bare = replace(record, disposition={"decision": "", "reason": ""})
+    assert disposition_words(bare) == "not decided yet"
+
+
+def test_table_row_of_a_named_kind_that_is_not_sure(weld):
+    record = weld[0]
+    first = {**record.indications[0], "kind": "crack (100)", "shape_sure": False}
+    row = rows(replace(record, indications=[first]))[0]
+    assert row[1] == "linear (not sure), crack (100)"
+    assert row[-1] == "✗ rejectable"
