@@ -176,8 +176,7 @@ class IndicationTable(QTableView):
             self._session.select(*(state.marked[r].id for r in rows if r < len(state.marked)))
 
     def keyPressEvent(self, event: QKeyEvent) -> None:  # noqa: N802 - Qt's name
-        extends = bool(event.modifiers() & Qt.KeyboardModifier.ShiftModifier) and event.key() in {
-            Qt.Key.Key_Up, Qt.Key.Key_Down,
-        }  # fmt: skip
+        shift = bool(event.modifiers() & Qt.KeyboardModifier.ShiftModifier)
+        extends = shift and event.key() in {Qt.Key.Key_Up, Qt.Key.Key_Down}
         if extends or not self._hands.key(event):
             super().keyPressEvent(event)

@@ -20,6 +20,7 @@ from PySide6.QtGui import (
     QTransform,
 )
 
+from ptmark.window.crowd import Crowd
 from ptmark.window.palette import CYAN, CYAN_PALE, DEEP_BLUE, GREY_BLUE, HALO, round_pen
 from ptmark.window.rings import Rings
 
@@ -107,13 +108,15 @@ def paint_marks(
         box = path.boundingRect()
         if mark.style in {"taken", "suggested", "dropped"}:
             labels.append((mark.name, box, chosen, mark.style))
-    taken: list[QRectF] = [box for _, box, _, _ in labels]
+    crowd = Crowd()
+    for _, box, _, _ in labels:
+        crowd.add(box)
     for name, box, chosen, style in labels:
-        taken.append(_label(painter, name, box, taken, (chosen, style)))
+        crowd.add(_label(painter, name, box, crowd, (chosen, style)))
 
 
 def _label(
-    painter: QPainter, name: str, box: QRectF, taken: list[QRectF], look: tuple[bool, str]
+    painter: QPainter, name: str, box: QRectF, crowd: Crowd, look: tuple[bool, str]
 ) -> QRectF:
     chosen, style = look
     font = QFont(painter.font())
@@ -122,7 +125,7 @@ def _label(
     painter.setFont(font)
     size = QFontMetricsF(font).boundingRect(name)
     wide, high = size.width() + 10, 18.0
-    at = _free_place(box, wide, high, taken)
+    at = _free_place(box, wide, high, crowd)
     painter.setPen(QPen(CYAN if chosen else HALO, 1.4 if chosen else 0))
     painter.setBrush(DEEP_BLUE if chosen else HALO)
     painter.drawRoundedRect(at, 4, 4)
@@ -131,7 +134,7 @@ def _label(
     return at
 
 
-def _free_place(box: QRectF, wide: float, high: float, taken: list[QRectF]) -> QRectF:
+def _free_place(box: QRectF, wide: float, high: float, crowd: Crowd) -> QRectF:
     gap = 6.0
     middle = box.center()
     places = [
@@ -145,7 +148,7 @@ def _free_place(box: QRectF, wide: float, high: float, taken: list[QRectF]) -> Q
         QPointF(middle.x() - wide / 2, box.bottom() + gap),
     ]
     rects = [QRectF(p.x(), p.y(), wide, high) for p in places]
-    return next((r for r in rects if not any(r.intersects(t) for t in taken)), rects[0])
+    return next((r for r in rects if crowd.free(r)), rects[0])
 
 
 def near(outline: QPolygonF, at: QPointF, reach: float) -> bool:

@@ -23,9 +23,9 @@ from PySide6.QtWidgets import QWidget
 
 from ptmark.window.levels import PhotoLevels
 from ptmark.window.loupe import paint_loupe
-from ptmark.window.marks import Mark, near, paint_marks, paint_outline
+from ptmark.window.marks import Mark, near, paint_outline
+from ptmark.window.overlay import Overlay
 from ptmark.window.palette import CYAN, HALO
-from ptmark.window.rings import Rings
 from ptmark.window.tools.edit import EditTool
 from ptmark.window.tools.tool import Tool
 from ptmark.window.view_keys import ViewKeys
@@ -57,7 +57,7 @@ class PhotoView(QWidget):
         self._pan_from: QPointF | None = None
         self._pressed = False
         self._hands = ViewKeys(self)
-        self._rings = Rings()
+        self.overlay = Overlay()
         self._space = ""  # "", "down", or "panned"
         self.setMouseTracking(True)
         self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
@@ -176,7 +176,8 @@ class PhotoView(QWidget):
             paint_outline(painter, shape, "area")
         for part in self.reference:
             paint_outline(painter, to_widget.map(part), "taken", closed=part.size() > 2)
-        paint_marks(painter, to_widget, self.marks, self.selected, view, self._rings)
+        ratio = self.devicePixelRatioF()
+        self.overlay.draw(painter, self.port, self.marks, self.selected, ratio)
         if self.tool is not None:
             self.tool.paint(painter, to_widget)
             if self.tool.wants_loupe and self.pointer is not None and self.levels is not None:

@@ -3,7 +3,7 @@
 Where the outline is wide enough to see the dye inside, the outline itself is drawn.
 """
 
-from math import hypot
+from math import hypot, log2
 
 from PySide6.QtCore import QPointF, Qt
 from PySide6.QtGui import QPainterPath, QPainterPathStroker, QPolygonF, QTransform
@@ -15,7 +15,7 @@ _CLEAR = 5.0  # screen px between the dye and the ring
 
 
 class Rings:
-    """Keeps the ring of every outline for the scale it was last drawn at."""
+    """Keeps the ring of every outline for about the scale it was last drawn at."""
 
     def __init__(self) -> None:
         self._kept: dict[int, tuple[QPolygonF, float, QPainterPath | None]] = {}
@@ -23,14 +23,17 @@ class Rings:
     def path(self, outline: QPolygonF, to_widget: QTransform) -> QPainterPath:
         """What to draw for an outline in photo px, in widget coordinates."""
         scale = to_widget.m11()
+        step = 2 ** (round(2 * log2(scale)) / 2)  # one ring serves half an octave of zoom
         kept = self._kept.get(id(outline))
-        if kept is None or kept[0] is not outline or kept[1] != scale:
+        if kept is None or kept[0] is not outline or kept[1] != step:
             if len(self._kept) > 4000:
                 self._kept.clear()
-            kept = self._kept[id(outline)] = (outline, scale, _ring(outline, scale))
+            kept = self._kept[id(outline)] = (outline, step, _ring(outline, step))
         ring = kept[2]
         if ring is not None:
-            return ring.translated(to_widget.dx(), to_widget.dy())
+            grow = scale / step
+            way = QTransform(grow, 0, 0, grow, to_widget.dx(), to_widget.dy())
+            return way.map(ring)
         path = QPainterPath()
         path.addPolygon(to_widget.map(outline))
         path.closeSubpath()

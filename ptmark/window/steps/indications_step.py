@@ -202,7 +202,8 @@ class IndicationsStep(StepPage):
         return (
             f"{how} Length {made.length.value:.2f} ± {made.length.expanded:.2f} mm, along its "
             f"path {made.path.value:.2f} mm, width {made.width.value:.2f} ± "
-            f"{made.width.expanded:.2f} mm, area {made.area.value:.2f} mm². Largest parts of u, mm: {budget}."
+            f"{made.width.expanded:.2f} mm, area {made.area.value:.2f} mm². "
+            f"Largest parts of u, mm: {budget}."
         )
 
     def _refresh_left_out(self) -> None:
