@@ -87,7 +87,7 @@ def contours(
     found, _ = cv2.findContours(mask, cv2.RETR_EXTERNAL, cv2.CHAIN_APPROX_NONE)
     return [
         _contour(look, points)
-        for points in (chain.reshape(-1, 2) for chain in found)
+        for points in (np.asarray(chain, np.int32).reshape(-1, 2) for chain in found)
         if np.ptp(points, axis=0).max() + 1 >= least_px and _holds(points, seeds)
     ]
 
@@ -150,7 +150,9 @@ def _normals(relative: Float, chain: npt.NDArray[np.int32]) -> Array:
     columns, rows = chain[:, 0], chain[:, 1]
     outward = -np.column_stack([right[rows, columns], down[rows, columns]]).astype(np.float64)
     outward = _smooth_ring(outward, 2)
-    return outward / np.maximum(np.linalg.norm(outward, axis=1, keepdims=True), 1e-9)
+    return np.asarray(
+        outward / np.maximum(np.linalg.norm(outward, axis=1, keepdims=True), 1e-9)
+    )
 
 
 def _target(look: _Look, chain: npt.NDArray[np.int32], outward: Array) -> Array:
@@ -206,7 +208,8 @@ def _crossing(values: Array, offsets: Array, level: float) -> Array:
         inner, outer = values[every, one], values[every, after]
         part = np.clip((inner - level) / np.maximum(inner - outer, 1e-6), 0, 1)
         places.append(offsets[one] + np.where(after > one, part, 0) * _STEP_PX)
-    return np.where(above.any(axis=1), (places[0] + places[1]) / 2, offsets[top])
+    middle = (places[0] + places[1]) / 2
+    return np.asarray(np.where(above.any(axis=1), middle, offsets[top]))
 
 
 def _calm(points: Array) -> Array:
@@ -230,7 +233,7 @@ def _ring(filled: Bytes, look: _Look) -> Mask:
     ring = (wide > 0) & (cv2.dilate(filled, np.ones((11, 11), np.uint8)) == 0) & crop.around
     off = np.abs(log_light(look.rgb[ring]) - crop.white.log_light[ring])
     ring[ring] = off < _NEAR_WHITE
-    return ring
+    return np.asarray(ring, np.bool_)
 
 
 def _taken_light(rgb: Bytes, core: Mask, ring: Mask, white: LocalWhite) -> Array:

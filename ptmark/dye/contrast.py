@@ -96,7 +96,8 @@ def _robust_plane(
     fit = np.zeros((3, values.shape[1]))
     chosen, kept = design, values
     for _ in range(3):
-        fit = np.linalg.solve(chosen.T @ chosen + 1e-9 * np.eye(3), chosen.T @ kept)
+        normal = chosen.T @ chosen + 1e-9 * np.eye(3)
+        fit = np.asarray(np.linalg.solve(normal, chosen.T @ kept), np.float64)
         off = np.abs(values - design @ fit)
         good = (off <= 3.7 * np.median(off, axis=0) + 2.5e-4).all(axis=1)  # 2.5 robust sigma
         if np.count_nonzero(good) < _LEAST_POINTS:
@@ -137,7 +138,8 @@ def dye_amount(rgb: Bytes, white: LocalWhite) -> Float:
     steady = np.exp(white.redness - redness(rgb))  # green over red against the white's
     red, green = np.float32(DYE_STOPS[0]), np.float32(DYE_STOPS[1])
     slow = (1 - steady) / (green - red * steady)
-    return sharp + cv2.GaussianBlur(slow - sharp, (0, 0), CROSSOVER_PX)  # type: ignore[no-any-return]
+    more = cv2.GaussianBlur(slow - sharp, (0, 0), CROSSOVER_PX)
+    return np.asarray(sharp + more, np.float32)
 
 
 def _from_luma(rgb: Bytes, white: LocalWhite) -> Float:

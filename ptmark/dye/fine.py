@@ -64,7 +64,7 @@ def look_closely(
     """
     white = local_white(rgb, around)
     amount = cv2.GaussianBlur(dye_amount(rgb, white), (0, 0), _SMOOTH_PX)
-    rough = cv2.subtract(amount, cv2.GaussianBlur(amount, (0, 0), 3.0))
+    rough = np.asarray(amount - cv2.GaussianBlur(amount, (0, 0), 3.0), np.float32)
     step = max(1, round((around.size / 8000) ** 0.5))
     grain = _spread(rough[::step, ::step][around[::step, ::step]])
     inside = np.where(near, amount, np.float32(0)).astype(np.float32)

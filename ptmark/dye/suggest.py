@@ -1,6 +1,7 @@
 """Suggested outlines: what a trained eye would call, and why the rest was left out."""
 
 from dataclasses import dataclass
+from typing import Any
 
 import cv2
 import numpy as np
@@ -23,6 +24,7 @@ LEAST_MM = 0.3  # well under any code's relevance threshold (1.5 mm and up)
 DEFAULT_BLUR_PX = 1.5
 _SHIFT_PER_BLUR = 0.253  # half the way of a Gaussian edge from 40 to 60 %, in sigma
 _MARGIN = 8  # coarse px of developer taken round a blob
+_FIVE = np.ones((5, 5), np.uint8)
 _MANY_PIXELS = 1_500_000
 
 
@@ -77,7 +79,7 @@ def suggest(
         In reading order: by the row of their top, then from left to right.
     """
     look = look_coarsely(photo, area_px)
-    reach = cv2.dilate((look.labels > 0).astype(np.uint8), np.ones((5, 5), np.uint8))
+    reach = np.asarray(cv2.dilate((look.labels > 0).astype(np.uint8), _FIVE), np.uint8)
     seen = [
         made
         for blob in look.blobs
@@ -148,12 +150,20 @@ def _crop(
     own &= (labels == blob.label) | (labels == 0)
     left, top = (x0 + look.origin[0]) * factor, (y0 + look.origin[1]) * factor
     rgb = photo.rgb[top : top + (y1 - y0) * factor, left : left + (x1 - x0) * factor]
-    size = (rgb.shape[1], rgb.shape[0])
-    near = cv2.resize(own.astype(np.uint8), size, interpolation=cv2.INTER_NEAREST) > 0
-    bare = cv2.resize(around.astype(np.uint8), size, interpolation=cv2.INTER_NEAREST) > 0
-    seeds = cv2.resize(look.seeds[y0:y1, x0:x1], size, interpolation=cv2.INTER_NEAREST) > 0
+    near, bare, seeds = (
+        _to_full(one, factor, rgb.shape) for one in (own, around, look.seeds[y0:y1, x0:x1])
+    )
     crop = look_closely(rgb, (left, top), near, bare)
     return None if crop is None else (crop, rgb, seeds)
+
+
+def _to_full(
+    mask: npt.NDArray[Any], factor: int, shape: tuple[int, ...]
+) -> npt.NDArray[np.bool_]:
+    """A coarse mask at full size, cut to the crop: coarse sizes are rounded up."""
+    size = (mask.shape[1] * factor, mask.shape[0] * factor)
+    full = cv2.resize(mask.astype(np.uint8), size, interpolation=cv2.INTER_NEAREST)
+    return full[: shape[0], : shape[1]] > 0
 
 
 def _on_card(blob: Blob, look: CoarseLook, surface: SurfaceMap | None) -> bool:

@@ -102,7 +102,8 @@ class DyeTracer:
         red = redness(np.ascontiguousarray(crop))
         # how much green the red lacks, against the window's white: near linear in the dye
         taken = 1 - np.exp(np.percentile(red[::2, ::2], 20) - red)
-        return cv2.GaussianBlur(taken.astype(np.float32), (0, 0), 0.8), (left, top)  # type: ignore[return-value]
+        smooth = cv2.GaussianBlur(taken.astype(np.float32), (0, 0), 0.8)
+        return np.asarray(smooth, np.float32), (left, top)
 
 
 def refine_outline(photo: Photo, outline_px: Array) -> tuple[Array, EdgeQuality]:
@@ -158,4 +159,4 @@ def _common_share(one: Contour, drawn: npt.NDArray[np.uint8], origin: tuple[int,
     filled = np.zeros_like(drawn)
     cv2.fillPoly(filled, [np.round(one.outline_px - origin).astype(np.int32)], 1)
     both = np.count_nonzero(filled & drawn)
-    return both / max(1, np.count_nonzero(filled | drawn))
+    return float(both) / max(1, int(np.count_nonzero(filled | drawn)))
