@@ -155,4 +155,4 @@ def _from_luma(rgb: Bytes, white: LocalWhite) -> Float:
     for coefficient in power[3::-1]:
         made *= ratio
         made += np.float32(coefficient)
-    return made
+    return np.asarray(made, np.float32)
