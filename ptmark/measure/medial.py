@@ -4,10 +4,9 @@ The outline is sampled closely and triangulated (Delaunay). The circle about a t
 no other sample, so the largest one about a triangle inside the outline is, up to the sampling,
 the largest inscribed circle; a last exact step on the outline's own sides removes the
 sampling. Triangles inside, joined across shared sides, form a tree whose longest way is the
-centre line (chordal axis: Prasad 1997, "Morphological analysis of shapes").
+centre line.
 """
 
-from collections.abc import Sequence
 from dataclasses import dataclass
 from itertools import combinations
 from math import hypot
@@ -15,6 +14,8 @@ from math import hypot
 import cv2
 import numpy as np
 import numpy.typing as npt
+
+from ptmark.measure.centre_line import centre_line
 
 __all__ = ["Medial", "ahead_of", "medial_of"]
 
@@ -24,6 +25,7 @@ Index = npt.NDArray[np.int64]
 _SAMPLES = 100
 _MOST_SAMPLES = 600
 _MOST_TRIED = 6
+_WORTH = 3e-4  # of the radius: smaller gains are not looked for
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -54,7 +56,7 @@ def medial_of(outline: Array) -> Medial:
     centre, radius = _largest_inside(outline, centres, radii)
     if radius == 0.0:
         return _sliver(outline, thickness)
-    path = _centre_line(samples, triangles, centres, radii)
+    path = centre_line(samples, triangles, centres, radii)
     steps = np.diff(path, axis=0)
     return Medial(centre, radius, path, float(np.hypot(steps[:, 0], steps[:, 1]).sum()))
 
@@ -154,7 +156,7 @@ def _largest_inside(outline: Array, centres: Array, radii: Array) -> tuple[Array
     tried: list[Array] = []
     for i in np.argsort(-radii):
         # A circle through samples can only shrink when the sides between them count too.
-        if radii[i] <= best or len(tried) == _MOST_TRIED:
+        if radii[i] <= best * (1 + _WORTH) or len(tried) == _MOST_TRIED:
             break
         if any(hypot(*(centres[i] - seen)) < 0.3 * radii[i] for seen in tried):
             continue
@@ -200,9 +202,11 @@ def _grown(at: Array, start: Array, along: Array, squared: Array) -> tuple[Array
         trial = at + step
         distance, unit = _touching(trial, start, along, squared)
         radius = float(distance.min())
-        if radius <= best * (1 + 1e-5):
+        if radius <= best:
             break
-        at, best = trial, radius
+        gain, at, best = radius / best - 1, trial, radius
+        if gain < _WORTH:
+            break
     return at, best
 
 
@@ -226,64 +230,3 @@ def _balanced(distance: Array, unit: Array, reach: float) -> Array | None:
     if not kept.any():
         return None
     return np.asarray(step[np.argmax(np.where(kept, radius, -np.inf))])
-
-
-def _centre_line(samples: Array, triangles: Index, centres: Array, radii: Array) -> Array:
-    """Longest way along the circles' centres, from edge to edge, shape (P, 2).
-
-    Neighbouring triangles' centres are joined; a way begins and ends with the radius of its
-    last circle, so that a side branch of noise, whose circle is that much smaller, adds
-    nothing.
-    """
-    count = len(samples)
-    sides = np.vstack([triangles[:, [0, 1]], triangles[:, [1, 2]], triangles[:, [0, 2]]])
-    keys = sides[:, 0] * count + sides[:, 1]
-    order = np.argsort(keys, kind="stable")
-    keys, owner = keys[order], (order % len(triangles))
-    shared = np.flatnonzero(keys[1:] == keys[:-1])
-    links: list[list[int]] = [[] for _ in range(len(triangles))]
-    for i, j in zip(owner[shared].tolist(), owner[shared + 1].tolist(), strict=True):
-        links[i].append(j)
-        links[j].append(i)
-    start = int(np.argmax(radii))
-    first = _farthest(centres, radii, links, start)[-1]
-    return _with_ends(centres, radii, _farthest(centres, radii, links, first))
-
-
-def _farthest(
-    centres: Array, radii: Array, links: Sequence[Sequence[int]], start: int
-) -> list[int]:
-    """Way from ``start`` to the circle whose far edge is farthest along the links."""
-    x, y = centres[:, 0].tolist(), centres[:, 1].tolist()
-    radius = radii.tolist()
-    before = {start: start}
-    stack = [(start, 0.0)]
-    end, longest = start, radius[start]
-    while stack:
-        node, length = stack.pop()
-        for near in links[node]:
-            if near not in before:
-                before[near] = node
-                along = length + hypot(x[near] - x[node], y[near] - y[node])
-                if along + radius[near] > longest:
-                    end, longest = near, along + radius[near]
-                stack.append((near, along))
-    way = [end]
-    while way[-1] != start:
-        way.append(before[way[-1]])
-    return way[::-1]
-
-
-def _with_ends(centres: Array, radii: Array, way: list[int]) -> Array:
-    """The way with each end carried on to the edge."""
-    inner = centres[way]
-    first, last = radii[way[0]], radii[way[-1]]
-    ahead = inner[0] - inner[min(2, len(inner) - 1)]
-    behind = inner[-1] - inner[max(-3, -len(inner))]
-    out = np.array([_unit(ahead, [1.0, 0.0]), _unit(behind, [-1.0, 0.0])])
-    return np.vstack([inner[0] + first * out[0], inner, inner[-1] + last * out[1]])
-
-
-def _unit(vector: Array, otherwise: Sequence[float]) -> Array:
-    size = float(np.hypot(*vector))
-    return vector / size if size > 0 else np.asarray(otherwise)

@@ -17,8 +17,8 @@ Array = npt.NDArray[np.float64]
 Mask = npt.NDArray[np.bool_]
 
 UNCLEAR_PX = 1e3  # "uncertainty" of a corner one of whose sides gave no line
-_PROFILES = 40
-_STEPS = 41
+_PROFILES = 32
+_STEPS = 33
 _REACH_MODULES = min(0.75, 6 * MARKER_INSET_MM / MARKER_MM)
 # Resampling and demosaicing leave this much in a fitted edge however many points it has.
 # Common practice, no source.
