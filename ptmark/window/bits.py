@@ -3,7 +3,7 @@
 from collections.abc import Callable
 
 from PySide6.QtCore import QEvent, QSize, Qt, QTimer, Signal
-from PySide6.QtGui import QKeySequence, QPalette, QShortcut
+from PySide6.QtGui import QGuiApplication, QKeySequence, QPalette, QShortcut
 from PySide6.QtWidgets import (
     QFrame,
     QHBoxLayout,
@@ -19,7 +19,7 @@ from ptmark.errors import PtmarkError
 from ptmark.window.glyphs import glyph_pixmap
 from ptmark.window.palette import tone
 
-__all__ = ["CommitEdit", "Notice", "heading", "key_button", "plain", "quiet"]
+__all__ = ["CommitEdit", "Notice", "Quiet", "heading", "key_button", "plain", "quiet"]
 
 
 def heading(text: str) -> QLabel:
@@ -43,28 +43,27 @@ def plain(text: str = "") -> QLabel:
     return label
 
 
-class _Quiet(QLabel):
+class Quiet(QLabel):
     """Text in the quiet tone that follows the palette."""
 
-    def changeEvent(self, event: QEvent) -> None:  # noqa: N802 - Qt's name
-        if event.type() == QEvent.Type.ParentChange or event.type() == QEvent.Type.StyleChange:
-            self.tint()
-        super().changeEvent(event)
+    def __init__(self, text: str) -> None:
+        super().__init__(text)
+        self.tint()
 
     def tint(self) -> None:
-        palette = QPalette(self.palette())
+        """Take the tone from the palette as it is now."""
+        palette = QGuiApplication.palette()
         palette.setColor(QPalette.ColorRole.WindowText, tone("quiet", palette))
         self.setPalette(palette)
 
 
 def quiet(text: str = "", *, wraps: bool = True) -> QLabel:
     """A remark, less loud than running text but still at WCAG AA contrast."""
-    label = _Quiet(text)
+    label = Quiet(text)
     label.setTextFormat(Qt.TextFormat.PlainText)
     if wraps:
         label.setWordWrap(True)
         label.setSizePolicy(QSizePolicy.Policy.Ignored, QSizePolicy.Policy.Minimum)
-    label.tint()
     return label
 
 
@@ -78,6 +77,7 @@ def key_button(
 ) -> QPushButton:
     """A button with its key on it; with ``window`` the key works in the whole window."""
     shown = QKeySequence(key).toString(QKeySequence.SequenceFormat.NativeText) if key else ""
+    shown = shown.replace("Return", "Enter")
     button = QPushButton(f"{text}  ({shown})" if shown else text)
     button.setAccessibleName(text)
     button.setToolTip(f"{tip or text} ({shown})" if shown else tip)
@@ -107,6 +107,7 @@ class Notice(QFrame):
         self._column = QVBoxLayout()
         self._column.addWidget(self.text)
         self._buttons = QHBoxLayout()
+        self._buttons.addStretch(1)  # an empty row would hold the whole column narrow
         self._column.addLayout(self._buttons)
         row.addLayout(self._column, 1)
         self.hide()

@@ -4,7 +4,7 @@ from datetime import datetime
 from pathlib import Path
 
 from PySide6.QtCore import Signal
-from PySide6.QtWidgets import QLabel, QPushButton, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QHBoxLayout, QLabel, QPushButton, QVBoxLayout, QWidget
 
 from ptmark.errors import PtmarkError
 from ptmark.window.autosave import Draft
@@ -64,13 +64,15 @@ class EmptyPage(QWidget):
         if not photos:
             return
         self._samples.addWidget(quiet("Or try it on a sample, rendered and invented:"))
+        row = QHBoxLayout()
         for path in photos[:4]:
             button = QPushButton(path.stem.replace("-", " ").replace("_", " ").capitalize())
             button.setAccessibleName(f"Try the sample photo {path.stem}")
             button.setMinimumHeight(32)
-            button.setMaximumWidth(320)
             button.clicked.connect(lambda _=False, p=path: self.sample_asked.emit(p))
-            self._samples.addWidget(button)
+            row.addWidget(button)
+        row.addStretch(1)
+        self._samples.addLayout(row)
 
     def offer_drafts(self, drafts: list[Draft]) -> None:
         """Offer unfinished work; newest first."""

@@ -22,8 +22,10 @@ from ptmark.window.session import Session
 
 __all__ = ["IndicationModel", "IndicationTable"]
 
+_SEEN = {"suggested": "not looked at", "taken": "taken", "dropped": "dropped"}
 Index = QModelIndex | QPersistentModelIndex
 _HEADS = ("", "Shape", "Length ± U", "Width", "L/W", "Verdict")
+_ROWS_SHOWN = 7
 _NOTHING = QModelIndex()
 
 
@@ -59,7 +61,7 @@ class IndicationModel(QAbstractTableModel):
         if orientation != Qt.Orientation.Horizontal:
             return None
         if role == Qt.ItemDataRole.DisplayRole:
-            unit = f", {self._session.unit}" if section in {2, 3} else ""
+            unit = f", {self._session.unit}" if section == 2 else ""
             return _HEADS[section] + unit
         return None
 
@@ -74,11 +76,19 @@ class IndicationModel(QAbstractTableModel):
             return self._tip(one.id)
         if role == Qt.ItemDataRole.ForegroundRole and one.standing == "dropped":
             return tone("quiet", self._window.palette())
-        if role == Qt.ItemDataRole.DecorationRole and index.column() == 5:
-            name = standing_of(one.id, self._session.judgement)
-            if name and one.standing != "dropped":
-                return glyph_pixmap(name, self._window.palette(), 16)
+        if role == Qt.ItemDataRole.DecorationRole:
+            return self._sign(one.id, one.standing, index.column())
+        if role == Qt.ItemDataRole.AccessibleTextRole and index.column() == 0:
+            return f"{one.id}, {_SEEN[one.standing]}"
         return None
+
+    def _sign(self, letter: str, standing: str, column: int) -> Any:  # noqa: ANN401
+        """First column: looked at or not. Last column: the verdict."""
+        palette = self._window.palette()
+        if column == 0:
+            return glyph_pixmap("done" if standing == "taken" else "", palette, 14)
+        name = standing_of(letter, self._session.judgement) if column == 5 else ""
+        return glyph_pixmap(name, palette, 16) if name and standing != "dropped" else None
 
     def _cells(self, letter: str) -> tuple[str, ...]:
         judgement = self._session.judgement
@@ -108,12 +118,13 @@ class IndicationModel(QAbstractTableModel):
         one = inspection.marked(letter)
         if one.standing == "dropped":
             return "dropped"
-        if one.relevance:
+        if one.relevance and one.reason.strip():
             return one.relevance
+        evaluation = self._session.judgement.evaluation
+        if evaluation and evaluation.relevance.get(letter, "").startswith("not relevant"):
+            return "not relevant"
         verdict = standing_of(letter, self._session.judgement)
-        return f"{verdict} – look" if verdict and one.standing == "suggested" else (
-            verdict or ("to look at" if one.standing == "suggested" else "taken")
-        )  # fmt: skip
+        return verdict or ("to look at" if one.standing == "suggested" else "taken")
 
     def _tip(self, letter: str) -> str:
         judgement = self._session.judgement
@@ -136,6 +147,8 @@ class IndicationTable(QTableView):
         self.setSelectionMode(QAbstractItemView.SelectionMode.ExtendedSelection)
         self.setTabKeyNavigation(False)
         self.setShowGrid(False)
+        self.setWordWrap(False)
+        self.setFixedHeight(28 * _ROWS_SHOWN + 30)
         self.setAlternatingRowColors(True)
         self.setAccessibleName("Indications")
         self.verticalHeader().hide()

@@ -2,7 +2,7 @@
 
 from pathlib import Path
 
-from PySide6.QtCore import QSize, Qt, QTimer
+from PySide6.QtCore import QEvent, QSize, Qt, QTimer
 from PySide6.QtGui import QCloseEvent, QDragEnterEvent, QDropEvent, QKeySequence, QShortcut
 from PySide6.QtWidgets import (
     QHBoxLayout,
@@ -18,7 +18,7 @@ from ptmark.places import sample_images
 from ptmark.window import dialogs
 from ptmark.window.autosave import Draft, left_behind
 from ptmark.window.bench import Bench
-from ptmark.window.bits import key_button
+from ptmark.window.bits import Quiet, key_button
 from ptmark.window.empty_page import EmptyPage
 from ptmark.window.foot import Foot
 from ptmark.window.hands import Hands
@@ -260,6 +260,13 @@ class MainWindow(QWidget):
     # -- Qt -----------------------------------------------------------------------------------
     def sizeHint(self) -> QSize:  # noqa: N802 - Qt's name
         return QSize(1280, 800)
+
+    def changeEvent(self, event: QEvent) -> None:  # noqa: N802 - Qt's name
+        if event.type() == QEvent.Type.PaletteChange:
+            for label in self.findChildren(Quiet):
+                label.tint()
+            self.session.judged.emit()  # signs and tones are drawn for the ground they stand on
+        super().changeEvent(event)
 
     def dragEnterEvent(self, event: QDragEnterEvent) -> None:  # noqa: N802 - Qt's name
         if _dropped(event) is not None:

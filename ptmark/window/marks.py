@@ -46,7 +46,7 @@ _DASHES = {
     "left out": [1.0, 2.0],
     "area": [9.0, 4.0],
 }
-_COLORS = {"dropped": GREY_BLUE, "left out": GREY_BLUE, "area": DEEP_BLUE}
+_COLORS = {"dropped": GREY_BLUE, "left out": GREY_BLUE, "area": CYAN_PALE}
 
 
 def paint_outline(
@@ -72,7 +72,7 @@ def paint_path(
     width = 1.2 if style in {"dropped", "left out"} else 1.8
     if selected:
         width = 3.0
-    if style in {"taken", "suggested"} or selected:
+    if style in {"taken", "suggested", "area"} or selected:
         painter.strokePath(path, _pen(HALO, width + 2.0, style))
     painter.strokePath(path, _pen(_COLORS.get(style, CYAN), width, style))
     if selected and style == "taken":

@@ -41,8 +41,7 @@ class IndicationsStep(StepPage):
         self._says = plain()
         self.column.addWidget(self._says)
         self.table = IndicationTable(session, hands)
-        self.table.setMinimumHeight(190)
-        self.column.addWidget(self.table, 3)
+        self.column.addWidget(self.table)
         self._add_buttons(bench, looking, window)
         self._add_details()
         self._add_left_out()
@@ -111,6 +110,7 @@ class IndicationsStep(StepPage):
         self.relevance.setAccessibleName("Relevance")
         self.relevance.activated.connect(self._set_relevance)
         self.reason, self.note = CommitEdit(), CommitEdit()
+        self.reason.setPlaceholderText("needed: until there is one, it is judged")
         self.reason.setAccessibleName("Reason why it is not relevant")
         self.reason.committed.connect(
             lambda text: self._set("give the reason for", reason=text)
@@ -194,7 +194,11 @@ class IndicationsStep(StepPage):
 
     def _in_words(self, letter: str, confidence: float | None) -> str:
         made = self.session.judgement.measured.get(letter)
-        how = "Drawn by hand." if confidence is None else f"Suggested, {confidence:.0%} sure."
+        how = (
+            "Drawn by hand."
+            if confidence is None
+            else f"Suggested, confidence {confidence:.2f}."
+        )
         if made is None:
             return how
         parts = sorted(made.length.budget.items(), key=lambda item: -item[1])[:3]

@@ -223,11 +223,17 @@ class VerdictStep(StepPage):
         self.findings.blockSignals(True)  # noqa: FBT003 - Qt takes it so
         self.findings.clear()
         for one in sorted(made.findings, key=lambda f: _ORDER.index(f.verdict)):
-            text = one.says
-            if one.conformity is not None:
-                text += f"\nProbability of conformity {one.conformity:.1%}"
-            text += f"\n{one.clause} · {one.verdict}"
+            below = [one.clause, one.verdict, _conformity(one.conformity)]
+            text = f"{one.says}\n{' · '.join(part for part in below if part)}"
             item = QListWidgetItem(glyph_icon(one.verdict, self.palette()), text)
             item.setData(Qt.ItemDataRole.UserRole, one.indications)
             self.findings.addItem(item)
         self.findings.blockSignals(False)  # noqa: FBT003 - Qt takes it so
+
+
+def _conformity(share: float | None) -> str:
+    """The probability of conformity (JCGM 106) in words; "" where there is no uncertainty."""
+    if share is None:
+        return ""
+    shown = "< 1 %" if share < 0.01 else "> 99 %" if share > 0.99 else f"{100 * share:.0f} %"
+    return f"conforms with probability {shown}"

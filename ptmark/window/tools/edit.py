@@ -10,7 +10,7 @@ from ptmark.window.tools.tool import Tool, distance, paint_handles, paint_line
 
 __all__ = ["EditTool"]
 
-_SPACING = 16.0  # screen px between handles
+_SPACING = 22.0  # screen px between handles
 
 
 class EditTool(Tool):
