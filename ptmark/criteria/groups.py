@@ -175,7 +175,9 @@ def _judged(
         says = f"At worst {head}; {rule_says}. {_what_decides(case, shape, plain, worst)}"
         verdict = "undecided"
     else:
-        says = f"At most {head}; {rule_says}." if ids else f"There is {head}; {rule_says}."
+        says = f"At most {head}; {rule_says}."
+        if not ids:
+            says = f"There is {head.replace('no ', 'no relevant ', 1)}; {rule_says}."
         verdict = "acceptable"
     figures = Figures(plain.value, max(worst.value - plain.value, 0.0), limit.value, limit.unit)
     return case.finding(

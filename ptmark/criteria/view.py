@@ -7,8 +7,9 @@ rounded is rounded, both at once. Every rule rejects more readily as members are
 grow and gaps shrink, so a rule that does not reject the worst reading rejects none between.
 
 Shape is judged by the length, or by the path along the centre line where that is longer by
-more than the roughness of tracing it. Merged neighbours: length end to end; width that of the widest member; linear where a member
-is, or where the end-to-end length makes it so. Amounts are in the unit of the profile.
+more than the roughness of tracing it. Merged neighbours: length end to end; width that of the
+widest member; linear where a member is, or where the end-to-end length makes it so. Amounts
+are in the unit of the profile.
 """
 
 from collections.abc import Sequence

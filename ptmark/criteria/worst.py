@@ -16,7 +16,9 @@ fits anywhere within ``d`` of ``t`` fits at ``t`` with limits ``long + e``, ``sh
 ``area + e (u + v) + e^2``, where ``u + v`` is at most what the limits allow. A range is dropped
 when even those limits hold too little; its halves look only at indications of sets that might
 do. A range that moves nothing by more than the comparison band counts as found. Nothing is
-sampled.
+sampled. Over a wide scene the search goes tile by tile: no two points of a set that fits are
+farther apart than ``R``, so each such set lies whole in one of the tiles ``2 R`` wide that
+step by ``R``.
 """
 
 import heapq
@@ -66,7 +68,53 @@ def worst_rectangle(
     band : float
         Sides longer than allowed by no more than this fit.
     """
-    return _Search(hulls, weights, bounds, enough, band).run()
+    reach = _reach(hulls, bounds)
+    best = Found(0.0, (), np.empty((0, 2)))
+    proven = True
+    for tile in _tiles(hulls, reach):
+        if weights[tile].sum() <= best.total:
+            continue
+        search = _Search([hulls[k] for k in tile], weights[tile], bounds, enough, band)
+        found = search.run(best.total)
+        proven &= found.proven
+        if found.members:
+            members = tuple(int(tile[k]) for k in found.members)
+            best = Found(found.total, members, found.corners)
+        if best.total >= enough - band:
+            return best
+    return Found(best.total, best.members, best.corners, proven=proven)
+
+
+def _reach(hulls: list[Array], bounds: Bounds) -> float:
+    """Farthest apart that two points of indications of one set can be, at any turn.
+
+    Both indications reach into the rectangle; along an axis neither reaches farther out of it
+    than its own extent, which is at most its diagonal.
+    """
+    largest = max(hypot(*np.ptp(hull, axis=0)) for hull in hulls)
+    diagonal = hypot(bounds.long, min(bounds.short, bounds.area / bounds.long))
+    return diagonal + 2 * sqrt(2) * largest
+
+
+def _tiles(hulls: list[Array], reach: float) -> list[Indices]:
+    """Positions of the indications that lie whole in each tile, the fullest tile first."""
+    low = np.array([hull.min(axis=0) for hull in hulls])
+    high = np.array([hull.max(axis=0) for hull in hulls])
+    low, high = low - low.min(axis=0), high - low.min(axis=0)
+    home = np.floor(low / reach).astype(int)
+    tiles: dict[tuple[int, int], set[int]] = {}
+    for back in ((0, 0), (0, 1), (1, 0), (1, 1)):
+        place = home - back
+        inside = ((place >= 0) & (high <= (place + 2) * reach)).all(axis=1)
+        for k in np.flatnonzero(inside).tolist():
+            tiles.setdefault((int(place[k, 0]), int(place[k, 1])), set()).add(k)
+    around = [(x, y) for x in (-1, 0, 1) for y in (-1, 0, 1) if (x, y) != (0, 0)]
+    kept = {
+        tuple(sorted(tile))
+        for (x, y), tile in tiles.items()
+        if not any(tile < tiles.get((x + i, y + j), set()) for i, j in around)
+    }
+    return [np.array(tile) for tile in sorted(kept, key=lambda tile: (-len(tile), tile))]
 
 
 class _Search:
@@ -78,12 +126,11 @@ class _Search:
         sizes = np.array([len(hull) for hull in hulls])
         self._starts = np.cumsum(sizes) - sizes
         self._bounds, self._enough, self._band = bounds, enough, band
-        largest = max(hypot(*np.ptp(hull, axis=0)) for hull in hulls)
-        diagonal = hypot(bounds.long, min(bounds.short, bounds.area / bounds.long))
-        self._reach = diagonal + 2 * sqrt(2) * largest
-        self._best = Found(0.0, (), np.empty((0, 2)))
+        self._reach = _reach(hulls, bounds)
 
-    def run(self) -> Found:
+    def run(self, beat: float) -> Found:
+        """Find the heaviest set above ``beat``; one with no members if there is none."""
+        self._best = Found(beat, (), np.empty((0, 2)))
         turns = pi if self._bounds.long != self._bounds.short else pi / 2
         half = turns / (2 * _FIRST_RANGES)
         everyone = np.arange(len(self._hulls))
