@@ -15,6 +15,7 @@ _LINES = (
     ("linear", (1.0,)),
     ("rounded", (0.22,) * 3),
     ("non-relevant or false", (0.06,) * 6),
+    ("group that decided", (0.36,) * 2),
 )
 _COLORS = (("rejectable or undecided", DEEP_BLUE), ("other", CYAN))
 

@@ -111,6 +111,8 @@ def place_labels(
             done, stuck = _round(board, choices, order, names)
             if stuck is None:
                 return [done[index] for index in range(len(shapes))]
+            if stuck == order[0]:
+                break  # it finds no place even with nothing else about
             order = [stuck, *(index for index in order if index != stuck)]
     board = _Board(0.0, list(taken))
     choices = _choices(shapes, sizes, bounds, soft, 0.0)

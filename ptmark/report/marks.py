@@ -14,7 +14,7 @@ from shapely.geometry.base import BaseGeometry
 
 from ptmark.report.palette import Ink
 
-__all__ = ["DASHES", "draw_line", "draw_ring", "ring_round", "uncover"]
+__all__ = ["DASHES", "draw_line", "draw_ring", "draw_styled", "ring_round", "uncover"]
 
 Picture = npt.NDArray[np.uint8]
 Array = npt.NDArray[np.float64]
@@ -24,7 +24,9 @@ DASHES: dict[str, tuple[float, float] | tuple[()]] = {
     "solid": (),
     "dashed": (4.2, 3.6),
     "dotted": (0.4, 3.2),
+    "long": (14.0, 6.0),
 }
+_BEYOND = 50.0  # px outside the picture where a line may be cut off unseen
 _SHIFT = 4  # cv2 takes fixed-point coordinates: 1/16 px
 
 
@@ -36,11 +38,21 @@ def ring_round(outline: Array, clearance: float) -> BaseGeometry:
 
 def draw_ring(picture: Picture, ring: BaseGeometry, ink: Ink, width: float, style: str) -> None:
     """Draw the outer boundary of a ring in a line style, in place."""
-    dash = tuple(part * width for part in DASHES[style])
+    height, wide = picture.shape[:2]
+    seen = shapely.box(-_BEYOND, -_BEYOND, wide + _BEYOND, height + _BEYOND)
     for part in getattr(ring, "geoms", [ring]):
         if isinstance(part, Polygon):
-            points = shapely.get_coordinates(part.exterior)
-            draw_line(picture, _dashes(points, dash) if dash else [points], ink, width)
+            line = part.exterior
+            shown = [line] if seen.contains(line) else shapely.get_parts(seen & line)
+            for points in map(shapely.get_coordinates, shown):
+                if len(points) > 1:
+                    draw_styled(picture, points, ink, width, style)
+
+
+def draw_styled(picture: Picture, points: Array, ink: Ink, width: float, style: str) -> None:
+    """Draw one line of shape (N, 2) in a line style, in place."""
+    dash = tuple(part * width for part in DASHES[style])
+    draw_line(picture, _dashes(points, dash) if dash else [points], ink, width)
 
 
 def draw_line(picture: Picture, pieces: Iterable[Array], ink: Ink, width: float) -> None:
@@ -57,7 +69,7 @@ def halo_width(width: float) -> float:
 
 
 def _dashes(points: Array, dash: tuple[float, ...]) -> list[Array]:
-    """Cut a closed line into dashes, stretched a little so that they close evenly."""
+    """Cut a line into dashes, stretched a little so that they fill it evenly."""
     step = np.linalg.norm(np.diff(points, axis=0), axis=1)
     along = np.concatenate([[0.0], np.cumsum(step)])
     length = float(along[-1])

@@ -17,10 +17,17 @@ from ptmark.record import Record
 from ptmark.report.foot import foot_band
 from ptmark.report.labels import Label, place_labels
 from ptmark.report.lettering import plate_picture
-from ptmark.report.marks import draw_line, draw_ring, halo_width, ring_round, uncover
+from ptmark.report.marks import (
+    draw_line,
+    draw_ring,
+    draw_styled,
+    halo_width,
+    ring_round,
+    uncover,
+)
 from ptmark.report.palette import CYAN, NAVY, SHADE, Ink, ink_of
 from ptmark.report.surface_scale import ScaleBar, scale_bar
-from ptmark.report.wording import VERDICT_SIGN, called
+from ptmark.report.wording import VERDICT_SIGN, called, deciding, verdict_line
 
 __all__ = ["LEAST_PX", "MOST_PX", "Plate", "draw_plate", "fitted", "frame_size"]
 
@@ -132,6 +139,8 @@ def _to_plate(plate: Plate, points_px: object) -> Array:
     return placed
 
 
+_MOST_GROUPS = 6  # more lines would hide what they show
+_FAR = 1e6  # px; what lies beyond is no place in a photo
 _STYLES = {"linear": "solid", "rounded": "dashed"}
 
 
@@ -145,6 +154,9 @@ def _mark(
     if record.area_px:
         area = _to_plate(plate, record.area_px)
         draw_line(plate.rgb, [np.concatenate([area, area[:1]])], ink_of(""), 0.4 * width)
+    groups = _groups(record, plate)
+    for line in groups:
+        draw_styled(plate.rgb, line, ink_of("rejectable"), 0.5 * width, "long")
     cross = [] if bar is None else [_cross(plate, bar)]
     texts = [f"{n} {VERDICT_SIGN.get(v, '')}".strip() for n, v in stands.items()]
     pictures = [
@@ -158,7 +170,7 @@ def _mark(
         (0.0, 0.0, plate.rgb.shape[1] - 1.0, plate.rgb.shape[0] - 1.0),
         gap=0.28 * plate.unit,
         taken=cross,
-        avoid=_rather_free(record, plate),
+        avoid=_rather_free(record, plate, groups),
     )
     for label, verdict in zip(labels, stands.values(), strict=True):
         draw_line(plate.rgb, [np.array(label.leader)], ink_of(verdict), 0.5 * width)
@@ -173,9 +185,35 @@ def _mark(
     return rings, labels
 
 
-def _rather_free(record: Record, plate: Plate) -> BaseGeometry:
-    """What letters had better not cover: the scale reference, the examined area's border."""
-    parts: list[BaseGeometry] = []
+def _groups(record: Record, plate: Plate) -> list[Array]:
+    """Lines and windows, px of the plate, of the groups that kept the verdict from acceptable.
+
+    A finding's sketch is in mm on the surface: two points are a line, more a window's corners.
+    """
+    matrix = record.scale["homography"]
+    if matrix is None or verdict_line(record)[0] == "acceptable":
+        return []
+    # The adjugate maps mm to px like the inverse, and exists for every matrix.
+    h = np.array(matrix, dtype=float)
+    back = np.array(
+        [np.cross(h[:, 1], h[:, 2]), np.cross(h[:, 2], h[:, 0]), np.cross(h[:, 0], h[:, 1])]
+    )
+    lines = []
+    for finding in deciding(record)[:_MOST_GROUPS]:
+        sketch = np.array(finding.get("sketch_mm") or [], dtype=float).reshape(-1, 2)
+        flat = np.column_stack([sketch, np.ones(len(sketch))]) @ back.T
+        if len(finding["indications"]) < 2 or len(sketch) < 2 or (flat[:, 2] == 0).any():
+            continue
+        points = _to_plate(plate, flat[:, :2] / flat[:, 2:])
+        if np.abs(points).max() < _FAR:
+            closed = np.concatenate([points, points[:1]])
+            lines.append(points if len(points) == 2 else closed)
+    return lines
+
+
+def _rather_free(record: Record, plate: Plate, groups: list[Array]) -> BaseGeometry:
+    """What letters had better not cover: scale reference, examined area's border, groups."""
+    parts: list[BaseGeometry] = [shapely.LineString(line) for line in groups]
     if record.scale["reference_px"]:
         points = _to_plate(plate, record.scale["reference_px"])
         parts.append(shapely.MultiPoint(points).convex_hull.buffer(plate.unit))

@@ -92,6 +92,33 @@ def test_line_styles_tell_shape_and_relevance_apart(make):
     assert 0.05 < dotted < dashed - 0.1
 
 
+def test_a_group_that_decided_is_shown_where_it_lies(make):
+    """A line through three pores and a window, mapped back from mm; pores stay uncovered."""
+    outlines = [make["ring"](300 + 150 * i, 400, 12, 12) for i in range(3)]
+    entries = [make["entry"](i, outline) for i, outline in enumerate(outlines)]
+    record = make["record"](1200, 900, entries, area_px=None)
+    group = {**record.evaluation["findings"][0], "indications": ["A", "B", "C"]}
+    line = {**group, "verdict": "rejectable", "sketch_mm": [[15.0, 20.0], [30.0, 20.0]]}
+    window = [[10.0, 15.0], [35.0, 15.0], [35.0, 25.0], [10.0, 25.0]]
+    findings = [line, {**line, "sketch_mm": window}]
+    evaluation = {**record.evaluation, "findings": findings, "verdict": "rejectable"}
+    rgb = np.full((900, 1200, 3), 220, np.uint8)
+    plate = draw_plate(replace(record, evaluation=evaluation), rgb)
+
+    def inked(x_px, y_px):
+        x, y = (round(o + v) for o, v in zip(plate.offset, (x_px, y_px), strict=True))
+        around = plate.rgb[y - 3 : y + 4, x - 3 : x + 4].reshape(-1, 3).astype(int)
+        return (np.abs(around - DEEP_BLUE) < 60).all(axis=1).any()
+
+    # 1 mm is 20 px here: the line runs at y = 400 px, the window's upper side at y = 300 px.
+    assert np.mean([inked(x, 400) for x in range(340, 420, 2)]) > 0.5
+    assert np.mean([inked(x, 300) for x in range(220, 680, 5)]) > 0.5
+    assert not any(inked(x, 470) for x in range(220, 680, 20))
+    acceptable = {**evaluation, "verdict": "acceptable"}
+    plain = draw_plate(replace(record, evaluation=acceptable), rgb)
+    assert not np.array_equal(plain.rgb, plate.rgb)
+
+
 def _three(make):
     outlines = [make["ring"](300, 200, 28, 5), make["ring"](600, 200, 30, 26)]
     outlines.append(make["ring"](900, 200, 30, 26))
@@ -111,6 +138,27 @@ def test_odd_sizes(make, width, height):
     made = annotated_image(record, np.full((height, width, 3), 180, np.uint8))
     assert made.shape[1] >= 600
     assert max(made.shape) < 20_000
+
+
+@pytest.mark.parametrize(
+    "outline",
+    [
+        [[5, 5], [60, 5], [30, 5]],  # no area
+        [[7, 7], [7, 7], [7, 7]],  # one point
+        [[0, 0], [80, 60], [80, 0], [0, 60]],  # crosses itself
+        [[-50, -50], [-10, -50], [-10, -10]],  # outside
+        [[-900, -900], [9000, -900], [9000, 9000], [-900, 9000]],  # round everything
+        [[90, 70], [300000, 70], [90, 71]],  # far beyond
+    ],
+)
+def test_odd_outlines(make, outline):
+    entry = make["entry"](0, make["ring"](40, 30, 5, 5))
+    other = {**entry, "id": "B", "outline_px": [[float(x), float(y)] for x, y in outline]}
+    rgb = np.full((60, 80, 3), 200, np.uint8)
+    record = make["record"](80, 60, [entry, other])
+    made = annotated_image(record, rgb)
+    assert made.shape[1] >= 1000
+    assert np.array_equal(made, annotated_image(record, rgb))
 
 
 def test_a_small_photo_is_enlarged_pixel_by_pixel(make):

@@ -30,7 +30,7 @@ def check_free(labels, shapes, bounds, reach=1e-6):
     assert all(label.free for label in labels)
 
 
-@pytest.mark.parametrize("text_share", [1 / 80, 1 / 60])
+@pytest.mark.parametrize("text_share", [1 / 80, 1 / 68])
 @pytest.mark.parametrize("which", ["weld", "crowd"])
 def test_letters_hide_nothing_and_leaders_do_not_cross(which, text_share, request):
     record, rgb = request.getfixturevalue(which)

@@ -178,26 +178,30 @@ def test_qpdf_finds_no_fault(written):
 
 
 @pytest.mark.slow
-def test_long_texts_wrap_and_long_tables_break(tmp_path, crowd):
-    record, rgb = crowd
+def test_long_texts_wrap_and_long_tables_break(tmp_path, make):
+    outlines = [
+        make["ring"](100 + 140 * (i % 8), 100 + 120 * (i // 8), 12, 10) for i in range(40)
+    ]
+    entries = [make["entry"](i, outline) for i, outline in enumerate(outlines)]
+    record, rgb = make["record"](1200, 900, entries), make["picture"](1200, 900, outlines)
     long = "a long remark with <b>markup</b> & signs " * 130
     fields = {**record.fields, "remarks": long, "part_number": "X" * 400, "odd_key": "kept"}
-    findings = [{**f, "says": f["says"] * 4} for f in record.evaluation["findings"][:12]]
+    findings = [{**f, "says": f["says"] * 4} for f in record.evaluation["findings"][:6]]
     findings[0]["says"] = long
-    cautions = [*record.cautions, long]
-    indications = [{**one, "note": long[:3000]} for one in record.indications[:2]]
+    cautions = [*record.cautions, long[:2000]]
+    indications = [{**entries[0], "note": long[:3000]}, *entries[1:]]
     record = replace(
         record,
         fields=fields,
         cautions=cautions,
-        indications=[*indications, *record.indications[2:]],
+        indications=indications,
         evaluation={**record.evaluation, "findings": findings},
         disposition={"decision": "refer", "reason": long[:500]},
     )
     write_pdf(tmp_path / "long.pdf", record, rgb, None, paper="Letter")
     pages = pages_of(tmp_path / "long.pdf")
     words = " ".join(pages).replace("\n", " ")
-    assert words.count("<b>markup</b>") > 390
+    assert words.count("<b>markup</b>") > 2 * 130 + 100
     assert "kept" in words
     assert words.count("X" * 20) >= 20
     assert sum("Length ± U" in text for text in pages) >= 2  # the head repeats
