@@ -85,7 +85,8 @@ def measure_outline(
     Raises
     ------
     OutlineError
-        If the outline is no shape, or the relief reaches the camera or is no number.
+        If the outline is no shape or reaches the surface's horizon, or the relief reaches
+        the camera or is no number.
 
     Notes
     -----
@@ -100,6 +101,11 @@ def measure_outline(
     height = (conditions or Conditions()).relief_mm
     if height is not None and not isfinite(height):
         raise OutlineError(f"a relief of {height} mm is no height")
+    if not surface.in_view(shape_px):
+        raise OutlineError(
+            "an outline that reaches beyond the surface's horizon",
+            mend="check the scale reference, or take a photo less aslant",
+        )
     outline = flattened(surface.to_mm(shape_px), surface, height)
     found_length, one, other = farthest_pair(outline)
     ends = (outline[one], outline[other])

@@ -94,6 +94,8 @@ def _look(
     # Green: sharpest of the three in a JPEG with halved colour, and dark for red dye.
     first = step // 2
     green = np.ascontiguousarray(rgb[first::step, first::step, 1])
+    if min(green.shape) < _SMALLEST_PX:
+        return {}
     dictionary = cv2.aruco.getPredefinedDictionary(cv2.aruco.DICT_4X4_50)
     settings = cv2.aruco.DetectorParameters()
     # Modules of a small or soft marker run into each other: read their middles, finely.

@@ -5,11 +5,9 @@ up from the page's bottom in points of 1/72 in.
 """
 
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 import cv2
-from reportlab.lib.pagesizes import A4, LETTER
-from reportlab.lib.units import mm
-from reportlab.pdfgen.canvas import Canvas
 
 from ptmark.errors import ScaleError
 from ptmark.scale.layout import (
@@ -21,9 +19,13 @@ from ptmark.scale.layout import (
     marker_corners_mm,
 )
 
+if TYPE_CHECKING:
+    from reportlab.pdfgen.canvas import Canvas
+
 __all__ = ["PAPERS", "write_card_pdf"]
 
-PAPERS: dict[str, tuple[float, float]] = {"A4": A4, "Letter": LETTER}
+_PT = 72 / 25.4  # PDF points, ISO 32000-1, 8.3.2.3
+PAPERS = {"A4": (210.0, 297.0), "Letter": (215.9, 279.4)}  # mm: ISO 216, ANSI/ASME Y14.1
 _COLUMNS, _ROWS, _GAP_MM, _TOP_MM = 2, 3, 6.0, 62.0
 _MODULES = 6  # DICT_4X4: four bits and a border on each side
 _GREYS = (1.0, 0.75, 0.5, 0.25)
@@ -46,19 +48,19 @@ _CARD_SAYS = (
 class _Card:
     """Draws in the card frame of one card on the page."""
 
-    def __init__(self, canvas: Canvas, left_mm: float, top_mm: float) -> None:
+    def __init__(self, canvas: "Canvas", left_mm: float, top_mm: float) -> None:
         self.canvas, self.left_mm, self.top_mm = canvas, left_mm, top_mm
 
     def x(self, x_mm: float) -> float:
-        return (self.left_mm + x_mm) * mm
+        return (self.left_mm + x_mm) * _PT
 
     def y(self, y_mm: float) -> float:
-        return (self.top_mm - y_mm) * mm
+        return (self.top_mm - y_mm) * _PT
 
     def box(self, x_mm: float, y_mm: float, wide: float, high: float, grey: float) -> None:
         self.canvas.setFillGray(grey)
         self.canvas.rect(
-            self.x(x_mm), self.y(y_mm + high), wide * mm, high * mm, stroke=0, fill=1
+            self.x(x_mm), self.y(y_mm + high), wide * _PT, high * _PT, stroke=0, fill=1
         )
 
     def says(self, x_mm: float, y_mm: float, text: str, points: float = 4.6) -> None:
@@ -86,18 +88,22 @@ def write_card_pdf(path: str | Path, paper: str = "A4") -> None:
         raise ScaleError(
             f"no paper '{paper}'", where="paper", mend=f"choose {' or '.join(PAPERS)}"
         )
+    from reportlab.pdfgen.canvas import Canvas
+
     width, height = PAPERS[paper]
-    canvas = Canvas(str(path), pagesize=(width, height), invariant=1, pageCompression=1)
+    canvas = Canvas(
+        str(path), pagesize=(width * _PT, height * _PT), invariant=1, pageCompression=1
+    )
     canvas.setTitle("Scale card")
     canvas.setAuthor("ptmark")
-    _instructions(canvas, width, height)
-    left = (width / mm - _COLUMNS * CARD_WIDTH_MM - (_COLUMNS - 1) * _GAP_MM) / 2
+    _instructions(canvas, height)
+    left = (width - _COLUMNS * CARD_WIDTH_MM - (_COLUMNS - 1) * _GAP_MM) / 2
     for row in range(_ROWS):
         for column in range(_COLUMNS):
             card = _Card(
                 canvas,
                 left + column * (CARD_WIDTH_MM + _GAP_MM),
-                height / mm - _TOP_MM - row * (CARD_HEIGHT_MM + _GAP_MM),
+                height - _TOP_MM - row * (CARD_HEIGHT_MM + _GAP_MM),
             )
             _draw(card)
     try:
@@ -110,17 +116,17 @@ def write_card_pdf(path: str | Path, paper: str = "A4") -> None:
         ) from exc
 
 
-def _instructions(canvas: Canvas, width: float, height: float) -> None:
+def _instructions(canvas: "Canvas", height_mm: float) -> None:
     for i, line in enumerate(_PAGE_SAYS):
         canvas.setFont("Helvetica-Bold" if i == 0 else "Helvetica", 12 if i == 0 else 9)
-        canvas.drawString(18 * mm, height - (15 + 6 * i + (2 if i else 0)) * mm, line)
+        canvas.drawString(18 * _PT, (height_mm - 15 - 6 * i - (2 if i else 0)) * _PT, line)
 
 
 def _draw(card: _Card) -> None:
     card.canvas.setStrokeGray(0.6)
-    card.canvas.setLineWidth(0.1 * mm)
+    card.canvas.setLineWidth(0.1 * _PT)
     card.canvas.rect(
-        card.x(0), card.y(CARD_HEIGHT_MM), CARD_WIDTH_MM * mm, CARD_HEIGHT_MM * mm, fill=0
+        card.x(0), card.y(CARD_HEIGHT_MM), CARD_WIDTH_MM * _PT, CARD_HEIGHT_MM * _PT, fill=0
     )
     for marker in MARKER_IDS:
         _marker(card, marker)
@@ -144,8 +150,8 @@ def _marker(card: _Card, marker: int) -> None:
                 white.rect(
                     card.x(x + column * size),
                     card.y(y + (row + 1) * size),
-                    size * mm,
-                    size * mm,
+                    size * _PT,
+                    size * _PT,
                 )
     card.canvas.setFillGray(1.0)
     card.canvas.drawPath(white, stroke=0, fill=1)
@@ -177,6 +183,6 @@ def _patches(card: _Card) -> None:
     for i, grey in enumerate(_GREYS):
         x = left + i * (side + gap)
         card.box(x, 5.0, side, side, grey)
-        card.canvas.setLineWidth(0.1 * mm)
-        card.canvas.rect(card.x(x), card.y(5.0 + side), side * mm, side * mm, fill=0)
+        card.canvas.setLineWidth(0.1 * _PT)
+        card.canvas.rect(card.x(x), card.y(5.0 + side), side * _PT, side * _PT, fill=0)
         card.says(x + side / 2, 17.0, f"{grey * 100:.0f} %", 4.0)

@@ -42,7 +42,11 @@ TILT_U_DEG = 10.0
 # a phone's main camera (26 mm equivalent) or one of its neighbours. Common practice, no source.
 EXIF_FOCAL_U, UNKNOWN_FOCAL_U = 0.03, 0.35
 MAIN_CAMERA_MM, FULL_FRAME_DIAGONAL_MM = 26.0, 43.27
-# A centre that moves by this many standard uncertainties is no chance.
+CROPPED_CAUTION = (
+    "the optical centre is not the picture's middle: it looks cropped, and tilt and working "
+    "distance are less sure. Use the photo as the camera wrote it"
+)
+# A centre or focal length that moves by this many standard uncertainties is no chance.
 _PULL = 2.0
 # Known to a tenth the focal length is worth showing a working distance for.
 FOCAL_KNOWN = 0.1
@@ -73,17 +77,25 @@ def starting_pose(seen: Array, plane: Array, photo: "Photo") -> Pose:
 def fit_even_cropped(
     problem: Problem, start: State, *, robust: bool = False, perturbed: tuple[Model, ...] = ()
 ) -> PlaneFit:
-    """Fit with the optical centre amid the picture, and freely where that cannot be.
+    """Fit with the camera as it is known, and freely where that cannot be.
 
-    A cropped photo has its optical centre elsewhere; the fit then pulls at it.
+    A cropped photo has its optical centre away from its middle, and a focal length in px that
+    its EXIF data no longer tell; the fit then pulls at them.
     """
     fit = fit_plane(problem, start, robust=robust, perturbed=perturbed)
-    pull = np.hypot(*(fit.pose.centre - problem.lens.centre)) / (2 * problem.lens.radius_px)
-    if pull < _PULL * CENTRE_U:
+    priors = problem.priors
+    off_focal = abs(np.log(fit.pose.focal_px / priors.focal_px)) / priors.log_focal_u
+    if _off_centre(fit) < _PULL and off_focal < _PULL:
         return fit
-    free = replace(problem.priors, centre_u=CROPPED_CENTRE_U)
+    free = replace(priors, centre_u=CROPPED_CENTRE_U, log_focal_u=UNKNOWN_FOCAL_U)
     wider = Problem(problem.points_px, problem.u_px, problem.model, free, problem.lens)
     return fit_plane(wider, start, robust=robust, perturbed=perturbed)
+
+
+def _off_centre(fit: PlaneFit) -> float:
+    """How far the optical centre lies from the picture's middle, in `CENTRE_U`."""
+    away = fit.pose.centre - fit.lens.centre
+    return float(np.hypot(*away) / (2 * fit.lens.radius_px * CENTRE_U))
 
 
 def map_of(
@@ -98,6 +110,8 @@ def map_of(
     """The map of a fit; its tilt is told only where the reference measures it."""
     pose, misfit = fit.pose, fit.residuals_px[fit.kept]
     known = tilt_measured and fit.log_focal_u < FOCAL_KNOWN
+    if _off_centre(fit) > _PULL:
+        cautions = (*cautions, CROPPED_CAUTION)
     return SurfaceMap(
         h=pose.to_mm(),
         covariance=fit.covariance,

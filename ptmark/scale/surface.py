@@ -88,6 +88,12 @@ class SurfaceMap:
         straight = apply_homography(back, _points(points_mm))
         return self.lens.distort(straight)
 
+    def in_view(self, points_px: Array) -> bool:
+        """Whether all points lie on the surface's near side of its horizon."""
+        depth = self.lens.undistort(_points(points_px)) @ self.h[2, :2] + self.h[2, 2]
+        at = self.lens.undistort(self.reference_px.mean(axis=0)) @ self.h[2, :2] + self.h[2, 2]
+        return bool((depth * at > 0).all())
+
     def jacobian(self, points_px: Array) -> Array:
         """Local derivative d(X, Y)/d(x, y), mm/px: shape (N, 2, 2) for points (N, 2)."""
         points = _points(points_px)

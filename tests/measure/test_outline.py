@@ -1,5 +1,7 @@
 """One outline measured: values, budget by name, relief, and the class of shape."""
 
+from dataclasses import replace
+
 import numpy as np
 import pytest
 
@@ -178,3 +180,14 @@ def test_bent_crack_is_linear_though_its_ends_are_near(flat_map, shapes):
 def test_outline_that_is_none_is_refused(flat_map):
     with pytest.raises(OutlineError, match="3 different points"):
         measure_outline(np.array([[1.0, 1.0], [2.0, 2.0]]), flat_map(), SHARP)
+
+
+def test_outline_beyond_the_horizon_is_refused(flat_map, shapes):
+    level = flat_map()
+    h = level.h.copy()
+    h[2, 0] = -1 / 3000  # the surface vanishes at x = 3000 px
+    aslant = replace(level, h=h)
+    measure_outline(on_photo(shapes["box"](4.0, 1.0)), aslant, SHARP, FLAT)
+    for at in ((148.0, 30.0), (160.0, 30.0)):  # across it, and beyond it
+        with pytest.raises(OutlineError, match="horizon"):
+            measure_outline(on_photo(shapes["box"](4.0, 1.0), at), aslant, SHARP, FLAT)

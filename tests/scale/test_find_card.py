@@ -136,3 +136,50 @@ def test_measured_check_length_corrects_the_print(camera, card):
 def test_absurd_check_length_is_refused(camera, card, check_mm):
     with pytest.raises(ScaleError, match="check length"):
         solve(CardReference(check_mm=check_mm), camera().photo())
+
+
+@pytest.mark.parametrize("exif", [False, True])
+def test_cropped_photo_measures_true_and_says_so(camera, card, exif):
+    """Cut a third off two sides: optical centre and EXIF focal length no longer hold."""
+    eye = camera(lean_deg=(20.0, 12.0))
+    rgb = card().photograph(eye, noise=0.004).rgb[:1100, 500:]
+    cut = camera(width=rgb.shape[1], height=rgb.shape[0], focal_px=1100.0)
+    surface = solve(CardReference(), cut.photo(np.ascontiguousarray(rgb), exif=exif))
+    grid = np.array([[x, y] for x in (0, 40, 80) for y in (-10, 25, 50)], float)
+    at = surface.to_mm(eye.project(grid) - [500.0, 0.0])
+    i, j = np.triu_indices(len(grid), 1)
+    ratio = np.hypot(*(at[i] - at[j]).T) / np.hypot(*(grid[i] - grid[j]).T)
+    assert np.abs(ratio - 1).max() < 0.004
+    assert any("looks cropped" in said for said in surface.cautions)
+
+
+@pytest.mark.parametrize(("width", "height"), [(1, 1), (2, 3), (5000, 1), (40, 30)])
+def test_tiny_pictures_hold_no_card(camera, width, height):
+    assert find_card(camera(width=width, height=height).photo()) is None
+
+
+def test_half_a_card_at_the_rim_is_measured_by_what_is_there(camera, card):
+    eye = camera(aim_mm=(85.0, 27.0), distance_mm=150.0)
+    photo = card().photograph(eye)
+    cut = camera(width=1000, height=1500).photo(np.ascontiguousarray(photo.rgb[:, 500:1500]))
+    found = find_card(cut)
+    assert found.ids == (1, 2)
+    off = (
+        found.corners_px.reshape(-1, 2)
+        + [500, 0]
+        - eye.project(
+            np.array(
+                [
+                    [69.6, 4],
+                    [81.6, 4],
+                    [81.6, 16],
+                    [69.6, 16],
+                    [69.6, 37.98],
+                    [81.6, 37.98],
+                    [81.6, 49.98],
+                    [69.6, 49.98],
+                ]
+            )
+        )
+    )
+    assert np.abs(off).max() < 0.1
