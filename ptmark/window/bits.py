@@ -3,8 +3,9 @@
 from collections.abc import Callable
 
 from PySide6.QtCore import QEvent, QSize, Qt, QTimer, Signal
-from PySide6.QtGui import QGuiApplication, QKeySequence, QPalette, QShortcut
+from PySide6.QtGui import QGuiApplication, QKeySequence, QPalette, QShortcut, QWheelEvent
 from PySide6.QtWidgets import (
+    QComboBox,
     QFrame,
     QHBoxLayout,
     QLabel,
@@ -19,7 +20,7 @@ from ptmark.errors import PtmarkError
 from ptmark.window.glyphs import glyph_pixmap
 from ptmark.window.palette import tone
 
-__all__ = ["CommitEdit", "Notice", "Quiet", "heading", "key_button", "plain", "quiet"]
+__all__ = ["Choice", "CommitEdit", "Notice", "Quiet", "heading", "key_button", "plain", "quiet"]
 
 
 def heading(text: str) -> QLabel:
@@ -132,6 +133,25 @@ class Notice(QFrame):
         for button in buttons:
             self._buttons.addWidget(button)
         self._buttons.addStretch(1)
+
+
+class Choice(QComboBox):
+    """A list to choose from that the wheel changes only once it has the focus.
+
+    A page that scrolls under the pointer must not change a criterion on its way.
+    """
+
+    def __init__(self, name: str, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self.setAccessibleName(name)
+        self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
+        self.setMinimumHeight(26)
+
+    def wheelEvent(self, event: QWheelEvent) -> None:  # noqa: N802 - Qt's name
+        if self.hasFocus():
+            super().wheelEvent(event)
+        else:
+            event.ignore()
 
 
 class CommitEdit(QLineEdit):

@@ -70,19 +70,30 @@ _DRAW = {
 }
 
 
-def glyph_pixmap(name: str, palette: QPalette, size: int = 18, ratio: float = 2.0) -> QPixmap:
+def glyph_pixmap(
+    name: str,
+    palette: QPalette,
+    size: int = 18,
+    ratio: float = 2.0,
+    *,
+    on_highlight: bool = False,
+) -> QPixmap:
     """A sign as a picture on a clear ground, in the tone that fits the palette."""
+    color = tone(_TONE_OF.get(name, "quiet"), palette)
+    if on_highlight:
+        color = palette.color(QPalette.ColorRole.HighlightedText)
     pixmap = QPixmap(round(size * ratio), round(size * ratio))
     pixmap.setDevicePixelRatio(ratio)
     pixmap.fill(Qt.GlobalColor.transparent)
     painter = QPainter(pixmap)
-    draw_glyph(
-        painter, name, QRectF(0, 0, size, size), tone(_TONE_OF.get(name, "quiet"), palette)
-    )
+    draw_glyph(painter, name, QRectF(0, 0, size, size), color)
     painter.end()
     return pixmap
 
 
 def glyph_icon(name: str, palette: QPalette, size: int = 18) -> QIcon:
-    """A sign as an icon."""
-    return QIcon(glyph_pixmap(name, palette, size))
+    """A sign as an icon, with a variant for a selected row."""
+    icon = QIcon(glyph_pixmap(name, palette, size))
+    chosen = glyph_pixmap(name, palette, size, on_highlight=True)
+    icon.addPixmap(chosen, QIcon.Mode.Selected)
+    return icon

@@ -8,13 +8,14 @@ from PySide6.QtCore import (
     QItemSelectionModel,
     QModelIndex,
     QPersistentModelIndex,
+    QSize,
     Qt,
 )
 from PySide6.QtGui import QKeyEvent
 from PySide6.QtWidgets import QAbstractItemView, QHeaderView, QTableView, QWidget
 
 from ptmark.units import MM_PER_IN
-from ptmark.window.glyphs import glyph_pixmap
+from ptmark.window.glyphs import glyph_icon
 from ptmark.window.hands import Hands
 from ptmark.window.judging import standing_of
 from ptmark.window.palette import tone
@@ -86,9 +87,9 @@ class IndicationModel(QAbstractTableModel):
         """First column: looked at or not. Last column: the verdict."""
         palette = self._window.palette()
         if column == 0:
-            return glyph_pixmap("done" if standing == "taken" else "", palette, 14)
+            return glyph_icon("done" if standing == "taken" else "", palette, 14)
         name = standing_of(letter, self._session.judgement) if column == 5 else ""
-        return glyph_pixmap(name, palette, 16) if name and standing != "dropped" else None
+        return glyph_icon(name, palette, 16) if name and standing != "dropped" else None
 
     def _cells(self, letter: str) -> tuple[str, ...]:
         judgement = self._session.judgement
@@ -148,6 +149,7 @@ class IndicationTable(QTableView):
         self.setTabKeyNavigation(False)
         self.setShowGrid(False)
         self.setWordWrap(False)
+        self.setIconSize(QSize(15, 15))
         self.setFixedHeight(28 * _ROWS_SHOWN + 30)
         self.setAlternatingRowColors(True)
         self.setAccessibleName("Indications")

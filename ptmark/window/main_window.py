@@ -2,8 +2,13 @@
 
 from pathlib import Path
 
-from PySide6.QtCore import QEvent, QSize, Qt, QTimer
-from PySide6.QtGui import QCloseEvent, QDragEnterEvent, QDropEvent, QKeySequence, QShortcut
+from PySide6.QtCore import QEvent, QSize, QTimer
+from PySide6.QtGui import (
+    QCloseEvent,
+    QKeyEvent,
+    QKeySequence,
+    QShortcut,
+)
 from PySide6.QtWidgets import (
     QHBoxLayout,
     QLayout,
@@ -19,6 +24,7 @@ from ptmark.window import dialogs
 from ptmark.window.autosave import Draft, left_behind
 from ptmark.window.bench import Bench
 from ptmark.window.bits import Quiet, key_button
+from ptmark.window.drops import Drops
 from ptmark.window.empty_page import EmptyPage
 from ptmark.window.foot import Foot
 from ptmark.window.hands import Hands
@@ -39,9 +45,8 @@ from ptmark.window.steps.verdict_step import VerdictStep
 
 __all__ = ["MainWindow"]
 
-_PANEL = 430  # px wide: the list of indications reads without scrolling
+_PANEL = 464  # px wide: the list of indications reads without scrolling
 _LEAST = QSize(880, 560)
-_PHOTO_ENDINGS = {".jpg", ".jpeg", ".png", ".tif", ".tiff", ".webp", ".heic", ".heif"}
 
 
 class MainWindow(QWidget):
@@ -50,12 +55,11 @@ class MainWindow(QWidget):
     def __init__(self) -> None:
         super().__init__()
         self.setWindowTitle("ptmark")
-        self.setAcceptDrops(True)
         self.session = Session(self)
         self.looking, self.hands = Looking(self.session), Hands(self.session)
         self.saving = Saving(self.session)
         self.view = PhotoView()
-        self.view.keys = self.hands.key
+        self.view.keys = self._photo_key
         self.bench = Bench(self.session, self.view, self.hands)
         self._shown = Shown(self.session)
         self.strip = StepStrip(STEPS)
@@ -64,6 +68,7 @@ class MainWindow(QWidget):
         self._build_pages()
         self._lay_out()
         self._connect()
+        self._drops = Drops(self, self.open)
         self._show_states()
         self.setMinimumSize(_LEAST)
         self.resize(1280, 800)
@@ -257,6 +262,10 @@ class MainWindow(QWidget):
         else:
             self.session.select()
 
+    def _photo_key(self, event: QKeyEvent) -> bool:
+        """Keys of the indications work on the photo, where they are being looked at."""
+        return self.session.step == "Indications" and self.hands.key(event)
+
     # -- Qt -----------------------------------------------------------------------------------
     def sizeHint(self) -> QSize:  # noqa: N802 - Qt's name
         return QSize(1280, 800)
@@ -268,26 +277,8 @@ class MainWindow(QWidget):
             self.session.judged.emit()  # signs and tones are drawn for the ground they stand on
         super().changeEvent(event)
 
-    def dragEnterEvent(self, event: QDragEnterEvent) -> None:  # noqa: N802 - Qt's name
-        if _dropped(event) is not None:
-            event.acceptProposedAction()
-
-    def dropEvent(self, event: QDropEvent) -> None:  # noqa: N802 - Qt's name
-        if (path := _dropped(event)) is not None:
-            event.setDropAction(Qt.DropAction.CopyAction)
-            event.accept()
-            self.open(path)
-
     def closeEvent(self, event: QCloseEvent) -> None:  # noqa: N802 - Qt's name
         self.record_step.settle()
         self.session.workers.shut_down()
         self.session.autosave.flush()
         event.accept()
-
-
-def _dropped(event: QDropEvent) -> Path | None:
-    for url in event.mimeData().urls():
-        path = Path(url.toLocalFile())
-        if url.isLocalFile() and path.suffix.lower() in _PHOTO_ENDINGS:
-            return path
-    return None

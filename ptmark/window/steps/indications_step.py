@@ -5,7 +5,6 @@ from functools import partial
 from PySide6.QtCore import Qt
 from PySide6.QtWidgets import (
     QCheckBox,
-    QComboBox,
     QFormLayout,
     QGridLayout,
     QLineEdit,
@@ -15,7 +14,7 @@ from PySide6.QtWidgets import (
 )
 
 from ptmark.window.bench import Bench
-from ptmark.window.bits import CommitEdit, heading, key_button, plain, quiet
+from ptmark.window.bits import Choice, CommitEdit, heading, key_button, plain, quiet
 from ptmark.window.hands import Hands
 from ptmark.window.indication_table import IndicationTable
 from ptmark.window.looking import Looking
@@ -24,9 +23,9 @@ from ptmark.window.steps.page import StepPage
 
 __all__ = ["IndicationsStep"]
 
-# Kinds as ISO 6520-1 names them; the number in front is the standard's own reference number.
-_KINDS = ("", "100 crack", "2017 surface pore", "401 lack of fusion", "402 lack of penetration",
-          "5011 undercut", "506 overlap")  # fmt: skip
+# Imperfections by the names of ISO 6520-1; what rules need of them stands in the criteria.
+_KINDS = ("", "crack", "crater crack", "surface pore", "crater pipe", "lack of fusion",
+          "lack of penetration", "undercut", "overlap")  # fmt: skip
 _RELEVANCE = ("relevant as the criteria have it", "non-relevant", "false")
 
 
@@ -45,6 +44,7 @@ class IndicationsStep(StepPage):
         self._add_buttons(bench, looking, window)
         self._add_details()
         self._add_left_out()
+        self.column.addStretch(1)
         session.changed.connect(self.refresh)
         session.judged.connect(self.refresh)
         session.selection_changed.connect(self.refresh)
@@ -96,18 +96,17 @@ class IndicationsStep(StepPage):
         self._details = QWidget()
         form = QFormLayout(self._details)
         form.setContentsMargins(0, 0, 0, 0)
-        self.kind = QComboBox(editable=True)
+        self.kind = Choice("Kind, as ISO 6520-1 names it")
+        self.kind.setEditable(True)
         self.kind.addItems(_KINDS)
-        self.kind.setAccessibleName("Kind, as ISO 6520-1 names it")
         self.kind.activated.connect(lambda _: self._set("name", kind=self.kind.currentText()))
         self._kind_edit = QLineEdit()
         self.kind.setLineEdit(self._kind_edit)
         self._kind_edit.editingFinished.connect(
             lambda: self._set("name", kind=self.kind.currentText())
         )
-        self.relevance = QComboBox()
+        self.relevance = Choice("Relevance")
         self.relevance.addItems(_RELEVANCE)
-        self.relevance.setAccessibleName("Relevance")
         self.relevance.activated.connect(self._set_relevance)
         self.reason, self.note = CommitEdit(), CommitEdit()
         self.reason.setPlaceholderText("needed: until there is one, it is judged")

@@ -3,11 +3,11 @@
 from functools import partial
 from pathlib import Path
 
-from PySide6.QtWidgets import QComboBox, QFormLayout, QHBoxLayout, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QFormLayout, QHBoxLayout, QVBoxLayout, QWidget
 
 from ptmark.errors import PtmarkError
 from ptmark.window import dialogs
-from ptmark.window.bits import CommitEdit, Notice, heading, key_button, plain, quiet
+from ptmark.window.bits import Choice, CommitEdit, Notice, heading, key_button, plain, quiet
 from ptmark.window.cautions import VERDICT_CAUTIONS, WORK_CAUTIONS
 from ptmark.window.saving import Saving
 from ptmark.window.session import Session
@@ -40,8 +40,7 @@ class RecordStep(StepPage):
         self.column.addWidget(heading("Disposition"))
         self._verdict = plain()
         self.column.addWidget(self._verdict)
-        self.decision = QComboBox()
-        self.decision.setAccessibleName("Disposition")
+        self.decision = Choice("Disposition")
         for decision in _DECISIONS:
             self.decision.addItem(decision or "not decided yet", decision)
         self.decision.activated.connect(

@@ -1,7 +1,5 @@
 """Scale: what fixes the millimetres, how far it can be trusted, and picking it by hand."""
 
-from typing import TYPE_CHECKING
-
 from PySide6.QtWidgets import QButtonGroup, QFormLayout, QRadioButton, QWidget
 
 from ptmark.errors import PtmarkError
@@ -9,21 +7,13 @@ from ptmark.units import format_length, parse_length
 from ptmark.window.bench import Bench
 from ptmark.window.bits import CommitEdit, Notice, heading, key_button, plain, quiet
 from ptmark.window.looking import Looking
+from ptmark.window.references import KINDS, build_reference, take_apart
 from ptmark.window.session import Session
 from ptmark.window.steps.page import StepPage
-
-if TYPE_CHECKING:
-    from ptmark.scale import Reference
 
 __all__ = ["ScaleStep"]
 
 Points = list[tuple[float, float]]
-_KINDS = {
-    "card": ("Scale card, found by itself", ["Measured check length"]),
-    "rectangle": ("A rectangle of known size", ["Width (long side)", "Height"]),
-    "lines": ("Two lines at right angles", ["First line", "Second line"]),
-    "line": ("One line of known length", ["Length"]),
-}
 _SAYS = {
     "card": "The tool's own printed card. Measure its 80 mm check length with callipers, "
     "if you can: it corrects the print and narrows the uncertainty.",
@@ -42,13 +32,14 @@ class ScaleStep(StepPage):
         super().__init__(session, "Scale", "scale")
         self._bench, self._looking = bench, looking
         self._points: Points | None = None
+        self._seen: object = None  # the reference that the form shows
         self._now = plain()
         self._cautions = Notice()
         for widget in (self._now, self._cautions, heading("Reference in the photo")):
             self.column.addWidget(widget)
         self._group = QButtonGroup(self)
         self.kinds: dict[str, QRadioButton] = {}
-        for kind, (label, _) in _KINDS.items():
+        for kind, (label, _) in KINDS.items():
             self.kinds[kind] = QRadioButton(label)
             self.kinds[kind].setMinimumHeight(26)
             self._group.addButton(self.kinds[kind])
@@ -58,7 +49,7 @@ class ScaleStep(StepPage):
         self.column.addWidget(self._says)
         self.lengths: dict[str, list[CommitEdit]] = {}
         self._forms: dict[str, QWidget] = {}
-        for kind, (_, labels) in _KINDS.items():
+        for kind, (_, labels) in KINDS.items():
             self._forms[kind] = self._form(kind, labels)
             self.column.addWidget(self._forms[kind])
         self.pick_button = key_button("Pick the points", "P", self._pick, window=self)
@@ -135,41 +126,13 @@ class ScaleStep(StepPage):
         if not self.use_button.isEnabled():
             return
         try:
-            reference = self._reference()
+            texts = [edit.text() for edit in self.lengths[self.kind]]
+            reference = build_reference(self.kind, self._points, texts)
         except PtmarkError as exc:
             self.notice.say_error(exc)
             return
         self._bench.stop()
         self._looking.set_reference(reference)
-
-    def _reference(self) -> "Reference":
-        from ptmark import scale
-
-        kind, points = self.kind, self._points
-        labels = _KINDS[kind][1]
-        texts = [edit.text().strip() for edit in self.lengths[kind]]
-        if kind == "card":
-            check = (
-                parse_length(texts[0], where=labels[0], default_unit="mm") if texts[0] else None
-            )
-            return scale.CardReference(check_mm=check)
-        sizes = [
-            parse_length(text, where=label, default_unit="")
-            for text, label in zip(texts, labels, strict=True)
-        ]
-        if points is None:
-            raise PtmarkError("points are missing", where=kind, mend="Pick them on the photo.")
-        if kind == "rectangle":
-            a, b, c, d = points
-            return scale.RectangleReference(
-                corners_px=(a, b, c, d), width_mm=sizes[0], height_mm=sizes[1]
-            )
-        if kind == "lines":
-            a, b, c, d = points
-            return scale.LinesReference(
-                first_px=(a, b), first_mm=sizes[0], second_px=(c, d), second_mm=sizes[1]
-            )
-        return scale.LineReference(ends_px=(points[0], points[1]), length_mm=sizes[0])
 
     def _clear(self) -> None:
         self.session.change("remove the scale", reference=None)
@@ -196,9 +159,22 @@ class ScaleStep(StepPage):
         ready = kind == "card" or (self._points is not None and filled)
         self.use_button.setEnabled(self.session.has_photo and ready)
 
+    def _follow(self) -> None:
+        """Show a reference that was taken or brought back, so that it can be picked on."""
+        reference = self.session.state.reference if self.session.state else None
+        if reference is self._seen:
+            return
+        self._seen = reference
+        if reference is not None:
+            kind, self._points, sizes = take_apart(reference)
+            self.kinds[kind].setChecked(True)
+            for edit, size in zip(self.lengths[kind], sizes, strict=True):
+                edit.setText("" if size is None else f"{size:g} mm")
+
     def refresh(self) -> None:
         """Show the scale that holds and the form of the chosen kind."""
         inspection = self.session.inspection
+        self._follow()
         for kind, form in self._forms.items():
             form.setVisible(kind == self.kind)
         self._says.setText(_SAYS[self.kind])

@@ -5,7 +5,6 @@ from typing import TYPE_CHECKING
 from PySide6.QtCore import QSize, Qt
 from PySide6.QtWidgets import (
     QButtonGroup,
-    QComboBox,
     QFormLayout,
     QFrame,
     QHBoxLayout,
@@ -18,7 +17,7 @@ from PySide6.QtWidgets import (
 
 from ptmark.errors import PtmarkError
 from ptmark.units import format_length, parse_length
-from ptmark.window.bits import CommitEdit, Notice, heading, plain, quiet
+from ptmark.window.bits import Choice, CommitEdit, Notice, heading, plain, quiet
 from ptmark.window.cautions import VERDICT_CAUTIONS
 from ptmark.window.glyphs import glyph_icon, glyph_pixmap
 from ptmark.window.palette import tone
@@ -39,7 +38,7 @@ class VerdictStep(StepPage):
 
     def __init__(self, session: Session) -> None:
         super().__init__(session, "Verdict", "verdict")
-        self._titles: dict[str, tuple[str, str]] = {}
+        self._titles: dict[str, tuple[str, str, str]] = {}
         self._add_choice()
         self._add_banner()
         self.column.addWidget(heading("Rule by rule"))
@@ -61,10 +60,9 @@ class VerdictStep(StepPage):
         session.judged.connect(self.refresh)
 
     def _add_choice(self) -> None:
-        self.profile = QComboBox()
-        self.profile.setAccessibleName("Acceptance criteria")
+        self.profile = Choice("Acceptance criteria")
         self.profile.setSizeAdjustPolicy(
-            QComboBox.SizeAdjustPolicy.AdjustToMinimumContentsLengthWithIcon
+            Choice.SizeAdjustPolicy.AdjustToMinimumContentsLengthWithIcon
         )
         self.profile.addItem("Choose the criteria …", "")
         self.profile.activated.connect(
@@ -126,23 +124,26 @@ class VerdictStep(StepPage):
         self.column.addWidget(self.banner)
 
     def _load_profiles(self) -> None:
-        def work(_token: Token) -> dict[str, tuple[str, str]]:
+        def work(_token: Token) -> dict[str, tuple[str, str, str]]:
             from ptmark.criteria import list_profiles, load_profile
 
             made = {}
             for name in list_profiles():
                 profile = load_profile(name)
-                made[name] = (profile.title, profile.edition)
+                made[name] = (profile.title, profile.edition, profile.unit)
             return made
 
-        def done(titles: dict[str, tuple[str, str]]) -> None:
+        def done(titles: dict[str, tuple[str, str, str]]) -> None:
             self._titles = titles
             self.profile.clear()
             self.profile.addItem("Choose the criteria …", "")
-            for name, (title, edition) in titles.items():
+            for name, (title, edition, unit) in titles.items():
                 self.profile.addItem(title, name)
                 row = self.profile.count() - 1
-                self.profile.setItemData(row, f"{name}, {edition}", Qt.ItemDataRole.ToolTipRole)
+                tip = f"{name}, edition {edition}, compared in {unit}"
+                self.profile.setItemData(row, tip, Qt.ItemDataRole.ToolTipRole)
+            widest = self.profile.view().sizeHintForColumn(0)
+            self.profile.view().setMinimumWidth(widest + 24)  # variants differ at their ends
             self.refresh()
 
         if not self._titles:
@@ -173,7 +174,9 @@ class VerdictStep(StepPage):
             return
         row = max(0, self.profile.findData(state.profile))
         self.profile.setCurrentIndex(row)
-        self._edition.setText(self._titles.get(state.profile, ("", ""))[1])
+        title, edition, unit = self._titles.get(state.profile, ("", "", ""))
+        said = f"{title}. Written from edition {edition}; compared in {unit}."
+        self._edition.setText(said if title else "")
         self.rules[state.decision_rule].setChecked(True)
         for name, edit in self.sizes.items():
             value = getattr(state, name)
