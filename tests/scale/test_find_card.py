@@ -166,7 +166,7 @@ def test_half_a_card_at_the_rim_is_measured_by_what_is_there(camera, card):
     assert found.ids == (1, 2)
     off = (
         found.corners_px.reshape(-1, 2)
-        + [500, 0]
+        + np.array([500, 0])
         - eye.project(
             np.array(
                 [
