@@ -17,7 +17,7 @@ from ptmark.measure import Conditions, Measurement, Quantity
 from ptmark.photo import PhotoInfo
 from ptmark.record.cautions import cautions_of
 from ptmark.record.model import Record
-from ptmark.record.plain import evaluation_json, number, photo_json, points, scale_json
+from ptmark.record.plain import evaluation_json, number, photo_json, points, scale_json, share
 from ptmark.scale import Reference, SurfaceMap
 
 __all__ = ["Entry", "build_record"]
@@ -116,7 +116,7 @@ def build_record(  # noqa: PLR0913 - one argument for each part of the record, b
         fields={key: text for key, text in fields.items() if text.strip()},
         photo=photo_json(info),
         scale=scale_json(surface, reference),
-        conditions={"relief_mm": number(conditions.relief_mm, 4), "haze": number(haze, 4)},
+        conditions={"relief_mm": number(conditions.relief_mm, 4), "haze": share(haze)},
         area_px=None if area_px is None else points(area_px, 2),
         indications=[_indication(one, surface) for one in entries],
         left_out=[
@@ -148,7 +148,7 @@ def _indication(one: Entry, surface: SurfaceMap | None) -> dict[str, Any]:
         },
         "source": one.edge.source,
         "standing": one.standing,
-        "confidence": number(one.confidence, 4),
+        "confidence": share(one.confidence),
         "kind": one.kind,
         "note": one.note,
         "relevance": one.relevance,

@@ -18,6 +18,7 @@ __all__ = ["SCHEMA_NAME", "check_document", "record_schema"]
 
 SCHEMA_NAME = "ptmark-record/1"
 _OUTLINES = ("outline_px", "outline_mm")
+MAX_POINTS = 200_000  # as the schema has it
 
 
 def record_schema() -> dict[str, Any]:
@@ -104,7 +105,7 @@ def _is_outline(points: object) -> bool:
     """Whether this is a list of pairs of plain numbers within the schema's range."""
     if not isinstance(points, list) or not all(isinstance(p, list) for p in points):
         return False
-    if {len(p) for p in points} != {2}:
+    if len(points) > MAX_POINTS or {len(p) for p in points} != {2}:
         return False
     flat = [v for p in points for v in p]
     if not {type(v) for v in flat} <= {int, float}:

@@ -16,9 +16,10 @@ from ptmark.criteria import Evaluation, Finding
 from ptmark.photo import PhotoInfo
 from ptmark.scale import Reference, SurfaceMap, reference_to_json
 
-__all__ = ["evaluation_json", "number", "photo_json", "points", "scale_json"]
+__all__ = ["evaluation_json", "number", "photo_json", "points", "scale_json", "share"]
 
 Array = npt.NDArray[np.float64]
+_TEXT = 200
 
 
 def number(value: float | None, digits: int) -> float | None:
@@ -26,6 +27,12 @@ def number(value: float | None, digits: int) -> float | None:
     if value is None or not math.isfinite(value):
         return None
     return round(float(value), digits) + 0.0
+
+
+def share(value: float | None) -> float | None:
+    """A rounded share from 0 to 1; rounding noise beyond either end is cut."""
+    rounded = number(value, 4)
+    return None if rounded is None else min(max(rounded, 0.0), 1.0)
 
 
 def points(given: Iterable[Sequence[float]] | Array, digits: int) -> list[list[float]]:
@@ -37,16 +44,18 @@ def points(given: Iterable[Sequence[float]] | Array, digits: int) -> list[list[f
 
 def photo_json(info: PhotoInfo) -> dict[str, Any]:
     """The photo's facts; its folder is left out, it tells about a machine, not a photo."""
-    camera = asdict(info.camera)
+    # What a file says of itself is cut to what the schema takes: it must not stop a record.
+    camera = {k: v[:_TEXT] if isinstance(v, str) else v for k, v in asdict(info.camera).items()}
+    camera["taken"] = camera["taken"][:40]
     return {
         "file": info.path.name,
         "sha256": info.sha256,
         "width": info.width,
         "height": info.height,
         "bytes": info.bytes,
-        "format": info.format,
+        "format": info.format[:20],
         "orientation": info.orientation,
-        "color_profile": info.profile,
+        "color_profile": info.profile[:_TEXT],
         "focal_px": number(info.focal_px, 2),
         "camera": {k: number(v, 6) if isinstance(v, float) else v for k, v in camera.items()},
     }

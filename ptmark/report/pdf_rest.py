@@ -159,11 +159,9 @@ def _taken(record: Record, width: float) -> list[Flowable]:
         table = grid(rows, [width * s for s in (0.06, 0.33, 0.41, 0.2)], size=7.5)
         made += [*heading("How each was taken"), table]
     if record.left_out:
-        counts = Counter(str(one["reason"]) for one in record.left_out)
-        said = "; ".join(
-            f"{reason} ({count} times)" if count > 1 else reason
-            for reason, count in counts.most_common()
-        )
+        # A reason's figures stand behind a colon; they are each blob's own.
+        counts = Counter(str(one["reason"]).partition(":")[0] for one in record.left_out)
+        said = "; ".join(f"{reason} ({count})" for reason, count in counts.most_common())
         what = "spot was" if len(record.left_out) == 1 else "spots were"
         made += [
             *heading("Left out"),

@@ -8,7 +8,8 @@ import numpy as np
 import pytest
 
 from ptmark.errors import RecordError
-from ptmark.record import FIELDS, build_record, completeness
+from ptmark.photo import Camera
+from ptmark.record import FIELDS, Record, build_record, completeness, record_text
 
 
 def test_the_json_carries_what_the_measurement_says(record):
@@ -48,6 +49,15 @@ def test_infinite_values_become_unknown_not_invalid_json(parts):
     scale = build_record(**{**parts, "surface": surface}).scale
     assert scale["tilt_deg"] is None
     assert scale["focal_px"] is None
+
+
+def test_what_a_file_says_of_itself_cannot_stop_a_record(parts):
+    camera = Camera(make="x" * 5000, taken="2026" * 50, focal_mm=float("nan"))
+    info = replace(parts["info"], camera=camera, profile="p" * 900, format="F" * 99)
+    made = build_record(**{**parts, "info": info, "haze": 1.00001})
+    Record.from_json(json.loads(record_text(made)))
+    assert made.conditions["haze"] == 1.0
+    assert made.photo["camera"]["focal_mm"] is None
 
 
 def test_cautions_gather_surface_profile_and_what_is_open(record):

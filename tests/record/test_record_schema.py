@@ -153,6 +153,14 @@ def test_cutting_long_outlines_for_speed_hides_no_fault(document):
         assert f"outline_px[{place}]" in caught.value.where
 
 
+def test_a_speck_may_be_left_out_but_is_no_indication(document):
+    document["left_out"][0]["outline_px"] = [[1.0, 2.0]]
+    Record.from_json(document)
+    document["indications"][0]["outline_px"] = [[1.0, 2.0], [2.0, 2.0]]
+    with pytest.raises(RecordError, match="too short"):
+        Record.from_json(document)
+
+
 @pytest.mark.parametrize("odd", [None, 3, "text", [], {}, {"schema": "ptmark-record/2"}])
 def test_what_is_no_record_of_this_version_is_refused(odd):
     with pytest.raises(RecordError, match=r"not an inspection record|unknown version"):
