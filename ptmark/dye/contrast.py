@@ -36,8 +36,9 @@ def redness(rgb: Bytes) -> Float:
 
     ``rgb`` of shape (H, W, 3), sRGB-coded.
     """
-    red, green = cv2.LUT(rgb[:, :, 0], _LOG_LIGHT), cv2.LUT(rgb[:, :, 1], _LOG_LIGHT)
-    return cv2.subtract(red, green)  # type: ignore[return-value]
+    red, green, _ = cv2.split(rgb)
+    difference = cv2.subtract(cv2.LUT(red, _LOG_LIGHT), cv2.LUT(green, _LOG_LIGHT))
+    return np.asarray(difference, np.float32)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)

@@ -24,8 +24,7 @@ LEAST_MM = 0.3  # well under any code's relevance threshold (1.5 mm and up)
 DEFAULT_BLUR_PX = 1.5
 _SHIFT_PER_BLUR = 0.253  # half the way of a Gaussian edge from 40 to 60 %, in sigma
 _MARGIN = 8  # coarse px of developer taken round a blob
-_FIVE = np.ones((5, 5), np.uint8)
-_MANY_PIXELS = 1_500_000
+_FIVE, _SEVEN = np.ones((5, 5), np.uint8), np.ones((7, 7), np.uint8)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
@@ -79,7 +78,7 @@ def suggest(
         In reading order: by the row of their top, then from left to right.
     """
     look = look_coarsely(photo, area_px)
-    reach = np.asarray(cv2.dilate((look.labels > 0).astype(np.uint8), _FIVE), np.uint8)
+    reach = np.asarray(cv2.dilate(look.reach, _FIVE), np.uint8)
     seen = [
         made
         for blob in look.blobs
@@ -129,7 +128,7 @@ def _crop(
     photo: Photo, look: CoarseLook, blob: Blob, reach: npt.NDArray[np.uint8]
 ) -> tuple[Crop, npt.NDArray[np.uint8], npt.NDArray[np.bool_]] | None:
     """The blob's box at full resolution, first look included."""
-    height, width = look.labels.shape
+    height, width = look.reach.shape
     margin = _MARGIN
     for _ in range(3):
         x0, y0 = max(blob.box[0] - margin, 0), max(blob.box[1] - margin, 0)
@@ -141,17 +140,13 @@ def _crop(
     else:
         return None
     factor = look.factor
-    if (x1 - x0) * (y1 - y0) * factor**2 > _MANY_PIXELS and blob.pixels < 0.02 * (x1 - x0) * (
-        y1 - y0
-    ):
-        return None
-    labels = look.labels[y0:y1, x0:x1]
-    own = cv2.dilate((labels == blob.label).astype(np.uint8), np.ones((7, 7), np.uint8)) > 0
-    own &= (labels == blob.label) | (labels == 0)
+    own = np.zeros((y1 - y0, x1 - x0), np.uint8)
+    cv2.drawContours(own, [blob.rim], 0, 1, cv2.FILLED, offset=(-x0, -y0))
+    own_near = (cv2.dilate(own, _SEVEN) > 0) & ((own > 0) | (look.reach[y0:y1, x0:x1] == 0))
     left, top = (x0 + look.origin[0]) * factor, (y0 + look.origin[1]) * factor
     rgb = photo.rgb[top : top + (y1 - y0) * factor, left : left + (x1 - x0) * factor]
     near, bare, seeds = (
-        _to_full(one, factor, rgb.shape) for one in (own, around, look.seeds[y0:y1, x0:x1])
+        _to_full(one, factor, rgb.shape) for one in (own_near, around, look.seeds[y0:y1, x0:x1])
     )
     crop = look_closely(rgb, (left, top), near, bare)
     return None if crop is None else (crop, rgb, seeds)
