@@ -4,6 +4,7 @@ from PySide6.QtCore import QObject, QPointF, Signal
 
 from ptmark.errors import PtmarkError
 from ptmark.window.hands import Hands
+from ptmark.window.live_size import LiveSize
 from ptmark.window.photo_view import PhotoView
 from ptmark.window.session import Session
 from ptmark.window.tools.edit import EditTool
@@ -30,6 +31,7 @@ class Bench(QObject):
         super().__init__(session)
         self._session, self._view, self._hands = session, view, hands
         self.name = ""
+        self.live = LiveSize(session)
         session.step_changed.connect(lambda _: self.stop())
         session.changed.connect(self._follow)
 
@@ -38,6 +40,7 @@ class Bench(QObject):
         tool = self._view.tool
         if tool is not None:
             self._view.set_tool(None)
+            self.live.watch(None)
             tool.deleteLater()
             self.name = ""
             self.hint.emit("")
@@ -55,6 +58,7 @@ class Bench(QObject):
         tool.changed.connect(lambda: self.hint.emit(tool.hint()))
         tool.stopped.connect(self.stop)
         self._view.set_tool(tool)
+        self.live.watch(tool)
         self._view.setFocus()
         self.hint.emit(tool.hint())
         self.switched.emit(name)

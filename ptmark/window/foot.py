@@ -18,6 +18,8 @@ class Foot(QWidget):
         row.setContentsMargins(12, 4, 12, 4)
         self.hint = QLabel()
         self._place = QLabel()
+        self.drawn = QLabel()
+        self.drawn.setAccessibleName("Size of what is being drawn")
         self.job = QLabel()
         self.bar = QProgressBar()
         self.bar.setFixedWidth(140)
@@ -27,6 +29,7 @@ class Foot(QWidget):
         self.cancel_button.setShortcut("Ctrl+.")
         self.cancel_button.clicked.connect(lambda _=False: workers.cancel())
         row.addWidget(self.hint, 1)
+        row.addWidget(self.drawn)
         row.addWidget(self.job)
         row.addWidget(self.bar)
         row.addWidget(self.cancel_button)
@@ -38,6 +41,10 @@ class Foot(QWidget):
     def say(self, text: str) -> None:
         """Show what to do now."""
         self.hint.setText(text)
+
+    def say_size(self, text: str) -> None:
+        """Show the size of what is being drawn."""
+        self.drawn.setText(text)
 
     def say_place(self, at: QPointF) -> None:
         """Show where the pointer stands, px of the photo."""

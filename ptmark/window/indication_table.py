@@ -20,6 +20,7 @@ from ptmark.window.hands import Hands
 from ptmark.window.judging import standing_of
 from ptmark.window.palette import tone
 from ptmark.window.session import Session
+from ptmark.window.wording import plus_minus
 
 __all__ = ["IndicationModel", "IndicationTable"]
 
@@ -105,9 +106,7 @@ class IndicationModel(QAbstractTableModel):
                 verdict,
             )
         digits, per = (2, 1.0) if self._session.unit == "mm" else (3, MM_PER_IN)
-        length = (
-            f"{made.length.value / per:.{digits}f} ± {made.length.expanded / per:.{digits}f}"
-        )
+        length = plus_minus(made.length, self._session.unit)
         shape = made.shape if made.shape_sure else f"{made.shape} ?"
         width = f"{made.width.value / per:.{digits}f}"
         return letter, shape, length, width, f"{made.ratio.value:.1f}", verdict

@@ -144,6 +144,7 @@ class MainWindow(QWidget):
         session.ready.connect(self._show_states)
         session.trouble.connect(self._on_trouble)
         self.bench.hint.connect(self.foot.say)
+        self.bench.live.said.connect(self.foot.say_size)
         self.bench.switched.connect(lambda _: self._show_marks())
         self.looking.suggested.connect(self._after_suggestions)
         self.looking.card_looked_for.connect(self._after_card)

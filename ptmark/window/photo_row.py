@@ -25,9 +25,17 @@ class PhotoRow(QWidget):
             key_button("Nearer", "+", lambda: view.zoom(1.25)),
             key_button("Farther", "-", lambda: view.zoom(0.8)),
         ]
+        self.unit_button = key_button(
+            "mm / in",
+            "U",
+            session.turn_unit,
+            window=window,
+            tip="Show lengths in the other unit",
+        )
         row.addWidget(self.undo_button)
         row.addWidget(self.redo_button)
         row.addStretch(1)
+        row.addWidget(self.unit_button)
         for button in self._view_buttons:
             row.addWidget(button)
         session.changed.connect(self.refresh)

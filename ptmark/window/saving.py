@@ -10,11 +10,11 @@ from ptmark.window.session import Session
 from ptmark.window.workers import Token
 
 if TYPE_CHECKING:
-    from ptmark.inspection import Inspection, State
+    from ptmark.inspection import State
+    from ptmark.photo import Photo
+    from ptmark.record import Record
 
-__all__ = ["KINDS", "Saving"]
-
-KINDS = {"record": ".json", "image": ".png", "pdf": ".pdf"}
+__all__ = ["Saving"]
 
 
 class Saving(QObject):
@@ -27,8 +27,7 @@ class Saving(QObject):
         super().__init__(session)
         self._session = session
         self.kept: State | None = None  # the state that the last saved record holds
-        self._record_id: str | None = None
-        self._created: str | None = None
+        self._written: tuple[object, str, str] | None = None  # photo, id and time of its record
 
     def propose(self) -> Path:
         """Where to save without being told: beside the photo, named after it."""
@@ -43,18 +42,24 @@ class Saving(QObject):
         session, inspection = self._session, self._session.inspection
         if inspection is None or inspection.photo is None:
             return
-        twin, state = inspection.twin(), inspection.state
+        twin, state, photo = inspection.twin(), inspection.state, inspection.photo
+        known = self._written if self._written and self._written[0] is photo else None
 
-        def work(token: Token) -> list[Path]:
+        def work(token: Token) -> "Record":
+            # All files of one inspection tell of one record, however often they are saved.
+            record = twin.to_record(
+                record_id=known[1] if known else None, created=known[2] if known else None
+            )
             for number, path in enumerate(paths):
                 token.progress(number / len(paths))
-                _write(twin, path)
-            return list(paths)
+                _write(record, photo, path)
+            return record
 
-        def done(written: list[Path]) -> None:
-            if any(path.suffix.lower() == ".json" for path in written):
+        def done(record: "Record") -> None:
+            self._written = (photo, record.id, record.created)
+            if any(path.suffix.lower() == ".json" for path in paths):
                 self.kept = state
-            self.saved.emit(written)
+            self.saved.emit(list(paths))
 
         names = ", ".join(path.name for path in paths)
         session.workers.start(
@@ -62,13 +67,10 @@ class Saving(QObject):
         )
 
 
-def _write(twin: "Inspection", path: Path) -> None:
+def _write(record: "Record", photo: "Photo", path: Path) -> None:
     from ptmark.record import save_record
     from ptmark.report import annotated_image, write_csv, write_image, write_pdf
 
-    record, photo = twin.to_record(), twin.photo
-    if photo is None:
-        return
     ending = path.suffix.lower()
     if ending == ".json":
         save_record(path, record)

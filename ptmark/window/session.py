@@ -129,6 +129,11 @@ class Session(QObject):
             exc = PtmarkError(str(text), where=str(getattr(exc, "filename", "") or ""))
         self.trouble.emit(place, exc)
 
+    def turn_unit(self) -> None:
+        """Show lengths in the other unit; the codes' limits keep their own."""
+        self.unit = "in" if self.unit == "mm" else "mm"
+        self.judged.emit()
+
     def undo(self) -> None:
         if self.inspection:
             self.inspection.undo()

@@ -20,6 +20,7 @@ from ptmark.window.indication_table import IndicationTable
 from ptmark.window.looking import Looking
 from ptmark.window.session import Session
 from ptmark.window.steps.page import StepPage
+from ptmark.window.wording import in_words
 
 __all__ = ["IndicationsStep"]
 
@@ -127,7 +128,10 @@ class IndicationsStep(StepPage):
         self.show_left_out.toggled.connect(lambda _: self.session.changed.emit())
         self.left_out = QListWidget()
         self.left_out.setAccessibleName("Left out, with the reason")
-        self.left_out.setMinimumHeight(90)
+        self.left_out.setMinimumHeight(120)
+        self.left_out.setWordWrap(True)
+        self.left_out.setSpacing(2)
+        self.left_out.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
         self.left_out.itemClicked.connect(self._take_back)
         self.left_out.itemActivated.connect(self._take_back)
         self._left_hint = quiet("A click takes it back as an indication.")
@@ -200,14 +204,7 @@ class IndicationsStep(StepPage):
         )
         if made is None:
             return how
-        parts = sorted(made.length.budget.items(), key=lambda item: -item[1])[:3]
-        budget = ", ".join(f"{name} {u:.3f}" for name, u in parts)
-        return (
-            f"{how} Length {made.length.value:.2f} ± {made.length.expanded:.2f} mm, along its "
-            f"path {made.path.value:.2f} mm, width {made.width.value:.2f} ± "
-            f"{made.width.expanded:.2f} mm, area {made.area.value:.2f} mm². "
-            f"Largest parts of u, mm: {budget}."
-        )
+        return f"{how} {in_words(made, self.session.unit)}"
 
     def _refresh_left_out(self) -> None:
         blobs = self.session.inspection.left_out if self.session.inspection else ()

@@ -33,6 +33,7 @@ class RecordStep(StepPage):
         self.column.addWidget(quiet(VERDICT_CAUTIONS))
         self.column.addWidget(quiet(WORK_CAUTIONS))
         session.ready.connect(self._build_fields)
+        session.photo_shown.connect(lambda _: self.saved.say(""))
         session.changed.connect(self.refresh)
         session.judged.connect(self.refresh)
 

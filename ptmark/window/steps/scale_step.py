@@ -62,6 +62,7 @@ class ScaleStep(StepPage):
         bench.picked.connect(self._on_picked)
         looking.card_looked_for.connect(self._on_card)
         session.changed.connect(self.refresh)
+        session.judged.connect(self.refresh)
         self.kinds["card"].setChecked(True)
         self.refresh()
 
@@ -210,7 +211,9 @@ def _in_words(surface: object, unit: str) -> str:
     if not isinstance(surface, SurfaceMap):
         return ""
     said = [f"Scale from: {surface.reference}."]
-    said.append(f"One pixel is {format_length(surface.mm_per_px(), unit, 4)}.")
+    said.append(
+        f"One pixel is {format_length(surface.mm_per_px(), unit, 4 if unit == 'mm' else 5)}."
+    )
     if surface.tilt_deg is not None:
         said.append(f"Tilt {surface.tilt_deg:.1f}°.")
     if surface.working_distance_mm is not None:

@@ -35,6 +35,9 @@ class EditTool(Tool):
             "Tab goes to the next, arrows move it. Esc ends."
         )
 
+    def outline_now(self) -> list[tuple[float, float]]:
+        return [(p.x(), p.y()) for p in self.points]
+
     def handles(self) -> list[int]:
         """Indices of the points that stand as handles at this zoom."""
         least = _SPACING * self.px_per_screen

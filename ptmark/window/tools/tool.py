@@ -70,6 +70,10 @@ class Tool(QObject):
         """Any other key; tells whether it was used."""
         return False
 
+    def outline_now(self) -> list[tuple[float, float]]:
+        """What is drawn so far, photo px, to be measured while it grows."""
+        return []
+
     def paint(self, painter: QPainter, to_widget: QTransform) -> None:
         """Paint over the photo, in widget coordinates."""
 

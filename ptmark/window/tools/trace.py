@@ -48,6 +48,9 @@ class TraceTool(Tool):
         """The points fixed so far."""
         return [point for part in self._parts for point in part]
 
+    def outline_now(self) -> list[tuple[float, float]]:
+        return [(p.x(), p.y()) for p in (*self.line(), *self._live)]
+
     def press(self, at: QPointF) -> None:
         if self.mode == "free":
             self.anchors, self._parts = [QPointF(at)], [[QPointF(at)]]

@@ -1,0 +1,41 @@
+"""Measured values in words, in the unit the window shows."""
+
+from typing import TYPE_CHECKING
+
+from ptmark.units import MM_PER_IN
+
+if TYPE_CHECKING:
+    from ptmark.measure import Measurement, Quantity
+
+__all__ = ["in_words", "plus_minus", "size_in_words"]
+
+
+def plus_minus(quantity: "Quantity", unit: str) -> str:
+    """A length in mm as ``value ± U`` in the unit, without its name; U is expanded, k = 2.
+
+    Examples
+    --------
+    >>> from ptmark.measure import Quantity
+    >>> plus_minus(Quantity(12.7, {"edge": 0.127}), "in")
+    '0.500 ± 0.010'
+    """
+    per, digits = (1.0, 2) if unit == "mm" else (MM_PER_IN, 3)
+    return f"{quantity.value / per:.{digits}f} ± {quantity.expanded / per:.{digits}f}"
+
+
+def size_in_words(made: "Measurement", unit: str) -> str:
+    """Length and width with their uncertainty, short enough for the line at the foot."""
+    length, width = plus_minus(made.length, unit), plus_minus(made.width, unit)
+    return f"{length} {unit} long, {width} {unit} wide"
+
+
+def in_words(made: "Measurement", unit: str) -> str:
+    """Every quantity of one outline and what its uncertainty is mostly made of."""
+    per, digits = (1.0, 2) if unit == "mm" else (MM_PER_IN, 3)
+    parts = sorted(made.length.budget.items(), key=lambda item: -item[1])[:3]
+    budget = ", ".join(f"{name} {u / per:.{digits + 1}f}" for name, u in parts)
+    return (
+        f"{size_in_words(made, unit)}, along its path {made.path.value / per:.{digits}f} {unit}, "
+        f"area {made.area.value / per**2:.{digits}f} {unit}². "
+        f"Largest parts of u(length), {unit}: {budget}."
+    )
