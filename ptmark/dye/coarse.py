@@ -160,9 +160,9 @@ def _blobs(
         rim = np.asarray(rims[name], np.int32)
         own = np.zeros((y1 - y0, x1 - x0), np.uint8)
         cv2.drawContours(own, [rim], 0, 1, cv2.FILLED, offset=(-x0, -y0))
-        own &= seeds[y0:y1, x0:x1]
-        if own.any():
-            peak = float(rise[y0:y1, x0:x1][own > 0].max())
+        held_here = (own > 0) & (seeds[y0:y1, x0:x1] > 0)
+        if held_here.any():
+            peak = float(rise[y0:y1, x0:x1][held_here].max())
             blobs.append(Blob(rim=rim, box=(x0, y0, x1, y1), peak=peak))
     blobs.sort(key=lambda blob: (-blob.peak, blob.box))
     return tuple(blobs[:MAX_BLOBS])
