@@ -36,68 +36,91 @@ def merged(
     grow : ndarray of shape (M,)
         How far each outline is widened all round; 0 for the plain reading.
     """
-    import shapely
+    if len(shapes) == 0:
+        return []
+    clusters = _Clusters(shapes, lengths, grow, rule, unit)
+    clusters.settle()
+    return clusters.listed()
 
-    count = len(shapes)
-    owner = np.arange(count)
-    length = lengths.astype(float).copy()  # of the cluster that each one belongs to
-    hulls = [shapely.get_coordinates(shape) for shape in shapely.convex_hull(shapes)]
-    tree = shapely.STRtree(shapes)
-    horizon = max(float(np.median(length)), 1e-3) if count else 1.0
-    while True:
-        pairs, farther = _mergeable(
-            tree, owner, length, grow, horizon, rule, tolerance_in(unit)
-        )
-        if len(pairs) == 0:
-            if not farther:
-                break
+
+class _Clusters:
+    """Which cluster each indication belongs to, and how long that is end to end."""
+
+    def __init__(
+        self, shapes: npt.NDArray[Any], lengths: Array, grow: Array, rule: Merge, unit: str
+    ) -> None:
+        import shapely
+
+        self._shapes, self._tree = shapes, shapely.STRtree(shapes)
+        self._owner = np.arange(len(shapes))
+        self._length = lengths.astype(float).copy()
+        self._hulls = [shapely.get_coordinates(one) for one in shapely.convex_hull(shapes)]
+        self._grow, self._rule, self._band = grow, rule, tolerance_in(unit)
+
+    def settle(self) -> None:
+        """Merge until nothing merges.
+
+        Whoever may have neighbours beyond what it has looked at looks again, up to the
+        horizon; pairs once found are kept, so none needs to look twice the same way.
+        """
+        horizon = max(float(np.median(self._length)), 1e-3)
+        looked = np.full(len(self._length), -1.0)
+        pairs, gaps = np.empty((0, 2), dtype=np.int64), np.empty(0)
+        while True:
+            reach = self._reach()
+            looking = np.flatnonzero((reach > looked) & (looked < horizon))
+            if len(looking):
+                found, apart = self._near(looking, horizon)
+                pairs, gaps = np.concatenate([pairs, found]), np.concatenate([gaps, apart])
+                looked[looking] = horizon
+            split = self._owner[pairs[:, 0]] != self._owner[pairs[:, 1]]
+            pairs, gaps = pairs[split], gaps[split]
+            if self._merge(pairs, gaps):
+                continue
+            if not (reach > horizon).any():
+                return
             horizon *= 2
-            continue
-        changed = _unite(owner, pairs)
-        for root in changed:
-            members = np.flatnonzero(owner == root)
-            hulls[root] = hull_of(np.concatenate([hulls[k] for k in members]))
-            end_to_end, _ = caliper_ends(hulls[root])
-            length[members] = end_to_end + 2 * grow[members].max()
-    order = np.argsort(owner, kind="stable")
-    cuts = np.flatnonzero(np.diff(owner[order])) + 1
-    return [tuple(part.tolist()) for part in np.split(order, cuts)] if count else []
 
+    def listed(self) -> list[tuple[int, ...]]:
+        order = np.argsort(self._owner, kind="stable")
+        cuts = np.flatnonzero(np.diff(self._owner[order])) + 1
+        return [tuple(part.tolist()) for part in np.split(order, cuts)]
 
-def _mergeable(
-    tree: Any,  # noqa: ANN401 - shapely.STRtree, imported on first use
-    owner: Indices,
-    length: Array,
-    grow: Array,
-    horizon: float,
-    rule: Merge,
-    band: float,
-) -> tuple[Indices, bool]:
-    """Pairs of different clusters that merge, shape (P, 2), up to a gap of ``horizon``.
+    def _reach(self) -> Array:
+        """How far each looks for neighbours; the longest cluster leaves that to the others."""
+        reach = (
+            self._rule.factor * self._length + self._grow + self._grow.max() + 2 * self._band
+        )
+        reach[self._owner == self._owner[int(self._length.argmax())]] = 0.0
+        return np.asarray(reach)
 
-    Also whether some cluster might look beyond it.
-    """
-    import shapely
+    def _near(self, looking: Indices, horizon: float) -> tuple[Indices, Array]:
+        """Pairs of different clusters up to ``horizon`` apart, (P, 2), and their gaps."""
+        import shapely
 
-    if len(owner) < 2:
-        return np.empty((0, 2), dtype=np.int64), False
-    shapes = tree.geometries
-    looking = np.flatnonzero(owner != owner[int(length.argmax())])
-    if len(looking) == 0:
-        return np.empty((0, 2), dtype=np.int64), False
-    reach = rule.factor * length + grow + grow.max() + 2 * band
-    farther = bool(reach[looking].max() > horizon)
-    reach = np.minimum(reach, horizon)
-    source, target = tree.query(shapes[looking], predicate="dwithin", distance=reach[looking])
-    source = looking[source]
-    apart = owner[source] != owner[target]
-    source, target = source[apart], target[apart]
-    gap = np.maximum(
-        shapely.distance(shapes[source], shapes[target]) - grow[source] - grow[target], 0
-    )
-    excess = gap - rule.factor * np.minimum(length[source], length[target])
-    hit = np.array([holds(rule.operator, value, band) for value in excess.tolist()], dtype=bool)
-    return np.stack([source, target], axis=1)[hit].astype(np.int64), farther
+        shapes = self._shapes
+        found = self._tree.query(shapes[looking], predicate="dwithin", distance=horizon)
+        source, target = looking[found[0]], found[1]
+        apart = self._owner[source] != self._owner[target]
+        source, target = source[apart], target[apart]
+        gaps = shapely.distance(shapes[source], shapes[target])
+        gaps = np.maximum(gaps - self._grow[source] - self._grow[target], 0.0)
+        return np.stack([source, target], axis=1).astype(np.int64), gaps
+
+    def _merge(self, pairs: Indices, gaps: Array) -> bool:
+        """Merge the clusters of the pairs that the rule merges; whether there were any."""
+        smaller = self._length[pairs].min(axis=1)
+        excess = (gaps - self._rule.factor * smaller).tolist()
+        hit = [holds(self._rule.operator, value, self._band) for value in excess]
+        if not any(hit):
+            return False
+        for root in _unite(self._owner, pairs[hit]):
+            members = np.flatnonzero(self._owner == root)
+            points = np.concatenate([self._hulls[k] for k in members])
+            self._hulls[root] = hull_of(points)
+            end_to_end, _ = caliper_ends(self._hulls[root])
+            self._length[members] = end_to_end + 2 * self._grow[members].max()
+        return True
 
 
 def _unite(owner: Indices, pairs: Indices) -> list[int]:

@@ -7,6 +7,8 @@ from ptmark.criteria.geometry import Array
 
 __all__ = ["heaviest_stretch", "stretch_totals"]
 
+_FEW = 64
+
 
 def heaviest_stretch(
     low: Array, high: Array, weights: Array, stretch: float
@@ -39,6 +41,9 @@ def heaviest_stretch(
 
 def stretch_totals(low: Array, high: Array, weights: Array, stretch: float) -> Array:
     """Sum of the weights reached from each start in ``high``; shape (M,)."""
+    if len(low) <= _FEW:  # all against all is faster than sorting for a few
+        reached = (high >= high[:, None]) & (low <= (high + stretch)[:, None])
+        return np.asarray(reached @ weights)
     by_low, by_high = np.argsort(low), np.argsort(high)
     below = np.concatenate(([0.0], np.cumsum(weights[by_low])))
     passed = np.concatenate(([0.0], np.cumsum(weights[by_high])))

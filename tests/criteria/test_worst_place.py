@@ -187,14 +187,33 @@ def test_row_breaks_where_a_gap_is_too_wide():
     assert longest_row(hulls, links, 4, BAND).members == (0, 1, 2)
 
 
-@pytest.mark.parametrize("seed", range(40))
-def test_stretch_against_every_start(seed):
+@pytest.mark.parametrize("count", [1, 30, 200])
+@pytest.mark.parametrize("seed", range(15))
+def test_stretch_against_every_start(seed, count):
     rng = np.random.RandomState(4000 + seed)
-    low = rng.uniform(0, 100, 30)
-    high = low + rng.uniform(0, 5, 30)
-    weights = rng.uniform(0.5, 3, 30)
+    low = rng.uniform(0, 100, count)
+    high = low + rng.uniform(0, 5, count)
+    weights = rng.uniform(0.5, 3, count)
     total, reached = heaviest_stretch(low, high, weights, 25.0)
     starts = np.concatenate([np.linspace(-30, 110, 2801), high])
     brute = max(weights[(high >= s) & (low <= s + 25.0)].sum() for s in starts)
     assert total == pytest.approx(brute)
     assert total == pytest.approx(weights[reached].sum())
+
+
+def test_wide_scene_is_searched_whole():
+    # nine pores in each of many far places, ten in the last: tile by tile none may be missed
+    rng = np.random.RandomState(5)
+    far = np.array([[700.0 * k, 350.0 * k] for k in range(12)])
+    places = [
+        f + rng.uniform(0, 60, 2) for k, f in enumerate(far) for _ in range(9 + (k == 11))
+    ]
+    hulls = discs(np.array(places), np.full(len(places), 2.0))
+    bounds = Bounds(150.0, 150.0, 3870.0)
+    found = worst_rectangle(hulls, np.ones(len(places)), bounds, enough=10, band=BAND)
+    assert found.total == 10
+    assert set(found.members) == set(range(len(places) - 10, len(places)))
+    fits(hulls, found.corners, bounds, found.members)
+    fewer = worst_rectangle(hulls[:-1], np.ones(len(places) - 1), bounds, enough=10, band=BAND)
+    assert fewer.total == 9
+    assert fewer.proven
