@@ -113,3 +113,15 @@ def test_second_line_may_run_either_way(camera):
         )
         lengths.append(length(solve(reference, eye.photo()), ends))
     assert lengths[0] == pytest.approx(lengths[1], rel=1e-4)
+
+
+def test_line_of_sight_is_unsure_where_the_tilt_is(camera):
+    """Right under the camera the view is square on, unless nobody measured the tilt."""
+    eye = camera()
+    ends, mm = seen_line(eye, (0, 27), (85, 27))
+    surface = solve(LineReference(ends_px=ends, length_mm=mm), eye.photo())
+    under = surface.camera_mm[:2] + np.array([[-5.0, 0.0], [5.0, 0.0]])
+    # Ten degrees about each axis, as stated for a camera held by hand.
+    assert surface.view_slope(under) == pytest.approx(np.tan(np.radians(10)), rel=0.01)
+    assert surface.view_slope(under + np.array([surface.camera_mm[2], 0.0])) > 1.0
+    assert surface.view_slope(under[[0, 0]]) == 0.0

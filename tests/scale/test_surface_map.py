@@ -7,6 +7,8 @@ from scipy.spatial.transform import Rotation
 from skimage.transform import ProjectiveTransform
 
 from ptmark.scale import CardReference, RectangleReference, SurfaceMap, solve
+from ptmark.scale.fit import fit_plane
+from ptmark.scale.maps import camera_priors
 from ptmark.scale.plane import (
     Lens,
     apply_homography,
@@ -15,6 +17,7 @@ from ptmark.scale.plane import (
     pose_from_homography,
     rotation_from_vector,
 )
+from ptmark.scale.problem import Problem, State
 
 PLAIN = Lens((999.5, 749.5), 1250.0)
 BENT = Lens((999.5, 749.5), 1250.0, 0.03)
@@ -187,3 +190,37 @@ def test_lens_term_is_found_where_the_card_shows_it(camera, card):
     off = distance(surface, ends) - np.hypot(*(ends_mm[1] - ends_mm[0]))
     assert abs(off) < 2 * np.sqrt(sum(v**2 for v in u.values()))
     assert abs(off) < 0.5
+
+
+@pytest.mark.parametrize("understated", [1.0, 4.0])
+def test_misfit_beyond_the_picking_noise_is_its_own_part(camera, squares_mm, understated):
+    """Noise four times what is stated shows in the residuals and makes the budget true."""
+    rng = np.random.default_rng(21)
+    eye = camera(lean_deg=(15.0, 10.0))
+    ends = eye.project(np.array([[-30.0, -30.0], [100.0, 20.0]]))
+    pose = pose_from_homography(eye.to_px(), 1450.0, eye.matrix[:2, 2])
+    photo = eye.photo(exif=True)
+    seen, stated = [], []
+    for _ in range(60):
+        picks = eye.project(squares_mm) + rng.normal(0, 0.3 * understated, squares_mm.shape)
+        problem = Problem(
+            picks,
+            np.full(16, 0.3),
+            lambda _own: squares_mm,
+            camera_priors(photo),
+            Lens.of_picture(eye.width, eye.height),
+        )
+        fit = fit_plane(problem, State(pose, 0.0, np.zeros(0)))
+        surface = SurfaceMap(
+            h=fit.pose.to_mm(),
+            covariance=fit.covariance,
+            reference="card",
+            reference_px=picks,
+            lens=fit.lens,
+        )
+        seen.append(distance(surface, ends))
+        u = surface.distance_u(*ends)
+        stated.append(np.hypot(u["picking"], u.get("map", 0.0)))
+        if understated > 1:
+            assert u["map"] > u["picking"]
+    assert np.mean(stated) == pytest.approx(np.std(seen), rel=0.3)
