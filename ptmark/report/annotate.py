@@ -2,31 +2,19 @@
 
 from pathlib import Path
 
-import cv2
 import numpy as np
 import numpy.typing as npt
 
 from ptmark.errors import ReportError
 from ptmark.record import Record
 from ptmark.report.bands import head_band, table_band, verdict_band
+from ptmark.report.encoding import ENDINGS, encoded
 from ptmark.report.plate import draw_plate
 from ptmark.report.table import save
 
 __all__ = ["annotated_image", "write_image"]
 
 Picture = npt.NDArray[np.uint8]
-
-_FORMATS: dict[str, list[int]] = {
-    ".png": [],
-    # Full colour resolution: thin cyan lines must not bleed.
-    ".jpg": [
-        cv2.IMWRITE_JPEG_QUALITY,
-        92,
-        cv2.IMWRITE_JPEG_SAMPLING_FACTOR,
-        cv2.IMWRITE_JPEG_SAMPLING_FACTOR_444,
-    ],
-}
-_FORMATS[".jpeg"] = _FORMATS[".jpg"]
 
 
 def annotated_image(record: Record, rgb: Picture) -> Picture:
@@ -66,14 +54,11 @@ def write_image(path: Path, rgb: Picture) -> None:
     ReportError
         If the ending is another, or the file cannot be written.
     """
-    options = _FORMATS.get(path.suffix.lower())
-    if options is None:
+    ending = path.suffix.lower()
+    if ending not in ENDINGS:
         raise ReportError(
             f"'{path.suffix}' is not a kind of picture the report is written as",
             where=str(path),
             mend="end the name in .png, .jpg or .jpeg",
         )
-    done, data = cv2.imencode(path.suffix.lower(), rgb[..., ::-1], options)
-    if not done:
-        raise ReportError("the picture cannot be encoded", where=str(path))
-    save(path, data.tobytes())
+    save(path, encoded(rgb, ending))

@@ -12,6 +12,7 @@ from reportlab.platypus import Flowable
 
 from ptmark.errors import ReportError
 from ptmark.record import Record
+from ptmark.report.encoding import encoded
 
 __all__ = ["Picture", "jpeg_picture", "marked_picture", "original_picture"]
 
@@ -79,15 +80,8 @@ def marked_picture(rgb: Pixels, room: tuple[float, float]) -> Picture:
 
 def jpeg_picture(rgb: Pixels, room: tuple[float, float]) -> Picture:
     """A picture of ours for the page, as JPEG with full colour resolution."""
-    options = [
-        cv2.IMWRITE_JPEG_QUALITY,
-        92,
-        cv2.IMWRITE_JPEG_SAMPLING_FACTOR,
-        cv2.IMWRITE_JPEG_SAMPLING_FACTOR_444,
-    ]
-    _, data = cv2.imencode(".jpg", rgb[..., ::-1], options)
     size = (rgb.shape[1], rgb.shape[0])
-    return Picture(ImageReader(io.BytesIO(data.tobytes())), size, room)
+    return Picture(ImageReader(io.BytesIO(encoded(rgb, ".jpg"))), size, room)
 
 
 def original_picture(

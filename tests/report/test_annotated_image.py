@@ -229,6 +229,12 @@ def test_other_endings_are_refused(tmp_path, weld):
         write_image(tmp_path / "file" / "image.png", weld[1])
 
 
+def test_a_picture_too_large_for_its_kind_is_told(tmp_path):
+    with pytest.raises(ReportError, match="cannot be encoded"):
+        write_image(tmp_path / "wide.jpg", np.zeros((1, 70_000, 3), np.uint8))
+    assert list(tmp_path.iterdir()) == []
+
+
 def test_the_scale_bar_is_true_where_it_stands(make):
     """Under perspective: map both ends of the bar at its place, by hand, to its length."""
     h = np.array([[0.05, 0.002, 1.0], [0.001, 0.06, 2.0], [1e-5, 1.2e-4, 1.0]])
