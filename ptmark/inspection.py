@@ -32,16 +32,8 @@ Array = npt.NDArray[np.float64]
 class Inspection:
     """The flow, held together.
 
-    Attributes
-    ----------
-    photo : Photo or None
-    state : State
-    surface : SurfaceMap or None
-        From ``state.reference``; None with ``surface_error`` where it was refused.
-    left_out : tuple of LeftOut
-        Blobs the suggestions left out, with their reasons.
-    haze : float or None
-        Background pinkness of the examined area as `ptmark.dye` gives it.
+    ``surface`` comes from ``state.reference``; it is None, with ``surface_error``, where that
+    was refused. ``left_out`` and ``haze`` are the last look's, as `ptmark.dye` gives them.
     """
 
     def __init__(self) -> None:
