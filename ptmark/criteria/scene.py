@@ -13,7 +13,9 @@ from ptmark.errors import CriteriaError, OutlineError
 __all__ = ["Judged", "Scene", "scene_from_json"]
 
 _MOST_INDICATIONS = 100_000
-_AGREES_MM = 0.01
+_DEPARTS_MM = 0.01
+_ROUNDING_MM = 0.002  # outlines are written in thousandths of a millimetre
+_ROUGHNESS = 0.01  # of a path traced along a rounded outline
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
@@ -58,9 +60,11 @@ def scene_from_json(document: Mapping[str, Any]) -> Scene:
     ``width_u_mm`` (0 where absent), ``kind``, ``relevance`` and ``reason``; the top level
     takes ``weld_length_mm``, ``thickness_mm`` and ``weld_direction_deg``. The outline is what
     is judged: length, path and width are taken from it by `ptmark.measure`, so that sizes,
-    gaps and windows cannot contradict each other. A stated ``length_mm`` or ``width_mm`` that
-    departs from the outline by more than 0.01 mm and its own uncertainty is noted as a
-    caution; it changes no verdict. Whatever else the document holds is left alone.
+    gaps and windows cannot contradict each other. A stated ``length_mm``, ``path_mm`` or
+    ``width_mm`` is taken only where it is the same figure less coarsely rounded, within
+    0.002 mm of the outline's (1 % for the path), so that a file from ``ptmark measure`` is
+    judged as it was measured. A length or width that departs by more than 0.01 mm and its
+    own uncertainty is noted as a caution. Whatever else the document holds is left alone.
 
     Raises
     ------
@@ -110,12 +114,13 @@ def _judged(data: object, where: str, notes: list[str]) -> Judged:
         raise CriteriaError(error.what, where=f"{where}, outline_mm") from error
     length_u = _number(data, "length_u_mm", where, least=0.0) or 0.0
     width_u = _number(data, "width_u_mm", where, least=0.0) or 0.0
+    length, width, path = caliper(outline)[0], inscribed_width(outline), path_length(outline)
     one = Judged(
         id=str(name),
         outline_mm=outline,
-        length=caliper(outline)[0],
-        path=path_length(outline),
-        width=inscribed_width(outline),
+        length=_stated(data, "length_mm", where, length, _ROUNDING_MM),
+        path=_stated(data, "path_mm", where, path, _ROUGHNESS * path),
+        width=_stated(data, "width_mm", where, width, _ROUNDING_MM),
         length_u=length_u,
         width_u=width_u,
         kind=_text(data, "kind", where),
@@ -123,16 +128,24 @@ def _judged(data: object, where: str, notes: list[str]) -> Judged:
         reason=_text(data, "reason", where),
     )
     for key, value, u in (
-        ("length_mm", one.length, length_u),
-        ("width_mm", one.width, width_u),
+        ("length_mm", length, length_u),
+        ("width_mm", width, width_u),
     ):
         stated = _number(data, key, where)
-        if stated is not None and abs(stated - value) > max(_AGREES_MM, u):
+        if stated is not None and abs(stated - value) > max(_DEPARTS_MM, u):
             notes.append(
                 f"Indication {name} states {key} {stated:g}, but its outline measures "
                 f"{value:.2f} mm; the outline was judged."
             )
     return one
+
+
+def _stated(
+    data: Mapping[str, Any], key: str, where: str, measured: float, within: float
+) -> float:
+    """The stated figure where it agrees with the outline's, else the outline's."""
+    stated = _number(data, key, where)
+    return stated if stated is not None and abs(stated - measured) <= within else measured
 
 
 def _points(data: Mapping[str, Any], where: str) -> npt.NDArray[np.float64]:

@@ -63,6 +63,16 @@ def test_stated_figures_do_not_judge_but_a_contradiction_is_told(build):
     assert any("states length_mm 3" in caution for caution in result.cautions)
 
 
+def test_a_rounded_outline_is_judged_as_it_was_measured(build):
+    # measured 5.0003 mm, written with an outline that reads 5.0000 in thousandths
+    data = document(build, build.pore("A", 0, 0, 5.0))
+    plain = evaluate(load_profile("asme-viii-1-app-8"), scene_from_json(data))
+    assert plain.verdict == "acceptable"
+    data["indications"][0]["length_mm"] = 5.0003
+    stated = evaluate(load_profile("asme-viii-1-app-8"), scene_from_json(data))
+    assert stated.verdict == "rejectable"
+
+
 def test_uncertainty_kind_and_the_rest_are_read(build):
     data = document(build, build.pore("A", 0, 0, 3.0), thickness_mm=8, weld_length_mm=250.0)
     data["indications"][0] |= {
