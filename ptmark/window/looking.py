@@ -69,7 +69,9 @@ class Looking(QObject):
         session.autosave.begin()
         self._show(levels)
         session.select()
-        session.inspection.set_photo(photo)
+        session.touched = False
+        inspection = session.inspection
+        session.by_itself(lambda: inspection.set_photo(photo))
         self.opened.emit()
         self.find_card()
 
@@ -129,7 +131,10 @@ class Looking(QObject):
         photo = inspection.photo
 
         def done(_surface: object) -> None:
-            if session.attempt("scale", lambda: inspection.set_reference(reference)):
+            def take() -> None:
+                inspection.set_reference(reference)
+
+            if session.attempt("scale", lambda: session.by_itself(take) if quiet else take()):
                 then(found=True)
 
         def failed(exc: Exception) -> None:
@@ -160,7 +165,7 @@ class Looking(QObject):
 
         def done(found: Any) -> None:  # noqa: ANN401 - Suggestions
             session.trouble.emit("indications", None)
-            inspection.set_suggestions(found)
+            session.by_itself(lambda: inspection.set_suggestions(found))
             self.suggested.emit()
 
         session.workers.start(

@@ -51,6 +51,8 @@ class Session(QObject):
         self.selected: tuple[str, ...] = ()
         self.step = STEPS[0]
         self.unit = "mm"
+        self.touched = False  # whether a person has done anything worth keeping
+        self._by_itself = False
         self._tracer: tuple[object, Any] | None = None
         self._waiting: list[Callable[[], None]] = []
         self.autosave.failed.connect(lambda exc: self.say_trouble("record", exc))
@@ -114,6 +116,14 @@ class Session(QObject):
         self.trouble.emit(place, None)
         return True
 
+    def by_itself(self, call: Callable[[], Any]) -> None:
+        """Make a change that nobody asked for; on its own it is not worth a draft."""
+        before, self._by_itself = self._by_itself, True
+        try:
+            call()
+        finally:
+            self._by_itself = before
+
     def change(self, what: str, **changes: Any) -> None:  # noqa: ANN401 - members of State
         """One undoable change, left out where nothing would change."""
         if self.inspection is None:
@@ -145,7 +155,8 @@ class Session(QObject):
     def _on_change(self) -> None:
         if self.inspection is None:
             return
-        if self.inspection.photo is not None:
+        self.touched = self.touched or not self._by_itself
+        if self.inspection.photo is not None and self.touched:
             self.autosave.note(self.inspection)
         names = {m.id for m in self.inspection.state.marked}
         kept = tuple(name for name in self.selected if name in names)

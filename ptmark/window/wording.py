@@ -34,8 +34,6 @@ def in_words(made: "Measurement", unit: str) -> str:
     per, digits = (1.0, 2) if unit == "mm" else (MM_PER_IN, 3)
     parts = sorted(made.length.budget.items(), key=lambda item: -item[1])[:3]
     budget = ", ".join(f"{name} {u / per:.{digits + 1}f}" for name, u in parts)
-    return (
-        f"{size_in_words(made, unit)}, along its path {made.path.value / per:.{digits}f} {unit}, "
-        f"area {made.area.value / per**2:.{digits}f} {unit}². "
-        f"Largest parts of u(length), {unit}: {budget}."
-    )
+    size, path = size_in_words(made, unit), f"{made.path.value / per:.{digits}f} {unit}"
+    area = f"{made.area.value / per**2:.{digits}f} {unit}²"
+    return f"{size}, along its path {path}, area {area}. Largest parts of u, {unit}: {budget}."

@@ -1,0 +1,191 @@
+"""The tools on their own: what they make of points, moves and keys, with no window."""
+
+import numpy as np
+import pytest
+from PySide6.QtCore import QEvent, QPointF, Qt
+from PySide6.QtGui import QKeyEvent
+
+from ptmark.window.tools.edit import EditTool
+from ptmark.window.tools.points import AreaTool, PickTool
+from ptmark.window.tools.trace import TraceTool
+
+pytestmark = pytest.mark.usefixtures("qapp")
+
+
+def key(which, modifiers=Qt.KeyboardModifier.NoModifier):
+    return QKeyEvent(QEvent.Type.KeyPress, which, modifiers)
+
+
+def tap(tool, x, y):
+    tool.press(QPointF(x, y))
+    tool.release(QPointF(x, y))
+
+
+class Rails:
+    """A tracer whose edge is the line y = 50: snaps to it and runs along it pixel by pixel."""
+
+    def snap(self, at_px, radius_px=12.0):
+        return (at_px[0], 50.0) if abs(at_px[1] - 50) <= radius_px else at_px
+
+    def path(self, start_px, end_px):
+        steps = np.linspace(start_px[0], end_px[0], 11)
+        return np.column_stack([steps, np.full(11, 50.0)])
+
+
+def test_picking_hands_over_when_all_points_are_there(qtbot):
+    tool = PickTool("rectangle")
+    corners = [(10, 10), (90, 10), (90, 60), (10, 60)]
+    for x, y in corners[:3]:
+        tap(tool, x, y)
+    with qtbot.waitSignal(tool.finished, timeout=1000) as caught:
+        tap(tool, *corners[3])
+    assert caught.args[0] == corners
+    with qtbot.waitSignal(tool.finished, timeout=1000) as caught:  # a drag hands over again
+        tool.press(QPointF(12, 11))
+        tool.move(QPointF(14, 13), held=True)
+        tool.release(QPointF(14, 13))
+    assert caught.args[0][0] == (14, 13)
+
+
+def test_a_fifth_click_picks_nothing():
+    tool = PickTool("lines")
+    for x in range(0, 500, 100):
+        tap(tool, x, 0)
+    assert len(tool.points) == 4
+
+
+def test_hints_name_the_next_point():
+    tool = PickTool("line")
+    assert "first end" in tool.hint()
+    tap(tool, 0, 0)
+    assert "second end" in tool.hint()
+
+
+def test_tab_goes_through_the_points_and_arrows_move_one():
+    tool = PickTool("line", [QPointF(0, 0), QPointF(50, 0)])
+    tool.px_per_screen = 0.25
+    assert tool.key(key(Qt.Key.Key_Tab))
+    assert tool.key(key(Qt.Key.Key_Right, Qt.KeyboardModifier.ShiftModifier))
+    assert (tool.points[0].x(), tool.points[0].y()) == (2.5, 0)  # ten screen px
+    tool.key(key(Qt.Key.Key_Tab))
+    tool.key(key(Qt.Key.Key_Up))
+    assert (tool.points[1].x(), tool.points[1].y()) == (50, -0.25)
+
+
+def test_an_area_closes_on_its_first_corner_and_not_before_three(qtbot):
+    tool = AreaTool()
+    tap(tool, 0, 0)
+    tap(tool, 200, 0)
+    with qtbot.assertNotEmitted(tool.finished):
+        tool.accept()
+    tap(tool, 200, 100)
+    with qtbot.waitSignal(tool.finished, timeout=1000) as caught:
+        tool.press(QPointF(2, 1))
+    assert caught.args[0] == [(0, 0), (200, 0), (200, 100)]
+
+
+def test_the_line_goes_to_the_edge_while_the_pointer_moves(qtbot):
+    tool = TraceTool("edge", Rails)
+    tap(tool, 10, 46)
+    assert tool.anchors == [QPointF(10, 50)]
+    with qtbot.waitSignal(tool.changed, timeout=1000):
+        tool.move(QPointF(40, 80), held=False)
+    drawn = tool.outline_now()
+    assert len(drawn) == 11
+    assert all(y == 50 for _, y in drawn)
+
+
+def test_an_edge_trace_closes_along_the_edge(qtbot):
+    tool = TraceTool("edge", Rails)
+    for x in (0, 50, 100):
+        tap(tool, x, 50)
+    with qtbot.waitSignal(tool.finished, timeout=1000) as caught:
+        tool.accept()
+    outline = caught.args[0]
+    assert outline[0] == (0, 50)
+    assert len(outline) == 1 + 10 + 10 + 9  # there in two parts, and back without the start
+    assert tool.anchors == []  # ready for the next
+
+
+def test_free_hand_takes_what_is_drawn(qtbot):
+    tool = TraceTool("free", Rails)
+    tool.press(QPointF(0, 0))
+    for x, y in ((20, 0), (20, 20), (0, 20)):
+        tool.move(QPointF(x, y), held=True)
+    with qtbot.waitSignal(tool.finished, timeout=1000) as caught:
+        tool.release(QPointF(0, 10))
+    assert caught.args[0] == [(0, 0), (20, 0), (20, 20), (0, 20)]
+
+
+def test_a_free_click_without_a_drag_makes_nothing(qtbot):
+    tool = TraceTool("free", Rails)
+    with qtbot.assertNotEmitted(tool.finished):
+        tap(tool, 5, 5)
+    assert tool.anchors == []
+
+
+def test_back_takes_one_point_and_then_leaves_the_tool(qtbot):
+    tool = TraceTool("points", Rails)
+    tap(tool, 0, 0)
+    tap(tool, 50, 0)
+    tool.back()
+    assert tool.line() == [QPointF(0, 0)]
+    tool.back()
+    with qtbot.waitSignal(tool.stopped, timeout=1000):
+        tool.back()
+
+
+CIRCLE = [
+    (100 + 50 * np.cos(t), 100 + 50 * np.sin(t)) for t in np.linspace(0, 2 * np.pi, 200)[:-1]
+]
+
+
+def test_handles_stand_apart_and_neighbours_follow_softly(qtbot):
+    tool = EditTool(CIRCLE)
+    handles = tool.handles()
+    assert 8 < len(handles) < 30
+    grabbed = handles[3]
+    start = QPointF(tool.points[grabbed])
+    before = [QPointF(p) for p in tool.points]
+    with qtbot.waitSignal(tool.finished, timeout=1000):
+        tool.press(start)
+        tool.move(start + QPointF(6, 0), held=True)
+        tool.release(start + QPointF(6, 0))
+    shift = [tool.points[i].x() - before[i].x() for i in range(len(before))]
+    assert shift[grabbed] == pytest.approx(6)
+    assert shift[handles[2]] == pytest.approx(0)  # the neighbouring handles stay
+    assert shift[handles[4]] == pytest.approx(0)
+    between = shift[grabbed + 1 : handles[4]]
+    assert all(0 < s < 6 for s in between)
+    assert between == sorted(between, reverse=True)
+
+
+def test_a_handle_is_removed_with_the_stretch_it_holds(qtbot):
+    tool = EditTool(CIRCLE)
+    handles, count = tool.handles(), len(tool.points)
+    tool.active = handles[5]
+    with qtbot.waitSignal(tool.finished, timeout=1000):
+        tool.back()
+    assert len(tool.points) == count - (handles[6] - handles[4] - 1)
+
+
+def test_a_point_is_added_on_the_nearest_stretch(qtbot):
+    tool = EditTool([(0, 0), (100, 0), (100, 100), (0, 100)])
+    with qtbot.waitSignal(tool.finished, timeout=1000) as caught:
+        tool.add(QPointF(50, 3))
+    assert caught.args[0] == [(0, 0), (50, 3), (100, 0), (100, 100), (0, 100)]
+
+
+def test_a_triangle_keeps_its_three_points(qtbot):
+    tool = EditTool([(0, 0), (100, 0), (50, 80)])
+    tool.active = 0
+    with qtbot.assertNotEmitted(tool.finished):
+        tool.back()
+
+
+def test_editing_by_keys_alone(qtbot):
+    tool = EditTool([(0, 0), (100, 0), (100, 100), (0, 100)])
+    tool.key(key(Qt.Key.Key_Tab))
+    with qtbot.waitSignal(tool.finished, timeout=1000) as caught:
+        tool.key(key(Qt.Key.Key_Left))
+    assert caught.args[0][0] == (-1, 0)

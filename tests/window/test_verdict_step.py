@@ -1,0 +1,133 @@
+"""The verdict follows every change at once, rule by rule; nothing changes by accident."""
+
+import pytest
+from PySide6.QtCore import QPoint, QPointF, Qt
+from PySide6.QtGui import QWheelEvent
+from PySide6.QtWidgets import QApplication
+
+pytestmark = [pytest.mark.gui, pytest.mark.slow]
+
+
+@pytest.fixture
+def judged(opened, idle):
+    """The scene under ISO 23277 level 2: the crack rejectable, the dots within it."""
+    opened.session.go("Verdict")
+    opened.session.change("choose the criteria", profile="iso-23277-2")
+    idle()
+    return opened
+
+
+def crack_of(window):
+    measured = window.session.judgement.measured
+    return max(measured, key=lambda name: measured[name].length.value)
+
+
+def test_dropping_the_crack_changes_the_verdict_and_undo_changes_it_back(judged, idle):
+    page = judged.verdict_step
+    assert page.verdict.text() == "Rejectable"
+    judged.session.select(crack_of(judged))
+    judged.hands.drop()
+    idle()
+    assert page.verdict.text() == "Acceptable"
+    judged.session.undo()
+    idle()
+    assert page.verdict.text() == "Rejectable"
+
+
+def test_setting_aside_needs_a_reason(judged, idle, qtbot):
+    crack = crack_of(judged)
+    judged.session.go("Indications")
+    judged.session.select(crack)
+    page = judged.indications_step
+    page.relevance.setFocus()
+    qtbot.keyClick(page.relevance, Qt.Key.Key_Down)
+    idle()
+    assert judged.session.judgement.evaluation.verdict == "rejectable"
+    page.reason.setFocus()
+    qtbot.keyClicks(page.reason, "scratch, gone after wiping")
+    qtbot.keyClick(page.reason, Qt.Key.Key_Return)
+    idle()
+    assert judged.session.judgement.evaluation.verdict == "acceptable"
+    assert judged.session.inspection.marked(crack).reason == "scratch, gone after wiping"
+
+
+def test_a_finding_selects_its_indications(judged, qtbot):
+    findings = judged.verdict_step.findings
+    findings.setFocus()
+    row = next(
+        r
+        for r in range(findings.count())
+        if findings.item(r).data(Qt.ItemDataRole.UserRole) == (crack_of(judged),)
+    )
+    findings.setCurrentRow((row + 1) % findings.count())
+    findings.setCurrentRow(row)
+    assert judged.session.selected == (crack_of(judged),)
+
+
+def test_the_worst_stands_first_and_every_finding_names_clause_and_verdict(judged):
+    findings = judged.verdict_step.findings
+    texts = [findings.item(row).text() for row in range(findings.count())]
+    made = judged.session.judgement.evaluation.findings
+    assert len(texts) == len(made)
+    assert "rejectable" in texts[0]
+    for one in made:
+        assert any(one.says in text and one.clause in text for text in texts)
+
+
+def test_the_wheel_over_a_choice_without_focus_changes_nothing(judged):
+    page = judged.verdict_step
+    judged.view.setFocus()
+    before = page.profile.currentIndex()
+    where = QPointF(20, 10)
+    wheel = QWheelEvent(
+        where, page.profile.mapToGlobal(where), QPoint(), QPoint(0, -120),
+        Qt.MouseButton.NoButton, Qt.KeyboardModifier.NoModifier,
+        Qt.ScrollPhase.NoScrollPhase, False,
+    )  # fmt: skip
+    QApplication.sendEvent(page.profile, wheel)
+    assert page.profile.currentIndex() == before
+    assert judged.session.state.profile == "iso-23277-2"
+
+
+def test_lengths_that_cannot_be_read_are_said_in_place(judged, qtbot):
+    page = judged.verdict_step
+    edit = page.sizes["weld_length_mm"]
+    edit.setFocus()
+    qtbot.keyClicks(edit, "12 in")
+    qtbot.keyClick(edit, Qt.Key.Key_Return)
+    assert judged.session.state.weld_length_mm == pytest.approx(304.8)  # 25.4 mm to the inch
+    edit.selectAll()
+    qtbot.keyClicks(edit, "far")
+    qtbot.keyClick(edit, Qt.Key.Key_Return)
+    assert "'far' is not a length" in page.size_notice.text.text()
+    assert judged.session.state.weld_length_mm == pytest.approx(304.8)
+
+
+def test_keys_of_the_indications_sleep_in_other_steps(judged, qtbot):
+    judged.session.select(crack_of(judged))
+    before = judged.session.state
+    judged.view.setFocus()
+    qtbot.keyClick(judged.view, Qt.Key.Key_Delete)
+    assert judged.session.state is before
+
+
+def test_cautions_stand_at_verdict_and_record(judged):
+    from PySide6.QtWidgets import QLabel
+
+    for page, words in (
+        (judged.verdict_step, ("certified inspector decides", "edition")),
+        (judged.record_step, ("certified inspector decides", "flammable", "Ventilate")),
+    ):
+        text = " ".join(label.text() for label in page.findChildren(QLabel))
+        assert all(word in text for word in words)
+
+
+def test_inches_are_shown_where_asked_and_limits_keep_their_own_unit(judged, qtbot):
+    crack = crack_of(judged)
+    mm = judged.session.judgement.measured[crack].length.value
+    model = judged.indications_step.table.model()
+    row = [m.id for m in judged.session.state.marked].index(crack)
+    qtbot.keyClick(judged, Qt.Key.Key_U)
+    shown = model.data(model.index(row, 2))
+    assert float(shown.split(" ")[0]) == pytest.approx(mm / 25.4, abs=0.0006)
+    assert judged.session.judgement.evaluation.findings[0].unit == "mm"
