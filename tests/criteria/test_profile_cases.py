@@ -23,6 +23,7 @@ NAMES = [
             "asme-viii-1-app-8",
             "asme-iii-nb-5350",
             "asme-b31.1",
+            "asme-b31.3",
             "aws-d1.1-porosity-cjp-tension",
             "aws-d1.1-porosity-other-welds",
             "aws-d1.1-porosity-cyclic-fillet",
@@ -99,7 +100,8 @@ def test_iso_23277_linear_only_above_three_widths(build):
 
 
 # ASME VIII-1 Appendix 8, 8-3 and 8-4 (verified); NB-5350 (memory); B31.1 by UFGS 15216N 3.5.3
-# (verified). Relevance, rounded size, gap of a row; mm of the SI variant, in of the other.
+# (verified); B31.3-2016 (memory for PT). Relevance, rounded size, gap of a row; in mm, or in
+# inches for the US variant.
 ASME = {
     "asme-viii-1-app-8": (1.5, 5.0, 1.5),
     "asme-viii-1-app-8-us": (IN / 16, 3 * IN / 16, IN / 16),
@@ -107,6 +109,8 @@ ASME = {
     "asme-iii-nb-5350-us": (IN / 16, 3 * IN / 16, IN / 16),
     "asme-b31.1": (2.0, 5.0, 2.0),
     "asme-b31.1-us": (IN / 16, 3 * IN / 16, IN / 16),
+    "asme-b31.3": (1.5, 5.0, 1.5),
+    "asme-b31.3-us": (IN / 16, 3 * IN / 16, IN / 16),
 }
 
 
@@ -160,7 +164,7 @@ def test_asme_named_crack_is_rejected_at_any_size(name, build):
     assert of_rule(judge(name, tiny), "crack") == "rejectable"
 
 
-@pytest.mark.parametrize("name", ["asme-viii-1-app-8", "iso-23277-3"])
+@pytest.mark.parametrize("name", ["asme-viii-1-app-8", "asme-b31.3", "iso-23277-3"])
 def test_named_crack_is_never_passed_by_size_alone(name, build):
     # the lists of these standards name no crack; the inspector must then decide
     tiny = build.scene(build.bar("A", 0, 0, 0.8, 0.1, kind="crater crack"))

@@ -7,6 +7,7 @@ import numpy as np
 import pytest
 import shapely
 
+from ptmark.criteria import evaluate, load_profile
 from ptmark.criteria.geometry import gaps_within, hulls_of
 from ptmark.criteria.rows import longest_row
 from ptmark.criteria.stretch import heaviest_stretch
@@ -125,6 +126,22 @@ def test_rectangle_by_hand():
     off = worst_rectangle(dots(places), np.ones(3), Bounds(60.0, 60.0, 499.9), band=BAND)
     on = worst_rectangle(dots(places), np.ones(3), Bounds(60.0, 60.0, 500.0), band=BAND)
     assert (off.total, on.total) == (2.0, 3.0)
+
+
+def test_a_search_cut_short_is_never_a_pass(build, monkeypatch):
+    rng = np.random.RandomState(11)
+    places = rng.uniform(0, 90, (9, 2))
+    pores = build.scene(*(build.pore(f"P{k}", *places[k], 2.5) for k in range(9)))
+    profile = load_profile("asme-b31.1")
+
+    def window():
+        found = evaluate(profile, pores).findings
+        return next(one for one in found if one.rule == "window")
+
+    assert window().verdict == "acceptable"
+    monkeypatch.setattr("ptmark.criteria.worst._MOST_LOOKS", 0)
+    assert window().verdict == "undecided"
+    assert "cut short" in window().says
 
 
 def in_line_by_sampling(hulls, links, number, turns=1440):
