@@ -40,6 +40,7 @@ def draft_to_json(inspection: Inspection) -> dict[str, Any]:
         else {"path": str(photo.info.path.absolute()), "sha256": photo.info.sha256},
         "reference": None if state.reference is None else reference_to_json(state.reference),
         "area_px": None if state.area_px is None else [list(p) for p in state.area_px],
+        "weld_px": None if state.weld_px is None else [list(p) for p in state.weld_px],
         "marked": [_marked_to_json(m) for m in state.marked],
         **{name: getattr(state, name) for name in _PLAIN},
     }
@@ -103,11 +104,18 @@ def _marked(document: dict[str, Any]) -> Marked:
     )
 
 
+def _point(pair: list[float]) -> tuple[float, float]:
+    x, y = pair
+    return float(x), float(y)
+
+
 def _state(document: dict[str, Any]) -> State:
     reference, area = document["reference"], document["area_px"]
+    weld = document.get("weld_px")
     return State(
         reference=None if reference is None else reference_from_json(reference),
-        area_px=None if area is None else tuple((float(x), float(y)) for x, y in area),
+        area_px=None if area is None else tuple(_point(p) for p in area),
+        weld_px=None if weld is None else (_point(weld[0]), _point(weld[1])),
         marked=tuple(_marked(m) for m in document["marked"]),
         **{name: document[name] for name in _PLAIN},
     )

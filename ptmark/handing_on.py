@@ -1,6 +1,9 @@
 """What an inspection hands on: its scene to the criteria, its whole to the record."""
 
 from collections.abc import Sequence
+from math import atan2, degrees, hypot
+
+import numpy as np
 
 from ptmark.criteria import Evaluation, Judged, Scene
 from ptmark.dye import LeftOut
@@ -10,18 +13,33 @@ from ptmark.record import Entry, Record, build_record
 from ptmark.scale import SurfaceMap
 from ptmark.state import Marked, State
 
-__all__ = ["record_of", "scene_of"]
+__all__ = ["record_of", "scene_of", "weld_of"]
 
 Measured = Sequence[tuple[Marked, Measurement | None]]
 
 
-def scene_of(measured: Measured, state: State) -> Scene:
+def scene_of(measured: Measured, state: State, surface: SurfaceMap | None) -> Scene:
     """The measured indications as the criteria take them."""
+    length_mm, direction_deg = weld_of(state, surface)
     return Scene(
         indications=tuple(_judged(one, made) for one, made in measured if made is not None),
-        weld_length_mm=state.weld_length_mm,
+        weld_length_mm=length_mm,
+        weld_direction_deg=direction_deg,
         thickness_mm=state.thickness_mm,
     )
+
+
+def weld_of(state: State, surface: SurfaceMap | None) -> tuple[float | None, float | None]:
+    """Length in mm and course in degrees on the surface of the examined weld, where known.
+
+    A typed length goes before that of the marked line.
+    """
+    if state.weld_px is None or surface is None:
+        return state.weld_length_mm, None
+    start, end = surface.to_mm(np.array(state.weld_px, float))
+    across, down = (end - start).tolist()
+    length_mm = state.weld_length_mm or hypot(across, down)
+    return length_mm, degrees(atan2(down, across))
 
 
 def record_of(
@@ -37,6 +55,7 @@ def record_of(
     created: str | None,
 ) -> Record:
     """The inspection as a record; what is missing stays empty there."""
+    weld_length_mm, weld_direction_deg = weld_of(state, surface)
     return build_record(
         info=info,
         surface=surface,
@@ -52,6 +71,9 @@ def record_of(
         haze=haze,
         record_id=record_id,
         created=created,
+        weld_length_mm=weld_length_mm,
+        weld_direction_deg=weld_direction_deg,
+        thickness_mm=state.thickness_mm,
     )
 
 

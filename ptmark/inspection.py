@@ -268,7 +268,7 @@ class Inspection:
 
     def scene(self) -> Scene:
         """The measured indications as the criteria take them."""
-        return scene_of(self._measured_now(), self.state)
+        return scene_of(self._measured_now(), self.state, self.surface)
 
     def _measured_now(self) -> list[tuple[Marked, Measurement | None]]:
         return [(one, self.measurement(one)) for one in self.counted]

@@ -62,7 +62,11 @@ class Marked:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class State:
-    """Everything a person decides; immutable, so that undo is a step back to the one before."""
+    """Everything a person decides; immutable, so that undo is a step back to the one before.
+
+    ``weld_px`` are two points on the weld's centre line, px: its course, and its length where
+    ``weld_length_mm`` is not given.
+    """
 
     reference: Reference | None = None
     area_px: tuple[tuple[float, float], ...] | None = None
@@ -70,6 +74,7 @@ class State:
     profile: str = ""
     decision_rule: str = "guarded"
     relief_mm: float | None = None
+    weld_px: tuple[tuple[float, float], tuple[float, float]] | None = None
     weld_length_mm: float | None = None
     thickness_mm: float | None = None
     fields: dict[str, str] = field(default_factory=dict)

@@ -40,6 +40,9 @@ def add_to(verbs: Verbs) -> None:
     made.add_argument(
         "--relief", metavar="LENGTH", help="height of the weld crown above the scale"
     )
+    made.add_argument(
+        "--weld", metavar="X1,Y1,X2,Y2", help="two points on the weld's middle, px"
+    )
     made.add_argument("--weld-length", metavar="LENGTH", help="length of weld in the area")
     made.add_argument("--thickness", metavar="LENGTH", help="thickness of the part")
     made.add_argument("--criteria", default="", metavar="PROFILE", help="see: ptmark criteria")
@@ -66,6 +69,8 @@ def run(args: argparse.Namespace) -> int:
     if args.area:
         area = read_points(args.area, "--area", least=3)
         inspection.change("mark the examined area", area_px=tuple(area))
+    if args.weld:
+        inspection.change("mark the weld", weld_px=_weld(args.weld))
     inspection.set_suggestions(inspection.look())
     record = inspection.to_record()
     _write(args, inspection, record)
@@ -93,6 +98,13 @@ def _given(args: argparse.Namespace) -> dict[str, object]:
         "weld_length_mm": _length(args.weld_length, "--weld-length"),
         "thickness_mm": _length(args.thickness, "--thickness"),
     }
+
+
+def _weld(text: str) -> tuple[tuple[float, float], tuple[float, float]]:
+    start, end = read_points(text, "--weld", least=2, exactly=True)
+    if start == end:
+        raise UsageError("both points are the same", where="--weld", mend="give two points")
+    return start, end
 
 
 def _length(text: str | None, where: str) -> float | None:

@@ -85,11 +85,12 @@ def contours(
     )
     mask = ((relative > 0.5) & crop.near).astype(np.uint8)
     found, _ = cv2.findContours(mask, cv2.RETR_EXTERNAL, cv2.CHAIN_APPROX_NONE)
-    return [
+    made = (
         _contour(look, points)
         for points in (np.asarray(chain, np.int32).reshape(-1, 2) for chain in found)
         if np.ptp(points, axis=0).max() + 1 >= least_px and _holds(points, seeds)
-    ]
+    )
+    return [one for one in made if len(one.outline_px) >= 4]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
@@ -131,7 +132,7 @@ def _contour(look: _Look, chain: npt.NDArray[np.int32]) -> Contour:
     core = (filled > 0) & (crop.amount > 0.7 * contrast)
     level = float(np.median(look.ridge[chain[:, 1], chain[:, 0]] * target))
     return Contour(
-        outline_px=points + crop.origin,
+        outline_px=_simple(points) + crop.origin,
         shift_px=0.2 / slope,
         end_shift_px=max((_length(low) - _length(high)) / 4, 0.0),
         noise_px=crop.grain / max(level * slope, 1e-3),
@@ -217,6 +218,19 @@ def _calm(points: Array) -> Array:
     between = (np.roll(points, 1, axis=0) + np.roll(points, -1, axis=0)) / 2
     leaps = np.hypot(*(points - between).T) > _LEAP_PX
     return np.where(leaps[:, None], between, points)
+
+
+def _simple(points: Array) -> Array:
+    """The outline without crossings: where flanks of a thin line meet, its largest part."""
+    import shapely
+
+    if len(points) < 4 or shapely.is_valid(made := shapely.Polygon(points)):
+        return points
+    parts = [one for one in shapely.get_parts(made.buffer(0)) if one.area > 0]
+    if not parts:
+        return points[:0]
+    largest = max(parts, key=lambda one: float(one.area))
+    return np.asarray(shapely.get_coordinates(largest.exterior)[:-1], np.float64)
 
 
 def _length(points: Array) -> float:

@@ -116,3 +116,15 @@ def test_snap_finds_the_edge_and_leaves_flat_developer_alone():
 def test_path_from_outside_the_photo_is_refused():
     with pytest.raises(OutlineError, match="outside the photo"):
         DyeTracer(scenes.photo(SHAPE, [])).path((900.0, 900.0), (100.0, 100.0))
+
+
+@pytest.mark.parametrize("width", [1.5, 2.5, 4.0])
+@pytest.mark.parametrize("strength", [1.0, 0.35])
+def test_outlines_of_hairlines_do_not_cross_themselves(width, strength):
+    left = 1 - strength * (1 - scenes.DYE)
+    bars = [scenes.bar(SHAPE, 60, 340, 80.2 + 60 * n, width + 0.3 * n) for n in range(3)]
+    photo = scenes.photo(SHAPE, [(bar, left) for bar in bars], blur=1.5, grain=0.008)
+    found = suggest(photo)
+    outlines = [one.outline_px for one in (*found.found, *found.left_out)]
+    assert outlines
+    assert all(Polygon(outline).is_valid for outline in outlines)

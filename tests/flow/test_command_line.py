@@ -105,6 +105,15 @@ def test_lines_and_rectangles_are_read():
         read_lines(["0,0,1,0=5mm"] * 3)
 
 
+def test_the_weld_line_gives_its_length_and_course(photo_file, tmp_path):
+    out = tmp_path / "r.json"
+    words = ["measure", str(photo_file), "--weld", "240,360,720,360", "--json", str(out)]
+    assert main(words) == 0
+    record = json.loads(out.read_text())
+    assert record["weld_length_mm"] == pytest.approx(40.0, abs=0.3)  # drawn: 480 px at 12 px/mm
+    assert record["weld_direction_deg"] == pytest.approx(0.0, abs=0.5)
+
+
 def test_card_pdf(tmp_path):
     assert main(["card", str(tmp_path / "card.pdf"), "--paper", "Letter"]) == 0
     assert (tmp_path / "card.pdf").read_bytes().startswith(b"%PDF")
