@@ -1,6 +1,5 @@
 """What stands where the photo will be: open or drop one, try a sample, go on with old work."""
 
-from datetime import datetime
 from pathlib import Path
 
 from PySide6.QtCore import Signal
@@ -9,6 +8,7 @@ from PySide6.QtWidgets import QHBoxLayout, QLabel, QPushButton, QVBoxLayout, QWi
 from ptmark.errors import PtmarkError
 from ptmark.window.autosave import Draft
 from ptmark.window.bits import Notice, quiet
+from ptmark.window.draft_offer import DraftOffer
 
 __all__ = ["EmptyPage"]
 
@@ -80,7 +80,9 @@ class EmptyPage(QWidget):
             if (old := item.widget()) is not None:
                 old.deleteLater()
         for draft in drafts[:_MOST_DRAFTS]:
-            self._drafts.addWidget(self._offer(draft))
+            self._drafts.addWidget(
+                DraftOffer(draft, self.draft_taken, self.draft_dismissed, self)
+            )
         if len(drafts) > _MOST_DRAFTS:
             more = len(drafts) - _MOST_DRAFTS
             self._drafts.addWidget(quiet(f"and {more} older"))
@@ -88,19 +90,6 @@ class EmptyPage(QWidget):
     def draft_buttons(self) -> list[QPushButton]:
         """The buttons that go on with a draft, newest first."""
         return [b for b in self.findChildren(QPushButton) if b.property("draft") == "go on"]
-
-    def _offer(self, draft: Draft) -> Notice:
-        when = datetime.fromtimestamp(draft.saved).astimezone().strftime("%Y-%m-%d %H:%M")
-        notice = Notice(self)
-        count = f"{draft.marked} indication{'s' * (draft.marked != 1)}"
-        notice.say(f"Unfinished work on {draft.photo.name}, {count}, last changed {when}.", "")
-        go_on = QPushButton("Go on with it")
-        go_on.clicked.connect(lambda: self.draft_taken.emit(draft))
-        go_on.setProperty("draft", "go on")
-        discard = QPushButton("Discard it")
-        discard.clicked.connect(lambda: self.draft_dismissed.emit(draft))
-        notice.offer(go_on, discard)
-        return notice
 
     def say_error(self, exc: PtmarkError | None) -> None:
         """Show why a photo could not be opened."""

@@ -1,5 +1,7 @@
 """What a person does to indications: take, drop, delete, add, edit, name, set aside."""
 
+from collections.abc import Callable
+from dataclasses import replace
 from typing import TYPE_CHECKING, Any
 
 from PySide6.QtCore import QObject, Qt
@@ -11,6 +13,7 @@ from ptmark.window.workers import Token
 
 if TYPE_CHECKING:
     from ptmark.dye import EdgeQuality
+    from ptmark.inspection import Marked
 
 __all__ = ["Hands"]
 
@@ -27,34 +30,38 @@ class Hands(QObject):
     # -- one key each -------------------------------------------------------------------------
     def take(self) -> None:
         """Take the selected suggestions and go to the next one not looked at."""
-        self._stand("taken", "take")
+        self._replace("take", lambda one: replace(one, standing="taken"))
+        self._go_on()
 
     def drop(self) -> None:
         """Drop the selected ones; an outline drawn by hand is deleted instead."""
-        inspection = self._session.inspection
-        if inspection is None:
-            return
-        for name in self._session.selected:
-            one = inspection.marked(name)
-            if one.confidence is None:
-                inspection.remove(name)
-            elif one.standing != "dropped":
-                inspection.edit(name, "drop", standing="dropped")
+        self._replace(
+            "drop", lambda one: replace(one, standing="dropped") if _suggested(one) else None
+        )
         self._go_on()
 
-    def _stand(self, standing: str, what: str) -> None:
-        inspection = self._session.inspection
-        if inspection is None:
+    def delete(self) -> None:
+        """Delete the selected outlines; undo brings them back."""
+        self._replace("delete", lambda _: None)
+
+    def _replace(self, what: str, new: "Callable[[Marked], Marked | None]") -> None:
+        """Put something in place of each selected outline, all as one step of undo."""
+        session = self._session
+        if session.state is None or not session.selected:
             return
-        for name in self._session.selected:
-            if inspection.marked(name).standing != standing:
-                inspection.edit(name, what, standing=standing)
-        self._go_on()
+        marked, changed = [], False
+        for one in session.state.marked:
+            other = new(one) if one.id in session.selected else one
+            same = other is not None and other.standing == one.standing
+            changed = changed or not same
+            if other is not None:
+                marked.append(one if same else other)
+        if changed:
+            names = ", ".join(session.selected)
+            session.change(f"{what} {names}", marked=tuple(marked))
 
     def take_all(self) -> None:
         """Take every suggestion not looked at yet, as one step."""
-        from dataclasses import replace
-
         state = self._session.state
         if state is None:
             return
@@ -75,14 +82,6 @@ class Hands(QObject):
             if one.standing == "suggested":
                 session.select(one.id)
                 return
-
-    def delete(self) -> None:
-        """Delete the selected outlines; undo brings them back."""
-        inspection = self._session.inspection
-        if inspection is None:
-            return
-        for name in self._session.selected:
-            inspection.remove(name)
 
     def take_left_out(self, index: int) -> None:
         """Take back a blob that was left out."""
@@ -125,8 +124,6 @@ class Hands(QObject):
             return
 
         def work(_token: Token) -> "tuple[Any, EdgeQuality]":
-            from dataclasses import replace
-
             import numpy as np
 
             from ptmark.dye import refine_outline
@@ -148,10 +145,15 @@ class Hands(QObject):
                 source="hand",
             )
 
+        def done(got: "tuple[Any, EdgeQuality]") -> None:
+            now = session.inspection
+            if now is not None and now.photo is photo:  # else it belongs to a photo gone by
+                then(*got)
+
         session.workers.start(
             "",
             work,
-            lambda got: then(*got),
+            done,
             failed=lambda exc: session.say_trouble("indications", exc),
         )
 
@@ -174,6 +176,10 @@ class Hands(QObject):
         else:
             return False
         return True
+
+
+def _suggested(one: "Marked") -> bool:
+    return one.confidence is not None
 
 
 def _area(points: Points) -> float:

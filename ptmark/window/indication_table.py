@@ -88,7 +88,8 @@ class IndicationModel(QAbstractTableModel):
         """First column: looked at or not. Last column: the verdict."""
         palette = self._window.palette()
         if column == 0:
-            return glyph_icon("done" if standing == "taken" else "", palette, 14)
+            sign = {"taken": "done", "suggested": ""}.get(standing)
+            return None if sign is None else glyph_icon(sign, palette, 14)
         name = standing_of(letter, self._session.judgement) if column == 5 else ""
         return glyph_icon(name, palette, 16) if name and standing != "dropped" else None
 

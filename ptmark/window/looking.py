@@ -91,6 +91,8 @@ class Looking(QObject):
 
         def done(got: "tuple[Inspection, PhotoLevels | None]") -> None:
             restored, levels = got
+            session.workers.cancel("look")
+            session.workers.cancel("scale")
             session.autosave.adopt(draft)
             self._show(levels)
             session.select()

@@ -21,9 +21,9 @@ from PySide6.QtWidgets import (
 from ptmark.errors import PtmarkError
 from ptmark.places import sample_images
 from ptmark.window import dialogs
-from ptmark.window.autosave import Draft, left_behind
 from ptmark.window.bench import Bench
 from ptmark.window.bits import Quiet, key_button
+from ptmark.window.draft_desk import DraftDesk
 from ptmark.window.drops import Drops
 from ptmark.window.empty_page import EmptyPage
 from ptmark.window.foot import Foot
@@ -66,6 +66,7 @@ class MainWindow(QWidget):
         self.empty = EmptyPage()
         self.foot = Foot(self.session.workers)
         self._build_pages()
+        self.drafts = DraftDesk(self.session, self.empty, self.photo_step.offers)
         self._lay_out()
         self._connect()
         self._drops = Drops(self, self.open)
@@ -146,6 +147,10 @@ class MainWindow(QWidget):
         self.bench.hint.connect(self.foot.say)
         self.bench.live.said.connect(self.foot.say_size)
         self.bench.switched.connect(lambda _: self._show_marks())
+        session.autosave.failed.connect(
+            lambda exc: self.foot.say(f"The draft could not be written: {exc}")
+        )
+        self.looking.opened.connect(self.drafts.look)
         self.looking.suggested.connect(self._after_suggestions)
         self.looking.card_looked_for.connect(self._after_card)
         self.view.mark_clicked.connect(self._on_mark_clicked)
@@ -154,7 +159,6 @@ class MainWindow(QWidget):
         self.empty.open_asked.connect(self.ask_open)
         self.empty.sample_asked.connect(self.open)
         self.empty.draft_taken.connect(lambda draft: self.looking.go_on(draft.path))
-        self.empty.draft_dismissed.connect(self._discard)
         QShortcut(QKeySequence("Ctrl+Left"), self, lambda: self._next(-1))
         self._states_soon = QTimer(self, singleShot=True, interval=0)
         self._states_soon.timeout.connect(self._show_states)
@@ -165,7 +169,7 @@ class MainWindow(QWidget):
         self.session.load()
         samples = sorted(sample_images().glob("*.jpg"))
         self.empty.offer_samples(samples)
-        self.session.workers.start("", lambda _: left_behind(), self.empty.offer_drafts)
+        self.drafts.look()
         if photo is not None:
             self.open(photo)
 
@@ -181,11 +185,6 @@ class MainWindow(QWidget):
         path = dialogs.ask_for_photo(self, photo.info.path.parent if photo else Path.home())
         if path is not None:
             self.open(path)
-
-    def _discard(self, draft: Draft) -> None:
-        draft.path.unlink(missing_ok=True)
-        draft.path.with_suffix(".lock").unlink(missing_ok=True)
-        self.empty.offer_drafts(left_behind())
 
     # -- showing ------------------------------------------------------------------------------
     def _show_photo(self, levels: PhotoLevels | None) -> None:

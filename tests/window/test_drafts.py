@@ -1,5 +1,6 @@
 """Every change is soon on disk; a kill loses nothing, the next start offers it back."""
 
+import json
 import os
 import signal
 import subprocess
@@ -95,13 +96,28 @@ def test_a_draft_of_a_photo_that_is_gone_says_so_in_place(qtbot, window, idle, t
     document["photo"] = {"path": str(tmp_path / "gone.jpg"), "sha256": "0" * 64}
     folder = home / "drafts"
     folder.mkdir(parents=True, exist_ok=True)
-    import json
-
     (folder / "x.json").write_text(json.dumps(document))
     window.empty.offer_drafts(left_behind())
     window.empty.draft_buttons()[0].click()
     qtbot.waitUntil(window.empty.notice.isVisible, timeout=10_000)
     assert "gone.jpg" in window.empty.notice.text.text()
+
+
+def test_work_left_behind_is_offered_beside_an_open_photo_and_can_be_discarded(
+    qtbot, home, scene_file, idle, window
+):
+    killed_child(home, scene_file)
+    with qtbot.waitSignal(window.looking.suggested, timeout=20_000):
+        window.open(scene_file)
+    idle()
+    offer = window.photo_step.offers.itemAt(0).widget()
+    window.session.go("Photo")
+    assert offer.isVisible()
+    assert "scene.png, 3 indications" in offer.text.text()
+    window.empty.draft_dismissed.emit(left_behind()[0])
+    idle()
+    assert left_behind() == []
+    assert window.photo_step.offers.count() == 0
 
 
 def test_a_broken_draft_is_passed_over(home):

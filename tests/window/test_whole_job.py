@@ -216,3 +216,40 @@ def test_selection_is_one_in_list_and_photo(qtbot, opened):
     assert [state.marked[index.row()].id for index in rows] == [name]
     opened.indications_step.table.selectRow(0)
     assert opened.view.selected == frozenset({state.marked[0].id})
+
+
+def test_several_are_dropped_at_once_and_come_back_at_once(qtbot, opened):
+    inspection = opened.session.inspection
+    opened.indications_step.table.selectAll()
+    qtbot.keyClick(opened.indications_step.table, KEY.Key_Delete)
+    assert [m.standing for m in inspection.state.marked] == ["dropped"] * 3
+    assert inspection.undo_name == "drop A, B, C"
+    inspection.undo()
+    assert [m.standing for m in inspection.state.marked] == ["suggested"] * 3
+
+
+def test_an_outline_still_being_refined_does_not_land_on_the_next_photo(
+    qtbot, opened, idle, scene_without_card
+):
+    opened.hands.add([(880, 400), (920, 400), (920, 440), (880, 440)], "points", 1.0)
+    with qtbot.waitSignal(opened.looking.opened, timeout=20_000):
+        opened.open(scene_without_card)
+    idle()
+    assert all(m.confidence is not None for m in opened.session.state.marked)
+
+
+def test_from_open_photo_to_saved_report_in_eight_keys(
+    qtbot, window, idle, scene_file, tmp_path, monkeypatch
+):
+    """With a card and three indications, the criteria kept from the inspection before."""
+    window.session.inspection.change("choose the criteria", profile="iso-23277-2")
+    open_by_key(qtbot, window, idle, scene_file, monkeypatch)
+    monkeypatch.setattr(dialogs, "ask_where_to_save", lambda *_: tmp_path / "quick.json")
+    keys = [(KEY.Key_Return, Qt.KeyboardModifier.NoModifier)] * 3 + [(KEY.Key_S, CONTROL)]
+    with qtbot.waitSignal(window.saving.saved, timeout=30_000):
+        for key, modifiers in keys:
+            qtbot.keyClick(window.view, key, modifiers)
+    assert 1 + len(keys) <= 8  # Ctrl+O comes first
+    record = load_record(tmp_path / "quick.json")
+    assert [one["standing"] for one in record.indications] == ["taken"] * 3
+    assert record.evaluation["verdict"] == "rejectable"

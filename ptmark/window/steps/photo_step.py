@@ -2,7 +2,7 @@
 
 from collections.abc import Callable
 
-from PySide6.QtWidgets import QFormLayout, QWidget
+from PySide6.QtWidgets import QFormLayout, QVBoxLayout, QWidget
 
 from ptmark.window.bench import Bench
 from ptmark.window.bits import heading, key_button, plain, quiet
@@ -22,6 +22,8 @@ class PhotoStep(StepPage):
         self.open_button = key_button("Open a photo …", "Ctrl+O", ask_open, window=window)
         self.column.addWidget(self.open_button)
         self.column.addWidget(quiet("Or drop a photo anywhere on the window."))
+        self.offers = QVBoxLayout()
+        self.column.addLayout(self.offers)
         self._facts = QFormLayout()
         self._facts.setContentsMargins(0, 4, 0, 4)
         self._values = {}

@@ -1,0 +1,29 @@
+"""Unfinished work that was left behind, offered back in place."""
+
+from datetime import datetime
+
+from PySide6.QtCore import SignalInstance
+from PySide6.QtWidgets import QPushButton, QWidget
+
+from ptmark.window.autosave import Draft
+from ptmark.window.bits import Notice
+
+__all__ = ["DraftOffer"]
+
+
+class DraftOffer(Notice):
+    """One draft with its photo, its size and when it was last changed."""
+
+    def __init__(
+        self, draft: Draft, taken: SignalInstance, dismissed: SignalInstance, parent: QWidget
+    ) -> None:
+        super().__init__(parent)
+        when = datetime.fromtimestamp(draft.saved).astimezone().strftime("%Y-%m-%d %H:%M")
+        count = f"{draft.marked} indication{'s' * (draft.marked != 1)}"
+        self.go_on = QPushButton("Go on with it")
+        self.go_on.setProperty("draft", "go on")
+        self.go_on.clicked.connect(lambda: taken.emit(draft))
+        discard = QPushButton("Discard it")
+        discard.clicked.connect(lambda: dismissed.emit(draft))
+        self.offer(self.go_on, discard)
+        self.say(f"Unfinished work on {draft.photo.name}, {count}, last changed {when}.", "")
