@@ -12,9 +12,9 @@ import numpy.typing as npt
 from ptmark.dye import EdgeQuality
 from ptmark.errors import OutlineError
 from ptmark.measure.geometry import area_mm2, as_outline, centroid, farthest_pair
-from ptmark.measure.medial import medial_of
 from ptmark.measure.quantity import COVERAGE_FACTOR, Quantity, sensitivities
 from ptmark.measure.relief import flattened, relief_u_mm
+from ptmark.measure.unfold import sound_medial
 from ptmark.scale import SurfaceMap
 
 __all__ = ["LINEAR_RATIO", "Conditions", "Measurement", "measure_outline"]
@@ -109,7 +109,7 @@ def measure_outline(
     outline = flattened(surface.to_mm(shape_px), surface, height)
     found_length, one, other = farthest_pair(outline)
     ends = (outline[one], outline[other])
-    medial = medial_of(outline)
+    medial = sound_medial(outline, found_length)
     found_width = 2 * medial.radius
     ends_px = shape_px[[one, other]]
     local = found_length / max(float(np.hypot(*(ends_px[1] - ends_px[0]))), 1e-9)

@@ -14,6 +14,7 @@ from skimage.measure import label, regionprops
 from ptmark.errors import OutlineError
 from ptmark.measure import area_mm2, caliper, centroid, gap_mm, inscribed_width, path_length
 from ptmark.measure.geometry import as_outline, hull, nearest_points
+from ptmark.measure.unfold import sound_medial
 
 CASES = range(12)
 
@@ -192,6 +193,23 @@ def test_any_closed_line_is_measured_or_refused(points):
     assert np.isfinite([width, path]).all()
     assert 0 < width <= caliper(outline)[0] + 1e-9
     assert path > 0
+    length = caliper(outline)[0]
+    sound = sound_medial(outline, length)
+    assert sound.path_length >= length
+    assert np.isfinite(sound.path_length)
+    assert 0 < 2 * sound.radius <= length + 1e-9
+
+
+def test_a_strip_that_crosses_itself_keeps_its_way_and_width():
+    """Its sides change places for a tenth of its length, which then winds the other way."""
+    t = np.linspace(0, 30, 301)
+    half = np.where(abs(t - 17.0) < 1.5, -0.2, 0.5)
+    strip = np.vstack([np.column_stack([t, half]), np.column_stack([t, -half])[::-1]])
+    length = caliper(strip)[0]
+    found = sound_medial(strip, length)
+    assert path_length(strip) < 0.7 * length  # the trouble this is for
+    assert found.path_length == pytest.approx(length, rel=0.03)
+    assert 2 * found.radius == pytest.approx(1.0, rel=0.03)
 
 
 @pytest.mark.parametrize(
