@@ -7,13 +7,22 @@ from ptmark.window.workers import Workers
 
 __all__ = ["Foot"]
 
+_LOOK = "Wheel zooms, drag moves the photo, F fits it."
+_HINTS = {
+    "Photo": _LOOK,
+    "Scale": f"Choose a reference, pick its points, type its length. {_LOOK}",
+    "Indications": f"Enter takes, Delete drops, arrow keys go on. {_LOOK}",
+    "Verdict": f"Choose a finding to see it on the photo. {_LOOK}",
+    "Record": "Ctrl+S saves record, image and PDF beside each other.",
+}
+
 
 class Foot(QWidget):
     """Shows hints and running jobs; nothing here ever asks."""
 
     def __init__(self, workers: Workers, parent: QWidget | None = None) -> None:
         super().__init__(parent)
-        self._workers = workers
+        self._workers, self._usual = workers, ""
         row = QHBoxLayout(self)
         row.setContentsMargins(12, 4, 12, 4)
         self.hint = QLabel()
@@ -39,8 +48,13 @@ class Foot(QWidget):
         self._refresh()
 
     def say(self, text: str) -> None:
-        """Show what to do now."""
-        self.hint.setText(text)
+        """Show what to do now; with no text what can be done in this step."""
+        self.hint.setText(text or self._usual)
+
+    def show_step(self, step: str) -> None:
+        """Another step is shown; "" while there is no photo."""
+        self._usual = _HINTS.get(step, "")
+        self.say("")
 
     def say_size(self, text: str) -> None:
         """Show the size of what is being drawn."""

@@ -155,6 +155,7 @@ class MainWindow(QWidget):
         self.looking.card_looked_for.connect(self._after_card)
         self.view.mark_clicked.connect(self._on_mark_clicked)
         self.view.pointed.connect(self.foot.say_place)
+        self.verdict_step.sketched.connect(self._show_marks)
         self.saving.saved.connect(lambda _: self._after_save())
         self.empty.open_asked.connect(self.ask_open)
         self.empty.sample_asked.connect(self.open)
@@ -167,6 +168,7 @@ class MainWindow(QWidget):
     def begin(self, photo: Path | None = None) -> None:
         """Load the engine beside the window; open a photo, offer old work and the samples."""
         self.session.load()
+        self.empty.open_button.setFocus()
         samples = sorted(sample_images().glob("*.jpg"))
         self.empty.offer_samples(samples)
         self.drafts.look()
@@ -190,6 +192,7 @@ class MainWindow(QWidget):
     def _show_photo(self, levels: PhotoLevels | None) -> None:
         self.view.set_levels(levels)
         self._place.setCurrentWidget(self.view if levels is not None else self.empty)
+        self.foot.show_step(self.session.step if levels else "")
         if levels is not None and not levels.whole:
             self.view.show_marks([], frozenset())
             self.view.area, self.view.reference = None, []
@@ -199,6 +202,7 @@ class MainWindow(QWidget):
         self._panel.setCurrentWidget(self.pages[step])
         last = step == STEPS[-1]
         self.next_button.setVisible(not last)
+        self.foot.show_step(step if self.session.levels else "")
         self._show_marks()
 
     def _next(self, by: int = 1) -> None:
@@ -213,6 +217,8 @@ class MainWindow(QWidget):
         self.view.area = self._shown.area()
         shows_reference = self.session.step in {"Photo", "Scale"} and tool != "pick"
         self.view.reference = self._shown.reference() if shows_reference else []
+        sketch = self.verdict_step.sketch if self.session.step == "Verdict" else ()
+        self.view.sketch = self._shown.sketch(sketch)
         marks = self._shown.marks(left_out=left_out, hidden=hidden)
         self.view.show_marks(marks, frozenset(self.session.selected))
 

@@ -52,6 +52,7 @@ class PhotoView(QWidget):
         self.selected: frozenset[str] = frozenset()
         self.area: QPolygonF | None = None
         self.reference: list[QPolygonF] = []
+        self.sketch: QPolygonF | None = None
         self.keys: Callable[[QKeyEvent], bool] | None = None  # asked where no tool is at work
         self.pointer: QPointF | None = None
         self._pan_from: QPointF | None = None
@@ -176,6 +177,9 @@ class PhotoView(QWidget):
             paint_outline(painter, shape, "area")
         for part in self.reference:
             paint_outline(painter, to_widget.map(part), "taken", closed=part.size() > 2)
+        if self.sketch is not None:
+            closed = self.sketch.size() > 2
+            paint_outline(painter, to_widget.map(self.sketch), "area", closed=closed)
         ratio = self.devicePixelRatioF()
         self.overlay.draw(painter, self.port, self.marks, self.selected, ratio)
         if self.tool is not None:

@@ -50,6 +50,16 @@ class Shown:
             return None
         return QPolygonF([QPointF(x, y) for x, y in state.area_px])
 
+    def sketch(self, points_mm: tuple[tuple[float, float], ...]) -> QPolygonF | None:
+        """What shows a finding (a line, a window), from mm on the surface to photo px."""
+        inspection = self._session.inspection
+        if inspection is None or inspection.surface is None or len(points_mm) < 2:
+            return None
+        import numpy as np
+
+        points = inspection.surface.to_px(np.array(points_mm, float))
+        return QPolygonF([QPointF(x, y) for x, y in points.tolist()])
+
     def reference(self) -> list[QPolygonF]:
         """The scale reference as polygons: corners in fours, ends in pairs."""
         inspection = self._session.inspection

@@ -2,7 +2,7 @@
 
 from typing import TYPE_CHECKING
 
-from PySide6.QtCore import QSize, Qt
+from PySide6.QtCore import QSize, Qt, Signal
 from PySide6.QtWidgets import (
     QButtonGroup,
     QFormLayout,
@@ -30,14 +30,22 @@ if TYPE_CHECKING:
 
 __all__ = ["VerdictStep"]
 
+_SKETCH = Qt.ItemDataRole.UserRole.value + 1
 _ORDER = ("rejectable", "undecided", "acceptable")
 
 
 class VerdictStep(StepPage):
-    """The fourth page."""
+    """The fourth page.
+
+    Signals: ``sketched()`` when another finding is to be shown on the photo; ``sketch`` holds
+    its points in mm on the surface.
+    """
+
+    sketched = Signal()
 
     def __init__(self, session: Session) -> None:
         super().__init__(session, "Verdict", "verdict")
+        self.sketch: tuple[tuple[float, float], ...] = ()
         self._titles: dict[str, tuple[str, str, str]] = {}
         self._add_choice()
         self._add_banner()
@@ -166,6 +174,8 @@ class VerdictStep(StepPage):
             state = self.session.state
             there = {m.id for m in state.marked} if state else set()
             self.session.select(*(name for name in names if name in there))
+            self.sketch = item.data(_SKETCH) or ()
+            self.sketched.emit()
 
     def refresh(self) -> None:
         """Show the verdict as it stands."""
@@ -225,11 +235,14 @@ class VerdictStep(StepPage):
     def _list(self, made: "Evaluation") -> None:
         self.findings.blockSignals(True)  # noqa: FBT003 - Qt takes it so
         self.findings.clear()
+        self.sketch = ()
+        self.sketched.emit()
         for one in sorted(made.findings, key=lambda f: _ORDER.index(f.verdict)):
             below = [one.clause, one.verdict, _conformity(one.conformity)]
             text = f"{one.says}\n{' · '.join(part for part in below if part)}"
             item = QListWidgetItem(glyph_icon(one.verdict, self.palette()), text)
             item.setData(Qt.ItemDataRole.UserRole, one.indications)
+            item.setData(_SKETCH, one.sketch)
             self.findings.addItem(item)
         self.findings.blockSignals(False)  # noqa: FBT003 - Qt takes it so
 
