@@ -88,6 +88,19 @@ def test_straddling_merge_leaves_it_undecided(build):
     assert judge("iso-23277-2", pair, "simple").verdict == "acceptable"
 
 
+def test_merged_neighbours_keep_their_uncertainty_when_they_merge_again(build):
+    # B and C are one, 2.9 long; A stands 3.05 off. With U = 0.1 the gap may be 2.95 and the
+    # pair 3.0, so all three may be one, 9.15 end to end
+    u = {"length_u": 0.1}
+    made = build.scene(
+        build.bar("A", 0, 0, 3.2, 0.1, **u),
+        build.bar("B", 1.6 + 3.05 + 0.5, 0, 1.0, 0.1, **u),
+        build.bar("C", 1.6 + 3.05 + 1.0 + 0.9 + 0.5, 0, 1.0, 0.1, **u),
+    )
+    assert judge("iso-23277-3", made).verdict == "undecided"
+    assert judge("iso-23277-3", made, "simple").verdict == "acceptable"
+
+
 def test_straddling_window_leaves_it_undecided(build):
     # two columns 150 apart between their inner edges: at the limit, and over it by less than U
     for over, verdict in ((0.0, "rejectable"), (0.1, "undecided"), (0.3, "acceptable")):
