@@ -30,6 +30,7 @@ from ptmark.window.foot import Foot
 from ptmark.window.hands import Hands
 from ptmark.window.levels import PhotoLevels
 from ptmark.window.looking import Looking
+from ptmark.window.memory import Memory
 from ptmark.window.photo_row import PhotoRow
 from ptmark.window.photo_view import PhotoView
 from ptmark.window.saving import Saving
@@ -57,7 +58,7 @@ class MainWindow(QWidget):
         self.setWindowTitle("ptmark")
         self.session = Session(self)
         self.looking, self.hands = Looking(self.session), Hands(self.session)
-        self.saving = Saving(self.session)
+        self.saving, self.memory = Saving(self.session), Memory(self.session)
         self.view = PhotoView()
         self.view.keys = self._photo_key
         self.bench = Bench(self.session, self.view, self.hands)
@@ -168,6 +169,7 @@ class MainWindow(QWidget):
     def begin(self, photo: Path | None = None) -> None:
         """Load the engine beside the window; open a photo, offer old work and the samples."""
         self.session.load()
+        self.memory.load()
         self.empty.open_button.setFocus()
         samples = sorted(sample_images().glob("*.jpg"))
         self.empty.offer_samples(samples)
@@ -182,9 +184,7 @@ class MainWindow(QWidget):
 
     def ask_open(self) -> None:
         """Ask which photo to open."""
-        inspection = self.session.inspection
-        photo = inspection.photo if inspection else None
-        path = dialogs.ask_for_photo(self, photo.info.path.parent if photo else Path.home())
+        path = dialogs.ask_for_photo(self, self.memory.folder)
         if path is not None:
             self.open(path)
 
