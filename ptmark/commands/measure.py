@@ -1,15 +1,15 @@
-"""`ptmark measure`: one photo from scale to report, without a hand on it."""
+"""`ptmark measure`: from scale to report, without a hand on it."""
 
 import argparse
-import re
 from pathlib import Path
 
-from ptmark.commands.options import Verbs, read_lines, read_points, read_rectangle
+from ptmark.commands.folder import add_options, check_options, measure_folder
+from ptmark.commands.measuring import add_measuring, read_asked
+from ptmark.commands.options import Verbs
 from ptmark.errors import UsageError
+from ptmark.folder import inspected
 from ptmark.inspection import Inspection
-from ptmark.record import FIELDS, Record, save_record
-from ptmark.scale import CardReference
-from ptmark.units import parse_length
+from ptmark.record import Record, save_record
 
 __all__ = ["add_to", "run"]
 
@@ -19,110 +19,31 @@ def add_to(verbs: Verbs) -> None:
     made = verbs.add_parser(
         "measure",
         help="measure the indications in a photo",
-        description="Measure the indications in a photo. The scale comes from the printed card "
-        "where no line or rectangle is given.",
+        description="Measure the indications in a photo, or in every photo of a folder. The "
+        "scale comes from the printed card where no line or rectangle is given.",
     )
-    made.add_argument("photo", type=Path)
-    scale = made.add_mutually_exclusive_group()
-    scale.add_argument(
-        "--line",
-        action="append",
-        metavar="X1,Y1,X2,Y2=LENGTH",
-        help="a line of known length (150mm, 6in); twice: two lines at right angles",
-    )
-    scale.add_argument(
-        "--rectangle",
-        metavar="X1,Y1,…,X4,Y4=WxH",
-        help="four corners, clockwise from the top left, of a rectangle (85.6x53.98mm)",
-    )
-    scale.add_argument("--check", metavar="LENGTH", help="measured check length of the card")
-    made.add_argument("--area", metavar="X,Y,X,Y,…", help="the examined area, px")
-    made.add_argument(
-        "--relief", metavar="LENGTH", help="height of the weld crown above the scale"
-    )
-    made.add_argument(
-        "--weld", metavar="X1,Y1,X2,Y2", help="two points on the weld's middle, px"
-    )
-    made.add_argument("--weld-length", metavar="LENGTH", help="length of weld in the area")
-    made.add_argument("--thickness", metavar="LENGTH", help="thickness of the part")
-    made.add_argument("--criteria", default="", metavar="PROFILE", help="see: ptmark criteria")
-    made.add_argument("--decision", choices=["guarded", "simple"], default="guarded")
-    made.add_argument(
-        "--field", action="append", default=[], metavar="KEY=TEXT", help="a field of the record"
-    )
+    made.add_argument("photo", type=Path, metavar="PHOTO", help="a photo, or a folder of them")
+    add_measuring(made)
     made.add_argument("--json", type=Path, metavar="FILE", help="write the record")
     made.add_argument("--image", type=Path, metavar="FILE", help="write the annotated image")
     made.add_argument("--pdf", type=Path, metavar="FILE", help="write the report")
     made.add_argument("--csv", type=Path, metavar="FILE", help="write the table")
     made.add_argument("--paper", choices=["A4", "Letter"], default="A4")
+    add_options(made)
     made.set_defaults(run=run)
 
 
 def run(args: argparse.Namespace) -> int:
-    """Measure, write what was asked for, print the table."""
-    inspection = Inspection()
-    changes = _given(args)
-    inspection.change("take the command line", **changes)
-    _ = inspection.profile  # a profile that cannot be used is refused before the work
-    inspection.open(args.photo)
-    inspection.set_reference(_reference(args))
-    if args.area:
-        area = read_points(args.area, "--area", least=3)
-        inspection.change("mark the examined area", area_px=tuple(area))
-    if args.weld:
-        inspection.change("mark the weld", weld_px=_weld(args.weld))
-    inspection.set_suggestions(inspection.look())
+    """Measure one photo, write what was asked for, print the table; or take a whole folder."""
+    asked = read_asked(args)
+    check_options(args)
+    if args.photo.is_dir():
+        return measure_folder(args, asked)
+    inspection = inspected(args.photo, asked)
     record = inspection.to_record()
     _write(args, inspection, record)
     _print(record)
     return 0
-
-
-def _given(args: argparse.Namespace) -> dict[str, object]:
-    known = {field.key for field in FIELDS}
-    fields = {}
-    for text in args.field:
-        key, sign, value = text.partition("=")
-        if not sign or key not in known:
-            raise UsageError(
-                f"'{text}' is no field",
-                where="--field",
-                mend=f"write KEY=TEXT, KEY one of {', '.join(sorted(known))}",
-            )
-        fields[key] = value
-    return {
-        "profile": args.criteria,
-        "decision_rule": args.decision,
-        "fields": fields,
-        "relief_mm": _relief(args.relief),
-        "weld_length_mm": _length(args.weld_length, "--weld-length"),
-        "thickness_mm": _length(args.thickness, "--thickness"),
-    }
-
-
-def _weld(text: str) -> tuple[tuple[float, float], tuple[float, float]]:
-    start, end = read_points(text, "--weld", least=2, exactly=True)
-    if start == end:
-        raise UsageError("both points are the same", where="--weld", mend="give two points")
-    return start, end
-
-
-def _length(text: str | None, where: str) -> float | None:
-    return None if text is None else parse_length(text, where=where)
-
-
-def _relief(text: str | None) -> float | None:
-    if text is not None and re.fullmatch(r"0+([.,]0*)?\s*(mm|cm|in)?", text.strip()):
-        return 0.0  # a flat surface is a statement of its own
-    return _length(text, "--relief")
-
-
-def _reference(args: argparse.Namespace):  # type: ignore[no-untyped-def]  # noqa: ANN202
-    if args.line:
-        return read_lines(args.line)
-    if args.rectangle:
-        return read_rectangle(args.rectangle)
-    return CardReference(check_mm=_length(args.check, "--check"))
 
 
 def _write(args: argparse.Namespace, inspection: Inspection, record: Record) -> None:

@@ -1,0 +1,93 @@
+"""`ptmark measure FOLDER`: many photos, in worker processes, to JSON lines and CSV."""
+
+import argparse
+import os
+from pathlib import Path
+
+from ptmark.commands.progress import Bar
+from ptmark.errors import UsageError
+from ptmark.folder import Asked, Book, Outcome, Pool, pictures_in
+from ptmark.folder.job import content_key
+
+__all__ = ["add_options", "check_options", "measure_folder", "take"]
+
+_SINGLE = ("json", "image", "pdf", "csv")
+
+
+def add_options(made: argparse.ArgumentParser) -> None:
+    """Add the options of a folder."""
+    many = made.add_argument_group("a folder of photos")
+    many.add_argument(
+        "--out",
+        type=Path,
+        metavar="FOLDER",
+        help="where results.jsonl, table.csv and the list of finished photos go",
+    )
+    many.add_argument(
+        "--jobs", type=int, metavar="N", help="processes at once (one for each core)"
+    )
+    many.add_argument(
+        "--retry", action="store_true", help="measure again what failed; its last line counts"
+    )
+
+
+def check_options(args: argparse.Namespace) -> None:
+    """Refuse what does not fit a folder, or a single photo (UsageError)."""
+    if args.photo.is_dir():
+        for name in _SINGLE:
+            if getattr(args, name):
+                raise UsageError(
+                    "is for one photo", where=f"--{name}", mend="for a folder give --out FOLDER"
+                )
+        if args.out is None:
+            raise UsageError(
+                "is a folder", where=str(args.photo), mend="say with --out where results go"
+            )
+        if args.jobs is not None and not 1 <= args.jobs <= 256:
+            raise UsageError(f"{args.jobs} is no number of processes", where="--jobs")
+    elif args.out is not None or args.jobs is not None or args.retry:
+        raise UsageError(
+            "--out, --jobs and --retry are for a folder of photos",
+            where=str(args.photo),
+            mend="give a folder, or --json, --image, --pdf or --csv",
+        )
+
+
+def measure_folder(args: argparse.Namespace, asked: Asked) -> int:
+    """Measure what is not finished yet; 0, or 1 where a photo failed, 130 after Ctrl-C."""
+    photos = pictures_in(args.photo)
+    if not photos:
+        raise UsageError("holds no picture", where=str(args.photo), mend="name another folder")
+    jobs = args.jobs or os.cpu_count() or 1
+    failures = 0
+    with Book(args.out, asked.key(), retry=args.retry) as book:
+        left = _unfinished(photos, book)
+        with Bar(len(photos), len(photos) - len(left)) as bar:
+            try:
+                with Pool(min(jobs, max(1, len(left))), asked) as pool:
+                    pool.give(left)
+                    while pool.in_work:
+                        for outcome in pool.collect():
+                            failures += bool(outcome.error)
+                            take(outcome, book, bar)
+            except KeyboardInterrupt:
+                bar.say("stopped; the same command goes on where it was")
+                return 130
+        told = f"{len(photos)} photos, {len(photos) - len(left)} finished before"
+        print(f"{book.results}: {told}, {failures} failed now")
+    return 1 if failures else 0
+
+
+def take(outcome: Outcome, book: Book, bar: Bar) -> None:
+    """Put an outcome into the book and tell of what went wrong."""
+    if not book.write(outcome):
+        bar.say(f"{outcome.path}: the same content stands in the results already")
+    elif outcome.error:
+        bar.say(f"{outcome.path}: {outcome.error}")
+    bar.step()
+
+
+def _unfinished(photos: list[Path], book: Book) -> list[Path]:
+    if not len(book):
+        return photos
+    return [photo for photo in photos if not book.has(content_key(photo))]

@@ -1,0 +1,106 @@
+"""The options that say how a photo is to be measured, the same for one photo and for many."""
+
+import argparse
+import re
+
+from ptmark.commands.options import read_lines, read_points, read_rectangle
+from ptmark.errors import UsageError
+from ptmark.folder import Asked
+from ptmark.record import FIELDS
+from ptmark.scale import CardReference, Reference
+from ptmark.units import parse_length
+
+__all__ = ["add_measuring", "read_asked"]
+
+
+def add_measuring(made: argparse.ArgumentParser) -> None:
+    """Add the options of scale, area, part and criteria."""
+    scale = made.add_mutually_exclusive_group()
+    scale.add_argument(
+        "--line",
+        action="append",
+        metavar="X1,Y1,X2,Y2=LENGTH",
+        help="a line of known length (150mm, 6in); twice: two lines at right angles",
+    )
+    scale.add_argument(
+        "--rectangle",
+        metavar="X1,Y1,…,X4,Y4=WxH",
+        help="four corners, clockwise from the top left, of a rectangle (85.6x53.98mm)",
+    )
+    scale.add_argument("--check", metavar="LENGTH", help="measured check length of the card")
+    made.add_argument("--area", metavar="X,Y,X,Y,…", help="the examined area, px")
+    made.add_argument(
+        "--relief", metavar="LENGTH", help="height of the weld crown above the scale"
+    )
+    made.add_argument(
+        "--weld", metavar="X1,Y1,X2,Y2", help="two points on the weld's middle, px"
+    )
+    made.add_argument("--weld-length", metavar="LENGTH", help="length of weld in the area")
+    made.add_argument("--thickness", metavar="LENGTH", help="thickness of the part")
+    made.add_argument("--criteria", default="", metavar="PROFILE", help="see: ptmark criteria")
+    made.add_argument("--decision", choices=["guarded", "simple"], default="guarded")
+    made.add_argument(
+        "--field", action="append", default=[], metavar="KEY=TEXT", help="a field of the record"
+    )
+
+
+def read_asked(args: argparse.Namespace) -> Asked:
+    """What the options say.
+
+    Raises
+    ------
+    UsageError
+        If one of them cannot be read.
+    """
+    area = read_points(args.area, "--area", least=3) if args.area else None
+    return Asked(
+        reference=_reference(args),
+        area_px=None if area is None else tuple(area),
+        weld_px=_weld(args.weld) if args.weld else None,
+        profile=args.criteria,
+        decision_rule=args.decision,
+        fields=_fields(args.field),
+        relief_mm=_relief(args.relief),
+        weld_length_mm=_length(args.weld_length, "--weld-length"),
+        thickness_mm=_length(args.thickness, "--thickness"),
+    )
+
+
+def _fields(texts: list[str]) -> dict[str, str]:
+    known = {field.key for field in FIELDS}
+    fields = {}
+    for text in texts:
+        key, sign, value = text.partition("=")
+        if not sign or key not in known:
+            raise UsageError(
+                f"'{text}' is no field",
+                where="--field",
+                mend=f"write KEY=TEXT, KEY one of {', '.join(sorted(known))}",
+            )
+        fields[key] = value
+    return fields
+
+
+def _weld(text: str) -> tuple[tuple[float, float], tuple[float, float]]:
+    start, end = read_points(text, "--weld", least=2, exactly=True)
+    if start == end:
+        raise UsageError("both points are the same", where="--weld", mend="give two points")
+    return start, end
+
+
+def _length(text: str | None, where: str) -> float | None:
+    return None if text is None else parse_length(text, where=where)
+
+
+def _relief(text: str | None) -> float | None:
+    if text is not None and re.fullmatch(r"0+([.,]0*)?\s*(mm|cm|in)?", text.strip()):
+        return 0.0  # a flat surface is a statement of its own
+    return _length(text, "--relief")
+
+
+def _reference(args: argparse.Namespace) -> Reference:
+    if args.line:
+        return read_lines(args.line)
+    if args.rectangle:
+        return read_rectangle(args.rectangle)
+    return CardReference(check_mm=_length(args.check, "--check"))

@@ -1,0 +1,177 @@
+"""What is done with one photo of many, and what comes of it."""
+
+import csv
+import hashlib
+import io
+import json
+from dataclasses import dataclass, field
+from pathlib import Path
+
+from ptmark import __version__
+from ptmark.criteria import load_profile
+from ptmark.errors import PtmarkError
+from ptmark.inspection import Inspection
+from ptmark.record import Record
+from ptmark.scale import CardReference, Reference, reference_to_json
+
+__all__ = ["COLUMNS", "Asked", "Outcome", "content_key", "failed", "inspected", "measured"]
+
+Point = tuple[float, float]
+
+COLUMNS = (
+    "file",
+    "sha256",
+    "reference",
+    "mm_per_px",
+    "id",
+    "shape",
+    "length_mm",
+    "length_u_mm",
+    "path_mm",
+    "width_mm",
+    "width_u_mm",
+    "area_mm2",
+    "verdict",
+    "error",
+)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Asked:
+    """How every photo is to be measured; lengths in mm, points in px of the upright photo."""
+
+    reference: Reference = field(default_factory=CardReference)
+    area_px: tuple[Point, ...] | None = None
+    weld_px: tuple[Point, Point] | None = None
+    profile: str = ""
+    decision_rule: str = "guarded"
+    fields: dict[str, str] = field(default_factory=dict)
+    relief_mm: float | None = None
+    weld_length_mm: float | None = None
+    thickness_mm: float | None = None
+
+    def key(self) -> str:
+        """Short digest: the same only where the same photos give the same results."""
+        told = {
+            "version": __version__,
+            "reference": reference_to_json(self.reference),
+            "places": [self.area_px, self.weld_px],
+            "profile": load_profile(self.profile).checksum if self.profile else "",
+            "rest": [self.decision_rule, sorted(self.fields.items()), self.relief_mm],
+            "sizes": [self.weld_length_mm, self.thickness_mm],
+        }
+        return hashlib.sha256(json.dumps(told, sort_keys=True).encode()).hexdigest()[:16]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Outcome:
+    """What came of one photo.
+
+    ``key`` is its SHA-256, or "unreadable" with its name. ``line`` is its JSON line and
+    ``table`` its rows of CSV, ready to write; ``error`` is "" where it was measured.
+    """
+
+    path: Path
+    key: str
+    line: bytes
+    table: bytes
+    error: str = ""
+
+
+def inspected(path: Path, asked: Asked) -> Inspection:
+    """Open a photo, set its scale, look and suggest.
+
+    Raises
+    ------
+    PtmarkError
+        If the profile, the photo or the reference is refused.
+    """
+    inspection = Inspection()
+    inspection.change(
+        "take what was asked for",
+        profile=asked.profile,
+        decision_rule=asked.decision_rule,
+        fields=dict(asked.fields),
+        relief_mm=asked.relief_mm,
+        weld_length_mm=asked.weld_length_mm,
+        thickness_mm=asked.thickness_mm,
+    )
+    _ = inspection.profile  # a profile that cannot be used is refused before the work
+    inspection.open(path)
+    inspection.set_reference(asked.reference)
+    if asked.area_px is not None:
+        inspection.change("mark the examined area", area_px=asked.area_px)
+    if asked.weld_px is not None:
+        inspection.change("mark the weld", weld_px=asked.weld_px)
+    inspection.set_suggestions(inspection.look())
+    return inspection
+
+
+def measured(path: Path, asked: Asked) -> Outcome:
+    """Measure one photo; whatever goes wrong becomes its error."""
+    try:
+        record = inspected(path, asked).to_record()
+        line = json.dumps(record.to_json(), ensure_ascii=False, allow_nan=False)
+    except PtmarkError as exc:
+        return failed(path, exc.what, exc.mend)
+    except MemoryError:
+        return failed(path, "it needs more memory than there is", "run fewer jobs at once")
+    except Exception as exc:  # noqa: BLE001 - a fault of ours must not stop the other photos
+        return failed(path, f"a fault in ptmark: {type(exc).__name__}: {exc}")
+    return Outcome(
+        path=path,
+        key=record.photo["sha256"],
+        line=line.encode() + b"\n",
+        table=_rows(record),
+    )
+
+
+def failed(path: Path, what: str, mend: str = "") -> Outcome:
+    """The outcome of a photo that could not be measured."""
+    key = content_key(path)
+    sha256 = key if len(key) == 64 else ""
+    document = {
+        "photo": {"file": path.name, "sha256": sha256},
+        "error": {"what": what, "mend": mend},
+    }
+    return Outcome(
+        path=path,
+        key=key,
+        line=json.dumps(document, ensure_ascii=False).encode() + b"\n",
+        table=_csv([[path.name, sha256, *[""] * (len(COLUMNS) - 3), what]]),
+        error=what,
+    )
+
+
+def content_key(path: Path) -> str:
+    """SHA-256 of a file's content; "unreadable" and its name where it cannot be read."""
+    try:
+        with path.open("rb") as file:
+            return hashlib.file_digest(file, "sha256").hexdigest()
+    except OSError:
+        return f"unreadable {path.name}"
+
+
+def _rows(record: Record) -> bytes:
+    """One row an indication; a photo without any has one row that says so by its gaps."""
+    verdict = "" if record.evaluation is None else record.evaluation["verdict"]
+    head = [record.photo["file"], record.photo["sha256"]]
+    head += [record.scale["reference"], record.scale["mm_per_px"]]
+    rows = [
+        [*head, *(one[name] for name in COLUMNS[4:12]), verdict, ""]
+        for one in record.indications
+    ]
+    return _csv(rows or [[*head, *[""] * 8, verdict, ""]])
+
+
+def _csv(rows: list[list[object]]) -> bytes:
+    out = io.StringIO(newline="")
+    csv.writer(out).writerows([["" if v is None else _inert(v) for v in row] for row in rows])
+    return out.getvalue().encode()
+
+
+def _inert(value: object) -> object:
+    """A name or text that a spreadsheet would run as a formula gets an apostrophe before it."""
+    if isinstance(value, str) and value.startswith(("=", "+", "-", "@", "\t", "\r")):
+        return f"'{value}"
+    return value

@@ -1,0 +1,137 @@
+"""Worker processes that measure photos; one that dies takes only its own photo with it."""
+
+import multiprocessing
+from collections import deque
+from collections.abc import Sequence
+from dataclasses import dataclass
+from multiprocessing.connection import Connection, wait
+from multiprocessing.process import BaseProcess
+from pathlib import Path
+from types import TracebackType
+
+from ptmark.folder.job import Asked, Outcome, failed, measured
+
+__all__ = ["Pool"]
+
+
+@dataclass(slots=True)
+class _Hand:
+    """One worker process, the pipe to it and the photo it has in work."""
+
+    process: BaseProcess
+    pipe: Connection
+    photo: Path | None = None
+
+
+class Pool:
+    """Up to ``jobs`` processes, started afresh (spawn) when there is work for them.
+
+    Processes, not threads: decoding frees the interpreter's lock, measuring does not. Each has
+    OpenCV on one thread, so that the jobs do not fight for the same cores.
+    """
+
+    def __init__(self, jobs: int, asked: Asked) -> None:
+        self._jobs, self._asked = jobs, asked
+        self._start = multiprocessing.get_context("spawn")
+        self._queue: deque[Path] = deque()
+        self._hands: list[_Hand] = []
+
+    def __enter__(self) -> "Pool":
+        return self
+
+    def __exit__(
+        self,
+        kind: type[BaseException] | None,
+        error: BaseException | None,
+        trace: TracebackType | None,
+    ) -> None:
+        self.close(kill=kind is not None)
+
+    @property
+    def in_work(self) -> int:
+        """Photos that were given and not collected yet."""
+        return len(self._queue) + sum(hand.photo is not None for hand in self._hands)
+
+    def give(self, photos: Sequence[Path]) -> None:
+        """Put photos at the end of the queue."""
+        self._queue.extend(photos)
+        self._hand_out()
+
+    def collect(self, timeout: float | None = None) -> list[Outcome]:
+        """Wait for finished photos, at most ``timeout`` s; the list may be empty."""
+        busy = {hand.pipe: hand for hand in self._hands if hand.photo is not None}
+        ready = wait(list(busy), timeout) if busy else []
+        outcomes = [self._take(hand) for pipe, hand in busy.items() if pipe in ready]
+        self._hand_out()
+        return outcomes
+
+    def close(self, *, kill: bool = False) -> None:
+        """Let the processes end, or end them where photos are in work."""
+        for hand in self._hands:
+            hand.pipe.close()  # a worker ends when its pipe does
+            if kill or hand.photo is not None:
+                hand.process.terminate()
+        for hand in self._hands:
+            hand.process.join()
+        self._hands.clear()
+        self._queue.clear()
+
+    def _hand_out(self) -> None:
+        while self._queue:
+            free = next((hand for hand in self._hands if hand.photo is None), None)
+            if free is None:
+                if len(self._hands) == self._jobs:
+                    return
+                free = self._hire()
+            photo = self._queue.popleft()
+            free.photo = photo
+            try:
+                free.pipe.send(photo)
+            except OSError:
+                free.photo = None  # it died idle: another takes the photo
+                self._dismiss(free)
+                self._queue.appendleft(photo)
+
+    def _hire(self) -> _Hand:
+        ours, theirs = self._start.Pipe()
+        process = self._start.Process(target=_serve, args=(theirs, self._asked), daemon=True)
+        process.start()
+        theirs.close()  # so that its death ends our side
+        hand = _Hand(process, ours)
+        self._hands.append(hand)
+        return hand
+
+    def _take(self, hand: _Hand) -> Outcome:
+        photo, hand.photo = hand.photo, None
+        try:
+            outcome: Outcome = hand.pipe.recv()
+        except (EOFError, OSError):
+            code = self._dismiss(hand)
+            return failed(
+                Path() if photo is None else photo,
+                f"the process that measured it ended with {code}",
+                "look at it alone, or run fewer jobs where memory is short",
+            )
+        return outcome
+
+    def _dismiss(self, hand: _Hand) -> int | None:
+        self._hands.remove(hand)
+        hand.pipe.close()
+        hand.process.join()
+        return hand.process.exitcode
+
+
+def _serve(pipe: Connection, asked: Asked) -> None:
+    """Life of a worker: measure what comes through the pipe until it ends."""
+    import signal
+
+    import cv2
+
+    signal.signal(signal.SIGINT, signal.SIG_IGN)  # Ctrl-C is the parent's to answer
+    cv2.setNumThreads(1)
+    while True:
+        try:
+            photo = pipe.recv()
+            pipe.send(measured(photo, asked))
+        except (EOFError, OSError):
+            return

@@ -1,0 +1,247 @@
+"""A folder of photos: every photo once, whatever is killed, broken or stands there twice."""
+
+import csv
+import json
+import os
+import signal
+import subprocess
+import sys
+import time
+from collections import Counter
+from pathlib import Path
+
+import pytest
+
+from ptmark.__main__ import main
+from ptmark.errors import UsageError
+from ptmark.folder import Arrivals, Asked, Book, Outcome, Pool
+from ptmark.folder.job import failed
+
+CHILD = "import sys; from ptmark.__main__ import main; sys.exit(main(sys.argv[1:]))"
+
+
+@pytest.fixture
+def folder(photo_file, tmp_path):
+    """Six photos of different content (PNG readers stop at IEND) and one cut short."""
+    made = tmp_path / "from the phone"
+    made.mkdir()
+    whole = photo_file.read_bytes()
+    for number in range(6):
+        (made / f"p{number}.png").write_bytes(whole + bytes([number]))
+    (made / "cut.png").write_bytes(whole[: len(whole) // 2])
+    (made / "notes.txt").write_text("no picture", encoding="utf-8")
+    return made
+
+
+def lines(out):
+    return [json.loads(one) for one in (out / "results.jsonl").read_text().splitlines()]
+
+
+def rows(out):
+    with (out / "table.csv").open(newline="", encoding="utf-8") as file:
+        return list(csv.DictReader(file))
+
+
+@pytest.mark.slow
+def test_one_broken_photo_stops_nothing_and_all_are_there(folder, tmp_path, capsys):
+    out = tmp_path / "out"
+    words = ["measure", str(folder), "--out", str(out), "--jobs", "2"]
+    assert main([*words, "--criteria", "iso-23277-2"]) == 1
+    said = capsys.readouterr()
+    assert "cut.png" in said.err
+    assert "\r" not in said.err  # no bar where there is no terminal
+    found = {one["photo"]["file"]: one for one in lines(out)}
+    assert sorted(found) == ["cut.png", *(f"p{n}.png" for n in range(6))]
+    assert "error" in found["cut.png"]
+    for number in range(6):
+        one = found[f"p{number}.png"]
+        assert one["evaluation"]["verdict"] == "rejectable"
+        assert max(i["length_mm"] for i in one["indications"]) == pytest.approx(20, abs=0.1)
+    table = rows(out)
+    assert {row["file"] for row in table} == set(found)
+    assert [row["error"] != "" for row in table if row["file"] == "cut.png"] == [True]
+    # A second run finds everything finished and changes nothing.
+    before = [(out / n).read_bytes() for n in ("results.jsonl", "table.csv", "finished.txt")]
+    assert main([*words, "--criteria", "iso-23277-2"]) == 0
+    after = [(out / n).read_bytes() for n in ("results.jsonl", "table.csv", "finished.txt")]
+    assert after == before
+    # Other settings may not be mixed in.
+    assert main(words) == 1
+    assert "other settings" in capsys.readouterr().err
+
+
+@pytest.mark.slow
+def test_a_killed_run_goes_on_with_nothing_twice_and_nothing_lost(folder, tmp_path):
+    out = tmp_path / "out"
+    command = [sys.executable, "-c", CHILD, "measure", str(folder), "--out", str(out)]
+    command += ["--jobs", "1"]
+    child = subprocess.Popen(command, stdout=subprocess.DEVNULL, stderr=subprocess.DEVNULL)
+    wait_for(lambda: (out / "finished.txt").exists() and len(state(out)) >= 3)
+    child.kill()
+    child.wait()
+    finished = len(state(out)) - 1
+    assert 2 <= finished < 7
+    # What was written but not called finished is cut off, as after a kill between the two.
+    with (out / "results.jsonl").open("ab") as file:
+        file.write(b'{"photo": {"file": "half')
+    with (out / "table.csv").open("ab") as file:
+        file.write(b"half,")
+    with (out / "finished.txt").open("ab") as file:
+        file.write(b"0123")
+    done = subprocess.run(command, check=False, capture_output=True, text=True)
+    assert done.returncode in {0, 1}  # the broken photo may have been before the kill
+    assert f"{finished} finished before" in done.stdout
+    assert sorted(one["photo"]["file"] for one in lines(out)) == sorted(
+        ["cut.png", *(f"p{n}.png" for n in range(6))]
+    )
+    per_photo = Counter(row["file"] for row in rows(out))
+    assert per_photo == {"cut.png": 1} | {f"p{n}.png": 3 for n in range(6)}
+
+
+def state(out):
+    return [line for line in (out / "finished.txt").read_bytes().split(b"\n")[:-1] if line]
+
+
+def wait_for(condition, seconds=60):
+    end = time.monotonic() + seconds
+    while not condition():
+        assert time.monotonic() < end
+        time.sleep(0.02)
+
+
+@pytest.mark.slow
+def test_a_process_that_dies_takes_only_its_photo_with_it(photo_file, tmp_path):
+    photos = [tmp_path / f"{n}.png" for n in range(3)]
+    for number, path in enumerate(photos):
+        path.write_bytes(photo_file.read_bytes() + bytes([number]))
+    with Pool(1, Asked()) as pool:
+        pool.give(photos)
+        (hand,) = pool._hands
+        os.kill(hand.process.pid, signal.SIGKILL)
+        got = []
+        while pool.in_work:
+            got += pool.collect(30)
+    assert [one.path for one in got] == photos
+    assert [bool(one.error) for one in got] == [True, False, False]
+    assert "ended with -9" in got[0].error
+
+
+def outcome(name, key="a" * 64):
+    return Outcome(path=Path(name), key=key, line=b'{"n": 1}\n', table=b"x\r\n")
+
+
+def test_the_book_takes_each_content_once(tmp_path):
+    with Book(tmp_path, "s") as book:
+        assert book.write(outcome("a"))
+        assert not book.write(outcome("b"))
+    assert (tmp_path / "results.jsonl").read_bytes() == b'{"n": 1}\n'
+    with Book(tmp_path, "s") as book:
+        assert book.has("a" * 64)
+
+
+def test_failures_are_tried_again_when_asked(tmp_path):
+    missing = failed(tmp_path / "gone.jpg", "not there")
+    assert missing.key == "unreadable gone.jpg"
+    with Book(tmp_path, "s") as book:
+        book.write(missing)
+    with Book(tmp_path, "s") as book:
+        assert book.has(missing.key)
+    with Book(tmp_path, "s", retry=True) as book:
+        assert not book.has(missing.key)
+
+
+@pytest.mark.parametrize("place", ["results.jsonl", "table.csv", "finished.txt"])
+@pytest.mark.parametrize("cut", [1, 5, 9])
+def test_the_book_survives_what_a_kill_leaves(tmp_path, place, cut):
+    with Book(tmp_path, "s") as book:
+        book.write(outcome("a"))
+    sizes = {n: (tmp_path / n).stat().st_size for n in ("results.jsonl", "table.csv")}
+    whole = (tmp_path / "finished.txt").read_bytes()
+    with (tmp_path / place).open("ab") as file:
+        file.write(b"b" * 64 + b"\tmeasured\t"[:cut])
+    with Book(tmp_path, "s") as book:
+        assert len(book) == 1
+    assert {n: (tmp_path / n).stat().st_size for n in sizes} == sizes
+    assert (tmp_path / "finished.txt").read_bytes() == whole
+
+
+def test_a_book_that_was_changed_or_is_in_use_is_refused(tmp_path):
+    with Book(tmp_path, "s") as book:
+        book.write(outcome("a"))
+        book.commit()
+        with pytest.raises(UsageError, match="another run"):
+            Book(tmp_path, "s")
+    (tmp_path / "results.jsonl").write_bytes(b"")
+    with pytest.raises(UsageError, match="shorter"):
+        Book(tmp_path, "s")
+    (tmp_path / "finished.txt").write_bytes(b"something else\n")
+    with pytest.raises(UsageError, match="no list"):
+        Book(tmp_path, "s")
+
+
+@pytest.mark.parametrize(
+    ("words", "says"),
+    [
+        (["FOLDER"], "--out"),
+        (["FOLDER", "--out", "OUT", "--json", "a.json"], "--json"),
+        (["FOLDER", "--out", "OUT", "--jobs", "0"], "--jobs"),
+        (["PHOTO", "--out", "OUT"], "for a folder"),
+        (["EMPTY", "--out", "OUT"], "no picture"),
+    ],
+)
+def test_options_that_do_not_fit_are_refused(photo_file, tmp_path, capsys, words, says):
+    (tmp_path / "empty").mkdir()
+    names = {
+        "FOLDER": photo_file.parent,
+        "PHOTO": photo_file,
+        "EMPTY": tmp_path / "empty",
+        "OUT": tmp_path / "out",
+    }
+    assert main(["measure", *(str(names.get(word, word)) for word in words)]) == 1
+    assert says in capsys.readouterr().err
+    assert not (tmp_path / "out").exists()
+
+
+def test_a_picture_is_told_of_when_it_is_whole(photo_file, tmp_path):
+    arrivals, data = Arrivals(tmp_path), photo_file.read_bytes()
+    path = tmp_path / "new.png"
+    path.write_bytes(data[:2000])
+    assert arrivals.poll() == []  # seen for the first time
+    path.write_bytes(data[:9000])
+    assert arrivals.poll() == []  # it grows
+    assert arrivals.poll() == []  # it has stopped, but does not open
+    path.write_bytes(data)
+    assert arrivals.poll() == []
+    assert arrivals.poll() == [path]
+    assert arrivals.poll() == []  # told once
+    path.write_bytes(data + b"x")
+    assert [arrivals.poll(), arrivals.poll()] == [[], [path]]  # another content, told again
+
+
+def test_a_copy_that_stalled_is_told_of_in_the_end(photo_file, tmp_path):
+    (tmp_path / "half.png").write_bytes(photo_file.read_bytes()[:5000])
+    arrivals = Arrivals(tmp_path, patience_s=0.0)
+    assert [arrivals.poll(), arrivals.poll()] == [[], [tmp_path / "half.png"]]
+
+
+@pytest.mark.slow
+@pytest.mark.skipif(os.name == "nt", reason="Windows has no SIGINT for one child")
+def test_watching_measures_what_arrives_and_ends_cleanly(photo_file, tmp_path):
+    inbox, out = tmp_path / "in", tmp_path / "out"
+    inbox.mkdir()
+    command = [sys.executable, "-c", CHILD, "watch", str(inbox), "--out", str(out)]
+    command += ["--every", "0.1"]
+    child = subprocess.Popen(command, stdout=subprocess.PIPE, stderr=subprocess.PIPE, text=True)
+    try:
+        assert "watching" in child.stdout.readline()
+        (inbox / "first.png").write_bytes(photo_file.read_bytes())
+        assert "first.png: measured" in child.stdout.readline()
+        child.send_signal(signal.SIGINT)
+        _, err = child.communicate(timeout=30)
+    finally:
+        child.kill()
+        child.wait()
+    assert child.returncode == 0
+    assert "stopped watching" in err
+    assert "Traceback" not in err
+    assert [one["photo"]["file"] for one in lines(out)] == ["first.png"]
