@@ -15,7 +15,7 @@ import numpy as np
 import numpy.typing as npt
 
 from ptmark.criteria import Evaluation, Profile, Scene, evaluate, load_profile
-from ptmark.dye import EdgeQuality, LeftOut, Suggestions, suggest
+from ptmark.dye import EdgeQuality, LeftOut, Suggestions, refine_outline, suggest
 from ptmark.errors import OutlineError, PtmarkError, ScaleError, UsageError
 from ptmark.handing_on import record_of, scene_of
 from ptmark.measure import Conditions, Measurement, measure_outline
@@ -212,8 +212,9 @@ class Inspection:
 
     def take_left_out(self, index: int) -> str:
         """Take back a blob that the suggestions left out; returns its letter."""
-        blob = self.left_out[index]
-        return self.add(blob.outline_px, blob.edge)
+        if self.photo is None:
+            raise OutlineError("there is no photo yet", mend="open a photo first")
+        return self.add(*refine_outline(self.photo, self.left_out[index].outline_px))
 
     def edit(self, name: str, what: str = "edit", **changes: Any) -> None:  # noqa: ANN401
         """Change members of one `Marked`: outline_px, edge, standing, kind, note, relevance…"""

@@ -80,8 +80,9 @@ def look_coarsely(photo: Photo, area_px: npt.NDArray[np.float64] | None) -> Coar
             )
         inside = np.zeros((y1 - y0, x1 - x0), np.uint8)
         cv2.fillPoly(inside, [np.round(polygon - (x0, y0)).astype(np.int32)], 1)
-    ratio = redness(small[y0:y1, x0:x1])
-    rise, background = _rise(ratio, max(5, round(0.05 * width / _SHRINK)) | 1)
+    crop = small[y0:y1, x0:x1]
+    rise, background = _rise(redness(crop), max(5, round(0.05 * width / _SHRINK)) | 1)
+    rise *= _trust(crop)
     noise = _spread(rise[::5, ::5] if inside is None else rise[::5, ::5][inside[::5, ::5] > 0])
     reach = (rise > max(REACH, REACH_SIGMAS * noise)).view(np.uint8)
     seeds = (rise > max(SEED, SEED_SIGMAS * noise)).view(np.uint8)
@@ -95,6 +96,19 @@ def look_coarsely(photo: Photo, area_px: npt.NDArray[np.float64] | None) -> Coar
         origin=(x0, y0),
         haze=_haze(background, inside),
     )
+
+
+def _trust(rgb: Bytes) -> Float:
+    """Weight of the rise: 1, falling where the picture is dark and its ratio all grain.
+
+    One step of an sRGB code moves the log of its light by 2.4 / (code + 14) (from the curve of
+    IEC 61966-2-1), so below half the white's code the rise is weighed down in that measure.
+    Dye leaves the red channel light, so that it keeps its weight.
+    """
+    red = cv2.extractChannel(rgb, 0)
+    white = float(np.median(red[::8, ::8]))
+    weight = np.minimum(1, (np.arange(256) + 14) / (0.5 * (white + 14)))
+    return np.asarray(cv2.LUT(red, weight.astype(np.float32)), np.float32)
 
 
 def _spread(values: Float) -> float:

@@ -1,0 +1,112 @@
+"""How sharp a photo is: the blur of edges that are known, or taken, to be sharp in truth."""
+
+import cv2
+import numpy as np
+import numpy.typing as npt
+
+from ptmark.photo import Photo, srgb_to_linear
+from ptmark.scale import CARD_HEIGHT_MM, CARD_WIDTH_MM, SurfaceMap
+
+__all__ = ["blur_of_card", "blur_of_edges"]
+
+Array = npt.NDArray[np.float64]
+
+_MARKER_MM, _INSET_MM, _FREE_MM = 12.0, 4.0, 1.8  # the card's layout; ink is 2 mm wide
+_REACH_PX = 24
+_STEP_PX = 0.5
+_QUARTERS = 1.349  # way of a Gaussian edge from 25 to 75 %, in standard deviations
+_LEAST_CONTRAST = 0.08  # linear light
+_CELLS = 12  # strongest edges are taken from so many by so many parts of the photo
+
+
+def blur_of_card(photo: Photo, surface: SurfaceMap) -> float | None:
+    """Blur of the card's marker borders, which are printed sharp.
+
+    Parameters
+    ----------
+    photo : Photo
+    surface : SurfaceMap
+        Made from the card: its frame is the card's.
+
+    Returns
+    -------
+    float or None
+        Standard deviation of the edge, px, in the worse of two directions at right angles, so
+        that a moved camera shows too; None where too few edges are clear.
+    """
+    places, ways = _card_edges()
+    at = surface.to_px(places)
+    outward = surface.to_px(places + 0.1 * ways) - at
+    per_mm = np.linalg.norm(outward, axis=1) / 0.1
+    reach = min(_REACH_PX, _FREE_MM * float(per_mm.min()))
+    if reach < 4:
+        return None
+    blurs = _blurs(photo, at, outward, reach)
+    sideways = ways[:, 0] != 0
+    both = [blurs[one & np.isfinite(blurs)] for one in (sideways, ~sideways)]
+    medians = [float(np.median(one)) for one in both if len(one) >= 4]
+    return max(medians, default=None)
+
+
+def _card_edges() -> tuple[Array, Array]:
+    """Places on the outer borders of the four markers, and the way out, shape (32, 2), mm."""
+    places, ways = [], []
+    right, low = CARD_WIDTH_MM - _INSET_MM - _MARKER_MM, CARD_HEIGHT_MM - _INSET_MM - _MARKER_MM
+    for x in (_INSET_MM, right):
+        for y in (_INSET_MM, low):
+            for part in (0.3, 0.7):
+                along = part * _MARKER_MM
+                places += [(x + along, y), (x + along, y + _MARKER_MM)]
+                places += [(x, y + along), (x + _MARKER_MM, y + along)]
+                ways += [(0, -1), (0, 1), (-1, 0), (1, 0)]
+    return np.array(places, float), np.array(ways, float)
+
+
+def blur_of_edges(photo: Photo) -> float | None:
+    """Blur of the sharpest strong edges anywhere in the photo.
+
+    Returns
+    -------
+    float or None
+        Standard deviation of the edge, px: the lower quartile over the strongest edge of each
+        part of the photo, since some of them are soft in truth; None where there are few.
+    """
+    grey = cv2.cvtColor(np.ascontiguousarray(photo.rgb[::4, ::4]), cv2.COLOR_RGB2GRAY)
+    right = cv2.Sobel(grey, cv2.CV_32F, 1, 0)
+    down = cv2.Sobel(grey, cv2.CV_32F, 0, 1)
+    steep = cv2.magnitude(right, down)
+    steep[:8], steep[-8:], steep[:, :8], steep[:, -8:] = 0, 0, 0, 0
+    height, width = grey.shape
+    places, ways = [], []
+    for row in np.array_split(np.arange(height), _CELLS):
+        for column in np.array_split(np.arange(width), _CELLS):
+            part = steep[row[0] : row[-1] + 1, column[0] : column[-1] + 1]
+            y, x = np.unravel_index(int(part.argmax()), part.shape)
+            y, x = y + row[0], x + column[0]
+            if steep[y, x] > 100:
+                places.append((4 * x, 4 * y))
+                ways.append((right[y, x], down[y, x]))
+    if not places:
+        return None
+    blurs = _blurs(photo, np.array(places, float), np.array(ways, float), _REACH_PX)
+    clear = blurs[np.isfinite(blurs)]
+    return float(np.percentile(clear, 25)) if len(clear) >= 8 else None
+
+
+def _blurs(photo: Photo, at: Array, ways: Array, reach: float) -> Array:
+    """Blur across each edge, px, shape (N,); NaN where it is no clear step."""
+    ways = ways / np.linalg.norm(ways, axis=1, keepdims=True)
+    offsets = np.arange(-reach, reach + 1e-9, _STEP_PX)
+    lines = (at[:, None] + offsets[None, :, None] * ways[:, None]).astype(np.float32)
+    code = cv2.remap(photo.rgb, lines[..., 0], lines[..., 1], cv2.INTER_LINEAR)
+    light = srgb_to_linear(np.asarray(code, np.uint8))[..., 1].astype(np.float64)
+    quarter = len(offsets) // 4
+    ends = light[:, :quarter].mean(axis=1), light[:, -quarter:].mean(axis=1)
+    step = ends[1] - ends[0]
+    share = (light - ends[0][:, None]) / np.where(step == 0, 1, step)[:, None]
+    between = np.count_nonzero((share > 0.25) & (share < 0.75), axis=1) * _STEP_PX
+    rough = np.abs(share[:, :quarter]).max(axis=1), np.abs(share[:, -quarter:] - 1).max(axis=1)
+    height, width = photo.rgb.shape[:2]
+    outside = (lines < 0).any((1, 2)) | (lines > (width - 1, height - 1)).any((1, 2))
+    bad = (np.abs(step) < _LEAST_CONTRAST) | (np.maximum(*rough) > 0.4) | outside
+    return np.where(bad, np.nan, between / _QUARTERS)
