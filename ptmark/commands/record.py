@@ -1,30 +1,119 @@
-"""`ptmark record`: check a record and say what it holds and what is missing."""
+"""`ptmark record`: what a record holds and lacks; change a field, link a retest, sign."""
 
 import argparse
+from dataclasses import replace
 from pathlib import Path
 
 from ptmark.commands.options import Verbs
-from ptmark.record import completeness, load_record
+from ptmark.errors import UsageError
+from ptmark.record import (
+    FIELDS,
+    Record,
+    Signer,
+    completeness,
+    fingerprint,
+    key_of,
+    link_to,
+    load_record,
+    save_record,
+    sign_record,
+    verify_file,
+)
 
-__all__ = ["add_to", "run"]
+__all__ = ["add_signer", "add_to", "refuse_damaged", "run"]
 
 
 def add_to(verbs: Verbs) -> None:
     """Add the verb."""
     made = verbs.add_parser(
         "record",
-        help="check a record and say what is missing",
-        description="Read a record, check it against its schema and list what it lacks.",
+        help="say what a record holds and lacks; change, link or sign it",
+        description="Read a record, check it against its schema and list what it lacks. A "
+        "signed record that is changed becomes a new revision, chained to the signed one.",
     )
     made.add_argument("file", type=Path)
+    made.add_argument(
+        "--field", action="append", default=[], metavar="KEY=TEXT", help="set a field"
+    )
+    made.add_argument(
+        "--retest-of", type=Path, metavar="FILE", help="the record before the rework"
+    )
+    made.add_argument("--by", default="", metavar="NAME", help="who changes it")
+    made.add_argument("--why", default="", metavar="TEXT", help="the reason of the change")
+    made.add_argument("--sign", choices=["examiner", "reviewer"], help="sign in this role")
+    add_signer(made)
     made.set_defaults(run=run)
 
 
+def add_signer(made: argparse.ArgumentParser) -> None:
+    """The options that name a signer."""
+    made.add_argument("--name", default="", metavar="NAME", help="who signs")
+    made.add_argument(
+        "--qualification", default="", metavar="TEXT", help="scheme, level, number"
+    )
+
+
 def run(args: argparse.Namespace) -> int:
-    """Read, check, tell."""
+    """Read, change and sign where asked to, tell."""
     record = load_record(args.file)
+    changed = _changed(record, args)
+    if changed is not record or args.sign:
+        refuse_damaged(args.file)
+    if changed is not record:
+        record = save_record(args.file, changed, by=args.by, why=args.why)
+    if args.sign:
+        record = _signed(args.file, record, args)
     verdict = "no verdict" if record.evaluation is None else record.evaluation["verdict"]
-    print(f"{args.file}: whole; {len(record.indications)} indications, {verdict}")
+    count = len(record.indications)
+    print(f"{args.file}: revision {record.revision}; {count} indications, {verdict}")
+    if record.change is not None:
+        change = record.change
+        print(f"  changed by {change['by']}, {change['at']}: {change['why']}")
+        print(f"    {', '.join(change['what'])}")
+    for one in record.signatures:
+        print(f"  signed: {one['role']} {one['name']}, {one['time']}")
     for lack in completeness(record):
         print(f"  missing: {lack}")
     return 0
+
+
+def refuse_damaged(path: Path) -> None:
+    """A record that was tampered with is neither changed nor signed."""
+    wrong = next((one for one in verify_file(path) if one.holds is False), None)
+    if wrong is not None:
+        raise UsageError(
+            f"{wrong.where} {wrong.says}",
+            where=str(path),
+            mend="see all of it with `ptmark verify`, and take a whole copy",
+        )
+
+
+def _changed(record: Record, args: argparse.Namespace) -> Record:
+    known = {field.key for field in FIELDS}
+    fields = dict(record.fields)
+    for text in args.field:
+        key, sign, value = text.partition("=")
+        if not sign or key not in known:
+            raise UsageError(
+                f"'{text}' is no field", where="--field", mend="write KEY=TEXT; see the README"
+            )
+        fields[key] = value
+    fields = {key: value for key, value in fields.items() if value.strip()}
+    if args.retest_of is None:
+        return record if fields == record.fields else replace(record, fields=fields)
+    earlier = load_record(args.retest_of)
+    if earlier.id == record.id:
+        raise UsageError("a record is no retest of itself", where="--retest-of")
+    link = link_to(earlier, args.retest_of.name)
+    return replace(record, fields=fields, retest_of=link)
+
+
+def _signed(path: Path, record: Record, args: argparse.Namespace) -> Record:
+    name = args.name or record.fields.get(args.sign, "")
+    if not name.strip():
+        raise UsageError("nobody is named to sign", where="--sign", mend="give --name")
+    qualification = args.qualification or record.fields.get(f"{args.sign}_certificate", "")
+    who = Signer(role=args.sign, name=name, qualification=qualification)
+    made = save_record(path, sign_record(record, who, key_of(name)))
+    print(f"signed by {name}; key {fingerprint(made.signatures[-1]['key'])}")
+    return made

@@ -1,23 +1,39 @@
 """The inspection record: versioned JSON with a published JSON Schema.
 
 Holds part, procedure, process, photo, scale, indications, evaluation and disposition.
-What is written is checked against the schema first; what is read is never half-read.
+What is written is checked against the schema first; what is read is never half-read. A
+signed record that is saved again becomes a new revision, chained to the signed one by hash.
 """
 
 from ptmark.record.build import Entry, build_record
 from ptmark.record.fields import FIELDS, Field
 from ptmark.record.model import Record, completeness
+from ptmark.record.revisions import changed_paths, follow, link_to, revision_hash, revisions
+from ptmark.record.signing import Signer, fingerprint, key_of, sign_record
 from ptmark.record.store import load_record, record_schema, record_text, save_record
+from ptmark.record.verify import Found, find_photo, verify_file
 
 __all__ = [
     "FIELDS",
     "Entry",
     "Field",
+    "Found",
     "Record",
+    "Signer",
     "build_record",
+    "changed_paths",
     "completeness",
+    "find_photo",
+    "fingerprint",
+    "follow",
+    "key_of",
+    "link_to",
     "load_record",
     "record_schema",
     "record_text",
+    "revision_hash",
+    "revisions",
     "save_record",
+    "sign_record",
+    "verify_file",
 ]

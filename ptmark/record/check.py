@@ -16,14 +16,16 @@ if TYPE_CHECKING:
 
 __all__ = ["SCHEMA_NAME", "check_document", "record_schema"]
 
-SCHEMA_NAME = "ptmark-record/1"
+SCHEMA_NAME = "ptmark-record/2"
+# Every version that was ever written opens; its schema stays as it was published.
+_VERSIONS = {"ptmark-record/1": 1, SCHEMA_NAME: 2}
 _OUTLINES = ("outline_px", "outline_mm")
 MAX_POINTS = 200_000  # as the schema has it
 
 
-def record_schema() -> dict[str, Any]:
-    """The published JSON Schema (draft 2020-12) of a record, as a new dict."""
-    text = resource("schema", "record-1.schema.json").read_text(encoding="utf-8")
+def record_schema(version: int = 2) -> dict[str, Any]:
+    """The published JSON Schema (draft 2020-12) of a record's version, as a new dict."""
+    text = resource("schema", f"record-{version}.schema.json").read_text(encoding="utf-8")
     schema: dict[str, Any] = json.loads(text)
     return schema
 
@@ -48,11 +50,11 @@ def check_document(document: object, *, where: str) -> None:
         raise RecordError(
             "this is not an inspection record", where=where, mend="choose a record's JSON file"
         )
-    if document["schema"] != SCHEMA_NAME:
+    if document["schema"] not in list(_VERSIONS):
         raise RecordError(
             f"unknown version {document['schema']!r}",
             where=f"{where}, schema",
-            mend=f"this version reads {SCHEMA_NAME}; a newer one may read this file",
+            mend=f"this version reads {', '.join(_VERSIONS)}; a newer one may read this file",
         )
     error = next(_errors(document), None)
     if error is not None:
@@ -64,17 +66,18 @@ def check_document(document: object, *, where: str) -> None:
 
 
 @cache
-def _validator() -> "Draft202012Validator":
+def _validator(version: int) -> "Draft202012Validator":
     from jsonschema import Draft202012Validator
 
-    return Draft202012Validator(record_schema())
+    return Draft202012Validator(record_schema(version))
 
 
 def _errors(document: dict[str, Any]) -> "Iterator[ValidationError]":
     """Errors, the one that stands deepest in the document first."""
     from jsonschema.exceptions import best_match
 
-    found = best_match(_validator().iter_errors(_shortened(document)))
+    validator = _validator(_VERSIONS[document["schema"]])
+    found = best_match(validator.iter_errors(_shortened(document)))
     if found is not None:
         yield found
 

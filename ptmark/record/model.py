@@ -5,6 +5,7 @@ from typing import Any
 
 from ptmark.record.check import SCHEMA_NAME, check_document
 from ptmark.record.fields import FIELDS, Field
+from ptmark.record.migrate import migrated
 
 __all__ = ["FIELDS", "Field", "Record", "completeness"]
 
@@ -13,7 +14,7 @@ __all__ = ["FIELDS", "Field", "Record", "completeness"]
 class Record:
     """One inspection of one photo; every member is JSON-ready.
 
-    Members and units are those of ``resources/schema/record-1.schema.json``: points in px of
+    Members and units are those of ``resources/schema/record-2.schema.json``: points in px of
     the upright photo (x right, y down, (0, 0) the centre of the top-left pixel) or mm on the
     surface; lengths in mm; ``…_u…`` expanded uncertainties, k = 2; budgets hold standard
     uncertainties. What is not known is None.
@@ -36,6 +37,12 @@ class Record:
     weld_length_mm: float | None = None
     thickness_mm: float | None = None
     weld_direction_deg: float | None = None
+    retest_of: dict[str, Any] | None = None
+    reviews: list[dict[str, Any]] = field(default_factory=list)
+    previous: str | None = None
+    change: dict[str, Any] | None = None
+    signatures: list[dict[str, Any]] = field(default_factory=list)
+    history: list[dict[str, Any]] = field(default_factory=list)  # oldest first
 
     def to_json(self) -> dict[str, Any]:
         """The record as a JSON document, schema version first, keys in one fixed order."""
@@ -48,7 +55,7 @@ class Record:
 
     @classmethod
     def from_json(cls, document: dict[str, Any], *, where: str = "record") -> "Record":
-        """Rebuild a record.
+        """Rebuild a record, of whatever version; whether its seal holds is for `verify_file`.
 
         Raises
         ------
@@ -56,7 +63,10 @@ class Record:
             If the document does not fit the schema; it names the field that does not fit.
         """
         check_document(document, where=where)
-        return cls(**{name: value for name, value in document.items() if name != "schema"})
+        for number, earlier in enumerate(document.get("history", ()), 1):
+            check_document(earlier, where=f"{where}, history revision {number}")
+        now = migrated(document)
+        return cls(**{k: v for k, v in now.items() if k not in {"schema", "seal"}})
 
 
 def completeness(record: Record) -> list[Field]:

@@ -9,15 +9,26 @@ from ptmark.errors import RecordError
 from ptmark.files import write_whole
 from ptmark.record.check import check_document, record_schema
 from ptmark.record.model import Record
+from ptmark.record.revisions import follow, seal_of
 
-__all__ = ["MAX_BYTES", "load_record", "record_schema", "record_text", "save_record"]
+__all__ = [
+    "MAX_BYTES",
+    "load_record",
+    "parsed",
+    "read_bytes",
+    "record_schema",
+    "record_text",
+    "save_record",
+    "set_out",
+]
 
 # 1000 indications of 1000 points each take about 40 MB; what is larger is no record of ours.
 MAX_BYTES = 64 * 2**20
+_SIGNED = b'"ptmark-signature/'  # stands in a file that holds any signature
 
 
 def record_text(record: Record) -> str:
-    """The record as JSON text: fixed key order, one member a line, ends with a line feed.
+    """The record with its seal as JSON text: fixed key order, one member a line, LF at the end.
 
     Raises
     ------
@@ -27,13 +38,15 @@ def record_text(record: Record) -> str:
     document = record.to_json()
     check_document(document, where="record")
     try:
-        return _laid_out(document)
+        return set_out({**document, "seal": seal_of(document)})
     except (ValueError, TypeError) as exc:
         raise RecordError(f"cannot be written as JSON: {exc}", where="record") from exc
 
 
-def save_record(path: Path, record: Record) -> None:
+def save_record(path: Path, record: Record, *, by: str = "", why: str = "") -> Record:
     """Write a record so that its name always holds the old file or the new one, whole.
+
+    Where the file already holds a signed record, this adds a revision to it: see `follow`.
 
     Parameters
     ----------
@@ -41,12 +54,25 @@ def save_record(path: Path, record: Record) -> None:
         Target; its folder is made if missing.
     record : Record
         Checked against the schema before the first byte is written.
+    by, why : str
+        Who changed a signed record, and for what reason.
+
+    Returns
+    -------
+    Record
+        As it was written.
 
     Raises
     ------
     RecordError
-        If the record does not fit the schema, or the file cannot be written.
+        If the record does not fit the schema, the file cannot be written, or it holds a
+        signed record that is of another inspection or damaged.
     """
+    if (before := _signed_before(path)) is not None:
+        try:
+            record = follow(before, record, by=by, why=why)
+        except RecordError as exc:
+            raise RecordError(exc.what, where=str(path), mend=exc.mend) from exc
     data = record_text(record).encode("utf-8")
     try:
         write_whole(path, data)
@@ -56,6 +82,17 @@ def save_record(path: Path, record: Record) -> None:
             where=str(path),
             mend="choose another folder, or make room; the old file stands untouched",
         ) from exc
+    return record
+
+
+def _signed_before(path: Path) -> Record | None:
+    """The record that lies there, where it or an earlier revision of it is signed."""
+    if not path.is_file():
+        return None
+    data = read_bytes(path)
+    if _SIGNED not in data:
+        return None
+    return Record.from_json(parsed(data, str(path)), where=str(path))
 
 
 def load_record(path: Path) -> Record:
@@ -67,10 +104,11 @@ def load_record(path: Path) -> Record:
         If the file cannot be read, is larger than `MAX_BYTES`, is not JSON (cut short,
         not UTF-8, a key twice, NaN), is of an unknown version, or does not fit the schema.
     """
-    return Record.from_json(_parse(_read(path), str(path)), where=str(path))
+    return Record.from_json(parsed(read_bytes(path), str(path)), where=str(path))
 
 
-def _read(path: Path) -> bytes:
+def read_bytes(path: Path) -> bytes:
+    """The file's bytes; RecordError where it cannot be read or is too large."""
     try:
         with path.open("rb") as file:
             data = file.read(MAX_BYTES + 1)
@@ -89,7 +127,8 @@ def _read(path: Path) -> bytes:
     return data
 
 
-def _parse(data: bytes, where: str) -> Any:  # noqa: ANN401 - whatever JSON holds
+def parsed(data: bytes, where: str) -> Any:  # noqa: ANN401 - whatever JSON holds
+    """What the bytes say as strict JSON; RecordError where they are none."""
     mend = "the file is cut short or damaged: take an earlier copy of the record"
     try:
         return json.loads(
@@ -131,7 +170,7 @@ def _no_twin(pairs: list[tuple[str, Any]]) -> dict[str, Any]:
     return made
 
 
-def _laid_out(document: dict[str, Any]) -> str:
+def set_out(document: dict[str, Any]) -> str:
     """JSON text a person can skim and a version control can compare: one member a line."""
     lines = []
     for name, value in document.items():

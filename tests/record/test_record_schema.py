@@ -1,16 +1,67 @@
 import copy
 import json
+from dataclasses import replace
 
 import jsonschema
 import pytest
+from cryptography.hazmat.primitives.asymmetric.ed25519 import Ed25519PrivateKey
 
 from ptmark.errors import RecordError
-from ptmark.record import Record, build_record, record_schema
+from ptmark.record import (
+    Record,
+    Signer,
+    build_record,
+    record_schema,
+    record_text,
+    sign_record,
+)
+
+HEX = "0123456789abcdef" * 4
+NOW = "2026-01-02T03:04:05Z"
+COMPARED = dict.fromkeys(("first", "first_u", "second", "second_u", "difference", "en"), 0.5)
+REVIEW = {
+    "reviewer": "second",
+    "qualification": "",
+    "time": NOW,
+    "of": HEX,
+    "outcome": "returned",
+    "photo": HEX,
+    "frame": "px",
+    "scale": "rectangle",
+    "pairs": [
+        {
+            "first": "A",
+            "second": "B",
+            "iou": 0.9,
+            "length_mm": COMPARED,
+            "width_mm": None,
+            "shapes": ["linear", None],
+            "outline_px": [[0, 0], [1, 0], [1, 1]],
+        }
+    ],
+    "only_first": ["B"],
+    "only_second": [{"id": "C", "length_mm": None, "outline_px": [[0, 0]]}],
+    "verdicts": ["rejectable", None],
+    "remarks": [{"at_px": [3, 4], "text": "blurred here"}],
+}
 
 
 @pytest.fixture
 def document(record):
-    return json.loads(json.dumps(record.to_json()))
+    """A document in which every kind of member stands."""
+    link = {"id": "r-0", "revision": 1, "sha256": HEX, "file": "r-0.json"}
+    made = sign_record(
+        replace(
+            record,
+            reviews=[REVIEW],
+            retest_of=link,
+            previous=HEX,
+            change={"by": "x", "why": "y", "at": NOW, "what": ["fields"]},
+        ),
+        Signer(role="examiner", name="first"),
+        Ed25519PrivateKey.from_private_bytes(bytes(32)),
+    )
+    return json.loads(record_text(made))
 
 
 def test_the_schema_itself_is_sound_draft_2020_12():
@@ -37,7 +88,16 @@ def test_written_records_fit_the_schema(document, parts):
 
 def objects(node, path=()):
     """Paths of every object whose keys the schema fixes."""
-    free = {"fields", "camera", "given", "budget", "width_budget", "relevance", "shape"}
+    free = {
+        "fields",
+        "camera",
+        "given",
+        "budget",
+        "width_budget",
+        "relevance",
+        "shape",
+        "parts",
+    }
     if isinstance(node, dict) and not (path and path[-1] in free):
         yield path
         for key, value in node.items():
@@ -56,6 +116,7 @@ OPTIONAL = {
     ("photo", name)
     for name in ("bytes", "format", "orientation", "color_profile", "focal_px", "camera")
 } | {("evaluation", "findings", 0, name) for name in ("conformity", "sketch_mm")}
+OPTIONAL |= {("history",), ("seal",)}
 
 
 def test_every_required_key_is_missed_and_every_odd_key_refused(document):
@@ -74,7 +135,7 @@ def test_every_required_key_is_missed_and_every_odd_key_refused(document):
             else:
                 with pytest.raises(RecordError):
                     Record.from_json(less)
-    assert tried > 60  # the walk went into photo, scale, indications, evaluation, findings
+    assert tried > 110  # the walk went into photo, scale, indications, findings, reviews, …
 
 
 MUTATIONS = [
@@ -125,6 +186,19 @@ MUTATIONS = [
     (("evaluation", "findings", 0, "conformity"), 2),
     (("disposition", "decision"), "ship it"),
     (("cautions",), [1]),
+    (("retest_of", "id"), "../up"),
+    (("previous",), "00"),
+    (("change", "what"), "fields"),
+    (("signatures", 0, "role"), "owner"),
+    (("signatures", 0, "key"), HEX.upper()),
+    (("signatures", 0, "value"), HEX),
+    (("signatures", 0, "schema"), "ptmark-signature/0"),
+    (("reviews", 0, "outcome"), "waved through"),
+    (("reviews", 0, "pairs", 0, "iou"), 1.5),
+    (("reviews", 0, "pairs", 0, "length_mm"), {"first": 1}),
+    (("reviews", 0, "verdicts"), ["rejectable"]),
+    (("reviews", 0, "remarks", 0, "text"), ""),
+    (("seal", "sha256"), ""),
 ]
 
 
@@ -161,7 +235,7 @@ def test_a_speck_may_be_left_out_but_is_no_indication(document):
         Record.from_json(document)
 
 
-@pytest.mark.parametrize("odd", [None, 3, "text", [], {}, {"schema": "ptmark-record/2"}])
+@pytest.mark.parametrize("odd", [None, 3, "text", [], {}, {"schema": "ptmark-record/9"}])
 def test_what_is_no_record_of_this_version_is_refused(odd):
     with pytest.raises(RecordError, match=r"not an inspection record|unknown version"):
         Record.from_json(odd)

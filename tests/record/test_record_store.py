@@ -52,7 +52,7 @@ def test_what_does_not_fit_is_never_written(tmp_path, record):
         (lambda b: b.replace(b'"revision": 1', b'"revision": NaN'), "NaN"),
         (lambda b: b.replace(b'"revision": 1', b'"revision": 1e999'), "too large"),
         (lambda b: b.replace(b'"revision": 1', b'"revision": 1, "revision": 2'), "twice"),
-        (lambda b: b.replace(b"ptmark-record/1", b"ptmark-record/9"), "unknown version"),
+        (lambda b: b.replace(b"ptmark-record/2", b"ptmark-record/9"), "unknown version"),
         (lambda b: b"[" * 200_000, "too deeply|not JSON"),
         (lambda b: b'{"a": 1}', "not an inspection record"),
         (lambda b: b" " * (MAX_BYTES + 1), "larger than"),
@@ -118,7 +118,7 @@ KILLER = textwrap.dedent("""
 def test_a_kill_while_saving_leaves_a_whole_file(tmp_path, record):
     """40 kills at random moments; after each, the file opens whole, as the old or the new."""
     path = tmp_path / "one.json"
-    rows = record.indications[0]["outline_px"] * 400  # long to write: easily caught half-way
+    rows = record.indications[0]["outline_px"] * 200  # long to write: easily caught half-way
     save_record(
         path, replace(record, indications=[{**record.indications[0], "outline_px": rows}])
     )
@@ -130,7 +130,7 @@ def test_a_kill_while_saving_leaves_a_whole_file(tmp_path, record):
         timeout=60,
     )
     assert done.returncode == 0, done.stderr
-    assert int(done.stdout) > 40  # the kills did fall among saves
+    assert int(done.stdout) > 20  # the kills did fall among saves
     litter = [p.name for p in tmp_path.iterdir() if p.name != path.name]
     assert litter  # some did fall half-way through one
     assert all(name.endswith(".part") and name.startswith(".") for name in litter)

@@ -1,0 +1,125 @@
+"""One spelling for each JSON value, so that equal content has equal bytes and one hash.
+
+RFC 8785 (JSON Canonicalization Scheme): keys sorted by their UTF-16 code units, no white
+space, shortest number spelling as ECMAScript writes it, only the escapes JSON must have.
+"""
+
+import hashlib
+import json
+import math
+import re
+from decimal import Decimal
+
+from ptmark.errors import RecordError
+
+__all__ = ["canonical_json", "digest"]
+
+_SIMPLE = re.compile(r"[\d.,\[\]-]*")  # no exponents, no words
+_ODD = re.compile(r"\d{16}|-0\.0(?!\d)")  # beyond exact doubles, or minus zero
+_WHOLE = re.compile(r"\.0(?!\d)")
+_LARGEST = 2**53 - 1  # whole numbers beyond have no exact double (RFC 8785, 3.2.2.3 and app. D)
+
+
+def canonical_json(value: object) -> bytes:
+    """The value in RFC 8785's form, UTF-8.
+
+    Raises
+    ------
+    RecordError
+        If it holds what JSON cannot: NaN, a lone surrogate, a whole number beyond 2**53 - 1,
+        a key that is no text, another type.
+
+    Examples
+    --------
+    >>> canonical_json({"b": 1.0, "a": [4.50, 1e-7, True, None, "€"]}).decode()
+    '{"a":[4.5,1e-7,true,null,"€"],"b":1}'
+    """
+    pieces: list[str] = []
+    try:
+        _write(value, pieces)
+        return "".join(pieces).encode("utf-8")
+    except (ValueError, TypeError, RecursionError) as exc:
+        raise RecordError(f"has no canonical JSON: {exc}", where="record") from exc
+
+
+def digest(value: object) -> str:
+    """SHA-256 of the canonical JSON, 64 hexadecimal digits."""
+    return hashlib.sha256(canonical_json(value)).hexdigest()
+
+
+def _write(value: object, pieces: list[str]) -> None:
+    if isinstance(value, dict):
+        pieces.append("{")
+        for number, name in enumerate(sorted(value, key=_units)):
+            pieces.append(("," if number else "") + _text(name) + ":")
+            _write(value[name], pieces)
+        pieces.append("}")
+    elif isinstance(value, list | tuple):
+        if (text := _numbers(value)) is not None:
+            pieces.append(text)
+            return
+        pieces.append("[")
+        for number, one in enumerate(value):
+            if number:
+                pieces.append(",")
+            _write(one, pieces)
+        pieces.append("]")
+    else:
+        pieces.append(_plain(value))
+
+
+def _numbers(value: "list[object] | tuple[object, ...]") -> str | None:
+    """A list of points as a whole, for speed; None where a number in it is not that simple."""
+    if not value or not isinstance(value[0], list | tuple | float | int):
+        return None
+    text = json.dumps(value, separators=(",", ":"))
+    if _SIMPLE.fullmatch(text) is None or _ODD.search(text) is not None:
+        return None
+    return _WHOLE.sub("", text)
+
+
+def _plain(value: object) -> str:
+    if value is None:
+        return "null"
+    if isinstance(value, bool):
+        return "true" if value else "false"
+    if isinstance(value, float):
+        return _float(value)
+    if isinstance(value, int):
+        if abs(value) > _LARGEST:
+            raise ValueError(f"{value} is too large a whole number")
+        return str(value)
+    if isinstance(value, str):
+        return _text(value)
+    raise TypeError(f"{type(value).__name__} is no JSON value")
+
+
+def _units(name: object) -> bytes:
+    if not isinstance(name, str):
+        raise TypeError(f"{name!r} is no key")
+    return name.encode("utf-16-be")
+
+
+def _text(text: str) -> str:
+    return json.dumps(text, ensure_ascii=False)
+
+
+def _float(value: float) -> str:
+    """Number::toString of ECMA-262: the shortest digits, exponents below -6 and from 21 on."""
+    if not math.isfinite(value):
+        raise ValueError(f"{value} is no number")
+    said = repr(value + 0.0)
+    if "e" not in said:
+        short = said.removesuffix(".0")
+        return "0" if short == "-0" else short
+    sign, figures, exponent = Decimal(said).normalize().as_tuple()
+    digits = "".join(map(str, figures))
+    point = len(digits) + int(exponent)  # digits stand before the point
+    if -6 < point <= 0:
+        text = "0." + "0" * -point + digits
+    elif 0 < point <= 21:
+        text = digits + "0" * (point - len(digits))
+    else:
+        mantissa = digits[0] + (f".{digits[1:]}" if len(digits) > 1 else "")
+        text = f"{mantissa}e{point - 1:+d}"
+    return f"-{text}" if sign else text
