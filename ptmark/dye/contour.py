@@ -14,6 +14,7 @@ from ptmark.dye.contrast import LocalWhite, log_light
 from ptmark.dye.edge import EdgeQuality
 from ptmark.dye.fine import Crop, ridge_plateau, ridge_width
 from ptmark.dye.level import edge_share
+from ptmark.dye.quick import middle, ring_mean, ring_pad
 from ptmark.photo import srgb_to_linear
 
 __all__ = ["Contour", "contours", "edge_of"]
@@ -122,7 +123,7 @@ def _contour(look: _Look, chain: npt.NDArray[np.int32]) -> Contour:
     points, low, high = _to_level(look, chain, outward, target)
     # across the smoothed outline: across the raw one the grain that placed each vertex would
     # make a soft edge look sharp
-    base = _smooth_ring(points, 3)
+    base = ring_mean(points, 3)
     inner, outer = (_sample(look.relative, base + side * outward) for side in (-1.0, 1.0))
     slope = max(float(np.mean((inner - outer) / target)) / 2, 0.01)
     left = _sample(look.relative, base + 2.5 * look.blur_px * outward) / target
@@ -130,7 +131,7 @@ def _contour(look: _Look, chain: npt.NDArray[np.int32]) -> Contour:
     rank = int(0.9 * (len(inside) - 1))
     contrast = float(np.partition(inside, rank)[rank])
     core = (filled > 0) & (crop.amount > 0.7 * contrast)
-    level = float(np.median(look.ridge[chain[:, 1], chain[:, 0]] * target))
+    level = float(middle(look.ridge[chain[:, 1], chain[:, 0]] * target))
     return Contour(
         outline_px=_simple(points) + crop.origin,
         shift_px=0.2 / slope,
@@ -150,7 +151,7 @@ def _normals(relative: Float, chain: npt.NDArray[np.int32]) -> Array:
     down = cv2.Sobel(smooth, cv2.CV_32F, 0, 1, scale=1 / 8)
     columns, rows = chain[:, 0], chain[:, 1]
     outward = -np.column_stack([right[rows, columns], down[rows, columns]]).astype(np.float64)
-    outward = _smooth_ring(outward, 2)
+    outward = ring_mean(outward, 2)
     return np.asarray(
         outward / np.maximum(np.linalg.norm(outward, axis=1, keepdims=True), 1e-9)
     )
@@ -163,12 +164,13 @@ def _target(look: _Look, chain: npt.NDArray[np.int32], outward: Array) -> Array:
     the line nothing is lowered, so that at a tip half the plateau is the edge.
     """
     width = look.width[chain[:, 1], chain[:, 0]].astype(np.float64)
-    flank, end = edge_share(_smooth_ring(width[:, None], 3)[:, 0], look.blur_px)
-    step = float(np.median(np.abs(np.diff(chain, axis=0)).max(axis=1)))
+    flank, end = edge_share(ring_mean(width[:, None], 3)[:, 0], look.blur_px)
+    step = float(middle(np.abs(chain[1:] - chain[:-1]).max(axis=1).astype(np.float64)))
     span = max(3, round(0.8 * look.crop.seen_px / max(step, 1.0)))
     if len(outward) < 2 * span + 2:
         return flank
-    before, after = np.roll(outward, span, axis=0), np.roll(outward, -span, axis=0)
+    padded = ring_pad(outward, span)
+    before, after = padded[: len(outward)], padded[2 * span :]
     tip = np.clip(-1.5 * np.einsum("ij,ij->i", before, after), 0, 1)
     return np.asarray(flank + (end - flank) * tip)
 
@@ -215,7 +217,8 @@ def _crossing(values: Array, offsets: Array, level: float) -> Array:
 
 def _calm(points: Array) -> Array:
     """Put a vertex that leaps off its neighbours back between them."""
-    between = (np.roll(points, 1, axis=0) + np.roll(points, -1, axis=0)) / 2
+    padded = ring_pad(points, 1)
+    between = (padded[:-2] + padded[2:]) / 2
     leaps = np.hypot(*(points - between).T) > _LEAP_PX
     return np.where(leaps[:, None], between, points)
 
@@ -251,17 +254,17 @@ def _ring(filled: Bytes, look: _Look) -> Mask:
 
 
 def _taken_light(rgb: Bytes, core: Mask, ring: Mask, white: LocalWhite) -> Array:
-    light, near = _middle(rgb[core]), white.color
+    light, near = _middle_light(rgb[core]), white.color
     bare = rgb[ring]
     if len(bare) >= 40:
-        near = np.maximum(_middle(bare), 0.01)
+        near = np.maximum(_middle_light(bare), 0.01)
     return np.asarray(1 - light / near)
 
 
-def _middle(pixels: Bytes) -> Array:
+def _middle_light(pixels: Bytes) -> Array:
     """Median linear light of pixels of shape (N, 3), from a thousand of them."""
     some = pixels[:: max(1, len(pixels) // 1000)]
-    return np.asarray(np.median(srgb_to_linear(some), axis=0), np.float64)
+    return np.asarray(middle(srgb_to_linear(some)), np.float64)
 
 
 def _sample(values: Float, places: Array) -> Array:
@@ -271,13 +274,3 @@ def _sample(values: Float, places: Array) -> Array:
         x, y = x[:, None], y[:, None]
     made = cv2.remap(values, x, y, cv2.INTER_LINEAR, borderMode=cv2.BORDER_REPLICATE)
     return made.reshape(places.shape[:-1]).astype(np.float64)
-
-
-def _smooth_ring(values: Array, reach: int) -> Array:
-    """Mean over 2 reach + 1 neighbours along a closed chain of shape (N, 2)."""
-    if len(values) < 4 * reach + 4:
-        return values
-    total = values.copy()
-    for step in range(1, reach + 1):
-        total += np.roll(values, step, axis=0) + np.roll(values, -step, axis=0)
-    return total / (2 * reach + 1)

@@ -6,11 +6,13 @@ amount of dye, 0 to about 1. Red dye passes red light and stops green and blue.
 """
 
 from dataclasses import dataclass
+from functools import lru_cache
 
 import cv2
 import numpy as np
 import numpy.typing as npt
 
+from ptmark.dye.quick import middle
 from ptmark.photo import linear_to_srgb, srgb_to_linear
 
 __all__ = ["DYE_STOPS", "LocalWhite", "dye_amount", "local_white", "log_light", "redness"]
@@ -84,7 +86,7 @@ def local_white(rgb: Bytes, around: Mask) -> LocalWhite:
     down = np.arange(height, dtype=np.float32)[:, None] / height - np.float32(0.5)
     planes = [(c + a * across) + d * down for c, a, d in fit.T.astype(np.float32)]
     return LocalWhite(
-        color=np.maximum(np.median(_LIGHT[pixels], axis=0), 0.01),
+        color=np.maximum(middle(_LIGHT[pixels]), 0.01),
         log_light=planes[0],
         redness=planes[1],
     )
@@ -100,7 +102,7 @@ def _robust_plane(
         normal = chosen.T @ chosen + 1e-9 * np.eye(3)
         fit = np.asarray(np.linalg.solve(normal, chosen.T @ kept), np.float64)
         off = np.abs(values - design @ fit)
-        good = (off <= 3.7 * np.median(off, axis=0) + 2.5e-4).all(axis=1)  # 2.5 robust sigma
+        good = (off <= 3.7 * middle(off) + 2.5e-4).all(axis=1)  # 2.5 robust sigma
         if np.count_nonzero(good) < _LEAST_POINTS:
             break
         chosen, kept = design[good], values[good]
@@ -147,13 +149,19 @@ def _from_luma(rgb: Bytes, white: LocalWhite) -> Float:
     """Amount of dye from luma alone, undoing its course along the mixture."""
     luma = cv2.cvtColor(rgb, cv2.COLOR_RGB2GRAY)
     ratio = np.exp(cv2.LUT(luma, _LOG_LIGHT) - white.log_light)
-    amount = np.linspace(-0.3, 1.05, 60)
-    mixed = white.color * np.maximum(1 - np.outer(amount, DYE_STOPS), 1e-3)
-    course = np.exp(_log_luma_light(linear_to_srgb(mixed.astype(np.float32)) @ _LUMA * 255))
-    course /= np.interp(0.0, amount, course)
-    power = np.polynomial.polynomial.polyfit(course, amount, 4)
+    power = _course(*np.round(np.log(white.color), 1).tolist())
     made = np.full_like(ratio, power[4])
     for coefficient in power[3::-1]:
         made *= ratio
         made += np.float32(coefficient)
     return np.asarray(made, np.float32)
+
+
+@lru_cache(maxsize=256)
+def _course(*log_white: float) -> npt.NDArray[np.float64]:
+    """Powers of luma's light over the white's that give the amount of dye; shape (5,)."""
+    amount = np.linspace(-0.3, 1.05, 60)
+    mixed = np.exp(log_white) * np.maximum(1 - np.outer(amount, DYE_STOPS), 1e-3)
+    course = np.exp(_log_luma_light(linear_to_srgb(mixed.astype(np.float32)) @ _LUMA * 255))
+    course /= np.interp(0.0, amount, course)
+    return np.asarray(np.polynomial.polynomial.polyfit(course, amount, 4))

@@ -11,6 +11,7 @@ import numpy.typing as npt
 
 from ptmark.dye.contrast import LocalWhite, dye_amount, local_white
 from ptmark.dye.level import plateau, thin_line_table
+from ptmark.dye.quick import middle
 
 __all__ = ["Crop", "look_closely", "ridge_plateau", "ridge_width"]
 
@@ -96,7 +97,7 @@ def _spread(values: Float) -> float:
     """Robust standard deviation."""
     if not values.size:
         return 1e-4
-    return 1.4826 * float(np.median(np.abs(values - np.median(values)))) + 1e-4
+    return 1.4826 * float(middle(np.abs(values - middle(values)))) + 1e-4
 
 
 def ridge_plateau(inside: Float, peak: float, noise: float, radius: int) -> Float:
@@ -119,7 +120,7 @@ def _first_look(mask: Mask, amount: Float, ridge: Float) -> tuple[float, float]:
     right = cv2.Sobel(amount, cv2.CV_32F, 1, 0, scale=1 / 8)
     down = cv2.Sobel(amount, cv2.CV_32F, 0, 1, scale=1 / 8)
     slope = np.hypot(right[border], down[border]) / ridge[border]
-    return float(np.median(ridge_width(mask)[border])), float(np.median(slope))
+    return float(middle(ridge_width(mask)[border])), float(middle(slope))
 
 
 def _blur(seen_px: float, slope: float) -> float | None:

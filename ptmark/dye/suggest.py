@@ -12,6 +12,7 @@ from ptmark.dye.contour import Contour, edge_of
 from ptmark.dye.edge import EdgeQuality
 from ptmark.dye.glance import outline_of, reason_at_a_glance
 from ptmark.dye.judge import Sight, confidence, reason_against
+from ptmark.dye.quick import inside_polygon
 from ptmark.photo import Photo
 from ptmark.scale import SurfaceMap
 
@@ -78,12 +79,12 @@ def suggest(
     """
     look = look_coarsely(photo, area_px)
     reach = np.asarray(cv2.dilate(look.reach, _FIVE), np.uint8)
-    small = photo.reduced(look.factor)
+    small, card = photo.reduced(look.factor), _card_hull(surface)
     found: list[Suggestion] = []
     left_out: list[LeftOut] = []
     seen = []
     for blob in look.blobs:
-        if _on_card(blob, look, surface):
+        if _on_card(blob, look, card):
             continue
         if why := reason_at_a_glance(small, look, blob):
             edge = EdgeQuality(shift_px=look.factor, noise_px=look.factor)
@@ -128,23 +129,25 @@ def _sight(photo: Photo, surface: SurfaceMap | None, photo_blur_px: float) -> Si
     )
 
 
-def _on_card(blob: Blob, look: CoarseLook, surface: SurfaceMap | None) -> bool:
-    """Whether the blob's middle lies on the scale card, 6 mm beyond its markers included."""
+def _card_hull(surface: SurfaceMap | None) -> tuple[npt.NDArray[np.float32], float] | None:
+    """The scale card's markers, px, and how far its plate reaches beyond them."""
     if surface is None or surface.reference != "card":
+        return None
+    hull = cv2.convexHull(surface.reference_px.astype(np.float32))
+    return np.asarray(hull, np.float32), 4.0 / surface.mm_per_px()
+
+
+def _on_card(
+    blob: Blob, look: CoarseLook, card: tuple[npt.NDArray[np.float32], float] | None
+) -> bool:
+    """Whether the blob's middle lies on the scale card."""
+    if card is None:
         return False
     x = ((blob.box[0] + blob.box[2]) / 2 + look.origin[0]) * look.factor
     y = ((blob.box[1] + blob.box[3]) / 2 + look.origin[1]) * look.factor
-    hull = cv2.convexHull(surface.reference_px.astype(np.float32))
-    beyond = 4.0 / surface.mm_per_px()
-    return cv2.pointPolygonTest(hull, (float(x), float(y)), measureDist=True) > -beyond
+    return cv2.pointPolygonTest(card[0], (float(x), float(y)), measureDist=True) > -card[1]
 
 
 def _mostly_inside(one: Contour, area_px: Array) -> bool:
-    polygon = area_px.astype(np.float32).reshape(-1, 1, 2)
-    step = max(1, len(one.outline_px) // 40)
-    points = one.outline_px[::step]
-    inside = sum(
-        cv2.pointPolygonTest(polygon, (float(x), float(y)), measureDist=False) >= 0
-        for x, y in points
-    )
-    return inside >= 0.5 * len(points)
+    some = one.outline_px[:: max(1, len(one.outline_px) // 40)]
+    return bool(np.count_nonzero(inside_polygon(some, area_px)) >= 0.5 * len(some))
