@@ -23,7 +23,7 @@ if TYPE_CHECKING:
 
 __all__ = ["Autosave", "Draft", "left_behind"]
 
-DELAY_MS = 300
+DELAY_MS = 200
 
 
 @dataclass(frozen=True)
@@ -76,7 +76,7 @@ def read_draft(path: Path) -> dict[str, Any]:
 
 
 class Autosave(QObject):
-    """Writes the draft after each change, at most 300 ms later and never twice at once.
+    """Writes the draft after each change, at most 200 ms later and never twice at once.
 
     Signals: ``saved()`` once the newest change is on disk, ``failed(object)`` an error.
     """
@@ -120,8 +120,9 @@ class Autosave(QObject):
 
     def flush(self) -> None:
         """Write what is still waiting now, here: the window is about to close or move on."""
-        if self._timer.isActive() and self._inspection is not None:
+        if (self._timer.isActive() or self._again) and self._inspection is not None:
             self._timer.stop()
+            self._again = False
             self._put(self._ready(), self._inspection.twin(), self._next())
 
     def forget(self) -> None:

@@ -157,7 +157,7 @@ class Choice(QComboBox):
 class CommitEdit(QLineEdit):
     """A line of text that hands itself over when typing pauses.
 
-    Signals: ``committed(str)`` 400 ms after the last key, or when the field is left. Undo is
+    Signals: ``committed(str)`` 250 ms after the last key, or when the field is left. Undo is
     the window's: one undo for everything.
     """
 
@@ -166,7 +166,7 @@ class CommitEdit(QLineEdit):
     def __init__(self, text: str = "", parent: QWidget | None = None) -> None:
         super().__init__(text, parent)
         self._last = text
-        self._pause = QTimer(self, singleShot=True, interval=400)
+        self._pause = QTimer(self, singleShot=True, interval=250)
         self._pause.timeout.connect(self.commit)
         self.textEdited.connect(lambda _: self._pause.start())
         self.editingFinished.connect(self.commit)

@@ -7,6 +7,7 @@ from PySide6.QtCore import QObject, Signal
 
 from ptmark.errors import PtmarkError
 from ptmark.window.autosave import read_draft
+from ptmark.window.engine import load_engine, load_photo_room
 from ptmark.window.levels import PhotoLevels, build_levels, preview_levels
 from ptmark.window.session import Session
 from ptmark.window.workers import Token
@@ -80,10 +81,9 @@ class Looking(QObject):
         session = self._session
 
         def work(token: Token) -> "tuple[Inspection, PhotoLevels | None]":
+            restored = load_engine()()
             from ptmark.draft import restore_draft
-            from ptmark.inspection import Inspection
 
-            restored = Inspection()
             restore_draft(restored, read_draft(draft))
             token.check()
             photo = restored.photo
@@ -180,6 +180,7 @@ class Looking(QObject):
 
 
 def _open(path: Path, token: Token) -> "tuple[Photo, PhotoLevels]":
+    load_photo_room()
     from ptmark.photo import open_photo, read_info, read_preview
 
     info = read_info(path)

@@ -168,14 +168,14 @@ class MainWindow(QWidget):
     # -- starting -----------------------------------------------------------------------------
     def begin(self, photo: Path | None = None) -> None:
         """Load the engine beside the window; open a photo, offer old work and the samples."""
+        if photo is not None:
+            self.open(photo)  # first, so that the photo need not wait for the other rooms
         self.session.load()
         self.memory.load()
         self.empty.open_button.setFocus()
         samples = sorted(sample_images().glob("*.jpg"))
         self.empty.offer_samples(samples)
         self.drafts.look()
-        if photo is not None:
-            self.open(photo)
 
     def open(self, path: Path) -> None:
         """Open a photo."""

@@ -8,6 +8,7 @@ from PySide6.QtCore import QObject
 
 from ptmark.files import write_whole
 from ptmark.places import user_folder
+from ptmark.window.engine import load_engine
 from ptmark.window.session import Session
 from ptmark.window.workers import Token
 
@@ -90,6 +91,7 @@ def _file() -> Path:
 
 
 def _read() -> dict[str, str]:
+    load_engine()
     from ptmark.criteria import list_profiles
 
     try:

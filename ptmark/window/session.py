@@ -11,6 +11,7 @@ from PySide6.QtCore import QObject, Signal
 
 from ptmark.errors import PtmarkError
 from ptmark.window.autosave import Autosave
+from ptmark.window.engine import load_engine
 from ptmark.window.judging import Judgement, judge
 from ptmark.window.levels import PhotoLevels
 from ptmark.window.workers import Token, Workers
@@ -62,9 +63,7 @@ class Session(QObject):
         """Load the engine in a worker; it takes longer than the window."""
 
         def work(_token: Token) -> "Inspection":
-            from ptmark.inspection import Inspection
-
-            return Inspection()
+            return load_engine()()
 
         self.workers.start(
             "", work, self.take_over, failed=lambda e: self.say_trouble("photo", e)

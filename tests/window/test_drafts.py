@@ -5,6 +5,7 @@ import os
 import signal
 import subprocess
 import sys
+import threading
 from pathlib import Path
 
 import pytest
@@ -16,6 +17,7 @@ pytestmark = [pytest.mark.gui, pytest.mark.slow]
 
 CHILD = """
 import sys
+import threading
 from pathlib import Path
 from PySide6.QtWidgets import QApplication
 app = QApplication([])
@@ -43,11 +45,14 @@ def killed_child(home: Path, photo: Path) -> None:
         [sys.executable, "-c", CHILD, str(photo)],
         stdout=subprocess.PIPE, env=environment, text=True,
     )  # fmt: skip
+    watch = threading.Timer(60, child.kill)
+    watch.start()
     try:
         said = child.stdout.readline().strip()
         assert said == "saved"
         assert left_behind() == []  # a living window's draft is nobody else's
     finally:
+        watch.cancel()
         child.send_signal(signal.SIGKILL)
         child.wait(10)
         child.stdout.close()

@@ -1,5 +1,7 @@
 """The verdict follows every change at once, rule by rule; nothing changes by accident."""
 
+from math import hypot
+
 import pytest
 from PySide6.QtCore import QPoint, QPointF, Qt
 from PySide6.QtGui import QWheelEvent
@@ -131,3 +133,20 @@ def test_inches_are_shown_where_asked_and_limits_keep_their_own_unit(judged, qtb
     shown = model.data(model.index(row, 2))
     assert float(shown.split(" ")[0]) == pytest.approx(mm / 25.4, abs=0.0006)
     assert judged.session.judgement.evaluation.findings[0].unit == "mm"
+
+
+def test_an_outline_that_crosses_itself_is_judged_by_its_greatest_length(judged, idle):
+    bow = [(500.0, 100.0), (560.0, 140.0), (560.0, 100.0), (500.0, 141.0)]
+    judged.hands.add(bow, "points", 0.5)
+    idle()
+    name = judged.session.state.marked[-1].id
+    length = judged.session.judgement.measured[name].length
+    assert abs(length.value - hypot(60, 41) / 8) <= length.expanded  # 8 px for each mm
+    assert judged.session.judgement.evaluation is not None
+
+
+def test_the_dispositions_offered_are_those_of_the_record(judged):
+    from ptmark.state import DISPOSITIONS
+
+    box = judged.record_step.decision
+    assert tuple(box.itemData(row) for row in range(box.count())) == DISPOSITIONS
