@@ -13,8 +13,9 @@ def add_to(verbs: Verbs) -> None:
     """Add the verb."""
     made = verbs.add_parser(
         "verify",
-        help="find any changed byte in records and photos",
-        description="Check form, seal, chain and signatures of every revision, and the photos. "
+        help="find any changed byte in records, photos and signed reports",
+        description="Check form, seal, chain and signatures of every revision, and the photos; "
+        "of a PDF its signatures. "
         "Exit code 1 where something does not hold. A signature tells that the same key "
         "signed; whose key it is, is known where its fingerprint was compared in person.",
     )
@@ -34,6 +35,9 @@ def run(args: argparse.Namespace) -> int:
     """Tell of each thing looked at; 1 where any does not hold."""
     whole = True
     for path in args.files:
+        if path.suffix.lower() == ".pdf":
+            whole = _pdf(path) and whole
+            continue
         found = verify_file(path, args.photos, tuple(args.key))
         wrong = sum(one.holds is False for one in found)
         print(f"{path}: {'WRONG' if wrong else 'nothing wrong found'}")
@@ -42,3 +46,17 @@ def run(args: argparse.Namespace) -> int:
             print(f"  {sign:5}  {one.where}: {one.says}")
         whole = whole and not wrong
     return 0 if whole else 1
+
+
+def _pdf(path: Path) -> bool:
+    from ptmark.report import check_pdf
+
+    found = check_pdf(path)
+    wrong = not found or not all(one.holds for one in found)
+    print(f"{path}: {'WRONG' if wrong else 'nothing wrong found'}")
+    for one in found:
+        print(f"  {'ok' if one.holds else 'WRONG':5}  signed by {one.signer}: {one.says}")
+        print(f"         certificate SHA-256 {one.certificate}")
+    if not found:
+        print("  WRONG  it carries no signature")
+    return not wrong

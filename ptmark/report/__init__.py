@@ -1,7 +1,18 @@
 """Annotated image, PDF and CSV of a record: the same numbers, the same bytes each time."""
 
 from ptmark.report.annotate import annotated_image, write_image
-from ptmark.report.pdf import write_pdf
-from ptmark.report.table import write_csv
+from ptmark.report.pdf import report_pdf, write_pdf
+from ptmark.report.pdf_sign import PdfSignature, check_pdf, signed_pdf
+from ptmark.report.table import save, write_csv
 
-__all__ = ["annotated_image", "write_csv", "write_image", "write_pdf"]
+__all__ = [
+    "PdfSignature",
+    "annotated_image",
+    "check_pdf",
+    "report_pdf",
+    "save",
+    "signed_pdf",
+    "write_csv",
+    "write_image",
+    "write_pdf",
+]

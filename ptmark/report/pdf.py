@@ -22,7 +22,7 @@ from ptmark.report.pdf_rest import rest
 from ptmark.report.pdf_style import PLAIN, color, register_fonts
 from ptmark.report.table import save
 
-__all__ = ["PAPERS", "write_pdf"]
+__all__ = ["PAPERS", "report_pdf", "write_pdf"]
 
 PAPERS = {"A4": A4, "Letter": LETTER}
 _MARGIN = 15 * mm
@@ -39,11 +39,27 @@ def write_pdf(
     *,
     paper: str = "A4",
 ) -> None:
-    """Write the report as PDF.
+    """Write the report as PDF, as `report_pdf` makes it.
+
+    Raises
+    ------
+    ReportError
+        As `report_pdf` does, or if the file cannot be written.
+    """
+    save(path, report_pdf(record, rgb, original, paper=paper))
+
+
+def report_pdf(
+    record: Record,
+    rgb: npt.NDArray[np.uint8],
+    original: Path | None,
+    *,
+    paper: str = "A4",
+) -> bytes:
+    """The report as PDF, the same bytes each time.
 
     Parameters
     ----------
-    path : Path
     record : Record
     rgb : ndarray of shape (H, W, 3), uint8
         The upright photo; not written to.
@@ -56,8 +72,7 @@ def write_pdf(
     Raises
     ------
     ReportError
-        If the picture or the file is not that of the record, the paper is unknown, or the
-        file cannot be written.
+        If the picture or the file is not that of the record, or the paper is unknown.
     """
     if paper not in PAPERS:
         raise ReportError(
@@ -84,7 +99,7 @@ def write_pdf(
         document.addPageTemplates(PageTemplate(frames=[frame], onPage=foot))
         story: list[Flowable] = [*front(record, rgb, room), *rest(record, rgb, original, room)]
         document.build(story, canvasmaker=_Counted)
-    save(path, out.getvalue())
+    return out.getvalue()
 
 
 @contextmanager

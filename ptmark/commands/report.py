@@ -1,0 +1,65 @@
+"""`ptmark report`: the reports of a record made again, and the PDF signed."""
+
+import argparse
+import getpass
+from pathlib import Path
+
+from ptmark.commands.options import Verbs
+from ptmark.commands.photos import photo_of
+from ptmark.errors import UsageError
+from ptmark.record import load_record
+
+__all__ = ["add_to", "run"]
+
+
+def add_to(verbs: Verbs) -> None:
+    """Add the verb."""
+    made = verbs.add_parser(
+        "report",
+        help="make the reports of a record; sign the PDF",
+        description="Make the reports of a record again from the record and its photo.",
+    )
+    made.add_argument("file", type=Path, metavar="FILE.json")
+    made.add_argument("--photos", type=Path, metavar="FOLDER", help="where the photo lies")
+    made.add_argument("--pdf", type=Path, metavar="FILE", help="write the report")
+    made.add_argument("--image", type=Path, metavar="FILE", help="write the annotated image")
+    made.add_argument("--csv", type=Path, metavar="FILE", help="write the table")
+    made.add_argument("--paper", choices=["A4", "Letter"], default="A4")
+    made.add_argument(
+        "--sign", type=Path, metavar="CERT.p12", help="sign the PDF with this certificate"
+    )
+    made.add_argument(
+        "--passphrase-file", type=Path, metavar="FILE", help="else it is asked for"
+    )
+    made.set_defaults(run=run)
+
+
+def run(args: argparse.Namespace) -> int:
+    """Write what was asked for."""
+    from ptmark import report
+
+    if not (args.pdf or args.image or args.csv):
+        raise UsageError("nothing to write", mend="give --pdf, --image or --csv")
+    if args.sign and not args.pdf:
+        raise UsageError("only the PDF is signed", where="--sign", mend="give --pdf")
+    record = load_record(args.file)
+    if args.csv:
+        report.write_csv(args.csv, record)
+    if not (args.pdf or args.image):
+        return 0
+    photo = photo_of(record, args.file, args.photos)
+    if args.image:
+        report.write_image(args.image, report.annotated_image(record, photo.rgb))
+    if args.pdf:
+        pdf = report.report_pdf(record, photo.rgb, photo.info.path, paper=args.paper)
+        if args.sign:
+            reason = f"Inspection report of record {record.id}, revision {record.revision}"
+            pdf = report.signed_pdf(pdf, args.sign, _passphrase(args), reason)
+        report.save(args.pdf, pdf)
+    return 0
+
+
+def _passphrase(args: argparse.Namespace) -> bytes | None:
+    if args.passphrase_file is not None:
+        return bytes(args.passphrase_file.read_bytes().rstrip(b"\r\n")) or None
+    return getpass.getpass(f"Passphrase of {args.sign.name}: ").encode() or None

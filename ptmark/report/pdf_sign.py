@@ -1,0 +1,119 @@
+"""A report signed with a certificate (PAdES-style CMS inside the PDF), and its check.
+
+The certificate and its key come from the user's own PKCS #12 file. Nothing is fetched: the
+signing time is this machine's clock, and whether the certificate is to be trusted is for the
+reader's own trust list; the check here tells whether a byte changed since.
+"""
+
+import io
+from dataclasses import dataclass
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+from ptmark.errors import ReportError
+
+if TYPE_CHECKING:
+    from pyhanko.sign.validation.pdf_embedded import EmbeddedPdfSignature
+
+__all__ = ["PdfSignature", "check_pdf", "signed_pdf"]
+
+_FIELD = "Report"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class PdfSignature:
+    """One signature of a PDF: whose certificate, its SHA-256, and whether all bytes hold."""
+
+    signer: str
+    certificate: str
+    holds: bool
+    says: str
+
+
+def signed_pdf(pdf: bytes, certificate: Path, passphrase: bytes | None, reason: str) -> bytes:
+    """The PDF with a certifying signature: any later change breaks it.
+
+    Parameters
+    ----------
+    pdf : bytes
+    certificate : Path
+        PKCS #12 file (.p12, .pfx) with certificate and private key.
+    passphrase : bytes or None
+        Of that file.
+    reason : str
+        Stands in the signature.
+
+    Raises
+    ------
+    ReportError
+        If the file cannot be read, the passphrase is wrong, or its key cannot sign.
+    """
+    from pyhanko.pdf_utils.incremental_writer import IncrementalPdfFileWriter
+    from pyhanko.sign import signers
+    from pyhanko.sign.fields import MDPPerm
+
+    where = str(certificate)
+    try:
+        signer = signers.SimpleSigner.load_pkcs12_data(
+            certificate.read_bytes(), other_certs=[], passphrase=passphrase
+        )
+    except OSError as exc:
+        raise ReportError(f"cannot be read ({exc.strerror or exc})", where=where) from exc
+    except Exception as exc:
+        raise ReportError(f"is no usable PKCS #12 file ({exc})", where=where) from exc
+    if signer is None:
+        raise ReportError(
+            "cannot be opened", where=where, mend="check the passphrase and the file"
+        )
+    meta = signers.PdfSignatureMetadata(
+        field_name=_FIELD,
+        md_algorithm="sha256",
+        reason=reason,
+        certify=True,
+        docmdp_permissions=MDPPerm.NO_CHANGES,
+    )
+    out = signers.sign_pdf(IncrementalPdfFileWriter(io.BytesIO(pdf)), meta, signer=signer)
+    return bytes(out.getbuffer())
+
+
+def check_pdf(path: Path) -> list[PdfSignature]:
+    """Each signature of a PDF and whether every byte is as it was signed.
+
+    Raises
+    ------
+    ReportError
+        If the file cannot be read as a PDF.
+    """
+    from pyhanko.pdf_utils.reader import PdfFileReader
+
+    try:
+        data = path.read_bytes()
+        found = PdfFileReader(io.BytesIO(data)).embedded_signatures
+        return [_checked(one) for one in found]
+    except OSError as exc:
+        raise ReportError(f"cannot be read ({exc.strerror or exc})", where=str(path)) from exc
+    except Exception as exc:
+        raise ReportError(
+            f"is no whole PDF: {exc}", where=str(path), mend="take an unchanged copy"
+        ) from exc
+
+
+def _checked(one: "EmbeddedPdfSignature") -> PdfSignature:
+    from asn1crypto.parser import peek  # type: ignore[import-untyped]
+    from pyhanko.sign.validation import SignatureCoverageLevel, validate_pdf_signature
+    from pyhanko_certvalidator import ValidationContext
+
+    certificate = one.signer_cert
+    # Its own certificate as the root: this asks for changed bytes, not for trust.
+    context = ValidationContext(trust_roots=[certificate], allow_fetching=False)
+    status = validate_pdf_signature(one, signer_validation_context=context)
+    padding = one.pkcs7_content[peek(one.pkcs7_content) :]  # no hash covers what follows
+    whole = status.intact and status.valid and status.docmdp_ok
+    covered = status.coverage is SignatureCoverageLevel.ENTIRE_FILE
+    holds = bool(whole and covered and not padding.strip(b"\0"))
+    return PdfSignature(
+        signer=str(certificate.subject.human_friendly),
+        certificate=certificate.sha256.hex(),
+        holds=holds,
+        says="every byte is as it was signed" if holds else "was changed after signing",
+    )
