@@ -13,10 +13,10 @@ Array = npt.NDArray[np.float64]
 
 _MARKER_MM, _INSET_MM, _FREE_MM = 12.0, 4.0, 1.8  # the card's layout; ink is 2 mm wide
 _REACH_PX = 24
-_STEP_PX = 0.5
+_STEP_PX = 0.25
 _QUARTERS = 1.349  # way of a Gaussian edge from 25 to 75 %, in standard deviations
 _LEAST_CONTRAST = 0.08  # linear light
-_CELLS = 12  # strongest edges are taken from so many by so many parts of the photo
+_STRIDE, _CELLS = 8, 12  # strongest edges are taken from so many by so many parts of the photo
 
 
 def blur_of_card(photo: Photo, surface: SurfaceMap) -> float | None:
@@ -71,11 +71,13 @@ def blur_of_edges(photo: Photo) -> float | None:
         Standard deviation of the edge, px: the lower quartile over the strongest edge of each
         part of the photo, since some of them are soft in truth; None where there are few.
     """
-    grey = cv2.cvtColor(np.ascontiguousarray(photo.rgb[::4, ::4]), cv2.COLOR_RGB2GRAY)
+    grey = cv2.cvtColor(
+        np.ascontiguousarray(photo.rgb[::_STRIDE, ::_STRIDE]), cv2.COLOR_RGB2GRAY
+    )
     right = cv2.Sobel(grey, cv2.CV_32F, 1, 0)
     down = cv2.Sobel(grey, cv2.CV_32F, 0, 1)
     steep = cv2.magnitude(right, down)
-    steep[:8], steep[-8:], steep[:, :8], steep[:, -8:] = 0, 0, 0, 0
+    steep[:4], steep[-4:], steep[:, :4], steep[:, -4:] = 0, 0, 0, 0
     height, width = grey.shape
     places, ways = [], []
     for row in np.array_split(np.arange(height), _CELLS):
@@ -84,7 +86,7 @@ def blur_of_edges(photo: Photo) -> float | None:
             y, x = np.unravel_index(int(part.argmax()), part.shape)
             y, x = y + row[0], x + column[0]
             if steep[y, x] > 100:
-                places.append((4 * x, 4 * y))
+                places.append((_STRIDE * x, _STRIDE * y))
                 ways.append((right[y, x], down[y, x]))
     if not places:
         return None
@@ -107,6 +109,9 @@ def _blurs(photo: Photo, at: Array, ways: Array, reach: float) -> Array:
     between = np.count_nonzero((share > 0.25) & (share < 0.75), axis=1) * _STEP_PX
     rough = np.abs(share[:, :quarter]).max(axis=1), np.abs(share[:, -quarter:] - 1).max(axis=1)
     height, width = photo.rgb.shape[:2]
-    outside = (lines < 0).any((1, 2)) | (lines > (width - 1, height - 1)).any((1, 2))
+    x, y = lines[:, [0, -1], 0], lines[:, [0, -1], 1]
+    outside = (np.minimum(x, y).min(axis=1) < 0) | (
+        np.maximum(x - (width - 1), y - (height - 1)).max(axis=1) > 0
+    )
     bad = (np.abs(step) < _LEAST_CONTRAST) | (np.maximum(*rough) > 0.4) | outside
     return np.where(bad, np.nan, between / _QUARTERS)

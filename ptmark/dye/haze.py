@@ -1,0 +1,42 @@
+"""What the pinkness of the background means for finding."""
+
+from ptmark.dye.remark import Remark
+
+__all__ = ["HIDES", "MAY_HIDE", "haze_remark"]
+
+# Where the stress set's faint indications (30 % of full dye) meet rising haze: up to 0.02 all
+# are found and nothing else; from 0.03 patches of haze are called; at 0.05 the first are
+# missed and at 0.06 half of them. It stands to reason: the number is the middle three fifths
+# of the background, whose extremes reach about 2.5 times as far, and a faint indication raises
+# the ratio by 0.1 of full dye.
+MAY_HIDE, HIDES = 0.03, 0.045
+_MEND = (
+    "Follow the procedure: clean the surface again, with the remover on the cloth and not on "
+    "the part, apply penetrant and developer anew, and repeat the examination where it matters."
+)
+
+
+def haze_remark(haze: float | None) -> Remark | None:
+    """Say where pink haze could hide an indication or look like one.
+
+    Parameters
+    ----------
+    haze : float or None
+        `ptmark.dye.Suggestions.haze`: 0 (evenly white) to 1 (full dye).
+
+    Returns
+    -------
+    Remark or None
+        None where the background is clean, or was not looked at.
+
+    Examples
+    --------
+    >>> haze_remark(0.01) is None
+    True
+    """
+    if haze is None or haze < MAY_HIDE:
+        return None
+    share = f"pink haze over the developer (background {100 * haze:.0f} % of full dye)"
+    if haze < HIDES:
+        return Remark(f"There is {share}: faint indications are less sure.", _MEND)
+    return Remark(f"There is much {share}: it can hide faint indications.", _MEND)

@@ -1,0 +1,276 @@
+"""Photo quality told before measuring: remarks with their mend, none of them a block."""
+
+from dataclasses import dataclass
+
+import cv2
+import numpy as np
+import numpy.typing as npt
+
+from ptmark.dye.remark import Remark
+from ptmark.dye.sharpness import blur_of_card, blur_of_edges
+from ptmark.photo import Photo, srgb_to_linear
+from ptmark.scale import CARD_HEIGHT_MM, CARD_WIDTH_MM, SurfaceMap
+
+__all__ = ["LEAST_PX_ACROSS", "look_at_quality"]
+
+Array = npt.NDArray[np.float64]
+Bytes = npt.NDArray[np.uint8]
+Mask = npt.NDArray[np.bool_]
+
+# Bounds of our own: common practice, no source; the stress set and the demo photos stay quiet.
+LEAST_PX_ACROSS = 10.0  # the smallest size that counts; both its edges take about 3 px each
+BLUR_SHARE = 0.25  # of the smallest size that counts, full width at half of the blur
+BLUR_SHARE_GUESSED = 0.4  # where the edges looked at may be soft in truth
+BLUR_OF_WIDTH = 0.001  # of the photo's width, where there is no scale
+WHITE_CLIPPED, RED_CLIPPED, DYE_CLIPPED = 0.05, 0.10, 0.25
+DARKEST_WHITE = 0.08  # linear light; below it grain covers a faint indication
+NEAR_BORDER = 0.005  # of the photo's longer side
+FAR_SIZES = 3.0  # how many of its own sizes a reference may be away from
+_FULL = 252  # an 8-bit value that no longer tells how bright it was
+_SAMPLES = 120_000
+_LEAST_GLARE = 0.008  # of the photo's width
+
+
+def look_at_quality(
+    photo: Photo,
+    surface: SurfaceMap | None,
+    area_px: Array | None,
+    smallest_mm: float = 1.5,
+    *,
+    fluorescent: bool = False,
+) -> tuple[Remark, ...]:
+    """Say what about a photo may spoil the finding or the measuring.
+
+    Parameters
+    ----------
+    photo : Photo
+    surface : SurfaceMap, optional
+        Without it, only what needs no scale is told.
+    area_px : ndarray of shape (N, 2), optional
+        Examined area, px; the whole photo where None.
+    smallest_mm : float, mm
+        The smallest size that the criteria care about.
+    fluorescent : bool
+        A photo under UV-A, dark by intent: light is not remarked upon.
+
+    Returns
+    -------
+    tuple of Remark
+        In the order distance, focus, light, reference; empty where nothing is to be said.
+    """
+    made = [_too_far(surface, area_px, smallest_mm), _out_of_focus(photo, surface, smallest_mm)]
+    sample = _sample(photo, surface, area_px)
+    if sample is not None and not fluorescent:
+        glare = _glare(sample)
+        made += [_clipped(sample, glare), _reds(sample), _dark(sample), glare]
+    if surface is not None:
+        made += [_cut_off(photo, surface), _far_reference(surface, area_px)]
+    return tuple(one for one in made if one is not None)
+
+
+def _too_far(
+    surface: SurfaceMap | None, area_px: Array | None, smallest_mm: float
+) -> Remark | None:
+    if surface is None:
+        return None
+    places = surface.reference_px.mean(axis=0, keepdims=True) if area_px is None else area_px
+    across = max(float(np.linalg.norm(one, 2)) for one in surface.jacobian(places))
+    px = smallest_mm / across
+    if px >= LEAST_PX_ACROSS:
+        return None
+    return Remark(
+        f"Too far: {smallest_mm:.1f} mm is only {px:.0f} pixels in the farthest part of the "
+        "examined area, and what just counts may be missed or measured poorly.",
+        f"Go closer, or take several photos, so that it is at least {LEAST_PX_ACROSS:.0f}.",
+    )
+
+
+def _out_of_focus(
+    photo: Photo, surface: SurfaceMap | None, smallest_mm: float
+) -> Remark | None:
+    mend = "Hold the camera still, let it focus on the developer, and take the photo again."
+    known = surface is not None and surface.reference == "card"
+    blur = blur_of_card(photo, surface) if surface is not None and known else None
+    share = BLUR_SHARE
+    if blur is None:
+        blur, share = blur_of_edges(photo), BLUR_SHARE_GUESSED
+    if blur is None:
+        return None
+    width = 2.355 * blur  # full width at half of a Gaussian
+    if surface is None:
+        if width < 2.355 * BLUR_OF_WIDTH * photo.info.width:
+            return None
+        return Remark(f"Out of focus or moved: edges are {width:.0f} pixels wide.", mend)
+    width_mm = width * surface.mm_per_px()
+    if width_mm <= share * smallest_mm:
+        return None
+    return Remark(
+        f"Out of focus or moved: edges are {width_mm:.1f} mm wide, where sizes from "
+        f"{smallest_mm:.1f} mm count.",
+        mend,
+    )
+
+
+@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
+class _Sample:
+    """Every ``step``-th pixel of the examined area, the card left out.
+
+    ``least`` and ``most`` are the smallest and the largest of each pixel's three values.
+    """
+
+    rgb: Bytes
+    least: Bytes
+    most: Bytes
+    inside: Mask
+    step: int
+    photo_width: int
+
+    @property
+    def count(self) -> int:
+        return max(1, int(np.count_nonzero(self.inside)))
+
+
+def _sample(photo: Photo, surface: SurfaceMap | None, area_px: Array | None) -> _Sample | None:
+    height, width = photo.rgb.shape[:2]
+    low, high = np.array([0, 0]), np.array([width, height])
+    if area_px is not None:
+        low = np.clip(np.floor(area_px.min(axis=0)), 0, high).astype(int)
+        high = np.clip(np.ceil(area_px.max(axis=0)) + 1, 0, high).astype(int)
+    step = max(1, round(float(np.sqrt(np.prod(high - low) / _SAMPLES))))
+    rgb = np.ascontiguousarray(photo.rgb[low[1] : high[1] : step, low[0] : high[0] : step])
+    if rgb.size < 300:
+        return None
+    inside = np.ones(rgb.shape[:2], np.uint8)
+    if area_px is not None:
+        inside[:] = 0
+        cv2.fillPoly(inside, [np.round((area_px - low) / step).astype(np.int32)], 1)
+    if surface is not None and surface.reference == "card":
+        card = (_card_corners(surface) - low) / step
+        cv2.fillPoly(inside, [np.round(card).astype(np.int32)], 0)
+    red, green, blue = cv2.split(rgb)
+    return _Sample(
+        rgb=rgb,
+        least=np.asarray(cv2.min(cv2.min(red, green), blue), np.uint8),
+        most=np.asarray(cv2.max(cv2.max(red, green), blue), np.uint8),
+        inside=inside > 0,
+        step=step,
+        photo_width=width,
+    )
+
+
+def _card_corners(surface: SurfaceMap) -> Array:
+    """The card's outer corners, px, shape (4, 2)."""
+    right, low = CARD_WIDTH_MM, CARD_HEIGHT_MM
+    return surface.to_px(np.array([[0.0, 0.0], [right, 0.0], [right, low], [0.0, low]]))
+
+
+def _clipped(sample: _Sample, glare: Remark | None) -> Remark | None:
+    white = (sample.least >= _FULL) & sample.inside
+    share = np.count_nonzero(white) / sample.count
+    if share < WHITE_CLIPPED or (glare is not None and share < 4 * WHITE_CLIPPED):
+        return None
+    return Remark(
+        f"Overexposed: {100 * share:.0f} % of the examined area is clipped to white, and pale "
+        "indications on it are lost.",
+        "Lower the exposure until the developer is light grey.",
+    )
+
+
+def _reds(sample: _Sample) -> Remark | None:
+    red, green = sample.rgb[..., 0][sample.inside], sample.rgb[..., 1][sample.inside]
+    full = red >= _FULL
+    dye = cv2.subtract(red, green).ravel() > 60
+    dyed = int(np.count_nonzero(dye))
+    in_dye = int(np.count_nonzero(full & dye)) if dyed >= 40 else 0
+    share = np.count_nonzero(full & (green < _FULL - 7)) / sample.count
+    if in_dye <= DYE_CLIPPED * dyed and share < RED_CLIPPED:
+        return None
+    return Remark(
+        "The red is clipped: how much dye there is can no longer be told, and edges shift.",
+        "Lower the exposure, or set the white balance to the light in use.",
+    )
+
+
+def _dark(sample: _Sample) -> Remark | None:
+    brightest = sample.most[sample.inside]
+    white = float(srgb_to_linear(np.percentile(brightest, [80]).astype(np.uint8))[0])
+    if white >= DARKEST_WHITE:
+        return None
+    return Remark(
+        f"Too dark: the developer shows {100 * white:.0f} % of full light, and grain may hide "
+        "faint indications.",
+        "Light the surface better (the procedure asks for it too), or expose longer.",
+    )
+
+
+def _glare(sample: _Sample) -> Remark | None:
+    """Saturated patches that fade out softly; paper and tape end at a sharp rim."""
+    full = ((sample.least >= _FULL) & sample.inside).astype(np.uint8)
+    _, names, stats, _ = cv2.connectedComponentsWithStats(full)
+    least = max(3.0, _LEAST_GLARE * sample.photo_width / sample.step)
+    order = np.argsort(-stats[1:, cv2.CC_STAT_AREA])[:12] + 1
+    patches, covered = 0, 0
+    for name in order.tolist():
+        x, y, wide, high, area = stats[name].tolist()
+        if area < 0.6 * least**2:
+            break
+        if _soft_rim(sample, names == name, (x, y, wide, high)):
+            patches, covered = patches + 1, covered + area
+    if not patches:
+        return None
+    share = 100 * covered / sample.count
+    places = "a patch" if patches == 1 else f"{patches} patches"
+    return Remark(
+        f"Glare: {places} of the examined area ({share:.1f} %) shine, and nothing can be seen "
+        "there.",
+        "Turn the light or the camera, or diffuse the light, and take the photo again.",
+    )
+
+
+def _soft_rim(sample: _Sample, own: Mask, box: tuple[int, int, int, int]) -> bool:
+    x, y, wide, high = box
+    reach = 10
+    rows = slice(max(y - reach, 0), y + high + reach)
+    columns = slice(max(x - reach, 0), x + wide + reach)
+    away = cv2.distanceTransform((~own[rows, columns]).astype(np.uint8), cv2.DIST_L2, 3)
+    light = srgb_to_linear(sample.rgb[rows, columns]).mean(axis=2)
+    near, far = light[(away > 2) & (away < 4)], light[away > 7]
+    if not near.size or not far.size:
+        return False
+    ground = float(np.median(far))
+    return float(np.median(near)) - ground > 0.12 * (1 - ground)
+
+
+def _cut_off(photo: Photo, surface: SurfaceMap) -> Remark | None:
+    height, width = photo.rgb.shape[:2]
+    card = surface.reference == "card"
+    seen = _card_corners(surface) if card else surface.reference_px
+    beyond = np.array([width, height]) - 1 - seen.max(axis=0)
+    room = float(np.minimum(seen.min(axis=0), beyond).min())
+    mend = "Keep the whole reference well inside the photo."
+    if card and room < 0:
+        return Remark("The scale card is cut off by the photo's border.", mend)
+    if room < NEAR_BORDER * max(width, height):
+        return Remark(
+            "The scale reference lies at the photo's border, where the lens bends most.", mend
+        )
+    return None
+
+
+def _far_reference(surface: SurfaceMap, area_px: Array | None) -> Remark | None:
+    if area_px is None or not surface.in_view(area_px):
+        return None
+    reference = surface.to_mm(surface.reference_px)
+    size = float(np.linalg.norm(reference.max(axis=0) - reference.min(axis=0)))
+    hull = cv2.convexHull(reference.astype(np.float32))
+    away = max(
+        -cv2.pointPolygonTest(hull, (float(x), float(y)), measureDist=True)
+        for x, y in surface.to_mm(area_px)
+    )
+    if away <= FAR_SIZES * size:
+        return None
+    return Remark(
+        f"The examined area reaches {away:.0f} mm away from the scale reference, which is "
+        f"{size:.0f} mm large: the scale is less sure there.",
+        "Lay the reference beside the indications.",
+    )
