@@ -3,18 +3,41 @@
 import sys
 from pathlib import Path
 
+import PySide6
 from PySide6.QtWidgets import QApplication
 
+from ptmark.errors import PtmarkError
 from ptmark.window.main_window import MainWindow
 
-__all__ = ["run"]
+__all__ = ["check_binding", "run"]
 
 
 def run(photo: Path | None = None) -> int:
-    """Open the window, on a photo if one is given; returns the exit code."""
+    """Open the window, on a photo if one is given; returns the exit code.
+
+    Raises
+    ------
+    PtmarkError
+        If the installed Qt binding cannot be relied on.
+    """
+    check_binding(PySide6.__version__)
     app = QApplication.instance() or QApplication(sys.argv[:1])
     app.setApplicationName("ptmark")
     window = MainWindow()
     window.show()
     window.begin(photo)
     return app.exec()
+
+
+def check_binding(version: str, python: tuple[int, ...] = tuple(sys.version_info[:2])) -> None:
+    """Refuse a binding that would end the program in the middle of an inspection.
+
+    PySide6 6.12.0 gives back one reference to ``True`` too many at each signal. Before
+    Python 3.12 that ends the process after a few hundred signals (measured on 3.11).
+    """
+    if version == "6.12.0" and python < (3, 12):
+        raise PtmarkError(
+            "PySide6 6.12.0 ends the program at random on this Python",
+            where="PySide6",
+            mend="pip install 'PySide6-Essentials>=6.8,!=6.12.0'",
+        )
