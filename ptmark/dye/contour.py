@@ -10,12 +10,11 @@ import cv2
 import numpy as np
 import numpy.typing as npt
 
-from ptmark.dye.contrast import LocalWhite, log_light
 from ptmark.dye.edge import EdgeQuality
 from ptmark.dye.fine import Crop, ridge_plateau, ridge_width
+from ptmark.dye.hue import bare_ring, taken_light
 from ptmark.dye.level import edge_share
 from ptmark.dye.quick import middle, ring_mean, ring_pad
-from ptmark.photo import srgb_to_linear
 
 __all__ = ["Contour", "contours", "edge_of"]
 
@@ -29,7 +28,6 @@ _IN_SHARE = 0.35  # and inwards no further than this share of the width
 _STEP_PX = 0.5
 _LEAP_PX = 1.5
 _DENSE = 150  # vertices; a longer chain is told well by every second of them
-_NEAR_WHITE = (
     0.2  # log light; mottle of the developer stays within it, a leaf or a pen does not
 )
 
@@ -140,7 +138,7 @@ def _contour(look: _Look, chain: npt.NDArray[np.int32]) -> Contour:
         contrast=contrast,
         left_outside=float(np.mean(left)),
         area_px=float(cv2.contourArea(points.astype(np.float32))),
-        taken_light=_taken_light(look.rgb, core, _ring(filled, look), crop.white),
+        taken_light=taken_light(look.rgb, core, bare_ring(look.rgb, filled, crop), crop.white),
     )
 
 
@@ -241,30 +239,6 @@ def _length(points: Array) -> float:
     hull = cv2.convexHull(points.astype(np.float32)).reshape(-1, 2).astype(np.float64)
     across = hull[:, None, :] - hull[None, :, :]
     return sqrt(float(np.einsum("ijk,ijk->ij", across, across).max()))
-
-
-def _ring(filled: Bytes, look: _Look) -> Mask:
-    """Bare developer close round an outline, 5 to 10 px off; other things left out."""
-    crop = look.crop
-    wide = cv2.dilate(filled, np.ones((21, 21), np.uint8))
-    ring = (wide > 0) & (cv2.dilate(filled, np.ones((11, 11), np.uint8)) == 0) & crop.around
-    off = np.abs(log_light(look.rgb[ring]) - crop.white.log_light[ring])
-    ring[ring] = off < _NEAR_WHITE
-    return np.asarray(ring, np.bool_)
-
-
-def _taken_light(rgb: Bytes, core: Mask, ring: Mask, white: LocalWhite) -> Array:
-    light, near = _middle_light(rgb[core]), white.color
-    bare = rgb[ring]
-    if len(bare) >= 40:
-        near = np.maximum(_middle_light(bare), 0.01)
-    return np.asarray(1 - light / near)
-
-
-def _middle_light(pixels: Bytes) -> Array:
-    """Median linear light of pixels of shape (N, 3), from a thousand of them."""
-    some = pixels[:: max(1, len(pixels) // 1000)]
-    return np.asarray(middle(srgb_to_linear(some)), np.float64)
 
 
 def _sample(values: Float, places: Array) -> Array:

@@ -109,7 +109,10 @@ def ridge_width(mask: Mask, radius: int = 6) -> Float:
     """Width of the mask near each pixel, px: twice the largest inscribed distance close by."""
     distance = cv2.distanceTransform(mask.astype(np.uint8), cv2.DIST_L2, 5)
     kernel = cv2.getStructuringElement(cv2.MORPH_ELLIPSE, (2 * radius + 1, 2 * radius + 1))
-    return np.maximum(2 * cv2.dilate(distance, kernel) - 1, 1).astype(np.float32)
+    near = np.minimum(
+        cv2.dilate(distance, kernel), max(mask.shape)
+    )  # all mask: no zero to reach
+    return np.maximum(2 * near - 1, 1).astype(np.float32)
 
 
 def _first_look(mask: Mask, amount: Float, ridge: Float) -> tuple[float, float]:

@@ -17,8 +17,8 @@ __all__ = ["Sight", "confidence", "reason_against"]
 # Common practice, no source; the bounds are wide enough for orange-red and magenta-red dyes.
 MOST_RED_TAKEN = 0.70
 LEAST_BLUE_TAKEN, MOST_BLUE_TAKEN = 0.55, 1.30
-LEAST_CONTRAST, LEAST_SIGNAL = 0.06, 6.0
-LEAST_AGREEMENT = 0.45  # amount of dye by colour over that by contrast; 1 where it is dye
+LEAST_CONTRAST, LEAST_SIGNAL = 0.10, 6.0
+LEAST_AGREEMENT = 0.55  # amount of dye by colour over that by contrast; 1 where it is dye
 LEAST_COLOUR = 0.05  # green taken less red taken, share of the white's light
 # What may be left of the contrast 2.5 blurs outside the edge, at the palest call, and how much
 # more for each share of contrast above it: the paler, the sharper the edge has to be.

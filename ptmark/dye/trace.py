@@ -70,7 +70,10 @@ class DyeTracer:
         width, height = self._size
         x = int(np.clip(round(end_px[0]) - left, 1, width - 2))
         y = int(np.clip(round(end_px[1]) - top, 1, height - 2))
-        chain = self._scissors.getContour((x, y)).reshape(-1, 2).astype(np.float64)
+        try:
+            chain = self._scissors.getContour((x, y)).reshape(-1, 2).astype(np.float64)
+        except cv2.error:  # flat through and through, its map has loops: straight then
+            chain = np.empty((0, 2))
         middle = chain[1:-1] + np.array([left, top])
         return np.vstack([[start_px], middle, [end_px]])
 
