@@ -7,6 +7,7 @@ PtmarkError
 ├── CriteriaError    an acceptance profile that cannot be used
 ├── RecordError      a record that cannot be read or written
 ├── ReportError      a report that cannot be made
+├── SeriesError      photos of one area that cannot be compared
 └── UsageError       a command line that cannot be carried out
 """
 
@@ -18,6 +19,7 @@ __all__ = [
     "RecordError",
     "ReportError",
     "ScaleError",
+    "SeriesError",
     "UsageError",
 ]
 
@@ -68,6 +70,10 @@ class RecordError(PtmarkError):
 
 class ReportError(PtmarkError):
     """A report that cannot be made."""
+
+
+class SeriesError(PtmarkError):
+    """Photos of one area that cannot be compared."""
 
 
 class UsageError(PtmarkError):

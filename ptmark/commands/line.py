@@ -5,12 +5,23 @@ import sys
 from collections.abc import Sequence
 
 from ptmark import __version__
-from ptmark.commands import card, criteria, evaluate, measure, record, report, verify, watch
+from ptmark.commands import (
+    card,
+    criteria,
+    evaluate,
+    measure,
+    record,
+    report,
+    rework,
+    series,
+    verify,
+    watch,
+)
 from ptmark.errors import PtmarkError
 
 __all__ = ["parser", "run"]
 
-_VERBS = (measure, watch, evaluate, criteria, card, record, verify, report)
+_VERBS = (measure, watch, series, rework, evaluate, criteria, card, record, verify, report)
 _CAUTION = (
     "The verdict is an aid: the contract's own code edition governs, and the certified "
     "inspector decides."

@@ -1,0 +1,101 @@
+"""`ptmark rework`: what has gone, stayed, grown or is new after rework."""
+
+import argparse
+from pathlib import Path
+
+import numpy as np
+import numpy.typing as npt
+
+from ptmark.commands.measuring import add_measuring, read_asked
+from ptmark.commands.options import Verbs, read_points
+from ptmark.commands.writing import write_json
+from ptmark.errors import UsageError
+from ptmark.folder import inspected
+from ptmark.photo import open_photo
+from ptmark.series import KINDS, Change, Registration, compare, register_views
+from ptmark.several import frame_of, minutes_given
+
+__all__ = ["add_to", "run"]
+
+
+def add_to(verbs: Verbs) -> None:
+    """Add the verb."""
+    made = verbs.add_parser(
+        "rework",
+        help="compare an area before and after rework",
+        description="Compare two photos of one area: which indications have gone, stayed, "
+        "grown or are new. Growth is called only beyond the combined uncertainty.",
+    )
+    made.add_argument("before", type=Path, metavar="BEFORE")
+    made.add_argument("after", type=Path, metavar="AFTER")
+    made.add_argument(
+        "--minutes", metavar="M,M", help="minutes since the developer of each photo"
+    )
+    made.add_argument(
+        "--marks",
+        nargs=2,
+        metavar="X,Y,X,Y,…",
+        help="four or more marks that both photos show: places in BEFORE, then in AFTER, px",
+    )
+    made.add_argument(
+        "--card-stays", action="store_true", help="the scale card was not moved meanwhile"
+    )
+    made.add_argument("--json", type=Path, metavar="FILE", help="write the lists")
+    made.add_argument("--image", type=Path, metavar="FILE", help="write both photos, marked")
+    add_measuring(made)
+    made.set_defaults(run=run)
+
+
+def run(args: argparse.Namespace) -> int:
+    """Measure both, match, write, tell."""
+    asked, marks = read_asked(args), _marks(args.marks)
+    minutes: list[float | None] = [None, None]
+    if args.minutes is not None:
+        minutes = [*minutes_given(args.minutes, 2)]
+    before, after = (
+        frame_of(inspected(path, asked), at)
+        for path, at in zip((args.before, args.after), minutes, strict=True)
+    )
+    lead = register_views(before.view, after.view, marks=marks, card_stays=args.card_stays)
+    changes = compare(before, after, lead)
+    if args.json or args.image:
+        from ptmark.report import rework_json, rework_picture, write_image
+
+        if args.json:
+            write_json(args.json, rework_json(changes, before, after, lead))
+        if args.image:
+            one, other = open_photo(args.before), open_photo(args.after)
+            picture = rework_picture(changes, (before, one.rgb), (after, other.rgb), lead)
+            write_image(args.image, picture)
+    _print(changes, lead)
+    return 0
+
+
+def _marks(
+    texts: list[str] | None,
+) -> tuple[npt.NDArray[np.float64], npt.NDArray[np.float64]] | None:
+    if texts is None:
+        return None
+    one, other = (np.array(read_points(text, "--marks", least=4), float) for text in texts)
+    if len(one) != len(other):
+        raise UsageError(
+            f"{len(one)} marks before, {len(other)} after",
+            where="--marks",
+            mend="give the same marks in the same order",
+        )
+    return one, other
+
+
+def _print(changes: tuple[Change, ...], lead: Registration) -> None:
+    print(
+        f"registered by {lead.by}: {lead.inliers} inliers of {lead.matches} matches, residual "
+        f"{lead.residual_px:.1f} px. {lead.card}".rstrip()
+    )
+    for kind in KINDS:
+        members = [one for one in changes if one.kind == kind]
+        print(f"{kind}: {len(members)}")
+        for one in members:
+            letters = " → ".join("+".join(part) or "–" for part in (one.before, one.after))
+            print(f"  {letters}: {one.says}")
+    for caution in lead.cautions:
+        print(f"  caution: {caution}")

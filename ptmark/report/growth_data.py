@@ -1,0 +1,106 @@
+"""Bleed-out over time as JSON-ready data and as CSV."""
+
+import csv
+import io
+from pathlib import Path
+from typing import Any
+
+import numpy as np
+
+from ptmark.report.table import save
+from ptmark.report.wording import AID
+from ptmark.series import Curve, Growth, Reading, Registration
+
+__all__ = ["MEASURED_ONLY", "growth_json", "registration_json", "write_growth_csv"]
+
+MEASURED_ONLY = "Measured points only; the lines join them and say nothing of the time between."
+
+
+def growth_json(growth: Growth) -> dict[str, Any]:
+    """The series as JSON-ready data; ``…_u_…`` is expanded, k = 2."""
+    choice, base = growth.choice, growth.frames[growth.base]
+    return {
+        "window": {
+            "first_min": growth.window.first,
+            "last_min": growth.window.last,
+            "source": growth.window.source,
+        },
+        "evaluate": {
+            "file": None if choice.index is None else growth.frames[choice.index].name,
+            "says": choice.says,
+        },
+        "base": base.name,
+        "photos": [
+            {
+                "file": frame.name,
+                "minutes": frame.minutes,
+                "registration": None
+                if lead is None
+                else registration_json(lead, base.surface.mm_per_px()),
+            }
+            for frame, lead in zip(growth.frames, growth.to_base, strict=True)
+        ],
+        "left_out": [{"file": name, "reason": why} for name, why in growth.left_out],
+        "indications": [_curve_json(growth, curve) for curve in growth.curves],
+        "cautions": [*growth.cautions, MEASURED_ONLY, *AID],
+    }
+
+
+def registration_json(lead: Registration, mm_per_px: float) -> dict[str, Any]:
+    """A registration as JSON-ready data; ``mm_per_px`` is that of the photo led to."""
+    return {
+        "by": lead.by,
+        "homography": np.asarray(lead.h).tolist(),
+        "inliers": lead.inliers,
+        "matches": lead.matches,
+        "residual_px": round(lead.residual_px, 3),
+        "residual_mm": round(lead.residual_px * mm_per_px, 4),
+        "card": lead.card,
+    }
+
+
+def _curve_json(growth: Growth, curve: Curve) -> dict[str, Any]:
+    return {
+        "id": curve.id,
+        "readings": [_reading_json(growth, one) for one in curve.readings],
+        "missing": [
+            {"file": growth.frames[number].name, "reason": why}
+            for number, why in curve.missing.items()
+        ],
+        "notes": list(curve.notes),
+    }
+
+
+def _reading_json(growth: Growth, one: Reading) -> dict[str, Any]:
+    return {
+        "file": growth.frames[one.photo].name,
+        "minutes": one.minutes,
+        "parts": list(one.parts),
+        "length_mm": round(one.length.value, 4),
+        "length_u_mm": round(one.length.expanded, 4),
+        "area_mm2": round(one.area.value, 4),
+        "area_u_mm2": round(one.area.expanded, 4),
+    }
+
+
+_COLUMNS = (
+    "file",
+    "minutes",
+    "parts",
+    "length_mm",
+    "length_u_mm",
+    "area_mm2",
+    "area_u_mm2",
+)
+
+
+def write_growth_csv(path: Path, growth: Growth) -> None:
+    """Write one row a measured point (RFC 4180, UTF-8); ReportError where it cannot be."""
+    out = io.StringIO(newline="")
+    writer = csv.writer(out)
+    writer.writerow(["indication", *_COLUMNS])
+    for curve in growth.curves:
+        for one in curve.readings:
+            row = _reading_json(growth, one) | {"parts": "+".join(one.parts)}
+            writer.writerow([curve.id, *(row[name] for name in _COLUMNS)])
+    save(path, out.getvalue().encode("utf-8-sig"))

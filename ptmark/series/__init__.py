@@ -1,0 +1,38 @@
+"""Photos of one area, registered to each other: bleed-out over time, before and after rework.
+
+A `Registration` leads from the pixels of one photo to those of another, with its residual and
+uncertainty; where two photos do not show enough in common it is refused with the reason.
+Indications are matched by their place; growth curves hold measured points only, no model.
+"""
+
+from ptmark.series.features import View, view_of
+from ptmark.series.frame import Frame, Seen
+from ptmark.series.growth import Curve, Growth, Reading, growth_of
+from ptmark.series.places import Place, places_of
+from ptmark.series.register import Registration, register, register_views
+from ptmark.series.rework import KINDS, Change, compare
+from ptmark.series.window import WINDOWS, Choice, Window, choose, read_window
+
+__all__ = [
+    "KINDS",
+    "WINDOWS",
+    "Change",
+    "Choice",
+    "Curve",
+    "Frame",
+    "Growth",
+    "Place",
+    "Reading",
+    "Registration",
+    "Seen",
+    "View",
+    "Window",
+    "choose",
+    "compare",
+    "growth_of",
+    "places_of",
+    "read_window",
+    "register",
+    "register_views",
+    "view_of",
+]

@@ -1,0 +1,277 @@
+"""From the pixels of one photo to those of another of the same area, with the uncertainty.
+
+Photo a is the one led from, photo b the one led to; pixel frames as in `ptmark.photo`.
+"""
+
+from dataclasses import dataclass
+
+import cv2
+import numpy as np
+import numpy.typing as npt
+
+from ptmark.errors import SeriesError
+from ptmark.photo import Photo
+from ptmark.scale import SurfaceMap
+from ptmark.scale.plane import apply_homography, fit_homography
+from ptmark.series.card import card_map, card_words
+from ptmark.series.features import View, view_of
+from ptmark.series.fit import covariance_of, place_slopes, refined
+
+__all__ = ["Registration", "register", "register_views"]
+
+Array = npt.NDArray[np.float64]
+
+# A match is accepted where inliers > 8.0 + 0.3 x matches (Brown and Lowe 2007, "Automatic
+# panoramic image stitching using invariant features", section 3.2; from memory).
+CHANCE_ALPHA, CHANCE_BETA = 8.0, 0.3
+LEAST_INLIERS = 16
+_REACH = 3.0  # px of the picture looked at: farther off is no inlier
+_WORST_RESIDUAL = 1.5  # px of the picture looked at
+_RATIO = 0.85  # best match against second best (Lowe 2004, 7.1, takes 0.8 for plain features)
+_MOST_SCALE = 6.0  # one photo taken six times as close as the other
+# A mark picked by hand in two photos. Common practice, no source.
+MARK_U_PX = 2.0
+
+
+@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
+class Registration:
+    """A homography between two photos of one plane area.
+
+    Attributes
+    ----------
+    h : ndarray of shape (3, 3)
+        ``[x_b, y_b, 1] ~ h @ [x_a, y_a, 1]``, px, ``h[2, 2] == 1``.
+    covariance : ndarray of shape (8, 8)
+        Of the first eight entries of ``h``, row by row.
+    by : str
+        "features", "marks" (picked by a person) or "card" (said not to have moved).
+    inliers, matches : int
+        Point pairs that agree, and that were tried.
+    residual_px : float
+        Root mean square misfit of a pair in photo b, both coordinates together; 0 where no
+        pair is left over.
+    card : str
+        A sentence on whether the scale card moved; "" where not both photos show it.
+    cautions : tuple of str
+    """
+
+    h: Array
+    covariance: Array
+    by: str
+    inliers: int
+    matches: int
+    residual_px: float
+    card: str = ""
+    cautions: tuple[str, ...] = ()
+
+    def to_b(self, points_a: Array) -> Array:
+        """Map points of shape (N, 2) from photo a to photo b, px."""
+        return apply_homography(self.h, np.asarray(points_a, np.float64))
+
+    def to_a(self, points_b: Array) -> Array:
+        """Map points of shape (N, 2) from photo b to photo a, px."""
+        back = np.asarray(np.linalg.inv(self.h), np.float64)
+        return apply_homography(back, np.asarray(points_b, np.float64))
+
+    def u_px(self, points_a: Array) -> Array:
+        """Standard uncertainty of where points of photo a lie in photo b, px, shape (N,).
+
+        Of each coordinate, root mean square of the two. The parameters' share grows away from
+        the matched points (JCGM 100:2008, 5.2.2); the residual's share covers what a plane and
+        a pinhole leave out: relief, lens, a place that is not quite flat.
+        """
+        slopes = place_slopes(self.h, np.asarray(points_a, np.float64))
+        spread = np.einsum("nij,jk,nik->n", slopes, self.covariance, slopes)
+        return np.asarray(np.sqrt(np.maximum(spread, 0.0) / 2 + self.residual_px**2 / 2))
+
+
+def register(
+    photo_a: Photo,
+    photo_b: Photo,
+    surface_a: SurfaceMap | None = None,
+    surface_b: SurfaceMap | None = None,
+    *,
+    marks: tuple[Array, Array] | None = None,
+    card_stays: bool = False,
+) -> Registration:
+    """Register two photos; see `register_views`."""
+    return register_views(
+        view_of(photo_a, surface_a),
+        view_of(photo_b, surface_b),
+        marks=marks,
+        card_stays=card_stays,
+    )
+
+
+def register_views(
+    a: View, b: View, *, marks: tuple[Array, Array] | None = None, card_stays: bool = False
+) -> Registration:
+    """Register two photos of the same area.
+
+    Parameters
+    ----------
+    a, b : View
+        As `view_of` gives them.
+    marks : (ndarray of shape (N, 2), ndarray of shape (N, 2)), px, optional
+        The same four or more marks, picked in a and in b; taken in place of features.
+    card_stays : bool
+        The user's word that the scale card was not moved between the photos: then its two maps
+        are one frame, which is taken where the features do not hold.
+
+    Returns
+    -------
+    Registration
+        Where both photos show the card, ``card`` says whether it moved.
+
+    Raises
+    ------
+    SeriesError
+        If too little agrees, or what agrees is no possible view of one plane; it names the
+        number of inliers and the residual.
+    """
+    if marks is not None:
+        return _with_card_words(_by_marks(a, b, *marks), a, b)
+    try:
+        return _with_card_words(_by_features(a, b), a, b)
+    except SeriesError:
+        if not card_stays or a.surface is None or b.surface is None:
+            raise
+        h, covariance = card_map(a, b)
+        return Registration(
+            h=h,
+            covariance=covariance,
+            by="card",
+            inliers=0,
+            matches=0,
+            residual_px=float(np.hypot(a.surface.residual_px, b.surface.residual_px)),
+            card="That the card was not moved is the user's word; the photos cannot show it.",
+            cautions=("registered by the card alone: places far from it are less sure",),
+        )
+
+
+def _by_features(a: View, b: View) -> Registration:
+    from_a, to_b = _matches(a, b)
+    weak = SeriesError(
+        f"only {len(from_a)} places of the surface are alike in both",
+        where=f"{a.name}, {b.name}",
+        mend=_MEND,
+    )
+    if len(from_a) < LEAST_INLIERS:
+        raise weak
+    found, kept = cv2.findHomography(
+        from_a, to_b, cv2.USAC_MAGSAC, _REACH * b.step, None, 20000
+    )
+    if found is None:
+        raise weak
+    inside = np.asarray(kept).ravel() > 0
+    h, inside = refined(np.asarray(found, np.float64), from_a, to_b, inside, _REACH * b.step)
+    inliers = int(inside.sum())
+    covariance, residual = covariance_of(h, from_a[inside], to_b[inside])
+    needed = max(float(LEAST_INLIERS), CHANCE_ALPHA + CHANCE_BETA * _in_common(a, b, h, from_a))
+    said = f"{inliers} inliers of {len(from_a)} matches, residual {residual:.1f} px"
+    if inliers <= needed:
+        raise SeriesError(
+            f"the match is weak: {said}; over {needed:.0f} inliers are needed",
+            where=f"{a.name}, {b.name}",
+            mend=_MEND,
+        )
+    if residual > _WORST_RESIDUAL * b.step or not _possible(h, a):
+        raise SeriesError(
+            f"what agrees is no view of one plane: {said}",
+            where=f"{a.name}, {b.name}",
+            mend=_MEND,
+        )
+    return Registration(
+        h=h,
+        covariance=covariance,
+        by="features",
+        inliers=inliers,
+        matches=len(from_a),
+        residual_px=residual,
+    )
+
+
+_MEND = (
+    "take both photos from much the same place, in the same light; or name four or more marks "
+    "that both show, or say that the card was not moved"
+)
+
+
+def _matches(a: View, b: View) -> tuple[Array, Array]:
+    """Mutual best matches that beat the second best, places in full px."""
+    if min(len(a.points_px), len(b.points_px)) < 2:
+        return np.zeros((0, 2)), np.zeros((0, 2))
+    matcher = cv2.BFMatcher(cv2.NORM_L2)
+    back = np.array([one.trainIdx for one in matcher.match(b.descriptors, a.descriptors)])
+    pairs = [
+        (best.queryIdx, best.trainIdx)
+        for best, second in matcher.knnMatch(a.descriptors, b.descriptors, k=2)
+        if best.distance < _RATIO * second.distance and back[best.trainIdx] == best.queryIdx
+    ]
+    index = np.array(pairs, np.intp).reshape(-1, 2)
+    from_a, to_b = a.points_px[index[:, 0]], b.points_px[index[:, 1]]
+    # One place may give several points of other turns and sizes: it counts once.
+    _, once = np.unique(np.rint(np.hstack([from_a, to_b])), axis=0, return_index=True)
+    return from_a[once], to_b[once]
+
+
+def _in_common(a: View, b: View, h: Array, from_a: Array) -> int:
+    """How many of the matched points of a lie in what b shows."""
+    there = apply_homography(h, from_a)
+    return int(((there >= 0) & (there <= np.array(b.size) - 1)).all(axis=1).sum())
+
+
+def _possible(h: Array, a: View) -> bool:
+    """No mirror, no horizon through photo a, no absurd change of size."""
+    wide, high = a.size
+    corners = np.array([[0, 0], [wide, 0], [wide, high], [0, high]], float)
+    depth = corners @ h[2, :2] + 1.0
+    if (depth <= 0).any():
+        return False
+    sizes = np.linalg.det(h) / depth**3  # local area factor of a homography
+    return bool((sizes > _MOST_SCALE**-2).all() and (sizes < _MOST_SCALE**2).all())
+
+
+def _by_marks(a: View, b: View, from_a: Array, to_b: Array) -> Registration:
+    where = f"{a.name}, {b.name}"
+    if from_a.shape != to_b.shape or from_a.ndim != 2 or from_a.shape[1:] != (2,):
+        raise SeriesError("each mark needs a place in both photos", where=where)
+    if len(from_a) < 4:
+        raise SeriesError(f"{len(from_a)} marks given", where=where, mend="give at least four")
+    spread = np.linalg.svd(from_a - from_a.mean(axis=0), compute_uv=False)
+    if spread[1] < 0.02 * max(a.size):
+        raise SeriesError(
+            "the marks lie in one line", where=where, mend="choose marks round the area"
+        )
+    h = fit_homography(from_a, to_b)
+    if not np.isfinite(h).all() or not _possible(h, a):
+        raise SeriesError(
+            "the marks are no view of one plane", where=where, mend="check their order"
+        )
+    covariance, residual = covariance_of(h, from_a, to_b, least_px=MARK_U_PX)
+    if residual > 10 * MARK_U_PX:
+        raise SeriesError(
+            f"the marks disagree by {residual:.0f} px", where=where, mend="check each of them"
+        )
+    return Registration(
+        h=h,
+        covariance=covariance,
+        by="marks",
+        inliers=len(from_a),
+        matches=len(from_a),
+        residual_px=residual,
+    )
+
+
+def _with_card_words(made: Registration, a: View, b: View) -> Registration:
+    words, cautions = card_words(made.h, made.u_px, a, b)
+    return Registration(
+        h=made.h,
+        covariance=made.covariance,
+        by=made.by,
+        inliers=made.inliers,
+        matches=made.matches,
+        residual_px=made.residual_px,
+        card=words,
+        cautions=cautions,
+    )

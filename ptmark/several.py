@@ -1,0 +1,142 @@
+"""Several inspections of one area side by side: their frames and their times."""
+
+from collections.abc import Sequence
+from datetime import datetime
+
+import numpy as np
+
+from ptmark.errors import SeriesError, UsageError
+from ptmark.inspection import Inspection
+from ptmark.photo import PhotoInfo
+from ptmark.series import Frame, Seen, view_of
+
+__all__ = ["frame_of", "minutes_given", "minutes_taken"]
+
+
+def frame_of(inspection: Inspection, minutes: float | None = None) -> Frame:
+    """An inspection as a frame of a series; it holds no pixels.
+
+    Parameters
+    ----------
+    inspection : Inspection
+        With photo, scale and outlines; dropped ones do not count.
+    minutes : float, min, optional
+        Since the developer was dry (wet) or applied (dry).
+
+    Raises
+    ------
+    SeriesError
+        If the photo or its scale is missing.
+    """
+    photo, surface, state = inspection.photo, inspection.surface, inspection.state
+    if photo is None or surface is None:
+        name = "" if photo is None else photo.info.path.name
+        raise SeriesError(
+            "a photo without a scale", where=name, mend="give each photo a scale reference"
+        )
+    area = None if state.area_px is None else np.array(state.area_px, float)
+    seen = []
+    for one in inspection.counted:
+        made = inspection.measurement(one)
+        if made is not None:
+            seen.append(
+                Seen(id=one.id, outline_px=one.outline_px, edge=one.edge, measurement=made)
+            )
+    return Frame(
+        view=view_of(photo, surface),
+        surface=surface,
+        seen=tuple(seen),
+        left_out=inspection.left_out,
+        minutes=minutes,
+        relief_mm=state.relief_mm,
+        area_px=area,
+    )
+
+
+def minutes_given(text: str, count: int) -> list[float]:
+    """Minutes from ``2,5,10``, one for each photo.
+
+    Raises
+    ------
+    UsageError
+        If they are no numbers from 0 to 1440, or not as many as photos.
+
+    Examples
+    --------
+    >>> minutes_given("2, 5,10", 3)
+    [2.0, 5.0, 10.0]
+    """
+    where = "--minutes"
+    try:
+        minutes = [float(word) for word in text.replace(";", ",").split(",")]
+    except ValueError as exc:
+        raise UsageError(
+            f"'{text}' are not numbers", where=where, mend="write minutes, such as 2,5,10"
+        ) from exc
+    if len(minutes) != count:
+        raise UsageError(
+            f"{len(minutes)} times for {count} photos", where=where, mend="give one for each"
+        )
+    if not all(0 <= one <= 1440 for one in minutes):  # also refuses what is no number
+        raise UsageError("minutes run from 0 to 1440", where=where)
+    return minutes
+
+
+def minutes_taken(infos: Sequence[PhotoInfo], developed: str) -> list[float]:
+    """Minutes from the camera's clock, since a time given by its own clock.
+
+    Parameters
+    ----------
+    infos : sequence of PhotoInfo
+    developed : str
+        ``2026-01-15T10:00`` or ``10:00`` (of the first photo's day), seconds if wanted.
+
+    Raises
+    ------
+    UsageError
+        If the time cannot be read.
+    SeriesError
+        If a photo has no time or was taken before; an edited photo often has none.
+
+    Examples
+    --------
+    >>> from pathlib import Path
+    >>> from ptmark.photo import Camera
+    >>> info = PhotoInfo(path=Path("a"), sha256="", bytes=0, format="", width=1, height=1,
+    ...                  camera=Camera(taken="2026-01-15T10:12:30+01:00"))
+    >>> minutes_taken([info], "10:00")
+    [12.5]
+    """
+    taken = [_clock(info) for info in infos]
+    text = developed.strip()
+    try:
+        if "T" not in text and "-" not in text:
+            text = f"{min(taken).date().isoformat()}T{text}"
+        start = datetime.fromisoformat(text).replace(tzinfo=None)
+    except ValueError as exc:
+        raise UsageError(
+            f"'{developed}' is no time",
+            where="--developed",
+            mend="write 10:05 or 2026-01-15T10:05, by the camera's clock",
+        ) from exc
+    minutes = [round((one - start).total_seconds() / 60, 3) for one in taken]
+    for info, one in zip(infos, minutes, strict=True):
+        if not 0 <= one <= 1440:
+            raise SeriesError(
+                f"was taken {one:g} min after the developer by the camera's clock",
+                where=info.path.name,
+                mend="check --developed, or give --minutes",
+            )
+    return minutes
+
+
+def _clock(info: PhotoInfo) -> datetime:
+    """The camera's clock, without its offset: both ends are read by the same clock."""
+    try:
+        return datetime.fromisoformat(info.camera.taken).replace(tzinfo=None)
+    except ValueError as exc:
+        raise SeriesError(
+            "the photo does not tell when it was taken",
+            where=info.path.name,
+            mend="give the minutes since the developer with --minutes",
+        ) from exc
