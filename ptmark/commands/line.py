@@ -6,12 +6,14 @@ from collections.abc import Sequence
 
 from ptmark import __version__
 from ptmark.commands import (
+    agreement,
     card,
     criteria,
     evaluate,
     measure,
     record,
     report,
+    review,
     rework,
     series,
     verify,
@@ -21,7 +23,20 @@ from ptmark.errors import PtmarkError
 
 __all__ = ["parser", "run"]
 
-_VERBS = (measure, watch, series, rework, evaluate, criteria, card, record, verify, report)
+_VERBS = (
+    measure,
+    watch,
+    series,
+    rework,
+    evaluate,
+    criteria,
+    card,
+    record,
+    verify,
+    report,
+    review,
+    agreement,
+)
 _CAUTION = (
     "The verdict is an aid: the contract's own code edition governs, and the certified "
     "inspector decides."

@@ -36,6 +36,7 @@ REVIEW = {
             "length_mm": COMPARED,
             "width_mm": None,
             "shapes": ["linear", None],
+            "verdicts": ["rejectable", None],
             "outline_px": [[0, 0], [1, 0], [1, 1]],
         }
     ],

@@ -1,0 +1,27 @@
+"""The reviewer's double check: a blind second measurement, compared with the first.
+
+The reviewer sees the photo and the examined area, none of the numbers, until the second
+measurement is done. Across many records: agreement, repeatability and reproducibility.
+"""
+
+from ptmark.review.agreement import Agreement, Precision, limits_of_agreement, precision
+from ptmark.review.blind import BlindReview, Remark, reviewed
+from ptmark.review.compare import Compared, Comparison, Pair, compare_records, en_number
+from ptmark.review.study import Study, study_of
+
+__all__ = [
+    "Agreement",
+    "BlindReview",
+    "Compared",
+    "Comparison",
+    "Pair",
+    "Precision",
+    "Remark",
+    "Study",
+    "compare_records",
+    "en_number",
+    "limits_of_agreement",
+    "precision",
+    "reviewed",
+    "study_of",
+]
