@@ -28,8 +28,6 @@ _IN_SHARE = 0.35  # and inwards no further than this share of the width
 _STEP_PX = 0.5
 _LEAP_PX = 1.5
 _DENSE = 150  # vertices; a longer chain is told well by every second of them
-    0.2  # log light; mottle of the developer stays within it, a leaf or a pen does not
-)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
