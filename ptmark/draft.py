@@ -42,6 +42,7 @@ def draft_to_json(inspection: Inspection) -> dict[str, Any]:
         "area_px": None if state.area_px is None else [list(p) for p in state.area_px],
         "weld_px": None if state.weld_px is None else [list(p) for p in state.weld_px],
         "marked": [_marked_to_json(m) for m in state.marked],
+        "mode": state.mode,
         **{name: getattr(state, name) for name in _PLAIN},
     }
 
@@ -117,5 +118,6 @@ def _state(document: dict[str, Any]) -> State:
         area_px=None if area is None else tuple(_point(p) for p in area),
         weld_px=None if weld is None else (_point(weld[0]), _point(weld[1])),
         marked=tuple(_marked(m) for m in document["marked"]),
+        mode=str(document.get("mode", "")),
         **{name: document[name] for name in _PLAIN},
     )

@@ -6,7 +6,7 @@ from math import atan2, degrees, hypot
 import numpy as np
 
 from ptmark.criteria import Evaluation, Judged, Scene
-from ptmark.dye import LeftOut
+from ptmark.dye import LeftOut, Remark
 from ptmark.measure import Conditions, Measurement
 from ptmark.photo import PhotoInfo
 from ptmark.record import Entry, Record, build_record
@@ -51,6 +51,7 @@ def record_of(
     left_out: Sequence[LeftOut],
     evaluation: Evaluation | None,
     haze: float | None,
+    remarks: Sequence[Remark],
     record_id: str | None,
     created: str | None,
 ) -> Record:
@@ -69,6 +70,7 @@ def record_of(
         decision=state.decision,
         decision_reason=state.decision_reason,
         haze=haze,
+        remarks=[one.says for one in remarks],
         record_id=record_id,
         created=created,
         weld_length_mm=weld_length_mm,

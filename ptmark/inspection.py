@@ -15,14 +15,23 @@ import numpy as np
 import numpy.typing as npt
 
 from ptmark.criteria import Evaluation, Profile, Scene, evaluate, load_profile
-from ptmark.dye import EdgeQuality, LeftOut, Suggestions, refine_outline, suggest
+from ptmark.dye import (
+    EdgeQuality,
+    LeftOut,
+    Remark,
+    Suggestions,
+    find_indications,
+    in_colour_contrast,
+    refine_outline,
+)
 from ptmark.errors import OutlineError, PtmarkError, ScaleError, UsageError
 from ptmark.handing_on import record_of, scene_of
+from ptmark.looking_over import remarks_on
 from ptmark.measure import Conditions, Measurement, measure_outline
 from ptmark.photo import Photo, open_photo
 from ptmark.record import Record
 from ptmark.scale import CardReference, Reference, SurfaceMap, solve
-from ptmark.state import History, Marked, State, check_outline, free_letter, overlap
+from ptmark.state import History, Marked, State, check_outline, free_letter, with_suggested
 
 __all__ = ["Inspection", "Marked", "State"]
 
@@ -56,17 +65,9 @@ class Inspection:
 
     def set_photo(self, photo: Photo) -> None:
         """Start afresh on an opened photo; profile and fields stay, they fit the next too."""
-        kept = self.state
         self.photo = photo
         self._solved = {key: one for key, one in list(self._solved.items()) if one[1] is photo}
-        self.state = State(
-            profile=kept.profile,
-            decision_rule=kept.decision_rule,
-            relief_mm=kept.relief_mm,
-            weld_length_mm=kept.weld_length_mm,
-            thickness_mm=kept.thickness_mm,
-            fields=dict(kept.fields),
-        )
+        self.state = self.state.for_next_photo()
         self.left_out, self.haze = (), None
         self._history.forget()
         self._measured.clear()
@@ -183,24 +184,12 @@ class Inspection:
         if self.photo is None:
             raise OutlineError("there is no photo yet", mend="open a photo first")
         area = None if self.state.area_px is None else np.array(self.state.area_px, float)
-        return suggest(self.photo, self.surface, area)
+        return find_indications(self.photo, self.surface, area, self.state.mode)
 
     def set_suggestions(self, found: Suggestions) -> None:
         """Put suggestions in place of those not looked at yet; what a person touched stays."""
-        kept = tuple(m for m in self.state.marked if m.standing != "suggested")
-        marked = list(kept)
-        for one in found.found:
-            if not any(overlap(one.outline_px, other.outline_px) for other in kept):
-                marked.append(
-                    Marked(
-                        id=free_letter(marked),
-                        outline_px=one.outline_px,
-                        edge=one.edge,
-                        confidence=one.confidence,
-                    )
-                )
         self.left_out, self.haze = found.left_out, found.haze
-        self.change("suggest indications", marked=tuple(marked))
+        self.change("suggest indications", marked=with_suggested(self.state.marked, found))
 
     def add(self, outline_px: Array, edge: EdgeQuality) -> str:
         """Add an outline drawn by a person; returns its letter."""
@@ -214,7 +203,8 @@ class Inspection:
         """Take back a blob that the suggestions left out; returns its letter."""
         if self.photo is None:
             raise OutlineError("there is no photo yet", mend="open a photo first")
-        return self.add(*refine_outline(self.photo, self.left_out[index].outline_px))
+        picture = in_colour_contrast(self.photo, self.state.mode)
+        return self.add(*refine_outline(picture, self.left_out[index].outline_px))
 
     def edit(self, name: str, what: str = "edit", **changes: Any) -> None:  # noqa: ANN401
         """Change members of one `Marked`: outline_px, edge, standing, kind, note, relevance…"""
@@ -281,6 +271,12 @@ class Inspection:
             return None
         return evaluate(profile, self.scene(), decision_rule=self.state.decision_rule)
 
+    def remarks(self) -> tuple[Remark, ...]:
+        """What about the photo may spoil the work: cautions, each with its mend."""
+        if self.photo is None:
+            return ()
+        return remarks_on(self.photo, self.state, self.surface, self.haze, self.profile)
+
     def to_record(self, *, record_id: str | None = None, created: str | None = None) -> Record:
         """The inspection as a record; an open photo is needed, the rest may be missing."""
         if self.photo is None:
@@ -293,6 +289,7 @@ class Inspection:
             left_out=self.left_out,
             evaluation=self.evaluation(),
             haze=self.haze,
+            remarks=self.remarks(),
             record_id=record_id,
             created=created,
         )

@@ -1,12 +1,12 @@
 """What a person decides of one inspection, immutable, with the way back."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 
 import numpy as np
 import numpy.typing as npt
 
-from ptmark.dye import EdgeQuality
+from ptmark.dye import EdgeQuality, Suggestions
 from ptmark.errors import OutlineError
 from ptmark.scale import Reference
 
@@ -19,6 +19,7 @@ __all__ = [
     "free_letter",
     "letter",
     "overlap",
+    "with_suggested",
 ]
 
 Array = npt.NDArray[np.float64]
@@ -65,7 +66,8 @@ class State:
     """Everything a person decides; immutable, so that undo is a step back to the one before.
 
     ``weld_px`` are two points on the weld's centre line, px: its course, and its length where
-    ``weld_length_mm`` is not given.
+    ``weld_length_mm`` is not given. ``mode`` is one of `ptmark.dye.MODES`, or "" to recognise
+    it from the photo.
     """
 
     reference: Reference | None = None
@@ -80,6 +82,19 @@ class State:
     fields: dict[str, str] = field(default_factory=dict)
     decision: str = ""
     decision_reason: str = ""
+    mode: str = ""
+
+    def for_next_photo(self) -> "State":
+        """What fits the next photo of the same work too: profile, fields, mode, weld."""
+        return replace(
+            self,
+            reference=None,
+            area_px=None,
+            weld_px=None,
+            marked=(),
+            decision="",
+            decision_reason="",
+        )
 
 
 class History:
@@ -135,6 +150,22 @@ def free_letter(marked: Sequence[Marked]) -> str:
     while letter(number) in used:
         number += 1
     return letter(number)
+
+
+def with_suggested(marked: Sequence[Marked], found: Suggestions) -> tuple[Marked, ...]:
+    """Suggestions in place of those not looked at yet; what a person touched stays."""
+    kept = [m for m in marked if m.standing != "suggested"]
+    made = list(kept)
+    for one in found.found:
+        if not any(overlap(one.outline_px, other.outline_px) for other in kept):
+            new = Marked(
+                id=free_letter(made),
+                outline_px=one.outline_px,
+                edge=one.edge,
+                confidence=one.confidence,
+            )
+            made.append(new)
+    return tuple(made)
 
 
 def check_outline(outline_px: Array) -> None:

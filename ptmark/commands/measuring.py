@@ -30,6 +30,12 @@ def add_measuring(made: argparse.ArgumentParser) -> None:
     scale.add_argument("--check", metavar="LENGTH", help="measured check length of the card")
     made.add_argument("--area", metavar="X,Y,X,Y,…", help="the examined area, px")
     made.add_argument(
+        "--type",
+        choices=["colour-contrast", "fluorescent"],
+        default="",
+        help="kind of penetrant; recognised from each photo where not given",
+    )
+    made.add_argument(
         "--relief", metavar="LENGTH", help="height of the weld crown above the scale"
     )
     made.add_argument(
@@ -59,6 +65,7 @@ def read_asked(args: argparse.Namespace) -> Asked:
         weld_px=_weld(args.weld) if args.weld else None,
         profile=args.criteria,
         decision_rule=args.decision,
+        mode=args.type.replace("-", " "),
         fields=_fields(args.field),
         relief_mm=_relief(args.relief),
         weld_length_mm=_length(args.weld_length, "--weld-length"),

@@ -6,15 +6,33 @@ blob left out why.
 """
 
 from ptmark.dye.edge import EdgeQuality
+from ptmark.dye.fluorescent import (
+    MODES,
+    find_indications,
+    in_colour_contrast,
+    lighting_remark,
+    recognise,
+)
+from ptmark.dye.haze import haze_remark
+from ptmark.dye.quality import look_at_quality
+from ptmark.dye.remark import Remark
 from ptmark.dye.suggest import LeftOut, Suggestion, Suggestions, suggest
 from ptmark.dye.trace import DyeTracer, refine_outline
 
 __all__ = [
+    "MODES",
     "DyeTracer",
     "EdgeQuality",
     "LeftOut",
+    "Remark",
     "Suggestion",
     "Suggestions",
+    "find_indications",
+    "haze_remark",
+    "in_colour_contrast",
+    "lighting_remark",
+    "look_at_quality",
+    "recognise",
     "refine_outline",
     "suggest",
 ]

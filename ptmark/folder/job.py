@@ -49,6 +49,7 @@ class Asked:
     relief_mm: float | None = None
     weld_length_mm: float | None = None
     thickness_mm: float | None = None
+    mode: str = ""
 
     def key(self) -> str:
         """Short digest: the same only where the same photos give the same results."""
@@ -57,7 +58,12 @@ class Asked:
             "reference": reference_to_json(self.reference),
             "places": [self.area_px, self.weld_px],
             "profile": load_profile(self.profile).checksum if self.profile else "",
-            "rest": [self.decision_rule, sorted(self.fields.items()), self.relief_mm],
+            "rest": [
+                self.decision_rule,
+                sorted(self.fields.items()),
+                self.relief_mm,
+                self.mode,
+            ],
             "sizes": [self.weld_length_mm, self.thickness_mm],
         }
         return hashlib.sha256(json.dumps(told, sort_keys=True).encode()).hexdigest()[:16]
@@ -95,6 +101,7 @@ def inspected(path: Path, asked: Asked) -> Inspection:
         relief_mm=asked.relief_mm,
         weld_length_mm=asked.weld_length_mm,
         thickness_mm=asked.thickness_mm,
+        mode=asked.mode,
     )
     _ = inspection.profile  # a profile that cannot be used is refused before the work
     inspection.open(path)

@@ -60,6 +60,7 @@ def build_record(  # noqa: PLR0913 - one argument for each part of the record, b
     decision: str,
     decision_reason: str,
     haze: float | None,
+    remarks: Sequence[str] = (),
     record_id: str | None = None,
     created: str | None = None,
     weld_length_mm: float | None = None,
@@ -89,6 +90,8 @@ def build_record(  # noqa: PLR0913 - one argument for each part of the record, b
         The disposition.
     haze : float or None
         Background pinkness, 0 to 1.
+    remarks : sequence of str
+        What was said of the photo; they become cautions.
     record_id, created : str or None
         Given where a record is made again; else a new random UUID and the time now (UTC).
     weld_length_mm, thickness_mm : float or None
@@ -124,7 +127,9 @@ def build_record(  # noqa: PLR0913 - one argument for each part of the record, b
         ],
         evaluation=None if evaluation is None else evaluation_json(evaluation),
         disposition={"decision": decision, "reason": decision_reason},
-        cautions=cautions_of(surface, entries, evaluation, (decision, decision_reason)),
+        cautions=cautions_of(
+            surface, entries, evaluation, (decision, decision_reason), remarks
+        ),
         software=f"ptmark {ptmark.__version__}",
         weld_length_mm=number(weld_length_mm, 4),
         thickness_mm=number(thickness_mm, 4),

@@ -17,6 +17,7 @@ def cautions_of(
     entries: "Sequence[Entry]",
     evaluation: Evaluation | None,
     disposition: tuple[str, str],
+    remarks: Sequence[str] = (),
 ) -> list[str]:
     """Everything a reader should know of this record before relying on it, each once."""
     said: list[str] = []
@@ -45,6 +46,7 @@ def cautions_of(
     )
     if departs and not reason.strip():
         said.append("The disposition departs from the verdict and gives no reason.")
+    said += remarks
     said += list(surface.cautions) if surface else []
     said += list(evaluation.cautions) if evaluation else []
     return list(dict.fromkeys(said))

@@ -163,7 +163,7 @@ def _crack(scene, kind, at, angle, strength):
     lay(scene, kind, way, radii, strength)
 
 
-def _one_pore(scene, kind, at, angle, strength):  # noqa: ARG001 - one signature for all kinds
+def _one_pore(scene, kind, at, angle, strength):
     _pore(scene, at, scene.rng.uniform(1.6, 4.5), strength, kind)
 
 
@@ -193,7 +193,7 @@ def _row(scene, kind, at, angle, strength):
         _pore(scene, at + run * step * 2.9, length, strength, kind)
 
 
-def _cluster(scene, kind, at, angle, strength):  # noqa: ARG001 - one signature for all kinds
+def _cluster(scene, kind, at, angle, strength):
     for i in (-1, 0, 1):
         for j in (-1, 0, 1):
             place = at + 2.9 * np.array([i, j]) + scene.rng.uniform(-0.3, 0.3, 2)

@@ -1,0 +1,187 @@
+"""Fluorescent photos (type I under UV-A: green-yellow on dark) by the same engine.
+
+The photo is turned into the colour-contrast picture that has the same outlines: where dye
+shines with amount ``a`` of the brightest there, the picture holds white of which ``a`` is
+taken by red dye. ``a`` is linear in the green light, so that half contrast lies in the same
+place; what shines bluish or white is shown as ink, which the engine leaves alone.
+"""
+
+from dataclasses import replace
+from weakref import WeakKeyDictionary
+
+import cv2
+import numpy as np
+import numpy.typing as npt
+
+from ptmark.dye.contrast import DYE_STOPS
+from ptmark.dye.remark import Remark
+from ptmark.dye.suggest import LeftOut, Suggestions, suggest
+from ptmark.photo import Photo, linear_to_srgb, srgb_to_linear
+from ptmark.scale import SurfaceMap
+
+__all__ = [
+    "MODES",
+    "as_colour_contrast",
+    "find_indications",
+    "in_colour_contrast",
+    "lighting_remark",
+    "recognise",
+]
+
+Array = npt.NDArray[np.float64]
+Float = npt.NDArray[np.float32]
+
+MODES = ("colour contrast", "fluorescent")
+# A fluorescent photo's surroundings are dark; its indications green-yellow (emission about 500
+# to 570 nm: common practice, no source), several times as bright, with little blue.
+DARK, BRIGHT, LEAST_GREEN, MOST_BLUE, MOST_RED = 0.05, 4.0, 0.03, 0.6, 1.2
+_GLANCE = 40_000  # pixels looked at to tell a dark photo
+_LEAST_SHINING = 12  # sampled pixels
+_GAIN, _GAIN_SHARE = 8.0, 0.03  # most; reach in shares of the photo's width
+_LEAST_REACH = 13  # px of 1/8 size
+_SHINES = 0.12  # amount above which the hue of what shines can be told
+_FLOOR = 0.02  # linear light that counts as full dye at least
+_WHITE, _MOST = 0.85, 1.04  # the gain is smoothed and so up to 4 % high
+_STRIPS = 256
+_KEPT: WeakKeyDictionary[Photo, Photo] = WeakKeyDictionary()  # gone with the photo
+_REASONS = (
+    ("too pale", "too faint: shines less than 6 % of what is brightest near it"),
+    ("not dye-coloured", "not green-yellow: bluish or white, like lint, paper or a reflection"),
+    ("no edge", "no edge: a glow that fades away, remove the excess and repeat if in doubt"),
+)
+
+
+def recognise(photo: Photo) -> str:
+    """Tell a fluorescent photo from one of colour contrast.
+
+    Returns
+    -------
+    str
+        "fluorescent" where the photo is dark and holds green-yellow light; else
+        "colour contrast".
+    """
+    step = max(1, round((photo.info.megapixels * 1e6 / _GLANCE) ** 0.5))
+    few = cv2.split(np.ascontiguousarray(photo.rgb[::step, ::step]))
+    middles = np.array([np.median(cv2.max(cv2.max(*few[:2]), few[2])), np.median(few[1])])
+    middle, ground = srgb_to_linear(middles / 255).tolist()
+    if middle > DARK:
+        return "colour contrast"
+    red, green, blue = cv2.split(srgb_to_linear(np.ascontiguousarray(photo.rgb[::2, ::2])))
+    shining = (
+        (green > max(LEAST_GREEN, BRIGHT * ground))
+        & (blue < MOST_BLUE * green)
+        & (red < MOST_RED * green)
+    )
+    enough = np.count_nonzero(shining) >= _LEAST_SHINING
+    return "fluorescent" if enough else "colour contrast"
+
+
+def as_colour_contrast(photo: Photo) -> Photo:
+    """The colour-contrast picture of a fluorescent photo, with the same outlines.
+
+    The gain follows the brightest light nearby, over a reach far wider than any edge, so that
+    faint indications stand beside bright ones and each keeps its own half contrast.
+    """
+    small = srgb_to_linear(photo.reduced(8))[..., 1]
+    gain, ground = _gain(small), np.float32(np.median(small))
+    height = len(photo.rgb)
+    out = np.empty_like(photo.rgb)
+    code = (linear_to_srgb(np.linspace(0, 1, 4096, dtype=np.float32)) * 255).round()
+    table = code.astype(np.uint8)
+    for top in range(0, height, _STRIPS):
+        rows = slice(top, min(top + _STRIPS, height))
+        red, green, blue = cv2.split(srgb_to_linear(photo.rgb[rows]))
+        factor = _enlarged(gain, rows, photo.rgb.shape[:2])
+        amount = np.minimum((green - ground) * factor, _MOST)
+        wrong = np.maximum(blue - MOST_BLUE * green, red - MOST_RED * green) * factor
+        wrong *= np.clip((amount - _SHINES) / _SHINES, 0, 1)
+        for channel, stops in enumerate(DYE_STOPS):
+            left = 1 - np.float32(stops) * amount
+            if channel == 0:  # ink takes red as well
+                left = left - 0.9 * np.clip(wrong, 0, 1)
+            level = np.clip(_WHITE * left * 4095, 0, 4095).astype(np.uint16)
+            out[rows, :, channel] = table[level]
+    return Photo(photo.info, out)
+
+
+def _gain(small: Float) -> Float:
+    """One over the brightest green light nearby, at the size of ``small``."""
+    reach = max(_LEAST_REACH, round(_GAIN_SHARE * small.shape[1])) | 1
+    top = cv2.dilate(cv2.GaussianBlur(small, (0, 0), 0.7), np.ones((reach, reach), np.uint8))
+    floor = max(_FLOOR, float(top.max()) / _GAIN)
+    smooth = cv2.GaussianBlur(np.maximum(top, floor), (0, 0), reach / 4)
+    return np.asarray(1 / np.maximum(smooth, floor), np.float32)
+
+
+def in_colour_contrast(photo: Photo, mode: str = "") -> Photo:
+    """The picture that the engine and the tracing tools work on: the photo, or its like.
+
+    ``mode`` is one of `MODES`, or "" to recognise it.
+    """
+    if (mode or recognise(photo)) != "fluorescent":
+        return photo
+    made = _KEPT.get(photo)
+    if made is None:
+        made = _KEPT[photo] = as_colour_contrast(photo)
+    return made
+
+
+def _enlarged(gain: Float, rows: slice, shape: tuple[int, ...]) -> Float:
+    """The gain at full size for some rows of a photo of ``shape``."""
+    height, width = shape
+    down = (np.arange(rows.start, rows.stop) + 0.5) * (gain.shape[0] / height) - 0.5
+    across = (np.arange(width) + 0.5) * (gain.shape[1] / width) - 0.5
+    x, y = np.meshgrid(across.astype(np.float32), down.astype(np.float32))
+    made = cv2.remap(gain, x, y, cv2.INTER_LINEAR, borderMode=cv2.BORDER_REPLICATE)
+    return np.asarray(made, np.float32)
+
+
+def find_indications(
+    photo: Photo, surface: SurfaceMap | None, area_px: Array | None, mode: str = ""
+) -> Suggestions:
+    """`suggest`, in the photo's own mode.
+
+    Parameters
+    ----------
+    photo, surface, area_px
+        As for `suggest`.
+    mode : str
+        One of `MODES`, or "" to recognise it.
+
+    Returns
+    -------
+    Suggestions
+        In a fluorescent photo without haze, which has no measure there, and with reasons that
+        speak of light instead of dye.
+    """
+    picture = in_colour_contrast(photo, mode)
+    seen = suggest(picture, surface, area_px)
+    if picture is photo:
+        return seen
+    return Suggestions(
+        found=seen.found, left_out=tuple(_reworded(one) for one in seen.left_out), haze=None
+    )
+
+
+def _reworded(one: LeftOut) -> LeftOut:
+    for start, words in _REASONS:
+        if one.reason.startswith(start):
+            return replace(one, reason=words)
+    return one
+
+
+def lighting_remark(mode: str) -> Remark | None:
+    """The lighting that a fluorescent examination needs and no photo can prove.
+
+    Figures: ASME V Article 6 T-676.4 (seen in a secondary source); ISO 3059 and
+    ASTM E1417/E1417M (from memory). The contract's own edition governs.
+    """
+    if mode != "fluorescent":
+        return None
+    return Remark(
+        "Fluorescent: the photo cannot show that the light was right. Usual limits are UV-A of "
+        "at least 10 W/m2 (1000 uW/cm2) at the surface and white light of at most 20 lx there "
+        "(2 fc); the standard of the contract governs.",
+        "Measure both at the surface and write them into the record, let the eyes adapt to the "
+        "dark, and keep unfiltered or damaged UV lamps away from eyes and skin.",
+    )

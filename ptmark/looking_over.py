@@ -1,0 +1,59 @@
+"""Everything to be said of a photo before and after looking: one list of remarks."""
+
+import numpy as np
+
+from ptmark.criteria import Profile
+from ptmark.criteria.rules import SizeRule
+from ptmark.dye import Remark, haze_remark, lighting_remark, look_at_quality, recognise
+from ptmark.photo import Photo
+from ptmark.scale import SurfaceMap
+from ptmark.state import State
+from ptmark.units import MM_PER_IN
+
+__all__ = ["SMALLEST_MM", "remarks_on", "smallest_that_counts"]
+
+SMALLEST_MM = 1.5  # where no profile says more: the commonest relevance threshold (1/16 in)
+
+
+def remarks_on(
+    photo: Photo,
+    state: State,
+    surface: SurfaceMap | None,
+    haze: float | None,
+    profile: Profile | None,
+) -> tuple[Remark, ...]:
+    """Quality of the photo, haze, and the lighting that its kind needs.
+
+    Takes some milliseconds for each dozen megapixels, so a window may ask for it in a worker.
+    """
+    mode = state.mode or recognise(photo)
+    quality = look_at_quality(
+        photo,
+        surface,
+        None if state.area_px is None else np.array(state.area_px, float),
+        smallest_that_counts(profile),
+        fluorescent=mode == "fluorescent",
+    )
+    more = (haze_remark(haze), lighting_remark(mode))
+    return (*quality, *(one for one in more if one is not None))
+
+
+def smallest_that_counts(profile: Profile | None) -> float:
+    """The smallest size, mm, that a profile distinguishes: relevance, else its least limit.
+
+    Examples
+    --------
+    >>> from ptmark.criteria import load_profile
+    >>> smallest_that_counts(load_profile("iso-23277-1"))
+    2.0
+    """
+    if profile is None:
+        return SMALLEST_MM
+    if profile.relevance is not None:
+        amounts = [profile.relevance.relevant.value]
+    else:
+        amounts = [rule.reject.value for rule in profile.rules if isinstance(rule, SizeRule)]
+    amounts = [amount for amount in amounts if amount > 0]
+    if not amounts:
+        return SMALLEST_MM
+    return min(amounts) * (MM_PER_IN if profile.unit == "in" else 1.0)

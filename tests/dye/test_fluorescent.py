@@ -1,0 +1,96 @@
+"""Fluorescent photos: green-yellow light on dark, drawn here at known sizes."""
+
+import importlib.util
+from pathlib import Path
+
+import numpy as np
+import pytest
+from scipy.ndimage import gaussian_filter
+from shapely import Polygon
+
+from ptmark.dye.fluorescent import find_indications, lighting_remark, recognise
+from ptmark.photo import Photo
+
+_SPEC = importlib.util.spec_from_file_location(
+    "dye_scenes", Path(__file__).with_name("scenes.py")
+)
+scenes = importlib.util.module_from_spec(_SPEC)
+_SPEC.loader.exec_module(scenes)
+
+SHAPE = (600, 800)
+VIOLET = np.array([0.006, 0.003, 0.020])  # what UV lamps leave to the eye
+GREEN_YELLOW = np.array([0.42, 0.80, 0.10])
+WHITE_LINT = np.array([0.35, 0.45, 0.85])
+
+
+def dark_photo(layers, *, blur=1.3, grain=0.002):
+    """Light of (coverage, colour) layers added to the dark, blurred, coded."""
+    light = np.ones((*SHAPE, 3)) * VIOLET
+    for coverage, colour in layers:
+        light += coverage[..., None] * np.asarray(colour)
+    light = gaussian_filter(light, (blur, blur, 0))
+    light = light + np.random.RandomState(3).normal(0, grain, light.shape)
+    return Photo.from_array(np.round(scenes.code(light) * 255).astype(np.uint8))
+
+
+@pytest.mark.parametrize("bright", [1.0, 0.3, 0.08])
+def test_disc_of_light_is_called_at_its_true_size(bright):
+    disc = scenes.disc(SHAPE, 300.4, 250.7, 20.0)
+    photo = dark_photo([(disc, bright * GREEN_YELLOW)])
+    assert recognise(photo) == "fluorescent"
+    found = find_indications(photo, None, None).found
+    assert len(found) == 1
+    outline = Polygon(found[0].outline_px)
+    # closed form; half contrast of a blurred disc's edge stays put to first order
+    assert outline.area == pytest.approx(np.pi * 20.0**2, rel=0.04)
+    assert np.hypot(outline.centroid.x - 300.4, outline.centroid.y - 250.7) < 0.3
+
+
+def test_line_of_light_has_its_true_length_beside_a_bright_one():
+    layers = [
+        (scenes.bar(SHAPE, 100.0, 220.0, 150.0, 7.0), 0.12 * GREEN_YELLOW),
+        (scenes.disc(SHAPE, 500, 400, 25), GREEN_YELLOW),
+    ]
+    found = find_indications(dark_photo(layers), None, None).found
+    assert len(found) == 2
+    wide = np.ptp(found[0].outline_px, axis=0)
+    assert wide[0] == pytest.approx(120.0, abs=1.5)
+    assert wide[1] == pytest.approx(7.0, abs=0.8)
+
+
+def test_white_and_bluish_light_is_left_alone_with_its_reason():
+    layers = [
+        (scenes.disc(SHAPE, 200, 200, 15), WHITE_LINT),
+        (scenes.disc(SHAPE, 550, 350, 15), GREEN_YELLOW),
+    ]
+    seen = find_indications(dark_photo(layers), None, None)
+    assert [round(one.outline_px[:, 0].mean(), -1) for one in seen.found] == [550]
+    assert all("dye" not in one.reason and "pink" not in one.reason for one in seen.left_out)
+
+
+def test_a_dark_part_without_light_gives_nothing():
+    assert find_indications(dark_photo([]), None, None, "fluorescent").found == ()
+
+
+def test_colour_contrast_is_not_taken_for_fluorescent():
+    red = scenes.photo(SHAPE, [(scenes.disc(SHAPE, 250, 200, 22), scenes.DYE)])
+    dim = scenes.photo(
+        SHAPE, [(scenes.disc(SHAPE, 250, 200, 22), scenes.DYE)], shade=np.full(SHAPE, 0.05)
+    )
+    assert recognise(red) == "colour contrast"
+    assert recognise(dim) == "colour contrast"
+    assert len(find_indications(red, None, None).found) == 1
+
+
+def test_a_chosen_mode_goes_before_what_is_recognised():
+    photo = dark_photo([(scenes.disc(SHAPE, 300, 250, 20), GREEN_YELLOW)])
+    assert find_indications(photo, None, None, "colour contrast").found == ()
+    assert len(find_indications(photo, None, None, "fluorescent").found) == 1
+
+
+def test_lighting_limits_are_told_for_fluorescent_photos_alone():
+    assert lighting_remark("colour contrast") is None
+    says = lighting_remark("fluorescent").says
+    # ASME V T-676.4: 1000 uW/cm2 and 2 fc (secondary source); 10 W/m2 is the same by arithmetic
+    assert "1000 uW/cm2" in says
+    assert "2 fc" in says
