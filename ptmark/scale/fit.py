@@ -42,6 +42,8 @@ class PlaneFit:
         Weighted sum of squares, priors included, and its degrees of freedom.
     log_focal_u, height_rel_u : float
         Relative standard uncertainty of focal length and of the camera's height.
+    turn_u : float
+        Largest standard uncertainty of the tilt about any axis in the picture, rad.
     """
 
     pose: Pose
@@ -54,6 +56,7 @@ class PlaneFit:
     dof: int
     log_focal_u: float
     height_rel_u: float
+    turn_u: float
 
 
 def fit_plane(
@@ -111,6 +114,7 @@ def fit_plane(
         dof=dof,
         log_focal_u=float(np.sqrt(joint[6, 6])),
         height_rel_u=float(np.sqrt(height @ joint[:9, :9] @ height)),
+        turn_u=float(np.sqrt(np.linalg.eigvalsh(joint[:2, :2])[-1])),
     )
 
 

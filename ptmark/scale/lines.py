@@ -16,7 +16,8 @@ from ptmark.scale.checks import check_length, check_line, check_points
 from ptmark.scale.fit import PlaneFit, fit_plane
 from ptmark.scale.maps import PICK_U_PX, SIZE_U_MM, TILT_U_DEG, camera_priors, map_of
 from ptmark.scale.plane import Lens, Pose, apply_homography, rotation_from_vector
-from ptmark.scale.problem import Problem, State
+from ptmark.scale.problem import Priors, Problem, State
+from ptmark.scale.rule import Reading, fit_rule, read_rule, tells_plane
 from ptmark.scale.surface import Alternative, SurfaceMap
 
 if TYPE_CHECKING:
@@ -31,42 +32,67 @@ LINE_CAUTION = (
     "one line fixes the scale but not the tilt: lengths away from it, and lengths along the "
     "tilt, are less sure. Lay a card or a rectangle beside the indications"
 )
+UNREAD_CAUTION = (
+    "no graduations could be read along the line: its length is taken as typed. Pick two "
+    "strokes of a rule, sharp and evenly lit"
+)
 LINES_CAUTION = "two lines tell the tilt faintly: a card or a rectangle is surer"
 
 
 def solve_line(reference: "LineReference", photo: "Photo") -> SurfaceMap:
     """Map of one line: x along it, origin at its first end.
 
-    The tilt is unknown: nine poses about the upright one (a three-point Gauss-Hermite rule in
-    each of two tilts, exact to the fifth degree) that keep the line's length are the
-    alternatives of the map, so that both the slope of scale away from the line and the
-    foreshortening, which has no first-order term, enter the budget.
+    Where the line runs along a graduated rule, the rule reads itself and tells its plane.
+    Otherwise the tilt is unknown: nine poses about the upright one (a three-point
+    Gauss-Hermite rule in each of two tilts, exact to the fifth degree) that keep the line's
+    length are the alternatives of the map, so that both the slope of scale away from the line
+    and the foreshortening, which has no first-order term, enter the budget.
 
     Raises
     ------
     ScaleError
-        If the line is degenerate.
+        If the line is degenerate, or a rule under it shows another length.
     """
     check_length(reference.length_mm, "a line")
     ends = check_points(reference.ends_px, photo)
     check_line(ends, reference.length_mm)
-    plane = np.array([[0.0, 0.0], [reference.length_mm, 0.0]])
     lens = Lens.of_picture(photo.info.width, photo.info.height)
     priors = camera_priors(photo, np.radians(TILT_U_DEG))
     start = _upright(ends, reference.length_mm, priors.focal_px, lens)
-    longer = plane * (1 + SIZE_U_MM / reference.length_mm)
+    reading = read_rule(photo, ends, reference.length_mm)
+    if reading is not None and reading.graduation is not None:
+        fit = fit_rule(reading, reading.graduation, photo, start)
+        if tells_plane(fit):
+            made = map_of(fit, "line", ends, ())
+            return replace(made, reading=reading.says)
+    return _of_length(ends, reference.length_mm, priors, start, lens, reading)
+
+
+def _of_length(
+    ends: Array,
+    length_mm: float,
+    priors: Priors,
+    start: Pose,
+    lens: Lens,
+    reading: Reading | None,
+) -> SurfaceMap:
+    """Map of a line of which nothing but its length is known."""
+    plane = np.array([[0.0, 0.0], [length_mm, 0.0]])
+    longer = plane * (1 + SIZE_U_MM / length_mm)
     problem = Problem(ends, np.full(2, PICK_U_PX), lambda _own: plane, priors, lens)
     fit = fit_plane(problem, State(start, 0.0, np.zeros(0)), perturbed=(lambda _own: longer,))
     linear = {name: part for name, part in fit.covariance.items() if name != "tilt"}
     alternatives = {"tilt": _leaning(ends, plane, fit.pose)}
-    return map_of(
+    counted = reading is not None and reading.graduation is not None
+    made = map_of(
         replace(fit, covariance=linear),
         "line",
         ends,
-        (LINE_CAUTION,),
+        (LINE_CAUTION,) if counted else (LINE_CAUTION, UNREAD_CAUTION),
         alternatives,
         tilt_measured=False,
     )
+    return replace(made, reading=reading.says) if counted and reading is not None else made
 
 
 def _upright(ends: Array, length_mm: float, focal: float, lens: Lens) -> Pose:

@@ -61,6 +61,8 @@ class SurfaceMap:
         Sources that are too far from linear for a covariance (an unknown tilt).
     cautions : tuple of str
         What the user should know of this map, each with its mend.
+    reading : str
+        What the reference itself showed, where it was read: "150 steps of mm".
     """
 
     h: Array
@@ -77,6 +79,7 @@ class SurfaceMap:
     lens: Lens = _NO_LENS
     alternatives: dict[str, tuple[Alternative, ...]] = field(default_factory=dict)
     cautions: tuple[str, ...] = ()
+    reading: str = ""
 
     def to_mm(self, points_px: Array) -> Array:
         """Map points of shape (N, 2) from px to mm."""

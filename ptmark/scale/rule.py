@@ -1,0 +1,172 @@
+"""A steel rule that reads itself: its strokes are found, told apart, counted and fitted."""
+
+from dataclasses import dataclass, replace
+from typing import TYPE_CHECKING
+
+import numpy as np
+import numpy.typing as npt
+
+from ptmark.errors import ScaleError
+from ptmark.scale.fit import PlaneFit, fit_plane
+from ptmark.scale.graduations import Graduation, likely_graduations
+from ptmark.scale.maps import PICK_U_PX, SIZE_U_MM, camera_priors
+from ptmark.scale.plane import Lens, Pose
+from ptmark.scale.problem import State
+from ptmark.scale.rule_plane import RuleProblem, Seen, seen_of
+from ptmark.scale.strip import strip_along
+from ptmark.scale.strokes import Strokes, find_strokes
+from ptmark.units import format_length
+
+if TYPE_CHECKING:
+    from ptmark.photo import Photo
+
+__all__ = ["Reading", "fit_rule", "read_rule", "tells_plane"]
+
+Array = npt.NDArray[np.float64]
+
+# A camera over a rule leans this much about each axis at most times: says little, and keeps a
+# short rule from telling a tilt that it does not show. Common practice, no source.
+TILT_U = np.radians(15.0)
+# Strokes stand square to the line of their ends within this, rad: engraving, and what a slanted
+# light makes of a stroke. Common practice, no source.
+SKEW_U = 6e-3
+# The lens's second radial term, at the picture's corner. Common practice, no source.
+KAPPA_2_U = 0.005
+FAST_U = 0.01
+# Beyond this the foreshortening's curve matters (cos 6° is 0.5 %), no photo for measuring is
+# taken flatter, and a rule of which so much is out of place is none.
+MAX_TURN_U, MAX_TILT_DEG, MIN_KEPT = np.radians(6.0), 65.0, 0.6
+# Picks may miss their strokes by this share of a step besides their own noise.
+_MISS = 0.3
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class Reading:
+    """What a rule shows between two picks.
+
+    ``count`` is the number of steps between them, with a fraction where they lie between
+    strokes; ``graduation`` is None where the strokes' lengths do not tell it.
+    """
+
+    strokes: Strokes
+    seen: Seen
+    count: float
+    first: float
+    graduation: Graduation | None
+
+    @property
+    def says(self) -> str:
+        """In words: "150 steps of mm between the ends"; empty where the unit is unread."""
+        if self.graduation is None:
+            return ""
+        return f"{self.count:.1f} steps of {self.graduation.name} between the ends"
+
+
+def tells_plane(fit: PlaneFit) -> bool:
+    """Whether a rule's fit tells the tilt well enough for first-order uncertainties."""
+    return bool(
+        fit.turn_u < MAX_TURN_U
+        and fit.pose.tilt_deg < MAX_TILT_DEG
+        and fit.kept.mean() >= MIN_KEPT
+    )
+
+
+def read_rule(photo: "Photo", ends: Array, length_mm: float) -> Reading | None:
+    """Read the rule under a line with ends of shape (2, 2), px; None where none is seen.
+
+    Raises
+    ------
+    ScaleError
+        If the strokes say another length than ``length_mm``.
+    """
+    strip = strip_along(photo, ends)
+    strokes = find_strokes(strip)
+    if strokes is None:
+        return None
+    seen = seen_of(strip, strokes)
+    if not seen.is_end.any() or (~seen.is_end).sum() < 9:
+        return None
+    first, last = _numbers_at(seen, ends)
+    count = last - first
+    if not np.isfinite(count) or count < 3:
+        return None
+    likely = likely_graduations(strokes)
+    slack = _MISS + 3 * np.sqrt(2) * PICK_U_PX / float(np.median(strokes.step_px))
+    fits = [one for one in likely if abs(length_mm / one.step_mm - count) <= slack]
+    if likely and not fits:
+        raise _contradiction(count, likely[0], length_mm)
+    return Reading(strokes, seen, count, first, fits[0] if fits else None)
+
+
+def _contradiction(count: float, shown: Graduation, length_mm: float) -> ScaleError:
+    steps = round(count)
+    unit = "in" if shown.name.endswith("in") else "mm"
+    read = format_length(steps * shown.step_mm, unit)
+    given = format_length(length_mm, unit)
+    return ScaleError(
+        f"{given} given, but the rule shows {steps} steps of {shown.name} between the two "
+        f"ends, {read}",
+        where="scale",
+        mend="check the length, its unit and the two ends; on a rule with other graduations "
+        "take a card or a rectangle",
+    )
+
+
+def _numbers_at(seen: Seen, places: Array) -> tuple[float, float]:
+    """Stroke number at two places, by the projective map from px to number.
+
+    ``n (c . p) = a . p`` is linear in a and c: least squares, normalised as in Hartley and
+    Zisserman, Multiple View Geometry, 2004, section 4.4.
+    """
+    strokes = ~seen.is_end
+    points = seen.pairs[strokes].reshape(-1, 2)
+    number = seen.number[strokes].ravel()
+    middle, size = points.mean(axis=0), points.std()
+    mean, spread = number.mean(), number.std()
+    at, n = (points - middle) / size, (number - mean) / spread
+    rows = np.column_stack([at, np.ones(len(at)), -n[:, None] * at])
+    a = np.linalg.lstsq(rows, n, rcond=None)[0]
+    there = (places - middle) / size
+    values = (there @ a[:2] + a[2]) / (1 + there @ a[3:])
+    first, last = values * spread + mean
+    return float(first), float(last)
+
+
+def fit_rule(reading: Reading, graduation: Graduation, photo: "Photo", start: Pose) -> PlaneFit:
+    """Fit the rule's plane: X along it from the first pick, Y = 0 where its strokes end.
+
+    Raises
+    ------
+    ScaleError
+        If the strokes fix no plane.
+    """
+    seen, ends = reading.seen, reading.seen.is_end[:, None]
+    along = (seen.number - reading.first) * graduation.step_mm
+    longer = 1 + SIZE_U_MM / float(np.ptp(along))
+
+    def model(own: Array, size: float = 1.0) -> Array:
+        return np.where(ends, own[0] * along, along) * size
+
+    priors = camera_priors(photo, TILT_U, (SKEW_U, KAPPA_2_U))
+    lens = Lens.of_picture(photo.info.width, photo.info.height)
+    # A camera held fast first: focal length, centre and tilt make a narrow valley, and a way
+    # down it that starts at one side stops short.
+    fast = replace(priors, log_focal_u=FAST_U, centre_u=FAST_U / 10)
+    state = State(start, 0.0, np.zeros(2))
+    first = fit_plane(RuleProblem(seen, model, fast, lens), state)
+    return fit_plane(
+        RuleProblem(_as_noisy_as_seen(seen, first), model, priors, lens),
+        State(first.pose, first.lens.kappa, first.own),
+        robust=True,
+        perturbed=(lambda own: model(own, longer),),
+    )
+
+
+def _as_noisy_as_seen(seen: Seen, fit: PlaneFit) -> Seen:
+    """The same with the noise of strokes, and of ends, that a first fit leaves."""
+    u_px = seen.u_px.copy()
+    for kind in (seen.is_end, ~seen.is_end):
+        if kind.sum() >= 5:
+            left = fit.residuals_px[kind] / seen.u_px[kind, None]
+            u_px[kind] *= max(1.48 * float(np.median(np.abs(left))), 1.0)
+    return replace(seen, u_px=u_px)
