@@ -23,6 +23,7 @@ LEAST_COLOUR = 0.05  # green taken less red taken, share of the white's light
 # What may be left of the contrast 2.5 blurs outside the edge, at the palest call, and how much
 # more for each share of contrast above it: the paler, the sharper the edge has to be.
 LEFT_WHERE_PALE, LEFT_PER_CONTRAST, PALEST = 0.05, 2.5, 0.12
+HAIRLINE_PX = 5.0
 LEFT_PER_SOFTNESS = 0.1  # for each time that the edge is softer than the photo's usual one
 
 
@@ -86,11 +87,20 @@ def _no_edge(one: Contour, sight: Sight) -> str:
     """Haze has no edge: it is pale, and most of it is left where an edge would have ended."""
     if one.shift_px > np.sqrt(one.area_px):
         return "no edge: it fades over a length like its own size"
+    width = _width(one)
+    if width < HAIRLINE_PX and one.shift_px < 0.35 * width:
+        return ""  # a haze so narrow would be an edge
     softer = max(0.0, one.shift_px / sight.usual_shift_px - 1)
     allowed = LEFT_WHERE_PALE + LEFT_PER_CONTRAST * max(0.0, one.contrast - PALEST)
     if one.left_outside + LEFT_PER_SOFTNESS * softer > allowed:
         return "no edge: a pink haze that fades away, reclean and repeat if in doubt"
     return ""
+
+
+def _width(one: Contour) -> float:
+    """Mean width, px: area over half the rim."""
+    rim = np.linalg.norm(one.outline_px - np.roll(one.outline_px, 1, axis=0), axis=1).sum()
+    return float(2 * one.area_px / max(float(rim), 1e-6))
 
 
 def confidence(one: Contour, grain: float) -> float:
