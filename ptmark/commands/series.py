@@ -46,6 +46,8 @@ def add_to(verbs: Verbs) -> None:
     made.add_argument("--json", type=Path, metavar="FILE", help="write the curves")
     made.add_argument("--csv", type=Path, metavar="FILE", help="write the measured points")
     made.add_argument("--image", type=Path, metavar="FILE", help="write the plot")
+    made.add_argument("--pdf", type=Path, metavar="FILE", help="write plot and points on paper")
+    made.add_argument("--paper", choices=["A4", "Letter"], default="A4")
     add_measuring(made)
     made.set_defaults(run=run)
 
@@ -70,7 +72,13 @@ def run(args: argparse.Namespace) -> int:
 
 
 def _write(args: argparse.Namespace, growth: Growth) -> None:
-    from ptmark.report import growth_json, growth_picture, write_growth_csv, write_image
+    from ptmark.report import (
+        growth_json,
+        growth_picture,
+        write_growth_csv,
+        write_growth_pdf,
+        write_image,
+    )
 
     if args.json:
         write_json(args.json, growth_json(growth))
@@ -78,6 +86,8 @@ def _write(args: argparse.Namespace, growth: Growth) -> None:
         write_growth_csv(args.csv, growth)
     if args.image:
         write_image(args.image, growth_picture(growth))
+    if args.pdf:
+        write_growth_pdf(args.pdf, growth, paper=args.paper)
 
 
 def _print(growth: Growth) -> None:

@@ -13,12 +13,14 @@ import numpy.typing as npt
 
 from ptmark.report.lettering import font
 from ptmark.report.marks import draw_styled
-from ptmark.report.palette import INK, NAVY, PAPER, QUIET, SHADE, Ink
+from ptmark.report.palette import INK, NAVY, PAPER, SHADE, Ink
 
 __all__ = ["Chart", "Line", "draw_chart"]
 
 Picture = npt.NDArray[np.uint8]
 Array = npt.NDArray[np.float64]
+_APART = 1.1  # heights of text between two letters
+_GRID = (176, 188, 206)
 Text = tuple[float, float, str, str, float]  # x, y, text, PIL anchor, size in px
 
 
@@ -94,7 +96,7 @@ def _ground(picture: Picture, chart: Chart, frame: _Frame, unit: float) -> list[
     ]
     for tick in frame.y_ticks:
         y = frame.at(0, tick)[1]
-        cv2.line(picture, (round(left), round(y)), (round(right), round(y)), QUIET, 1)
+        cv2.line(picture, (round(left), round(y)), (round(right), round(y)), _GRID, 1)
         texts.append((left - 0.4 * unit, y, f"{tick:g}", "rm", 0.9 * unit))
     for tick in frame.x_ticks:
         x = frame.at(tick, 0)[0]
@@ -127,14 +129,19 @@ def _stroke(picture: Picture, start: Sequence[float], end: Sequence[float], ink:
 
 
 def _letters(lines: Sequence[Line], frame: _Frame, unit: float) -> list[Text]:
-    """Each curve's letter right of its last point, moved apart where they would touch."""
-    ends = [(frame.at(line.points[-1, 0], line.points[-1, 1]), line.name) for line in lines]
-    texts: list[Text] = []
-    last = -1e9
-    for (x, y), name in sorted(ends, key=lambda end: end[0][1]):
-        last = max(y, last + 1.15 * unit)
-        texts.append((x + 0.6 * unit, last, name, "lm", unit))
-    return texts
+    """Each curve's letter right of its last point; curves that end together share one text."""
+    ends = sorted(
+        (*frame.at(line.points[-1, 0], line.points[-1, 1]), line.name) for line in lines
+    )
+    ends.sort(key=lambda end: end[1])
+    groups: list[tuple[float, float, list[str]]] = []
+    for x, y, name in ends:
+        near = [g for g in groups if abs(g[0] - x) < unit and abs(g[1] - y) < _APART * unit]
+        if near:
+            near[-1][2].append(name)
+        else:
+            groups.append((x, y, [name]))
+    return [(x + 0.6 * unit, y, ", ".join(sorted(names)), "lm", unit) for x, y, names in groups]
 
 
 def _with_text(picture: Picture, texts: Sequence[Text]) -> Picture:

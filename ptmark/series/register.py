@@ -201,14 +201,14 @@ def _matches(a: View, b: View) -> tuple[Array, Array]:
     """Mutual best matches that beat the second best, places in full px."""
     if min(len(a.points_px), len(b.points_px)) < 2:
         return np.zeros((0, 2)), np.zeros((0, 2))
-    matcher = cv2.BFMatcher(cv2.NORM_L2)
-    back = np.array([one.trainIdx for one in matcher.match(b.descriptors, a.descriptors)])
-    pairs = [
-        (best.queryIdx, best.trainIdx)
-        for best, second in matcher.knnMatch(a.descriptors, b.descriptors, k=2)
-        if best.distance < _RATIO * second.distance and back[best.trainIdx] == best.queryIdx
-    ]
-    index = np.array(pairs, np.intp).reshape(-1, 2)
+    alike = a.descriptors @ b.descriptors.T  # both of length 1: squared distance 2 - 2 alike
+    best, rows = alike.argmax(axis=1), np.arange(len(alike))
+    mutual = alike.argmax(axis=0)[best] == rows
+    first = 2 - 2 * alike[rows, best]
+    alike[rows, best] = -1.0
+    second = 2 - 2 * alike.max(axis=1)
+    chosen = rows[mutual & (first < _RATIO**2 * second)]
+    index = np.column_stack([chosen, best[chosen]])
     from_a, to_b = a.points_px[index[:, 0]], b.points_px[index[:, 1]]
     # One place may give several points of other turns and sizes: it counts once.
     _, once = np.unique(np.rint(np.hstack([from_a, to_b])), axis=0, return_index=True)
