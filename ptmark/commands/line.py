@@ -10,12 +10,14 @@ from ptmark.commands import (
     card,
     criteria,
     evaluate,
+    export,
     measure,
     record,
     report,
     review,
     rework,
     series,
+    taking,
     verify,
     watch,
 )
@@ -36,6 +38,8 @@ _VERBS = (
     report,
     review,
     agreement,
+    export,
+    taking,
 )
 _CAUTION = (
     "The verdict is an aid: the contract's own code edition governs, and the certified "

@@ -10,7 +10,7 @@ __all__ = ["photo_of"]
 
 
 def photo_of(record: Record, beside: Path, folder: Path | None) -> Photo:
-    """Open the record's photo from ``folder``, or from where the record lies.
+    """Open the record's photo from ``folder``, or from where the record or a bundle lies.
 
     Raises
     ------
@@ -19,7 +19,7 @@ def photo_of(record: Record, beside: Path, folder: Path | None) -> Photo:
     """
     name, sha256 = str(record.photo["file"]), str(record.photo["sha256"])
     place = folder or beside.absolute().parent
-    path = find_photo(place, name, sha256)
+    path = find_photo(place, name, sha256) or find_photo(place / "photos", name, sha256)
     if path is None:
         raise UsageError(
             f"the photo {name} with SHA-256 {sha256[:12]}… is not there, or was changed",

@@ -9,7 +9,7 @@ from ptmark.files import write_whole
 from ptmark.record import Record
 from ptmark.report.wording import EMPTY, VERDICT_SIGN, called, measured, shape_words
 
-__all__ = ["COLUMNS", "rows", "save", "write_csv"]
+__all__ = ["COLUMNS", "csv_bytes", "rows", "save", "write_csv"]
 
 COLUMNS = ("", "Shape", "Length ± U, mm", "Path, mm", "Width ± U, mm", "Ratio", "Verdict")
 
@@ -56,6 +56,11 @@ def write_csv(path: Path, record: Record) -> None:
     ReportError
         If the file cannot be written.
     """
+    save(path, csv_bytes(record))
+
+
+def csv_bytes(record: Record) -> bytes:
+    """The table as CSV, with the mark at the start by which spreadsheets know UTF-8."""
     stands = called(record)
     out = io.StringIO(newline="")
     writer = csv.writer(out)
@@ -67,7 +72,7 @@ def write_csv(path: Path, record: Record) -> None:
         texts = (stands[one["id"]], one["relevance"], one["reason"], one["note"])
         plain = ["" if one[name] is None else one[name] for name in _CSV]
         writer.writerow([_inert(v) for v in (*plain, *centre, *texts)])
-    save(path, out.getvalue().encode("utf-8-sig"))
+    return out.getvalue().encode("utf-8-sig")
 
 
 def _inert(value: object) -> object:

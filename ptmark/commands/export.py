@@ -1,0 +1,60 @@
+"""`ptmark export`: a record in the formats that others read."""
+
+import argparse
+from pathlib import Path
+
+from ptmark.commands.options import Verbs
+from ptmark.commands.photos import photo_of
+from ptmark.commands.record import refuse_damaged
+from ptmark.errors import UsageError
+from ptmark.record import load_record
+
+__all__ = ["add_to", "run"]
+
+_ENDINGS = (".zip", ".xlsx", ".geojson", ".coco.json")
+
+
+def add_to(verbs: Verbs) -> None:
+    """Add the verb."""
+    made = verbs.add_parser(
+        "export",
+        help="write a record as exchange bundle, spreadsheet or outlines",
+        description="The ending says the format: .zip the exchange bundle with record, photos, "
+        "reports, schema and checksums; .xlsx a spreadsheet; .geojson the outlines in mm; "
+        ".coco.json the outlines of one or many records as a training set.",
+    )
+    made.add_argument("files", type=Path, nargs="+", metavar="RECORD")
+    made.add_argument("--to", type=Path, required=True, metavar="FILE", help="where to")
+    made.add_argument("--photos", type=Path, metavar="FOLDER", help="where the photos lie")
+    made.set_defaults(run=run)
+
+
+def run(args: argparse.Namespace) -> int:
+    """Write by the ending."""
+    from ptmark import report
+
+    name = args.to.name.lower()
+    ending = next((one for one in _ENDINGS if name.endswith(one)), None)
+    if ending is None:
+        raise UsageError(
+            f"'{args.to.name}' has no known ending",
+            where="--to",
+            mend=f"use {', '.join(_ENDINGS)}",
+        )
+    if ending != ".coco.json" and len(args.files) > 1:
+        raise UsageError(f"{len(args.files)} records given", mend=f"give one for {ending}")
+    for path in args.files:
+        refuse_damaged(path)
+    records = [load_record(path) for path in args.files]
+    record = records[0]
+    if ending == ".coco.json":
+        report.write_coco(args.to, records)
+    elif ending == ".geojson":
+        report.write_geo(args.to, record)
+    elif ending == ".xlsx":
+        report.write_sheet(args.to, record)
+    else:
+        photo = photo_of(record, args.files[0], args.photos)
+        beside = photo.info.path.absolute().parent
+        report.write_bundle(args.to, record, photo.rgb, photo.info.path, beside)
+    return 0

@@ -1,0 +1,128 @@
+"""Outlines in open formats: GeoJSON-like in mm for plans, COCO JSON for training sets."""
+
+import json
+from collections.abc import Sequence
+from pathlib import Path
+from typing import Any
+
+import numpy as np
+import shapely
+
+from ptmark.errors import ReportError
+from ptmark.record import Record
+from ptmark.report.table import save
+from ptmark.report.wording import called
+
+__all__ = ["coco_json", "geo_json", "write_coco", "write_geo"]
+
+_CATEGORIES = {"linear": 1, "rounded": 2, None: 3}
+
+
+def geo_json(record: Record) -> dict[str, Any]:
+    """The outlines as a feature collection laid out as in RFC 7946.
+
+    Coordinates are mm on the examined surface, not degrees; rings are closed and run
+    counter-clockwise in that frame. The member ``frame`` says so.
+
+    Raises
+    ------
+    ReportError
+        If no scale is set.
+    """
+    if record.scale["reference"] is None:
+        raise ReportError(
+            "there are no millimetres without a scale", where="outlines", mend="set the scale"
+        )
+    stands = called(record)
+    features = []
+    for one in record.indications:
+        ring = shapely.Polygon(one["outline_mm"]).exterior
+        points = list(ring.coords) if ring.is_ccw else list(ring.coords)[::-1]
+        names = ("length_mm", "length_u_mm", "width_mm", "width_u_mm", "area_mm2", "shape")
+        told = {name: one[name] for name in (*names, "kind", "relevance")}
+        features.append(
+            {
+                "type": "Feature",
+                "id": one["id"],
+                "geometry": {"type": "Polygon", "coordinates": [[list(p) for p in points]]},
+                "properties": {**told, "verdict": stands[one["id"]]},
+            }
+        )
+    return {
+        "type": "FeatureCollection",
+        "frame": f"mm on the examined surface, axes as the scale reference sets them "
+        f"({record.scale['reference']})",
+        "record": record.id,
+        "photo_sha256": record.photo["sha256"],
+        "features": features,
+    }
+
+
+def coco_json(records: Sequence[Record]) -> dict[str, Any]:
+    """The outlines of one or many records as a COCO data set (object detection format).
+
+    Polygons are px of the upright photo, counted from the corner of the top-left pixel as the
+    format has it: our coordinates plus one half. ``area`` is px²; dropped, false and
+    non-relevant marks keep their word in ``attributes``.
+    """
+    images: dict[str, dict[str, Any]] = {}
+    annotations: list[dict[str, Any]] = []
+    for record in records:
+        photo = record.photo
+        image = images.setdefault(
+            str(photo["sha256"]),
+            {
+                "id": len(images) + 1,
+                "file_name": photo["file"],
+                "width": photo["width"],
+                "height": photo["height"],
+                "sha256": photo["sha256"],
+            },
+        )
+        for one in record.indications:
+            points = np.round(np.array(one["outline_px"], dtype=float) + 0.5, 2)
+            low, size = points.min(axis=0), np.ptp(points, axis=0)
+            annotations.append(
+                {
+                    "id": len(annotations) + 1,
+                    "image_id": image["id"],
+                    "category_id": _CATEGORIES[one["shape"]],
+                    "segmentation": [points.ravel().tolist()],
+                    "bbox": np.round([*low, *size], 2).tolist(),
+                    "area": round(shapely.Polygon(points).area, 2),
+                    "iscrowd": 0,
+                    "attributes": {
+                        "record": record.id,
+                        "letter": one["id"],
+                        "length_mm": one["length_mm"],
+                        "standing": one["standing"],
+                        "relevance": one["relevance"],
+                        "kind": one["kind"],
+                    },
+                }
+            )
+    names = {1: "linear", 2: "rounded", 3: "not measured"}
+    return {
+        "info": {"description": "Penetrant indications", "version": "1"},
+        "images": list(images.values()),
+        "categories": [
+            {"id": number, "name": name, "supercategory": "indication"}
+            for number, name in names.items()
+        ],
+        "annotations": annotations,
+    }
+
+
+def write_geo(path: Path, record: Record) -> None:
+    """Write `geo_json`; ReportError where it cannot be written."""
+    _write(path, geo_json(record))
+
+
+def write_coco(path: Path, records: Sequence[Record]) -> None:
+    """Write `coco_json`; ReportError where it cannot be written."""
+    _write(path, coco_json(records))
+
+
+def _write(path: Path, document: dict[str, Any]) -> None:
+    text = json.dumps(document, ensure_ascii=False, allow_nan=False, indent=1)
+    save(path, (text + "\n").encode("utf-8"))

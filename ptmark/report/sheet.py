@@ -1,0 +1,149 @@
+"""The record as a spreadsheet (Office Open XML): the same numbers, the same bytes each time."""
+
+import io
+import re
+import zipfile
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+from ptmark.record import FIELDS, Record
+from ptmark.report.table import save
+from ptmark.report.wording import AID, called, criteria_line, decision_rule_words, verdict_line
+
+if TYPE_CHECKING:
+    from openpyxl.worksheet.worksheet import Worksheet
+
+__all__ = ["sheet_bytes", "write_sheet"]
+
+Row = list[object]
+
+_NUMBERS = (
+    "length_mm",
+    "length_u_mm",
+    "path_mm",
+    "path_u_mm",
+    "width_mm",
+    "width_u_mm",
+    "area_mm2",
+    "area_u_mm2",
+    "ratio",
+    "ratio_u",
+)
+_EPOCH = (1980, 1, 1, 0, 0, 0)  # the earliest a ZIP can say
+
+
+def write_sheet(path: Path, record: Record) -> None:
+    """Write the spreadsheet.
+
+    Raises
+    ------
+    ReportError
+        If the file cannot be written.
+    """
+    save(path, sheet_bytes(record))
+
+
+def sheet_bytes(record: Record) -> bytes:
+    """The spreadsheet: indications, findings, uncertainty, fields; numbers stay numbers."""
+    from openpyxl import Workbook
+
+    book = Workbook()
+    for sheet in list(book):
+        book.remove(sheet)
+    for title, rows in (
+        ("Indications", _indications(record)),
+        ("Findings", _findings(record)),
+        ("Uncertainty", _uncertainty(record)),
+        ("Record", _facts(record)),
+    ):
+        _fill(book.create_sheet(title), rows)
+    out = io.BytesIO()
+    book.save(out)
+    return _settled(out.getvalue(), record.created)
+
+
+def _fill(sheet: "Worksheet", rows: list[Row]) -> None:
+    from openpyxl.styles import Font
+
+    for number, row in enumerate(rows, 1):
+        for column, value in enumerate(row, 1):
+            cell = sheet.cell(number, column)
+            if isinstance(value, str):
+                plain = "".join(c if c.isprintable() or c == "\n" else " " for c in value)
+                cell.value = plain[:32_000]  # a cell holds 32 767 letters
+                cell.data_type = "s"  # text that starts with = is no formula
+            else:
+                cell.value = value  # type: ignore[assignment]
+            if number == 1:
+                cell.font = Font(bold=True)
+    sheet.freeze_panes = "A2"
+    for column, name in enumerate(rows[0]):
+        sheet.column_dimensions[chr(ord("A") + column)].width = max(11, len(str(name)) + 2)
+
+
+def _indications(record: Record) -> list[Row]:
+    stands = called(record)
+    head: Row = ["id", "shape", "shape_sure", "kind", *_NUMBERS, "centre_x_mm", "centre_y_mm"]
+    rows = [[*head, "verdict", "relevance", "reason", "note"]]
+    for one in record.indications:
+        values = [one[name] for name in ("id", "shape", "shape_sure", "kind", *_NUMBERS)]
+        texts = [stands[one["id"]], one["relevance"], one["reason"], one["note"]]
+        rows.append([*values, *(one["centre_mm"] or (None, None)), *texts])
+    return rows
+
+
+def _findings(record: Record) -> list[Row]:
+    names = ("rule", "clause", "value", "u", "limit", "unit", "verdict", "says")
+    rows: list[Row] = [["indications", *names]]
+    for one in record.evaluation["findings"] if record.evaluation else ():
+        rows.append([", ".join(one["indications"]), *(one[name] for name in names)])
+    return rows
+
+
+def _uncertainty(record: Record) -> list[Row]:
+    """Standard uncertainties of the length, mm, and U with k = 2."""
+    parts = list(
+        dict.fromkeys(name for one in record.indications for name in one["budget"] or ())
+    )
+    rows: list[Row] = [["id", *parts, "U (k = 2)"]]
+    for one in record.indications:
+        budget = one["budget"] or {}
+        rows.append([one["id"], *(budget.get(name) for name in parts), one["length_u_mm"]])
+    return rows
+
+
+def _facts(record: Record) -> list[Row]:
+    rows: list[Row] = [
+        ["what", "value"],
+        ["Record", record.id],
+        ["Revision", record.revision],
+        ["Made", record.created],
+        ["Photo", record.photo["file"]],
+        ["Photo SHA-256", record.photo["sha256"]],
+        ["Scale", record.scale["reference"]],
+        ["Millimetres per pixel", record.scale["mm_per_px"]],
+        ["Criteria", criteria_line(record)],
+        ["Decision rule", decision_rule_words(record)],
+        ["Verdict", verdict_line(record)[0]],
+        ["Disposition", record.disposition["decision"]],
+        ["Reason", record.disposition["reason"]],
+    ]
+    rows += [
+        [one.label, record.fields[one.key]] for one in FIELDS if record.fields.get(one.key)
+    ]
+    return rows + [["Caution", said] for said in (*record.cautions, *AID)]
+
+
+def _settled(data: bytes, created: str) -> bytes:
+    """The same file without the time of writing: the same record gives the same bytes."""
+    out = io.BytesIO()
+    with zipfile.ZipFile(io.BytesIO(data)) as old, zipfile.ZipFile(out, "w") as new:
+        for entry in sorted(old.namelist()):
+            content = old.read(entry)
+            if entry == "docProps/core.xml":
+                stamp = created[:19] + "Z"
+                content = re.sub(rb">[\d-]+T[\d:.]+Z<", b">" + stamp.encode() + b"<", content)
+            info = zipfile.ZipInfo(entry, _EPOCH)
+            info.compress_type = zipfile.ZIP_DEFLATED
+            new.writestr(info, content)
+    return out.getvalue()
