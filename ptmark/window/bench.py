@@ -83,6 +83,15 @@ class Bench(QObject):
         tool.finished.connect(done)
         self._start("area", tool)
 
+    def mark_weld(self) -> None:
+        """Mark the course of the weld by its two ends; one marked before can be moved."""
+        state = self._session.state
+        tool = PickTool("weld", [QPointF(x, y) for x, y in (state and state.weld_px) or ()])
+        tool.finished.connect(
+            lambda got: self._session.change("mark the weld", weld_px=tuple(got))
+        )
+        self._start("weld", tool)
+
     def trace(self, mode: str) -> None:
         """Trace an indication: "edge", "free" or "points"; goes on until Esc."""
         tool = TraceTool(mode, self._session.tracer)

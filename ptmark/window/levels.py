@@ -1,12 +1,13 @@
 """A photo in halved levels for the screen, held as QImages over NumPy arrays.
 
-Level arrays have shape (H, W, 3), uint8, sRGB; ``step`` is photo px per level px.
+Level arrays have shape (H, W, 3), or (H, W) in grey, uint8, sRGB; ``step`` is photo px per
+level px.
 """
 
 from dataclasses import dataclass
 from typing import Any
 
-from PySide6.QtGui import QImage
+from PySide6.QtGui import QImage, QTransform
 
 __all__ = ["Level", "PhotoLevels", "build_levels", "preview_levels"]
 
@@ -27,13 +28,15 @@ class Level:
 class PhotoLevels:
     """Levels from fine to coarse of a photo ``width`` x ``height`` px.
 
-    ``whole`` is False for a reduced picture shown until the photo is decoded.
+    ``whole`` is False for a reduced picture shown until the photo is decoded; ``bend`` leads
+    from the photo, counted from its corner, to this picture, where it is seen from above.
     """
 
     width: int
     height: int
     levels: tuple[Level, ...]
     whole: bool
+    bend: QTransform | None = None
 
     def for_scale(self, scale: float) -> Level:
         """The coarsest level that still has a pixel for each screen pixel (30 % slack)."""
@@ -46,11 +49,12 @@ class PhotoLevels:
 
 def _level(pixels: Any, step_x: float, step_y: float) -> Level:  # noqa: ANN401 - see Level
     height, width = pixels.shape[:2]
-    image = QImage(pixels.data, width, height, pixels.strides[0], QImage.Format.Format_RGB888)
+    kind = QImage.Format.Format_RGB888 if pixels.ndim == 3 else QImage.Format.Format_Grayscale8
+    image = QImage(pixels.data, width, height, pixels.strides[0], kind)
     return Level(image, pixels, step_x, step_y)
 
 
-def build_levels(rgb: Any) -> PhotoLevels:  # noqa: ANN401 - see Level
+def build_levels(rgb: Any, bend: QTransform | None = None) -> PhotoLevels:  # noqa: ANN401
     """Halve a decoded photo down to a screenful; run it in a worker."""
     import cv2
 
@@ -60,7 +64,7 @@ def build_levels(rgb: Any) -> PhotoLevels:  # noqa: ANN401 - see Level
         size = (max(1, pixels.shape[1] // 2), max(1, pixels.shape[0] // 2))
         pixels = cv2.resize(pixels, size, interpolation=cv2.INTER_AREA)
         levels.append(_level(pixels, width / size[0], height / size[1]))
-    return PhotoLevels(width, height, tuple(levels), whole=True)
+    return PhotoLevels(width, height, tuple(levels), whole=True, bend=bend)
 
 
 def preview_levels(rgb: Any, width: int, height: int) -> PhotoLevels:  # noqa: ANN401

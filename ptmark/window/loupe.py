@@ -5,6 +5,7 @@ from PySide6.QtGui import QPainter, QPainterPath, QPen
 
 from ptmark.window.levels import PhotoLevels
 from ptmark.window.palette import CYAN, DEEP_BLUE, HALO
+from ptmark.window.viewport import Viewport
 
 __all__ = ["paint_loupe"]
 
@@ -18,14 +19,15 @@ def paint_loupe(
     at_px: QPointF,
     pointer: QPointF,
     view: QRectF,
-    scale: float,
+    port: Viewport,
 ) -> None:
     """Paint the loupe beside the pointer.
 
-    ``at_px`` is the pointed place in photo px, ``pointer`` the same in the widget; the loupe
-    shows at least 6 times the view's scale and no less than 4 screen px for each photo px.
+    ``at_px`` is the pointed place in px of the picture shown, ``pointer`` the same in the
+    widget; the loupe is turned as the view is and shows at least 6 times its scale and no
+    less than 4 screen px for each photo px.
     """
-    zoom = max(4.0, min(24.0, 6.0 * scale))
+    zoom = max(4.0, min(24.0, 6.0 * port.scale))
     centre = _beside(pointer, view)
     level = photo.levels[0]
     half = _RADIUS / zoom
@@ -44,7 +46,10 @@ def paint_loupe(
     painter.setClipPath(hole)
     painter.fillRect(target, HALO)
     painter.setRenderHint(QPainter.RenderHint.SmoothPixmapTransform, on=False)
-    painter.drawImage(target, level.image, source)
+    painter.translate(centre)
+    painter.rotate(90 * port.turn)
+    painter.drawImage(target.translated(-centre), level.image, source)
+    painter.resetTransform()
     _cross(painter, centre)
     painter.setClipping(False)
     painter.setBrush(Qt.BrushStyle.NoBrush)

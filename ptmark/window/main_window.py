@@ -34,6 +34,7 @@ from ptmark.window.memory import Memory
 from ptmark.window.photo_row import PhotoRow
 from ptmark.window.photo_view import PhotoView
 from ptmark.window.saving import Saving
+from ptmark.window.seeing import Seeing
 from ptmark.window.session import STEPS, Session
 from ptmark.window.showing import Shown
 from ptmark.window.step_state import step_states
@@ -62,7 +63,8 @@ class MainWindow(QWidget):
         self.view = PhotoView()
         self.view.keys = self._photo_key
         self.bench = Bench(self.session, self.view, self.hands)
-        self._shown = Shown(self.session)
+        self._shown = Shown(self.session, self.view)
+        self.seeing = Seeing(self.session, self.view, self._shown)
         self.strip = StepStrip(STEPS)
         self.empty = EmptyPage()
         self.foot = Foot(self.session.workers)
@@ -81,7 +83,7 @@ class MainWindow(QWidget):
         self.indications_step = IndicationsStep(
             self.session, self.bench, self.looking, self.hands, self
         )
-        self.verdict_step = VerdictStep(self.session)
+        self.verdict_step = VerdictStep(self.session, self.bench, self)
         self.record_step = RecordStep(self.session, self.saving, self)
         self.pages = dict(
             zip(
@@ -119,7 +121,7 @@ class MainWindow(QWidget):
         left_column.setContentsMargins(0, 0, 0, 0)
         left_column.setSpacing(0)
         left_column.addWidget(self._place, 1)
-        left_column.addWidget(PhotoRow(self.session, self.view, self))
+        left_column.addWidget(PhotoRow(self.session, self.view, self.seeing, self))
         split = QSplitter()
         split.addWidget(left)
         split.addWidget(side)
@@ -157,6 +159,7 @@ class MainWindow(QWidget):
         self.view.mark_clicked.connect(self._on_mark_clicked)
         self.view.pointed.connect(self.foot.say_place)
         self.verdict_step.sketched.connect(self._show_marks)
+        self.seeing.changed.connect(self._show_marks)
         self.saving.saved.connect(lambda _: self._after_save())
         self.empty.open_asked.connect(self.ask_open)
         self.empty.sample_asked.connect(self.open)
@@ -195,7 +198,7 @@ class MainWindow(QWidget):
         self.foot.show_step(self.session.step if levels else "")
         if levels is not None and not levels.whole:
             self.view.show_marks([], frozenset())
-            self.view.area, self.view.reference = None, []
+            self.view.guides.clear()
 
     def _show_step(self, step: str) -> None:
         self.strip.show_step(step)
@@ -211,16 +214,10 @@ class MainWindow(QWidget):
             self.session.go(STEPS[at])
 
     def _show_marks(self) -> None:
-        page, tool = self.indications_step, self.bench.name
-        hidden = tool.removeprefix("edit ") if tool.startswith("edit ") else ""
-        left_out = self.session.step == "Indications" and page.show_left_out.isChecked()
-        self.view.area = self._shown.area()
-        shows_reference = self.session.step in {"Photo", "Scale"} and tool != "pick"
-        self.view.reference = self._shown.reference() if shows_reference else []
-        sketch = self.verdict_step.sketch if self.session.step == "Verdict" else ()
-        self.view.sketch = self._shown.sketch(sketch)
-        marks = self._shown.marks(left_out=left_out, hidden=hidden)
-        self.view.show_marks(marks, frozenset(self.session.selected))
+        step, page = self.session.step, self.indications_step
+        left_out = page.left_out_shown() if step == "Indications" else ()
+        sketch = self.verdict_step.sketch if step == "Verdict" else ()
+        self._shown.put_on(self.bench.name, left_out, sketch)
 
     def _show_selection(self) -> None:
         self.view.show_marks(self.view.marks, frozenset(self.session.selected))

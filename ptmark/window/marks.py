@@ -24,12 +24,20 @@ from ptmark.window.crowd import Crowd
 from ptmark.window.palette import CYAN, CYAN_PALE, DEEP_BLUE, GREY_BLUE, HALO, round_pen
 from ptmark.window.rings import Rings
 
-__all__ = ["Mark", "gap_to_stretch", "near", "paint_marks", "paint_outline", "paint_path"]
+__all__ = [
+    "Mark",
+    "gap_to_stretch",
+    "near",
+    "paint_marks",
+    "paint_outline",
+    "paint_path",
+    "paint_tag",
+]
 
 
 @dataclass(frozen=True)
 class Mark:
-    """One outline to paint; ``style`` is its standing, or "left out" or "area"."""
+    """One outline to paint; ``style`` is its standing, or "left out", "area" or "weld"."""
 
     name: str
     outline: QPolygonF
@@ -45,8 +53,9 @@ _DASHES = {
     "dropped": [1.0, 3.0],
     "left out": [1.0, 2.0],
     "area": [9.0, 4.0],
+    "weld": [14.0, 4.0, 2.0, 4.0],
 }
-_COLORS = {"dropped": GREY_BLUE, "left out": GREY_BLUE, "area": CYAN_PALE}
+_COLORS = {"dropped": GREY_BLUE, "left out": GREY_BLUE, "area": CYAN_PALE, "weld": CYAN_PALE}
 
 
 def paint_outline(
@@ -72,7 +81,7 @@ def paint_path(
     width = 1.2 if style in {"dropped", "left out"} else 1.8
     if selected:
         width = 3.0
-    if style in {"taken", "suggested", "area"} or selected:
+    if style in {"taken", "suggested", "area", "weld"} or selected:
         painter.strokePath(path, _pen(HALO, width + 2.0, style))
     painter.strokePath(path, _pen(_COLORS.get(style, CYAN), width, style))
     if selected and style == "taken":
@@ -172,3 +181,19 @@ def gap_to_stretch(at: QPointF, start: QPointF, end: QPointF) -> float:
     share = 0.0 if length2 == 0 else QPointF.dotProduct(at - start, way) / length2
     foot = start + way * max(0.0, min(1.0, share))
     return hypot(at.x() - foot.x(), at.y() - foot.y())
+
+
+def paint_tag(painter: QPainter, at: QPointF, text: str) -> None:
+    """A few words on a dark plate, centred above a place in the widget."""
+    font = QFont(painter.font())
+    font.setPixelSize(13)
+    painter.setFont(font)
+    size = QFontMetricsF(font).boundingRect(text)
+    wide, high = size.width() + 12, 20.0
+    box = QRectF(at.x() - wide / 2, at.y() - high - 8, wide, high)
+    painter.setPen(Qt.PenStyle.NoPen)
+    painter.setBrush(HALO)
+    painter.drawRoundedRect(box, 4, 4)
+    painter.setPen(CYAN_PALE)
+    painter.drawText(box, Qt.AlignmentFlag.AlignCenter, text)
+    painter.setBrush(Qt.BrushStyle.NoBrush)

@@ -35,7 +35,7 @@ class Overlay:
         if not marks:
             return
         size = port.widget
-        key = (selected, port.scale, ratio, size.width(), size.height())
+        key = (selected, port.scale, ratio, size.width(), size.height(), port.turn, port.bend)
         shift = port.origin - self._at
         fits = min(shift.x(), shift.y()) >= -2 * _MARGIN and max(shift.x(), shift.y()) <= 0
         if marks is not self._marks or key != self._key or not fits or self._picture is None:
@@ -51,10 +51,8 @@ class Overlay:
         picture = QPixmap(round(size.width() * ratio), round(size.height() * ratio))
         picture.setDevicePixelRatio(ratio)
         picture.fill(Qt.GlobalColor.transparent)
-        loose = port.origin + QPointF(_MARGIN, _MARGIN)
-        self._at = loose
-        half = 0.5 * port.scale
-        way = QTransform(port.scale, 0, 0, port.scale, loose.x() + half, loose.y() + half)
+        self._at = port.origin + QPointF(_MARGIN, _MARGIN)
+        way = port.transform() * QTransform.fromTranslate(_MARGIN, _MARGIN)
         painter = QPainter(picture)
         painter.setFont(like.font())
         painter.setRenderHint(QPainter.RenderHint.Antialiasing)

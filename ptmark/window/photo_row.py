@@ -1,9 +1,10 @@
 """The row under the photo: undo and redo, and how the photo is shown."""
 
-from PySide6.QtWidgets import QHBoxLayout, QWidget
+from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
 
 from ptmark.window.bits import key_button
 from ptmark.window.photo_view import PhotoView
+from ptmark.window.seeing import Seeing
 from ptmark.window.session import Session
 
 __all__ = ["PhotoRow"]
@@ -12,11 +13,17 @@ __all__ = ["PhotoRow"]
 class PhotoRow(QWidget):
     """Buttons that are of use in every step."""
 
-    def __init__(self, session: Session, view: PhotoView, window: QWidget) -> None:
+    def __init__(
+        self, session: Session, view: PhotoView, seeing: Seeing, window: QWidget
+    ) -> None:
         super().__init__()
-        self._session = session
-        row = QHBoxLayout(self)
-        row.setContentsMargins(8, 6, 8, 6)
+        self._session, self._seeing = session, seeing
+        column = QVBoxLayout(self)
+        column.setContentsMargins(8, 4, 8, 4)
+        column.setSpacing(4)
+        row = QHBoxLayout()
+        column.addLayout(self._ways(window))
+        column.addLayout(row)
         self.undo_button = key_button("Undo", "Ctrl+Z", session.undo, window=window)
         self.redo_button = key_button("Redo", "Ctrl+Shift+Z", session.redo, window=window)
         self._view_buttons = [
@@ -39,8 +46,27 @@ class PhotoRow(QWidget):
         for button in self._view_buttons:
             row.addWidget(button)
         session.changed.connect(self.refresh)
+        seeing.changed.connect(self.refresh)
         session.photo_shown.connect(lambda _: self.refresh())
         self.refresh()
+
+    def _ways(self, window: QWidget) -> QHBoxLayout:
+        """Ways of seeing the photo, one key each."""
+        seeing = self._seeing
+        self.ways = {}
+        row = QHBoxLayout()
+        for name, text, key, call, tip in (
+            ("grid", "Grid", "G", seeing.turn_grid, "Grid and scale bar on the surface"),
+            ("turn", "Turn", "R", seeing.turn, "Turn the view by a quarter, clockwise"),
+            ("above", "From above", "V", seeing.turn_above, "The surface seen from above"),
+            ("dye", "Dye contrast", "C", seeing.turn_dye, "The dye's contrast alone"),
+        ):
+            button = key_button(text, key, call, tip=tip, window=window)
+            button.setCheckable(name != "turn")
+            self.ways[name] = button
+            row.addWidget(button)
+        row.addStretch(1)
+        return row
 
     def refresh(self) -> None:
         """Show what undo and redo would do, and only what is of use."""
@@ -55,3 +81,9 @@ class PhotoRow(QWidget):
         )
         for button in self._view_buttons:
             button.setEnabled(self._session.levels is not None)
+        there = self._session.has_photo
+        for name, button in self.ways.items():
+            scaled = name in {"turn", "dye"} or self._seeing.has_surface
+            button.setEnabled(there and scaled)
+            if button.isCheckable():
+                button.setChecked(getattr(self._seeing, name))

@@ -7,25 +7,24 @@ from collections.abc import Callable
 
 from PySide6.QtCore import QEvent, QPointF, QRectF, QSizeF, Qt, Signal
 from PySide6.QtGui import (
-    QColor,
     QKeyEvent,
     QMouseEvent,
     QPainter,
-    QPainterPath,
     QPaintEvent,
     QPalette,
     QPen,
-    QPolygonF,
     QResizeEvent,
+    QTransform,
     QWheelEvent,
 )
 from PySide6.QtWidgets import QWidget
 
+from ptmark.window.guides import Guides
 from ptmark.window.levels import PhotoLevels
 from ptmark.window.loupe import paint_loupe
-from ptmark.window.marks import Mark, near, paint_outline
+from ptmark.window.marks import Mark, near
 from ptmark.window.overlay import Overlay
-from ptmark.window.palette import CYAN, HALO
+from ptmark.window.palette import CYAN
 from ptmark.window.tools.edit import EditTool
 from ptmark.window.tools.tool import Tool
 from ptmark.window.view_keys import ViewKeys
@@ -50,9 +49,7 @@ class PhotoView(QWidget):
         self.tool: Tool | None = None
         self.marks: list[Mark] = []
         self.selected: frozenset[str] = frozenset()
-        self.area: QPolygonF | None = None
-        self.reference: list[QPolygonF] = []
-        self.sketch: QPolygonF | None = None
+        self.guides = Guides()
         self.keys: Callable[[QKeyEvent], bool] | None = None  # asked where no tool is at work
         self.pointer: QPointF | None = None
         self._pan_from: QPointF | None = None
@@ -73,8 +70,9 @@ class PhotoView(QWidget):
     def set_levels(self, levels: PhotoLevels | None) -> None:
         """Show a photo; the same size again keeps zoom and place."""
         size = QSizeF(levels.width, levels.height) if levels else QSizeF(0, 0)
-        same = size == self.port.photo
-        self.levels, self.port.photo = levels, size
+        bend = (levels.bend if levels else None) or QTransform()
+        same = size == self.port.photo and bend == self.port.bend
+        self.levels, self.port.photo, self.port.bend = levels, size, bend
         if not same:
             self.port.fit()
         self._tell_tool()
@@ -106,6 +104,11 @@ class PhotoView(QWidget):
     def fit(self) -> None:
         self.port.fit()
         self._moved()
+
+    def turn(self) -> None:
+        """Turn what is shown by a quarter, clockwise."""
+        self.port.turn = (self.port.turn + 1) % 4
+        self.fit()
 
     def zoom(self, factor: float) -> None:
         """Zoom about the pointer, or the middle where it is elsewhere."""
@@ -152,41 +155,34 @@ class PhotoView(QWidget):
         if levels is None:
             return
         level = levels.for_scale(port.scale * self.devicePixelRatioF())
+        way = port.picture_transform()
         target = port.photo_rect() & QRectF(self.rect())
-        corner = (target.topLeft() - port.origin) / port.scale
+        part = way.inverted()[0].mapRect(target)
         source = QRectF(
-            corner.x() / level.step_x,
-            corner.y() / level.step_y,
-            target.width() / port.scale / level.step_x,
-            target.height() / port.scale / level.step_y,
+            part.x() / level.step_x,
+            part.y() / level.step_y,
+            part.width() / level.step_x,
+            part.height() / level.step_y,
         )
         smooth = port.scale * level.step_x < 6 or not levels.whole
         painter.setRenderHint(QPainter.RenderHint.SmoothPixmapTransform, on=smooth)
-        painter.drawImage(target, level.image, source)
+        if port.turn:
+            painter.setTransform(way)
+            painter.drawImage(part, level.image, source)
+            painter.resetTransform()
+        else:
+            painter.drawImage(target, level.image, source)
 
     def _paint_over(self, painter: QPainter) -> None:
         to_widget, view = self.port.transform(), QRectF(self.rect())
-        if self.area is not None:
-            shape = to_widget.map(self.area)
-            outside, inside = QPainterPath(), QPainterPath()
-            outside.addRect(self.port.photo_rect())
-            inside.addPolygon(shape)
-            shade = QColor(HALO)
-            shade.setAlpha(80)
-            painter.fillPath(outside - inside, shade)
-            paint_outline(painter, shape, "area")
-        for part in self.reference:
-            paint_outline(painter, to_widget.map(part), "taken", closed=part.size() > 2)
-        if self.sketch is not None:
-            closed = self.sketch.size() > 2
-            paint_outline(painter, to_widget.map(self.sketch), "area", closed=closed)
+        self.guides.paint(painter, self.port)
         ratio = self.devicePixelRatioF()
         self.overlay.draw(painter, self.port, self.marks, self.selected, ratio)
         if self.tool is not None:
             self.tool.paint(painter, to_widget)
             if self.tool.wants_loupe and self.pointer is not None and self.levels is not None:
-                at = self.port.to_px(self.pointer)
-                paint_loupe(painter, self.levels, at, self.pointer, view, self.port.scale)
+                at = self.port.to_picture(self.pointer)
+                paint_loupe(painter, self.levels, at, self.pointer, view, self.port)
                 painter.setPen(QPen(CYAN, 1))
                 painter.drawEllipse(self.pointer, 6, 6)
 

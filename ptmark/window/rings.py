@@ -3,9 +3,9 @@
 Where the outline is wide enough to see the dye inside, the outline itself is drawn.
 """
 
-from math import hypot, log2
+from math import hypot, log2, sqrt
 
-from PySide6.QtCore import QPointF, Qt
+from PySide6.QtCore import QPointF, QRectF, QSizeF, Qt
 from PySide6.QtGui import QPainterPath, QPainterPathStroker, QPolygonF, QTransform
 
 __all__ = ["Rings"]
@@ -22,7 +22,7 @@ class Rings:
 
     def path(self, outline: QPolygonF, to_widget: QTransform) -> QPainterPath:
         """What to draw for an outline in photo px, in widget coordinates."""
-        scale = to_widget.m11()
+        scale = _scale(to_widget, outline)
         step = 2 ** (round(2 * log2(scale)) / 2)  # one ring serves half an octave of zoom
         kept = self._kept.get(id(outline))
         if kept is None or kept[0] is not outline or kept[1] != step:
@@ -31,13 +31,20 @@ class Rings:
             kept = self._kept[id(outline)] = (outline, step, _ring(outline, step))
         ring = kept[2]
         if ring is not None:
-            grow = scale / step
-            way = QTransform(grow, 0, 0, grow, to_widget.dx(), to_widget.dy())
-            return way.map(ring)
+            return (QTransform.fromScale(1 / step, 1 / step) * to_widget).map(ring)
         path = QPainterPath()
         path.addPolygon(to_widget.map(outline))
         path.closeSubpath()
         return path
+
+
+def _scale(to_widget: QTransform, outline: QPolygonF) -> float:
+    """Widget px for each photo px amid the outline."""
+    if to_widget.isAffine():
+        return sqrt(abs(to_widget.determinant()))
+    box = outline.boundingRect()
+    small = to_widget.mapRect(QRectF(box.center(), QSizeF(1, 1)))
+    return max(1e-3, sqrt(small.width() * small.height()))
 
 
 def _ring(outline: QPolygonF, scale: float) -> QPainterPath | None:

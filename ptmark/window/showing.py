@@ -1,12 +1,17 @@
 """From the inspection to what the photo view paints: outlines, area and reference."""
 
+from collections.abc import Sequence
+from dataclasses import replace
 from typing import Any
 
 from PySide6.QtCore import QPointF
 from PySide6.QtGui import QPolygonF
 
+from ptmark.units import format_length
 from ptmark.window.marks import Mark
+from ptmark.window.photo_view import PhotoView
 from ptmark.window.session import Session
+from ptmark.window.surface_grid import SurfaceGrid
 
 __all__ = ["Shown"]
 
@@ -14,11 +19,47 @@ __all__ = ["Shown"]
 class Shown:
     """Keeps the polygons of outlines that have not changed."""
 
-    def __init__(self, session: Session) -> None:
-        self._session = session
+    def __init__(self, session: Session, view: PhotoView) -> None:
+        self._session, self._view = session, view
         self._kept: dict[int, tuple[Any, QPolygonF]] = {}
+        self.grid = False
 
-    def marks(self, *, left_out: bool, hidden: str = "") -> list[Mark]:
+    def put_on(
+        self, tool: str, left_out: Sequence[int], sketch: tuple[tuple[float, float], ...]
+    ) -> None:
+        """Give the view what there is to paint.
+
+        ``tool`` is the name of the tool at work, ``left_out`` the numbers of the blobs to
+        show, ``sketch`` what shows a finding, mm on the surface.
+        """
+        session, view, guides = self._session, self._view, self._view.guides
+        surface = session.inspection.surface if session.inspection else None
+        guides.area = self.area()
+        shows_reference = session.step in {"Photo", "Scale"} and tool != "pick"
+        guides.reference = self.reference() if shows_reference else []
+        guides.sketch = self.sketch(sketch)
+        guides.weld, guides.weld_says = self.weld()
+        guides.grid = None
+        if self.grid and surface is not None:
+            guides.grid = SurfaceGrid(surface, session.unit)
+        hidden = tool.removeprefix("edit ") if tool.startswith("edit ") else ""
+        marks = self.marks(left_out=left_out, hidden=hidden)
+        view.show_marks(marks, frozenset(session.selected))
+
+    def weld(self) -> tuple[QPolygonF | None, str]:
+        """The marked course of the weld and its length in words."""
+        inspection = self._session.inspection
+        if inspection is None or inspection.state.weld_px is None:
+            return None, ""
+        from ptmark.handing_on import weld_of
+
+        line = QPolygonF([QPointF(x, y) for x, y in inspection.state.weld_px])
+        marked = replace(inspection.state, weld_length_mm=None)
+        length, _ = weld_of(marked, inspection.surface)
+        said = "no scale yet" if length is None else format_length(length, self._session.unit)
+        return line, f"weld, {said}"
+
+    def marks(self, *, left_out: Sequence[int], hidden: str = "") -> list[Mark]:
         """The outlines to paint; ``hidden`` is the one that a tool paints itself."""
         inspection = self._session.inspection
         if inspection is None:
@@ -29,11 +70,12 @@ class Shown:
             for one in inspection.state.marked
             if one.id != hidden
         ]
-        if left_out:
-            made += [
-                Mark(f"left {number}", self._polygon(blob.outline_px, fresh), "left out")
-                for number, blob in enumerate(inspection.left_out)
-            ]
+        blobs = inspection.left_out
+        made += [
+            Mark(f"left {number}", self._polygon(blobs[number].outline_px, fresh), "left out")
+            for number in left_out
+            if number < len(blobs)
+        ]
         self._kept = fresh
         return made
 

@@ -1,7 +1,8 @@
 """Where the photo lies in the widget: scale and origin, and the way between the two frames.
 
 Photo px: (0, 0) is the centre of the top-left pixel. Qt counts from the pixel's corner, so
-the way to the widget adds half a pixel and the way back takes it off again.
+the way to the widget adds half a pixel and the way back takes it off again. What is shown may
+be bent (the surface seen from above) and turned by quarters; both are part of the way.
 """
 
 from PySide6.QtCore import QPointF, QRectF, QSizeF
@@ -18,28 +19,55 @@ class Viewport:
     def __init__(self) -> None:
         self.scale = 1.0
         self.origin = QPointF(0, 0)
-        self.photo = QSizeF(0, 0)
+        self.photo = QSizeF(0, 0)  # size of the picture that is shown, before it is turned
+        self.bend = QTransform()  # from the photo to that picture, both counted from a corner
+        self.turn = 0  # quarters clockwise
         self.widget = QSizeF(1, 1)
         self.fitted = True
 
+    @property
+    def plain(self) -> bool:
+        """Whether the photo is shown as it is, neither bent nor turned."""
+        return self.turn == 0 and self.bend.isIdentity()
+
     def to_px(self, where: QPointF) -> QPointF:
         """From the widget to photo px."""
-        return (where - self.origin) / self.scale - QPointF(0.5, 0.5)
+        if self.plain:
+            return (where - self.origin) / self.scale - QPointF(0.5, 0.5)
+        return self.transform().inverted()[0].map(where)
 
     def to_widget(self, px: QPointF) -> QPointF:
         """From photo px to the widget."""
-        return (px + QPointF(0.5, 0.5)) * self.scale + self.origin
+        if self.plain:
+            return (px + QPointF(0.5, 0.5)) * self.scale + self.origin
+        return self.transform().map(px)
+
+    def to_picture(self, where: QPointF) -> QPointF:
+        """From the widget to px of the picture that is shown, before it is turned."""
+        return self.picture_transform().inverted()[0].map(where) - QPointF(0.5, 0.5)
 
     def transform(self) -> QTransform:
         """The same way for whole polygons in photo px."""
-        half = 0.5 * self.scale
-        return QTransform(
-            self.scale, 0, 0, self.scale, self.origin.x() + half, self.origin.y() + half
-        )
+        return QTransform.fromTranslate(0.5, 0.5) * self.bend * self.picture_transform()
+
+    def picture_transform(self) -> QTransform:
+        """From the picture that is shown, counted from its corner, to the widget."""
+        wide, high = self.photo.width(), self.photo.height()
+        turned = (
+            QTransform(),
+            QTransform(0, 1, -1, 0, high, 0),
+            QTransform(-1, 0, 0, -1, wide, high),
+            QTransform(0, -1, 1, 0, 0, wide),
+        )[self.turn]
+        place = QTransform(self.scale, 0, 0, self.scale, self.origin.x(), self.origin.y())
+        return turned * place
 
     def photo_rect(self) -> QRectF:
-        """The photo's place in the widget."""
-        return QRectF(self.origin, self.photo * self.scale)
+        """The picture's place in the widget."""
+        return QRectF(self.origin, self._turned_size() * self.scale)
+
+    def _turned_size(self) -> QSizeF:
+        return self.photo.transposed() if self.turn % 2 else self.photo
 
     def fit(self) -> None:
         """Show the whole photo, with a little air."""
@@ -47,13 +75,14 @@ class Viewport:
         if self.photo.isEmpty():
             return
         self.scale = self._fit_scale()
-        spare = self.widget - self.photo * self.scale
+        spare = self.widget - self._turned_size() * self.scale
         self.origin = QPointF(spare.width() / 2, spare.height() / 2)
 
     def _fit_scale(self) -> float:
+        size = self._turned_size()
         return min(
-            (self.widget.width() - 16) / self.photo.width(),
-            (self.widget.height() - 16) / self.photo.height(),
+            (self.widget.width() - 16) / size.width(),
+            (self.widget.height() - 16) / size.height(),
             8.0,
         )
 

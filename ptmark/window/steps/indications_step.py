@@ -1,5 +1,6 @@
 """Indications: look, take or drop, trace by hand, edit, and say what each one is."""
 
+from collections.abc import Sequence
 from functools import partial
 
 from PySide6.QtCore import Qt
@@ -137,6 +138,11 @@ class IndicationsStep(StepPage):
         self._left_hint = quiet("A click takes it back as an indication.")
         for widget in (self.show_left_out, self._left_hint, self.left_out):
             self.column.addWidget(widget)
+
+    def left_out_shown(self) -> Sequence[int]:
+        """Numbers of the left-out blobs that the photo is to show."""
+        blobs = self.session.inspection.left_out if self.session.inspection else ()
+        return range(len(blobs)) if self.show_left_out.isChecked() else ()
 
     def _take_back(self, item: QListWidgetItem) -> None:
         self._hands.take_left_out(int(item.data(Qt.ItemDataRole.UserRole)))

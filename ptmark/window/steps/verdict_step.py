@@ -1,5 +1,6 @@
 """Verdict: the criteria, the rule of decision, and every finding as it stands now."""
 
+from dataclasses import replace
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QSize, Qt, Signal
@@ -13,11 +14,13 @@ from PySide6.QtWidgets import (
     QListWidgetItem,
     QRadioButton,
     QVBoxLayout,
+    QWidget,
 )
 
 from ptmark.errors import PtmarkError
 from ptmark.units import format_length, parse_length
-from ptmark.window.bits import Choice, CommitEdit, Notice, heading, plain, quiet
+from ptmark.window.bench import Bench
+from ptmark.window.bits import Choice, CommitEdit, Notice, heading, key_button, plain, quiet
 from ptmark.window.cautions import VERDICT_CAUTIONS
 from ptmark.window.glyphs import glyph_icon, glyph_pixmap
 from ptmark.window.palette import tone
@@ -27,6 +30,7 @@ from ptmark.window.workers import Token
 
 if TYPE_CHECKING:
     from ptmark.criteria import Evaluation
+    from ptmark.state import State
 
 __all__ = ["VerdictStep"]
 
@@ -43,11 +47,12 @@ class VerdictStep(StepPage):
 
     sketched = Signal()
 
-    def __init__(self, session: Session) -> None:
+    def __init__(self, session: Session, bench: Bench, window: QWidget) -> None:
         super().__init__(session, "Verdict", "verdict")
         self.sketch: tuple[tuple[float, float], ...] = ()
         self._titles: dict[str, tuple[str, str, str]] = {}
         self._add_choice()
+        self._add_weld(bench, window)
         self._add_banner()
         self.column.addWidget(heading("Rule by rule"))
         self.findings = QListWidget()
@@ -110,6 +115,35 @@ class VerdictStep(StepPage):
         self.column.addLayout(form)
         self.size_notice = Notice()
         self.column.addWidget(self.size_notice)
+
+    def _add_weld(self, bench: Bench, window: QWidget) -> None:
+        self.weld_button = key_button(
+            "Mark the weld", "W", bench.mark_weld, window=window,
+            tip="Two points on the photo: the course of the weld, and its length",
+        )  # fmt: skip
+        self.unmark_button = key_button(
+            "Remove the line", "", lambda: self.session.change("unmark the weld", weld_px=None)
+        )
+        row = QHBoxLayout()
+        row.addWidget(self.weld_button)
+        row.addWidget(self.unmark_button)
+        self.column.addLayout(row)
+
+    def _show_weld(self, state: "State") -> None:
+        self.weld_button.setEnabled(self.session.has_photo)
+        self.unmark_button.setEnabled(state.weld_px is not None)
+        inspection = self.session.inspection
+        surface = inspection.surface if inspection else None
+        length = None
+        if state.weld_px is not None and surface is not None:
+            from ptmark.handing_on import weld_of
+
+            length, _ = weld_of(replace(state, weld_length_mm=None), surface)
+        self.sizes["weld_length_mm"].setPlaceholderText(
+            f"{format_length(length, self.session.unit)}, from the marked line"
+            if length
+            else "where a rule needs it, such as 300 mm"
+        )
 
     def _add_banner(self) -> None:
         self.banner = QFrame()
@@ -191,6 +225,7 @@ class VerdictStep(StepPage):
         for name, edit in self.sizes.items():
             value = getattr(state, name)
             edit.show_text("" if value is None else format_length(value))
+        self._show_weld(state)
         self._show(self.session.judgement.evaluation)
 
     def _show(self, made: "Evaluation | None") -> None:

@@ -1,4 +1,4 @@
-"""Picking single points: the corners or ends of a scale reference, or an examined area."""
+"""Picking single points: those of a scale reference, a weld, a split, an examined area."""
 
 from PySide6.QtCore import QObject, QPointF, Qt
 from PySide6.QtGui import QKeyEvent, QPainter, QTransform
@@ -13,6 +13,8 @@ _ORDERS = {
                   "first end of the second line", "its second end"]),
     "rectangle": (4, ["top left corner", "top right corner",
                       "bottom right corner", "bottom left corner"]),
+    "weld": (2, ["end of the weld", "other end of the weld"]),
+    "split": (2, ["first end of a line across the outline", "other end, beyond the outline"]),
 }  # fmt: skip
 
 
@@ -79,7 +81,7 @@ class _PointsTool(Tool):
 
 
 class PickTool(_PointsTool):
-    """Picks the points of a scale reference; ``finished`` hands over all of them."""
+    """Picks as many points as its kind has; ``finished`` hands over all of them."""
 
     def __init__(
         self, kind: str, points: list[QPointF] | None = None, parent: QObject | None = None
