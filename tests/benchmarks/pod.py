@@ -20,7 +20,7 @@ SCALES, CONTRASTS = (0.04, 0.07, 0.10, 0.15), (1.0, 0.6, 0.3)
 
 @dataclass(frozen=True)
 class Pod:
-    """Lengths in mm; NaN where the sample cannot tell."""
+    """Lengths in mm; NaN where all or none were found, infinity where there is no bound."""
 
     a50: float
     a90: float
@@ -63,20 +63,18 @@ def fit_pod(length_mm, hit):
         )
         return -made.fun
 
-    grid = np.linspace(x.min() - 0.5, x.max() + 1.0, 120)
-    values = np.array([best_at(place) for place in grid])
-    top = int(values.argmax())
+    grid = np.linspace(x.min() - 0.5, x.max() + 0.5, 30)
+    top = grid[int(np.argmax([best_at(place) for place in grid]))]
     step = grid[1] - grid[0]
     peak = minimize_scalar(
-        lambda place: -best_at(place),
-        bounds=(grid[top] - step, grid[top] + step),
-        method="bounded",
+        lambda place: -best_at(place), bounds=(top - step, top + step), method="bounded"
     )
     limit = -peak.fun - ONE_SIDED_95 / 2
-    beyond = np.flatnonzero((values < limit) & (grid > peak.x))
-    bound = float("nan")
-    if len(beyond):
-        high = grid[beyond[0]]
+    high = peak.x + 0.05
+    while best_at(high) >= limit and high < peak.x + 5:
+        high += 0.1
+    bound = float("inf")
+    if best_at(high) < limit:
         bound = float(np.exp(brentq(lambda place: best_at(place) - limit, peak.x, high)))
     b0, b1 = fit_logistic(x, hit)
     return Pod(float(np.exp(-b0 / b1)), float(np.exp(peak.x)), bound)

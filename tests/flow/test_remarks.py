@@ -1,0 +1,99 @@
+"""What is said of a photo reaches the record, the command line and the window's hand."""
+
+import json
+
+import numpy as np
+import pytest
+from PIL import Image
+
+from ptmark.__main__ import main
+from ptmark.criteria import load_profile
+from ptmark.draft import draft_to_json, restore_draft
+from ptmark.inspection import Inspection
+from ptmark.looking_over import smallest_that_counts
+from ptmark.scale import LineReference
+
+
+@pytest.fixture
+def dark_file(tmp_path):
+    """Green-yellow light on dark: a bar of 200 px and a square of 30 px."""
+    light = np.full((600, 900, 3), (20, 12, 38))
+    light[200:212, 150:350] = light[400:430, 600:630] = (175, 230, 85)
+    target = tmp_path / "dark.png"
+    Image.fromarray(light.astype(np.uint8)).save(target)
+    return target
+
+
+def measured(inspection):
+    return sorted(inspection.measurement(one).length.value for one in inspection.counted)
+
+
+def test_remarks_become_cautions_of_the_record(photo_file):
+    inspection = Inspection()
+    assert inspection.remarks() == ()
+    inspection.open(photo_file)
+    assert inspection.look_for_card()
+    inspection.set_suggestions(inspection.look())
+    before = [one.says for one in inspection.remarks()]
+    inspection.haze = 0.08  # as a pink background gives it
+    said = [one.says for one in inspection.remarks() if one.says not in before]
+    assert len(said) == 1
+    assert said[0] in inspection.to_record().cautions
+
+
+def test_fluorescent_photo_is_measured_and_its_lighting_told(dark_file, capsys, tmp_path):
+    out = tmp_path / "record.json"
+    line = ["--line", "100,500,300,500=20mm"]
+    assert main(["measure", str(dark_file), *line, "--json", str(out)]) == 0
+    record = json.loads(out.read_text())
+    lengths = sorted(one["length_mm"] for one in record["indications"])
+    # drawn at 10 px a mm: the square's and the bar's diagonals by Pythagoras
+    assert lengths == pytest.approx([np.hypot(3, 3), np.hypot(20, 1.2)], abs=0.2)
+    told = capsys.readouterr().out
+    assert "UV-A" in told
+    assert "Too dark" not in told
+
+
+def test_type_given_on_the_command_line_goes_before_what_is_recognised(dark_file, tmp_path):
+    out = tmp_path / "record.json"
+    line = ["--line", "100,500,300,500=20mm", "--json", str(out)]
+    assert main(["measure", str(dark_file), *line, "--type", "colour-contrast"]) == 0
+    assert json.loads(out.read_text())["indications"] == []
+    assert main(["measure", str(dark_file), *line, "--type", "fluorescent"]) == 0
+    assert len(json.loads(out.read_text())["indications"]) == 2
+
+
+def test_mode_is_kept_in_the_draft_and_for_the_next_photo(dark_file, photo_file):
+    inspection = Inspection()
+    inspection.open(dark_file)
+    inspection.change("choose", mode="fluorescent")
+    again = Inspection()
+    restore_draft(again, json.loads(json.dumps(draft_to_json(inspection))))
+    assert again.state.mode == "fluorescent"
+    again.open(photo_file)
+    assert again.state.mode == "fluorescent"
+
+
+def test_blob_taken_back_in_a_fluorescent_photo_follows_its_light(dark_file):
+    inspection = Inspection()
+    inspection.open(dark_file)
+    ends = ((100.0, 500.0), (300.0, 500.0))
+    inspection.set_reference(LineReference(ends_px=ends, length_mm=20.0))
+    seen = inspection.look()
+    inspection.left_out = tuple(seen.found)  # as if they had been left out
+    name = inspection.take_left_out(0)
+    assert inspection.marked(name).edge.source == "snapped"
+    assert measured(inspection) == pytest.approx([np.hypot(20, 1.2)], abs=0.2)
+
+
+@pytest.mark.parametrize(
+    ("profile", "mm"),
+    [
+        ("asme-viii-1-app-8", 1.5),  # relevance: over 1.5 mm, facts of App. 8
+        ("asme-viii-1-app-8-us", 25.4 / 16),  # over 1/16 in
+        ("iso-23277-1", 2.0),  # no relevance; the least limit is that of linear ones
+    ],
+)
+def test_smallest_size_that_counts_comes_from_the_profile(profile, mm):
+    assert smallest_that_counts(load_profile(profile)) == pytest.approx(mm)
+    assert smallest_that_counts(None) == 1.5
