@@ -5,7 +5,7 @@ import getpass
 from pathlib import Path
 
 from ptmark.commands.options import Verbs
-from ptmark.commands.photos import photo_of
+from ptmark.commands.photos import earlier_of, photo_of
 from ptmark.errors import UsageError
 from ptmark.record import load_record
 
@@ -51,7 +51,10 @@ def run(args: argparse.Namespace) -> int:
     if args.image:
         report.write_image(args.image, report.annotated_image(record, photo.rgb))
     if args.pdf:
-        pdf = report.report_pdf(record, photo.rgb, photo.info.path, paper=args.paper)
+        earlier = earlier_of(record, args.file, args.photos)
+        pdf = report.report_pdf(
+            record, photo.rgb, photo.info.path, paper=args.paper, earlier=earlier
+        )
         if args.sign:
             reason = f"Inspection report of record {record.id}, revision {record.revision}"
             pdf = report.signed_pdf(pdf, args.sign, _passphrase(args), reason)

@@ -1,7 +1,7 @@
 """The PDF report: the record on paper, the same bytes for the same record."""
 
 import io
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterator, Sequence
 from contextlib import contextmanager
 from pathlib import Path
 from threading import Lock
@@ -12,13 +12,15 @@ from reportlab import rl_config
 from reportlab.lib.pagesizes import A4, LETTER
 from reportlab.lib.units import mm
 from reportlab.pdfgen.canvas import Canvas
-from reportlab.platypus import BaseDocTemplate, Flowable, Frame, PageTemplate
+from reportlab.platypus import BaseDocTemplate, Frame, PageTemplate
 
 from ptmark.errors import ReportError
-from ptmark.record import Record
+from ptmark.record import Record, revision_hash
+from ptmark.report.company import company
 from ptmark.report.palette import QUIET
 from ptmark.report.pdf_front import front
 from ptmark.report.pdf_rest import rest
+from ptmark.report.pdf_story import Earlier
 from ptmark.report.pdf_style import PLAIN, color, register_fonts
 from ptmark.report.table import save
 
@@ -38,6 +40,7 @@ def write_pdf(
     original: Path | None,
     *,
     paper: str = "A4",
+    earlier: Sequence[Earlier] = (),
 ) -> None:
     """Write the report as PDF, as `report_pdf` makes it.
 
@@ -46,7 +49,7 @@ def write_pdf(
     ReportError
         As `report_pdf` does, or if the file cannot be written.
     """
-    save(path, report_pdf(record, rgb, original, paper=paper))
+    save(path, report_pdf(record, rgb, original, paper=paper, earlier=earlier))
 
 
 def report_pdf(
@@ -55,8 +58,11 @@ def report_pdf(
     original: Path | None,
     *,
     paper: str = "A4",
+    earlier: Sequence[Earlier] = (),
 ) -> bytes:
     """The report as PDF, the same bytes each time.
+
+    The firm's name and logo stand at its head where the user's settings give them.
 
     Parameters
     ----------
@@ -68,6 +74,8 @@ def report_pdf(
         where EXIF says so; anything else, and None, as lossless pixels of ``rgb``.
     paper : str
         "A4" or "Letter".
+    earlier : sequence of (Record, ndarray of shape (H, W, 3) or None)
+        The tests before the rework, oldest first, each with its upright photo.
 
     Raises
     ------
@@ -97,8 +105,9 @@ def report_pdf(
         frame = Frame(_MARGIN, _MARGIN + _FOOT, *room, 0, 0, 0, 0)
         foot = _footer(record, width)
         document.addPageTemplates(PageTemplate(frames=[frame], onPage=foot))
-        story: list[Flowable] = [*front(record, rgb, room), *rest(record, rgb, original, room)]
-        document.build(story, canvasmaker=_Counted)
+        flow = [*front(record, rgb, room, company())]
+        flow += rest(record, rgb, original, room, earlier)
+        document.build(flow, canvasmaker=_Counted)
     return out.getvalue()
 
 
@@ -129,18 +138,21 @@ class _Counted(Canvas):
 
 def _footer(record: Record, width: float) -> Callable[[Canvas, BaseDocTemplate], None]:
     """What draws the foot of each page: record, photo and page number."""
+    lines = (
+        f"Record {record.id}, revision {record.revision} · {record.software}",
+        f"Record SHA-256 {revision_hash(record.to_json())}",
+        f"Photo SHA-256 {record.photo['sha256']}",
+    )
 
     def draw(canvas: Canvas, document: BaseDocTemplate) -> None:
         canvas.saveState()
-        canvas.setFont(PLAIN, 6.5)
+        canvas.setFont(PLAIN, 5.5)
         canvas.setFillColor(color(QUIET))
         canvas.setStrokeColor(color(QUIET))
         canvas.setLineWidth(0.4)
-        canvas.line(_MARGIN, _MARGIN + 7 * mm, width - _MARGIN, _MARGIN + 7 * mm)
-        canvas.drawString(
-            _MARGIN, _MARGIN + 3.4 * mm, f"Record {record.id} · {record.software}"
-        )
-        canvas.drawString(_MARGIN, _MARGIN, f"Photo SHA-256 {record.photo['sha256']}")
+        canvas.line(_MARGIN, _MARGIN + 7.5 * mm, width - _MARGIN, _MARGIN + 7.5 * mm)
+        for number, line in enumerate(lines):
+            canvas.drawString(_MARGIN, _MARGIN + (4.8 - 2.4 * number) * mm, line)
         canvas.setFont(PLAIN, 8)
         count_at = width - _MARGIN - 6 * mm
         canvas.drawRightString(count_at, _MARGIN + 3 * mm, f"page {document.page} of ")

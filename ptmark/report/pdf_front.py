@@ -5,7 +5,9 @@ import numpy.typing as npt
 from reportlab.platypus import Flowable, Spacer, Table, TableStyle
 
 from ptmark.record import FIELDS, Record
+from ptmark.report.company import Company
 from ptmark.report.palette import NAVY, PALE, SHADE
+from ptmark.report.pdf_head import head
 from ptmark.report.pdf_photo import Picture, marked_picture
 from ptmark.report.pdf_style import BOLD, color, grid, heading, text
 from ptmark.report.plate import draw_plate, frame_size
@@ -44,11 +46,13 @@ _LETTER_PT = 7.5  # size of text on the printed photo
 _SHARES = (0.06, 0.22, 0.18, 0.11, 0.17, 0.09, 0.17)
 
 
-def front(record: Record, rgb: Pixels, room: tuple[float, float]) -> list[Flowable]:
+def front(
+    record: Record, rgb: Pixels, room: tuple[float, float], firm: Company | None = None
+) -> list[Flowable]:
     """The flowables of page one; ``room`` is the page's free width and height in points."""
     width, height = room
     made: list[Flowable] = [
-        text("Penetrant inspection report", 17, bold=True),
+        head(record, width, firm),
         Spacer(1, 4),
         _verdict(record, width),
         Spacer(1, 5),

@@ -1,17 +1,20 @@
 """The pages after the first: findings, uncertainty, scale and photo, fields, cautions."""
 
 from collections import Counter
+from collections.abc import Sequence
 from pathlib import Path
 from typing import Any
 
 import numpy as np
 import numpy.typing as npt
-from reportlab.lib.units import mm
-from reportlab.platypus import CondPageBreak, Flowable, KeepTogether, PageBreak, Spacer
+from reportlab.platypus import CondPageBreak, Flowable, PageBreak, Spacer
 
 from ptmark.record import FIELDS, Record, completeness
 from ptmark.report.closeup import close_ups
+from ptmark.report.pdf_budget import budget_chart
+from ptmark.report.pdf_keeping import keeping
 from ptmark.report.pdf_photo import jpeg_picture, original_picture
+from ptmark.report.pdf_story import Earlier, story
 from ptmark.report.pdf_style import grid, heading, text
 from ptmark.report.wording import (
     AID,
@@ -36,7 +39,11 @@ _CELL = 120  # a field longer than this, in letters, is set across the page
 
 
 def rest(
-    record: Record, rgb: Pixels, original: Path | None, room: tuple[float, float]
+    record: Record,
+    rgb: Pixels,
+    original: Path | None,
+    room: tuple[float, float],
+    earlier: Sequence[Earlier] = (),
 ) -> list[Flowable]:
     """The flowables after page one; ``room`` is the page's free width and height in points."""
     width = room[0]
@@ -48,7 +55,8 @@ def rest(
         *_cautions(record),
         *_basis(record, width),
         *_fields(record, width),
-        *_signatures(width),
+        *keeping(record, width),
+        *story(record, rgb, earlier, room),
         PageBreak(),
         *_photo(record, rgb, original, room),
     ]
@@ -140,7 +148,8 @@ def _uncertainty(record: Record, width: float) -> list[Flowable]:
     meant = "; ".join(
         f"{name}: {CONTRIBUTIONS[name]}" for name in names if name in CONTRIBUTIONS
     )
-    return [*made, Spacer(1, 2), text(f"{meant}.", 7, quiet=True)] if meant else made
+    told = [Spacer(1, 2), text(f"{meant}.", 7, quiet=True)] if meant else []
+    return [*made, *told, *budget_chart(record, width)]
 
 
 def _taken(record: Record, width: float) -> list[Flowable]:
@@ -257,16 +266,6 @@ def _fields(record: Record, width: float) -> list[Flowable]:
             if len(said) > _CELL:
                 made += [Spacer(1, 2), text(label, 7, quiet=True), text(said, 8)]
     return made
-
-
-def _signatures(width: float) -> list[Flowable]:
-    blank = Spacer(1, 11 * mm)
-    rows: list[list[Any]] = [["", "Name and certificate", "Date", "Signature"]]
-    rows += [
-        [who, blank, "", ""] for who in ("Examiner", "Reviewer", "Customer or inspection body")
-    ]
-    shares = (0.2, 0.35, 0.15, 0.3)
-    return [KeepTogether([*heading("Signatures"), grid(rows, [width * s for s in shares])])]
 
 
 def _photo(

@@ -1,0 +1,118 @@
+"""What became of the record: revisions, signatures, reviews; lines to sign on paper."""
+
+from typing import Any
+
+from reportlab.lib.units import mm
+from reportlab.platypus import Flowable, KeepTogether, Spacer
+
+from ptmark.record import Record, fingerprint, revisions
+from ptmark.report.pdf_style import grid, heading, text
+from ptmark.report.wording import EMPTY
+
+__all__ = ["keeping"]
+
+_MOST = 12  # changed fields named
+
+
+def keeping(record: Record, width: float) -> list[Flowable]:
+    """The flowables; ``width`` is the page's free width in points."""
+    return [
+        *_revisions(record, width),
+        *(part for one in record.reviews for part in _review(one, width)),
+        *_signatures(record, width),
+    ]
+
+
+def _revisions(record: Record, width: float) -> list[Flowable]:
+    if not record.history:
+        return []
+    rows: list[list[Any]] = [["Revision", "At", "By", "Why", "Changed", "Signed by"]]
+    for one in revisions(record):
+        change = one.get("change") or {
+            "at": record.created,
+            "by": EMPTY,
+            "why": EMPTY,
+            "what": [],
+        }
+        what = ", ".join(change["what"][:_MOST]) or EMPTY
+        more = len(change["what"]) - _MOST
+        what += f" and {more} more" if more > 0 else ""
+        signed = ", ".join(s["name"] for s in one.get("signatures", ())) or EMPTY
+        row = [
+            one["revision"],
+            _minute(change["at"]),
+            change["by"],
+            change["why"],
+            what,
+            signed,
+        ]
+        rows.append(row)
+    shares = (0.09, 0.16, 0.14, 0.19, 0.27, 0.15)
+    return [*heading("Revisions"), grid(rows, [width * s for s in shares], size=7)]
+
+
+def _review(one: dict[str, Any], width: float) -> list[Flowable]:
+    place = "in the same photo" if one["frame"] == "px" else "in a photo of their own"
+    verdicts = " against ".join(verdict or "no verdict" for verdict in one["verdicts"])
+    made = [
+        *heading(f"Review by {one['reviewer']}, {one['time'][:10]}: {one['outcome']}"),
+        text(
+            f"Measured blind {place}, scale from {one['scale']}; the examiner's verdict "
+            f"against the reviewer's: {verdicts}. En up to 1: the two agree within "
+            "their uncertainties (ISO/IEC 17043)."
+        ),
+    ]
+    rows: list[list[Any]] = [
+        [
+            "Examiner",
+            "Reviewer",
+            "Overlap",
+            "Lengths, mm",
+            "Difference",
+            "En",
+            "Widths, mm",
+            "En",
+        ]
+    ]
+    for pair in one["pairs"]:
+        length, wide = _two(pair["length_mm"]), _two(pair["width_mm"])
+        head = [pair["first"], pair["second"], f"{100 * pair['iou']:.0f} %"]
+        rows.append([*head, *length, wide[0], wide[2]])
+    rows += [[name, "not found", *[EMPTY] * 6] for name in one["only_first"]]
+    rows += [["not found", other["id"], *[EMPTY] * 6] for other in one["only_second"]]
+    shares = (0.11, 0.11, 0.1, 0.2, 0.13, 0.08, 0.19, 0.08)
+    if len(rows) > 1:
+        made += [Spacer(1, 3), grid(rows, [width * s for s in shares], size=7.5)]
+    for remark in one["remarks"]:
+        at = remark["at_px"]
+        where = "" if at is None else f" (at {at[0]:.0f}, {at[1]:.0f} px)"
+        made.append(text(f"• {remark['text']}{where}"))
+    return made
+
+
+def _minute(stamp: str) -> str:
+    """A time stamp to the minute, as people write it."""
+    return f"{stamp[:10]} {stamp[11:16]} UTC"
+
+
+def _two(two: dict[str, Any] | None) -> list[str]:
+    if two is None:
+        return [EMPTY] * 3
+    en = EMPTY if two["en"] is None else f"{two['en']:.2f}"
+    return [f"{two['first']:.2f}, {two['second']:.2f}", f"{two['difference']:+.2f}", en]
+
+
+def _signatures(record: Record, width: float) -> list[Flowable]:
+    blank = Spacer(1, 11 * mm)
+    rows: list[list[Any]] = [["", "Name and certificate", "Date", "Signature"]]
+    done = set()
+    for one in record.signatures:
+        done.add(one["role"])
+        who = ", ".join(part for part in (one["name"], one["qualification"]) if part)
+        key = f"Ed25519, key {fingerprint(one['key'])}"
+        rows.append([one["role"].capitalize(), who, _minute(one["time"]), key])
+    for who in ("Examiner", "Reviewer", "Customer or inspection body"):
+        if who.lower() not in done:
+            rows.append([who, blank, "", ""])
+    shares = (0.2, 0.35, 0.15, 0.3)
+    return [KeepTogether([*heading("Signatures"), grid(rows, [width * s for s in shares])])]

@@ -1,0 +1,172 @@
+"""The report's head, code, budget, revisions, reviews and the story of a retest."""
+
+import json
+from dataclasses import replace
+
+import cv2
+import numpy as np
+import pdfplumber
+import pytest
+from PIL import Image
+
+from ptmark.errors import ReportError
+from ptmark.record import (
+    Signer,
+    fingerprint,
+    follow,
+    key_of,
+    link_to,
+    revision_hash,
+    sign_record,
+)
+from ptmark.report import write_pdf
+from ptmark.report.company import company
+from ptmark.report.pdf_budget import what_helps
+from ptmark.review import Remark, compare_records, reviewed
+
+
+@pytest.fixture(autouse=True)
+def _own_settings(tmp_path, monkeypatch):
+    monkeypatch.setenv("PTMARK_HOME", str(tmp_path / "settings"))
+
+
+def words_of(path):
+    with pdfplumber.open(path) as pdf:
+        return " ".join(page.extract_text() for page in pdf.pages).replace("\n", " ")
+
+
+@pytest.fixture
+def signed(weld, tmp_path):
+    record, _ = weld
+    who = Signer(role="examiner", name="first", qualification="invented 2")
+    return sign_record(record, who, key_of("first", tmp_path / "keys"))
+
+
+def test_the_code_on_page_one_names_the_record(signed, weld, tmp_path):
+    """Read back by OpenCV's own decoder from the drawn page."""
+    write_pdf(tmp_path / "r.pdf", signed, weld[1], None)
+    with pdfplumber.open(tmp_path / "r.pdf") as pdf:
+        page = np.asarray(pdf.pages[0].to_image(resolution=350).original.convert("L"))
+    corner = np.ascontiguousarray(page[: page.shape[0] // 6, -page.shape[1] // 4 :])
+    said, _, _ = cv2.QRCodeDetector().detectAndDecode(corner)
+    assert said == f"ptmark {signed.id} r1 sha256 {revision_hash(signed.to_json())}"
+
+
+def test_hash_and_signature_stand_in_the_text(signed, weld, tmp_path):
+    write_pdf(tmp_path / "r.pdf", signed, weld[1], None)
+    with pdfplumber.open(tmp_path / "r.pdf") as pdf:
+        pages = [page.extract_text() for page in pdf.pages]
+    for page in pages:
+        assert f"Record SHA-256 {revision_hash(signed.to_json())}" in page
+        assert f"Photo SHA-256 {signed.photo['sha256']}" in page
+    said = " ".join(pages)
+    assert "signed by examiner first" in said
+    assert fingerprint(signed.signatures[0]["key"]) in said
+    write_pdf(tmp_path / "u.pdf", weld[0], weld[1], None)
+    assert "revision 1, not signed" in words_of(tmp_path / "u.pdf")
+
+
+def test_nothing_of_the_foot_runs_into_the_page_number(signed, weld, tmp_path):
+    write_pdf(tmp_path / "r.pdf", signed, weld[1], None, paper="Letter")
+    with pdfplumber.open(tmp_path / "r.pdf") as pdf:
+        words = [
+            w for w in pdf.pages[0].extract_words() if w["bottom"] > pdf.pages[0].height - 70
+        ]
+    number = next(w["x0"] for w in words if w["text"] == "page")
+    assert max(w["x1"] for w in words if len(w["text"]) > 30) < number
+
+
+def test_the_firms_name_and_logo_come_from_the_settings(weld, tmp_path):
+    record, rgb = weld
+    write_pdf(tmp_path / "a.pdf", record, rgb, None)
+    folder = tmp_path / "settings"
+    folder.mkdir()
+    Image.new("RGB", (300, 100), (20, 66, 190)).save(folder / "logo.png")
+    told = {"name": "Invented Shop <&>", "lines": ["1 Example Road"], "logo": "logo.png"}
+    (folder / "company.json").write_text(json.dumps(told))
+    write_pdf(tmp_path / "b.pdf", record, rgb, None)
+    write_pdf(tmp_path / "c.pdf", record, rgb, None)
+    assert (tmp_path / "b.pdf").read_bytes() == (tmp_path / "c.pdf").read_bytes()
+    assert "Invented Shop" not in words_of(tmp_path / "a.pdf")
+    with pdfplumber.open(tmp_path / "b.pdf") as pdf:
+        page = pdf.pages[0]
+        assert "Invented Shop <&>" in page.extract_text()
+        assert "1 Example Road" in page.extract_text()
+        assert any(abs(i["width"] / i["height"] - 3) < 0.02 for i in page.images)
+
+
+@pytest.mark.parametrize(
+    ("text", "says"),
+    [
+        ("no json", "cannot be used"),
+        ("[]", "cannot be used"),
+        ('{"lines": []}', "cannot be used"),
+        ('{"name": 5}', "must be texts"),
+        ('{"name": "x", "lines": "y"}', "must be a list"),
+        ('{"name": "x", "logo": "none.png"}', "logo cannot be read"),
+        ('{"name": "x", "logo": "company.json"}', "no logo"),
+    ],
+)
+def test_settings_that_cannot_be_used_are_told(tmp_path, text, says):
+    assert company(tmp_path) is None
+    (tmp_path / "company.json").write_text(text)
+    with pytest.raises(ReportError, match=says):
+        company(tmp_path)
+
+
+def test_what_helps_names_the_greatest_share_of_the_variance():
+    # Shares of variances by hand: 0.09 and 0.16 of 0.25.
+    assert what_helps({"edge": 0.3, "relief": 0.4}).startswith("relief (64 %)")
+    assert what_helps({"edge": 0.0}) == ""
+
+
+def test_the_budget_chart_says_what_would_help(weld, tmp_path):
+    record, rgb = weld
+    rows = [{**one, "budget": {"edge": 0.05, "tilt": 0.01}} for one in record.indications]
+    rows[0] = {**rows[0], "budget": {"edge": 0.01, "tilt": 0.2}}
+    write_pdf(tmp_path / "r.pdf", replace(record, indications=rows), rgb, None)
+    said = words_of(tmp_path / "r.pdf")
+    assert f"{rows[0]['id']}: mostly tilt; the card or a rectangle" in said
+    assert "mostly edge; a sharper photo" in said
+
+
+def test_revisions_and_reviews_stand_in_the_report(signed, weld, tmp_path):
+    other = [{**one, "length_mm": one["length_mm"] + 0.5} for one in signed.indications[1:]]
+    found = compare_records(signed, replace(signed, id="r-2", indications=other))
+    remark = Remark(text="blurred <here>", at_px=(12.0, 34.0))
+    made = reviewed(signed, found, reviewer="second", outcome="returned", remarks=(remark,))
+    made = follow(signed, made, by="second", why="double check")
+    write_pdf(tmp_path / "r.pdf", made, weld[1], None)
+    said = words_of(tmp_path / "r.pdf")
+    assert "Review by second" in said
+    assert "returned" in said
+    assert "blurred <here> (at 12, 34 px)" in said
+    assert "double check reviews" in said
+    assert "not found" in said
+    pair = made.reviews[0]["pairs"][0]["length_mm"]
+    assert f"{pair['first']:.2f}, {pair['second']:.2f} +0.50 {pair['en']:.2f}" in said
+
+
+def test_a_retest_tells_the_story_side_by_side(signed, weld, tmp_path):
+    record, rgb = weld
+    ground = {**signed.fields, "rework": "ground 0.5 mm and blended"}
+    first = replace(signed, fields=ground)
+    last = replace(
+        record, id="r-2", indications=record.indications[:1], retest_of=link_to(first, "r.json")
+    )
+    write_pdf(tmp_path / "r.pdf", last, rgb, None, earlier=[(first, rgb)])
+    with pdfplumber.open(tmp_path / "r.pdf") as pdf:
+        (page,) = [p for p in pdf.pages if "The story of this area" in p.extract_text()]
+        left, right = sorted(page.images, key=lambda one: one["x0"])
+        said = page.extract_text().replace("\n", " ")
+    assert left["x1"] <= right["x0"]
+    assert left["width"] > 200
+    for part in (first.id, revision_hash(first.to_json())[:20], "First test", "Retest 1"):
+        assert part in said
+    assert "ground 0.5 mm and blended" in said
+    assert f"{len(record.indications)} indications" in said
+    assert "1 indication," in said
+    write_pdf(tmp_path / "alone.pdf", last, rgb, None)
+    assert "r.json) was not at hand" in words_of(tmp_path / "alone.pdf")
+    write_pdf(tmp_path / "blind.pdf", last, rgb, None, earlier=[(first, None)])
+    assert "photo not at hand" in words_of(tmp_path / "blind.pdf")
