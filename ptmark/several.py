@@ -42,8 +42,9 @@ def frame_of(inspection: Inspection, minutes: float | None = None) -> Frame:
             seen.append(
                 Seen(id=one.id, outline_px=one.outline_px, edge=one.edge, measurement=made)
             )
+    about = np.array([one.outline_px.mean(axis=0) for one in seen], float)
     return Frame(
-        view=view_of(photo, surface),
+        view=view_of(photo, surface, area, about.reshape(-1, 2)),
         surface=surface,
         seen=tuple(seen),
         left_out=inspection.left_out,

@@ -17,6 +17,7 @@ __all__ = ["card_map", "card_words"]
 Array = npt.NDArray[np.float64]
 
 _STILL_MM = 0.3  # a card that is moved by hand moves farther. Common practice, no source.
+_TOLD_MM = 1.0
 _SCALES_AGREE = 0.02
 
 
@@ -60,8 +61,12 @@ def card_words(
     carried = other.to_mm(apply_homography(h, corners))
     off = float(np.sqrt(((carried - there) ** 2).sum(axis=1).mean()))
     u_mm = float(np.sqrt((u_px(corners) ** 2).mean() * 2)) * other.mm_per_px()
-    if off <= max(_STILL_MM, 3 * u_mm):
-        return f"The card did not move between the photos (within {off:.2f} mm).", cautions
+    limit = max(_STILL_MM, 3 * u_mm)
+    if limit > _TOLD_MM:
+        words = f"Whether the card moved cannot be told to better than {limit:.1f} mm."
+        return words, cautions
+    if off <= limit:
+        return f"The card did not move between the photos (within {limit:.1f} mm).", cautions
     words = (
         f"The card moved by about {off:.1f} mm on the surface between the photos, so its frame "
         "is not common to them: they are registered by the surface itself."

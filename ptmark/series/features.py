@@ -4,7 +4,7 @@ Pixel frame as in `ptmark.photo`. The red channel is looked at: dye hardly shows
 bleed-out and rework change little of what is matched.
 """
 
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 
 import cv2
 import numpy as np
@@ -40,6 +40,8 @@ class View:
     step : float
         Full-size px a pixel of the picture that was looked at.
     surface : SurfaceMap or None
+    about_px : ndarray of shape (M, 2)
+        Middles of the indications: what is registered must lie round them.
     """
 
     name: str
@@ -48,10 +50,14 @@ class View:
     descriptors: npt.NDArray[np.float32]
     step: float
     surface: SurfaceMap | None = None
+    about_px: Array = field(default_factory=lambda: np.zeros((0, 2)))
 
 
 def view_of(
-    photo: Photo, surface: SurfaceMap | None = None, area_px: Array | None = None
+    photo: Photo,
+    surface: SurfaceMap | None = None,
+    area_px: Array | None = None,
+    about_px: Array | None = None,
 ) -> View:
     """Find the points of a photo.
 
@@ -62,6 +68,8 @@ def view_of(
         Where it comes from the scale card, nothing on the card is taken: cards are moved.
     area_px : ndarray of shape (N, 2), px, optional
         Only points in this polygon are taken.
+    about_px : ndarray of shape (M, 2), px, optional
+        Middles of the indications.
 
     Notes
     -----
@@ -87,6 +95,7 @@ def view_of(
         descriptors=described,
         step=float(factor),
         surface=surface,
+        about_px=np.zeros((0, 2)) if about_px is None else about_px,
     )
 
 

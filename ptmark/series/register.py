@@ -16,10 +16,12 @@ from ptmark.scale.plane import apply_homography, fit_homography
 from ptmark.series.card import card_map, card_words
 from ptmark.series.features import View, view_of
 from ptmark.series.fit import covariance_of, place_slopes, refined
+from ptmark.series.matching import alike, near_indications, surrounded
 
 __all__ = ["Registration", "register", "register_views"]
 
 Array = npt.NDArray[np.float64]
+Mask = npt.NDArray[np.bool_]
 
 # A match is accepted where inliers > 8.0 + 0.3 x matches (Brown and Lowe 2007, "Automatic
 # panoramic image stitching using invariant features", section 3.2; from memory).
@@ -27,7 +29,7 @@ CHANCE_ALPHA, CHANCE_BETA = 8.0, 0.3
 LEAST_INLIERS = 16
 _REACH = 3.0  # px of the picture looked at: farther off is no inlier
 _WORST_RESIDUAL = 1.5  # px of the picture looked at
-_RATIO = 0.85  # best match against second best (Lowe 2004, 7.1, takes 0.8 for plain features)
+_MOST_THINGS = 3  # that moved each by itself: the area, a rule, a label
 _MOST_SCALE = 6.0  # one photo taken six times as close as the other
 # A mark picked by hand in two photos. Common practice, no source.
 MARK_U_PX = 2.0
@@ -150,72 +152,70 @@ def register_views(
 
 
 def _by_features(a: View, b: View) -> Registration:
-    from_a, to_b = _matches(a, b)
-    weak = SeriesError(
-        f"only {len(from_a)} places of the surface are alike in both",
-        where=f"{a.name}, {b.name}",
-        mend=_MEND,
-    )
-    if len(from_a) < LEAST_INLIERS:
-        raise weak
-    found, kept = cv2.findHomography(
-        from_a, to_b, cv2.USAC_MAGSAC, _REACH * b.step, None, 20000
-    )
-    if found is None:
-        raise weak
+    from_a, to_b = alike(a, b)
+    near = near_indications(a, b, from_a, to_b)
+    reasons = []
+    for chosen in (near, np.ones(len(near), bool)):
+        left = np.flatnonzero(chosen)
+        for _ in range(_MOST_THINGS if chosen.any() else 0):
+            try:
+                made, inside = _one_plane(a, b, from_a[left], to_b[left])
+            except SeriesError as exc:
+                reasons.append(exc)
+                break
+            if surrounded(a, b, from_a[left[inside]], to_b[left[inside]]):
+                return made
+            reasons.append(_refusal(a, b, f"{_ASIDE}: {_figures(made)}"))
+            left = left[~inside]  # a thing aside, such as a rule: look at the rest
+    raise reasons[-1] if reasons else _refusal(a, b, "no place of the surface is alike in both")
+
+
+def _one_plane(a: View, b: View, from_a: Array, to_b: Array) -> tuple[Registration, Mask]:
+    """The plane that most pairs agree on, and which they are, shape (N,)."""
+    found = kept = None
+    if len(from_a) >= LEAST_INLIERS:
+        reach = _REACH * b.step
+        found, kept = cv2.findHomography(from_a, to_b, cv2.USAC_MAGSAC, reach, None, 20000)
+    if found is None or not np.isfinite(found).all():
+        raise _refusal(a, b, f"only {len(from_a)} places of the surface are alike in both")
     inside = np.asarray(kept).ravel() > 0
     h, inside = refined(np.asarray(found, np.float64), from_a, to_b, inside, _REACH * b.step)
-    inliers = int(inside.sum())
     covariance, residual = covariance_of(h, from_a[inside], to_b[inside])
-    needed = max(float(LEAST_INLIERS), CHANCE_ALPHA + CHANCE_BETA * _in_common(a, b, h, from_a))
-    said = f"{inliers} inliers of {len(from_a)} matches, residual {residual:.1f} px"
-    if inliers <= needed:
-        raise SeriesError(
-            f"the match is weak: {said}; over {needed:.0f} inliers are needed",
-            where=f"{a.name}, {b.name}",
-            mend=_MEND,
-        )
-    if residual > _WORST_RESIDUAL * b.step or not _possible(h, a):
-        raise SeriesError(
-            f"what agrees is no view of one plane: {said}",
-            where=f"{a.name}, {b.name}",
-            mend=_MEND,
-        )
-    return Registration(
+    made = Registration(
         h=h,
         covariance=covariance,
         by="features",
-        inliers=inliers,
+        inliers=int(inside.sum()),
         matches=len(from_a),
         residual_px=residual,
     )
+    needed = max(float(LEAST_INLIERS), CHANCE_ALPHA + CHANCE_BETA * _in_common(b, h, from_a))
+    if made.inliers <= needed:
+        said = f"the match is weak: {_figures(made)}; over {needed:.0f} inliers are needed"
+        raise _refusal(a, b, said)
+    if residual > _WORST_RESIDUAL * b.step or not _possible(h, a):
+        raise _refusal(a, b, f"what agrees is no view of one plane: {_figures(made)}")
+    return made, inside
 
 
+def _figures(made: Registration) -> str:
+    return (
+        f"{made.inliers} inliers of {made.matches} matches, residual {made.residual_px:.1f} px"
+    )
+
+
+def _refusal(a: View, b: View, what: str) -> SeriesError:
+    return SeriesError(what, where=f"{a.name}, {b.name}", mend=_MEND)
+
+
+_ASIDE = "what is alike in both lies on one side of the indications and may have been moved"
 _MEND = (
     "take both photos from much the same place, in the same light; or name four or more marks "
     "that both show, or say that the card was not moved"
 )
 
 
-def _matches(a: View, b: View) -> tuple[Array, Array]:
-    """Mutual best matches that beat the second best, places in full px."""
-    if min(len(a.points_px), len(b.points_px)) < 2:
-        return np.zeros((0, 2)), np.zeros((0, 2))
-    alike = a.descriptors @ b.descriptors.T  # both of length 1: squared distance 2 - 2 alike
-    best, rows = alike.argmax(axis=1), np.arange(len(alike))
-    mutual = alike.argmax(axis=0)[best] == rows
-    first = 2 - 2 * alike[rows, best]
-    alike[rows, best] = -1.0
-    second = 2 - 2 * alike.max(axis=1)
-    chosen = rows[mutual & (first < _RATIO**2 * second)]
-    index = np.column_stack([chosen, best[chosen]])
-    from_a, to_b = a.points_px[index[:, 0]], b.points_px[index[:, 1]]
-    # One place may give several points of other turns and sizes: it counts once.
-    _, once = np.unique(np.rint(np.hstack([from_a, to_b])), axis=0, return_index=True)
-    return from_a[once], to_b[once]
-
-
-def _in_common(a: View, b: View, h: Array, from_a: Array) -> int:
+def _in_common(b: View, h: Array, from_a: Array) -> int:
     """How many of the matched points of a lie in what b shows."""
     there = apply_homography(h, from_a)
     return int(((there >= 0) & (there <= np.array(b.size) - 1)).all(axis=1).sum())

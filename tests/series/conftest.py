@@ -41,10 +41,21 @@ class Plate:
     seed: int = 1
     discs: list = field(default_factory=list)
     lines: list = field(default_factory=list)
+    label: tuple | None = None  # place of a printed label's corner
+
+    def lay_label(self, light):
+        """A label of 60 x 14 mm, its print far plainer than the developer's mottle."""
+        x, y = (round(v * PER_MM) for v in self.label)
+        blocks = np.random.RandomState(12).randint(0, 2, (14, 60)).astype(np.float32)
+        size = (60 * PER_MM, 14 * PER_MM)
+        printed = cv2.resize(blocks, size, interpolation=cv2.INTER_NEAREST)
+        light[y : y + size[1], x : x + size[0]] = 0.1 + 0.7 * printed
 
     def picture(self):
         """Linear light, shape (H, W, 3); the first pixel's corner is the plate's origin."""
         light = texture(self.seed)
+        if self.label is not None:
+            self.lay_label(light)
         high, wide = light.shape
         y, x = (np.mgrid[:high, :wide].astype(np.float32) + 0.5) / PER_MM
         distance = np.full(light.shape, np.inf, np.float32)  # outside positive

@@ -65,7 +65,7 @@ def test_a_blank_photo_is_refused(views):
     from ptmark.photo import Photo
 
     blank = view_of(Photo.from_array(np.full((600, 800, 3), 190, np.uint8), name="blank"))
-    with pytest.raises(SeriesError, match="only 0 places"):
+    with pytest.raises(SeriesError, match="no place of the surface"):
         register_views(views[0], blank)
 
 
@@ -145,6 +145,33 @@ def test_nothing_on_the_card_is_looked_at(surface, photos, cameras):
     on_it = ((inside >= 0) & (inside <= [80, 60])).all(axis=1)
     assert len(inside) > 50
     assert not on_it.any()
+
+
+def laid(shop, cameras, seed, label, number):
+    """A photo with one indication and a label, as a frame has it."""
+    plate = shop.Plate(seed=seed, discs=[(60, 35, 1.5)], label=label)
+    photo = shop.photograph(plate, cameras[number], seed=number, name=f"{number}.jpg")
+    return view_of(photo, about_px=cameras[number]([[60.0, 35.0]]))
+
+
+def test_a_label_that_was_moved_is_not_followed(shop, cameras):
+    a = laid(shop, cameras, 1, (25, 70), 0)
+    b = laid(shop, cameras, 1, (28, 66), 1)
+    made = register_views(a, b)
+    off = np.linalg.norm(made.to_b(cameras[0](GRID_MM)) - cameras[1](GRID_MM), axis=1)
+    assert off.max() < 0.5
+
+
+def test_a_label_alone_is_refused(shop, cameras):
+    a = laid(shop, cameras, 1, (25, 70), 0)
+    b = laid(shop, cameras, 2, (28, 66), 1)  # a new coat: only the label is alike
+    with pytest.raises(SeriesError):
+        register_views(a, b)
+    made = register_views(
+        replace(a, about_px=a.about_px[:0]), replace(b, about_px=b.about_px[:0])
+    )
+    label = cameras[1]([[28.0, 66.0], [88.0, 80.0]])  # nothing to lie round: it is followed
+    assert made.to_b(cameras[0]([[25.0, 70.0], [85.0, 84.0]])) == pytest.approx(label, abs=1)
 
 
 MARKS_MM = np.array([[15, 12], [105, 14], [100, 80], [12, 78], [60, 45]], float)
