@@ -112,7 +112,7 @@ def ridge_width(mask: Mask, radius: int = 6) -> Float:
     near = np.minimum(
         cv2.dilate(distance, kernel), max(mask.shape)
     )  # all mask: no zero to reach
-    return np.maximum(2 * near - 1, 1).astype(np.float32)
+    return np.asarray(np.maximum(2 * near - 1, 1), np.float32)
 
 
 def _first_look(mask: Mask, amount: Float, ridge: Float) -> tuple[float, float]:
