@@ -1,6 +1,7 @@
 """Close-ups: each indication large, with its measured outline as a hairline and a scale bar."""
 
 from dataclasses import dataclass
+from typing import Any
 
 import cv2
 import numpy as np
@@ -9,12 +10,12 @@ import shapely
 from shapely import Polygon
 
 from ptmark.record import Record
-from ptmark.report.marks import draw_line, draw_ring, ring_round
+from ptmark.report.marks import draw_line, draw_ring, draw_styled, ring_round
 from ptmark.report.palette import SHADE, Ink, ink_of
 from ptmark.report.surface_scale import local_bar
 from ptmark.report.wording import STRICTEST, called, measured
 
-__all__ = ["CloseUp", "close_ups"]
+__all__ = ["CloseUp", "close_ups", "overlays"]
 
 Picture = npt.NDArray[np.uint8]
 Array = npt.NDArray[np.float64]
@@ -55,6 +56,30 @@ def close_ups(record: Record, rgb: Picture, most: int) -> list[CloseUp]:
             _draw_bar(picture, bar[1] * zoom)
             caption += f"; bar {bar[0]:g} mm"
         made.append(CloseUp(picture, caption))
+    return made
+
+
+def overlays(record: Record, review: dict[str, Any], rgb: Picture, most: int) -> list[CloseUp]:
+    """The examiner's outline (solid) and the reviewer's (dashed) of each pair, worst first.
+
+    None where the reviewer measured another photo than the record's.
+    """
+    if review["photo"] != record.photo["sha256"]:
+        return []
+    own = {one["id"]: np.array(one["outline_px"], dtype=float) for one in record.indications}
+    known = [pair for pair in review["pairs"] if pair["first"] in own]
+    made = []
+    for pair in sorted(known, key=lambda one: float(one["iou"]))[:most]:
+        both = own[pair["first"]], np.array(pair["outline_px"], dtype=float)
+        corner, zoom = _view(np.concatenate(both))
+        picture = _enlarged(rgb, corner, zoom)
+        styles = (("rejectable", "solid"), ("", "dashed"))
+        for outline, (stands, style) in zip(both, styles, strict=True):
+            points = (outline - corner + 0.5) * zoom - 0.5
+            ring = np.concatenate([points, points[:1]])
+            draw_styled(picture, ring, ink_of(stands), 1.6, style)
+        caption = f"{pair['first']} solid, {pair['second']} of the reviewer dashed; "
+        made.append(CloseUp(picture, f"{caption}overlap {100 * pair['iou']:.0f} %"))
     return made
 
 

@@ -2,23 +2,30 @@
 
 from typing import Any
 
+import numpy as np
+import numpy.typing as npt
 from reportlab.lib.units import mm
 from reportlab.platypus import Flowable, KeepTogether, Spacer
 
 from ptmark.record import Record, fingerprint, revisions
+from ptmark.report.closeup import overlays
+from ptmark.report.pdf_photo import jpeg_picture
 from ptmark.report.pdf_style import grid, heading, text
 from ptmark.report.wording import EMPTY
 
 __all__ = ["keeping"]
 
+Pixels = npt.NDArray[np.uint8]
+
 _MOST = 12  # changed fields named
+_OVERLAYS = 3
 
 
-def keeping(record: Record, width: float) -> list[Flowable]:
+def keeping(record: Record, rgb: Pixels, width: float) -> list[Flowable]:
     """The flowables; ``width`` is the page's free width in points."""
     return [
         *_revisions(record, width),
-        *(part for one in record.reviews for part in _review(one, width)),
+        *(part for one in record.reviews for part in _review(record, rgb, one, width)),
         *_signatures(record, width),
     ]
 
@@ -51,7 +58,7 @@ def _revisions(record: Record, width: float) -> list[Flowable]:
     return [*heading("Revisions"), grid(rows, [width * s for s in shares], size=7)]
 
 
-def _review(one: dict[str, Any], width: float) -> list[Flowable]:
+def _review(record: Record, rgb: Pixels, one: dict[str, Any], width: float) -> list[Flowable]:
     place = "in the same photo" if one["frame"] == "px" else "in a photo of their own"
     verdicts = " against ".join(verdict or "no verdict" for verdict in one["verdicts"])
     made = [
@@ -83,6 +90,12 @@ def _review(one: dict[str, Any], width: float) -> list[Flowable]:
     shares = (0.11, 0.11, 0.1, 0.2, 0.13, 0.08, 0.19, 0.08)
     if len(rows) > 1:
         made += [Spacer(1, 3), grid(rows, [width * s for s in shares], size=7.5)]
+    shown = overlays(record, one, rgb, _OVERLAYS)
+    if shown:
+        each = (width / 3 - 6, width / 4)
+        cells: list[Any] = [[jpeg_picture(o.rgb, each), text(o.caption, 7)] for o in shown]
+        row = [*cells, *[""] * 3][:3]
+        made += [Spacer(1, 3), grid([row], [width / 3] * 3, head=0)]
     for remark in one["remarks"]:
         at = remark["at_px"]
         where = "" if at is None else f" (at {at[0]:.0f}, {at[1]:.0f} px)"

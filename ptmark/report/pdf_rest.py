@@ -55,7 +55,7 @@ def rest(
         *_cautions(record),
         *_basis(record, width),
         *_fields(record, width),
-        *keeping(record, width),
+        *keeping(record, rgb, width),
         *story(record, rgb, earlier, room),
         PageBreak(),
         *_photo(record, rgb, original, room),

@@ -20,7 +20,9 @@ from ptmark.record import (
     sign_record,
 )
 from ptmark.report import write_pdf
+from ptmark.report.closeup import overlays
 from ptmark.report.company import company
+from ptmark.report.palette import ink_of
 from ptmark.report.pdf_budget import what_helps
 from ptmark.review import Remark, compare_records, reviewed
 
@@ -43,12 +45,18 @@ def signed(weld, tmp_path):
 
 
 def test_the_code_on_page_one_names_the_record(signed, weld, tmp_path):
-    """Read back by OpenCV's own decoder from the drawn page."""
+    """Read back by OpenCV's own decoders from the drawn page; each misses some sizes."""
     write_pdf(tmp_path / "r.pdf", signed, weld[1], None)
+    said = ""
     with pdfplumber.open(tmp_path / "r.pdf") as pdf:
-        page = np.asarray(pdf.pages[0].to_image(resolution=350).original.convert("L"))
-    corner = np.ascontiguousarray(page[: page.shape[0] // 6, -page.shape[1] // 4 :])
-    said, _, _ = cv2.QRCodeDetector().detectAndDecode(corner)
+        for resolution in (300, 400, 350, 250, 500):
+            if said:
+                break
+            drawn = pdf.pages[0].to_image(resolution=resolution).original.convert("L")
+            page = np.asarray(drawn)
+            corner = np.ascontiguousarray(page[: page.shape[0] // 6, -page.shape[1] // 4 :])
+            for decoder in (cv2.QRCodeDetector(), cv2.QRCodeDetectorAruco()):
+                said = said or decoder.detectAndDecode(corner)[0]
     assert said == f"ptmark {signed.id} r1 sha256 {revision_hash(signed.to_json())}"
 
 
@@ -145,6 +153,26 @@ def test_revisions_and_reviews_stand_in_the_report(signed, weld, tmp_path):
     assert "not found" in said
     pair = made.reviews[0]["pairs"][0]["length_mm"]
     assert f"{pair['first']:.2f}, {pair['second']:.2f} +0.50 {pair['en']:.2f}" in said
+
+
+def test_overlays_draw_both_outlines_where_they_lie(signed, weld):
+    """Each outline's own colour is found along it; the pair that agrees least comes first."""
+    moved = [
+        {**one, "outline_px": [[x + 6 * n, y] for x, y in one["outline_px"]]}
+        for n, one in enumerate(signed.indications)
+    ]
+    found = compare_records(signed, replace(signed, indications=moved))
+    entry = reviewed(signed, found, reviewer="second", outcome="signed").reviews[0]
+    shown = overlays(signed, entry, weld[1], 3)
+    assert len(shown) == 3
+    shares = [int(one.caption.split("overlap ")[1].split(" %")[0]) for one in shown]
+    assert shares == sorted(shares)
+    for one in shown:
+        for ink in (ink_of("rejectable"), ink_of("")):
+            near = np.abs(one.rgb.astype(int) - ink.line).max(axis=2) < 30
+            assert near.sum() > 100
+    other = {**entry, "photo": "0" * 64}
+    assert overlays(signed, other, weld[1], 3) == []
 
 
 def test_a_retest_tells_the_story_side_by_side(signed, weld, tmp_path):
