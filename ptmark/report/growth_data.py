@@ -9,7 +9,7 @@ import numpy as np
 
 from ptmark.report.table import save
 from ptmark.report.wording import AID
-from ptmark.series import Curve, Growth, Reading, Registration
+from ptmark.series import Curve, Frame, Growth, Reading, Registration
 
 __all__ = ["MEASURED_ONLY", "growth_json", "registration_json", "write_growth_csv"]
 
@@ -34,9 +34,7 @@ def growth_json(growth: Growth) -> dict[str, Any]:
             {
                 "file": frame.name,
                 "minutes": frame.minutes,
-                "registration": None
-                if lead is None
-                else registration_json(lead, base.surface.mm_per_px()),
+                "registration": None if lead is None else registration_json(lead, frame, base),
             }
             for frame, lead in zip(growth.frames, growth.to_base, strict=True)
         ],
@@ -46,15 +44,22 @@ def growth_json(growth: Growth) -> dict[str, Any]:
     }
 
 
-def registration_json(lead: Registration, mm_per_px: float) -> dict[str, Any]:
-    """A registration as JSON-ready data; ``mm_per_px`` is that of the photo led to."""
+def registration_json(lead: Registration, start: Frame, end: Frame) -> dict[str, Any]:
+    """A registration as JSON-ready data.
+
+    ``u_px`` and ``u_mm`` are the largest standard uncertainties of where an indication of
+    ``start`` lies in ``end``, in each coordinate; None where ``start`` has none.
+    """
+    places = start.view.about_px
     return {
         "by": lead.by,
         "homography": np.asarray(lead.h).tolist(),
         "inliers": lead.inliers,
         "matches": lead.matches,
         "residual_px": round(lead.residual_px, 3),
-        "residual_mm": round(lead.residual_px * mm_per_px, 4),
+        "residual_mm": round(lead.residual_px * end.surface.mm_per_px(), 4),
+        "u_px": round(float(lead.u_px(places).max()), 3) if len(places) else None,
+        "u_mm": round(float(lead.u_mm(places, end.surface).max()), 4) if len(places) else None,
         "card": lead.card,
     }
 

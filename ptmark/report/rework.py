@@ -47,7 +47,7 @@ def rework_json(
     return {
         "before": {"file": before.name, "minutes": before.minutes},
         "after": {"file": after.name, "minutes": after.minutes},
-        "registration": registration_json(lead, after.surface.mm_per_px()),
+        "registration": registration_json(lead, before, after),
         **{kind: [_json(one) for one in changes if one.kind == kind] for kind in KINDS},
         "cautions": [*lead.cautions, COMPARED, *AID],
     }

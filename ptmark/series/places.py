@@ -7,6 +7,7 @@ own uncertainty could have parted them.
 
 from collections.abc import Sequence
 from dataclasses import dataclass
+from math import hypot
 
 import numpy as np
 import numpy.typing as npt
@@ -101,19 +102,16 @@ def _links(items: list[_Item]) -> tuple[list[tuple[int, int]], set[int]]:
     """Pairs of different photos that are one place, and the items that are not sure."""
     linked: list[tuple[int, int]] = []
     near: list[tuple[float, int, int]] = []
-    for i, one in enumerate(items):
-        for j, other in enumerate(items[:i]):
-            if one.frame == other.frame:
-                continue
-            reach = max(_LEAST_REACH_PX, float(np.hypot(one.reach_px, other.reach_px)))
-            gap = one.shape.distance(other.shape)
-            if gap > reach:
-                continue
-            shared = one.shape.intersection(other.shape).area
-            if shared >= _OVERLAP * min(one.shape.area, other.shape.area):
-                linked.append((i, j))
-            else:
-                near.append((gap, i, j))
+    for i, j in _within_reach(items):
+        one, other = items[i], items[j]
+        gap = one.shape.distance(other.shape)
+        if gap > max(_LEAST_REACH_PX, hypot(one.reach_px, other.reach_px)):
+            continue
+        shared = one.shape.intersection(other.shape).area
+        if shared >= _OVERLAP * min(one.shape.area, other.shape.area):
+            linked.append((i, j))
+        else:
+            near.append((gap, i, j))
     overlapping = {
         (index, items[pair[1 - side]].frame)
         for pair in linked
@@ -129,6 +127,18 @@ def _links(items: list[_Item]) -> tuple[list[tuple[int, int]], set[int]]:
         linked.append((i, j))
         overlapping.update(wants)
     return linked, unsure
+
+
+def _within_reach(items: list[_Item]) -> list[tuple[int, int]]:
+    """Pairs of different photos that could touch, in order."""
+    if not items:
+        return []
+    shapes = np.array([one.shape for one in items], object)
+    farthest = max(_LEAST_REACH_PX, 1.5 * max(one.reach_px for one in items))
+    pairs = shapely.STRtree(shapes).query(shapes, predicate="dwithin", distance=farthest)
+    return sorted(
+        (int(i), int(j)) for i, j in pairs.T if j < i and items[i].frame != items[j].frame
+    )
 
 
 def _groups(count: int, linked: list[tuple[int, int]]) -> list[list[int]]:

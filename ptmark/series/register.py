@@ -86,6 +86,12 @@ class Registration:
         spread = np.einsum("nij,jk,nik->n", slopes, self.covariance, slopes)
         return np.asarray(np.sqrt(np.maximum(spread, 0.0) / 2 + self.residual_px**2 / 2))
 
+    def u_mm(self, points_a: Array, surface_b: SurfaceMap) -> Array:
+        """The same in mm on the surface, by photo b's scale at each place, shape (N,)."""
+        there = self.to_b(points_a)
+        scales = np.array([surface_b.mm_per_px(place) for place in there], np.float64)
+        return np.asarray(self.u_px(points_a) * scales)
+
 
 def register(
     photo_a: Photo,

@@ -101,6 +101,10 @@ def test_data_and_picture_show_every_change(pair, lead, changes):
     data = json.loads(json.dumps(rework_json(changes, before, after, lead), allow_nan=False))
     assert {kind: len(data[kind]) for kind in KINDS} == dict.fromkeys(KINDS, 1)
     assert data["registration"]["inliers"] == lead.inliers
+    assert 0 < data["registration"]["u_mm"] < 0.1
+    assert data["registration"]["u_px"] * after.surface.mm_per_px() == pytest.approx(
+        data["registration"]["u_mm"], rel=0.2
+    )
     blank = [
         Photo.from_array(np.full((*f.view.size[::-1], 3), 200, np.uint8)).rgb
         for f in (before, after)
