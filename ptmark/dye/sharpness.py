@@ -16,7 +16,7 @@ _REACH_PX = 24
 _STEP_PX = 0.25
 _QUARTERS = 1.349  # way of a Gaussian edge from 25 to 75 %, in standard deviations
 _LEAST_CONTRAST = 0.08  # linear light
-_STRIDE, _CELLS = 8, 12  # strongest edges are taken from so many by so many parts of the photo
+_ACROSS, _CELLS = 500, 12  # a glance so many px wide; the strongest edge of each part of it
 
 
 def blur_of_card(photo: Photo, surface: SurfaceMap) -> float | None:
@@ -71,9 +71,9 @@ def blur_of_edges(photo: Photo) -> float | None:
         Standard deviation of the edge, px: the lower quartile over the strongest edge of each
         part of the photo, since some of them are soft in truth; None where there are few.
     """
-    grey = cv2.cvtColor(
-        np.ascontiguousarray(photo.rgb[::_STRIDE, ::_STRIDE]), cv2.COLOR_RGB2GRAY
-    )
+    stride = max(3, round(photo.info.width / _ACROSS))
+    glance = np.ascontiguousarray(photo.rgb[::stride, ::stride])
+    grey = cv2.cvtColor(glance, cv2.COLOR_RGB2GRAY)
     right = cv2.Sobel(grey, cv2.CV_32F, 1, 0)
     down = cv2.Sobel(grey, cv2.CV_32F, 0, 1)
     steep = cv2.magnitude(right, down)
@@ -86,11 +86,13 @@ def blur_of_edges(photo: Photo) -> float | None:
             y, x = np.unravel_index(int(part.argmax()), part.shape)
             y, x = y + row[0], x + column[0]
             if steep[y, x] > 100:
-                places.append((_STRIDE * x, _STRIDE * y))
+                places.append((stride * x, stride * y))
                 ways.append((right[y, x], down[y, x]))
     if not places:
         return None
-    blurs = _blurs(photo, np.array(places, float), np.array(ways, float), _REACH_PX)
+    blurs = _blurs(
+        photo, np.array(places, float), np.array(ways, float), max(_REACH_PX, 3 * stride)
+    )
     clear = blurs[np.isfinite(blurs)]
     return float(np.percentile(clear, 25)) if len(clear) >= 8 else None
 

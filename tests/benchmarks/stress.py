@@ -25,7 +25,7 @@ from stress_shop import render
 
 from ptmark.dye import suggest
 from ptmark.photo import Photo
-from ptmark.scale import LineReference, solve
+from ptmark.scale import RectangleReference, solve
 
 COUNTED_MM = 1.5
 EASY = Condition(name="easy")
@@ -42,6 +42,7 @@ CONDITIONS = [
     replace(EASY, name="green cast", cast=(0.85, 1.05, 0.80)),
     replace(EASY, name="thin developer, metal", thin=0.15),
     replace(EASY, name="pink haze", haze=0.06),
+    replace(EASY, name="heavy pink haze", haze=0.12),
     replace(EASY, name="weld toes", toes=True),
     replace(EASY, name="glare", glare=5),
     replace(EASY, name="grain", grain=0.02, exposure=0.6),
@@ -96,9 +97,11 @@ class Tally:
 def look(pixels, mm_per_px):
     """Suggestions for pixels of a known scale."""
     photo = Photo.from_array(pixels, name="stress")
-    ends = ((100.0, 100.0), (2100.0, 100.0))
-    line = LineReference(ends_px=ends, length_mm=2000 * mm_per_px)
-    return suggest(photo, solve(line, photo))
+    corners = ((100.0, 100.0), (2100.0, 100.0), (2100.0, 1600.0), (100.0, 1600.0))
+    rectangle = RectangleReference(
+        corners_px=corners, width_mm=2000 * mm_per_px, height_mm=1500 * mm_per_px
+    )
+    return suggest(photo, solve(rectangle, photo))
 
 
 def match(truths, calls):
