@@ -8,11 +8,13 @@ from ptmark.commands.options import Verbs
 from ptmark.errors import UsageError
 from ptmark.record import (
     FIELDS,
+    STANDARDS,
     Record,
     Signer,
     completeness,
     fingerprint,
     key_of,
+    lacking,
     link_to,
     load_record,
     save_record,
@@ -37,6 +39,9 @@ def add_to(verbs: Verbs) -> None:
     )
     made.add_argument(
         "--retest-of", type=Path, metavar="FILE", help="the record before the rework"
+    )
+    made.add_argument(
+        "--standard", choices=sorted(STANDARDS), help="list what this standard's report lacks"
     )
     made.add_argument("--by", default="", metavar="NAME", help="who changes it")
     made.add_argument("--why", default="", metavar="TEXT", help="the reason of the change")
@@ -72,7 +77,11 @@ def run(args: argparse.Namespace) -> int:
         print(f"    {', '.join(change['what'])}")
     for one in record.signatures:
         print(f"  signed: {one['role']} {one['name']}, {one['time']}")
-    for lack in completeness(record):
+    if args.standard:
+        standard = STANDARDS[args.standard]
+        print(f"  by {standard.title} ({standard.sure}; the contract's edition governs):")
+    lacks = lacking(record, args.standard) if args.standard else completeness(record)
+    for lack in lacks:
         print(f"  missing: {lack}")
     return 0
 

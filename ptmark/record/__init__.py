@@ -10,16 +10,19 @@ from ptmark.record.fields import FIELDS, Field
 from ptmark.record.model import Record, completeness
 from ptmark.record.revisions import changed_paths, follow, link_to, revision_hash, revisions
 from ptmark.record.signing import Signer, fingerprint, key_of, sign_record
+from ptmark.record.standards import STANDARDS, Standard, lacking
 from ptmark.record.store import load_record, record_schema, record_text, save_record
 from ptmark.record.verify import Found, find_photo, verify_file
 
 __all__ = [
     "FIELDS",
+    "STANDARDS",
     "Entry",
     "Field",
     "Found",
     "Record",
     "Signer",
+    "Standard",
     "build_record",
     "changed_paths",
     "completeness",
@@ -27,6 +30,7 @@ __all__ = [
     "fingerprint",
     "follow",
     "key_of",
+    "lacking",
     "link_to",
     "load_record",
     "record_schema",

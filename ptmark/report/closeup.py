@@ -78,7 +78,7 @@ def overlays(record: Record, review: dict[str, Any], rgb: Picture, most: int) ->
             points = (outline - corner + 0.5) * zoom - 0.5
             ring = np.concatenate([points, points[:1]])
             draw_styled(picture, ring, ink_of(stands), 1.6, style)
-        caption = f"{pair['first']} solid, {pair['second']} of the reviewer dashed; "
+        caption = f"{pair['first']} solid, reviewer's {pair['second']} dashed; "
         made.append(CloseUp(picture, f"{caption}overlap {100 * pair['iou']:.0f} %"))
     return made
 
