@@ -7,8 +7,10 @@ its end so that none counts as done. Printed is the rate of measuring (open, fin
 suggest, measure with full budgets, write JSON lines and CSV) as a share of the rate at which as
 many processes decode the same files by ``cv2.imread`` on one thread each; both without the
 start of the processes, rounds alternating, medians. Then what the start costs, in photos, so
-that the share for a folder of 200 can be told. Shares hold from machine to machine as far as
-both sides have the cores to themselves; the load of the machine is printed beside.
+that the share for a folder of 200 can be told. Other work on the machine disturbs these, so
+its load is printed, and beside the share by processor time of one process, which it disturbs
+little: decoding alone against the whole way. Bits a pixel are printed too: a file with fewer
+decodes faster, so its share is lower (phones write 3 to 5, the demo photos 0.4).
 """
 
 import argparse
@@ -18,11 +20,12 @@ import shutil
 import statistics
 import tempfile
 from pathlib import Path
-from time import perf_counter
+from time import perf_counter, process_time
 
 import cv2
 
-from ptmark.folder import Asked, Book, Pool, pictures_in
+from ptmark.folder import Asked, Book, Pool, measured, pictures_in
+from ptmark.photo import read_info
 from ptmark.places import sample_images
 
 
@@ -62,6 +65,26 @@ def measuring(photos: list[Path], jobs: int, asked: Asked, out: Path) -> tuple[f
     return (len(times) - warm) / (times[-1] - times[warm - 1]), times[0]
 
 
+def by_processor_time(photos: list[Path], asked: Asked) -> float:
+    """Processor time of decoding over that of the whole way, one process, one thread."""
+    one_thread()
+    measured(photos[0], asked)  # imports and caches are warm from here on
+    plain = whole = 0.0
+    for photo in photos:
+        start = process_time()
+        decode(photo)
+        middle = process_time()
+        measured(photo, asked)
+        plain, whole = plain + middle - start, whole + process_time() - middle
+    return plain / whole
+
+
+def bits_a_pixel(photos: list[Path]) -> float:
+    """Mean over the photos."""
+    infos = [read_info(path) for path in photos]
+    return statistics.mean(i.bytes * 8 / (i.width * i.height) for i in infos)
+
+
 def copies(count: int, folder: Path) -> list[Path]:
     """The demo photos over and over, each copy its own content."""
     demo = sorted(sample_images().glob("*.jpg"))
@@ -92,17 +115,19 @@ def main() -> None:
         else:
             photos = copies(asked_for.photos, folder)
         shares, starts = [], []
+        bits, time_share = bits_a_pixel(photos), by_processor_time(photos, asked)
         for number in range(asked_for.rounds):
             plain = decoding_rate(photos, asked_for.jobs)
             rate, first = measuring(photos, asked_for.jobs, asked, folder / f"out{number}")
             shares.append(rate / plain)
             starts.append(first * rate)
     share, start = statistics.median(shares), statistics.median(starts)
-    print(f"{len(photos)} photos, {asked_for.jobs} processes, {os.cpu_count()} cores")
-    print(f"load of the machine: {os.getloadavg()[0]:.1f}")
+    print(f"{len(photos)} photos of {bits:.1f} bits/px, {asked_for.jobs} processes")
+    print(f"{os.cpu_count()} cores, load of the machine {os.getloadavg()[0]:.1f}")
     print(f"rate against merely decoding: {share:.2f} ({min(shares):.2f} to {max(shares):.2f})")
-    print(f"the start costs as much as {start:.0f} photos: {share * 200 / (200 + start):.2f}")
-    print("is the share for a folder of 200")
+    print(f"the start costs as much as {start:.0f} photos")
+    print(f"so for a folder of 200: {share * 200 / (200 + start):.2f}")
+    print(f"by processor time: {time_share:.2f}")
 
 
 if __name__ == "__main__":
