@@ -70,7 +70,7 @@ def contours(
     """
     blur = crop.blur_px or photo_blur_px
     radius = max(4, round(2.5 * blur) + 1)
-    ridge = ridge_plateau(crop.amount, crop.peak, crop.grain, radius)
+    ridge = ridge_plateau(crop.amount, crop.floor, radius)
     relative = crop.amount / ridge
     look = _Look(
         crop=crop,

@@ -29,7 +29,8 @@ class Crop:
 
     ``seen_px`` is the width of the blob along its ridge (median) and ``blur_px`` the standard
     deviation of its edge, None where the blob is too thin to tell the two apart. ``grain`` is
-    the spread of the developer round it from pixel to pixel.
+    the spread of the developer round it from pixel to pixel, ``floor`` the least plateau: a
+    quarter of the blob's peak, or what stands clear of grain and mottle.
     """
 
     origin: tuple[int, int]
@@ -41,7 +42,7 @@ class Crop:
     grain: float
     seen_px: float
     blur_px: float | None
-    peak: float
+    floor: float
 
 
 def look_closely(
@@ -67,17 +68,19 @@ def look_closely(
     amount = cv2.GaussianBlur(dye_amount(rgb, white), (0, 0), _SMOOTH_PX)
     rough = np.asarray(amount - cv2.GaussianBlur(amount, (0, 0), 3.0), np.float32)
     step = max(1, round((around.size / 8000) ** 0.5))
-    grain = _spread(rough[::step, ::step][around[::step, ::step]])
+    bare = around[::step, ::step]
+    grain, mottle = (_spread(one[::step, ::step][bare]) for one in (rough, amount))
     inside = np.where(near, amount, np.float32(0)).astype(np.float32)
     peak = float(inside.max())
     if peak < max(0.02, 3 * grain):
         return None
-    ridge = ridge_plateau(inside, peak, grain, _FIRST_RADIUS)
+    floor = max(0.25 * peak, 3 * grain, min(4 * mottle, 0.6 * peak))
+    ridge = ridge_plateau(inside, floor, _FIRST_RADIUS)
     mask = inside > 0.5 * ridge
     seen, slope = _first_look(mask, inside, ridge)
     blur = _blur(seen, slope)
     if blur is not None and blur > _FIRST_RADIUS / 2.5:
-        ridge = ridge_plateau(inside, peak, grain, round(2.5 * blur) + 1)
+        ridge = ridge_plateau(inside, floor, round(2.5 * blur) + 1)
         mask = inside > 0.5 * ridge
     return Crop(
         origin=origin,
@@ -89,7 +92,7 @@ def look_closely(
         grain=grain,
         seen_px=seen,
         blur_px=blur,
-        peak=peak,
+        floor=floor,
     )
 
 
@@ -100,9 +103,9 @@ def _spread(values: Float) -> float:
     return 1.4826 * float(middle(np.abs(values - middle(values)))) + 1e-4
 
 
-def ridge_plateau(inside: Float, peak: float, noise: float, radius: int) -> Float:
-    """The local plateau, never below a quarter of the blob's peak or 3 sigma of the grain."""
-    return np.maximum(plateau(inside, radius), np.float32(max(0.25 * peak, 3 * noise)))
+def ridge_plateau(inside: Float, floor: float, radius: int) -> Float:
+    """The local plateau, never below a floor: there the developer's mottle would be traced."""
+    return np.maximum(plateau(inside, radius), np.float32(floor))
 
 
 def ridge_width(mask: Mask, radius: int = 6) -> Float:
