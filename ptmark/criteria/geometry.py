@@ -5,11 +5,21 @@ from typing import Any
 import numpy as np
 import numpy.typing as npt
 
-__all__ = ["Indices", "caliper_ends", "gaps_within", "grown", "hull_of", "hulls_of", "polygons"]
+__all__ = [
+    "Indices",
+    "caliper_ends",
+    "calipers",
+    "gaps_within",
+    "grown",
+    "hull_of",
+    "hulls_of",
+    "polygons",
+]
 
 Array = npt.NDArray[np.float64]
 Indices = npt.NDArray[np.int64]
 
+_AT_ONCE = 200_000  # distances held at once, so that many hulls take little memory
 _SIDES = 4  # segments a quarter turn of the circle that an outline is grown by
 _OUTSIDE = 1.0 / np.cos(np.pi / (4 * _SIDES))  # makes that polygon enclose the circle
 
@@ -55,6 +65,25 @@ def caliper_ends(hull: Array) -> tuple[float, Array]:
     apart = np.hypot(*(hull[:, None] - hull[None, :]).transpose(2, 0, 1))
     first, second = np.unravel_index(int(apart.argmax()), apart.shape)
     return float(apart[first, second]), hull[[first, second]]
+
+
+def calipers(hulls: list[Array]) -> list[tuple[float, Array]]:
+    """`caliper_ends` of many hulls, those with the same number of vertices at once."""
+    sizes = np.array([len(hull) for hull in hulls])
+    made: list[tuple[float, Array]] = [(0.0, np.empty((0, 2)))] * len(hulls)
+    for size in np.unique(sizes).tolist():
+        alike = np.flatnonzero(sizes == size)
+        step = max(_AT_ONCE // size**2, 1)
+        for begin in range(0, len(alike), step):
+            part = alike[begin : begin + step]
+            points = np.stack([hulls[k] for k in part])
+            between = points[:, :, None] - points[:, None]
+            apart = np.hypot(between[..., 0], between[..., 1]).reshape(len(part), -1)
+            places = apart.argmax(axis=1)
+            for row, (k, place) in enumerate(zip(part.tolist(), places.tolist(), strict=True)):
+                first, second = divmod(place, size)
+                made[k] = float(apart[row, place]), points[row, [first, second]]
+    return made
 
 
 def gaps_within(shapes: npt.NDArray[Any], reach: Array) -> tuple[Indices, Array]:

@@ -47,9 +47,7 @@ def by_row(case: Case, rule: RowRule) -> list[Finding]:
         band = tolerance_in(case.unit)
         pairs, gaps = view.links(chosen, rule.gap.value + band)
         near = pairs[[rule.gap.hit(float(gap)) for gap in gaps]] if len(pairs) else pairs
-        row = longest_row(
-            [view.items[k].hull for k in chosen], near, rule.number.least_number, band
-        )
+        row = longest_row([view.hulls[k] for k in chosen], near, rule.number.least_number, band)
         members = tuple(chosen[k] for k in row.members)
         gap = bound(rule.gap, of_length=False)
         return _Outcome(len(members), members, f"in a line with gaps of {gap}", row.line)
@@ -87,7 +85,7 @@ def _rectangle(
     weights = np.array([item.length if what == "length" else 1.0 for item in items])
     enough = limit.least_number if what == "number" else limit.value + 2 * band
     found = worst_rectangle(
-        [item.hull for item in items],
+        [view.hulls[k] for k in chosen],
         weights,
         bounds,
         enough=inf if len(chosen) <= _FEW else enough,
@@ -113,14 +111,14 @@ def by_stretch(case: Case, rule: StretchRule) -> list[Finding]:
         if not chosen:
             return _NOTHING
         run = _run_of_weld(case)
-        along = [view.items[k].hull @ run for k in chosen]
+        along = [view.hulls[k] @ run for k in chosen]
         low, high = np.array([a.min() for a in along]), np.array([a.max() for a in along])
         lengths = np.array([view.items[k].length for k in chosen])
         weights = lengths if rule.what == "length" else np.ones(len(chosen))
         reach = rule.stretch + tolerance_in(case.unit)
         total, reached = heaviest_stretch(low, high, weights, reach)
         members = tuple(chosen[k] for k in reached)
-        points = np.concatenate([view.items[k].hull for k in members])
+        points = np.concatenate([view.hulls[k] for k in members])
         line = points[[int((points @ run).argmin()), int((points @ run).argmax())]]
         return _Outcome(total, members, f"in {rule.stretch:g} {case.unit} of weld", line)
 
@@ -132,7 +130,7 @@ def _run_of_weld(case: Case) -> Array:
     if case.scene.weld_direction_deg is not None:
         angle = radians(case.scene.weld_direction_deg)
         return np.array([cos(angle), sin(angle)])
-    hull = hull_of(np.concatenate([item.hull for item in case.plain.items]))
+    hull = hull_of(np.concatenate(case.plain.hulls))
     length, ends = caliper_ends(hull)
     return (ends[1] - ends[0]) / length if length > 0 else np.array([1.0, 0.0])
 

@@ -15,7 +15,8 @@ from typing import Any
 import numpy as np
 import numpy.typing as npt
 
-from ptmark.criteria.geometry import Array, Indices, caliper_ends, hull_of
+from ptmark.criteria.crowd import surely_one
+from ptmark.criteria.geometry import Array, Indices, caliper_ends, hull_of, hulls_of
 from ptmark.criteria.limits import holds, tolerance_in
 from ptmark.criteria.rules import Merge
 
@@ -52,10 +53,12 @@ class _Clusters:
         import shapely
 
         self._shapes, self._tree = shapes, shapely.STRtree(shapes)
-        self._owner = np.arange(len(shapes))
+        self._owner = surely_one(shapes, lengths, grow, rule.factor)
         self._length = lengths.astype(float).copy()
-        self._hulls = [shapely.get_coordinates(one) for one in shapely.convex_hull(shapes)]
+        self._horizon = max(float(np.median(lengths)), 1e-3)
+        self._hulls = hulls_of(shapes)
         self._grow, self._rule, self._band = grow, rule, tolerance_in(unit)
+        self._measure(np.flatnonzero(np.bincount(self._owner) > 1))
 
     def settle(self) -> None:
         """Merge until nothing merges.
@@ -63,8 +66,8 @@ class _Clusters:
         Whoever may have neighbours beyond what it has looked at looks again, up to the
         horizon; pairs once found are kept, so none needs to look twice the same way.
         """
-        horizon = max(float(np.median(self._length)), 1e-3)
-        looked = np.full(len(self._length), -1.0)
+        horizon = self._horizon
+        looked = np.zeros(len(self._length))
         pairs, gaps = np.empty((0, 2), dtype=np.int64), np.empty(0)
         while True:
             reach = self._reach()
@@ -111,16 +114,22 @@ class _Clusters:
         """Merge the clusters of the pairs that the rule merges; whether there were any."""
         smaller = self._length[pairs].min(axis=1)
         excess = (gaps - self._rule.factor * smaller).tolist()
-        hit = [holds(self._rule.operator, value, self._band) for value in excess]
-        if not any(hit):
+        hit = np.array([holds(self._rule.operator, value, self._band) for value in excess])
+        if not hit.any():
             return False
-        for root in _unite(self._owner, pairs[hit]):
-            members = np.flatnonzero(self._owner == root)
-            points = np.concatenate([self._hulls[k] for k in members])
-            self._hulls[root] = hull_of(points)
+        self._measure(np.array(_unite(self._owner, pairs[hit])))
+        return True
+
+    def _measure(self, roots: Indices) -> None:
+        """Lengths end to end of the clusters that have just become what they are."""
+        order = np.argsort(self._owner, kind="stable")
+        begins = np.searchsorted(self._owner[order], roots, side="left")
+        ends = np.searchsorted(self._owner[order], roots, side="right")
+        for root, begin, end in zip(roots.tolist(), begins, ends, strict=True):
+            members = order[begin:end]
+            self._hulls[root] = hull_of(np.concatenate([self._hulls[k] for k in members]))
             end_to_end, _ = caliper_ends(self._hulls[root])
             self._length[members] = end_to_end + 2 * self._grow[members].max()
-        return True
 
 
 def _unite(owner: Indices, pairs: Indices) -> list[int]:

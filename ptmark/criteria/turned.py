@@ -12,6 +12,9 @@ from ptmark.criteria.stretch import heaviest_stretch, stretch_totals
 
 __all__ = ["Bounds", "Turned"]
 
+_STEP = 1.3  # from one rectangle's width to the next, in covering what the bounds allow
+_CROWD = 400  # above so many the sieve, cubic in their number, costs more than it spares
+
 _Floor = Callable[[], float]
 
 
@@ -27,6 +30,15 @@ class Bounds:
         """Bounds that a set keeps at a turn where its extents differ by at most ``by``."""
         sum_most = self.long + min(self.short, self.area / self.long)
         return Bounds(self.long + by, self.short + by, self.area + by * sum_most + by * by)
+
+    def cover(self) -> list[tuple[float, float]]:
+        """Widths and heights of rectangles that hold every rectangle within the bounds."""
+        width, covers = min(self.long, self.area / self.short), []
+        while True:
+            covers.append((width, self.height(width / _STEP) if covers else self.short))
+            if width >= self.long:
+                return covers
+            width = min(width * _STEP, self.long)
 
     def height(self, width: float) -> float:
         """The largest second side beside a first of ``width``."""
@@ -76,6 +88,27 @@ class Turned:
             for start in high[totals > floor]:
                 may[reached[(high >= start) & (low <= start + height)]] = True
         return most, may
+
+    def sieve(self, bounds: Bounds, floor: float) -> npt.NDArray[np.bool_]:
+        """Which may belong to a set above ``floor``; may keep too many, never too few.
+
+        The sides that the bounds allow are covered by a few rectangles, each of them tried at
+        every smallest ``xh`` with every smallest ``yh``. Crowds are let through unlooked at.
+        """
+        count = len(self._weights)
+        if count > _CROWD:
+            return np.ones(count, dtype=bool)
+        may = np.zeros(count, dtype=bool)
+        starts, low = self._high, self._low
+        from_here = self._high[None] >= starts[:, None]
+        for width, height in bounds.cover():
+            reach = low[None] <= (starts + (width, height))[:, None]
+            inside = (from_here & reach).astype(np.float64)
+            across, along = inside[:, :, 0], inside[:, :, 1]
+            above = (across * self._weights) @ along.T > floor
+            if above.any():
+                may |= ((above.astype(np.float64) @ along) * across).any(axis=0)
+        return may
 
     def rectangle(self, turn: float) -> Array:
         """Corners of the smallest rectangle that reaches all, in the unturned frame, (4, 2)."""

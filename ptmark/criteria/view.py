@@ -22,7 +22,7 @@ import numpy.typing as npt
 
 from ptmark.criteria.geometry import (
     Array,
-    caliper_ends,
+    calipers,
     gaps_within,
     grown,
     hulls_of,
@@ -46,19 +46,13 @@ class Item:
     """
 
     ids: tuple[str, ...]
-    hull: Array
-    outline_hull: Array  # as measured, where ``hull`` is grown in the worst reading
+    ends: Array  # the two points of the outline farthest apart, shape (2, 2)
     length: float
     u: float
     ratio: float
     linear: bool
     rounded: bool
     relevant: bool
-
-    @property
-    def ends(self) -> Array:
-        """The two points farthest apart, shape (2, 2)."""
-        return caliper_ends(self.outline_hull)[1]
 
     def is_of(self, shape: str) -> bool:
         """Whether a rule for "linear", "rounded" or "any" looks at it."""
@@ -78,6 +72,11 @@ class View:
     def by_ids(self) -> dict[tuple[str, ...], Item]:
         """Each item by the ids of its members."""
         return {item.ids: item for item in self.items}
+
+    @cached_property
+    def hulls(self) -> list[Array]:
+        """Convex hull of each item, grown in the worst reading; made when first asked for."""
+        return grown(self.shapes, self.growth)
 
     def members(self, shape: str) -> list[int]:
         """Indices of the relevant items that a rule for ``shape`` looks at."""
@@ -126,10 +125,10 @@ class _Base:
         shapes[:] = [self._shape(cluster) for cluster in clusters]
         possible = self._long(self.span + u, np.maximum(self.width - width_u, 0.0))
         sure = self._long(self.span - u, self.width + width_u)
-        plain, wide = hulls_of(shapes), grown(shapes, growth)
+        taken = _Taken(u, width_u, possible, sure)
+        ends = self._ends(clusters, shapes)
         items = tuple(
-            self._item(cluster, plain[k], wide[k], _Taken(u, width_u, possible, sure))
-            for k, cluster in enumerate(clusters)
+            self._item(cluster, *ends[k], taken) for k, cluster in enumerate(clusters)
         )
         return View(items=items, shapes=shapes, growth=growth, unit=self.profile.unit)
 
@@ -140,14 +139,30 @@ class _Base:
             return self.shapes[cluster[0]]
         return shapely.MultiPolygon(list(self.shapes[list(cluster)]))
 
-    def _item(self, cluster: tuple[int, ...], raw: Array, hull: Array, taken: "_Taken") -> Item:
+    @cached_property
+    def _own_ends(self) -> list[tuple[float, Array]]:
+        return calipers(hulls_of(self.shapes))
+
+    def _ends(
+        self, clusters: list[tuple[int, ...]], shapes: npt.NDArray[Any]
+    ) -> list[tuple[float, Array]]:
+        """The caliper of each cluster and its ends; those of single ones are known."""
+        several = [k for k, cluster in enumerate(clusters) if len(cluster) > 1]
+        made = [self._own_ends[cluster[0]] for cluster in clusters]
+        for k, found in zip(several, calipers(hulls_of(shapes[several])), strict=True):
+            made[k] = found
+        return made
+
+    def _item(
+        self, cluster: tuple[int, ...], end_to_end: float, ends: Array, taken: "_Taken"
+    ) -> Item:
         first, chosen = cluster[0], list(cluster)
         u = max(self.u[k] for k in cluster)
         length, span, width = self.length[first], self.span[first], self.width[first]
         linear, sure = bool(taken.possible[first]), bool(taken.sure[first])
         more = taken.u[first]
         if len(cluster) > 1:
-            length = span = caliper_ends(raw)[0]
+            length = span = end_to_end
             width, more = self.width[chosen].max(), taken.u[chosen].max()
             less = taken.width_u[chosen].max()
             spans, widths = (
@@ -160,8 +175,7 @@ class _Base:
         relevance = self.profile.relevance
         return Item(
             ids=tuple(self.ids[k] for k in cluster),
-            hull=hull,
-            outline_hull=raw,
+            ends=ends,
             length=float(length + more),
             u=float(u),
             ratio=float(span / width) if width > 0 else float("inf"),

@@ -135,6 +135,8 @@ class _Search:
         half = turns / (2 * _FIRST_RANGES)
         everyone = np.arange(len(self._hulls))
         self._take(0.0, everyone)
+        if self._weights.sum() <= self._floor:
+            return self._best
         queue: list[tuple[float, float, float, Indices]] = []
         for first in range(_FIRST_RANGES):
             self._look(queue, (2 * first + 1) * half, half, everyone)
@@ -170,8 +172,10 @@ class _Search:
             return
         moved = 2 * self._reach * sin(half / 2)
         wide = self._bounds.widened(moved + self._band)
-        frame = self._turned(turn, chosen)
-        most, may = frame.heaviest(wide, self._floor)
+        chosen = chosen[self._turned(turn, chosen).sieve(wide, self._floor)]
+        if not len(chosen):
+            return
+        most, may = self._turned(turn, chosen).heaviest(wide, self._floor)
         if most <= self._floor:
             return
         self._take(turn, chosen[may], wide if moved <= self._band else None)
@@ -181,6 +185,9 @@ class _Search:
     def _take(self, turn: float, chosen: Indices, bounds: Bounds | None = None) -> None:
         """Take the heaviest set at one turn where it beats the best."""
         bounds = bounds or self._bounds.widened(self._band)
+        chosen = chosen[self._turned(turn, chosen).sieve(bounds, self._best.total)]
+        if not len(chosen):
+            return
         total, members = self._turned(turn, chosen).best(
             bounds, self._best.total, self._enough - self._band
         )

@@ -1,0 +1,119 @@
+"""Neighbours that surely merge, found all at once: a head start for `ptmark.criteria.merge`.
+
+Only lower bounds of lengths and true gaps of some pairs are looked at, so what is united here
+is united by the rule too; since no order of merging can matter, the rest can go on from here.
+The pairs are those of Delaunay triangulations, first of all centres, then of the centres of
+ever longer clusters alone, so that long clusters meet across the short ones between them.
+"""
+
+from typing import Any
+
+import numpy as np
+import numpy.typing as npt
+
+from ptmark.criteria.geometry import Array, Indices
+
+__all__ = ["surely_one"]
+
+_DIRECTIONS = 16  # a caliper is at most 0.5 % longer than the largest extent along these
+_FEWEST = 32  # a head start for fewer is not worth its set-up
+_LEVEL = 3.0  # by how much the clusters of one triangulation are longer than the last one's
+
+
+def surely_one(shapes: npt.NDArray[Any], lengths: Array, grow: Array, factor: float) -> Indices:
+    """For each indication the first member of its cluster as far as that is plain.
+
+    Parameters are those of `ptmark.criteria.merge.merged`; ``factor`` is the rule's, taken a
+    little smaller, so that the comparison band need not be thought of here.
+    """
+    crowd = _Crowd(shapes, lengths, grow, factor * (1 - 1e-4))
+    if len(shapes) >= _FEWEST:
+        crowd.unite()
+    return crowd.owner
+
+
+class _Crowd:
+    def __init__(
+        self, shapes: npt.NDArray[Any], lengths: Array, grow: Array, factor: float
+    ) -> None:
+        self.owner: Indices = np.arange(len(shapes))
+        self._shapes, self._single, self._grow, self._factor = shapes, lengths, grow, factor
+
+    def unite(self) -> None:
+        """Unite level by level until only one cluster is long enough to meet another."""
+        import shapely
+
+        points, of = shapely.get_coordinates(self._shapes, return_index=True)
+        starts = np.flatnonzero(np.diff(of, prepend=-1))
+        angles = np.arange(_DIRECTIONS) * np.pi / _DIRECTIONS
+        along = points @ np.stack([np.cos(angles), np.sin(angles)])
+        self._low = np.minimum.reduceat(along, starts)
+        self._high = np.maximum.reduceat(along, starts)
+        centres = shapely.get_coordinates(shapely.centroid(self._shapes))
+        self._length = self._single
+        pairs, gaps = np.empty((0, 2), dtype=np.int64), np.empty(0)
+        level, looked = 0.0, -1
+        while True:
+            pool = np.flatnonzero(self._length >= level)
+            if len(np.unique(self.owner[pool])) < 2 or len(pool) < 4:
+                return
+            if len(pool) != looked:
+                found = pool[_neighbours(centres[pool])]
+                found = found[self.owner[found[:, 0]] != self.owner[found[:, 1]]]
+                pairs = np.concatenate([pairs, found])
+                gaps = np.concatenate([gaps, self._gaps(found)])
+                pairs, gaps = self._merge(pairs, gaps)
+            looked = len(pool)
+            level = max(level * _LEVEL, float(np.median(self._length)))
+
+    def _gaps(self, pairs: Indices) -> Array:
+        import shapely
+
+        first, second = pairs.T
+        apart = shapely.distance(self._shapes[first], self._shapes[second])
+        return np.maximum(apart - self._grow[first] - self._grow[second], 0.0)
+
+    def _merge(self, pairs: Indices, gaps: Array) -> tuple[Indices, Array]:
+        """Unite along the pairs until none is left that surely merges; the pairs left over."""
+        from scipy.sparse import coo_array
+        from scipy.sparse.csgraph import connected_components
+
+        count = len(self.owner)
+        while True:
+            split = self.owner[pairs[:, 0]] != self.owner[pairs[:, 1]]
+            pairs, gaps = pairs[split], gaps[split]
+            hit = gaps < self._factor * self._length[pairs].min(axis=1)
+            if not hit.any():
+                return pairs, gaps
+            first, second = self.owner[pairs[hit]].T
+            links = coo_array((np.ones(len(first)), (first, second)), shape=(count, count))
+            _, label = connected_components(links, directed=False)
+            _, at = np.unique(label, return_index=True)
+            self.owner = at[label][self.owner]
+            self._length = self._lengths()
+
+    def _lengths(self) -> Array:
+        """No more than the length end to end of the cluster that each belongs to."""
+        order = np.argsort(self.owner, kind="stable")
+        starts = np.flatnonzero(np.diff(self.owner[order], prepend=-1))
+        low = np.minimum.reduceat(self._low[order], starts)
+        high = np.maximum.reduceat(self._high[order], starts)
+        grow = np.maximum.reduceat(self._grow[order], starts)
+        sizes = np.diff(starts, append=len(order))
+        made = np.empty(len(order))
+        made[order] = np.repeat((high - low).max(axis=1) + 2 * grow, sizes)
+        alone = np.zeros(len(order), dtype=bool)
+        alone[order] = np.repeat(sizes == 1, sizes)
+        return np.where(alone, self._single, made)
+
+
+def _neighbours(points: Array) -> Indices:
+    """Pairs of neighbours in a triangulation, (P, 2); none where the points span no plane."""
+    from scipy.spatial import Delaunay, QhullError
+
+    try:
+        corners = Delaunay(points).simplices
+    except QhullError:
+        return np.empty((0, 2), dtype=np.int64)
+    sides = np.concatenate([corners[:, [0, 1]], corners[:, [1, 2]], corners[:, [2, 0]]])
+    return np.unique(np.sort(sides, axis=1), axis=0).astype(np.int64)
