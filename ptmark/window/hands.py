@@ -30,15 +30,17 @@ class Hands(QObject):
     # -- one key each -------------------------------------------------------------------------
     def take(self) -> None:
         """Take the selected suggestions and go to the next one not looked at."""
+        after = self._after()
         self._replace("take", lambda one: replace(one, standing="taken"))
-        self._go_on()
+        self._go_on(after)
 
     def drop(self) -> None:
         """Drop the selected ones; an outline drawn by hand is deleted instead."""
+        after = self._after()
         self._replace(
             "drop", lambda one: replace(one, standing="dropped") if _suggested(one) else None
         )
-        self._go_on()
+        self._go_on(after)
 
     def delete(self) -> None:
         """Delete the selected outlines; undo brings them back."""
@@ -72,16 +74,19 @@ class Hands(QObject):
         if any(m.standing == "suggested" for m in state.marked):
             self._session.change("take all suggestions", marked=marked)
 
-    def _go_on(self) -> None:
-        """Select the next suggestion not looked at, after the one selected."""
-        session = self._session
-        marked = session.state.marked if session.state else ()
-        names = [m.id for m in marked]
-        at = names.index(session.selected[-1]) + 1 if session.selected else 0
-        for one in (*marked[at:], *marked[:at]):
-            if one.standing == "suggested":
-                session.select(one.id)
-                return
+    def _after(self) -> list[str]:
+        """The list's letters from the one after the selection round to it."""
+        names, selected = self._session.order(), self._session.selected
+        at = names.index(selected[-1]) + 1 if selected and selected[-1] in names else 0
+        return names[at:] + names[:at]
+
+    def _go_on(self, names: list[str]) -> None:
+        """Select the first of these that was not looked at yet."""
+        marked = self._session.state.marked if self._session.state else ()
+        unseen = {one.id for one in marked if one.standing == "suggested"}
+        ahead = next((name for name in names if name in unseen), None)
+        if ahead is not None:
+            self._session.select(ahead)
 
     def take_left_out(self, index: int) -> None:
         """Take back a blob that was left out."""

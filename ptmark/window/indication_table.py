@@ -1,140 +1,30 @@
-"""The list of indications: letter, shape, length ± U, width, ratio, verdict."""
+"""The list of indications: sorted by any column, filtered, edited in place, copied."""
 
-from typing import Any
-
-from PySide6.QtCore import (
-    QAbstractTableModel,
-    QItemSelection,
-    QItemSelectionModel,
-    QModelIndex,
-    QPersistentModelIndex,
-    QSize,
-    Qt,
+from PySide6.QtCore import QItemSelection, QItemSelectionModel, QSize, Qt
+from PySide6.QtGui import QGuiApplication, QKeyEvent, QKeySequence
+from PySide6.QtWidgets import (
+    QAbstractItemView,
+    QCompleter,
+    QHeaderView,
+    QLineEdit,
+    QStyledItemDelegate,
+    QStyleOptionViewItem,
+    QTableView,
+    QWidget,
 )
-from PySide6.QtGui import QKeyEvent
-from PySide6.QtWidgets import QAbstractItemView, QHeaderView, QTableView, QWidget
 
 from ptmark.units import MM_PER_IN
-from ptmark.window.glyphs import glyph_icon
 from ptmark.window.hands import Hands
-from ptmark.window.judging import standing_of
-from ptmark.window.palette import tone
+from ptmark.window.indication_model import COLUMNS, Index, IndicationModel, ListOrder
 from ptmark.window.session import Session
-from ptmark.window.wording import plus_minus
 
-__all__ = ["IndicationModel", "IndicationTable"]
+__all__ = ["KINDS", "IndicationTable"]
 
-_SEEN = {"suggested": "not looked at", "taken": "taken", "dropped": "dropped"}
-Index = QModelIndex | QPersistentModelIndex
-_HEADS = ("", "Shape", "Length ± U", "Width", "L/W", "Verdict")
+# Imperfections by the names of ISO 6520-1; what rules need of them stands in the criteria.
+KINDS = ("", "crack", "crater crack", "surface pore", "crater pipe", "lack of fusion",
+         "lack of penetration", "undercut", "overlap")  # fmt: skip
 _ROWS_SHOWN = 7
-_NOTHING = QModelIndex()
-
-
-class IndicationModel(QAbstractTableModel):
-    """Rows in the order of the letters as they were given."""
-
-    def __init__(self, session: Session, parent: QWidget) -> None:
-        super().__init__(parent)
-        self._session, self._window = session, parent
-        session.changed.connect(self._reset)
-        session.judged.connect(self._renew)
-
-    def _reset(self) -> None:
-        self.beginResetModel()
-        self.endResetModel()
-
-    def _renew(self) -> None:
-        if self.rowCount():
-            last = self.index(self.rowCount() - 1, len(_HEADS) - 1)
-            self.dataChanged.emit(self.index(0, 0), last)
-            self.headerDataChanged.emit(Qt.Orientation.Horizontal, 0, len(_HEADS) - 1)
-
-    def rowCount(self, parent: Index = _NOTHING) -> int:  # noqa: N802 - Qt's name
-        state = self._session.state
-        return 0 if parent.isValid() or state is None else len(state.marked)
-
-    def columnCount(self, parent: Index = _NOTHING) -> int:  # noqa: N802 - Qt's name
-        return 0 if parent.isValid() else len(_HEADS)
-
-    def headerData(  # noqa: N802 - Qt's name
-        self, section: int, orientation: Qt.Orientation, role: int = Qt.ItemDataRole.DisplayRole
-    ) -> Any:  # noqa: ANN401 - as Qt has it
-        if orientation != Qt.Orientation.Horizontal:
-            return None
-        if role == Qt.ItemDataRole.DisplayRole:
-            unit = f", {self._session.unit}" if section == 2 else ""
-            return _HEADS[section] + unit
-        return None
-
-    def data(self, index: Index, role: int = Qt.ItemDataRole.DisplayRole) -> Any:  # noqa: ANN401
-        state = self._session.state
-        if state is None or not 0 <= index.row() < len(state.marked):
-            return None
-        one = state.marked[index.row()]
-        if role == Qt.ItemDataRole.DisplayRole:
-            return self._cells(one.id)[index.column()]
-        if role == Qt.ItemDataRole.ToolTipRole:
-            return self._tip(one.id)
-        if role == Qt.ItemDataRole.ForegroundRole and one.standing == "dropped":
-            return tone("quiet", self._window.palette())
-        if role == Qt.ItemDataRole.DecorationRole:
-            return self._sign(one.id, one.standing, index.column())
-        if role == Qt.ItemDataRole.AccessibleTextRole and index.column() == 0:
-            return f"{one.id}, {_SEEN[one.standing]}"
-        return None
-
-    def _sign(self, letter: str, standing: str, column: int) -> Any:  # noqa: ANN401
-        """First column: looked at or not. Last column: the verdict."""
-        palette = self._window.palette()
-        if column == 0:
-            sign = {"taken": "done", "suggested": ""}.get(standing)
-            return None if sign is None else glyph_icon(sign, palette, 14)
-        name = standing_of(letter, self._session.judgement) if column == 5 else ""
-        return glyph_icon(name, palette, 16) if name and standing != "dropped" else None
-
-    def _cells(self, letter: str) -> tuple[str, ...]:
-        judgement = self._session.judgement
-        made = judgement.measured.get(letter)
-        verdict = self._verdict(letter)
-        if made is None:
-            return (
-                letter,
-                "",
-                "no scale" if not judgement.refused else "no size",
-                "",
-                "",
-                verdict,
-            )
-        digits, per = (2, 1.0) if self._session.unit == "mm" else (3, MM_PER_IN)
-        length = plus_minus(made.length, self._session.unit)
-        shape = made.shape if made.shape_sure else f"{made.shape} ?"
-        width = f"{made.width.value / per:.{digits}f}"
-        return letter, shape, length, width, f"{made.ratio.value:.1f}", verdict
-
-    def _verdict(self, letter: str) -> str:
-        inspection = self._session.inspection
-        if inspection is None:
-            return ""
-        one = inspection.marked(letter)
-        if one.standing == "dropped":
-            return "dropped"
-        if one.relevance and one.reason.strip():
-            return one.relevance
-        evaluation = self._session.judgement.evaluation
-        if evaluation and evaluation.relevance.get(letter, "").startswith("not relevant"):
-            return "not relevant"
-        verdict = standing_of(letter, self._session.judgement)
-        return verdict or ("to look at" if one.standing == "suggested" else "taken")
-
-    def _tip(self, letter: str) -> str:
-        judgement = self._session.judgement
-        lines = [judgement.refused[letter]] if letter in judgement.refused else []
-        if judgement.evaluation is not None:
-            lines += [f.says for f in judgement.evaluation.findings if letter in f.indications]
-            if relevance := judgement.evaluation.relevance.get(letter):
-                lines.append(relevance)
-        return "\n".join(dict.fromkeys(lines))
+_KIND = COLUMNS.index("Kind")
 
 
 class IndicationTable(QTableView):
@@ -143,55 +33,121 @@ class IndicationTable(QTableView):
     def __init__(self, session: Session, hands: Hands, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self._session, self._hands, self._echo = session, hands, False
-        self.setModel(IndicationModel(session, self))
+        self.order = ListOrder(IndicationModel(session, self), self)
+        self.setModel(self.order)
         self.setSelectionBehavior(QAbstractItemView.SelectionBehavior.SelectRows)
         self.setSelectionMode(QAbstractItemView.SelectionMode.ExtendedSelection)
+        self.setEditTriggers(
+            QAbstractItemView.EditTrigger.DoubleClicked
+            | QAbstractItemView.EditTrigger.EditKeyPressed
+        )
+        self.setItemDelegateForColumn(_KIND, _KindDelegate(self))
         self.setTabKeyNavigation(False)
         self.setShowGrid(False)
         self.setWordWrap(False)
         self.setIconSize(QSize(15, 15))
-        self.setFixedHeight(28 * _ROWS_SHOWN + 30)
+        self.setFixedHeight(28 * _ROWS_SHOWN + 48)
         self.setAlternatingRowColors(True)
         self.setAccessibleName("Indications")
         self.verticalHeader().hide()
         self.verticalHeader().setDefaultSectionSize(28)
         head = self.horizontalHeader()
         head.setSectionResizeMode(QHeaderView.ResizeMode.ResizeToContents)
-        head.setSectionResizeMode(5, QHeaderView.ResizeMode.Stretch)
         head.setHighlightSections(False)
+        head.setSortIndicatorClearable(True)
+        head.setSortIndicator(-1, Qt.SortOrder.AscendingOrder)
+        self.setSortingEnabled(True)
+        session.listed = lambda: [row.id for row in self.order.shown]
         session.changed.connect(self._show_selection)
         session.selection_changed.connect(self._show_selection)
+        self.order.layoutChanged.connect(self._show_selection)
+
+    def want(self, name: str, value: str) -> None:
+        """Filter; what no longer shows is no longer selected, so that no key can reach it."""
+        self.order.want(name, value)
+        there = {row.id for row in self.order.shown}
+        self._session.select(*(name for name in self._session.selected if name in there))
+        self._show_selection()
+
+    def copy(self) -> None:
+        """Put the selected rows, or all where none is, on the clipboard, tab-separated."""
+        chosen = set(self._session.selected)
+        rows = [row for row in self.order.shown if not chosen or row.id in chosen]
+        measured, unit = self._session.judgement.measured, self._session.unit
+        digits, per = (2, 1.0) if unit == "mm" else (3, MM_PER_IN)
+        lengths = [f"{name}, {unit}" for name in ("Length", "U (k = 2)", "Path", "Width")]
+        head = ("Indication", "Shape", *lengths, "L/W", "Verdict", "Kind", "Note")
+        lines = ["\t".join(head)]
+        for row in rows:
+            made = measured.get(row.id)
+            sizes = ["", "", "", "", ""]
+            if made is not None:
+                length, path, width = made.length, made.path.value, made.width.value
+                numbers = (length.value, length.expanded, path, width)
+                sizes = [f"{number / per:.{digits}f}" for number in numbers]
+                sizes.append(f"{made.ratio.value:.2f}")
+            words = (row.verdict, _safe(row.cells[_KIND]), _safe(row.cells[_KIND + 1]))
+            lines.append("\t".join((row.id, row.shape, *sizes, *words)))
+        QGuiApplication.clipboard().setText("\n".join(lines) + "\n")
 
     def _show_selection(self) -> None:
-        state = self._session.state
-        rows = [] if state is None else [
-            i for i, m in enumerate(state.marked) if m.id in self._session.selected
-        ]  # fmt: skip
-        chosen = QItemSelection()
-        for row in rows:
-            chosen.select(self.model().index(row, 0), self.model().index(row, 5))
+        chosen, rows = QItemSelection(), []
+        for at, row in enumerate(self.order.shown):
+            if row.id in self._session.selected:
+                rows.append(at)
+                last = self.order.index(at, len(COLUMNS) - 1)
+                chosen.select(self.order.index(at, 0), last)
         self._echo = True
         self.selectionModel().select(chosen, QItemSelectionModel.SelectionFlag.ClearAndSelect)
-        if rows:
+        if rows and self.state() != QAbstractItemView.State.EditingState:
             index, keep = (
-                self.model().index(rows[-1], 0),
+                self.order.index(rows[-1], max(0, self.currentIndex().column())),
                 QItemSelectionModel.SelectionFlag.NoUpdate,
             )
             self.selectionModel().setCurrentIndex(index, keep)
-            self.scrollTo(index)
+            self.scrollTo(self.order.index(rows[-1], 0))
         self._echo = False
 
     def selectionChanged(  # noqa: N802 - Qt's name
         self, selected: QItemSelection, deselected: QItemSelection
     ) -> None:
         super().selectionChanged(selected, deselected)
-        state = self._session.state
-        if not self._echo and state is not None:
+        if not self._echo:
+            shown = self.order.shown
             rows = sorted(index.row() for index in self.selectionModel().selectedRows())
-            self._session.select(*(state.marked[r].id for r in rows if r < len(state.marked)))
+            self._session.select(*(shown[r].id for r in rows if r < len(shown)))
 
     def keyPressEvent(self, event: QKeyEvent) -> None:  # noqa: N802 - Qt's name
         shift = bool(event.modifiers() & Qt.KeyboardModifier.ShiftModifier)
+        sideways = event.key() in {Qt.Key.Key_Left, Qt.Key.Key_Right}
         extends = shift and event.key() in {Qt.Key.Key_Up, Qt.Key.Key_Down}
-        if extends or not self._hands.key(event):
+        if self.state() == QAbstractItemView.State.EditingState:
+            event.accept()  # Enter ended the editor and must not take the indication, too
+        elif event.matches(QKeySequence.StandardKey.Copy):
+            self.copy()
+        elif extends or sideways or not self._hands.key(event):
             super().keyPressEvent(event)
+
+
+class _KindDelegate(QStyledItemDelegate):
+    """Completes the usual kinds; any other can be typed."""
+
+    def createEditor(  # noqa: N802 - Qt's name
+        self,
+        parent: QWidget,
+        option: QStyleOptionViewItem,
+        index: Index,
+    ) -> QWidget:
+        edit = QLineEdit(parent)
+        edit.setAccessibleName("Kind, as ISO 6520-1 names it")
+        kinds = QCompleter([kind for kind in KINDS if kind], edit)
+        kinds.setCaseSensitivity(Qt.CaseSensitivity.CaseInsensitive)
+        kinds.setCompletionMode(QCompleter.CompletionMode.InlineCompletion)
+        edit.setCompleter(kinds)
+        return edit
+
+
+def _safe(text: str) -> str:
+    """In one cell, and never taken for a formula by a spreadsheet."""
+    flat = " ".join(text.split())
+    return f"'{flat}" if flat[:1] in {"=", "+", "-", "@"} else flat

@@ -10,7 +10,9 @@ if TYPE_CHECKING:
     from ptmark.inspection import Inspection
     from ptmark.measure import Measurement
 
-__all__ = ["Judgement", "judge", "standing_of"]
+__all__ = ["Judgement", "judge", "standings"]
+
+_STRICTEST = ("rejectable", "undecided", "acceptable")
 
 
 @dataclass(frozen=True)
@@ -45,9 +47,12 @@ def judge(twin: "Inspection") -> Judgement:
     return Judgement(measured, refused, evaluation)
 
 
-def standing_of(letter: str, judgement: Judgement) -> str:
-    """The strictest verdict of the findings that name this indication, "" where none does."""
-    if judgement.evaluation is None:
-        return ""
-    named = {f.verdict for f in judgement.evaluation.findings if letter in f.indications}
-    return next((v for v in ("rejectable", "undecided", "acceptable") if v in named), "")
+def standings(judgement: Judgement) -> dict[str, str]:
+    """By letter, the strictest verdict of the findings that name an indication."""
+    made: dict[str, str] = {}
+    findings = judgement.evaluation.findings if judgement.evaluation else ()
+    for finding in findings:
+        for letter in finding.indications:
+            before = made.get(letter, _STRICTEST[-1])
+            made[letter] = min(before, finding.verdict, key=_STRICTEST.index)
+    return made

@@ -53,6 +53,7 @@ class Session(QObject):
         self.step = STEPS[0]
         self.unit = "mm"
         self.touched = False  # whether a person has done anything worth keeping
+        self.listed: Callable[[], list[str]] | None = None  # letters as the list shows them
         self._by_itself = False
         self._tracer: tuple[object, Any] | None = None
         self._waiting: list[Callable[[], None]] = []
@@ -205,7 +206,13 @@ class Session(QObject):
 
     def step_by(self, by: int) -> None:
         """Select the next or the previous indication."""
-        names = [m.id for m in self.inspection.state.marked] if self.inspection else []
+        names, last = self.order(), self.selected[-1] if self.selected else ""
         if names:
-            at = names.index(self.selected[-1]) if self.selected else (-1 if by > 0 else 0)
+            at = names.index(last) if last in names else (-1 if by > 0 else 0)
             self.select(names[(at + by) % len(names)])
+
+    def order(self) -> list[str]:
+        """Letters from top to bottom of the list, without those it hides."""
+        if self.listed is not None:
+            return self.listed()
+        return [m.id for m in self.inspection.state.marked] if self.inspection else []

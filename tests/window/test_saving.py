@@ -62,10 +62,12 @@ def test_a_left_out_blob_comes_back_with_one_click(qtbot, opened, idle):
     )
     page = opened.indications_step
     page.refresh()
-    page.show_left_out.click()
-    assert page.left_out.item(0).text() == "too pale"
+    page.left_out.switch.click()
+    group = page.left_out.tree.topLevelItem(0)
+    assert group.text(0) == "1 ×  too pale"
+    assert list(page.left_out_shown()) == [0]
     count = len(inspection.state.marked)
-    page.left_out.itemClicked.emit(page.left_out.item(0))
+    page.left_out.tree.itemClicked.emit(group.child(0), 0)
     assert len(inspection.state.marked) == count + 1
     assert opened.session.one_selected.standing == "taken"
     opened.session.undo()

@@ -3,21 +3,19 @@
 from collections.abc import Sequence
 from functools import partial
 
-from PySide6.QtCore import Qt
 from PySide6.QtWidgets import (
-    QCheckBox,
     QFormLayout,
     QGridLayout,
     QLineEdit,
-    QListWidget,
-    QListWidgetItem,
     QWidget,
 )
 
 from ptmark.window.bench import Bench
-from ptmark.window.bits import Choice, CommitEdit, heading, key_button, plain, quiet
+from ptmark.window.bits import Choice, CommitEdit, heading, key_button, plain
 from ptmark.window.hands import Hands
-from ptmark.window.indication_table import IndicationTable
+from ptmark.window.indication_table import KINDS, IndicationTable
+from ptmark.window.left_out_list import LeftOutList
+from ptmark.window.list_filter import ListFilter
 from ptmark.window.looking import Looking
 from ptmark.window.session import Session
 from ptmark.window.steps.page import StepPage
@@ -25,9 +23,6 @@ from ptmark.window.wording import in_words
 
 __all__ = ["IndicationsStep"]
 
-# Imperfections by the names of ISO 6520-1; what rules need of them stands in the criteria.
-_KINDS = ("", "crack", "crater crack", "surface pore", "crater pipe", "lack of fusion",
-          "lack of penetration", "undercut", "overlap")  # fmt: skip
 _RELEVANCE = ("relevant as the criteria have it", "non-relevant", "false")
 
 
@@ -42,10 +37,12 @@ class IndicationsStep(StepPage):
         self._says = plain()
         self.column.addWidget(self._says)
         self.table = IndicationTable(session, hands)
-        self.column.addWidget(self.table)
+        self.column.addWidget(ListFilter(session, self.table))
         self._add_buttons(bench, looking, window)
         self._add_details()
-        self._add_left_out()
+        self.left_out = LeftOutList(session, hands)
+        self.left_out.shown_changed.connect(session.changed)
+        self.column.addWidget(self.left_out)
         self.column.addStretch(1)
         session.changed.connect(self.refresh)
         session.judged.connect(self.refresh)
@@ -100,7 +97,7 @@ class IndicationsStep(StepPage):
         form.setContentsMargins(0, 0, 0, 0)
         self.kind = Choice("Kind, as ISO 6520-1 names it")
         self.kind.setEditable(True)
-        self.kind.addItems(_KINDS)
+        self.kind.addItems(KINDS)
         self.kind.activated.connect(lambda _: self._set("name", kind=self.kind.currentText()))
         self._kind_edit = QLineEdit()
         self.kind.setLineEdit(self._kind_edit)
@@ -124,28 +121,9 @@ class IndicationsStep(StepPage):
         for part in (self._title, self._numbers, self._details):
             self.column.addWidget(part)
 
-    def _add_left_out(self) -> None:
-        self.show_left_out = QCheckBox("Show what was left out, with the reason")
-        self.show_left_out.toggled.connect(lambda _: self.session.changed.emit())
-        self.left_out = QListWidget()
-        self.left_out.setAccessibleName("Left out, with the reason")
-        self.left_out.setMinimumHeight(120)
-        self.left_out.setWordWrap(True)
-        self.left_out.setSpacing(2)
-        self.left_out.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
-        self.left_out.itemClicked.connect(self._take_back)
-        self.left_out.itemActivated.connect(self._take_back)
-        self._left_hint = quiet("A click takes it back as an indication.")
-        for widget in (self.show_left_out, self._left_hint, self.left_out):
-            self.column.addWidget(widget)
-
     def left_out_shown(self) -> Sequence[int]:
         """Numbers of the left-out blobs that the photo is to show."""
-        blobs = self.session.inspection.left_out if self.session.inspection else ()
-        return range(len(blobs)) if self.show_left_out.isChecked() else ()
-
-    def _take_back(self, item: QListWidgetItem) -> None:
-        self._hands.take_left_out(int(item.data(Qt.ItemDataRole.UserRole)))
+        return self.left_out.shown()
 
     def _set(self, what: str, **changes: str) -> None:
         one, inspection = self.session.one_selected, self.session.inspection
@@ -199,7 +177,7 @@ class IndicationsStep(StepPage):
             self.reason.setEnabled(bool(one.relevance))
             self.reason.show_text(one.reason)
             self.note.show_text(one.note)
-        self._refresh_left_out()
+        self.left_out.refresh()
 
     def _in_words(self, letter: str, confidence: float | None) -> str:
         made = self.session.judgement.measured.get(letter)
@@ -211,17 +189,3 @@ class IndicationsStep(StepPage):
         if made is None:
             return how
         return f"{how} {in_words(made, self.session.unit)}"
-
-    def _refresh_left_out(self) -> None:
-        blobs = self.session.inspection.left_out if self.session.inspection else ()
-        shown = self.show_left_out.isChecked() and bool(blobs)
-        self.show_left_out.setEnabled(bool(blobs))
-        self.show_left_out.setText(f"Show the {len(blobs)} left out, with the reason")
-        self.left_out.setVisible(shown)
-        self._left_hint.setVisible(shown)
-        if self.left_out.count() != len(blobs) or self.session.workers.busy("look"):
-            self.left_out.clear()
-            for number, blob in enumerate(blobs):
-                item = QListWidgetItem(blob.reason)
-                item.setData(Qt.ItemDataRole.UserRole, number)
-                self.left_out.addItem(item)

@@ -1,0 +1,251 @@
+"""The rows of the list of indications: words, sort keys, filters, and what can be edited."""
+
+from dataclasses import dataclass
+from typing import TYPE_CHECKING, Any
+
+from PySide6.QtCore import (
+    QAbstractTableModel,
+    QModelIndex,
+    QPersistentModelIndex,
+    QSortFilterProxyModel,
+    Qt,
+    QTimer,
+)
+from PySide6.QtWidgets import QWidget
+
+from ptmark.units import MM_PER_IN
+from ptmark.window.glyphs import glyph_icon
+from ptmark.window.judging import standings
+from ptmark.window.palette import tone
+from ptmark.window.session import Session
+from ptmark.window.wording import plus_minus
+
+if TYPE_CHECKING:
+    from ptmark.measure import Measurement
+    from ptmark.state import Marked
+
+__all__ = ["COLUMNS", "VERDICTS", "IndicationModel", "ListOrder"]
+
+Index = QModelIndex | QPersistentModelIndex
+COLUMNS = ("", "Shape", "Length ± U", "Width", "L/W", "Verdict", "Kind", "Note", "Path")
+VERDICTS = (
+    "rejectable",
+    "undecided",
+    "acceptable",
+    "to look at",
+    "taken",
+    "not relevant",
+    "non-relevant",
+    "false",
+    "dropped",
+)
+_VERDICT, _KIND, _NOTE = 5, 6, 7
+_SEEN = {"suggested": "not looked at", "taken": "taken", "dropped": "dropped"}
+_NOTHING = QModelIndex()
+
+
+@dataclass(frozen=True)
+class Row:
+    """One indication as the list has it; ``keys`` are what each column sorts by."""
+
+    id: str
+    standing: str
+    cells: tuple[str, ...]
+    keys: tuple[float | str, ...]
+    shape: str
+    verdict: str
+    relevant: bool
+
+
+class IndicationModel(QAbstractTableModel):
+    """Rows in the order of the letters as they were given."""
+
+    def __init__(self, session: Session, parent: QWidget) -> None:
+        super().__init__(parent)
+        self._session, self._window = session, parent
+        self._rows: list[Row] | None = None
+        session.changed.connect(self._reset)
+        session.judged.connect(self._renew)
+
+    def _reset(self) -> None:
+        state = self._session.state
+        names = [one.id for one in state.marked] if state else []
+        if self._rows is not None and [row.id for row in self._rows] == names:
+            self._renew()  # an editor that is open stays open
+            return
+        self.beginResetModel()
+        self._rows = None
+        self.endResetModel()
+
+    def _renew(self) -> None:
+        """Tell what is new; a cell that is being typed in is left alone."""
+        before, self._rows = self._rows or [], None
+        if not self.rows:
+            return
+        low = len(self.rows) - 1
+        self.dataChanged.emit(self.index(0, 0), self.index(low, _VERDICT))
+        self.dataChanged.emit(self.index(0, _NOTE + 1), self.index(low, _NOTE + 1))
+        for at, (old, new) in enumerate(zip(before, self.rows, strict=False)):
+            if old.cells[_KIND : _NOTE + 1] != new.cells[_KIND : _NOTE + 1]:
+                self.dataChanged.emit(self.index(at, _KIND), self.index(at, _NOTE))
+        self.headerDataChanged.emit(Qt.Orientation.Horizontal, 0, len(COLUMNS) - 1)
+
+    @property
+    def rows(self) -> list[Row]:
+        """All rows, made anew after each change."""
+        if self._rows is None:
+            state = self._session.state
+            stands = standings(self._session.judgement)
+            marked = state.marked if state else ()
+            self._rows = [self._row(n, one, stands) for n, one in enumerate(marked)]
+        return self._rows
+
+    def rowCount(self, parent: Index = _NOTHING) -> int:  # noqa: N802 - Qt's name
+        return 0 if parent.isValid() else len(self.rows)
+
+    def columnCount(self, parent: Index = _NOTHING) -> int:  # noqa: N802 - Qt's name
+        return 0 if parent.isValid() else len(COLUMNS)
+
+    def headerData(  # noqa: N802 - Qt's name
+        self, section: int, orientation: Qt.Orientation, role: int = Qt.ItemDataRole.DisplayRole
+    ) -> Any:  # noqa: ANN401 - as Qt has it
+        if orientation != Qt.Orientation.Horizontal or role != Qt.ItemDataRole.DisplayRole:
+            return None
+        unit = f", {self._session.unit}" if COLUMNS[section] in {"Length ± U", "Path"} else ""
+        return COLUMNS[section] + unit
+
+    def flags(self, index: Index) -> Qt.ItemFlag:
+        usual = super().flags(index)
+        editable = index.column() in {_KIND, _NOTE}
+        return usual | Qt.ItemFlag.ItemIsEditable if editable else usual
+
+    def data(self, index: Index, role: int = Qt.ItemDataRole.DisplayRole) -> Any:  # noqa: ANN401
+        if not 0 <= index.row() < len(self.rows):
+            return None
+        row, column = self.rows[index.row()], index.column()
+        if role in {Qt.ItemDataRole.DisplayRole, Qt.ItemDataRole.EditRole}:
+            return row.cells[column]
+        if role == Qt.ItemDataRole.UserRole:
+            return row.keys[column]
+        if role == Qt.ItemDataRole.ToolTipRole:
+            return self._tip(row.id)
+        if role == Qt.ItemDataRole.ForegroundRole and row.standing == "dropped":
+            return tone("quiet", self._window.palette())
+        if role == Qt.ItemDataRole.DecorationRole:
+            return self._sign(row, column)
+        if role == Qt.ItemDataRole.AccessibleTextRole and column == 0:
+            return f"{row.id}, {_SEEN[row.standing]}"
+        return None
+
+    def setData(  # noqa: N802 - Qt's name
+        self,
+        index: Index,
+        value: Any,  # noqa: ANN401 - as Qt has it
+        role: int = Qt.ItemDataRole.EditRole,
+    ) -> bool:
+        """Kind and note, typed in place; the change comes once the editor has closed."""
+        inspection, column = self._session.inspection, index.column()
+        if role != Qt.ItemDataRole.EditRole or inspection is None:
+            return False
+        row, text = self.rows[index.row()], str(value).strip()
+        if column not in {_KIND, _NOTE} or text == row.cells[column]:
+            return False
+        what, member = ("name", "kind") if column == _KIND else ("note on", "note")
+        change: dict[str, Any] = {member: text}
+        QTimer.singleShot(0, self, lambda: inspection.edit(row.id, what, **change))
+        return True
+
+    def _sign(self, row: Row, column: int) -> Any:  # noqa: ANN401
+        """First column: looked at or not. Fifth column: the verdict."""
+        palette = self._window.palette()
+        if column == 0:
+            sign = {"taken": "done", "suggested": ""}.get(row.standing)
+            return None if sign is None else glyph_icon(sign, palette, 14)
+        if column == _VERDICT and row.verdict in VERDICTS[:3]:
+            return glyph_icon(row.verdict, palette, 16)
+        return None
+
+    def _row(self, number: int, one: "Marked", stands: dict[str, str]) -> Row:
+        judgement = self._session.judgement
+        made = judgement.measured.get(one.id)
+        verdict = self._verdict(one, stands)
+        numbers, words = self._sizes(made)
+        shape = "" if made is None else made.shape
+        sure = shape if made is None or made.shape_sure else f"{shape} ?"
+        length, width, ratio, path = words
+        cells = (one.id, sure, length, width, ratio, verdict, one.kind, one.note, path)
+        keys: tuple[float | str, ...] = (
+            number,
+            shape,
+            *numbers[:3],
+            VERDICTS.index(verdict),
+            one.kind.casefold(),
+            one.note.casefold(),
+            numbers[3],
+        )
+        relevant = VERDICTS.index(verdict) < 5
+        return Row(one.id, one.standing, cells, keys, shape, verdict, relevant)
+
+    def _sizes(self, made: "Measurement | None") -> tuple[tuple[float, ...], tuple[str, ...]]:
+        """Length, width, ratio and path to sort by, and in words."""
+        if made is None:
+            why = "no size" if self._session.judgement.refused else "no scale"
+            return (-1.0, -1.0, -1.0, -1.0), (why, "", "", "")
+        digits, per = (2, 1.0) if self._session.unit == "mm" else (3, MM_PER_IN)
+        numbers = (made.length.value, made.width.value, made.ratio.value, made.path.value)
+        return numbers, (
+            plus_minus(made.length, self._session.unit),
+            f"{made.width.value / per:.{digits}f}",
+            f"{made.ratio.value:.1f}",
+            f"{made.path.value / per:.{digits}f}",
+        )
+
+    def _verdict(self, one: "Marked", stands: dict[str, str]) -> str:
+        if one.standing == "dropped":
+            return "dropped"
+        if one.relevance and one.reason.strip():
+            return one.relevance
+        evaluation = self._session.judgement.evaluation
+        if evaluation and evaluation.relevance.get(one.id, "").startswith("not relevant"):
+            return "not relevant"
+        return stands.get(one.id) or ("to look at" if one.standing == "suggested" else "taken")
+
+    def _tip(self, letter: str) -> str:
+        judgement = self._session.judgement
+        lines = [judgement.refused[letter]] if letter in judgement.refused else []
+        if judgement.evaluation is not None:
+            lines += [f.says for f in judgement.evaluation.findings if letter in f.indications]
+            if relevance := judgement.evaluation.relevance.get(letter):
+                lines.append(relevance)
+        return "\n".join(dict.fromkeys(lines))
+
+
+class ListOrder(QSortFilterProxyModel):
+    """The rows as sorted and filtered; "" in ``wanted`` lets all through."""
+
+    def __init__(self, model: IndicationModel, parent: QWidget) -> None:
+        super().__init__(parent)
+        self.model = model
+        self.wanted = {"shape": "", "relevance": "", "verdict": ""}
+        self.setSortRole(Qt.ItemDataRole.UserRole)
+        self.setSourceModel(model)
+
+    def want(self, name: str, value: str) -> None:
+        """Filter by shape ("linear", "rounded"), relevance ("yes", "no") or verdict."""
+        self.wanted[name] = value
+        self.invalidate()
+
+    def filterAcceptsRow(self, source_row: int, source_parent: Index) -> bool:  # noqa: N802
+        row = self.model.rows[source_row]
+        shape, relevance, verdict = self.wanted.values()
+        return (
+            shape in {"", row.shape}
+            and relevance in {"", "yes" if row.relevant else "no"}
+            and verdict in {"", row.verdict}
+        )
+
+    @property
+    def shown(self) -> list[Row]:
+        """Rows from top to bottom as they show."""
+        count = self.rowCount()
+        return [self.model.rows[self.mapToSource(self.index(r, 0)).row()] for r in range(count)]
