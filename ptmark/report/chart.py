@@ -20,6 +20,7 @@ __all__ = ["Chart", "Line", "draw_chart"]
 Picture = npt.NDArray[np.uint8]
 Array = npt.NDArray[np.float64]
 _APART = 1.1  # heights of text between two letters
+_LONGEST = 12  # letters
 _GRID = (176, 188, 206)
 Text = tuple[float, float, str, str, float]  # x, y, text, PIL anchor, size in px
 
@@ -50,7 +51,7 @@ def draw_chart(chart: Chart, width: int, height: int, unit: float) -> Picture:
     picture[:] = PAPER
     every = np.concatenate([line.points for line in chart.lines] or [np.zeros((1, 3))])
     to_x, to_y = _axis(every[:, 0]), _axis(every[:, 1] + every[:, 2])
-    frame = _Frame((4 * unit, 3 * unit, width - 3.5 * unit, height - 4 * unit), to_x, to_y)
+    frame = _Frame((4 * unit, 3 * unit, width - 6.5 * unit, height - 4 * unit), to_x, to_y)
     texts = _ground(picture, chart, frame, unit)
     for line in chart.lines:
         _curve(picture, line, frame, unit)
@@ -141,7 +142,13 @@ def _letters(lines: Sequence[Line], frame: _Frame, unit: float) -> list[Text]:
             near[-1][2].append(name)
         else:
             groups.append((x, y, [name]))
-    return [(x + 0.6 * unit, y, ", ".join(sorted(names)), "lm", unit) for x, y, names in groups]
+    return [(x + 0.6 * unit, y, _joined(names), "lm", unit) for x, y, names in groups]
+
+
+def _joined(names: list[str]) -> str:
+    """Names that fit beside the frame."""
+    text = ", ".join(sorted(names))
+    return text if len(text) <= _LONGEST else f"{text[: _LONGEST - 1]}…"
 
 
 def _with_text(picture: Picture, texts: Sequence[Text]) -> Picture:

@@ -5,10 +5,11 @@ import json
 from dataclasses import replace
 
 import numpy as np
+import pdfplumber
 import pytest
 
 from ptmark.errors import SeriesError, UsageError
-from ptmark.report import growth_json, growth_picture, write_growth_csv
+from ptmark.report import growth_json, growth_picture, write_growth_csv, write_growth_pdf
 from ptmark.series import WINDOWS, choose, growth_of, read_window
 
 MINUTES = (2.0, 5.0, 12.0, 25.0, 75.0)
@@ -137,6 +138,13 @@ def test_data_csv_and_plot_hold_the_same_figures(growth, tmp_path):
         (r["indication"], r["file"], float(r["length_mm"]), float(r["area_u_mm2"]))
         for r in rows
     ]
+    papers = [tmp_path / "one.pdf", tmp_path / "two.pdf"]
+    for paper in papers:
+        write_growth_pdf(paper, growth)
+    assert papers[0].read_bytes() == papers[1].read_bytes()
+    with pdfplumber.open(papers[0]) as document:
+        text = "".join(page.extract_text() for page in document.pages)
+    assert all(f"{float(row['length_mm']):.2f} ±" in text for row in rows)
     picture = growth_picture(growth)
     assert picture.shape[1] == 1600
     ink = (picture == (20, 66, 190)).all(axis=-1)  # deep blue of the palette
