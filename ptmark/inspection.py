@@ -14,7 +14,8 @@ from typing import Any
 import numpy as np
 import numpy.typing as npt
 
-from ptmark.criteria import Evaluation, Profile, Scene, evaluate, load_profile
+from ptmark.criteria import Evaluation, Profile, Scene, evaluate
+from ptmark.criteria.profile import load_profile, profile_stamp
 from ptmark.dye import (
     EdgeQuality,
     LeftOut,
@@ -57,7 +58,7 @@ class Inspection:
         self._surface_of: Reference | None = None
         self._solved: dict[tuple[int, int], tuple[Reference, Photo, SurfaceMap]] = {}
         self._measured: dict[tuple[int, float | None], tuple[Marked, Measurement]] = {}
-        self._profile: Profile | None = None
+        self._profile: tuple[object, Profile] | None = None  # with what it was loaded from
 
     def open(self, path: Path) -> None:
         """Open a photo and start afresh; PhotoError where it cannot be opened."""
@@ -253,9 +254,10 @@ class Inspection:
         """The chosen acceptance profile; CriteriaError where it cannot be loaded."""
         if not self.state.profile:
             return None
-        if self._profile is None or self._profile.name != self.state.profile:
-            self._profile = load_profile(self.state.profile)
-        return self._profile
+        key = (self.state.profile, profile_stamp(self.state.profile))
+        if self._profile is None or self._profile[0] != key:
+            self._profile = (key, load_profile(self.state.profile))
+        return self._profile[1]
 
     def scene(self) -> Scene:
         """The measured indications as the criteria take them."""

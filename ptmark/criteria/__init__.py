@@ -4,20 +4,28 @@ Same input, same verdict; each finding names rule, clause, indications, value an
 A profile is compared in the units of the edition it was written from, never converted.
 """
 
+from ptmark.criteria.again import Change, changes, is_stale
+from ptmark.criteria.compare import Difference, compare
 from ptmark.criteria.evaluate import evaluate
-from ptmark.criteria.profile import Profile, list_profiles, load_profile
+from ptmark.criteria.profile import Profile, list_profiles, load_profile, profile_stamp
 from ptmark.criteria.result import Evaluation, Finding, evaluation_to_json
 from ptmark.criteria.scene import Judged, Scene, scene_from_json
 
 __all__ = [
+    "Change",
+    "Difference",
     "Evaluation",
     "Finding",
     "Judged",
     "Profile",
     "Scene",
+    "changes",
+    "compare",
     "evaluate",
     "evaluation_to_json",
+    "is_stale",
     "list_profiles",
     "load_profile",
+    "profile_stamp",
     "scene_from_json",
 ]

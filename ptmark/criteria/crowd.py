@@ -71,7 +71,7 @@ class _Crowd:
 
         first, second = pairs.T
         apart = shapely.distance(self._shapes[first], self._shapes[second])
-        return np.maximum(apart - self._grow[first] - self._grow[second], 0.0)
+        return np.asarray(np.maximum(apart - self._grow[first] - self._grow[second], 0.0))
 
     def _merge(self, pairs: Indices, gaps: Array) -> tuple[Indices, Array]:
         """Unite along the pairs until none is left that surely merges; the pairs left over."""

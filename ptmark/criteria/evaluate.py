@@ -24,9 +24,9 @@ from ptmark.criteria.view import views_of
 from ptmark.criteria.wording import amount, bound, measured
 from ptmark.errors import CriteriaError
 
-__all__ = ["evaluate"]
+__all__ = ["SEVERITY", "evaluate"]
 
-_SEVERITY = ("acceptable", "undecided", "rejectable")
+SEVERITY = ("acceptable", "undecided", "rejectable")
 _DECISION_RULES = ("guarded", "simple")
 _JUDGES: dict[type[Rule], Callable[[Case, Any], list[Finding]]] = {
     SizeRule: by_size,
@@ -82,7 +82,7 @@ def evaluate(profile: Profile, scene: Scene, decision_rule: str = "guarded") -> 
         guarded=decision_rule == "guarded",
     )
     findings = _findings(case)
-    verdict = max((one.verdict for one in findings), key=_SEVERITY.index)
+    verdict = max((one.verdict for one in findings), key=SEVERITY.index)
     return Evaluation(
         profile=profile.name,
         title=profile.title,

@@ -2,6 +2,7 @@
 
 import hashlib
 import json
+from contextlib import suppress
 from dataclasses import dataclass
 from pathlib import Path
 from typing import Any
@@ -12,7 +13,7 @@ from ptmark.criteria.table import Table, read_toml
 from ptmark.errors import CriteriaError
 from ptmark.places import resource
 
-__all__ = ["Profile", "list_profiles", "load_profile"]
+__all__ = ["Profile", "list_profiles", "load_profile", "profile_stamp"]
 
 _TOLD = {
     "secondary": "seen only in secondary sources, not in the standard itself",
@@ -77,6 +78,21 @@ def load_profile(name_or_path: str | Path) -> Profile:
     path = Path(text) if text.endswith(".toml") else resource("criteria", f"{text}.toml")
     data, source = _with_base(path, seen=())
     return _profile(data, source, where=str(name_or_path))
+
+
+def profile_stamp(name_or_path: str | Path) -> tuple[tuple[str, int, int], ...]:
+    """Tell the state of a profile on disk: equal as long as it need not be loaded again.
+
+    Names, times and sizes of the profiles in its folder, since it may be based on another.
+    """
+    text = str(name_or_path)
+    folder = Path(text).parent if text.endswith(".toml") else resource("criteria")
+    found = []
+    for path in sorted(folder.glob("*.toml")):
+        with suppress(OSError):  # gone since it was listed
+            state = path.stat()
+            found.append((path.name, state.st_mtime_ns, state.st_size))
+    return tuple(found)
 
 
 def _with_base(path: Path, seen: tuple[Path, ...]) -> tuple[dict[str, Any], str]:

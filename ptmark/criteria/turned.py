@@ -33,7 +33,8 @@ class Bounds:
 
     def cover(self) -> list[tuple[float, float]]:
         """Widths and heights of rectangles that hold every rectangle within the bounds."""
-        width, covers = min(self.long, self.area / self.short), []
+        covers: list[tuple[float, float]] = []
+        width = min(self.long, self.area / self.short)
         while True:
             covers.append((width, self.height(width / _STEP) if covers else self.short))
             if width >= self.long:
@@ -102,7 +103,7 @@ class Turned:
         starts, low = self._high, self._low
         from_here = self._high[None] >= starts[:, None]
         for width, height in bounds.cover():
-            reach = low[None] <= (starts + (width, height))[:, None]
+            reach = low[None] <= (starts + np.array([width, height]))[:, None]
             inside = (from_here & reach).astype(np.float64)
             across, along = inside[:, :, 0], inside[:, :, 1]
             above = (across * self._weights) @ along.T > floor
