@@ -45,7 +45,7 @@ def check_options(args: argparse.Namespace) -> None:
             )
         if args.jobs is not None and not 1 <= args.jobs <= 256:
             raise UsageError(f"{args.jobs} is no number of processes", where="--jobs")
-    elif args.out is not None or args.jobs is not None or args.retry:
+    elif args.photo.exists() and (args.out or args.jobs is not None or args.retry):
         raise UsageError(
             "--out, --jobs and --retry are for a folder of photos",
             where=str(args.photo),
