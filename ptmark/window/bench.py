@@ -35,6 +35,11 @@ class Bench(QObject):
         session.step_changed.connect(lambda _: self.stop())
         session.changed.connect(self._follow)
 
+    @property
+    def px_per_screen(self) -> float:
+        """Photo px for each screen px, as the photo is shown now."""
+        return 1.0 / self._view.port.scale
+
     def stop(self) -> None:
         """Put the tool away; the pointer selects and pans again."""
         tool = self._view.tool
@@ -46,7 +51,8 @@ class Bench(QObject):
             self.hint.emit("")
             self.switched.emit("")
 
-    def _start(self, name: str, tool: Tool) -> None:
+    def start(self, name: str, tool: Tool) -> None:
+        """Put a tool to work."""
         self.stop()
         if not self._session.has_photo:
             self._session.say_trouble(
@@ -70,7 +76,7 @@ class Bench(QObject):
         tool.changed.connect(
             lambda: self.picked.emit(kind, None) if len(tool.points) < tool.most else None
         )
-        self._start("pick", tool)
+        self.start("pick", tool)
 
     def mark_area(self) -> None:
         """Mark out the examined area."""
@@ -81,7 +87,7 @@ class Bench(QObject):
             self._session.change("mark the examined area", area_px=tuple(points))
 
         tool.finished.connect(done)
-        self._start("area", tool)
+        self.start("area", tool)
 
     def mark_weld(self) -> None:
         """Mark the course of the weld by its two ends; one marked before can be moved."""
@@ -90,13 +96,13 @@ class Bench(QObject):
         tool.finished.connect(
             lambda got: self._session.change("mark the weld", weld_px=tuple(got))
         )
-        self._start("weld", tool)
+        self.start("weld", tool)
 
     def trace(self, mode: str) -> None:
         """Trace an indication: "edge", "free" or "points"; goes on until Esc."""
         tool = TraceTool(mode, self._session.tracer)
         tool.finished.connect(lambda got: self._hands.add(got, mode, tool.px_per_screen))
-        self._start(f"trace {mode}", tool)
+        self.start(f"trace {mode}", tool)
 
     def edit(self) -> None:
         """Edit the points of the selected outline."""
@@ -106,7 +112,7 @@ class Bench(QObject):
         tool = EditTool([(float(x), float(y)) for x, y in one.outline_px])
         tool.finished.connect(lambda got: self._hands.reshape(one.id, got, tool.px_per_screen))
         tool.wants_loupe = False
-        self._start(f"edit {one.id}", tool)
+        self.start(f"edit {one.id}", tool)
 
     def _follow(self) -> None:
         """After undo or redo the handles stand on the outline as it is now."""

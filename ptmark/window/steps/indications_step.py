@@ -17,6 +17,7 @@ from ptmark.window.indication_table import KINDS, IndicationTable
 from ptmark.window.left_out_list import LeftOutList
 from ptmark.window.list_filter import ListFilter
 from ptmark.window.looking import Looking
+from ptmark.window.reshaper import Reshaper
 from ptmark.window.session import Session
 from ptmark.window.steps.page import StepPage
 from ptmark.window.wording import in_words
@@ -39,6 +40,7 @@ class IndicationsStep(StepPage):
         self.table = IndicationTable(session, hands)
         self.column.addWidget(ListFilter(session, self.table))
         self._add_buttons(bench, looking, window)
+        self._add_reshaping(bench, window)
         self._add_details()
         self.left_out = LeftOutList(session, hands)
         self.left_out.shown_changed.connect(session.changed)
@@ -88,6 +90,25 @@ class IndicationsStep(StepPage):
             self.trace_buttons[mode] = button
             traces.addWidget(button, 0, column)
         self.column.addLayout(traces)
+
+    def _add_reshaping(self, bench: Bench, window: QWidget) -> None:
+        shaper = Reshaper(self.session, bench)
+        row = QGridLayout()
+        row.setSpacing(6)
+        self.shape_buttons = {}
+        for column, (name, text, key, call, tip) in enumerate(
+            (
+                ("split", "Split", "S", shaper.split, "Split it along a line across it"),
+                ("join", "Join", "J", shaper.join, "Make one outline of all selected"),
+                ("smooth", "Smooth", "M", shaper.smooth, "Take the hand's wobble out"),
+                ("cut", "Cut off", "X", shaper.cut, "Cut off what a loop encloses"),
+            )
+        ):
+            button = key_button(text, key, call, tip=tip, window=window)
+            self.shape_buttons[name] = button
+            row.addWidget(button, 0, column)
+        self.column.addWidget(heading("Reshape what is selected"))
+        self.column.addLayout(row)
 
     def _add_details(self) -> None:
         self._title = heading("")
@@ -164,6 +185,8 @@ class IndicationsStep(StepPage):
         self.look_button.setEnabled(session.has_photo)
         for button in self.trace_buttons.values():
             button.setEnabled(session.has_photo)
+        for name, button in self.shape_buttons.items():
+            button.setEnabled(len(session.selected) > 1 if name == "join" else one is not None)
         self._title.setVisible(one is not None)
         self._numbers.setVisible(one is not None)
         self._details.setVisible(one is not None)

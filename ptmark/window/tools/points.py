@@ -108,16 +108,17 @@ class PickTool(_PointsTool):
 
 
 class AreaTool(_PointsTool):
-    """Marks out the examined area; emits ``finished`` with its corners."""
+    """Marks out an area, or what is to be cut off; emits ``finished`` with its corners."""
 
-    def __init__(self, parent: QObject | None = None) -> None:
+    def __init__(self, what: str = "the examined area", parent: QObject | None = None) -> None:
         super().__init__([], 10_000, parent)
+        self._what = what
         self._pointer: QPointF | None = None
 
     def hint(self) -> str:
         if len(self.points) < 3:
-            return "Click the corners of the examined area, one after the other."
-        return "Enter, or a click on the first corner, closes the area."
+            return f"Click points round {self._what}, one after the other."
+        return "Enter, or a click on the first point, closes it."
 
     def press(self, at: QPointF) -> None:
         if len(self.points) >= 3 and distance(at, self.points[0]) <= self.reach_px:
