@@ -9,6 +9,7 @@ from ptmark.errors import PtmarkError
 from ptmark.window import dialogs
 from ptmark.window.bits import Choice, CommitEdit, Notice, heading, key_button, plain, quiet
 from ptmark.window.cautions import VERDICT_CAUTIONS, WORK_CAUTIONS
+from ptmark.window.process_timers import ProcessTimers
 from ptmark.window.saving import Saving
 from ptmark.window.session import Session
 from ptmark.window.steps.page import StepPage
@@ -26,6 +27,8 @@ class RecordStep(StepPage):
         self._saving, self._window = saving, window
         self._add_disposition()
         self._add_saving()
+        self.timers = ProcessTimers(session, window)
+        self.column.addWidget(self.timers)
         self.fields: dict[str, CommitEdit] = {}
         self._fields_column = QVBoxLayout()
         self.column.addLayout(self._fields_column)

@@ -1,0 +1,130 @@
+"""The process log: timers that write into the record's fields, and say when it is time.
+
+A stage that runs is told by its fields alone, so that a draft brings it back running and
+undo stops it.
+"""
+
+import re
+from collections.abc import Callable
+from datetime import datetime, timedelta
+
+from ptmark.window.process_limits import LIMITS, STAGES, Limit, Stage, judge_time
+from ptmark.window.session import Session
+
+__all__ = ["ProcessLog", "now"]
+
+_CLOCK = re.compile(r"\b(\d{1,2}):(\d{2})(?::(\d{2}))?")
+_BEGUN = "begun "
+
+
+def now() -> datetime:
+    """The time on the wall: what a person would write into the record."""
+    return datetime.now().astimezone()
+
+
+class ProcessLog:
+    """Reads and writes the times of one inspection's fields."""
+
+    def __init__(self, session: Session, clock: Callable[[], datetime] = now) -> None:
+        self._session = session
+        self.clock = clock
+        self.practice = next(iter(LIMITS))
+
+    def limit(self, stage: Stage) -> Limit:
+        """The limit of a stage by the practice that is chosen."""
+        return LIMITS[self.practice][1][stage.name]
+
+    @property
+    def source(self) -> str:
+        return LIMITS[self.practice][0]
+
+    def begun_at(self, stage: Stage) -> datetime | None:
+        """When a stage that still runs was begun; None where it does not run."""
+        fields = self._fields()
+        if stage.start_field:
+            ended = fields.get(stage.end_field, "").strip()
+            text = "" if ended else fields.get(stage.start_field, "")
+        else:
+            text = fields.get(stage.time_field, "")
+            text = text if text.startswith(_BEGUN) else ""
+        return self._today(text)
+
+    def minutes(self, stage: Stage) -> float | None:
+        """How long it has run so far, or ran; None where it was not timed."""
+        begun = self.begun_at(stage)
+        if begun is not None:
+            return (self.clock() - begun).total_seconds() / 60
+        found = re.search(r"(\d+(?:[.,]\d+)?) min", self._fields().get(stage.time_field, ""))
+        return float(found[1].replace(",", ".")) if found else None
+
+    def standing(self, stage: Stage) -> str:
+        """How it stands, "early", "good" or "late", by the chosen limits; else ""."""
+        minutes = self.minutes(stage)
+        return "" if minutes is None else judge_time(minutes, self.limit(stage))
+
+    def begin(self, stage: Stage) -> None:
+        """Begin, or begin afresh."""
+        at = self.clock().strftime("%H:%M:%S")
+        if stage.start_field:
+            new = {stage.start_field: at, stage.end_field: "", stage.time_field: ""}
+        else:
+            new = {stage.time_field: _BEGUN + at}
+        self._write(f"begin {stage.name.lower()}", new)
+
+    def end(self, stage: Stage) -> None:
+        """End what runs; the time goes into the record in minutes."""
+        begun, minutes = self.begun_at(stage), self.minutes(stage)
+        if begun is None or minutes is None:
+            return
+        at, said = self.clock().strftime("%H:%M:%S"), f"{minutes:.1f} min"
+        if stage.end_field:
+            new = {stage.end_field: at, stage.time_field: said}
+        else:
+            new = {stage.time_field: f"{said} ({begun:%H:%M:%S} to {at})"}
+        self._write(f"end {stage.name.lower()}", new)
+
+    def reason(self, stage: Stage) -> str:
+        """Why the stage was outside its limits, as the inspector has it."""
+        return self._parts().get(stage.name, "")
+
+    def give_reason(self, stage: Stage, text: str) -> None:
+        """Keep the reason among the record's deviations."""
+        parts, said = self._parts(), text.strip().replace(";", ",")
+        parts[stage.name] = said
+        rest = parts.pop("", "")
+        named = [f"{name}: {reason}" for name, reason in parts.items() if reason]
+        new = "; ".join([*([rest] if rest else []), *named])
+        self._write(f"give the reason for {stage.name.lower()}", {"deviations": new})
+
+    # -- fields -------------------------------------------------------------------------------
+    def _parts(self) -> dict[str, str]:
+        """Deviations by stage; what names none stands under ""."""
+        made: dict[str, str] = {}
+        names, others = {stage.name for stage in STAGES}, []
+        for part in self._fields().get("deviations", "").split("; "):
+            name, _, reason = part.partition(": ")
+            if name in names:
+                made[name] = reason
+            elif part:
+                others.append(part)
+        return {"": "; ".join(others), **made} if others else made
+
+    def _fields(self) -> dict[str, str]:
+        state = self._session.state
+        return state.fields if state else {}
+
+    def _write(self, what: str, new: dict[str, str]) -> None:
+        fields = {k: v for k, v in {**self._fields(), **new}.items() if v.strip()}
+        self._session.change(what, fields=fields)
+
+    def _today(self, text: str) -> datetime | None:
+        """A time of day as the last such time; stages end within the day."""
+        found = _CLOCK.search(text)
+        if found is None:
+            return None
+        hour, minute, second = (int(part or 0) for part in found.groups())
+        if hour > 23 or minute > 59 or second > 59:
+            return None
+        present = self.clock()
+        at = present.replace(hour=hour, minute=minute, second=second, microsecond=0)
+        return at if at <= present + timedelta(seconds=1) else at - timedelta(days=1)

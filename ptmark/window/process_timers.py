@@ -1,0 +1,158 @@
+"""The timers on the Record page: one row a stage, with a sign, words and a beep."""
+
+from collections.abc import Callable
+from functools import partial
+
+from PySide6.QtCore import Qt, QTimer
+from PySide6.QtWidgets import QApplication, QGridLayout, QLabel, QVBoxLayout, QWidget
+
+from ptmark.window.bits import Choice, CommitEdit, heading, key_button, plain, quiet
+from ptmark.window.glyphs import glyph_pixmap
+from ptmark.window.process_limits import LIMITS, STAGES, Limit, Stage
+from ptmark.window.process_log import ProcessLog
+from ptmark.window.session import Session
+
+__all__ = ["ProcessTimers"]
+
+_WORDS = {"early": "too early", "good": "within the limits", "late": "too late", "": "no limit"}
+_SIGNS = {"early": "undecided", "good": "done", "late": "look", "": ""}
+_KEYS = ("Ctrl+Alt+1", "Ctrl+Alt+2", "Ctrl+Alt+3")
+
+
+class ProcessTimers(QWidget):
+    """Beeps once when the least time is reached and once when the most is passed."""
+
+    def __init__(self, session: Session, window: QWidget) -> None:
+        super().__init__()
+        self._session = session
+        self.log = ProcessLog(session)
+        self._last: dict[str, str] = {}
+        column = QVBoxLayout(self)
+        column.setContentsMargins(0, 0, 0, 0)
+        column.addWidget(heading("Process log"))
+        self.practice = Choice("Limits of the times")
+        self.practice.addItems(list(LIMITS))
+        self.practice.activated.connect(self._choose)
+        column.addWidget(self.practice)
+        self._source = quiet()
+        column.addWidget(self._source)
+        self.rows = {
+            s.name: self._row(s, k, window) for s, k in zip(STAGES, _KEYS, strict=True)
+        }
+        for row in self.rows.values():
+            column.addWidget(row.whole)
+        column.addWidget(
+            quiet("The procedure and the maker's sheet govern; these limits only remind.")
+        )
+        self._tick = QTimer(self, interval=1000)
+        self._tick.timeout.connect(self._beat)
+        session.changed.connect(self.refresh)
+        self.refresh()
+
+    def _row(self, stage: Stage, key: str, window: QWidget) -> "_Row":
+        row = _Row(stage, key, partial(self._press, stage), window)
+        row.reason.committed.connect(partial(self.log.give_reason, stage))
+        return row
+
+    def _choose(self, _row: int) -> None:
+        self.log.practice = self.practice.currentText()
+        self._last.clear()
+        self.refresh()
+
+    def _press(self, stage: Stage) -> None:
+        if self.log.begun_at(stage) is None:
+            self._last.pop(stage.name, None)
+            self.log.begin(stage)
+        else:
+            self.log.end(stage)
+
+    def _beat(self) -> None:
+        """Once a second while something runs."""
+        for stage in STAGES:
+            standing = self.log.standing(stage)
+            before = self._last.get(stage.name, standing)
+            if self.log.begun_at(stage) is not None and standing != before:
+                QApplication.beep()
+            self._last[stage.name] = standing
+        self.refresh()
+
+    def refresh(self) -> None:
+        """Show every stage as it stands."""
+        self._source.setText(self.log.source)
+        running = False
+        for stage in STAGES:
+            begun = self.log.begun_at(stage)
+            running = running or begun is not None
+            self.rows[stage.name].show_stage(
+                self.log.minutes(stage),
+                self.log.standing(stage),
+                self.log.limit(stage),
+                self.log.reason(stage),
+                runs=begun is not None,
+            )
+        if running != self._tick.isActive():
+            self._tick.start() if running else self._tick.stop()
+
+
+class _Row:
+    """One stage: button, time and sign, and the reason where it is outside its limits."""
+
+    def __init__(
+        self, stage: Stage, key: str, press: Callable[[], None], window: QWidget
+    ) -> None:
+        self._stage, self._key = stage, key
+        self.whole = QWidget()
+        grid = QGridLayout(self.whole)
+        grid.setContentsMargins(0, 2, 0, 2)
+        grid.setColumnStretch(2, 1)
+        self.button = key_button(stage.begin, key, press, window=window)
+        self.button.setMinimumWidth(210)
+        self.sign, self.says = QLabel(), plain()
+        self.sign.setFixedSize(20, 20)
+        self.reason = CommitEdit()
+        self.reason.setAccessibleName(f"Why {stage.name.lower()} was outside its limits")
+        self.reason.setPlaceholderText("why; it goes into the deviations")
+        grid.addWidget(self.button, 0, 0)
+        grid.addWidget(self.sign, 0, 1, Qt.AlignmentFlag.AlignTop)
+        grid.addWidget(self.says, 0, 2)
+        grid.addWidget(self.reason, 1, 0, 1, 3)
+
+    def show_stage(
+        self, minutes: float | None, standing: str, limit: Limit, reason: str, *, runs: bool
+    ) -> None:
+        """Show how long it has run, and how that stands to its limits."""
+        stage = self._stage
+        text = stage.end if runs else stage.begin
+        self.button.setText(f"{text}  ({self._key})")
+        self.button.setAccessibleName(f"{text}: {stage.name.lower()}")
+        timed = "" if minutes is None else f" {_clock(minutes)}"
+        how = "" if minutes is None else f", {_WORDS[standing]}"
+        self.says.setText(f"{stage.name}{timed}{how}. {_range(limit)}")
+        sign = "" if minutes is None else _SIGNS[standing]
+        self.sign.setPixmap(glyph_pixmap(sign, self.whole.palette(), 18))
+        self.sign.setAccessibleName(_WORDS[standing] if minutes is not None else "not timed")
+        outside = minutes is not None and standing in {"early", "late"} and not runs
+        self.reason.setVisible(outside or standing == "late")
+        self.reason.show_text(reason)
+
+
+def _clock(minutes: float) -> str:
+    """Minutes as m:ss.
+
+    Examples
+    --------
+    >>> _clock(10.5), _clock(0.01)
+    ('10:30', '0:00')
+    """
+    seconds = int(60 * minutes + 1e-6)
+    return f"{seconds // 60}:{seconds % 60:02d}"
+
+
+def _range(limit: Limit) -> str:
+    if limit.least is None and limit.most is None:
+        return "No figure."
+    if limit.most is None:
+        return f"At least {limit.least:g} min."
+    if limit.least is None:
+        return f"At most {limit.most:g} min."
+    return f"{limit.least:g} to {limit.most:g} min."
