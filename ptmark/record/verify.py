@@ -78,7 +78,7 @@ def verify_file(
 
 def _layout(document: Document, data: bytes) -> list[Found]:
     """The file's bytes must be those that writing its own content again would give."""
-    again = set_out(document).encode("utf-8")
+    again = set_out(document).encode("utf-8", "surrogatepass")
     if again == data:
         return [Found("file", f"{len(data)} bytes, set out as written", holds=True)]
     pairs = zip(again, data, strict=False)
@@ -120,28 +120,40 @@ def _revision(one: Document, whole: Document, before: Document | None) -> list[F
         form = [Found(exc.where, exc.what, holds=False)]
         return form + _sealed(one, where)  # the seal may tell more exactly
     found = _sealed(one, where)
+    try:
+        return [*found, *_chained(one, before, where), *_signed(one, where)]
+    except RecordError as exc:  # content that has no canonical JSON
+        return [*found, Found(where, exc.what, holds=False)]
+
+
+def _chained(one: Document, before: Document | None, where: str) -> list[Found]:
     previous = one.get("previous")
-    if before is None and previous is not None:
-        found.append(Found(where, "the revision before it is missing", holds=False))
-    elif before is not None:
-        follows = previous == revision_hash(before)
-        follows = follows and one["revision"] == before.get("revision", 0) + 1
-        says = "follows the one before" if follows else "does not follow the one before it"
-        found.append(Found(where, says, holds=follows))
-    signatures = one.get("signatures", [])
-    for number, signature in enumerate(signatures):
+    if before is None:
+        says = "the revision before it is missing"
+        return [] if previous is None else [Found(where, says, holds=False)]
+    number = before.get("revision")
+    follows = isinstance(number, int) and one["revision"] == number + 1
+    follows = follows and one["id"] == before.get("id") and previous == revision_hash(before)
+    says = "follows the one before" if follows else "does not follow the one before it"
+    return [Found(where, says, holds=follows)]
+
+
+def _signed(one: Document, where: str) -> list[Found]:
+    found = []
+    for number, signature in enumerate(one.get("signatures", [])):
         holds = signature_holds(one, number)
         who = f"{signature['role']} {signature['name']}, {signature['time']}, "
         who += f"key {fingerprint(signature['key'])}"
         says = f"signed by {who}" if holds else f"the signature does not fit: {who}"
         found.append(Found(f"{where}, signature {number + 1}", says, holds=holds))
-    return found if signatures else [*found, Found(where, "is not signed", holds=None)]
+    return found or [Found(where, "is not signed", holds=None)]
 
 
 def _sealed(one: Document, where: str) -> list[Found]:
     seal = one.get("seal")
     if not isinstance(seal, dict) or not isinstance(seal.get("parts"), dict):
-        return [Found(where, "has no seal to find changes by", holds=None)]
+        older = one.get("schema") == "ptmark-record/1"  # had none
+        return [Found(where, "has no seal to find changes by", holds=None if older else False)]
     try:
         now, whole = parts(one), revision_hash(one)
     except RecordError as exc:
@@ -159,7 +171,9 @@ def _sealed(one: Document, where: str) -> list[Found]:
 
 
 def _trusted(newest: Document, found: list[Found], keys: set[str]) -> Found:
-    signatures = [] if any(one.holds is False for one in found) else newest["signatures"]
+    signatures = (
+        [] if any(one.holds is False for one in found) else newest.get("signatures", [])
+    )
     used = {"".join(fingerprint(one["key"]).split()) for one in signatures}
     holds = bool(keys & used)
     says = "is signed with a trusted key" if holds else "is not signed with a trusted key"

@@ -86,7 +86,7 @@ def test_any_flipped_byte_is_found(kept):
     """One bit of one byte at a time, through the whole file, in steps of a prime."""
     whole = kept.read_bytes()
     chance = np.random.default_rng(8)
-    for at in range(0, len(whole), 61):
+    for at in range(0, len(whole), 97):
         bit = 1 << int(chance.integers(8))
         kept.write_bytes(whole[:at] + bytes([whole[at] ^ bit]) + whole[at + 1 :])
         assert wrong(verify_file(kept)), (at, bit, whole[max(0, at - 20) : at + 20])
@@ -155,6 +155,41 @@ def test_a_record_signed_again_by_another_is_told_by_its_key(kept, keys):
     kept.write_text(record_text(other), "utf-8")
     assert wrong(verify_file(kept)) == []
     assert "trusted key" in wrong(verify_file(kept, keys=(trusted,)))[0].says
+
+
+ODD = [None, 0, -1, 1.5, "", "x", [], {}, [1], {"a": 1}, True, "\ud800", 10**20, [{}], [[]]]
+
+
+def test_whatever_stands_in_the_place_of_a_member_is_told(kept):
+    """Whole members taken out or replaced, of the record and of its history."""
+    from ptmark.record.store import set_out
+
+    def places(node, path=()):
+        if len(path) < 4 and isinstance(node, dict | list):
+            pairs = node.items() if isinstance(node, dict) else enumerate(node)
+            for key, value in pairs:
+                yield from places(value, (*path, key))
+        if path:
+            yield path
+
+    whole = json.loads(kept.read_text("utf-8"))
+    every = list(places(whole))
+    chance = np.random.default_rng(9)
+    for _ in range(120):
+        changed = json.loads(json.dumps(whole))
+        *up, last = every[chance.integers(len(every))]
+        node = changed
+        for step in up:
+            node = node[step]
+        if chance.random() < 0.3:
+            del node[last]
+        else:
+            node[last] = ODD[chance.integers(len(ODD))]
+        if changed == whole:
+            continue
+        kept.write_bytes(set_out(changed).encode("utf-8", "surrogatepass"))
+        assert wrong(verify_file(kept)), (up, last, node)
+        verify_file(kept, kept.parent, ("00",))  # nothing of it stops the check
 
 
 def test_a_byte_outside_the_content_is_placed(kept):
