@@ -6,11 +6,13 @@ where it could not judge.
 
 import argparse
 import json
+import re
 from pathlib import Path
 from typing import Any
 
 from ptmark.criteria import (
     Evaluation,
+    Scene,
     evaluate,
     evaluation_to_json,
     load_profile,
@@ -18,6 +20,7 @@ from ptmark.criteria import (
 )
 from ptmark.errors import CriteriaError
 from ptmark.files import write_whole
+from ptmark.report.sketch import finding_svg
 
 __all__ = ["add_to", "run"]
 
@@ -45,6 +48,12 @@ def add_to(subparsers: Any) -> None:  # noqa: ANN401 - argparse keeps its class 
         help="whether the measurement uncertainty may make the verdict stricter (guarded)",
     )
     parser.add_argument("--json", type=Path, metavar="FILE", help="write the evaluation here")
+    parser.add_argument(
+        "--sketches",
+        type=Path,
+        metavar="FOLDER",
+        help="write an SVG sketch of each finding here",
+    )
     parser.set_defaults(run=run)
 
 
@@ -52,12 +61,25 @@ def run(args: argparse.Namespace) -> int:
     """Judge and print; 0 whatever the verdict."""
     document = _read(args.file)
     profile = load_profile(args.criteria)
-    result = evaluate(profile, scene_from_json(document), args.decision)
+    scene = scene_from_json(document)
+    result = evaluate(profile, scene, args.decision)
+    if args.sketches is not None:
+        _write_sketches(args.sketches, result, scene)
     if args.json is not None:
         written = json.dumps({"evaluation": evaluation_to_json(result)}, indent=1)
         write_whole(args.json, (written + "\n").encode())
     print(_told(result))
     return 0
+
+
+def _write_sketches(folder: Path, result: Evaluation, scene: Scene) -> None:
+    """One file for each finding that names indications: its place in the list and its rule."""
+    folder.mkdir(parents=True, exist_ok=True)
+    for nth, finding in enumerate(result.findings, start=1):
+        if finding.indications:
+            rule = re.sub(r"[^\w-]", "_", finding.rule)
+            drawn = finding_svg(finding, scene.indications)
+            write_whole(folder / f"{nth:03}-{rule}.svg", drawn.encode())
 
 
 def _read(path: Path) -> dict[str, Any]:

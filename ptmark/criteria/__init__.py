@@ -7,9 +7,16 @@ A profile is compared in the units of the edition it was written from, never con
 from ptmark.criteria.again import Change, changes, is_stale
 from ptmark.criteria.compare import Difference, compare
 from ptmark.criteria.evaluate import evaluate
-from ptmark.criteria.profile import Profile, list_profiles, load_profile, profile_stamp
+from ptmark.criteria.profile import (
+    Profile,
+    list_profiles,
+    list_templates,
+    load_profile,
+    profile_stamp,
+)
 from ptmark.criteria.result import Evaluation, Finding, evaluation_to_json
 from ptmark.criteria.scene import Judged, Scene, scene_from_json
+from ptmark.criteria.template import new_profile
 
 __all__ = [
     "Change",
@@ -25,7 +32,9 @@ __all__ = [
     "evaluation_to_json",
     "is_stale",
     "list_profiles",
+    "list_templates",
     "load_profile",
+    "new_profile",
     "profile_stamp",
     "scene_from_json",
 ]

@@ -1,7 +1,7 @@
 """Rules that look at several indications at once: rows, windows, frames, stretches, shares."""
 
 from collections.abc import Callable
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from math import cos, inf, radians, sin
 
 import numpy as np
@@ -52,7 +52,13 @@ def by_row(case: Case, rule: RowRule) -> list[Finding]:
         gap = bound(rule.gap, of_length=False)
         return _Outcome(len(members), members, f"in a line with gaps of {gap}", row.line)
 
-    return [_judged(case, rule, rule.of, rule.number, look)]
+    made = _judged(case, rule, rule.of, rule.number, look)
+    if rule.verdict == "undecided":
+        verdict = "acceptable" if made.verdict == "acceptable" else "undecided"
+        says = made.says.replace("be rejectable", "be left open")
+        says = says.replace("is rejectable", "is left open")
+        return [replace(made, verdict=verdict, says=says)]
+    return [made]
 
 
 def by_window(case: Case, rule: WindowRule) -> list[Finding]:

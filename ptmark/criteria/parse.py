@@ -96,7 +96,13 @@ def _row(table: Table, unit: str, common: dict[str, Any]) -> Rule:
     if number.least_number < 2:
         raise table.wrong("number", "a row needs two or more")
     gap = table.limit("gap", unit, ("<", "<="))
-    return RowRule(**common, of=table.choice("of", _SHAPES), number=number, gap=gap)
+    return RowRule(
+        **common,
+        of=table.choice("of", _SHAPES),
+        number=number,
+        gap=gap,
+        verdict=table.choice("verdict", _VERDICTS, "rejectable"),
+    )
 
 
 def _window(table: Table, unit: str, common: dict[str, Any]) -> Rule:

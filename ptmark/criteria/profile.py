@@ -2,6 +2,7 @@
 
 import hashlib
 import json
+import re
 from contextlib import suppress
 from dataclasses import dataclass
 from pathlib import Path
@@ -13,7 +14,7 @@ from ptmark.criteria.table import Table, read_toml
 from ptmark.errors import CriteriaError
 from ptmark.places import resource
 
-__all__ = ["Profile", "list_profiles", "load_profile", "profile_stamp"]
+__all__ = ["Profile", "list_profiles", "list_templates", "load_profile", "profile_stamp"]
 
 _TOLD = {
     "secondary": "seen only in secondary sources, not in the standard itself",
@@ -21,6 +22,8 @@ _TOLD = {
     "conflicting": "given differently by different sources",
 }
 _MOST_RULES = 200
+# a value that is ? alone, or a limit or amount that has ? for its number
+_UNFILLED = re.compile(r'\s*[\w-]+\s*=[^#]*"\s*(?:[<>]=?\s*)?\?\s*(?:mm2?|in2?|%)?\s*"')
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -55,6 +58,12 @@ def list_profiles() -> list[str]:
     return sorted(path.stem for path in resource("criteria").glob("*.toml"))
 
 
+def list_templates() -> list[str]:
+    """Names of the shipped templates, whose figures come from the contract; sorted."""
+    found = resource("criteria", "templates").glob("*.toml")
+    return sorted(path.stem for path in found if path.stem != "blank")
+
+
 def load_profile(name_or_path: str | Path) -> Profile:
     """Load a shipped profile by name, or any file by a path that ends in ``.toml``.
 
@@ -69,6 +78,12 @@ def load_profile(name_or_path: str | Path) -> Profile:
     'mm'
     """
     text = str(name_or_path)
+    if text in list_templates():
+        raise CriteriaError(
+            f"'{text}' is a template whose figures are to be filled in from the contract",
+            where="criteria",
+            mend=f"`ptmark criteria new NAME FILE.toml --from {text}` writes one to fill in",
+        )
     if not text.endswith(".toml") and text not in list_profiles():
         raise CriteriaError(
             f"there is no profile named '{text}'",
@@ -77,7 +92,24 @@ def load_profile(name_or_path: str | Path) -> Profile:
         )
     path = Path(text) if text.endswith(".toml") else resource("criteria", f"{text}.toml")
     data, source = _with_base(path, seen=())
+    _refuse_unfilled(source, where=str(name_or_path))
     return _profile(data, source, where=str(name_or_path))
+
+
+def _refuse_unfilled(source: str, where: str) -> None:
+    """Refuse a profile that has a ``?`` where a figure belongs, and name every such line."""
+    found = [
+        (number, line.split("=")[0].strip())
+        for number, line in enumerate(source.splitlines(), start=1)
+        if _UNFILLED.match(line)
+    ]
+    if found:
+        named = ", ".join(f"{key} in line {number}" for number, key in found)
+        raise CriteriaError(
+            f"{found[0][1]}: to be filled in from the contract, as every ? is ({named})",
+            where=f"{where}, line {found[0][0]}",
+            mend="until then nothing is judged by this profile",
+        )
 
 
 def profile_stamp(name_or_path: str | Path) -> tuple[tuple[str, int, int], ...]:

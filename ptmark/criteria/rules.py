@@ -84,11 +84,12 @@ class KindRule(Rule):
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class RowRule(Rule):
-    """Reject ``number`` or more in a line whose gaps, edge to edge, hit ``gap``."""
+    """Give ``number`` in a line whose gaps, edge to edge, hit ``gap`` the verdict."""
 
     of: str
     number: Limit
     gap: Limit
+    verdict: str = "rejectable"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

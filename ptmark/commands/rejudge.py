@@ -1,0 +1,172 @@
+"""``ptmark rejudge``: records judged again by another profile or edition, and what changes.
+
+The records are read, never written: a verdict that stands in a record changes only where a
+person judges it again there.
+"""
+
+import argparse
+import csv
+import io
+import json
+from pathlib import Path
+from typing import Any, NamedTuple
+
+from ptmark.criteria import (
+    Change,
+    Evaluation,
+    Profile,
+    changes,
+    evaluate,
+    evaluation_to_json,
+    is_stale,
+    load_profile,
+    scene_from_json,
+)
+from ptmark.errors import PtmarkError, UsageError
+from ptmark.files import write_whole
+from ptmark.record import Record, load_record
+
+__all__ = ["add_to", "run"]
+
+_HEAD = ("record", "part_number", "what", "before", "after", "rule_before", "rule_after")
+
+
+class _Judged(NamedTuple):
+    path: Path
+    record: Record
+    after: Evaluation
+    rows: list[Change]
+    stale: bool
+
+
+def add_to(subparsers: Any) -> None:  # noqa: ANN401 - argparse keeps its class private
+    """Add the verb to the command line."""
+    parser = subparsers.add_parser(
+        "rejudge",
+        help="judge records again by another profile, and say what changes",
+        description="Judge records again by another profile or edition and list what changes, "
+        "verdict and indication by indication. The records stay as they are.",
+    )
+    parser.add_argument(
+        "paths",
+        type=Path,
+        nargs="+",
+        metavar="RECORD|FOLDER",
+        help="records, or folders of them",
+    )
+    parser.add_argument(
+        "--criteria", required=True, metavar="PROFILE", help="a name, or a file ending in .toml"
+    )
+    parser.add_argument("--part", metavar="NUMBER", help="only records of this part number")
+    parser.add_argument(
+        "--decision",
+        choices=("guarded", "simple"),
+        help="decision rule; by default the one that each record was judged with",
+    )
+    parser.add_argument("--csv", type=Path, metavar="FILE", help="write every row here")
+    parser.add_argument("--json", type=Path, metavar="FILE", help="write the evaluations here")
+    parser.set_defaults(run=run)
+
+
+def run(args: argparse.Namespace) -> int:
+    """Judge, print what changes; 0, or 1 where a file could not be judged."""
+    profile = load_profile(args.criteria)
+    judged, failed = [], []
+    for path, named in _files(args.paths):
+        try:
+            record = load_record(path)
+            if args.part is None or record.fields.get("part_number", "") == args.part:
+                judged.append(_again(path, record, profile, args.decision))
+        except PtmarkError as exc:
+            if named:
+                raise
+            failed.append(f"{path}: not judged: {exc.what}")
+    if not judged and not failed:
+        raise UsageError("there is no record to judge", where="rejudge")
+    if args.csv is not None:
+        write_whole(args.csv, _csv(judged).encode())
+    if args.json is not None:
+        write_whole(args.json, (json.dumps(_json(judged), indent=1) + "\n").encode())
+    print(f"By {profile.title} ({profile.edition}):")
+    for one in judged:
+        print(_told(one))
+    for line in failed:
+        print(line)
+    moved = sum(one.rows[0].differs for one in judged)
+    print(f"{len(judged)} judged, the verdict of {moved} changes; {len(failed)} not judged")
+    return 1 if failed else 0
+
+
+def _files(paths: list[Path]) -> list[tuple[Path, bool]]:
+    """Each file once, and whether it was named itself; folders are not entered deeper."""
+    found: dict[Path, bool] = {}
+    for path in paths:
+        if path.is_dir():
+            for inside in sorted(path.glob("*.json")):
+                found.setdefault(inside, False)
+        else:
+            found[path] = True
+    return list(found.items())
+
+
+def _again(path: Path, record: Record, profile: Profile, decision: str | None) -> _Judged:
+    before = record.evaluation
+    rule = decision or (before or {}).get("decision_rule", "guarded")
+    after = evaluate(profile, scene_from_json(record.to_json()), rule)
+    same = before is not None and before.get("profile") == profile.name
+    return _Judged(
+        path,
+        record,
+        after,
+        changes(before, evaluation_to_json(after)),
+        stale=same and before is not None and is_stale(before, profile),
+    )
+
+
+def _told(one: _Judged) -> str:
+    verdict = one.rows[0]
+    lines = [f"{one.path}: {_step(verdict)}"]
+    if one.stale:
+        lines[0] += "; the profile has changed since, so the verdict in the record is stale"
+    lines += [f"  {row.what}: {_step(row)}" for row in one.rows[1:] if row.differs]
+    return "\n".join(lines)
+
+
+def _step(row: Change) -> str:
+    if not row.differs:
+        return f"{row.after}, as before"
+    why = f" by {row.rule_after}" if row.rule_after else ""
+    return f"{row.before} -> {row.after}{why}"
+
+
+def _csv(judged: list[_Judged]) -> str:
+    out = io.StringIO()
+    table = csv.writer(out, lineterminator="\n")
+    table.writerow(_HEAD)
+    for one in judged:
+        for row in one.rows:
+            cells = (row.what, row.before, row.after, row.rule_before, row.rule_after)
+            part = one.record.fields.get("part_number", "")
+            table.writerow([_safe(cell) for cell in (str(one.path), part, *cells)])
+    return out.getvalue()
+
+
+def _safe(cell: str) -> str:
+    """A spreadsheet must not take a cell for a formula."""
+    return f"'{cell}" if cell[:1] in {"=", "+", "-", "@", "\t", "\r"} else cell
+
+
+def _json(judged: list[_Judged]) -> dict[str, Any]:
+    return {
+        "records": [
+            {
+                "file": str(one.path),
+                "id": one.record.id,
+                "part_number": one.record.fields.get("part_number", ""),
+                "stale": one.stale,
+                "before": one.record.evaluation,
+                "after": evaluation_to_json(one.after),
+            }
+            for one in judged
+        ]
+    }
