@@ -30,10 +30,8 @@ def size_in_words(made: "Measurement", unit: str) -> str:
 
 
 def in_words(made: "Measurement", unit: str) -> str:
-    """Every quantity of one outline and what its uncertainty is mostly made of."""
+    """Every quantity of one outline; what its uncertainty is made of stands in the bars."""
     per, digits = (1.0, 2) if unit == "mm" else (MM_PER_IN, 3)
-    parts = sorted(made.length.budget.items(), key=lambda item: -item[1])[:3]
-    budget = ", ".join(f"{name} {u / per:.{digits + 1}f}" for name, u in parts)
     size, path = size_in_words(made, unit), f"{made.path.value / per:.{digits}f} {unit}"
     area = f"{made.area.value / per**2:.{digits}f} {unit}²"
-    return f"{size}, along its path {path}, area {area}. Largest parts of u, {unit}: {budget}."
+    return f"{size}, along its path {path}, area {area}. Its length is uncertain by:"

@@ -12,6 +12,7 @@ from PySide6.QtWidgets import (
 
 from ptmark.window.bench import Bench
 from ptmark.window.bits import Choice, CommitEdit, heading, key_button, plain
+from ptmark.window.budget_bars import BudgetView
 from ptmark.window.hands import Hands
 from ptmark.window.indication_table import KINDS, IndicationTable
 from ptmark.window.left_out_list import LeftOutList
@@ -139,7 +140,8 @@ class IndicationsStep(StepPage):
         for label, widget in (("Kind", self.kind), ("Relevance", self.relevance),
                               ("Reason", self.reason), ("Note", self.note)):  # fmt: skip
             form.addRow(label, widget)
-        for part in (self._title, self._numbers, self._details):
+        self.budget = BudgetView(self.session)
+        for part in (self._title, self._numbers, self.budget, self._details):
             self.column.addWidget(part)
 
     def left_out_shown(self) -> Sequence[int]:
@@ -190,6 +192,8 @@ class IndicationsStep(StepPage):
         self._title.setVisible(one is not None)
         self._numbers.setVisible(one is not None)
         self._details.setVisible(one is not None)
+        made = session.judgement.measured.get(one.id) if one is not None else None
+        self.budget.show_measurement(made)
         if one is not None:
             self._title.setText(f"Indication {one.id}")
             self._numbers.setText(self._in_words(one.id, one.confidence))

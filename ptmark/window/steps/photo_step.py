@@ -6,6 +6,7 @@ from PySide6.QtWidgets import QFormLayout, QVBoxLayout, QWidget
 
 from ptmark.window.bench import Bench
 from ptmark.window.bits import heading, key_button, plain, quiet
+from ptmark.window.photo_remarks import PhotoRemarks
 from ptmark.window.session import Session
 from ptmark.window.steps.page import StepPage
 
@@ -31,6 +32,8 @@ class PhotoStep(StepPage):
             self._values[name] = plain("–")
             self._facts.addRow(quiet(name, wraps=False), self._values[name])
         self.column.addLayout(self._facts)
+        self.remarks = PhotoRemarks(session)
+        self.column.addWidget(self.remarks)
         self.column.addWidget(heading("Examined area"))
         self._area = plain()
         self.column.addWidget(self._area)
