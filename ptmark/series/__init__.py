@@ -9,7 +9,8 @@ from ptmark.series.features import View, view_of
 from ptmark.series.frame import Frame, Seen
 from ptmark.series.growth import Curve, Growth, Reading, growth_of
 from ptmark.series.places import Place, places_of
-from ptmark.series.register import Registration, register, register_views
+from ptmark.series.register import register, register_views
+from ptmark.series.registration import Registration
 from ptmark.series.rework import KINDS, Change, compare
 from ptmark.series.window import WINDOWS, Choice, Window, choose, read_window
 

@@ -1,16 +1,15 @@
 """What the scale card, seen in both photos, tells: a common frame only if it did not move."""
 
 from collections.abc import Callable
-from dataclasses import replace
 
 import numpy as np
 import numpy.typing as npt
 
 from ptmark.errors import SeriesError
-from ptmark.measure.quantity import propagate
 from ptmark.scale import SurfaceMap
-from ptmark.scale.plane import apply_homography, fit_homography
+from ptmark.scale.plane import apply_homography
 from ptmark.series.features import View
+from ptmark.series.scaled import map_of_motion
 
 __all__ = ["card_map", "card_words"]
 
@@ -34,18 +33,7 @@ def card_map(a: View, b: View) -> tuple[Array, Array]:
         raise SeriesError(
             "not both photos show the card", where=f"{a.name}, {b.name}", mend="name marks"
         )
-    grid = _grid(a.size)
-
-    def through(parameters: Array) -> Array:
-        first, second = _with(one, parameters[:9]), _with(other, parameters[9:])
-        return fit_homography(grid, second.to_px(first.to_mm(grid))).ravel()[:8]
-
-    values = np.concatenate([_parameters(one), _parameters(other)])
-    spread = np.zeros((18, 18))
-    spread[:9, :9] = sum(one.covariance.values(), np.zeros((9, 9)))
-    spread[9:, 9:] = sum(other.covariance.values(), np.zeros((9, 9)))
-    entries, covariance = propagate(through, values, spread)
-    return np.append(entries, 1.0).reshape(3, 3), covariance
+    return map_of_motion(a, b)
 
 
 def card_words(
@@ -104,20 +92,3 @@ def _cards(a: View, b: View) -> tuple[SurfaceMap | None, SurfaceMap | None]:
 
 def _card(surface: SurfaceMap | None) -> SurfaceMap | None:
     return surface if surface is not None and surface.reference == "card" else None
-
-
-def _grid(size: tuple[int, int]) -> Array:
-    x, y = np.meshgrid(np.linspace(0, size[0] - 1, 5), np.linspace(0, size[1] - 1, 5))
-    return np.column_stack([x.ravel(), y.ravel()])
-
-
-def _parameters(surface: SurfaceMap) -> Array:
-    return np.append(surface.h.ravel()[:8], surface.lens.kappa)
-
-
-def _with(surface: SurfaceMap, parameters: Array) -> SurfaceMap:
-    return replace(
-        surface,
-        h=np.append(parameters[:8], 1.0).reshape(3, 3),
-        lens=replace(surface.lens, kappa=float(parameters[8])),
-    )

@@ -12,7 +12,8 @@ from ptmark.errors import PtmarkError, SeriesError
 from ptmark.measure import Quantity
 from ptmark.series.frame import Frame, length_and_area
 from ptmark.series.places import Place, places_of
-from ptmark.series.register import Registration, register_views
+from ptmark.series.register import register_views
+from ptmark.series.registration import Registration
 from ptmark.series.window import Choice, Window, choose
 from ptmark.series.words import missing_words
 

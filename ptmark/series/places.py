@@ -15,7 +15,7 @@ import shapely
 from shapely.geometry.base import BaseGeometry
 
 from ptmark.series.frame import Frame, Seen
-from ptmark.series.register import Registration
+from ptmark.series.registration import Registration
 
 __all__ = ["Place", "places_of"]
 

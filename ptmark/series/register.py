@@ -3,8 +3,6 @@
 Photo a is the one led from, photo b the one led to; pixel frames as in `ptmark.photo`.
 """
 
-from dataclasses import dataclass
-
 import cv2
 import numpy as np
 import numpy.typing as npt
@@ -15,10 +13,12 @@ from ptmark.scale import SurfaceMap
 from ptmark.scale.plane import apply_homography, fit_homography
 from ptmark.series.card import card_map, card_words
 from ptmark.series.features import View, view_of
-from ptmark.series.fit import covariance_of, place_slopes, refined
+from ptmark.series.fit import covariance_of, refined
 from ptmark.series.matching import alike, near_indications, surrounded
+from ptmark.series.registration import Registration
+from ptmark.series.scaled import find_motion, map_of_motion
 
-__all__ = ["Registration", "register", "register_views"]
+__all__ = ["register", "register_views"]
 
 Array = npt.NDArray[np.float64]
 Mask = npt.NDArray[np.bool_]
@@ -33,64 +33,6 @@ _MOST_THINGS = 3  # that moved each by itself: the area, a rule, a label
 _MOST_SCALE = 6.0  # one photo taken six times as close as the other
 # A mark picked by hand in two photos. Common practice, no source.
 MARK_U_PX = 2.0
-
-
-@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
-class Registration:
-    """A homography between two photos of one plane area.
-
-    Attributes
-    ----------
-    h : ndarray of shape (3, 3)
-        ``[x_b, y_b, 1] ~ h @ [x_a, y_a, 1]``, px, ``h[2, 2] == 1``.
-    covariance : ndarray of shape (8, 8)
-        Of the first eight entries of ``h``, row by row.
-    by : str
-        "features", "marks" (picked by a person) or "card" (said not to have moved).
-    inliers, matches : int
-        Point pairs that agree, and that were tried.
-    residual_px : float
-        Root mean square misfit of a pair in photo b, both coordinates together; 0 where no
-        pair is left over.
-    card : str
-        A sentence on whether the scale card moved; "" where not both photos show it.
-    cautions : tuple of str
-    """
-
-    h: Array
-    covariance: Array
-    by: str
-    inliers: int
-    matches: int
-    residual_px: float
-    card: str = ""
-    cautions: tuple[str, ...] = ()
-
-    def to_b(self, points_a: Array) -> Array:
-        """Map points of shape (N, 2) from photo a to photo b, px."""
-        return apply_homography(self.h, np.asarray(points_a, np.float64))
-
-    def to_a(self, points_b: Array) -> Array:
-        """Map points of shape (N, 2) from photo b to photo a, px."""
-        back = np.asarray(np.linalg.inv(self.h), np.float64)
-        return apply_homography(back, np.asarray(points_b, np.float64))
-
-    def u_px(self, points_a: Array) -> Array:
-        """Standard uncertainty of where points of photo a lie in photo b, px, shape (N,).
-
-        Of each coordinate, root mean square of the two. The parameters' share grows away from
-        the matched points (JCGM 100:2008, 5.2.2); the residual's share covers what a plane and
-        a pinhole leave out: relief, lens, a place that is not quite flat.
-        """
-        slopes = place_slopes(self.h, np.asarray(points_a, np.float64))
-        spread = np.einsum("nij,jk,nik->n", slopes, self.covariance, slopes)
-        return np.asarray(np.sqrt(np.maximum(spread, 0.0) / 2 + self.residual_px**2 / 2))
-
-    def u_mm(self, points_a: Array, surface_b: SurfaceMap) -> Array:
-        """The same in mm on the surface, by photo b's scale at each place, shape (N,)."""
-        there = self.to_b(points_a)
-        scales = np.array([surface_b.mm_per_px(place) for place in there], np.float64)
-        return np.asarray(self.u_px(points_a) * scales)
 
 
 def register(
@@ -142,6 +84,9 @@ def register_views(
     try:
         return _with_card_words(_by_features(a, b), a, b)
     except SeriesError:
+        scaled = _by_scales(a, b)
+        if scaled is not None:
+            return _with_card_words(scaled, a, b)
         if not card_stays or a.surface is None or b.surface is None:
             raise
         h, covariance = card_map(a, b)
@@ -174,6 +119,33 @@ def _by_features(a: View, b: View) -> Registration:
             reasons.append(_refusal(a, b, f"{_ASIDE}: {_figures(made)}"))
             left = left[~inside]  # a thing aside, such as a rule: look at the rest
     raise reasons[-1] if reasons else _refusal(a, b, "no place of the surface is alike in both")
+
+
+def _by_scales(a: View, b: View) -> Registration | None:
+    """The same with both scales' help, for surfaces that have little in common."""
+    from_a, to_b = alike(a, b)
+    near = near_indications(a, b, from_a, to_b)
+    for chosen in (near, np.ones(len(near), bool)):
+        left = np.flatnonzero(chosen)
+        for _ in range(_MOST_THINGS):
+            found = find_motion(a, b, from_a[left], to_b[left])
+            if found is None:
+                break
+            motion, inside = found
+            pairs = from_a[left[inside]], to_b[left[inside]]
+            if surrounded(a, b, *pairs):
+                h, covariance = map_of_motion(a, b, motion)
+                off = pairs[1] - apply_homography(h, pairs[0])
+                return Registration(
+                    h=h,
+                    covariance=covariance,
+                    by="features and scales",
+                    inliers=int(inside.sum()),
+                    matches=len(left),
+                    residual_px=float(np.sqrt((off**2).sum(axis=1).mean())),
+                )
+            left = left[~inside]
+    return None
 
 
 def _one_plane(a: View, b: View, from_a: Array, to_b: Array) -> tuple[Registration, Mask]:

@@ -7,7 +7,7 @@ from math import hypot
 from ptmark.measure import Quantity
 from ptmark.series.frame import Frame, Seen, length_and_area
 from ptmark.series.places import Place, places_of
-from ptmark.series.register import Registration
+from ptmark.series.registration import Registration
 from ptmark.series.words import blob_at, missing_words
 
 __all__ = ["KINDS", "Change", "compare"]

@@ -42,6 +42,7 @@ class Plate:
     discs: list = field(default_factory=list)
     lines: list = field(default_factory=list)
     label: tuple | None = None  # place of a printed label's corner
+    stamps: list = field(default_factory=list)  # middles of stamped marks, 4 mm high
 
     def lay_label(self, light):
         """A label of 60 x 14 mm, its print far plainer than the developer's mottle."""
@@ -56,6 +57,11 @@ class Plate:
         light = texture(self.seed)
         if self.label is not None:
             self.lay_label(light)
+        mask = np.zeros(light.shape, np.uint8)  # OpenCV letters 8 bit only
+        for number, place in enumerate(self.stamps):
+            at = tuple(round(v * PER_MM) for v in place)
+            cv2.putText(mask, "AKRWX"[number], at, cv2.FONT_HERSHEY_SIMPLEX, 1.3, 1, 4)
+        light[mask > 0] = 0.35
         high, wide = light.shape
         y, x = (np.mgrid[:high, :wide].astype(np.float32) + 0.5) / PER_MM
         distance = np.full(light.shape, np.inf, np.float32)  # outside positive

@@ -174,6 +174,26 @@ def test_a_label_alone_is_refused(shop, cameras):
     assert made.to_b(cameras[0]([[25.0, 70.0], [85.0, 84.0]])) == pytest.approx(label, abs=1)
 
 
+def test_two_scales_help_where_little_is_alike(shop, cameras, surface):
+    """A new coat of developer; only a few stamped marks round the area are the same."""
+    marks = [(22, 20), (98, 18), (97, 78), (20, 77)]
+    views = []
+    for number in (0, 1):
+        plate = shop.Plate(seed=number + 20, discs=[(60, 45, 1.5)], stamps=marks)
+        photo = shop.photograph(plate, cameras[number], seed=number, name=f"{number}.jpg")
+        about = cameras[number]([[60.0, 45.0]])
+        views.append(view_of(photo, surface(photo, cameras[number]), about_px=about))
+    made = register_views(*views)
+    off = np.linalg.norm(made.to_b(cameras[0](GRID_MM)) - cameras[1](GRID_MM), axis=1)
+    assert (off <= 2 * np.sqrt(2) * made.u_px(cameras[0](GRID_MM))).all()
+    assert off.max() < 3  # px, 0.3 mm
+    assert made.by == "features and scales"
+    assert made.inliers >= 10
+    # Without scales the same photos have too little in common.
+    with pytest.raises(SeriesError, match=r"weak|alike|one side"):
+        register_views(*(replace(view, surface=None) for view in views))
+
+
 MARKS_MM = np.array([[15, 12], [105, 14], [100, 80], [12, 78], [60, 45]], float)
 
 
