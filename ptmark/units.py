@@ -13,7 +13,9 @@ __all__ = ["MM_PER_IN", "format_length", "parse_length"]
 
 MM_PER_IN = 25.4  # exact: international yard and pound agreement, 1959
 
-_NUMBER = re.compile(r"(?:(?P<whole>\d+)\s+)?(?P<num>\d+)\s*/\s*(?P<den>\d+)|(?P<dec>\d*\.?\d+)")
+_NUMBER = re.compile(
+    r"(?:(?P<whole>\d+)\s+)?(?P<num>\d+)\s*/\s*(?P<den>\d+)|(?P<dec>\d*\.?\d+)"
+)
 _UNIT = re.compile(r"^(?P<number>.*?)\s*(?P<unit>mm|cm|in|\"|″)?$")
 
 
@@ -55,7 +57,9 @@ def parse_length(text: str, *, where: str = "length", default_unit: str = "") ->
     elif int(number["den"]) == 0:
         raise UsageError(f"'{text}' divides by zero", where=where, mend=mend)
     else:
-        value = float(int(number["whole"] or 0) + Fraction(int(number["num"]), int(number["den"])))
+        value = float(
+            int(number["whole"] or 0) + Fraction(int(number["num"]), int(number["den"]))
+        )
     mm = value * {"mm": 1.0, "cm": 10.0}.get(unit, MM_PER_IN)
     if not 0 < mm < float("inf"):
         raise UsageError(f"'{text}' is not above zero", where=where, mend=mend)
