@@ -51,6 +51,10 @@ class Bench(QObject):
             self.hint.emit("")
             self.switched.emit("")
 
+    def rest(self) -> None:
+        """Give the keyboard to the photo."""
+        self._view.setFocus()
+
     def start(self, name: str, tool: Tool) -> None:
         """Put a tool to work."""
         self.stop()

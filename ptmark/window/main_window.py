@@ -207,6 +207,8 @@ class MainWindow(QWidget):
         self.next_button.setVisible(not last)
         self.foot.show_step(step if self.session.levels else "")
         self._show_marks()
+        if not self.session.selected:
+            self._after_suggestions()
 
     def _next(self, by: int = 1) -> None:
         at = STEPS.index(self.session.step) + by

@@ -171,6 +171,8 @@ class ScaleStep(StepPage):
             self.kinds[kind].setChecked(True)
             for edit, size in zip(self.lengths[kind], sizes, strict=True):
                 edit.setText("" if size is None else f"{size:g} mm")
+            if any(edit.hasFocus() for edit in self.lengths[kind]):
+                self._bench.rest()  # in a line of text, keys would move among its words
 
     def refresh(self) -> None:
         """Show the scale that holds and the form of the chosen kind."""
