@@ -101,6 +101,7 @@ def scene_from_json(document: Mapping[str, Any]) -> Scene:
 def _judged(data: object, where: str, notes: list[str]) -> Judged:
     from ptmark.measure import caliper, inscribed_width, path_length
     from ptmark.measure.geometry import as_outline
+    from ptmark.measure.medial import medial_of
 
     if not isinstance(data, Mapping):
         raise CriteriaError("must be an object", where=where)
@@ -114,7 +115,9 @@ def _judged(data: object, where: str, notes: list[str]) -> Judged:
         raise CriteriaError(error.what, where=f"{where}, outline_mm") from error
     length_u = _number(data, "length_u_mm", where, least=0.0) or 0.0
     width_u = _number(data, "width_u_mm", where, least=0.0) or 0.0
-    length, width, path = caliper(outline)[0], inscribed_width(outline), path_length(outline)
+    medial = medial_of(outline)
+    length, width = caliper(outline)[0], inscribed_width(outline, medial)
+    path = path_length(outline, medial)
     one = Judged(
         id=str(name),
         outline_mm=outline,

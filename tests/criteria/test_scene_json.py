@@ -175,5 +175,5 @@ def test_criteria_lists_shows_and_checks(tmp_path, capsys):
     bad.write_text('unit = "ells"\n')
     with pytest.raises(CriteriaError, match="ells"):
         run(criteria_command, ["criteria", "check", str(bad)])
-    with pytest.raises(PtmarkError, match="needs a profile"):
+    with pytest.raises(PtmarkError, match="takes PROFILE"):
         run(criteria_command, ["criteria", "show"])
