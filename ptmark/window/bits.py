@@ -166,10 +166,17 @@ class CommitEdit(QLineEdit):
     def __init__(self, text: str = "", parent: QWidget | None = None) -> None:
         super().__init__(text, parent)
         self._last = text
+        self.tint()
         self._pause = QTimer(self, singleShot=True, interval=250)
         self._pause.timeout.connect(self.commit)
         self.textEdited.connect(lambda _: self._pause.start())
         self.editingFinished.connect(self.commit)
+
+    def tint(self) -> None:
+        """Give the hint inside the field the contrast of text, which Qt's own lacks."""
+        palette = QGuiApplication.palette()
+        palette.setColor(QPalette.ColorRole.PlaceholderText, tone("quiet", palette))
+        self.setPalette(palette)
 
     def commit(self) -> None:
         """Hand over now, where something was typed."""

@@ -22,7 +22,7 @@ from ptmark.errors import PtmarkError
 from ptmark.places import sample_images
 from ptmark.window import dialogs
 from ptmark.window.bench import Bench
-from ptmark.window.bits import Quiet, key_button
+from ptmark.window.bits import CommitEdit, Quiet, key_button
 from ptmark.window.draft_desk import DraftDesk
 from ptmark.window.drops import Drops
 from ptmark.window.empty_page import EmptyPage
@@ -279,6 +279,8 @@ class MainWindow(QWidget):
         if event.type() == QEvent.Type.PaletteChange:
             for label in self.findChildren(Quiet):
                 label.tint()
+            for edit in self.findChildren(CommitEdit):
+                edit.tint()
             self.session.judged.emit()  # signs and tones are drawn for the ground they stand on
         super().changeEvent(event)
 

@@ -1,0 +1,140 @@
+"""Pictures of the real window in light and dark, and the contrast of the text in them.
+
+    xvfb-run -s "-screen 0 1280x800x24" python tests/benchmarks/screenshots.py FOLDER [PHOTO]
+
+Writes STEP-light.png and STEP-dark.png for every step, then measures in the pictures
+themselves: of each label, button and line of text, the contrast (WCAG 2.2) between its ground,
+the commonest colour, and its text, the colour that differs most. Disabled ones are exempt
+(success criterion 1.4.3). Ends with 1 where any is below 4.5 to 1.
+"""
+
+import os
+import sys
+import tempfile
+import time
+from collections import Counter
+from pathlib import Path
+
+from PySide6.QtCore import QEventLoop, QPoint, QRect, Qt
+from PySide6.QtGui import QColor, QImage, QPalette
+from PySide6.QtWidgets import QApplication, QComboBox, QLabel, QLineEdit, QPushButton, QWidget
+
+from ptmark.places import sample_images
+from ptmark.window.main_window import MainWindow
+from ptmark.window.session import STEPS
+
+LEAST = 4.5  # WCAG 2.2, success criterion 1.4.3, level AA
+
+
+def luminance(color: QColor) -> float:
+    """Relative luminance, WCAG 2.2 glossary."""
+    parts = [
+        c / 12.92 if c <= 0.04045 else ((c + 0.055) / 1.055) ** 2.4
+        for c in (color.redF(), color.greenF(), color.blueF())
+    ]
+    return 0.2126 * parts[0] + 0.7152 * parts[1] + 0.0722 * parts[2]
+
+
+def contrast(one: QColor, other: QColor) -> float:
+    """Contrast ratio, WCAG 2.2 glossary."""
+    light, dark = sorted((luminance(one), luminance(other)), reverse=True)
+    return (light + 0.05) / (dark + 0.05)
+
+
+def dark_palette() -> QPalette:
+    """A dark desktop's palette, for platforms that cannot be asked for one."""
+    palette = QPalette(QColor(46, 49, 54), QColor(38, 40, 44))
+    palette.setColor(QPalette.ColorRole.Base, QColor(30, 32, 35))
+    palette.setColor(QPalette.ColorRole.AlternateBase, QColor(38, 40, 44))
+    palette.setColor(QPalette.ColorRole.Highlight, QColor(30, 90, 160))
+    palette.setColor(QPalette.ColorRole.HighlightedText, QColor(255, 255, 255))
+    return palette
+
+
+def spin(window: MainWindow, seconds: float = 0.4) -> None:
+    """Let events and workers run."""
+    end = time.monotonic() + seconds
+    while time.monotonic() < end or window.session.workers.any_running():
+        QApplication.processEvents(QEventLoop.ProcessEventsFlag.AllEvents, 20)
+
+
+def text_of(widget: QWidget) -> str:
+    """What a widget has written on it."""
+    if isinstance(widget, QLineEdit):
+        return widget.text() or widget.placeholderText()
+    if isinstance(widget, QComboBox):
+        return widget.currentText()
+    return widget.text() if isinstance(widget, (QLabel, QPushButton)) else ""
+
+
+def measured(picture: QImage, window: QWidget) -> list[tuple[float, str]]:
+    """Contrast and words of every enabled text that shows whole in the picture."""
+    made = []
+    for widget in window.findChildren(QWidget):
+        kinds = (QLabel, QPushButton, QLineEdit, QComboBox)
+        if not isinstance(widget, kinds) or not text_of(widget).strip():
+            continue
+        shows = widget.visibleRegion().boundingRect() == widget.rect()
+        if not widget.isVisible() or not widget.isEnabled() or not shows:
+            continue
+        box = QRect(widget.mapTo(window, QPoint(0, 0)), widget.size()).adjusted(4, 4, -4, -4)
+        if isinstance(widget, QComboBox):
+            box.adjust(0, 0, -24, 0)  # without its arrow
+        colors = Counter(
+            picture.pixel(x, y)
+            for x in range(box.left(), box.right())
+            for y in range(box.top(), box.bottom())
+        )
+        if colors:
+            ground = QColor(colors.most_common(1)[0][0])
+            best = max(contrast(QColor(color), ground) for color in colors)
+            made.append((best, text_of(widget)[:60]))
+    return made
+
+
+def pictures(folder: Path, photo: Path, scheme: str) -> list[tuple[float, str]]:
+    """One picture for each step; the contrasts found in them."""
+    window = MainWindow()
+    window.show()
+    window.begin(photo)
+    spin(window, 1.0)
+    session = window.session
+    session.change("choose the criteria", profile="iso-23277-2")
+    found = []
+    for step in STEPS:
+        session.go(step)
+        spin(window)
+        picture = window.grab().toImage()
+        picture.save(str(folder / f"{step.lower()}-{scheme}.png"))
+        for ratio, words in measured(picture, window):
+            found.append((ratio, f"{step}, {scheme}: {words}"))
+    window.close()
+    return found
+
+
+def main() -> int:
+    """Make the pictures, print the faintest texts."""
+    folder = Path(sys.argv[1])
+    folder.mkdir(parents=True, exist_ok=True)
+    photo = Path(sys.argv[2]) if len(sys.argv) > 2 else sample_images() / "rejectable.jpg"
+    found = []
+    with tempfile.TemporaryDirectory() as home:
+        os.environ["PTMARK_HOME"] = home
+        app = QApplication(sys.argv[:1])
+        app.setStyle("Fusion")
+        light = QPalette(app.style().standardPalette())
+        for scheme, palette in (("light", light), ("dark", dark_palette())):
+            app.styleHints().setColorScheme(
+                Qt.ColorScheme.Dark if scheme == "dark" else Qt.ColorScheme.Light
+            )
+            app.setPalette(palette)
+            found += pictures(folder, photo, scheme)
+    found.sort()
+    for ratio, words in found[:8]:
+        print(f"{ratio:5.2f}  {words}")
+    print(f"{len(found)} texts, {sum(ratio < LEAST for ratio, _ in found)} below {LEAST}")
+    return int(bool(found) and found[0][0] < LEAST)
+
+
+if __name__ == "__main__":
+    sys.exit(main())
