@@ -175,7 +175,7 @@ def test_whatever_stands_in_the_place_of_a_member_is_told(kept):
     whole = json.loads(kept.read_text("utf-8"))
     every = list(places(whole))
     chance = np.random.default_rng(9)
-    for _ in range(120):
+    for _ in range(60):
         changed = json.loads(json.dumps(whole))
         *up, last = every[chance.integers(len(every))]
         node = changed
