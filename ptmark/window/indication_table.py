@@ -54,6 +54,7 @@ class IndicationTable(QTableView):
         head = self.horizontalHeader()
         head.setSectionResizeMode(QHeaderView.ResizeMode.ResizeToContents)
         head.setHighlightSections(False)
+        head.moveSection(COLUMNS.index("Verdict"), 1)  # in sight, however narrow the page
         head.setSortIndicatorClearable(True)
         head.setSortIndicator(-1, Qt.SortOrder.AscendingOrder)
         self.setSortingEnabled(True)
