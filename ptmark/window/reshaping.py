@@ -76,7 +76,7 @@ def smooth_outline(outline_px: "Array", reach_px: float) -> "Array":
     count = max(12, round(ring.length / step))
     along = np.linspace(0, ring.length, count, endpoint=False)
     points = np.array([ring.interpolate(at).coords[0] for at in along])
-    for _ in range(16):
+    for _ in range(50):
         for weight in (_KEEP, _BACK):
             middle = (np.roll(points, 1, axis=0) + np.roll(points, -1, axis=0)) / 2
             points = points + weight * (middle - points)
