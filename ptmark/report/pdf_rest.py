@@ -14,6 +14,7 @@ from ptmark.report.closeup import close_ups
 from ptmark.report.pdf_budget import budget_chart
 from ptmark.report.pdf_keeping import keeping
 from ptmark.report.pdf_photo import jpeg_picture, original_picture
+from ptmark.report.pdf_sketches import sketches
 from ptmark.report.pdf_story import Earlier, story
 from ptmark.report.pdf_style import grid, heading, text
 from ptmark.report.wording import (
@@ -50,6 +51,7 @@ def rest(
     return [
         *_close_ups(record, rgb, width),
         *_findings(record, width),
+        *sketches(record, width),
         *_uncertainty(record, width),
         *_taken(record, width),
         *_cautions(record),
