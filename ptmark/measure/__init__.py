@@ -4,6 +4,7 @@ Every number is a `Quantity`: value, standard uncertainty, named contributions (
 Gaps run edge to edge; groups are chains of near neighbours.
 """
 
+from ptmark.measure.advice import advice, dominant, shares
 from ptmark.measure.geometry import (
     area_mm2,
     caliper,
@@ -21,13 +22,16 @@ __all__ = [
     "Gap",
     "Measurement",
     "Quantity",
+    "advice",
     "area_mm2",
     "caliper",
     "centroid",
+    "dominant",
     "gap_mm",
     "gaps_between",
     "grouped",
     "inscribed_width",
     "measure_outline",
     "path_length",
+    "shares",
 ]

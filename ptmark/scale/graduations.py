@@ -41,22 +41,20 @@ _PERIODS = sorted({period for one in GRADUATIONS for period in one.levels})
 _LONGER = 1.10
 
 
-def levels_of(strokes: Strokes) -> tuple[int, ...]:
-    """Periods at which strokes stand out as longer, ascending; empty where none do.
+def levels_of(strokes: Strokes) -> dict[int, int]:
+    """Periods at which strokes stand out as longer, ascending, with the phase of each.
 
     A period counts where its strokes are longer than those of every other phase of the same
     period, so that it is not counted for what its multiples or divisors do.
     """
-    found: list[int] = []
-    phase_of: dict[int, int] = {}
+    found: dict[int, int] = {}
     for period in _PERIODS:
         phase = _longest_phase(strokes, period)
-        if phase is None:
-            continue
-        if all((phase - phase_of[p]) % p == 0 and period % p == 0 for p in found):
-            found.append(period)
-            phase_of[period] = phase
-    return tuple(found)
+        if phase is not None and all(
+            period % p == 0 and (phase - at) % p == 0 for p, at in found.items()
+        ):
+            found[period] = phase
+    return found
 
 
 def _longest_phase(strokes: Strokes, period: int) -> int | None:
@@ -71,20 +69,42 @@ def _longest_phase(strokes: Strokes, period: int) -> int | None:
 
 
 def likely_graduations(strokes: Strokes) -> tuple[Graduation, ...]:
-    """The graduations that the strokes' lengths allow, likeliest first; empty where unread.
+    """The graduations that the strokes' lengths allow; empty where they are unread.
 
-    A graduation is out where strokes stand out that it would not lengthen, or where its
-    longest ones are not seen to, though three of them are there.
+    Each level seen speaks for a graduation that has it and against one that has not; each
+    level that should show and does not speaks against it. More than one stays where too little
+    of a rule is seen to tell.
     """
     seen = levels_of(strokes)
     if not seen:
         return ()
-    count = int(np.ptp(strokes.number)) + 1
-    fits = [one for one in GRADUATIONS if set(seen) <= set(one.levels)]
-    telling = [one for one in fits if _complete(one, seen, count)]
-    return tuple(telling or fits)
+    score = {one: _score(strokes, seen, one) for one in GRADUATIONS}
+    best = max(score.values())
+    return tuple(one for one, points in score.items() if points == best and best > 0)
 
 
-def _complete(one: Graduation, seen: tuple[int, ...], count: int) -> bool:
-    visible = [period for period in one.levels if count >= 2 * period + 1]
-    return not visible or max(visible) <= max(seen)
+def _score(strokes: Strokes, seen: dict[int, int], one: Graduation) -> int:
+    shown = sum(1 if period in one.levels else -1 for period in seen)
+    return shown - sum(
+        period not in seen and _is_missed(strokes, seen, below, period)
+        for below, period in zip((1, *one.levels), one.levels, strict=False)
+    )
+
+
+def _is_missed(strokes: Strokes, seen: dict[int, int], below: int, period: int) -> bool:
+    """Whether strokes stand in a row of which one should be longer, but none is.
+
+    Of ``period / below`` strokes that follow each other in the level below, one belongs to the
+    level looked for.
+    """
+    if below != 1 and below not in seen:
+        return False
+    in_level = (strokes.number - seen.get(below, 0)) % below == 0
+    number, lengths = strokes.number[in_level], strokes.lengths[in_level]
+    run = period // below
+    if len(number) < run:
+        return False
+    rows = np.lib.stride_tricks.sliding_window_view(lengths, run)
+    whole = number[run - 1 :] - number[: len(number) - run + 1] == period - below
+    alike = rows.max(axis=1) < _LONGER * rows.min(axis=1)
+    return bool(whole.any() and alike[whole].mean() > 0.5)

@@ -21,7 +21,8 @@ Float = npt.NDArray[np.float32]
 
 BAND = 4  # rows averaged into one profile: thin against a stroke, enough against noise
 # How far to look beyond the ends, and to either side, in line lengths; px bounds to the latter.
-_BEYOND, _ASIDE, _LEAST_ASIDE, _MOST_ASIDE = 0.25, 0.12, 60, 240
+_BEYOND, _LEAST_BEYOND = 0.25, 300
+_ASIDE, _LEAST_ASIDE, _MOST_ASIDE = 0.12, 120, 240
 # A dip that counts: this share of the band's strongest ones, and of its noise.
 _SHARE, _NOISE = 0.35, 4.0
 
@@ -68,7 +69,7 @@ def strip_along(photo: "Photo", ends: Array) -> Strip:
     along = away / length
     across = np.array([-along[1], along[0]])
     half = int(np.clip(_ASIDE * length, _LEAST_ASIDE, _MOST_ASIDE))
-    beyond = int(max(_BEYOND * length, half))
+    beyond = int(max(_BEYOND * length, _LEAST_BEYOND))
     start = ends[0] - beyond * along - half * across
     size = (int(length) + 2 * beyond, 2 * half + 1)
     to_photo = np.column_stack([along, across, start])

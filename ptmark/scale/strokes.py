@@ -22,6 +22,9 @@ MIN_STROKES = 9
 # foreseen, in steps.
 _ALIKE, _NEAR = 0.2, 0.25
 MIN_STEP_PX = 4.0
+# Engraved strokes lie this near to equal steps (median), are this share of those there should
+# be, and are longer than a step; the grain of a surface is not.
+_STRAY, _WHOLE, _LEAST_LONG = 0.06, 0.7, 1.2
 _FAINT = 0.4  # of a stroke's own depth: paler is not this stroke any more
 
 
@@ -40,7 +43,7 @@ class Strokes:
     step_px : ndarray of shape (N,)
         Local spacing.
     lengths : ndarray of shape (N,)
-        Length in local steps: free of distance and, along a rule, of tilt.
+        Length in steps, freed of how near each stroke is.
     """
 
     number: Index
@@ -63,15 +66,21 @@ def find_strokes(strip: Strip) -> Strokes | None:
     if len(chains[best]) < MIN_STROKES - 2:
         return None
     number, model, depth = _chained(profiles[best], chains[best])
-    if len(number) < MIN_STROKES:
+    if len(number) < max(MIN_STROKES, _WHOLE * (np.ptp(number) + 1)):
         return None
     u = np.full((len(number), len(v)), np.nan)
     for way in (1, -1):
         _follow(profiles, best, way, number, model, depth, u)
-    u += strip.first_u
     step = model.step(number)
+    # Each against its neighbours, which a lens that bends the row does not disturb.
+    off = np.abs(np.diff(u[:, best] - model.at(number), 2)) / (2 * step[1:-1])
     reach = np.isfinite(u).sum(axis=1) * BAND
-    return Strokes(number, u, v, step, reach / step)
+    if np.nanmedian(off) > _STRAY or np.median(reach / step) < _LEAST_LONG:
+        return None
+    u += strip.first_u
+    # Towards the camera steps along the rule grow with the square of nearness, strokes across
+    # it with nearness itself.
+    return Strokes(number, u, v, step, reach / np.sqrt(step * np.median(step)))
 
 
 @dataclass(frozen=True, slots=True)
@@ -165,22 +174,21 @@ def _follow(
     band = best
     while 0 <= band < len(profiles):
         dips = profiles[band]
-        if len(dips.at) < 3:
+        if len(dips.at) < 2:
             return
         expected = foreseen + slant[0] + slant[1] * middle
         near = _nearest(dips.at, expected)
         hit = np.abs(dips.at[near] - expected) <= _NEAR * step
         hit &= dips.depth[near] >= _FAINT * depth
         hit &= going
-        if hit.sum() < 3:
+        if not (hit | going).any():
             return
         u[hit, band] = dips.at[near[hit]]
         shift = dips.at[near[hit]] - foreseen[hit]
         if hit.sum() >= 8:
             slant[1], slant[0] = np.polyfit(middle[hit], shift, 1)
-        else:
+        elif hit.any():
             slant[0] = float(np.median(shift - slant[1] * middle[hit]))
-        foreseen = np.where(hit, foreseen + 0.0, foreseen)
         going = going & (hit | _just_before(u, band, way))
         band += way
 

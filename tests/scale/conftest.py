@@ -105,7 +105,7 @@ class Card:
         # Soft over about one pixel of what it is drawn into, or aligned edges would jump.
         return cv2.GaussianBlur(light, (0, 0), 2.0), margin, px_per_mm
 
-    def photograph(self, camera, *, blur_px=1.2, noise=0.01, shade=0.0, seed=1):
+    def photograph(self, camera, *, blur_px=1.2, noise=0.01, shade=0.0, seed=1, exif=False):
         """The card as this camera sees it, sRGB; drawn at twice the size and averaged."""
         light, margin, px_per_mm = self.drawing()
         # Drawing pixels (centre to centre) to plane mm, then plane to twice the picture.
@@ -133,7 +133,8 @@ class Card:
             seen <= 0.0031308, 12.92 * seen, 1.055 * np.abs(seen) ** (1 / 2.4) - 0.055
         )
         grey = np.clip(np.round(coded * 255), 0, 255).astype(np.uint8)
-        return camera.photo(np.ascontiguousarray(np.repeat(grey[..., None], 3, axis=2)))
+        rgb = np.ascontiguousarray(np.repeat(grey[..., None], 3, axis=2))
+        return camera.photo(rgb, exif=exif)
 
 
 @pytest.fixture
@@ -155,3 +156,50 @@ def marker_squares():
 @pytest.fixture
 def squares_mm():
     return marker_squares()
+
+
+# Steel rules as makers engrave them (common practice, no source): step in mm, length of
+# strokes in mm by the count they stand at, longest count first.
+RULES = {
+    "mm": (1.0, {10: 5.0, 5: 3.8, 1: 2.6}),
+    "1/2 mm": (0.5, {20: 5.5, 10: 4.6, 2: 3.2, 1: 2.2}),
+    "1/16 in": (25.4 / 16, {16: 7.0, 8: 5.6, 4: 4.4, 2: 3.4, 1: 2.5}),
+    "1/32 in": (25.4 / 32, {32: 7.0, 16: 5.8, 8: 4.8, 4: 3.9, 2: 3.0, 1: 2.2}),
+    "1/64 in": (25.4 / 64, {64: 7.0, 32: 6.0, 16: 5.0, 8: 4.2, 4: 3.4, 2: 2.7, 1: 2.0}),
+}
+
+
+@dataclass
+class Rule(Card):
+    """A steel rule to render: its graduated edge is y = 0, strokes run to positive y."""
+
+    kind: str = "mm"
+    length_mm: float = 100.0
+    stroke_mm: float = 0.14
+
+    def drawing(self):
+        margin, px_per_mm = 12.0, 40.0
+        step, lengths = RULES[self.kind]
+        size = np.array([30.0, self.length_mm + 10.0]) + 2 * margin
+        light = np.full(np.round(size * px_per_mm).astype(int), 176, np.uint8)
+
+        def box(x, y, w, h, value):
+            # Drawn with sixteenths of a pixel: strokes of inches fall between pixels.
+            at = (np.array([[x, y], [x + w, y + h]]) + margin) * px_per_mm - 0.5
+            corners = np.round(at * 16).astype(int)
+            points = np.column_stack([corners[[0, 1, 1, 0], 0], corners[[0, 0, 1, 1], 1]])
+            cv2.fillPoly(light, [points], value, cv2.LINE_AA, 4)
+
+        box(-5, -0.4, self.length_mm + 10, 25, 110)
+        for n in range(int(self.length_mm / step + 1e-9) + 1):
+            reach = next(mm for count, mm in lengths.items() if n % count == 0)
+            box(n * step - self.stroke_mm / 2, 0, self.stroke_mm, reach, 22)
+        for n in range(0, int(self.length_mm), 10):
+            at = (np.array([n - 1.5, 12.0]) + margin) * px_per_mm
+            cv2.putText(light, str(n // 10), at.astype(int), 0, 3.0, 25, 8)
+        return cv2.GaussianBlur(light, (0, 0), 1.5), margin, px_per_mm
+
+
+@pytest.fixture
+def rule():
+    return Rule
