@@ -10,7 +10,6 @@ from ptmark.units import MM_PER_IN
 from ptmark.window.bits import plain
 from ptmark.window.palette import tone
 from ptmark.window.session import Session
-from ptmark.window.workers import Token
 
 if TYPE_CHECKING:
     from ptmark.measure import Measurement
@@ -93,15 +92,8 @@ class BudgetView(QWidget):
         if made is self._of:
             return
         self._of = made
-        self.advice.setText("")
 
-        def work(_token: Token) -> str:
-            from ptmark.report.pdf_budget import what_helps
+        from ptmark.measure import advice
 
-            return what_helps(budget)
-
-        def done(says: str) -> None:
-            if made is self._of and says:
-                self.advice.setText(f"What would help most: {says}.")
-
-        self._session.workers.start("", work, done, key="advice")
+        says = advice(budget)
+        self.advice.setText(f"What would help most: {says}." if says else "")

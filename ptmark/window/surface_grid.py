@@ -56,13 +56,23 @@ class SurfaceGrid:
         line, halo = QColor(CYAN_PALE), QColor(HALO)
         line.setAlpha(150)
         halo.setAlpha(70)
-        for ends in (
-            *(((x * step, top), (x * step, bottom)) for x in _whole(left / step, right / step)),
-            *(((left, y * step), (right, y * step)) for y in _whole(top / step, bottom / step)),
-        ):
-            shape = way.map(self._between(*ends))
-            for color, width in ((halo, 2.6), (line, 1.0)):
-                painter.setPen(round_pen(color, width))
+        shapes = [
+            way.map(self._between(*ends))
+            for ends in (
+                *(
+                    ((x * step, top), (x * step, bottom))
+                    for x in _whole(left / step, right / step)
+                ),
+                *(
+                    ((left, y * step), (right, y * step))
+                    for y in _whole(top / step, bottom / step)
+                ),
+            )
+        ]
+        for color, width in ((halo, 2.6), (line, 1.0)):
+            painter.setPen(round_pen(color, width))
+            painter.setRenderHint(QPainter.RenderHint.Antialiasing, on=color is line)
+            for shape in shapes:
                 painter.drawPolyline(shape)
         self._paint_bar(painter, port, _BAR * scale / per, per)
 
@@ -73,18 +83,18 @@ class SurfaceGrid:
         view = QRectF(0, 0, port.widget.width(), port.widget.height()) & port.photo_rect()
         if view.isEmpty():
             return None
-        steps = [i / 8 for i in range(9)]
+        steps, back = [i / 8 for i in range(9)], port.transform().inverted()[0]
         places = [
-            port.to_px(QPointF(view.x() + view.width() * a, view.y() + view.height() * b))
+            back.map(QPointF(view.x() + view.width() * a, view.y() + view.height() * b))
             for a in steps
             for b in steps
         ]
-        usual, kept = self._surface.mm_per_px(), []
-        for place in places:
-            point = np.array([[place.x(), place.y()]])
-            if self._surface.in_view(point) and self._surface.mm_per_px(point) < 3 * usual:
-                kept.append(self._surface.to_mm(point)[0])
-        if not kept:
+        points = np.array([(place.x(), place.y()) for place in places])
+        if not self._surface.in_view(points):
+            points = points[[self._surface.in_view(point[None]) for point in points]]
+        scales = np.sqrt(np.abs(np.linalg.det(self._surface.jacobian(points))))
+        kept = self._surface.to_mm(points[scales < 3 * self._surface.mm_per_px()])
+        if not len(kept):
             return None
         (left, top), (right, bottom) = np.min(kept, axis=0), np.max(kept, axis=0)
         return float(left), float(top), float(right), float(bottom)
@@ -92,7 +102,8 @@ class SurfaceGrid:
     def _between(self, start: tuple[float, float], end: tuple[float, float]) -> QPolygonF:
         import numpy as np
 
-        shares = np.linspace(0, 1, _POINTS)[:, None]
+        count = _POINTS if self._surface.lens.kappa else 2
+        shares = np.linspace(0, 1, count)[:, None]
         points: Any = np.array(start) * (1 - shares) + np.array(end) * shares
         return QPolygonF([QPointF(x, y) for x, y in self._surface.to_px(points).tolist()])
 

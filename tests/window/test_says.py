@@ -42,7 +42,9 @@ def test_the_chosen_indication_shows_its_budget_and_what_would_help(qtbot, opene
     assert not page.budget.isHidden()
     budget = session.judgement.measured[name].length.budget
     assert page.budget.bars._rows[0][0] == max(budget, key=budget.get)
-    assert max(budget, key=budget.get) in page.budget.advice.text()
+    # JCGM 100:2008, 5.1.2: a part's share is that of its square.
+    share = 100 * max(budget.values()) ** 2 / sum(u * u for u in budget.values())
+    assert f"{share:.0f} %" in page.budget.advice.text()
     session.turn_unit()
     assert page.budget.bars._rows[0][2].endswith(" in")
     session.select()

@@ -100,7 +100,7 @@ class Paper:
     lines: list
 
     def __getattr__(self, name):
-        return lambda *_: None
+        return lambda *_, **__: None
 
     def drawPolyline(self, shape):  # noqa: N802
         self.lines.append(shape)
