@@ -17,7 +17,7 @@ __all__ = ["Strokes", "find_strokes"]
 Array = npt.NDArray[np.float64]
 Index = npt.NDArray[np.int64]
 
-MIN_STROKES = 9
+MIN_STROKES = 15
 # Neighbouring steps differ by less than this, and a stroke lies this near to where it is
 # foreseen, in steps.
 _ALIKE, _NEAR = 0.2, 0.25
