@@ -48,7 +48,7 @@ def run(args: argparse.Namespace) -> int:
 
 def _write(args: argparse.Namespace, inspection: Inspection, record: Record) -> None:
     if args.json:
-        save_record(args.json, record)
+        record = save_record(args.json, record)
     if args.image or args.pdf:
         from ptmark.report import annotated_image, write_image, write_pdf
 

@@ -50,9 +50,12 @@ class Saving(QObject):
             record = twin.to_record(
                 record_id=known[1] if known else None, created=known[2] if known else None
             )
-            for number, path in enumerate(paths):
+            # The record goes first: over a signed one it becomes a revision of its own, and
+            # the report must tell of that one.
+            ordered = sorted(paths, key=lambda path: path.suffix.lower() != ".json")
+            for number, path in enumerate(ordered):
                 token.progress(number / len(paths))
-                _write(record, photo, path)
+                record = _write(record, photo, path)
             return record
 
         def done(record: "Record") -> None:
@@ -67,16 +70,18 @@ class Saving(QObject):
         )
 
 
-def _write(record: "Record", photo: "Photo", path: Path) -> None:
+def _write(record: "Record", photo: "Photo", path: Path) -> "Record":
+    """Write one file; the record as it stands on disk now."""
     from ptmark.record import save_record
     from ptmark.report import annotated_image, write_csv, write_image, write_pdf
 
     ending = path.suffix.lower()
     if ending == ".json":
-        save_record(path, record)
-    elif ending == ".pdf":
+        return save_record(path, record)
+    if ending == ".pdf":
         write_pdf(path, record, photo.rgb, photo.info.path)
     elif ending == ".csv":
         write_csv(path, record)
     else:
         write_image(path, annotated_image(record, photo.rgb))
+    return record
