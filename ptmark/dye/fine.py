@@ -65,7 +65,8 @@ def look_closely(
         None where nothing stands out.
     """
     white = local_white(rgb, around)
-    amount = cv2.GaussianBlur(dye_amount(rgb, white), (0, 0), _SMOOTH_PX)
+    smooth = cv2.GaussianBlur(dye_amount(rgb, white), (0, 0), _SMOOTH_PX)
+    amount = np.asarray(smooth, np.float32)
     rough = np.asarray(amount - cv2.GaussianBlur(amount, (0, 0), 3.0), np.float32)
     step = max(1, round((around.size / 8000) ** 0.5))
     bare = around[::step, ::step]

@@ -5,11 +5,12 @@ from typing import Any
 from reportlab.graphics.shapes import Drawing, Rect, String
 from reportlab.platypus import Flowable, Spacer
 
+from ptmark.measure import advice, dominant, shares
 from ptmark.record import Record
 from ptmark.report.palette import INK, PALE, contrast
 from ptmark.report.pdf_style import BOLD, PLAIN, color, text
 
-__all__ = ["budget_chart", "what_helps"]
+__all__ = ["budget_chart"]
 
 _MOST = 24
 _ROW, _BAR = 12.0, 9.0  # points
@@ -25,33 +26,6 @@ _INKS: dict[str, tuple[str, tuple[int, int, int]]] = {
     "lens": ("L", (70, 80, 95)),
 }
 _OTHER = ("o", (185, 195, 205))
-# Which act lowers which part: follows from how the part arises (the design's decision 5).
-_HELPS = {
-    "edge": "a sharper photo, closer and steady, in even light",
-    "map": "a larger scale reference, or one nearer to the indication",
-    "reference": "the card's check length measured with callipers and entered",
-    "picking": "reference points picked again with the loupe, or the printed card",
-    "tilt": "the card or a rectangle in place of one line, and a photo taken square-on",
-    "relief": "the crown's height entered, or the reference laid level with the indication",
-    "sampling": "more pixels to the millimetre: go closer",
-    "lens": "the indication and the reference nearer to the middle of the photo",
-}
-
-
-def what_helps(budget: dict[str, float]) -> str:
-    """What would lower the greatest part of a length's uncertainty, in words.
-
-    Examples
-    --------
-    >>> what_helps({"edge": 0.03, "map": 0.01})
-    'edge (90 %): a sharper photo, closer and steady, in even light'
-    """
-    whole = sum(part**2 for part in budget.values())
-    if not whole > 0:
-        return ""
-    name = max(budget, key=lambda one: budget[one])
-    share = 100 * budget[name] ** 2 / whole
-    return f"{name} ({share:.0f} %): {_HELPS.get(name, 'see the parts below')}"
 
 
 def budget_chart(record: Record, width: float) -> list[Flowable]:
@@ -61,11 +35,7 @@ def budget_chart(record: Record, width: float) -> list[Flowable]:
         return []
     names = list(dict.fromkeys(name for one in rated for name in one["budget"]))
     legend = "  ".join(f"{_INKS.get(name, _OTHER)[0]} {name}" for name in names)
-    helps: dict[str, list[str]] = {}
-    for one in rated:
-        helps.setdefault(what_helps(one["budget"]), []).append(one["id"])
-    helps.pop("", None)
-    merged = _by_part(helps)
+    merged = _by_part(rated)
     return [
         Spacer(1, 4),
         text("Shares of the variance of each length:", 8),
@@ -76,13 +46,18 @@ def budget_chart(record: Record, width: float) -> list[Flowable]:
     ]
 
 
-def _by_part(helps: dict[str, list[str]]) -> dict[str, list[str]]:
-    """The same advice once, whatever its share."""
+def _by_part(rated: list[dict[str, Any]]) -> dict[str, list[str]]:
+    """The advice once for all whose greatest part is the same, with the largest share of it."""
+    alike: dict[str, list[dict[str, Any]]] = {}
+    for one in rated:
+        if advice(one["budget"]):
+            alike.setdefault(dominant(one["budget"]), []).append(one)
     merged: dict[str, list[str]] = {}
-    for said, ids in helps.items():
-        name, _, act = said.partition(": ")
-        part = name.partition(" (")[0]
-        merged.setdefault(f"mostly {part}; {act}", []).extend(ids)
+    for name, group in alike.items():
+        worst = max(group, key=lambda one: shares(one["budget"])[name])
+        told = advice(worst["budget"])
+        said = told if len(group) == 1 else told.replace(": ", ": up to ", 1)
+        merged[said] = [one["id"] for one in group]
     return merged
 
 

@@ -23,7 +23,6 @@ from ptmark.report import write_pdf
 from ptmark.report.closeup import overlays
 from ptmark.report.company import company
 from ptmark.report.palette import ink_of
-from ptmark.report.pdf_budget import what_helps
 from ptmark.report.pdf_story import story
 from ptmark.review import Remark, compare_records, reviewed
 
@@ -121,20 +120,14 @@ def test_settings_that_cannot_be_used_are_told(tmp_path, text, says):
         company(tmp_path)
 
 
-def test_what_helps_names_the_greatest_share_of_the_variance():
-    # Shares of variances by hand: 0.09 and 0.16 of 0.25.
-    assert what_helps({"edge": 0.3, "relief": 0.4}).startswith("relief (64 %)")
-    assert what_helps({"edge": 0.0}) == ""
-
-
 def test_the_budget_chart_says_what_would_help(weld, tmp_path):
     record, rgb = weld
     rows = [{**one, "budget": {"edge": 0.05, "tilt": 0.01}} for one in record.indications]
     rows[0] = {**rows[0], "budget": {"edge": 0.01, "tilt": 0.2}}
     write_pdf(tmp_path / "r.pdf", replace(record, indications=rows), rgb, None)
     said = words_of(tmp_path / "r.pdf")
-    assert f"{rows[0]['id']}: mostly tilt; the card or a rectangle" in said
-    assert "mostly edge; a sharper photo" in said
+    assert f"{rows[0]['id']}: lay the card beside the indications" in said
+    assert "sharpen the edge" in said
 
 
 def test_revisions_and_reviews_stand_in_the_report(signed, weld, tmp_path):
