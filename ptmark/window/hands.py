@@ -124,14 +124,14 @@ class Hands(QObject):
 
     def _refine(self, points: Points, mode: str, px_per_screen: float, then: Any) -> None:  # noqa: ANN401
         session, inspection = self._session, self._session.inspection
-        photo = inspection.photo if inspection else None
-        if photo is None:
+        if inspection is None or inspection.photo is None:
             return
+        photo, kind = inspection.photo, inspection.state.mode
 
         def work(_token: Token) -> "tuple[Any, EdgeQuality]":
             import numpy as np
 
-            from ptmark.dye import refine_outline
+            from ptmark.dye import in_colour_contrast, refine_outline
 
             outline = np.array(points, float)
             if abs(_area(points)) < 1.0:
@@ -139,7 +139,7 @@ class Hands(QObject):
                     "the outline encloses less than one pixel",
                     mend="Draw round the indication.",
                 )
-            refined, edge = refine_outline(photo, outline)
+            refined, edge = refine_outline(in_colour_contrast(photo, kind), outline)
             if mode == "edge":
                 return refined, replace(edge, source="snapped")
             # Own judgement: a hand on a pointer holds a line to about one pixel of the screen.

@@ -96,13 +96,14 @@ class Session(QObject):
 
     def tracer(self) -> Any:  # noqa: ANN401 - a DyeTracer, named once the engine is loaded
         """The edge tracer of the open photo, made on first use."""
-        from ptmark.dye import DyeTracer
+        from ptmark.dye import DyeTracer, in_colour_contrast
 
-        photo = self.inspection.photo if self.inspection else None
-        if photo is None:
+        if self.inspection is None or self.inspection.photo is None:
             raise PtmarkError("there is no photo yet", mend="open a photo first")
-        if self._tracer is None or self._tracer[0] is not photo:
-            self._tracer = (photo, DyeTracer(photo))
+        # a fluorescent photo's likeness, which looking for indications has made already
+        picture = in_colour_contrast(self.inspection.photo, self.inspection.state.mode)
+        if self._tracer is None or self._tracer[0] is not picture:
+            self._tracer = (picture, DyeTracer(picture))
         return self._tracer[1]
 
     # -- change and what follows --------------------------------------------------------------
