@@ -11,7 +11,7 @@ import numpy as np
 import numpy.typing as npt
 
 from ptmark.dye.edge import EdgeQuality
-from ptmark.dye.fine import Crop, ridge_plateau, ridge_width
+from ptmark.dye.fine import Crop, ridge_plateau
 from ptmark.dye.hue import bare_ring, taken_light
 from ptmark.dye.level import edge_share
 from ptmark.dye.quick import middle, ring_mean, ring_pad
@@ -70,13 +70,14 @@ def contours(
     """
     blur = crop.blur_px or photo_blur_px
     radius = max(4, round(2.5 * blur) + 1)
-    ridge = ridge_plateau(crop.amount, crop.floor, radius)
+    ridge = crop.ridge
+    if abs(radius - crop.radius) > 1:
+        ridge = ridge_plateau(crop.amount, crop.floor, radius)
     relative = crop.amount / ridge
     look = _Look(
         crop=crop,
         rgb=rgb,
         relative=relative,
-        width=ridge_width(crop.mask),
         ridge=ridge,
         blur_px=blur,
     )
@@ -92,12 +93,11 @@ def contours(
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
 class _Look:
-    """What all contours of a crop share: amount over plateau, seen width, the plateau."""
+    """What all contours of a crop share: amount over plateau, the plateau, its edges' blur."""
 
     crop: Crop
     rgb: Bytes
     relative: Float
-    width: Float
     ridge: Float
     blur_px: float
 
@@ -159,7 +159,7 @@ def _target(look: _Look, chain: npt.NDArray[np.int32], outward: Array) -> Array:
     Blur lowers a thin line's plateau and so puts half of it too far out at the flanks; along
     the line nothing is lowered, so that at a tip half the plateau is the edge.
     """
-    width = look.width[chain[:, 1], chain[:, 0]].astype(np.float64)
+    width = look.crop.width[chain[:, 1], chain[:, 0]].astype(np.float64)
     flank, end = edge_share(ring_mean(width[:, None], 3)[:, 0], look.blur_px)
     step = float(middle(np.abs(chain[1:] - chain[:-1]).max(axis=1).astype(np.float64)))
     span = max(3, round(0.8 * look.crop.seen_px / max(step, 1.0)))
@@ -178,16 +178,22 @@ def _to_level(
 
     Returns
     -------
-    points, low, high : ndarray of shape (N, 2)
-        Crop px, at the target, at 40 and at 60 hundredths where the target is a half.
+    points : ndarray of shape (N, 2)
+        Crop px, at the target.
+    low, high : ndarray of shape (N / 2, 2)
+        Every second one at 40 and at 60 hundredths, where the target is a half.
     """
     most_in = min(_MOST_IN_PX, max(1.0, _IN_SHARE * look.crop.seen_px))
     offsets = np.arange(-most_in, _OUT_PX + 1e-9, _STEP_PX)
     start = chain.astype(np.float64)
     lines = start[:, None, :] + offsets[None, :, None] * outward[:, None, :]
     values = _sample(look.relative, lines) / target[:, None]
-    moves = (_crossing(values, offsets, level) for level in (1.0, 0.8, 1.2))
-    return tuple(_calm(start + one[:, None] * outward) for one in moves)  # type: ignore[return-value]
+
+    def moved(step: int, level: float) -> Array:
+        by = _crossing(values[::step], offsets, level)
+        return _calm(start[::step] + by[:, None] * outward[::step])
+
+    return moved(1, 1.0), moved(2, 0.8), moved(2, 1.2)
 
 
 def _crossing(values: Array, offsets: Array, level: float) -> Array:

@@ -29,7 +29,7 @@ _LUMA = np.array([0.299, 0.587, 0.114])  # ITU-R BT.601, the luma of JPEG (JFIF 
 _CODE = np.arange(256, dtype=np.uint8)
 _LIGHT = srgb_to_linear(_CODE).astype(np.float64)
 _LOG_LIGHT = np.log(np.maximum(_LIGHT, 0.003)).astype(np.float32)
-_FIT_POINTS, _LEAST_POINTS = 900, 30
+_FIT_POINTS, _LEAST_POINTS = 500, 30
 CROSSOVER_PX = 3.0  # chroma of 4:2:0 is good to about 2 px; mottle is far coarser
 
 

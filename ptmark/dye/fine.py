@@ -30,7 +30,8 @@ class Crop:
     ``seen_px`` is the width of the blob along its ridge (median) and ``blur_px`` the standard
     deviation of its edge, None where the blob is too thin to tell the two apart. ``grain`` is
     the spread of the developer round it from pixel to pixel, ``floor`` the least plateau: a
-    quarter of the blob's peak, or what stands clear of grain and mottle.
+    quarter of the blob's peak, or what stands clear of grain and mottle. ``ridge`` is the
+    plateau taken within ``radius`` px, ``width`` the blob's width near each pixel, px.
     """
 
     origin: tuple[int, int]
@@ -38,7 +39,9 @@ class Crop:
     near: Mask
     around: Mask
     white: LocalWhite
-    mask: Mask
+    width: Float
+    ridge: Float
+    radius: int
     grain: float
     seen_px: float
     blur_px: float | None
@@ -76,20 +79,25 @@ def look_closely(
     if peak < max(0.02, 3 * grain):
         return None
     floor = max(0.25 * peak, 3 * grain, min(4 * mottle, 0.6 * peak))
-    ridge = ridge_plateau(inside, floor, _FIRST_RADIUS)
+    radius = _FIRST_RADIUS
+    ridge = ridge_plateau(inside, floor, radius)
     mask = inside > 0.5 * ridge
-    seen, slope = _first_look(mask, inside, ridge)
+    width = ridge_width(mask)
+    seen, slope = _first_look(mask, inside, ridge, width)
     blur = _blur(seen, slope)
     if blur is not None and blur > _FIRST_RADIUS / 2.5:
-        ridge = ridge_plateau(inside, floor, round(2.5 * blur) + 1)
-        mask = inside > 0.5 * ridge
+        radius = round(2.5 * blur) + 1
+        ridge = ridge_plateau(inside, floor, radius)
+        width = ridge_width(inside > 0.5 * ridge)
     return Crop(
         origin=origin,
         amount=inside,
         near=near,
         around=around,
         white=white,
-        mask=mask,
+        width=width,
+        ridge=ridge,
+        radius=radius,
         grain=grain,
         seen_px=seen,
         blur_px=blur,
@@ -119,7 +127,7 @@ def ridge_width(mask: Mask, radius: int = 6) -> Float:
     return np.asarray(np.maximum(2 * near - 1, 1), np.float32)
 
 
-def _first_look(mask: Mask, amount: Float, ridge: Float) -> tuple[float, float]:
+def _first_look(mask: Mask, amount: Float, ridge: Float, width: Float) -> tuple[float, float]:
     """Median width, px, and median edge slope as a share of the plateau per px."""
     border = mask & ~(cv2.erode(mask.astype(np.uint8), np.ones((3, 3), np.uint8)) > 0)
     if not border.any():
@@ -127,7 +135,7 @@ def _first_look(mask: Mask, amount: Float, ridge: Float) -> tuple[float, float]:
     right = cv2.Sobel(amount, cv2.CV_32F, 1, 0, scale=1 / 8)
     down = cv2.Sobel(amount, cv2.CV_32F, 0, 1, scale=1 / 8)
     slope = np.hypot(right[border], down[border]) / ridge[border]
-    return float(middle(ridge_width(mask)[border])), float(middle(slope))
+    return float(middle(width[border])), float(middle(slope))
 
 
 def _blur(seen_px: float, slope: float) -> float | None:
