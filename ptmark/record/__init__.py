@@ -5,7 +5,7 @@ What is written is checked against the schema first; what is read is never half-
 signed record that is saved again becomes a new revision, chained to the signed one by hash.
 """
 
-from ptmark.record.build import Entry, build_record
+from ptmark.record.build import FIGURES, Entry, build_record
 from ptmark.record.fields import FIELDS, Field
 from ptmark.record.model import Record, completeness
 from ptmark.record.revisions import changed_paths, follow, link_to, revision_hash, revisions
@@ -16,6 +16,7 @@ from ptmark.record.verify import Found, find_photo, verify_file
 
 __all__ = [
     "FIELDS",
+    "FIGURES",
     "STANDARDS",
     "Entry",
     "Field",

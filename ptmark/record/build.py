@@ -20,7 +20,7 @@ from ptmark.record.model import Record
 from ptmark.record.plain import evaluation_json, number, photo_json, points, scale_json, share
 from ptmark.scale import Reference, SurfaceMap
 
-__all__ = ["Entry", "build_record"]
+__all__ = ["FIGURES", "Entry", "build_record"]
 
 Array = npt.NDArray[np.float64]
 
@@ -168,8 +168,8 @@ def _centre_px(one: Entry, surface: SurfaceMap | None) -> list[float]:
     return points([(low + high) / 2], 2)[0]
 
 
-_MEASURED = (
-    "outline_mm",
+# An indication's measured figures as the JSON names them, each with its expanded uncertainty.
+FIGURES = (
     "length_mm",
     "length_u_mm",
     "path_mm",
@@ -180,6 +180,10 @@ _MEASURED = (
     "area_u_mm2",
     "ratio",
     "ratio_u",
+)
+_MEASURED = (
+    "outline_mm",
+    *FIGURES,
     "shape",
     "shape_sure",
     "centre_mm",

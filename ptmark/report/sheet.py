@@ -6,7 +6,7 @@ import zipfile
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from ptmark.record import FIELDS, Record
+from ptmark.record import FIELDS, FIGURES, Record
 from ptmark.report.table import save
 from ptmark.report.wording import AID, called, criteria_line, decision_rule_words, verdict_line
 
@@ -17,18 +17,6 @@ __all__ = ["sheet_bytes", "write_sheet"]
 
 Row = list[object]
 
-_NUMBERS = (
-    "length_mm",
-    "length_u_mm",
-    "path_mm",
-    "path_u_mm",
-    "width_mm",
-    "width_u_mm",
-    "area_mm2",
-    "area_u_mm2",
-    "ratio",
-    "ratio_u",
-)
 _EPOCH = (1980, 1, 1, 0, 0, 0)  # the earliest a ZIP can say
 
 
@@ -83,10 +71,10 @@ def _fill(sheet: "Worksheet", rows: list[Row]) -> None:
 
 def _indications(record: Record) -> list[Row]:
     stands = called(record)
-    head: Row = ["id", "shape", "shape_sure", "kind", *_NUMBERS, "centre_x_mm", "centre_y_mm"]
+    head: Row = ["id", "shape", "shape_sure", "kind", *FIGURES, "centre_x_mm", "centre_y_mm"]
     rows = [[*head, "verdict", "relevance", "reason", "note"]]
     for one in record.indications:
-        values = [one[name] for name in ("id", "shape", "shape_sure", "kind", *_NUMBERS)]
+        values = [one[name] for name in ("id", "shape", "shape_sure", "kind", *FIGURES)]
         texts = [stands[one["id"]], one["relevance"], one["reason"], one["note"]]
         rows.append([*values, *(one["centre_mm"] or (None, None)), *texts])
     return rows

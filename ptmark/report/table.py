@@ -6,29 +6,14 @@ from pathlib import Path
 
 from ptmark.errors import ReportError
 from ptmark.files import write_whole
-from ptmark.record import Record
+from ptmark.record import FIGURES, Record
 from ptmark.report.wording import EMPTY, VERDICT_SIGN, called, measured, shape_words
 
 __all__ = ["COLUMNS", "csv_bytes", "rows", "save", "write_csv"]
 
 COLUMNS = ("", "Shape", "Length ± U, mm", "Path, mm", "Width ± U, mm", "Ratio", "Verdict")
 
-_CSV = (
-    "id",
-    "shape",
-    "shape_sure",
-    "kind",
-    "length_mm",
-    "length_u_mm",
-    "path_mm",
-    "path_u_mm",
-    "width_mm",
-    "width_u_mm",
-    "area_mm2",
-    "area_u_mm2",
-    "ratio",
-    "ratio_u",
-)
+_CSV = ("id", "shape", "shape_sure", "kind", *FIGURES)
 
 
 def rows(record: Record) -> list[tuple[str, ...]]:
