@@ -7,6 +7,7 @@ A profile is compared in the units of the edition it was written from, never con
 from ptmark.criteria.again import Change, changes, is_stale
 from ptmark.criteria.compare import Difference, compare
 from ptmark.criteria.evaluate import evaluate
+from ptmark.criteria.parameter import Parameter, RuleKind
 from ptmark.criteria.profile import (
     Profile,
     list_profiles,
@@ -17,6 +18,7 @@ from ptmark.criteria.profile import (
 from ptmark.criteria.result import Evaluation, Finding, evaluation_to_json
 from ptmark.criteria.scene import Judged, Scene, scene_from_json
 from ptmark.criteria.template import new_profile
+from ptmark.criteria.vocabulary import rule_kinds, step_kinds
 
 __all__ = [
     "Change",
@@ -24,7 +26,9 @@ __all__ = [
     "Evaluation",
     "Finding",
     "Judged",
+    "Parameter",
     "Profile",
+    "RuleKind",
     "Scene",
     "changes",
     "compare",
@@ -36,5 +40,7 @@ __all__ = [
     "load_profile",
     "new_profile",
     "profile_stamp",
+    "rule_kinds",
     "scene_from_json",
+    "step_kinds",
 ]

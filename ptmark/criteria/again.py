@@ -4,8 +4,8 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from typing import Any
 
-from ptmark.criteria.evaluate import SEVERITY
 from ptmark.criteria.profile import Profile
+from ptmark.criteria.result import SEVERITY
 
 __all__ = ["Change", "changes", "is_stale"]
 

@@ -1,17 +1,17 @@
 """One evaluation under way: both readings of the scene, and how a finding is made of them."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from math import erf, sqrt
 from typing import NamedTuple
 
 from ptmark.criteria.geometry import Array
-from ptmark.criteria.limits import per_mm
+from ptmark.criteria.limits import Limit, per_mm
 from ptmark.criteria.profile import Profile
 from ptmark.criteria.result import Finding
-from ptmark.criteria.rules import Rule
+from ptmark.criteria.rules import Bands, Rule
 from ptmark.criteria.scene import Judged, Scene
-from ptmark.criteria.view import Item, View
+from ptmark.criteria.view import PLAIN, WORST, Item, View, Views
 from ptmark.criteria.wording import amount, bound, measured
 
 __all__ = ["Case", "Figures", "conformity"]
@@ -44,13 +44,44 @@ class Case:
     profile: Profile
     scene: Scene
     judged: tuple[Judged, ...]
-    plain: View
-    worst: View
+    views: Views
     guarded: bool
+    known: dict[tuple[str, int], Array] = field(default_factory=dict)  # edge distances
 
     @property
     def unit(self) -> str:
         return self.profile.unit
+
+    @property
+    def plain(self) -> View:
+        return self.views.view(PLAIN)
+
+    @property
+    def worst(self) -> View:
+        return self.views.view(WORST)
+
+    def limit(self, reject: Limit | Bands) -> Limit | str:
+        """The limit for this part, or what is missing to know it, in a sentence."""
+        if isinstance(reject, Limit):
+            return reject
+        size = self.size_of_part(reject.by)
+        if size is None:
+            return f"The limit depends on the {reject.by}: give {reject.by}_mm."
+        found = reject.at(size)
+        if found is None:
+            told = amount(size, self.unit)
+            return f"The table of limits has no band for a {reject.by} of {told}."
+        return found
+
+    def lines(self, name: str) -> list[Array]:
+        """The lines of that name that the scene gives, in the unit of the profile."""
+        return [line * per_mm(self.unit) for line in self.scene.edges.get(name, ())]
+
+    def size_of_part(self, by: str) -> float | None:
+        """Thickness or diameter of the part in the unit of the profile, where given."""
+        scene = self.scene
+        size = scene.thickness_mm if by == "thickness" else scene.diameter_mm
+        return None if size is None else size * per_mm(self.unit)
 
     def finding(
         self,

@@ -5,7 +5,7 @@ from typing import NamedTuple
 
 from ptmark.criteria.limits import Limit
 from ptmark.criteria.profile import Profile
-from ptmark.criteria.rules import Rule
+from ptmark.criteria.rules import Bands, Rule
 
 __all__ = ["Difference", "amounts_of", "compare"]
 
@@ -53,7 +53,8 @@ def amounts_of(rule: Rule) -> str:
     parts = []
     for field in fields(rule):
         value = getattr(rule, field.name)
-        if field.name not in _COMMON and value is not None:
+        silent = field.name in _COMMON or value is None or value == ()
+        if not silent and (field.name, value) != ("verdict", "rejectable"):
             parts.append(f"{field.name.replace('_', ' ')} {_written(value)}")
     return ", ".join(parts)
 
@@ -62,6 +63,15 @@ def _written(value: object) -> str:
     if isinstance(value, Limit):
         unit = "" if value.unit == "1" else f" {value.unit}"
         return f"{value.operator} {value.value:g}{unit}"
+    if isinstance(value, Bands):
+        rows = [
+            (f"{_written(row.up_to)}: " if row.up_to else "above: ") + _written(row.reject)
+            for row in value.rows
+        ]
+        return f"by {value.by} ({'; '.join(rows)})"
+    if isinstance(value, Rule):
+        return value.id
     if isinstance(value, tuple):
-        return " x ".join(_written(part) for part in value)
+        numbers = all(isinstance(part, float) for part in value)
+        return (" x " if numbers else ", ").join(_written(part) for part in value)
     return f"{value:g}" if isinstance(value, float) else str(value)

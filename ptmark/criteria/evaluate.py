@@ -5,33 +5,42 @@ from typing import Any
 
 from ptmark.criteria.case import Case, Figures
 from ptmark.criteria.groups import by_frame, by_row, by_share, by_stretch, by_window
+from ptmark.criteria.joining import with_parts
+from ptmark.criteria.joins import by_join, by_part
 from ptmark.criteria.profile import Profile
-from ptmark.criteria.result import Evaluation, Finding
+from ptmark.criteria.result import SEVERITY, Evaluation, Finding
 from ptmark.criteria.rules import (
+    EdgeRule,
     FrameRule,
+    GroupRule,
+    JoinRule,
     KindRule,
+    PartRule,
     RowRule,
     Rule,
     ShapeRule,
     ShareRule,
+    SingleRule,
     SizeRule,
     StretchRule,
     WindowRule,
 )
 from ptmark.criteria.scene import Judged, Scene
-from ptmark.criteria.singles import by_kind, by_shape, by_size, unknown_kinds
-from ptmark.criteria.view import views_of
+from ptmark.criteria.singles import by_edge, by_kind, by_shape, by_size, unknown_kinds
+from ptmark.criteria.view import Views
 from ptmark.criteria.wording import amount, bound, measured
 from ptmark.errors import CriteriaError
 
-__all__ = ["SEVERITY", "evaluate"]
+__all__ = ["evaluate"]
 
-SEVERITY = ("acceptable", "undecided", "rejectable")
 _DECISION_RULES = ("guarded", "simple")
 _JUDGES: dict[type[Rule], Callable[[Case, Any], list[Finding]]] = {
     SizeRule: by_size,
     ShapeRule: by_shape,
+    EdgeRule: by_edge,
     KindRule: by_kind,
+    JoinRule: lambda case, rule: by_join(case, rule, _judge),
+    PartRule: by_part,
     RowRule: by_row,
     WindowRule: by_window,
     FrameRule: by_frame,
@@ -72,13 +81,11 @@ def evaluate(profile: Profile, scene: Scene, decision_rule: str = "guarded") -> 
             f"'{decision_rule}' is no decision rule", where="decision", mend="guarded or simple"
         )
     judged = tuple(one for one in scene.indications if not _set_aside(one))
-    plain, worst = views_of(profile, judged)
     case = Case(
         profile=profile,
         scene=scene,
         judged=judged,
-        plain=plain,
-        worst=worst,
+        views=Views(profile, judged),
         guarded=decision_rule == "guarded",
     )
     findings = _findings(case)
@@ -113,12 +120,21 @@ def _findings(case: Case) -> list[Finding]:
         nothing = Rule(id="none", clause="", sure="verified")
         return [case.finding(nothing, "acceptable", says)]
     made: list[Finding] = _not_relevant(case)
-    kinds = [rule for rule in case.profile.rules if isinstance(rule, KindRule)]
-    if kinds:
-        made += unknown_kinds(case, kinds[0])
+    by_name = [rule for rule in with_parts(case.profile.rules) if _goes_by_name(rule)]
+    if by_name:
+        made += unknown_kinds(case, by_name[0])
     for rule in case.profile.rules:
-        made += _JUDGES[type(rule)](case, rule)
+        made += _judge(case, rule)
     return made
+
+
+def _judge(case: Case, rule: Rule) -> list[Finding]:
+    return _JUDGES[type(rule)](case, rule)
+
+
+def _goes_by_name(rule: Rule) -> bool:
+    named = isinstance(rule, SingleRule | GroupRule) and bool(rule.named)
+    return named or isinstance(rule, KindRule)
 
 
 def _not_relevant(case: Case) -> list[Finding]:
@@ -185,6 +201,6 @@ def _shape_told(case: Case) -> dict[str, str]:
 
 def _assumed(case: Case) -> list[str]:
     """What was assumed for want of data, for the report to repeat."""
-    stretches = any(isinstance(rule, StretchRule) for rule in case.profile.rules)
+    stretches = any(isinstance(rule, StretchRule) for rule in case.profile.all_rules)
     undirected = case.scene.weld_direction_deg is None and len(case.judged) > 1
     return [_NO_DIRECTION] if stretches and undirected else []

@@ -1,7 +1,7 @@
 """Rules that look at several indications at once: rows, windows, frames, stretches, shares."""
 
 from collections.abc import Callable
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from math import cos, inf, radians, sin
 
 import numpy as np
@@ -11,7 +11,14 @@ from ptmark.criteria.geometry import Array, caliper_ends, hull_of
 from ptmark.criteria.limits import Limit, per_mm, tolerance_in
 from ptmark.criteria.result import Finding
 from ptmark.criteria.rows import longest_row
-from ptmark.criteria.rules import FrameRule, RowRule, Rule, ShareRule, StretchRule, WindowRule
+from ptmark.criteria.rules import (
+    FrameRule,
+    GroupRule,
+    RowRule,
+    ShareRule,
+    StretchRule,
+    WindowRule,
+)
 from ptmark.criteria.stretch import heaviest_stretch
 from ptmark.criteria.turned import Bounds
 from ptmark.criteria.view import View
@@ -41,7 +48,7 @@ def by_row(case: Case, rule: RowRule) -> list[Finding]:
     """Judge the longest row of neighbours that one straight line crosses."""
 
     def look(view: View) -> _Outcome:
-        chosen = view.members(rule.of)
+        chosen = view.members(rule.of, rule.named)
         if not chosen:
             return _NOTHING
         band = tolerance_in(case.unit)
@@ -52,13 +59,7 @@ def by_row(case: Case, rule: RowRule) -> list[Finding]:
         gap = bound(rule.gap, of_length=False)
         return _Outcome(len(members), members, f"in a line with gaps of {gap}", row.line)
 
-    made = _judged(case, rule, rule.of, rule.number, look)
-    if rule.verdict == "undecided":
-        verdict = "acceptable" if made.verdict == "acceptable" else "undecided"
-        says = made.says.replace("be rejectable", "be left open")
-        says = says.replace("is rejectable", "is left open")
-        return [replace(made, verdict=verdict, says=says)]
-    return [made]
+    return [_judged(case, rule, rule.number, look)]
 
 
 def by_window(case: Case, rule: WindowRule) -> list[Finding]:
@@ -66,24 +67,27 @@ def by_window(case: Case, rule: WindowRule) -> list[Finding]:
 
     def look(view: View) -> _Outcome:
         bounds = Bounds(rule.longest, rule.longest, rule.area)
-        return _rectangle(case, view, rule.of, rule.number, bounds, "number")
+        return _rectangle(case, view, rule, rule.number, bounds, "number")
 
-    return [_judged(case, rule, rule.of, rule.number, look)]
+    return [_judged(case, rule, rule.number, look)]
 
 
 def by_frame(case: Case, rule: FrameRule) -> list[Finding]:
     """Judge the number or the summed length on the frame at its worst place and turn."""
+    limit = case.limit(rule.reject)
+    if isinstance(limit, str):
+        return [case.finding(rule, "undecided", limit)]
 
     def look(view: View) -> _Outcome:
-        return _rectangle(case, view, rule.of, rule.reject, Bounds(*rule.sides), rule.what)
+        return _rectangle(case, view, rule, limit, Bounds(*rule.sides), rule.what)
 
-    return [_judged(case, rule, rule.of, rule.reject, look)]
+    return [_judged(case, rule, limit, look)]
 
 
 def _rectangle(
-    case: Case, view: View, shape: str, limit: Limit, bounds: Bounds, what: str
+    case: Case, view: View, rule: GroupRule, limit: Limit, bounds: Bounds, what: str
 ) -> _Outcome:
-    chosen = view.members(shape)
+    chosen = view.members(rule.of, rule.named)
     if not chosen:
         return _NOTHING
     band = tolerance_in(case.unit)
@@ -107,11 +111,14 @@ def _rectangle(
 
 def by_stretch(case: Case, rule: StretchRule) -> list[Finding]:
     """Judge the number or the summed diameters in the worst stretch of weld."""
+    limit = case.limit(rule.reject)
+    if isinstance(limit, str):
+        return [case.finding(rule, "undecided", limit)]
 
     def look(view: View) -> _Outcome:
         chosen = [
             k
-            for k in view.members(rule.of)
+            for k in view.members(rule.of, rule.named)
             if rule.counted is None or rule.counted.hit(view.items[k].length)
         ]
         if not chosen:
@@ -128,7 +135,7 @@ def by_stretch(case: Case, rule: StretchRule) -> list[Finding]:
         line = points[[int((points @ run).argmin()), int((points @ run).argmax())]]
         return _Outcome(total, members, f"in {rule.stretch:g} {case.unit} of weld", line)
 
-    return [_judged(case, rule, rule.of, rule.reject, look)]
+    return [_judged(case, rule, limit, look)]
 
 
 def _run_of_weld(case: Case) -> Array:
@@ -146,20 +153,24 @@ def by_share(case: Case, rule: ShareRule) -> list[Finding]:
     if case.scene.weld_length_mm is None:
         says = "The limit is a share of the weld's length: give weld_length_mm."
         return [case.finding(rule, "undecided", says)]
+    limit = case.limit(rule.reject)
+    if isinstance(limit, str):
+        return [case.finding(rule, "undecided", limit)]
     whole = case.scene.weld_length_mm * per_mm(case.unit)
 
     def look(view: View) -> _Outcome:
-        chosen = tuple(view.members(rule.of))
+        chosen = tuple(view.members(rule.of, rule.named))
         total = sum(view.items[k].length for k in chosen)
         return _Outcome(100 * total / whole, chosen, "of the weld's length", np.empty((0, 2)))
 
-    return [_judged(case, rule, rule.of, rule.reject, look)]
+    return [_judged(case, rule, limit, look)]
 
 
 def _judged(
-    case: Case, rule: Rule, shape: str, limit: Limit, look: Callable[[View], _Outcome]
+    case: Case, rule: GroupRule, limit: Limit, look: Callable[[View], _Outcome]
 ) -> Finding:
     """Judge the plain reading, then what the worst one adds."""
+    shape, word = rule.of, "rejectable" if rule.verdict == "rejectable" else "left open"
     plain = look(case.plain)
     rejected = limit.hit(plain.value)
     worst = look(case.worst) if case.guarded and not rejected else plain
@@ -171,10 +182,10 @@ def _judged(
         head += f", together {amount(seen.value, limit.unit, apart_from=limit.value)}"
     if len(ids) > 0:
         head += f" ({listed(ids)})"
-    rule_says = f"{bound(limit, of_length=False)} would be rejectable"
+    rule_says = f"{bound(limit, of_length=False)} would be {word}"
     if rejected:
-        says = f"{head}: {bound(limit, of_length=False)} is rejectable."
-        verdict = "rejectable"
+        says = f"{head}: {bound(limit, of_length=False)} is {word}."
+        verdict = rule.verdict
     elif doubtful:
         says = f"At worst {head}; {rule_says}. {_what_decides(case, shape, plain, worst)}"
         verdict = "undecided"

@@ -35,7 +35,8 @@ def merged(
     lengths : ndarray of shape (M,)
         Length of each as taken here (with its uncertainty where the worst case is asked).
     grow : ndarray of shape (M,)
-        How far each outline is widened all round; 0 for the plain reading.
+        How far each outline is widened all round; 0 for the plain reading, below 0 for the
+        least.
     """
     if len(shapes) == 0:
         return []
@@ -129,7 +130,9 @@ class _Clusters:
             members = order[begin:end]
             self._hulls[root] = hull_of(np.concatenate([self._hulls[k] for k in members]))
             end_to_end, _ = caliper_ends(self._hulls[root])
-            self._length[members] = end_to_end + 2 * self._grow[members].max()
+            grow = self._grow[members]
+            more = 2 * (grow.max() if grow.max() > 0 else grow.min())
+            self._length[members] = max(end_to_end + more, 0.0)
 
 
 def _unite(owner: Indices, pairs: Indices) -> list[int]:

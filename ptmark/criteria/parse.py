@@ -1,13 +1,21 @@
-"""From the tables of a profile to its typed rules."""
+"""From the tables of a profile to its typed rules, by `ptmark.criteria.vocabulary`."""
 
 from collections.abc import Callable
-from typing import Any
+from dataclasses import replace
+from typing import Any, NamedTuple
 
 from ptmark.criteria.kinds import number_of
+from ptmark.criteria.limits import Limit
+from ptmark.criteria.parameter import COMMON, Parameter, RuleKind
 from ptmark.criteria.rules import (
+    Band,
+    Bands,
+    EdgeRule,
     FrameRule,
+    JoinRule,
     KindRule,
     Merge,
+    PartRule,
     Relevance,
     RowRule,
     Rule,
@@ -19,147 +27,57 @@ from ptmark.criteria.rules import (
     WindowRule,
 )
 from ptmark.criteria.table import Table
+from ptmark.criteria.vocabulary import rule_kinds, step_kinds
 
-__all__ = ["SURE", "merge_of", "relevance_of", "rule_of", "shape_of"]
+__all__ = ["Read", "merge_of", "relevance_of", "rule_of", "shape_of"]
 
-SURE = ("verified", "secondary", "memory", "conflicting")
-_SHAPES = ("linear", "rounded", "any")
-_VERDICTS = ("rejectable", "undecided")
-_WHAT = ("number", "length")
+_MOST_BANDS = 50
+_MAKES: dict[str, Callable[..., Rule]] = {
+    "size": SizeRule,
+    "shape": ShapeRule,
+    "kind": KindRule,
+    "edge": EdgeRule,
+    "row": RowRule,
+    "window": WindowRule,
+    "frame": FrameRule,
+    "stretch": StretchRule,
+    "weld-share": ShareRule,
+    "part": PartRule,
+}
 
 
-def _common(table: Table, name: str) -> dict[str, Any]:
-    return {
-        "id": name,
-        "clause": table.text("clause"),
-        "sure": table.choice("sure", SURE),
-        "note": table.text("note", ""),
-    }
+class Read(NamedTuple):
+    """A rule as read; ``takes`` holds the keys of a join that list other rules by id."""
+
+    rule: Rule
+    table: Table
+    takes: dict[str, tuple[str, ...]]
+    about: str = ""
 
 
 def shape_of(table: Table) -> ShapeTest:
     """Read ``[shape]``."""
-    rule = ShapeTest(**_common(table, "shape"), linear=table.limit("linear", "1"))
+    rule = ShapeTest(**_step(table, "shape", "mm"))
     if rule.linear.value < 1:
         raise table.wrong(
             "linear", f"a ratio below 1 has no meaning, got {rule.linear.value:g}"
         )
-    table.finish()
     return rule
 
 
 def relevance_of(table: Table, unit: str) -> Relevance:
     """Read ``[relevance]``."""
-    rule = Relevance(**_common(table, "relevance"), relevant=table.limit("relevant", unit))
-    table.finish()
-    return rule
+    return Relevance(**_step(table, "relevance", unit))
 
 
 def merge_of(table: Table) -> Merge:
     """Read ``[merge]``: ``gap = "< 1"`` times the smaller one's length."""
-    limit = table.limit("gap", "1", ("<", "<="))
-    rule = Merge(**_common(table, "merge"), operator=limit.operator, factor=limit.value)
-    table.finish()
-    return rule
+    read = _step(table, "merge", "mm")
+    limit: Limit = read.pop("gap")
+    return Merge(**read, operator=limit.operator, factor=limit.value)
 
 
-def _size(table: Table, unit: str, common: dict[str, Any]) -> Rule:
-    share = table.amount("thickness_share", "%") / 100 if table.has("thickness_share") else None
-    return SizeRule(
-        **common,
-        of=table.choice("of", _SHAPES),
-        reject=table.limit("reject", unit),
-        thickness_share=share,
-    )
-
-
-def _shape(table: Table, _unit: str, common: dict[str, Any]) -> Rule:
-    verdict = table.choice("verdict", _VERDICTS, "rejectable")
-    return ShapeRule(**common, of=table.choice("of", _SHAPES), verdict=verdict)
-
-
-def _kind(table: Table, _unit: str, common: dict[str, Any]) -> Rule:
-    kinds = table.texts("kinds")
-    if not kinds:
-        raise table.wrong("kinds", "must list at least one ISO 6520-1 name or number")
-    numbers = tuple(number_of(kind) for kind in kinds)
-    if "" in numbers:
-        raise table.wrong(
-            "kinds", f"'{kinds[numbers.index('')]}' is no ISO 6520-1 name or number"
-        )
-    verdict = table.choice("verdict", _VERDICTS, "rejectable")
-    return KindRule(**common, kinds=numbers, verdict=verdict)
-
-
-def _row(table: Table, unit: str, common: dict[str, Any]) -> Rule:
-    number = table.number_limit("number")
-    if number.least_number < 2:
-        raise table.wrong("number", "a row needs two or more")
-    gap = table.limit("gap", unit, ("<", "<="))
-    return RowRule(
-        **common,
-        of=table.choice("of", _SHAPES),
-        number=number,
-        gap=gap,
-        verdict=table.choice("verdict", _VERDICTS, "rejectable"),
-    )
-
-
-def _window(table: Table, unit: str, common: dict[str, Any]) -> Rule:
-    area, longest = table.amount("area", f"{unit}2"), table.amount("longest", unit)
-    if longest * longest < area:
-        raise table.wrong("longest", f"no rectangle with sides up to {longest:g} has that area")
-    return WindowRule(
-        **common,
-        of=table.choice("of", _SHAPES),
-        number=table.number_limit("number"),
-        area=area,
-        longest=longest,
-    )
-
-
-def _frame(table: Table, unit: str, common: dict[str, Any]) -> Rule:
-    what = table.choice("what", _WHAT)
-    first, second = table.amounts("sides", unit, 2)
-    reject = table.number_limit("reject") if what == "number" else table.limit("reject", unit)
-    sides = (max(first, second), min(first, second))
-    return FrameRule(
-        **common, of=table.choice("of", _SHAPES), what=what, reject=reject, sides=sides
-    )
-
-
-def _stretch(table: Table, unit: str, common: dict[str, Any]) -> Rule:
-    what = table.choice("what", _WHAT)
-    reject = table.number_limit("reject") if what == "number" else table.limit("reject", unit)
-    return StretchRule(
-        **common,
-        of=table.choice("of", _SHAPES),
-        what=what,
-        reject=reject,
-        stretch=table.amount("stretch", unit),
-        counted=table.limit("counted", unit) if table.has("counted") else None,
-    )
-
-
-def _share(table: Table, _unit: str, common: dict[str, Any]) -> Rule:
-    return ShareRule(
-        **common, of=table.choice("of", _SHAPES), reject=table.limit("reject", "%")
-    )
-
-
-_KINDS: dict[str, Callable[[Table, str, dict[str, Any]], Rule]] = {
-    "size": _size,
-    "shape": _shape,
-    "kind": _kind,
-    "row": _row,
-    "window": _window,
-    "frame": _frame,
-    "stretch": _stretch,
-    "weld-share": _share,
-}
-
-
-def rule_of(table: Table, unit: str) -> Rule:
+def rule_of(table: Table, unit: str) -> Read:
     """Read one ``[[rule]]``.
 
     Raises
@@ -167,7 +85,133 @@ def rule_of(table: Table, unit: str) -> Rule:
     CriteriaError
         If its kind or a key is unknown, an amount is missing, negative or in another unit.
     """
-    kind = table.choice("kind", tuple(_KINDS))
-    rule = _KINDS[kind](table, unit, _common(table, table.text("id")))
+    kinds = {kind.name: kind for kind in rule_kinds()}
+    kind = kinds[table.choice("kind", tuple(kinds))]
+    read = _common(table) | _keys(table, kind, unit)
     table.finish()
-    return rule
+    if kind.judges == "join":
+        takes: dict[str, tuple[str, ...]] = {}
+        for key in ("rules", "unless"):
+            if key in read:
+                takes[key] = read.pop(key)
+        about = read.pop("about", "")
+        return Read(JoinRule(**read, how=kind.name, rules=()), table, takes, about)
+    _check(table, kind.name, read)
+    if "thickness_share" in read:
+        read["thickness_share"] /= 100
+    return Read(_MAKES[kind.name](**read), table, {})
+
+
+def _step(table: Table, name: str, unit: str) -> dict[str, Any]:
+    kind = next(kind for kind in step_kinds() if kind.name == name)
+    read = {"id": name} | _common(table, but=("id",)) | _keys(table, kind, unit)
+    table.finish()
+    return read
+
+
+def _common(table: Table, but: tuple[str, ...] = ()) -> dict[str, Any]:
+    return {
+        one.name: _READ[one.holds](table, one, "1")
+        for one in COMMON
+        if one.name not in but and (one.required or table.has(one.name))
+    }
+
+
+def _keys(table: Table, kind: RuleKind, unit: str) -> dict[str, Any]:
+    """What the table holds of the keys of a kind, by their names."""
+    read: dict[str, Any] = {}
+    stands_for = {one.instead: one for one in kind.parameters if one.instead}
+    for one in kind.parameters:
+        other = stands_for.get(one.name)
+        if other is not None and table.has(other.name):
+            if table.has(one.name):
+                raise table.wrong(other.name, f"stands in place of {one.name}; give one only")
+            continue
+        if one.required or table.has(one.name):
+            wanted = one.unit_in(unit, read.get("what", "length"))
+            read[one.name] = _READ[one.holds](table, one, wanted)
+    if "bands" in read:
+        by = read.pop("by", "thickness")
+        reject = kind.parameter("reject")
+        wanted = reject.unit_in(unit, read.get("what", "length"))
+        rows = _rows(table, read.pop("bands"), unit, wanted, reject)
+        read["reject"] = Bands(by=by, rows=rows)
+    elif "by" in read and "bands" in {one.name for one in kind.parameters}:
+        raise table.wrong("by", "has no meaning without bands")
+    return read
+
+
+def _choice(table: Table, one: Parameter, _unit: str) -> str:
+    return table.choice(one.name, one.options)
+
+
+def _limit(table: Table, one: Parameter, unit: str) -> Limit:
+    if unit == "1" and one.unit == "what":
+        return table.number_limit(one.name)
+    return table.limit(one.name, unit, one.operators)
+
+
+def _named(table: Table, one: Parameter, _unit: str) -> tuple[str, ...]:
+    kinds = table.texts(one.name)
+    if not kinds:
+        raise table.wrong(one.name, "must list at least one ISO 6520-1 name or number")
+    numbers = tuple(number_of(kind) for kind in kinds)
+    if "" in numbers:
+        raise table.wrong(
+            one.name, f"'{kinds[numbers.index('')]}' is no ISO 6520-1 name or number"
+        )
+    return numbers
+
+
+def _ids(table: Table, one: Parameter, _unit: str) -> tuple[str, ...]:
+    ids = table.texts(one.name)
+    if not ids:
+        raise table.wrong(one.name, "must list the id of at least one other rule")
+    return ids
+
+
+_READ: dict[str, Callable[[Table, Parameter, str], Any]] = {
+    "text": lambda table, one, _: table.text(one.name),
+    "choice": _choice,
+    "limit": _limit,
+    "number": lambda table, one, _: table.number_limit(one.name),
+    "amount": lambda table, one, unit: table.amount(one.name, unit),
+    "amounts": lambda table, one, unit: table.amounts(one.name, unit, 2),
+    "kinds": _named,
+    "bands": lambda table, one, _: table.raw(one.name),
+    "rules": _ids,
+}
+
+
+def _rows(
+    table: Table, listed: object, unit: str, wanted: str, reject: Parameter
+) -> tuple[Band, ...]:
+    """Read ``bands``: tables of ``up_to`` and ``reject``, thin first; the last may be open."""
+    if not isinstance(listed, list) or not 0 < len(listed) <= _MOST_BANDS:
+        raise table.wrong("bands", f"must be a list of 1 to {_MOST_BANDS} tables")
+    rows: list[Band] = []
+    for nth, data in enumerate(listed, start=1):
+        inner = table.inner(data, "bands", nth)
+        last = nth == len(listed)
+        up_to = None
+        if inner.has("up_to") or not last:
+            up_to = inner.limit("up_to", unit, ("<", "<="))
+        limit = _limit(inner, replace(reject, name="reject"), wanted)
+        inner.finish()
+        before = rows[-1].up_to if rows else None
+        if up_to is not None and before is not None and up_to.value <= before.value:
+            raise inner.wrong("up_to", "must be above that of the band before")
+        rows.append(Band(up_to=up_to, reject=limit))
+    return tuple(rows)
+
+
+def _check(table: Table, kind: str, read: dict[str, Any]) -> None:
+    """Refuse what no key by itself shows to be wrong; put sides in order."""
+    if kind == "row" and read["number"].least_number < 2:
+        raise table.wrong("number", "a row needs two or more")
+    if kind == "window" and read["longest"] ** 2 < read["area"]:
+        raise table.wrong(
+            "longest", f"no rectangle with sides up to {read['longest']:g} has that area"
+        )
+    if kind == "frame":
+        read["sides"] = (max(read["sides"]), min(read["sides"]))

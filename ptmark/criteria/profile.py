@@ -8,7 +8,8 @@ from dataclasses import dataclass
 from pathlib import Path
 from typing import Any
 
-from ptmark.criteria.parse import merge_of, relevance_of, rule_of, shape_of
+from ptmark.criteria.joining import joined, with_parts
+from ptmark.criteria.parse import Read, merge_of, relevance_of, rule_of, shape_of
 from ptmark.criteria.rules import Merge, Relevance, Rule, ShapeTest
 from ptmark.criteria.table import Table, read_toml
 from ptmark.errors import CriteriaError
@@ -30,6 +31,7 @@ _UNFILLED = re.compile(r'\s*[\w-]+\s*=[^#]*"\s*(?:[<>]=?\s*)?\?\s*(?:mm2?|in2?|%
 class Profile:
     """One standard, edition and class as rules; every amount is in ``unit`` ("mm" or "in").
 
+    ``rules`` are those that judge by themselves; a join holds the rules it takes.
     ``cautions`` open with the word that the contract's own edition governs, then say which
     figures are unsure. ``checksum`` is the SHA-256 of the canonical content, comments aside.
     """
@@ -48,9 +50,9 @@ class Profile:
 
     @property
     def all_rules(self) -> tuple[Rule, ...]:
-        """Shape, relevance, merging and the rules that judge, in the order they are used."""
+        """Shape, relevance, merging and all rules, those taken by others behind these."""
         steps = (self.shape, self.relevance, self.merge)
-        return (*(step for step in steps if step is not None), *self.rules)
+        return (*(step for step in steps if step is not None), *with_parts(self.rules))
 
 
 def list_profiles() -> list[str]:
@@ -167,7 +169,7 @@ def _profile(data: dict[str, Any], source: str, where: str) -> Profile:
     merge = merge_of(table("merge")) if top.has("merge") else None
     rules = _rules(top, unit, where, source)
     top.finish()
-    steps = (shape, relevance, merge, *rules)
+    steps = (shape, relevance, merge, *with_parts(rules))
     return Profile(
         **fields,
         unit=unit,
@@ -184,14 +186,14 @@ def _rules(top: Table, unit: str, where: str, source: str) -> tuple[Rule, ...]:
     tables = top.raw("rule")
     if not isinstance(tables, list) or not 0 < len(tables) <= _MOST_RULES:
         raise top.wrong("rule", f"there must be 1 to {_MOST_RULES} [[rule]] tables")
-    rules: list[Rule] = []
+    read: list[Read] = []
     for nth, data in enumerate(tables):
         table = Table(data, where=where, text=source, header="[[rule]]", nth=nth)
-        rule = rule_of(table, unit)
-        if rule.id in {"shape", "relevance", "merge", *(other.id for other in rules)}:
-            raise table.wrong("id", f"'{rule.id}' is used twice")
-        rules.append(rule)
-    return tuple(rules)
+        one = rule_of(table, unit)
+        if one.rule.id in {"shape", "relevance", "merge", *(other.rule.id for other in read)}:
+            raise table.wrong("id", f"'{one.rule.id}' is used twice")
+        read.append(one)
+    return joined(read)
 
 
 def _unsure(steps: list[Rule]) -> list[str]:

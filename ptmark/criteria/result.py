@@ -3,7 +3,9 @@
 from dataclasses import dataclass, field
 from typing import Any
 
-__all__ = ["Evaluation", "Finding", "evaluation_to_json"]
+__all__ = ["SEVERITY", "Evaluation", "Finding", "evaluation_to_json"]
+
+SEVERITY = ("acceptable", "undecided", "rejectable")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

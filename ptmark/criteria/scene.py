@@ -1,7 +1,7 @@
 """What is judged: indications on the surface with their measured uncertainty."""
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from math import isfinite
 from typing import Any
 
@@ -49,7 +49,9 @@ class Scene:
     indications: tuple[Judged, ...]
     weld_length_mm: float | None = None
     thickness_mm: float | None = None
+    diameter_mm: float | None = None
     weld_direction_deg: float | None = None
+    edges: Mapping[str, tuple[npt.NDArray[np.float64], ...]] = field(default_factory=dict)
     notes: tuple[str, ...] = ()
 
 
@@ -58,9 +60,11 @@ def scene_from_json(document: Mapping[str, Any]) -> Scene:
 
     Each of ``indications`` needs ``id`` and ``outline_mm``, and takes ``length_u_mm`` and
     ``width_u_mm`` (0 where absent), ``kind``, ``relevance`` and ``reason``; the top level
-    takes ``weld_length_mm``, ``thickness_mm`` and ``weld_direction_deg``. The outline is what
-    is judged: length, path and width are taken from it by `ptmark.measure`, so that sizes,
-    gaps and windows cannot contradict each other. A stated ``length_mm``, ``path_mm`` or
+    takes ``weld_length_mm``, ``thickness_mm``, ``diameter_mm``, ``weld_direction_deg`` and
+    ``edges_mm``: lines as lists of [x, y], either a list of free edges or an object of lines
+    or lists of them by name ("edge" is a free edge). The outline is what is judged: length,
+    path and width are taken from it by `ptmark.measure`, so that sizes, gaps and windows
+    cannot contradict each other. A stated ``length_mm``, ``path_mm`` or
     ``width_mm`` is taken only where it is the same figure less coarsely rounded, within
     0.002 mm of the outline's (1 % for the path), so that a file from ``ptmark measure`` is
     judged as it was measured. A length or width that departs by more than 0.01 mm and its
@@ -93,9 +97,46 @@ def scene_from_json(document: Mapping[str, Any]) -> Scene:
         indications=tuple(indications),
         weld_length_mm=_number(document, "weld_length_mm", "document", positive=True),
         thickness_mm=_number(document, "thickness_mm", "document", positive=True),
+        diameter_mm=_number(document, "diameter_mm", "document", positive=True),
         weld_direction_deg=_number(document, "weld_direction_deg", "document"),
+        edges=_edges(document.get("edges_mm")),
         notes=tuple(notes),
     )
+
+
+def _edges(given: object) -> dict[str, tuple[npt.NDArray[np.float64], ...]]:
+    """Lines by name; a bare list of lines, or one line, is the free edge."""
+    named = given if isinstance(given, Mapping) else {"edge": given}
+    return {
+        str(name): tuple(_lines(lines, f"edges_mm, {name}"))
+        for name, lines in named.items()
+        if lines
+    }
+
+
+def _lines(lines: object, where: str) -> list[npt.NDArray[np.float64]]:
+    try:
+        one = np.array(lines, dtype=float)
+    except (TypeError, ValueError):
+        one = np.empty(0)  # lines of different lengths, or no lines at all
+    if one.ndim == 2 and one.shape[1] == 2:
+        listed: list[object] = [lines]
+    elif isinstance(lines, list):
+        listed = lines
+    else:
+        raise CriteriaError("must be a list of lines of [x, y]", where=where)
+    made = []
+    for nth, line in enumerate(listed, start=1):
+        try:
+            points = np.array(line, dtype=float)
+        except (TypeError, ValueError) as error:
+            raise CriteriaError(f"line {nth} must be a list of [x, y]", where=where) from error
+        if points.ndim != 2 or points.shape[1] != 2 or len(points) < 2:
+            raise CriteriaError(f"line {nth} needs two or more [x, y]", where=where)
+        if not np.isfinite(points).all():
+            raise CriteriaError(f"line {nth} has a coordinate that is no number", where=where)
+        made.append(points)
+    return made
 
 
 def _judged(data: object, where: str, notes: list[str]) -> Judged:

@@ -1,42 +1,86 @@
-"""Rules that look at one indication at a time: size, shape, named kind."""
+"""Rules that look at one indication at a time: size, shape, edge distance, named kind."""
 
-from collections.abc import Callable
+from collections.abc import Callable, Iterator
 from dataclasses import replace
 
 from ptmark.criteria.case import Case, Figures, conformity
 from ptmark.criteria.kinds import covers, number_of
+from ptmark.criteria.leaves import distance, hits, limit_of, looked_at, missing
 from ptmark.criteria.limits import Limit, per_mm
 from ptmark.criteria.result import Finding
-from ptmark.criteria.rules import KindRule, ShapeRule, SizeRule
-from ptmark.criteria.view import Item
+from ptmark.criteria.rules import EdgeRule, KindRule, Rule, ShapeRule, SingleRule, SizeRule
+from ptmark.criteria.view import PLAIN, WORST, Item
 from ptmark.criteria.wording import amount, bound, counted, listed, measured
 
-__all__ = ["by_kind", "by_shape", "by_size", "unknown_kinds"]
+__all__ = ["by_edge", "by_kind", "by_shape", "by_size", "each", "only_worst", "unknown_kinds"]
+
+_PASSED, _HIT, _WORST = "passed", "hit", "only the worst reading hits it"
 
 
 def by_size(case: Case, rule: SizeRule) -> list[Finding]:
     """Judge each relevant indication of the shape by its length."""
-    limit = rule.reject
-    if rule.thickness_share is not None:
-        if case.scene.thickness_mm is None:
-            says = "The limit depends on the thickness: give thickness_mm."
-            return [case.finding(rule, "undecided", says)]
-        share = rule.thickness_share * case.scene.thickness_mm * per_mm(case.unit)
-        limit = Limit(limit.operator, min(limit.value, share), limit.unit)
+    limit = limit_of(case, rule)
+    if isinstance(limit, str):
+        return [case.finding(rule, "undecided", limit)]
 
-    def finding(item: Item, verdict: str) -> Finding:
-        plain = item.length if verdict != "worst" else item.length - item.u
-        says = _size_says(case, rule, item, plain, limit, verdict)
-        given = "undecided" if verdict == "worst" else verdict
+    def finding(how: str, place: int) -> Finding:
+        item = case.views.view(_reading(how)).items[place]
+        plain = item.length - (item.u if how == _WORST else 0.0)
+        says = _size_says(case, rule, item, plain, limit, how)
         figures = Figures(plain, item.u, limit.value, case.unit)
-        made = case.finding(rule, given, says, ids=item.ids, figures=figures, sketch=item.ends)
+        verdict = _given(rule, how)
+        made = case.finding(
+            rule, verdict, says, ids=item.ids, figures=figures, sketch=item.ends
+        )
         return replace(made, conformity=conformity(plain, item.u, limit.value))
 
-    return _each(case, rule.of, lambda item: limit.hit(item.length), finding) or [
+    return each(case, rule, finding) or [
         case.finding(
             rule,
             "acceptable",
-            f"There is {_relevant(counted(0, rule.of))}; {bound(limit)} would be rejectable.",
+            f"There is {_relevant(counted(0, rule.of))}; {bound(limit)} would be "
+            f"{rule.verdict}.",
+            figures=Figures(0.0, 0.0, limit.value, case.unit),
+        )
+    ]
+
+
+def by_edge(case: Case, rule: EdgeRule) -> list[Finding]:
+    """Judge each relevant indication of the shape by its distance to a line of the scene."""
+    limit, lacking = case.limit(rule.reject), missing(case, rule)
+    if isinstance(limit, str) or lacking:
+        return [case.finding(rule, "undecided", " ".join(lacking))]
+
+    def finding(how: str, place: int) -> Finding:
+        item = case.views.view(_reading(how)).items[place]
+        apart = distance(case, rule, _reading(how), place) or 0.0
+        plain = apart + (item.u / 2 if how == _WORST else 0.0)
+        far = measured(plain, item.u / 2, case.unit, against=limit.value)
+        head = f"Indication {' and '.join(item.ids)} lies {far} from the {rule.line}"
+        wanted = bound(limit, of_length=False)
+        if how == _WORST:
+            doubts = case.doubts(item, rule.of)
+            because = f" {_capital('; '.join(doubts))}." if doubts else ""
+            margin = amount(abs(plain - limit.value), case.unit, apart_from=0.0)
+            says = f"{head}, which may be {wanted}.{because}"
+            if not limit.hit(plain):
+                says += f" A distance known to ± {margin} or better would decide it."
+        else:
+            says = f"{head}, {'' if how == _HIT else 'not '}{wanted}."
+        return case.finding(
+            rule,
+            _given(rule, how),
+            says,
+            ids=item.ids,
+            figures=Figures(plain, item.u / 2, limit.value, case.unit),
+            sketch=case.views.view(_reading(how)).nearest(place, case.lines(rule.line)),
+        )
+
+    return each(case, rule, finding) or [
+        case.finding(
+            rule,
+            "acceptable",
+            f"There is {_relevant(counted(0, rule.of))}.",
             figures=Figures(0.0, 0.0, limit.value, case.unit),
         )
     ]
@@ -47,11 +91,12 @@ def by_shape(case: Case, rule: ShapeRule) -> list[Finding]:
     relevance = case.profile.relevance
     floor = relevance.relevant.value if relevance else 0.0
 
-    def finding(item: Item, verdict: str) -> Finding:
-        length = item.length - (item.u if verdict == "worst" else 0.0)
+    def finding(how: str, place: int) -> Finding:
+        item = case.views.view(_reading(how)).items[place]
+        length = item.length - (item.u if how == _WORST else 0.0)
         size = measured(length, item.u, case.unit, against=floor)
         name = " and ".join(item.ids)
-        if verdict == "worst":
+        if how == _WORST:
             why = _capital(_why(case, item, rule.of))
             says = f"{why}; {_relevant(rule.of)} indication is {rule.verdict}."
         else:
@@ -59,11 +104,13 @@ def by_shape(case: Case, rule: ShapeRule) -> list[Finding]:
                 f"Indication {name} is {rule.of} ({item.ratio:.1f} times as long as wide), "
                 f"{size} long: {rule.verdict} whatever its size."
             )
-        given = "undecided" if verdict == "worst" else rule.verdict
         figures = Figures(length, item.u, floor, case.unit)
-        return case.finding(rule, given, says, ids=item.ids, figures=figures, sketch=item.ends)
+        verdict = _given(rule, how)
+        return case.finding(
+            rule, verdict, says, ids=item.ids, figures=figures, sketch=item.ends
+        )
 
-    return _each(case, rule.of, lambda _: True, finding) or [
+    return each(case, rule, finding) or [
         case.finding(
             rule,
             "acceptable",
@@ -73,42 +120,53 @@ def by_shape(case: Case, rule: ShapeRule) -> list[Finding]:
     ]
 
 
-def _each(
-    case: Case,
-    shape: str,
-    rejects: Callable[[Item], bool],
-    finding: Callable[[Item, str], Finding],
-) -> list[Finding]:
-    """One finding for each item of the shape, and one for each that only the worst rejects."""
-    of_shape = {case.plain.items[k].ids: case.plain.items[k] for k in case.plain.members(shape)}
-    rejected = {ids for ids, item in of_shape.items() if rejects(item)}
-    gone = {one for ids in rejected for one in ids}
-    doubtful: dict[tuple[str, ...], Item] = {}
-    if case.guarded:
-        for k in case.worst.members(shape):
-            item = case.worst.items[k]
-            if rejects(item) and not gone.issuperset(item.ids):
-                doubtful[item.ids] = item
+def each(case: Case, rule: SingleRule, finding: Callable[[str, int], Finding]) -> list[Finding]:
+    """One finding for each item the rule looks at, and for each that only the worst one hits.
+
+    ``finding`` is given how the item came out and its place in the reading that shows it.
+    """
+    plain = case.plain
+    own = {item.ids: k for k, item in enumerate(plain.items) if looked_at(rule, item)}
+    hit = {ids for ids, k in own.items() if hits(case, rule, PLAIN, k)}
+    doubtful = dict(only_worst(case, rule, hit)) if case.guarded else {}
     made = []
-    for ids, item in of_shape.items():
+    for ids, k in own.items():
         if ids in doubtful:
-            made.append(finding(doubtful.pop(ids), "worst"))
+            made.append(finding(_WORST, doubtful.pop(ids)))
         else:
-            made.append(finding(item, "rejectable" if ids in rejected else "acceptable"))
-    return [*made, *(finding(item, "worst") for item in doubtful.values())]
+            made.append(finding(_HIT if ids in hit else _PASSED, k))
+    return [*made, *(finding(_WORST, k) for k in doubtful.values())]
+
+
+def only_worst(
+    case: Case, rule: Rule, hit: set[tuple[str, ...]]
+) -> Iterator[tuple[tuple[str, ...], int]]:
+    """Items that the worst reading may hit and none of whose indications is hit for certain."""
+    gone = {one for ids in hit for one in ids}
+    for k, item in enumerate(case.worst.items):
+        if hits(case, rule, WORST, k) is not False and not gone.issuperset(item.ids):
+            yield item.ids, k
+
+
+def _reading(how: str) -> int:
+    return WORST if how == _WORST else PLAIN
+
+
+def _given(rule: SingleRule, how: str) -> str:
+    return {_WORST: "undecided", _HIT: rule.verdict}.get(how, "acceptable")
 
 
 def _size_says(
-    case: Case, rule: SizeRule, item: Item, length: float, limit: Limit, verdict: str
+    case: Case, rule: SizeRule, item: Item, length: float, limit: Limit, how: str
 ) -> str:
     shape = "" if rule.of == "any" else f"{rule.of} "
     name = f"{shape}indication {' and '.join(item.ids)}"
     if len(item.ids) > 1:
         name += ", taken as one end to end,"
     size = measured(length, item.u, case.unit, against=limit.value)
-    if verdict == "acceptable":
+    if how == _PASSED:
         return f"{_capital(name)} is {size} long, not {bound(limit)}."
-    if verdict == "rejectable":
+    if how == _HIT:
         return f"{_capital(name)} is {size} long, {bound(limit)}."
     doubts = case.doubts(item, rule.of)
     because = f" {_capital('; '.join(doubts))}." if doubts else ""
@@ -157,7 +215,7 @@ def by_kind(case: Case, rule: KindRule) -> list[Finding]:
     ]
 
 
-def unknown_kinds(case: Case, rule: KindRule) -> list[Finding]:
+def unknown_kinds(case: Case, rule: Rule) -> list[Finding]:
     """Leave open each indication whose named kind is not known, rather than pass it over."""
     return [
         case.finding(

@@ -68,6 +68,16 @@ def line_of(text: str, header: str, nth: int, key: str) -> int:
     return found
 
 
+def _row_line(text: str, line: int, place: int) -> int:
+    """Line of the ``place``-th (from 1) brace from ``line`` on; ``line`` if there is none."""
+    left = place
+    for number, here in enumerate(text.splitlines()[line - 1 :], start=line):
+        left -= here.count("{")
+        if left <= 0:
+            return number
+    return line
+
+
 class Table:
     """One table of a profile; `finish` refuses the keys that nobody asked for."""
 
@@ -76,15 +86,30 @@ class Table:
     ) -> None:
         self._where, self._text, self._header, self._nth = where, text, header, nth
         self._asked: set[str] = set()
+        self._row = ("", 0)  # key and place (from 1) of a table listed under that key
         if not isinstance(data, dict):
             raise self.wrong("", "must be a table")
         self._data: dict[str, Any] = data
 
     def wrong(self, key: str, what: str, mend: str = "") -> CriteriaError:
         """Build the error for ``key``, with its line and table."""
-        line = line_of(self._text, self._header, self._nth, key)
-        name = f"{self._header} {key}".strip()
+        outer, place = self._row
+        line = line_of(self._text, self._header, self._nth, outer or key)
+        name = " ".join(part for part in (self._header, outer, key) if part)
+        if outer:
+            line = _row_line(self._text, line, place)
+            name = f"{self._header} {outer}, row {place}, {key}".rstrip(", ")
         return CriteriaError(f"{name}: {what}", where=f"{self._where}, line {line}", mend=mend)
+
+    def inner(self, data: object, key: str, nth: int) -> "Table":
+        """The ``nth`` table (from 1) of those listed under ``key``; errors name both."""
+        if not isinstance(data, dict):
+            raise self.wrong(key, f'row {nth} must be a table such as {{ reject = "> 2 mm" }}')
+        made = Table(
+            data, where=self._where, text=self._text, header=self._header, nth=self._nth
+        )
+        made._row = (key, nth)
+        return made
 
     def has(self, key: str) -> bool:
         return key in self._data

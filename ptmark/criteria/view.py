@@ -5,6 +5,8 @@ expanded uncertainty U all round, so that its length gains U and a gap loses hal
 neighbour's U; what may be relevant is relevant; what may be linear is linear and what may be
 rounded is rounded, both at once. Every rule rejects more readily as members are added, sizes
 grow and gaps shrink, so a rule that does not reject the worst reading rejects none between.
+Least: the opposite of worst; what a rule hits even there it hits for certain, as an exemption
+must before it may make a verdict milder.
 
 Shape is judged by the length, or by the path along the centre line where that is longer by
 more than the roughness of tracing it. Merged neighbours: length end to end; width that of the
@@ -28,12 +30,15 @@ from ptmark.criteria.geometry import (
     hulls_of,
     polygons,
 )
+from ptmark.criteria.kinds import covers, number_of
 from ptmark.criteria.limits import per_mm
 from ptmark.criteria.merge import merged
 from ptmark.criteria.profile import Profile
 from ptmark.criteria.scene import Judged
 
-__all__ = ["Item", "View", "views_of"]
+__all__ = ["LEAST", "PLAIN", "WORST", "Item", "View", "Views"]
+
+PLAIN, WORST, LEAST = 0, 1, -1  # what is added to each length, in its U
 
 _BENT = 1.02  # a traced centre line this much longer than the caliper is bent, not just rough
 
@@ -42,7 +47,8 @@ _BENT = 1.02  # a traced centre line this much longer than the caliper is bent, 
 class Item:
     """One indication, or several merged into one; ``u`` and ``width_u`` are expanded, k = 2.
 
-    ``length`` holds ``u`` in the worst reading. ``ratio`` is measured, in either reading.
+    ``length`` holds ``u`` in the worst reading and lacks it in the least. ``ratio`` is as
+    measured in any reading.
     """
 
     ids: tuple[str, ...]
@@ -53,9 +59,12 @@ class Item:
     linear: bool
     rounded: bool
     relevant: bool
+    kinds: tuple[str, ...] = ()  # ISO 6520-1 numbers, where the inspector has named it
 
-    def is_of(self, shape: str) -> bool:
-        """Whether a rule for "linear", "rounded" or "any" looks at it."""
+    def is_of(self, shape: str, named: tuple[str, ...] = ()) -> bool:
+        """Whether a rule for "linear", "rounded" or "any", and so named, looks at it."""
+        if named and not any(covers(one, kind) for one in named for kind in self.kinds):
+            return False
         return shape == "any" or (self.linear if shape == "linear" else self.rounded)
 
 
@@ -74,13 +83,38 @@ class View:
         return {item.ids: item for item in self.items}
 
     @cached_property
+    def places(self) -> dict[str, int]:
+        """Which item each indication belongs to."""
+        return {name: k for k, item in enumerate(self.items) for name in item.ids}
+
+    @cached_property
     def hulls(self) -> list[Array]:
-        """Convex hull of each item, grown in the worst reading; made when first asked for."""
+        """Convex hull of each item, grown in the worst reading."""
         return grown(self.shapes, self.growth)
 
-    def members(self, shape: str) -> list[int]:
-        """Indices of the relevant items that a rule for ``shape`` looks at."""
-        return [k for k, item in enumerate(self.items) if item.relevant and item.is_of(shape)]
+    def members(self, shape: str, named: tuple[str, ...] = ()) -> list[int]:
+        """Indices of the relevant items that a rule for ``shape``, so named, looks at."""
+        return [
+            k for k, item in enumerate(self.items) if item.relevant and item.is_of(shape, named)
+        ]
+
+    def distances(self, lines: list[Array]) -> Array:
+        """Distance from the edge of each item to the nearest of the lines; 0 on or across it.
+
+        ``lines`` are arrays of shape (N, 2), N >= 2, in the unit of the view.
+        """
+        import shapely
+
+        target = shapely.MultiLineString(lines)
+        shapely.prepare(target)
+        return np.maximum(shapely.distance(self.shapes, target) - self.growth, 0.0)
+
+    def nearest(self, place: int, lines: list[Array]) -> Array:
+        """The shortest way from an item as measured to the lines: its two ends, (2, 2)."""
+        import shapely
+
+        way = shapely.shortest_line(self.shapes[place], shapely.MultiLineString(lines))
+        return np.asarray(shapely.get_coordinates(way))
 
     def links(self, chosen: list[int], reach: float) -> tuple[npt.NDArray[np.int64], Array]:
         """Pairs of positions in ``chosen`` with the gap of each; all gaps up to ``reach``."""
@@ -90,10 +124,18 @@ class View:
         return pairs, np.maximum(gaps - growth[pairs].sum(axis=1), 0.0)
 
 
-def views_of(profile: Profile, judged: Sequence[Judged]) -> tuple[View, View]:
-    """Take the plain and the worst reading of the same indications."""
-    base = _Base(profile, judged)
-    return base.view(worst=False), base.view(worst=True)
+class Views:
+    """The readings of the same indications, each made when first asked for."""
+
+    def __init__(self, profile: Profile, judged: Sequence[Judged]) -> None:
+        self._base = _Base(profile, judged)
+        self._made: dict[int, View] = {}
+
+    def view(self, reading: int) -> View:
+        """The reading `PLAIN`, `WORST` or `LEAST`."""
+        if reading not in self._made:
+            self._made[reading] = self._base.view(reading)
+        return self._made[reading]
 
 
 class _Base:
@@ -107,30 +149,36 @@ class _Base:
 
         self.profile = profile
         self.ids = [one.id for one in judged]
+        self.kinds = [number_of(one.kind) for one in judged]
         self.shapes = polygons([one.outline_mm * scale for one in judged])
         self.length, self.width = column("length"), column("width")
         path = column("path")
         self.span = np.where(path > _BENT * self.length, path, self.length)
         self.u, self.width_u = column("length_u"), column("width_u")
 
-    def view(self, *, worst: bool) -> View:
-        u = self.u if worst else np.zeros_like(self.u)
-        width_u = self.width_u if worst else np.zeros_like(self.width_u)
+    def view(self, reading: int) -> View:
+        u = reading * self.u
         clusters: list[tuple[int, ...]] = [(index,) for index in range(len(self.ids))]
         if self.profile.merge is not None:
             rule, unit = self.profile.merge, self.profile.unit
-            clusters = merged(self.shapes, self.length + u, u / 2, rule, unit)
-        growth = np.array([max(u[k] for k in cluster) / 2 for cluster in clusters])
+            clusters = merged(self.shapes, np.maximum(self.length + u, 0.0), u / 2, rule, unit)
+        most = [max(self.u[k] for k in cluster) for cluster in clusters]
+        growth = reading * np.array(most) / 2
         shapes = np.empty(len(clusters), dtype=object)
         shapes[:] = [self._shape(cluster) for cluster in clusters]
-        possible = self._long(self.span + u, np.maximum(self.width - width_u, 0.0))
-        sure = self._long(self.span - u, self.width + width_u)
-        taken = _Taken(u, width_u, possible, sure)
+        taken = self._taken(reading)
         ends = self._ends(clusters, shapes)
         items = tuple(
             self._item(cluster, *ends[k], taken) for k, cluster in enumerate(clusters)
         )
         return View(items=items, shapes=shapes, growth=growth, unit=self.profile.unit)
+
+    def _taken(self, reading: int) -> "_Taken":
+        nothing = np.zeros_like(self.u)
+        u, width_u = (self.u, self.width_u) if reading != PLAIN else (nothing, nothing)
+        possible = self._long(self.span + u, np.maximum(self.width - width_u, 0.0))
+        sure = self._long(np.maximum(self.span - u, 0.0), self.width + width_u)
+        return _Taken(reading, u, width_u, possible, sure)
 
     def _shape(self, cluster: tuple[int, ...]) -> object:
         import shapely
@@ -157,31 +205,30 @@ class _Base:
         self, cluster: tuple[int, ...], end_to_end: float, ends: Array, taken: "_Taken"
     ) -> Item:
         first, chosen = cluster[0], list(cluster)
-        u = max(self.u[k] for k in cluster)
+        u = self.u[first]
         length, span, width = self.length[first], self.span[first], self.width[first]
-        linear, sure = bool(taken.possible[first]), bool(taken.sure[first])
-        more = taken.u[first]
+        possible, sure = bool(taken.possible[first]), bool(taken.sure[first])
         if len(cluster) > 1:
             length = span = end_to_end
-            width, more = self.width[chosen].max(), taken.u[chosen].max()
-            less = taken.width_u[chosen].max()
-            spans, widths = (
-                np.array([span + more, span - more]),
-                np.array([width - less, width + less]),
-            )
-            whole = self._long(spans, np.maximum(widths, 0.0))
-            linear = bool(whole[0] or taken.possible[chosen].any())
+            u, width = self.u[chosen].max(), self.width[chosen].max()
+            more, less = taken.u[chosen].max(), taken.width_u[chosen].max()
+            spans = np.maximum(np.array([span + more, span - more]), 0.0)
+            whole = self._long(spans, np.maximum(np.array([width - less, width + less]), 0.0))
+            possible = bool(whole[0] or taken.possible[chosen].any())
             sure = bool(whole[1] or taken.sure[chosen].any())
+        length = max(float(length + taken.reading * u), 0.0)
+        least = taken.reading == LEAST
         relevance = self.profile.relevance
         return Item(
             ids=tuple(self.ids[k] for k in cluster),
             ends=ends,
-            length=float(length + more),
+            length=length,
             u=float(u),
             ratio=float(span / width) if width > 0 else float("inf"),
-            linear=linear,
-            rounded=not sure,
-            relevant=relevance is None or relevance.relevant.hit(float(length + more)),
+            linear=sure if least else possible,
+            rounded=not (possible if least else sure),
+            relevant=relevance is None or relevance.relevant.hit(length),
+            kinds=tuple(self.kinds[k] for k in cluster if self.kinds[k]),
         )
 
     def _long(self, spans: Array, widths: Array) -> npt.NDArray[np.bool_]:
@@ -194,6 +241,7 @@ class _Base:
 class _Taken:
     """What one reading takes of each indication: its U, and how it may be shaped."""
 
+    reading: int
     u: Array
     width_u: Array
     possible: npt.NDArray[np.bool_]  # linear at the longest and thinnest
