@@ -1,0 +1,221 @@
+"""Coverage: are 95 % of true lengths and widths within the stated U, in every condition?
+
+    python tests/benchmarks/coverage.py [--photos N] [--only WORD] [--folder FOLDER]
+                                        [--rows FILE.csv] [--plot FILE.svg|FILE.png]
+
+Renders N photos for each condition with a renderer of its own (`coverage_scenes`), measures
+what is found in them by the card, a rectangle and a rule as the program does, and prints for
+each condition and reference the share of errors within U (k = 2), the median U and the 95th
+percentile of the errors. ``--folder`` keeps the photos and takes those that lie there already;
+``--rows`` writes one line for each indication; ``--plot`` draws coverage and U.
+
+A Monte Carlo check in the sense of JCGM 101:2008, 8: the model of the uncertainty is not the
+one that makes the errors.
+"""
+
+import argparse
+import csv
+import pickle
+import sys
+from dataclasses import replace
+from pathlib import Path
+
+import numpy as np
+from coverage_plot import draw
+from coverage_scenes import CARD_MM, View, photograph
+from stress import match
+
+from ptmark.dye import find_indications
+from ptmark.errors import ScaleError
+from ptmark.measure import Conditions, measure_outline
+from ptmark.photo import open_photo
+from ptmark.scale import CardReference, LineReference, RectangleReference, solve
+
+USUAL = View()
+MODES = ("card", "rectangle", "rule")
+
+
+def _views():
+    """Each condition: the usual photo with one thing changed, then everything at random."""
+    yield USUAL
+    for distance in (130, 300, 400):
+        yield replace(USUAL, name=f"distance {distance} mm", distance_mm=float(distance))
+    for tilt in (0, 25, 35):
+        yield replace(USUAL, name=f"tilt {tilt} degrees", tilt_deg=float(tilt))
+    for blur in (0.6, 2.0, 3.0):
+        yield replace(USUAL, name=f"blur {blur:g} px", blur_px=blur)
+    for noise in (0.015, 0.03):
+        yield replace(USUAL, name=f"noise {100 * noise:g} %", noise=noise)
+    for quality in (60, 75, 98):
+        yield replace(USUAL, name=f"JPEG quality {quality}", quality=quality)
+    yield replace(USUAL, name="warm light", cast=(1.0, 0.80, 0.55))
+    yield replace(USUAL, name="cool light", cast=(0.80, 0.95, 1.0))
+    yield replace(USUAL, name="gradient 3:1", gradient=3.0)
+    for height in (0, 2, 3):
+        yield replace(USUAL, name=f"crown {height} mm", crown_mm=float(height))
+    for k1 in (-0.03, 0.03):
+        yield replace(USUAL, name=f"k1 {k1:+g}", k1=k1)
+    for megapixels, blur in ((3, 0.8), (24, 1.5), (48, 2.1)):
+        yield replace(
+            USUAL, name=f"{megapixels} megapixels", megapixels=megapixels, blur_px=blur
+        )
+    yield replace(USUAL, name="soft edges", soft_mm=(0.2, 0.4))
+    yield replace(USUAL, name="pale", strength=(0.25, 0.45))
+    yield replace(USUAL, name="no EXIF focal length", tells_focal=False)
+    yield replace(USUAL, name="all at random")
+
+
+def drawn(view, seed):
+    """The view of one photo: "all at random" draws every condition anew."""
+    if view.name != "all at random":
+        return view
+    rng = np.random.default_rng(70_000 + seed)
+    soft = rng.uniform(0.04, 0.2)
+    return replace(
+        view,
+        megapixels=float(rng.choice([8, 12, 16])),
+        distance_mm=float(rng.uniform(130, 400)),
+        tilt_deg=float(rng.uniform(0, 35)),
+        blur_px=float(rng.uniform(0.6, 2.2)),
+        noise=float(rng.uniform(0.003, 0.02)),
+        quality=int(rng.integers(60, 99)),
+        cast=tuple(rng.uniform((0.8, 0.8, 0.55), (1.0, 1.0, 1.1))),
+        gradient=float(rng.uniform(1.0, 3.0)),
+        crown_mm=float(rng.uniform(0, 2.5)),
+        k1=float(rng.uniform(-0.02, 0.02)),
+        soft_mm=(soft, 1.5 * soft),
+        strength=(0.3, 1.0),
+        tells_focal=bool(rng.random() < 0.7),
+    )
+
+
+def made(view, seed, folder):
+    """One photo and its truths, taken from the folder where it is there."""
+    stem = f"{view.name}-{seed}".replace(" ", "-").replace(":", "-")
+    kept = folder / f"{stem}.pickle"
+    path = folder / f"{stem}.jpg"
+    if not kept.exists():
+        blob, *truth = photograph(drawn(view, seed), seed)
+        path.write_bytes(blob)
+        kept.write_bytes(pickle.dumps(truth))
+    return path, pickle.loads(kept.read_bytes())
+
+
+def surfaces(photo, corners, ends, mm):
+    """The surface by each reference; None where it was refused."""
+    asked = {
+        "card": CardReference(),
+        "rectangle": RectangleReference(
+            corners_px=tuple(map(tuple, corners)), width_mm=CARD_MM[0], height_mm=CARD_MM[1]
+        ),
+        "rule": LineReference(ends_px=tuple(map(tuple, ends)), length_mm=mm),
+    }
+    for mode, reference in asked.items():
+        try:
+            yield mode, solve(reference, photo)
+        except ScaleError as refused:
+            print(f"    {photo.info.path.name} {mode}: {refused}", file=sys.stderr)
+
+
+def rows_of(view, seed, folder):
+    """What came of each indication of one photo under each reference."""
+    path, (truths, corners, ends, mm) = made(view, seed, folder)
+    photo = open_photo(path)
+    by_mode = dict(surfaces(photo, corners, ends, mm))
+    if not by_mode:
+        return
+    first = next(iter(by_mode.values()))
+    calls = find_indications(photo, first, None, "colour contrast").found
+    index, _false = match(truths, calls)
+    for number, (truth, call) in enumerate(zip(truths, index, strict=True)):
+        if call < 0:
+            continue
+        for mode, surface in by_mode.items():
+            edge = calls[call].edge
+            got = measure_outline(calls[call].outline_px, surface, edge, Conditions())
+            yield {
+                "condition": view.name,
+                "photo": seed,
+                "number": number,
+                "kind": truth.kind,
+                "mode": mode,
+                "strength": truth.strength,
+                "length": truth.length_mm,
+                "length_error": got.length.value - truth.length_mm,
+                "length_u": got.length.expanded,
+                "width": truth.width_mm,
+                "width_error": got.width.value - truth.width_mm,
+                "width_u": got.width.expanded,
+                "mm_per_px": surface.mm_per_px(calls[call].outline_px.mean(axis=0)),
+                **{f"length_{k}": v for k, v in got.length.budget.items()},
+                **{f"width_{k}": v for k, v in got.width.budget.items()},
+            }
+
+
+def figures(rows):
+    """Count, then for length and width: coverage, median U, 95th percentile, median error."""
+    found = [len(rows)]
+    for what in ("length", "width"):
+        error = np.array([row[f"{what}_error"] for row in rows])
+        u = np.array([row[f"{what}_u"] for row in rows])
+        found += [np.mean(np.abs(error) <= u), np.median(u), np.percentile(np.abs(error), 95)]
+        found += [np.median(error)]
+    return found
+
+
+HEAD = (
+    "| condition | reference | n | length covered | U | 95 % | bias | width covered | U | 95 % | "
+    "bias |\n|---|---|---|---|---|---|---|---|---|---|---|"
+)
+
+
+def table(rows):
+    """A line for each condition and reference, and one over all for each reference."""
+    lines = [HEAD]
+    names = list(dict.fromkeys(row["condition"] for row in rows))
+    for name in [*names, "all"]:
+        for mode in MODES:
+            own = [r for r in rows if r["mode"] == mode and name in (r["condition"], "all")]
+            if own:
+                n, *rest = figures(own)
+                told = " | ".join(f"{v:.3f}" for v in rest)
+                lines.append(f"| {name} | {mode} | {n} | {told} |")
+    return lines
+
+
+def write_rows(path, rows):
+    """One line of CSV for each indication and reference."""
+    names = list(dict.fromkeys(key for row in rows for key in row))
+    with path.open("w", newline="", encoding="utf-8") as held:
+        writer = csv.DictWriter(held, names, restval="")
+        writer.writeheader()
+        writer.writerows(rows)
+
+
+def main():
+    """Print the table."""
+    ask = argparse.ArgumentParser(description=__doc__.split("\n", maxsplit=1)[0])
+    ask.add_argument("--photos", type=int, default=2, help="for each condition")
+    ask.add_argument("--only", default="", help="conditions with this word in their name")
+    ask.add_argument("--folder", type=Path, default=Path("coverage-photos"))
+    ask.add_argument("--rows", type=Path, help="CSV with a line for each indication")
+    ask.add_argument("--plot", type=Path, help="SVG or PNG of coverage and U")
+    asked = ask.parse_args()
+    asked.folder.mkdir(parents=True, exist_ok=True)
+    rows = []
+    for view in _views():
+        if asked.only not in view.name:
+            continue
+        photos = asked.photos * (5 if view.name == "all at random" else 1)
+        own = [row for n in range(photos) for row in rows_of(view, 100 + n, asked.folder)]
+        print("\n".join(table(own)[1 : -len(MODES)]), file=sys.stderr, flush=True)
+        rows += own
+    print("\n".join(table(rows)))
+    if asked.rows:
+        write_rows(asked.rows, rows)
+    if asked.plot:
+        draw(asked.plot, rows, MODES)
+
+
+if __name__ == "__main__":
+    main()
