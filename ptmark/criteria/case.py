@@ -8,10 +8,11 @@ from typing import NamedTuple
 from ptmark.criteria.geometry import Array
 from ptmark.criteria.limits import Limit, per_mm
 from ptmark.criteria.profile import Profile
+from ptmark.criteria.readings import Readings
 from ptmark.criteria.result import Finding
 from ptmark.criteria.rules import Bands, Rule
 from ptmark.criteria.scene import Judged, Scene
-from ptmark.criteria.view import PLAIN, WORST, Item, View, Views
+from ptmark.criteria.view import PLAIN, WORST, Item, View
 from ptmark.criteria.wording import amount, bound, measured
 
 __all__ = ["Case", "Figures", "conformity"]
@@ -44,7 +45,7 @@ class Case:
     profile: Profile
     scene: Scene
     judged: tuple[Judged, ...]
-    views: Views
+    views: Readings
     guarded: bool
     known: dict[tuple[str, int], Array] = field(default_factory=dict)  # edge distances
 
@@ -126,7 +127,7 @@ class Case:
             told.append(f"{plain.ids[0]} may be relevant ({value}, relevant if {wanted})")
         if not plain.is_of(shape):
             told.append(
-                f"{plain.ids[0]} may be {shape} ({plain.ratio:.2f} times as long as wide, its "
+                f"{plain.ids[0]} may be {shape} ({plain.ratio_told}, its "
                 f"length known to {amount(plain.u, self.unit, apart_from=0.0)})"
             )
         return told

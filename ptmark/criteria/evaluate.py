@@ -8,6 +8,7 @@ from ptmark.criteria.groups import by_frame, by_row, by_share, by_stretch, by_wi
 from ptmark.criteria.joining import with_parts
 from ptmark.criteria.joins import by_join, by_part
 from ptmark.criteria.profile import Profile
+from ptmark.criteria.readings import Readings
 from ptmark.criteria.result import SEVERITY, Evaluation, Finding
 from ptmark.criteria.rules import (
     EdgeRule,
@@ -27,7 +28,6 @@ from ptmark.criteria.rules import (
 )
 from ptmark.criteria.scene import Judged, Scene
 from ptmark.criteria.singles import by_edge, by_kind, by_shape, by_size, unknown_kinds
-from ptmark.criteria.view import Views
 from ptmark.criteria.wording import amount, bound, measured
 from ptmark.errors import CriteriaError
 
@@ -64,7 +64,7 @@ def evaluate(profile: Profile, scene: Scene, decision_rule: str = "guarded") -> 
     decision_rule : str
         "simple" is the code's plain reading. "guarded" gives the same where that rejects, and
         leaves undecided what only the worst case within the expanded uncertainty rejects
-        (`ptmark.criteria.view`), so it is never laxer. With every U at 0 the two agree.
+        (`ptmark.criteria.readings`), so it is never laxer. With every U at 0 the two agree.
 
     Returns
     -------
@@ -85,7 +85,7 @@ def evaluate(profile: Profile, scene: Scene, decision_rule: str = "guarded") -> 
         profile=profile,
         scene=scene,
         judged=judged,
-        views=Views(profile, judged),
+        views=Readings(profile, judged),
         guarded=decision_rule == "guarded",
     )
     findings = _findings(case)
@@ -185,10 +185,7 @@ def _shape_told(case: Case) -> dict[str, str]:
     worst = {ids: item for item in case.worst.items for ids in item.ids}
     for item in case.plain.items:
         taken = "linear" if item.linear else "rounded"
-        text = (
-            f"{taken}: {item.ratio:.2f} times as long as wide, "
-            f"linear if {limit.operator} {limit.value:g}"
-        )
+        text = f"{taken}: {item.ratio_told}, linear if {limit.operator} {limit.value:g}"
         at_worst = worst[item.ids[0]]
         if case.guarded and item.u > 0 and at_worst.linear and at_worst.rounded:
             text += "; within the uncertainty it may be either, and both are judged"

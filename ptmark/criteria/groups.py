@@ -8,7 +8,7 @@ import numpy as np
 
 from ptmark.criteria.case import Case, Figures
 from ptmark.criteria.geometry import Array, caliper_ends, hull_of
-from ptmark.criteria.limits import Limit, per_mm, tolerance_in
+from ptmark.criteria.limits import Limit, all_hold, per_mm, tolerance_in
 from ptmark.criteria.result import Finding
 from ptmark.criteria.rows import longest_row
 from ptmark.criteria.rules import (
@@ -53,7 +53,7 @@ def by_row(case: Case, rule: RowRule) -> list[Finding]:
             return _NOTHING
         band = tolerance_in(case.unit)
         pairs, gaps = view.links(chosen, rule.gap.value + band)
-        near = pairs[[rule.gap.hit(float(gap)) for gap in gaps]] if len(pairs) else pairs
+        near = pairs[all_hold(rule.gap.operator, gaps - rule.gap.value, band)]
         row = longest_row([view.hulls[k] for k in chosen], near, rule.number.least_number, band)
         members = tuple(chosen[k] for k in row.members)
         gap = bound(rule.gap, of_length=False)

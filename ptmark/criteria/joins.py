@@ -148,7 +148,7 @@ def _said(case: Case, rule: Rule, place: int) -> str:
             told = amount(part, case.unit, apart_from=rule.size.value)
             return f"{rule.by} {told}, {bound(rule.size, of_length=False)}"
         case SingleRule() if rule.of != "any":
-            return f"{rule.of}, {item.ratio:.2f} times as long as wide"
+            return f"{rule.of}, {item.ratio_told}"
     return "relevant"
 
 

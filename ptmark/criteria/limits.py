@@ -12,18 +12,24 @@ import re
 from dataclasses import dataclass
 from fractions import Fraction
 
+import numpy as np
+import numpy.typing as npt
+
 from ptmark.units import MM_PER_IN
 
 __all__ = [
     "RATIO_TOLERANCE",
     "TOLERANCE_MM",
     "Limit",
+    "all_hold",
     "holds",
     "parse_amount",
     "parse_limit",
     "per_mm",
     "tolerance_in",
 ]
+
+Array = npt.NDArray[np.float64]
 
 TOLERANCE_MM = 1e-6
 RATIO_TOLERANCE = 5e-4
@@ -57,6 +63,19 @@ def holds(operator: str, excess: float, band: float) -> bool:
             return excess <= band
 
 
+def all_hold(operator: str, excess: Array, band: Array | float) -> npt.NDArray[np.bool_]:
+    """`holds` of many at once."""
+    match operator:
+        case ">":
+            return np.asarray(excess > band)
+        case ">=":
+            return np.asarray(excess >= -band)
+        case "<":
+            return np.asarray(excess < -band)
+        case _:
+            return np.asarray(excess <= band)
+
+
 @dataclass(frozen=True, slots=True)
 class Limit:
     """An operator and an amount, in the unit of the profile ("1" for a pure number)."""
@@ -72,6 +91,10 @@ class Limit:
     def hit_as_multiple(self, value: float, of: float) -> bool:
         """Whether ``value operator limit x of`` holds for two lengths in the same unit."""
         return holds(self.operator, value - self.value * of, RATIO_TOLERANCE * value)
+
+    def hit_as_multiples(self, values: Array, of: Array) -> npt.NDArray[np.bool_]:
+        """`hit_as_multiple` of many at once, arrays of one shape."""
+        return all_hold(self.operator, values - self.value * of, RATIO_TOLERANCE * values)
 
     @property
     def least_number(self) -> int:

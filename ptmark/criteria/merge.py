@@ -17,7 +17,7 @@ import numpy.typing as npt
 
 from ptmark.criteria.crowd import surely_one
 from ptmark.criteria.geometry import Array, Indices, caliper_ends, hull_of, hulls_of
-from ptmark.criteria.limits import holds, tolerance_in
+from ptmark.criteria.limits import all_hold, tolerance_in
 from ptmark.criteria.rules import Merge
 
 __all__ = ["merged"]
@@ -114,8 +114,8 @@ class _Clusters:
     def _merge(self, pairs: Indices, gaps: Array) -> bool:
         """Merge the clusters of the pairs that the rule merges; whether there were any."""
         smaller = self._length[pairs].min(axis=1)
-        excess = (gaps - self._rule.factor * smaller).tolist()
-        hit = np.array([holds(self._rule.operator, value, self._band) for value in excess])
+        excess = gaps - self._rule.factor * smaller
+        hit = all_hold(self._rule.operator, excess, self._band)
         if not hit.any():
             return False
         self._measure(np.array(_unite(self._owner, pairs[hit])))

@@ -101,7 +101,7 @@ def by_shape(case: Case, rule: ShapeRule) -> list[Finding]:
             says = f"{why}; {_relevant(rule.of)} indication is {rule.verdict}."
         else:
             says = (
-                f"Indication {name} is {rule.of} ({item.ratio:.1f} times as long as wide), "
+                f"Indication {name} is {rule.of} ({item.ratio_told}), "
                 f"{size} long: {rule.verdict} whatever its size."
             )
         figures = Figures(length, item.u, floor, case.unit)

@@ -1,0 +1,132 @@
+"""Width and path of many outlines between quick bounds; measured closely only where it matters.
+
+A close measurement takes about a thousandth of a second for each outline. Most shapes are
+linear or rounded beyond doubt, for which bounds do: no inscribed circle is wider than the
+outline is across any direction, nor has more area; none is narrower than the one about the
+centroid. A way along the centre line is no shorter than the caliper; in an outline whose dents
+are shallow against its width it was never found longer than 1.37 times the caliper (4,000
+random outlines), and 1.45 is taken. Outlines that cross themselves have no bounds here.
+"""
+
+import numpy as np
+import numpy.typing as npt
+
+from ptmark.criteria.geometry import Array, calipers, hulls_of, polygons
+
+__all__ = ["Rough", "measured_closely", "roughly"]
+
+_DIRECTIONS = 16
+_BENT = 1.45
+_DENT = 0.1  # of the circle about the centroid
+_SLACK = 1e-3  # by which the sampled centre line may depart from the exact one
+
+
+class Rough:
+    """Bounds of one outline's width and path in mm, and both once they are measured.
+
+    ``stated_width`` and ``stated_path`` are what a file says; they go before the measured ones
+    where they are the same figures, less coarsely rounded (`agreed`).
+    """
+
+    __slots__ = ("_exact", "_outline", "length", "most_path", "stated", "widths")
+
+    def __init__(
+        self,
+        outline: Array,
+        length: float,
+        widths: tuple[float, float],
+        most_path: float,
+    ) -> None:
+        self._outline, self.length = outline, length
+        self.widths, self.most_path = widths, most_path
+        self.stated: tuple[float | None, float | None] = (None, None)
+        self._exact: tuple[float, float] | None = None
+
+    def exact(self) -> tuple[float, float]:
+        """Width and path, measured when first asked."""
+        if self._exact is None:
+            width, path = measured_closely(self._outline, self.length)
+            self._exact = (
+                agreed(self.stated[0], width, ROUNDING_MM),
+                agreed(self.stated[1], path, ROUGHNESS * path),
+            )
+        return self._exact
+
+
+ROUNDING_MM = 0.002  # outlines are written in thousandths of a millimetre
+ROUGHNESS = 0.01  # of a path traced along a rounded outline
+
+
+def agreed(stated: float | None, measured: float, within: float) -> float:
+    """The stated figure where it agrees with the outline's, else the outline's."""
+    return stated if stated is not None and abs(stated - measured) <= within else measured
+
+
+def measured_closely(outline: Array, length: float) -> tuple[float, float]:
+    """Width and path of an outline of a known length."""
+    from ptmark.measure.unfold import sound_medial
+
+    medial = sound_medial(outline, length)
+    return 2 * medial.radius, medial.path_length
+
+
+def roughly(outlines: list[Array]) -> list[Rough]:
+    """Lengths of outlines exactly, widths and paths between bounds."""
+    import shapely
+
+    shapes = polygons(outlines)
+    found = calipers(hulls_of(shapes))
+    lengths = np.array([length for length, _ in found])
+    ends = np.array([pair for _, pair in found])
+    most = np.minimum(_least_extent(outlines, ends), 2 * np.sqrt(shapely.area(shapes) / np.pi))
+    sound = shapely.is_valid(shapes)
+    centre = shapely.centroid(shapes)
+    least = np.zeros(len(outlines))
+    inside = sound & shapely.contains_properly(shapes, centre)
+    least[inside] = 2 * shapely.distance(centre[inside], shapely.boundary(shapes[inside]))
+    paths = np.full(len(outlines), np.inf)
+    even = inside.copy()
+    even[inside] = _dents(outlines, shapes, inside) <= _DENT * least[inside]
+    paths[even] = _BENT * lengths[even]
+    return [
+        Rough(
+            outline,
+            float(length),
+            (float(low) * (1 - _SLACK), float(high) * (1 + _SLACK) if good else np.inf),
+            float(path),
+        )
+        for outline, length, low, high, path, good in zip(
+            outlines, lengths, least, most, paths, sound, strict=True
+        )
+    ]
+
+
+def _least_extent(outlines: list[Array], ends: Array) -> Array:
+    """Smallest extent of each outline over some directions and across its caliper."""
+    sizes = np.array([len(outline) for outline in outlines])
+    starts, owner = np.cumsum(sizes) - sizes, np.repeat(np.arange(len(sizes)), sizes)
+    points = np.concatenate([outline - outline[0] for outline in outlines])
+    angles = np.arange(_DIRECTIONS) * np.pi / _DIRECTIONS
+    along = points @ np.stack([np.cos(angles), np.sin(angles)])
+    way = ends[:, 1] - ends[:, 0]
+    normal = np.stack([-way[:, 1], way[:, 0]], axis=1) / np.hypot(*way.T)[:, None]
+    across = (points * normal[owner]).sum(axis=1)
+    along = np.concatenate([along, across[:, None]], axis=1)
+    extent = np.maximum.reduceat(along, starts) - np.minimum.reduceat(along, starts)
+    return np.asarray(extent.min(axis=1))
+
+
+def _dents(
+    outlines: list[Array], shapes: npt.NDArray[np.object_], chosen: npt.NDArray[np.bool_]
+) -> Array:
+    """How far the deepest point of each chosen outline lies from the rim of its hull."""
+    import shapely
+
+    places = np.flatnonzero(chosen)
+    if not len(places):
+        return np.empty(0)
+    sizes = np.array([len(outlines[k]) for k in places])
+    rims = shapely.boundary(shapely.convex_hull(shapes[places]))
+    points = shapely.points(np.concatenate([outlines[k] for k in places]))
+    depth = shapely.distance(points, rims[np.repeat(np.arange(len(places)), sizes)])
+    return np.asarray(np.maximum.reduceat(depth, np.cumsum(sizes) - sizes))

@@ -1,0 +1,145 @@
+"""Linear or rounded, in each reading; widths are measured closely only where that decides.
+
+Where only bounds of a width and a path are known (`ptmark.criteria.rough`), an indication is
+linear if it is so at its shortest and widest, and is not if it is not so at its longest and
+thinnest; between the two it is measured. The comparison only ever grows with the length and
+falls with the width, so the two corners decide for all that lies between.
+"""
+
+from collections.abc import Sequence
+from typing import NamedTuple
+
+import numpy as np
+import numpy.typing as npt
+
+from ptmark.criteria.geometry import Array
+from ptmark.criteria.limits import Limit
+from ptmark.criteria.scene import Judged
+from ptmark.criteria.view import LEAST, PLAIN
+
+__all__ = ["Shaped", "Shaping", "Taken"]
+
+_BENT = 1.02  # a traced centre line this much longer than the caliper is bent, not just rough
+
+Flags = npt.NDArray[np.bool_]
+
+
+class Shaped(NamedTuple):
+    """How one item is taken: its length as measured, its ratio, and what it may be."""
+
+    length: float
+    ratio: float
+    linear: bool
+    rounded: bool
+    close: bool
+
+
+class Shaping:
+    """Sizes of the indications in the unit of the profile; ``scale`` is that of 1 mm."""
+
+    def __init__(self, judged: Sequence[Judged], scale: float, limit: Limit) -> None:
+        def column(name: str) -> Array:
+            return np.array([getattr(one, name) for one in judged], dtype=float) * scale
+
+        self._scale, self.limit = scale, limit
+        self._rough = [one.rough for one in judged]
+        self.length, self.width = column("length"), column("width")
+        self.u, self.width_u = column("length_u"), column("width_u")
+        self.close = np.array([rough is None for rough in self._rough], dtype=bool)
+        path = column("path")
+        self.span = np.where(path > _BENT * self.length, path, self.length)
+        self.least_width, self.most_span = self.width.copy(), self.span.copy()
+        for k in np.flatnonzero(~self.close).tolist():
+            rough = self._rough[k]
+            if rough is not None:
+                self.least_width[k] = rough.widths[0] * scale
+                self.most_span[k] = max(rough.most_path, rough.length) * scale
+        self._settle()
+
+    def taken(self, reading: int) -> "Taken":
+        """What one reading takes of each."""
+        plain = reading == PLAIN
+        nothing = np.zeros_like(self.u)
+        u, width_u = (nothing, nothing) if plain else (self.u, self.width_u)
+        possible = self.is_long(self.span + u, self.width - width_u)
+        sure = possible if plain else self.is_long(self.span - u, self.width + width_u)
+        return Taken(self, reading, u, width_u, possible, sure)
+
+    def is_long(self, spans: Array, widths: Array) -> Flags:
+        """Which are linear; what would be below zero is taken as zero."""
+        return self.limit.hit_as_multiples(np.maximum(spans, 0.0), np.maximum(widths, 0.0))
+
+    def measure(self, chosen: Flags) -> None:
+        """Measure those closely that are not yet."""
+        for k in np.flatnonzero(chosen & ~self.close).tolist():
+            rough = self._rough[k]
+            if rough is not None:
+                width, path = (self._scale * size for size in rough.exact())
+                span = path if path > _BENT * self.length[k] else self.length[k]
+                self.width[k] = self.least_width[k] = width
+                self.span[k] = self.most_span[k] = span
+                self.close[k] = True
+
+    def _settle(self) -> None:
+        for sign in (0.0, 1.0, -1.0):
+            u, width_u = sign * self.u, sign * self.width_u
+            low = self.is_long(self.span + u, self.width - width_u)
+            high = self.is_long(self.most_span + u, self.least_width - width_u)
+            self.measure(low != high)
+
+
+class Taken:
+    """Shapes in one reading: ``possible`` where longest and thinnest, ``sure`` where not."""
+
+    def __init__(
+        self,
+        shaping: Shaping,
+        reading: int,
+        u: Array,
+        width_u: Array,
+        possible: Flags,
+        sure: Flags,
+    ) -> None:
+        self._shaping, self._reading = shaping, reading
+        self._u, self._width_u = u, width_u
+        self._possible, self._sure = possible, sure
+
+    def of(self, cluster: tuple[int, ...], end_to_end: float) -> Shaped:
+        """One item: a single indication, or several merged, ``end_to_end`` long."""
+        shaping, first = self._shaping, cluster[0]
+        if len(cluster) == 1:
+            length, span = float(shaping.length[first]), float(shaping.span[first])
+            width, close = float(shaping.width[first]), bool(shaping.close[first])
+            possible, sure = bool(self._possible[first]), bool(self._sure[first])
+        else:
+            length = span = end_to_end
+            chosen = np.array(cluster)
+            possible, sure = self._merged(chosen, end_to_end)
+            width = float(shaping.width[chosen].max())
+            close = bool(shaping.close[chosen].all())
+        least = self._reading == LEAST
+        return Shaped(
+            length=length,
+            ratio=span / width if width > 0 else float("inf"),
+            linear=sure if least else possible,
+            rounded=not (possible if least else sure),
+            close=close,
+        )
+
+    def _merged(self, chosen: npt.NDArray[np.int64], end_to_end: float) -> tuple[bool, bool]:
+        """Linear where a member is, or where the whole is against its widest member."""
+        shaping = self._shaping
+        possible, sure = bool(self._possible[chosen].any()), bool(self._sure[chosen].any())
+        if sure:
+            return True, True
+        u, width_u = float(self._u[chosen].max()), float(self._width_u[chosen].max())
+        spans = np.array([end_to_end + u, end_to_end - u] * 2)
+        shift = np.array([-width_u, width_u] * 2)
+        most, least = shaping.width[chosen].max(), shaping.least_width[chosen].max()
+        whole = shaping.is_long(spans, np.array([most, most, least, least]) + shift)
+        if (whole[:2] != whole[2:]).any():
+            close = np.zeros(len(shaping.close), dtype=bool)
+            close[chosen] = shaping.width[chosen] >= least
+            shaping.measure(close)
+            return self._merged(chosen, end_to_end)
+        return possible or bool(whole[0]), bool(whole[1])
