@@ -1,16 +1,14 @@
 """Neighbours that surely merge, found all at once: a head start for `ptmark.criteria.merge`.
 
-Only lower bounds of lengths and true gaps of some pairs are looked at, so what is united here
+Only lower bounds of lengths and upper bounds of some gaps are looked at, so what is united here
 is united by the rule too; since no order of merging can matter, the rest can go on from here.
 The pairs are those of Delaunay triangulations, first of all centres, then of the centres of
 ever longer clusters alone, so that long clusters meet across the short ones between them.
 """
 
-from typing import Any
-
 import numpy as np
-import numpy.typing as npt
 
+from ptmark.criteria.apart import Apart
 from ptmark.criteria.geometry import Array, Indices
 
 __all__ = ["surely_one"]
@@ -20,36 +18,34 @@ _FEWEST = 32  # a head start for fewer is not worth its set-up
 _LEVEL = 3.0  # by how much the clusters of one triangulation are longer than the last one's
 
 
-def surely_one(shapes: npt.NDArray[Any], lengths: Array, grow: Array, factor: float) -> Indices:
+def surely_one(apart: Apart, lengths: Array, grow: Array, factor: float) -> Indices:
     """For each indication the first member of its cluster as far as that is plain.
 
     Parameters are those of `ptmark.criteria.merge.merged`; ``factor`` is the rule's, taken a
     little smaller, so that the comparison band need not be thought of here.
     """
-    crowd = _Crowd(shapes, lengths, grow, factor * (1 - 1e-4))
-    if len(shapes) >= _FEWEST:
+    crowd = _Crowd(apart, lengths, grow, factor * (1 - 1e-4))
+    if len(lengths) >= _FEWEST:
         crowd.unite()
     return crowd.owner
 
 
 class _Crowd:
-    def __init__(
-        self, shapes: npt.NDArray[Any], lengths: Array, grow: Array, factor: float
-    ) -> None:
-        self.owner: Indices = np.arange(len(shapes))
-        self._shapes, self._single, self._grow, self._factor = shapes, lengths, grow, factor
+    def __init__(self, apart: Apart, lengths: Array, grow: Array, factor: float) -> None:
+        self.owner: Indices = np.arange(len(lengths))
+        self._apart, self._single, self._grow, self._factor = apart, lengths, grow, factor
 
     def unite(self) -> None:
         """Unite level by level until only one cluster is long enough to meet another."""
         import shapely
 
-        points, of = shapely.get_coordinates(self._shapes, return_index=True)
+        points, of = shapely.get_coordinates(self._apart.shapes, return_index=True)
         starts = np.flatnonzero(np.diff(of, prepend=-1))
         angles = np.arange(_DIRECTIONS) * np.pi / _DIRECTIONS
         along = points @ np.stack([np.cos(angles), np.sin(angles)])
         self._low = np.minimum.reduceat(along, starts)
         self._high = np.maximum.reduceat(along, starts)
-        centres = shapely.get_coordinates(shapely.centroid(self._shapes))
+        centres = self._apart.points
         self._length = self._single
         pairs, gaps = np.empty((0, 2), dtype=np.int64), np.empty(0)
         level, looked = 0.0, -1
@@ -67,11 +63,13 @@ class _Crowd:
             level = max(level * _LEVEL, float(np.median(self._length)))
 
     def _gaps(self, pairs: Indices) -> Array:
-        import shapely
-
-        first, second = pairs.T
-        apart = shapely.distance(self._shapes[first], self._shapes[second])
-        return np.asarray(np.maximum(apart - self._grow[first] - self._grow[second], 0.0))
+        """Gaps of the pairs that may merge as they are; of the others no less than these."""
+        least, gaps = self._apart.bounds(pairs)
+        grow = self._grow[pairs].sum(axis=1)
+        may = self._factor * self._length[pairs].min(axis=1)
+        close = (least - grow < may) & (gaps - grow >= may)
+        gaps[close] = self._apart.exact(pairs[close])
+        return np.asarray(np.maximum(gaps - grow, 0.0))
 
     def _merge(self, pairs: Indices, gaps: Array) -> tuple[Indices, Array]:
         """Unite along the pairs until none is left that surely merges; the pairs left over."""

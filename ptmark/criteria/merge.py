@@ -10,11 +10,13 @@ looks as far as its own length allows, and no pair is missed. Near pairs are mer
 farther ones are looked for, which spares long looks across crowds that become one anyway.
 """
 
+from dataclasses import dataclass
 from typing import Any
 
 import numpy as np
 import numpy.typing as npt
 
+from ptmark.criteria.apart import Apart
 from ptmark.criteria.crowd import surely_one
 from ptmark.criteria.geometry import Array, Indices, caliper_ends, hull_of, hulls_of
 from ptmark.criteria.limits import all_hold, tolerance_in
@@ -24,23 +26,24 @@ __all__ = ["merged"]
 
 
 def merged(
-    shapes: npt.NDArray[Any], lengths: Array, grow: Array, rule: Merge, unit: str
+    shapes: npt.NDArray[Any] | Apart, lengths: Array, grow: Array, rule: Merge, unit: str
 ) -> list[tuple[int, ...]]:
     """Clusters of indices, each sorted, in the order of their first member.
 
     Parameters
     ----------
     shapes : ndarray of shape (M,)
-        Outlines as shapely geometries, in ``unit``.
+        Outlines as shapely geometries, in ``unit``; or these with their quick bounds.
     lengths : ndarray of shape (M,)
         Length of each as taken here (with its uncertainty where the worst case is asked).
     grow : ndarray of shape (M,)
         How far each outline is widened all round; 0 for the plain reading, below 0 for the
         least.
     """
-    if len(shapes) == 0:
+    if len(lengths) == 0:
         return []
-    clusters = _Clusters(shapes, lengths, grow, rule, unit)
+    apart = shapes if isinstance(shapes, Apart) else Apart(shapes)
+    clusters = _Clusters(apart, lengths, grow, rule, unit)
     clusters.settle()
     return clusters.listed()
 
@@ -49,39 +52,38 @@ class _Clusters:
     """Which cluster each indication belongs to, and how long that is end to end."""
 
     def __init__(
-        self, shapes: npt.NDArray[Any], lengths: Array, grow: Array, rule: Merge, unit: str
+        self, apart: Apart, lengths: Array, grow: Array, rule: Merge, unit: str
     ) -> None:
-        import shapely
-
-        self._shapes, self._tree = shapes, shapely.STRtree(shapes)
-        self._owner = surely_one(shapes, lengths, grow, rule.factor)
+        self._apart = apart
+        self._owner = surely_one(apart, lengths, grow, rule.factor)
         self._length = lengths.astype(float).copy()
         self._horizon = max(float(np.median(lengths)), 1e-3)
-        self._hulls = hulls_of(shapes)
+        self._hulls = hulls_of(apart.shapes)
         self._grow, self._rule, self._band = grow, rule, tolerance_in(unit)
         self._measure(np.flatnonzero(np.bincount(self._owner) > 1))
 
     def settle(self) -> None:
         """Merge until nothing merges.
 
-        Whoever may have neighbours beyond what it has looked at looks again, up to the
-        horizon; pairs once found are kept, so none needs to look twice the same way.
+        Whoever may merge with something beyond what it has looked at looks again, up to the
+        horizon. A pair merges only within the reach of both, so it is enough that a pair is
+        found once both have looked that far; pairs once found are kept.
         """
         horizon = self._horizon
         looked = np.zeros(len(self._length))
-        pairs, gaps = np.empty((0, 2), dtype=np.int64), np.empty(0)
+        known = _Pairs.none()
         while True:
             reach = self._reach()
             looking = np.flatnonzero((reach > looked) & (looked < horizon))
             if len(looking):
-                found, apart = self._near(looking, horizon)
-                pairs, gaps = np.concatenate([pairs, found]), np.concatenate([gaps, apart])
+                before = looked.copy()
                 looked[looking] = horizon
-            split = self._owner[pairs[:, 0]] != self._owner[pairs[:, 1]]
-            pairs, gaps = pairs[split], gaps[split]
-            if self._merge(pairs, gaps):
+                known = known.with_more(self._near(looking, before, looked, horizon))
+            known = known.kept(self._owner[known.ids[:, 0]] != self._owner[known.ids[:, 1]])
+            if self._merge(known):
                 continue
-            if not (reach > horizon).any():
+            longest = self._owner == self._owner[int(self._length.argmax())]
+            if not (reach[~longest] > horizon).any():
                 return
             horizon *= 2
 
@@ -91,34 +93,57 @@ class _Clusters:
         return [tuple(part.tolist()) for part in np.split(order, cuts)]
 
     def _reach(self) -> Array:
-        """How far each looks for neighbours; the longest cluster leaves that to the others."""
-        reach = (
+        """How far apart each may lie from another and still merge with it."""
+        return np.asarray(
             self._rule.factor * self._length + self._grow + self._grow.max() + 2 * self._band
         )
-        reach[self._owner == self._owner[int(self._length.argmax())]] = 0.0
-        return np.asarray(reach)
 
-    def _near(self, looking: Indices, horizon: float) -> tuple[Indices, Array]:
-        """Pairs of different clusters up to ``horizon`` apart, (P, 2), and their gaps."""
-        import shapely
+    def _near(self, looking: Indices, before: Array, looked: Array, horizon: float) -> "_Pairs":
+        """Pairs of different clusters of which both have now looked as far as their gap.
 
-        shapes = self._shapes
-        found = self._tree.query(shapes[looking], predicate="dwithin", distance=horizon)
-        source, target = looking[found[0]], found[1]
-        apart = self._owner[source] != self._owner[target]
-        source, target = source[apart], target[apart]
-        gaps = shapely.distance(shapes[source], shapes[target])
-        gaps = np.maximum(gaps - self._grow[source] - self._grow[target], 0.0)
-        return np.stack([source, target], axis=1).astype(np.int64), gaps
+        The longest cluster is looked at by the others, so that its members, often most of
+        all, are not held against each other.
+        """
+        longest = self._owner == self._owner[int(self._length.argmax())]
+        seen = np.flatnonzero(looked > before[looking].min())
+        mine, its = looking[~longest[looking]], looking[longest[looking]]
+        others = seen[~longest[seen]]
+        pairs = np.concatenate(
+            [self._apart.near(mine, seen, horizon), self._apart.near(others, its, horizon)]
+        )
+        pairs = pairs[self._owner[pairs[:, 0]] != self._owner[pairs[:, 1]]]
+        least, most = self._apart.bounds(pairs)
+        new = (least <= looked[pairs].min(axis=1)) & (most > before[pairs].min(axis=1))
+        grow = self._grow[pairs].sum(axis=1)
+        return _Pairs(pairs[new], (least - grow)[new], (most - grow)[new])
 
-    def _merge(self, pairs: Indices, gaps: Array) -> bool:
-        """Merge the clusters of the pairs that the rule merges; whether there were any."""
-        smaller = self._length[pairs].min(axis=1)
-        excess = gaps - self._rule.factor * smaller
-        hit = all_hold(self._rule.operator, excess, self._band)
+    def _merge(self, known: "_Pairs") -> bool:
+        """Merge the clusters of the pairs that the rule merges; whether there were any.
+
+        Exact gaps are taken only of pairs whose bounds leave it open, and only once no other
+        pair merges.
+        """
+        may = self._length[known.ids].min(axis=1) * self._rule.factor
+        hit = all_hold("<", np.maximum(known.most, 0.0) - may, self._band)
+        if not hit.any():
+            open_ = np.maximum(known.least, 0.0) <= may + self._band
+            open_ &= known.least < known.most
+            if not open_.any():
+                return self._unite(known, known.exactly() & self._holds(known, may))
+            gaps = self._apart.exact(known.ids[open_])
+            gaps = gaps - self._grow[known.ids[open_]].sum(axis=1)
+            known.least[open_] = known.most[open_] = gaps
+            hit = known.exactly() & self._holds(known, may)
+        return self._unite(known, hit)
+
+    def _holds(self, known: "_Pairs", may: Array) -> npt.NDArray[np.bool_]:
+        excess = np.maximum(known.most, 0.0) - may
+        return all_hold(self._rule.operator, excess, self._band)
+
+    def _unite(self, known: "_Pairs", hit: npt.NDArray[np.bool_]) -> bool:
         if not hit.any():
             return False
-        self._measure(np.array(_unite(self._owner, pairs[hit])))
+        self._measure(np.array(_unite(self._owner, known.ids[hit])))
         return True
 
     def _measure(self, roots: Indices) -> None:
@@ -133,6 +158,33 @@ class _Clusters:
             grow = self._grow[members]
             more = 2 * (grow.max() if grow.max() > 0 else grow.min())
             self._length[members] = max(end_to_end + more, 0.0)
+
+
+@dataclass(slots=True, eq=False)
+class _Pairs:
+    """Pairs of indications, (P, 2), and the least and most their gap can be, growth off."""
+
+    ids: Indices
+    least: Array
+    most: Array
+
+    @classmethod
+    def none(cls) -> "_Pairs":
+        return cls(np.empty((0, 2), dtype=np.int64), np.empty(0), np.empty(0))
+
+    def with_more(self, more: "_Pairs") -> "_Pairs":
+        return _Pairs(
+            np.concatenate([self.ids, more.ids]),
+            np.concatenate([self.least, more.least]),
+            np.concatenate([self.most, more.most]),
+        )
+
+    def kept(self, chosen: npt.NDArray[np.bool_]) -> "_Pairs":
+        return _Pairs(self.ids[chosen], self.least[chosen], self.most[chosen])
+
+    def exactly(self) -> npt.NDArray[np.bool_]:
+        """Which gaps are known exactly."""
+        return np.asarray(self.least == self.most)
 
 
 def _unite(owner: Indices, pairs: Indices) -> list[int]:

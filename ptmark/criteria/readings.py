@@ -21,6 +21,7 @@ from typing import Any
 import numpy as np
 import numpy.typing as npt
 
+from ptmark.criteria.apart import Apart
 from ptmark.criteria.geometry import Array, calipers, hulls_of, polygons
 from ptmark.criteria.kinds import number_of
 from ptmark.criteria.limits import per_mm
@@ -96,7 +97,7 @@ class Readings:
             return [(index,) for index in range(len(self._ids))]
         u = reading * self._u
         lengths = np.maximum(self._shaping.length + u, 0.0)
-        return merged(self._shapes, lengths, u / 2, self._profile.merge, self._profile.unit)
+        return merged(self._apart, lengths, u / 2, self._profile.merge, self._profile.unit)
 
     def _shape(self, cluster: tuple[int, ...]) -> object:
         import shapely
@@ -104,6 +105,10 @@ class Readings:
         if len(cluster) == 1:
             return self._shapes[cluster[0]]
         return shapely.MultiPolygon(list(self._shapes[list(cluster)]))
+
+    @cached_property
+    def _apart(self) -> Apart:
+        return Apart(self._shapes)
 
     @cached_property
     def _own_ends(self) -> list[tuple[float, Array]]:

@@ -1,0 +1,63 @@
+"""Gaps of many pairs of outlines between quick bounds; exact only where a comparison needs it.
+
+The gap of two outlines is no less than that of their boxes or of their circumscribed circles,
+and no more than the distance of two points inside them, less the circles about these points
+that lie inside.
+"""
+
+from typing import Any
+
+import numpy as np
+import numpy.typing as npt
+
+from ptmark.criteria.geometry import Array, Indices
+
+__all__ = ["Apart"]
+
+_SLACK = 1e-9  # of the distances, for rounding
+
+
+class Apart:
+    """Outlines as shapely geometries, shape (M,), in any unit."""
+
+    def __init__(self, shapes: npt.NDArray[Any]) -> None:
+        import shapely
+
+        self.shapes = shapes
+        self.boxes = shapely.bounds(shapes)
+        centre = shapely.centroid(shapes)
+        inside = shapely.is_valid(shapes) & shapely.contains_properly(shapes, centre)
+        points, owner = shapely.get_coordinates(shapes, return_index=True)
+        starts = np.searchsorted(owner, np.arange(len(shapes)))
+        self.points = np.where(inside[:, None], shapely.get_coordinates(centre), points[starts])
+        self.inner = np.zeros(len(shapes))
+        self.inner[inside] = shapely.distance(centre[inside], shapely.boundary(shapes[inside]))
+        away = np.hypot(*(points - self.points[owner]).T)
+        self.outer = np.maximum.reduceat(away, starts)
+
+    def near(self, some: Indices, others: Indices, reach: float) -> Indices:
+        """Pairs of one of some with one of the others, boxes within reach; shape (P, 2)."""
+        import shapely
+
+        low, high = self.boxes[some, :2] - reach, self.boxes[some, 2:] + reach
+        tree = shapely.STRtree(self.shapes[others])
+        found = tree.query(shapely.box(*low.T, *high.T))
+        pairs = np.stack([some[found[0]], others[found[1]]], axis=1).astype(np.int64)
+        return np.asarray(pairs[pairs[:, 0] != pairs[:, 1]])
+
+    def bounds(self, pairs: Indices) -> tuple[Array, Array]:
+        """The least and the most that the gap of each pair can be."""
+        first, second = pairs.T
+        one, other = self.boxes[first], self.boxes[second]
+        boxes = np.maximum(np.maximum(one[:, :2] - other[:, 2:], other[:, :2] - one[:, 2:]), 0)
+        centres = np.hypot(*(self.points[first] - self.points[second]).T)
+        circles = centres * (1 - _SLACK) - self.outer[first] - self.outer[second]
+        least = np.maximum(np.hypot(*boxes.T) * (1 - _SLACK), circles)
+        most = centres * (1 + _SLACK) - self.inner[first] - self.inner[second]
+        return np.asarray(least), np.maximum(most, 0.0)
+
+    def exact(self, pairs: Indices) -> Array:
+        """The gap of each pair, edge to edge."""
+        import shapely
+
+        return np.asarray(shapely.distance(self.shapes[pairs[:, 0]], self.shapes[pairs[:, 1]]))
