@@ -7,7 +7,7 @@ signed record that is saved again becomes a new revision, chained to the signed 
 
 from ptmark.record.build import FIGURES, Entry, build_record
 from ptmark.record.fields import FIELDS, Field
-from ptmark.record.model import Record, completeness
+from ptmark.record.model import PHOTO_MEMBERS, Record, completeness
 from ptmark.record.revisions import changed_paths, follow, link_to, revision_hash, revisions
 from ptmark.record.signing import Signer, fingerprint, key_of, sign_record
 from ptmark.record.standards import STANDARDS, Standard, lacking
@@ -17,6 +17,7 @@ from ptmark.record.verify import Found, find_photo, verify_file
 __all__ = [
     "FIELDS",
     "FIGURES",
+    "PHOTO_MEMBERS",
     "STANDARDS",
     "Entry",
     "Field",

@@ -1,7 +1,7 @@
 """A document against the published schema, with one clear error that names the field."""
 
 import json
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from functools import cache
 from typing import TYPE_CHECKING, Any
 
@@ -16,14 +16,14 @@ if TYPE_CHECKING:
 
 __all__ = ["SCHEMA_NAME", "check_document", "record_schema"]
 
-SCHEMA_NAME = "ptmark-record/2"
+SCHEMA_NAME = "ptmark-record/3"
 # Every version that was ever written opens; its schema stays as it was published.
-_VERSIONS = {"ptmark-record/1": 1, SCHEMA_NAME: 2}
+_VERSIONS = {"ptmark-record/1": 1, "ptmark-record/2": 2, SCHEMA_NAME: 3}
 _OUTLINES = ("outline_px", "outline_mm")
 MAX_POINTS = 200_000  # as the schema has it
 
 
-def record_schema(version: int = 2) -> dict[str, Any]:
+def record_schema(version: int = 3) -> dict[str, Any]:
     """The published JSON Schema (draft 2020-12) of a record's version, as a new dict."""
     text = resource("schema", f"record-{version}.schema.json").read_text(encoding="utf-8")
     schema: dict[str, Any] = json.loads(text)
@@ -90,10 +90,17 @@ def _shortened(document: dict[str, Any]) -> dict[str, Any]:
     """
     short = dict(document)
     for name in ("indications", "left_out"):
-        rows = document.get(name)
-        if isinstance(rows, list):
-            short[name] = [_cut(row) if isinstance(row, dict) else row for row in rows]
-    return short
+        short |= _each(document, name, _cut)
+    return short | _each(document, "more_photos", _shortened)
+
+
+def _each(
+    document: dict[str, Any], name: str, to_do: Callable[[dict[str, Any]], dict[str, Any]]
+) -> dict[str, Any]:
+    rows = document.get(name)
+    if not isinstance(rows, list):
+        return {}
+    return {name: [to_do(row) if isinstance(row, dict) else row for row in rows]}
 
 
 def _cut(row: dict[str, Any]) -> dict[str, Any]:

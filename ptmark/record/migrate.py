@@ -2,12 +2,11 @@
 
 Version 1: one revision, no signatures.
 Version 2: revisions, signatures, reviews, the link from a retest to what was tested before.
+Version 3: several photos in one record.
 """
 
 from collections.abc import Callable
 from typing import Any
-
-from ptmark.record.check import SCHEMA_NAME
 
 __all__ = ["migrated"]
 
@@ -15,13 +14,15 @@ Document = dict[str, Any]
 
 
 def migrated(document: Document) -> Document:
-    """The document as the present version has it; the one given is not written to.
+    """The document as `Record` takes it; the one given is not written to.
 
-    Earlier revisions in ``history`` stay as they are: their hashes stand in the chain.
+    Version 2 needs no step: what it lacks is empty, and a record read from it stays in it, so
+    that its signatures and the hashes that others hold of it stay true. Earlier revisions in
+    ``history`` stay as they are too: their hashes stand in the chain.
     """
     now = dict(document)
-    while now["schema"] != SCHEMA_NAME:
-        now = _STEPS[now["schema"]](now)
+    while (step := _STEPS.get(now["schema"])) is not None:
+        now = step(now)
     return now
 
 

@@ -1,20 +1,39 @@
 """The record's content: plain data that mirrors its JSON, checked by the published schema."""
 
-from dataclasses import dataclass, field, fields
+from dataclasses import dataclass, field, fields, replace
 from typing import Any
 
 from ptmark.record.check import SCHEMA_NAME, check_document
 from ptmark.record.fields import FIELDS, Field
 from ptmark.record.migrate import migrated
 
-__all__ = ["FIELDS", "Field", "Record", "completeness"]
+__all__ = ["FIELDS", "PHOTO_MEMBERS", "Field", "Record", "completeness"]
+
+# What each photo of a set has of its own.
+PHOTO_MEMBERS = (
+    "photo",
+    "scale",
+    "conditions",
+    "area_px",
+    "indications",
+    "left_out",
+    "evaluation",
+    "cautions",
+    "weld_length_mm",
+    "thickness_mm",
+    "weld_direction_deg",
+)
+_SINCE_3 = ("more_photos", "together")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Record:
-    """One inspection of one photo; every member is JSON-ready.
+    """One inspection, of one photo or of several; every member is JSON-ready.
 
-    Members and units are those of ``resources/schema/record-2.schema.json``: points in px of
+    ``photo`` to ``evaluation`` stand for the first photo, ``more_photos`` for the others;
+    `views` gives each photo as a record of one.
+
+    Members and units are those of ``resources/schema/record-3.schema.json``: points in px of
     the upright photo (x right, y down, (0, 0) the centre of the top-left pixel) or mm on the
     surface; lengths in mm; ``…_u…`` expanded uncertainties, k = 2; budgets hold standard
     uncertainties. What is not known is None.
@@ -37,6 +56,8 @@ class Record:
     weld_length_mm: float | None = None
     thickness_mm: float | None = None
     weld_direction_deg: float | None = None
+    more_photos: list[dict[str, Any]] = field(default_factory=list)
+    together: dict[str, Any] | None = None
     retest_of: dict[str, Any] | None = None
     reviews: list[dict[str, Any]] = field(default_factory=list)
     previous: str | None = None
@@ -44,14 +65,36 @@ class Record:
     signatures: list[dict[str, Any]] = field(default_factory=list)
     history: list[dict[str, Any]] = field(default_factory=list)  # oldest first
 
+    schema: str = SCHEMA_NAME  # the version it is written in
+
+    def views(self) -> "list[Record]":
+        """Each photo as a record of one, in the set's order; ``[self]`` where there is one."""
+        if not self.more_photos:
+            return [self]
+        alone: dict[str, Any] = {"more_photos": [], "together": None}
+        return [replace(self, **alone)] + [
+            replace(self, **{name: one[name] for name in PHOTO_MEMBERS}, **alone)
+            for one in self.more_photos
+        ]
+
+    @property
+    def verdict(self) -> str | None:
+        """The verdict, of a set the worst of its photos; None where there is none."""
+        told = self.together if self.more_photos else self.evaluation
+        return None if told is None else told["verdict"]
+
     def to_json(self) -> dict[str, Any]:
-        """The record as a JSON document, schema version first, keys in one fixed order."""
-        head = ("id", "created", "revision", "software")
+        """The record as a JSON document, schema version first, keys in one fixed order.
+
+        What was read in version 2 is written in it again, so that its hash and signatures
+        hold, until it holds what only a later version can say.
+        """
+        head = ("schema", "id", "created", "revision", "software")
         rest = (one.name for one in fields(self) if one.name not in head)
-        return {
-            "schema": SCHEMA_NAME,
-            **{name: getattr(self, name) for name in (*head, *rest)},
-        }
+        document = {name: getattr(self, name) for name in (*head, *rest)}
+        if self.schema == "ptmark-record/2" and not (self.more_photos or self.together):
+            return {name: one for name, one in document.items() if name not in _SINCE_3}
+        return {**document, "schema": SCHEMA_NAME}
 
     @classmethod
     def from_json(cls, document: dict[str, Any], *, where: str = "record") -> "Record":
@@ -66,7 +109,7 @@ class Record:
         for number, earlier in enumerate(document.get("history", ()), 1):
             check_document(earlier, where=f"{where}, history revision {number}")
         now = migrated(document)
-        return cls(**{k: v for k, v in now.items() if k not in {"schema", "seal"}})
+        return cls(**{name: one for name, one in now.items() if name != "seal"})
 
 
 def completeness(record: Record) -> list[Field]:

@@ -54,7 +54,8 @@ def parts(document: Document) -> dict[str, str]:
     found: dict[str, str] = {}
     for name, value in document.items():
         if name not in _OUTSIDE:
-            _walk(value, name, 1, found)
+            # A photo of the set is walked as deep as the first one is.
+            _walk(value, name, -1 if name == "more_photos" else 1, found)
     return found
 
 
@@ -81,10 +82,16 @@ def seal_of(document: Document) -> Document:
 
 def changed_paths(before: Document, after: Document) -> list[str]:
     """Paths of the parts that differ; an indication that came or went is named as a whole."""
-    old, new = ({k: v for k, v in d.items() if k not in _OWN} for d in (before, after))
+    old, new = (_telling(one) for one in (before, after))
     left, right = parts(old), parts(new)
     paths = [p for p in (left | right) if left.get(p) != right.get(p)]
     return list(dict.fromkeys(_whole(path, left, right) for path in paths))
+
+
+def _telling(document: Document) -> Document:
+    """What tells of the inspection; version 2 had no set, which is the same as an empty one."""
+    whole = {"more_photos": [], "together": None, **document}
+    return {name: value for name, value in whole.items() if name not in _OWN}
 
 
 def _whole(path: str, left: dict[str, str], right: dict[str, str]) -> str:

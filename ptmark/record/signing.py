@@ -120,9 +120,10 @@ def _read(path: Path) -> "Ed25519PrivateKey":
 
 
 def photo_hashes(document: Document) -> list[str]:
-    """SHA-256 of every photo that a revision rests on, its own first."""
+    """SHA-256 of every photo that a revision rests on, each once, its own first."""
+    own = [document, *document.get("more_photos", ())]
     reviewed = [str(one["photo"]) for one in document.get("reviews", ())]
-    return list(dict.fromkeys([str(document["photo"]["sha256"]), *reviewed]))
+    return list(dict.fromkeys([*(str(one["photo"]["sha256"]) for one in own), *reviewed]))
 
 
 def sign_record(

@@ -197,11 +197,13 @@ def _sha256(path: Path) -> str:
 def _photos(newest: Document, folder: Path) -> list[Found]:
     found = []
     try:
-        own, hashes = str(newest["photo"]["file"]), photo_hashes(newest)
+        own = [one["photo"] for one in (newest, *newest.get("more_photos", ()))]
+        names = {str(one["sha256"]): str(one["file"]) for one in own}
+        hashes = photo_hashes(newest)
     except (KeyError, TypeError):
         return [Found("photo", "the record does not tell which photo", holds=False)]
-    for number, sha256 in enumerate(hashes):
-        name = own if number == 0 else ""
+    for sha256 in hashes:
+        name = names.get(sha256, "")
         there = find_photo(folder, name, sha256)
         if there is not None:
             found.append(Found(f"photo {there.name}", f"SHA-256 {sha256}", holds=True))

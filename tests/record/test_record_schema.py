@@ -8,6 +8,7 @@ from cryptography.hazmat.primitives.asymmetric.ed25519 import Ed25519PrivateKey
 
 from ptmark.errors import RecordError
 from ptmark.record import (
+    PHOTO_MEMBERS,
     Record,
     Signer,
     build_record,
@@ -47,6 +48,11 @@ REVIEW = {
 }
 
 
+SIZE = {"photo": 1, "length_mm": 8.0, "length_u_mm": 0.1, "width_mm": 0.5}
+SIZE |= {"width_u_mm": 0.1, "en": None}
+AGAIN = {"id": "A", "of_record": 1, "chosen": False, "sizes": [SIZE, {**SIZE, "photo": 2}]}
+
+
 @pytest.fixture
 def document(record):
     """A document in which every kind of member stands."""
@@ -54,6 +60,8 @@ def document(record):
     made = sign_record(
         replace(
             record,
+            more_photos=[{name: getattr(record, name) for name in PHOTO_MEMBERS}],
+            together={"verdict": "rejectable", "seen_again": [AGAIN], "cautions": ["x"]},
             reviews=[REVIEW],
             retest_of=link,
             previous=HEX,
@@ -117,6 +125,7 @@ OPTIONAL = {
     ("photo", name)
     for name in ("bytes", "format", "orientation", "color_profile", "focal_px", "camera")
 } | {("evaluation", "findings", 0, name) for name in ("conformity", "sketch_mm")}
+OPTIONAL |= {("more_photos", 0, *path) for path in OPTIONAL}
 OPTIONAL |= {("history",), ("seal",)}
 
 
@@ -136,7 +145,7 @@ def test_every_required_key_is_missed_and_every_odd_key_refused(document):
             else:
                 with pytest.raises(RecordError):
                     Record.from_json(less)
-    assert tried > 110  # the walk went into photo, scale, indications, findings, reviews, …
+    assert tried > 200  # the walk went into photo, scale, indications, findings, reviews, …
 
 
 MUTATIONS = [

@@ -52,7 +52,7 @@ def test_what_does_not_fit_is_never_written(tmp_path, record):
         (lambda b: b.replace(b'"revision": 1', b'"revision": NaN'), "NaN"),
         (lambda b: b.replace(b'"revision": 1', b'"revision": 1e999'), "too large"),
         (lambda b: b.replace(b'"revision": 1', b'"revision": 1, "revision": 2'), "twice"),
-        (lambda b: b.replace(b"ptmark-record/2", b"ptmark-record/9"), "unknown version"),
+        (lambda b: b.replace(b"ptmark-record/3", b"ptmark-record/9"), "unknown version"),
         (lambda b: b"[" * 200_000, "too deeply|not JSON"),
         (lambda b: b'{"a": 1}', "not an inspection record"),
         (lambda b: b" " * (MAX_BYTES + 1), "larger than"),

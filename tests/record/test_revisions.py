@@ -8,6 +8,7 @@ import pytest
 
 from ptmark.errors import RecordError
 from ptmark.record import (
+    PHOTO_MEMBERS,
     Record,
     Signer,
     changed_paths,
@@ -106,9 +107,37 @@ def test_a_record_of_version_1_still_opens_and_is_written_as_version_2(tmp_path)
         assert getattr(record, name) == old[name], name
     save_record(tmp_path / "new.json", record)
     new = json.loads((tmp_path / "new.json").read_text("utf-8"))
-    jsonschema.validate(new, record_schema())
+    jsonschema.validate(new, record_schema(2))
     assert new["schema"] == "ptmark-record/2"
     assert load_record(tmp_path / "new.json") == record
+
+
+def test_a_signed_record_of_version_2_opens_and_its_signatures_outlive_a_change(tmp_path):
+    path = tmp_path / "record.json"
+    path.write_bytes((WRITTEN / "record-2.json").read_bytes())
+    old = json.loads(path.read_text("utf-8"))
+    jsonschema.validate(old, record_schema(2))
+    record = load_record(path)
+    assert {**record.to_json(), "seal": old["seal"]} == old
+    assert record.views() == [record]
+    assert save_record(path, record) == record
+    assert path.read_bytes() == (WRITTEN / "record-2.json").read_bytes()
+    # Made afresh by this version, with a second photo: version 3, the chain whole.
+    second = {name: getattr(record, name) for name in PHOTO_MEMBERS}
+    second["photo"] = {**record.photo, "sha256": "cd" * 32}
+    told = {"verdict": "rejectable", "seen_again": [], "cautions": []}
+    afresh = replace(record, more_photos=[second], together=told, history=[], signatures=[])
+    save_record(path, replace(afresh, schema="ptmark-record/3"), by="first", why="close-up")
+    new = json.loads(path.read_text("utf-8"))
+    jsonschema.validate(new, record_schema(3))
+    assert new["schema"] == "ptmark-record/3"
+    assert new["revision"] == 3
+    assert new["change"]["what"] == ["more_photos", "together"]
+    assert [one["schema"] for one in new["history"]] == ["ptmark-record/2"] * 2
+    found = verify_file(path)
+    assert [one for one in found if one.holds is False] == []
+    assert sum("signed by" in one.says for one in found) == 2
+    assert [one.photo["sha256"] for one in load_record(path).views()] == ["ab" * 32, "cd" * 32]
 
 
 @pytest.fixture

@@ -123,7 +123,7 @@ def test_a_bundle_comes_in_without_loss_and_twice_as_once(bundle, tmp_path):
     with zipfile.ZipFile(path) as made:
         assert made.testzip() is None
         names = set(made.namelist())
-    assert {"record.json", "report.pdf", "schema/record-2.schema.json", "about.txt"} <= names
+    assert {"record.json", "report.pdf", "schema/record-3.schema.json", "about.txt"} <= names
 
 
 def test_a_later_revision_takes_the_place_of_an_earlier_one_only(bundle, tmp_path):
