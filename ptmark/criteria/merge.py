@@ -18,7 +18,7 @@ import numpy.typing as npt
 
 from ptmark.criteria.apart import Apart
 from ptmark.criteria.crowd import surely_one
-from ptmark.criteria.geometry import Array, Indices, caliper_ends, hull_of, hulls_of
+from ptmark.criteria.geometry import Array, Indices, calipers, hulls_of, strung
 from ptmark.criteria.limits import all_hold, tolerance_in
 from ptmark.criteria.rules import Merge
 
@@ -151,13 +151,19 @@ class _Clusters:
         order = np.argsort(self._owner, kind="stable")
         begins = np.searchsorted(self._owner[order], roots, side="left")
         ends = np.searchsorted(self._owner[order], roots, side="right")
-        for root, begin, end in zip(roots.tolist(), begins, ends, strict=True):
-            members = order[begin:end]
-            self._hulls[root] = hull_of(np.concatenate([self._hulls[k] for k in members]))
-            end_to_end, _ = caliper_ends(self._hulls[root])
+        groups = [order[begin:end] for begin, end in zip(begins, ends, strict=True)]
+        if not groups:
+            return
+        points = [np.concatenate([self._hulls[k] for k in members]) for members in groups]
+        hulls = hulls_of(strung(points))
+        lengths = [length for length, _ in calipers(hulls)]
+        for root, members, hull, length in zip(
+            roots.tolist(), groups, hulls, lengths, strict=True
+        ):
             grow = self._grow[members]
             more = 2 * (grow.max() if grow.max() > 0 else grow.min())
-            self._length[members] = max(end_to_end + more, 0.0)
+            self._hulls[root] = hull
+            self._length[members] = max(length + more, 0.0)
 
 
 @dataclass(slots=True, eq=False)
