@@ -10,7 +10,7 @@ from ptmark.criteria.limits import Limit, per_mm
 from ptmark.criteria.profile import Profile
 from ptmark.criteria.readings import Readings
 from ptmark.criteria.result import Finding
-from ptmark.criteria.rules import Bands, Rule
+from ptmark.criteria.rules import Bands, GroupRule, Rule, SingleRule
 from ptmark.criteria.scene import Judged, Scene
 from ptmark.criteria.view import PLAIN, WORST, Item, View
 from ptmark.criteria.wording import amount, bound, measured
@@ -83,6 +83,14 @@ class Case:
         scene = self.scene
         size = scene.thickness_mm if by == "thickness" else scene.diameter_mm
         return None if size is None else size * per_mm(self.unit)
+
+    def left_open(self, rule: SingleRule | GroupRule, says: str) -> list[Finding]:
+        """Undecided for want of what ``says`` names, unless nothing is there to be judged."""
+        view = self.worst if self.guarded else self.plain
+        if view.members(rule.of, rule.named):
+            return [self.finding(rule, "undecided", says)]
+        nothing = "There is no relevant indication that this rule looks at."
+        return [self.finding(rule, "acceptable", nothing)]
 
     def finding(
         self,

@@ -5,7 +5,7 @@ from typing import NamedTuple
 
 from ptmark.criteria.limits import Limit
 from ptmark.criteria.profile import Profile
-from ptmark.criteria.rules import Bands, Rule
+from ptmark.criteria.rules import Bands, JoinRule, Rule
 
 __all__ = ["Difference", "amounts_of", "compare"]
 
@@ -50,6 +50,8 @@ def _told(rule: Rule) -> str:
 
 def amounts_of(rule: Rule) -> str:
     """The amounts of a rule in words, in the unit of its profile."""
+    if isinstance(rule, JoinRule):
+        return _joined(rule)
     parts = []
     for field in fields(rule):
         value = getattr(rule, field.name)
@@ -57,6 +59,15 @@ def amounts_of(rule: Rule) -> str:
         if not silent and (field.name, value) != ("verdict", "rejectable"):
             parts.append(f"{field.name.replace('_', ' ')} {_written(value)}")
     return ", ".join(parts)
+
+
+def _joined(rule: JoinRule) -> str:
+    kind = "all of" if rule.how == "all-of" else "any of"
+    told = f"{kind} {', '.join(part.id for part in rule.rules)}"
+    if rule.exempt:
+        told += f", unless {', '.join(part.id for part in rule.exempt)}"
+    told += "" if rule.each else ", about the scene"
+    return told + ("" if rule.verdict == "rejectable" else f", verdict {rule.verdict}")
 
 
 def _written(value: object) -> str:
@@ -69,8 +80,6 @@ def _written(value: object) -> str:
             for row in value.rows
         ]
         return f"by {value.by} ({'; '.join(rows)})"
-    if isinstance(value, Rule):
-        return value.id
     if isinstance(value, tuple):
         numbers = all(isinstance(part, float) for part in value)
         return (" x " if numbers else ", ").join(_written(part) for part in value)

@@ -1,17 +1,19 @@
 """Rules that look at several indications at once: rows, windows, frames, stretches, shares."""
 
 from collections.abc import Callable
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from math import cos, inf, radians, sin
 
 import numpy as np
 
+from ptmark.criteria.aligned import longest_aligned
 from ptmark.criteria.case import Case, Figures
-from ptmark.criteria.geometry import Array, caliper_ends, hull_of
+from ptmark.criteria.geometry import Array, Indices, caliper_ends, hull_of
 from ptmark.criteria.limits import Limit, all_hold, per_mm, tolerance_in
 from ptmark.criteria.result import Finding
 from ptmark.criteria.rows import longest_row
 from ptmark.criteria.rules import (
+    Bands,
     FrameRule,
     GroupRule,
     RowRule,
@@ -39,6 +41,7 @@ class _Outcome:
     place: str
     sketch: Array
     proven: bool = True
+    sum_told: str = "together"
 
 
 _NOTHING = _Outcome(0.0, (), "", np.empty((0, 2)))
@@ -46,20 +49,58 @@ _NOTHING = _Outcome(0.0, (), "", np.empty((0, 2)))
 
 def by_row(case: Case, rule: RowRule) -> list[Finding]:
     """Judge the longest row of neighbours that one straight line crosses."""
+    if rule.reject is not None:
+        return _by_length(case, rule, rule.reject)
 
     def look(view: View) -> _Outcome:
         chosen = view.members(rule.of, rule.named)
         if not chosen:
             return _NOTHING
-        band = tolerance_in(case.unit)
-        pairs, gaps = view.links(chosen, rule.gap.value + band)
-        near = pairs[all_hold(rule.gap.operator, gaps - rule.gap.value, band)]
-        row = longest_row([view.hulls[k] for k in chosen], near, rule.number.least_number, band)
+        near, hulls = _links(case, view, rule, chosen), [view.hulls[k] for k in chosen]
+        row = longest_row(hulls, near, rule.number.least_number, tolerance_in(case.unit))
         members = tuple(chosen[k] for k in row.members)
-        gap = bound(rule.gap, of_length=False)
-        return _Outcome(len(members), members, f"in a line with gaps of {gap}", row.line)
+        return _Outcome(len(members), members, _in_line(rule), row.line)
 
     return [_judged(case, rule, rule.number, look)]
+
+
+def _by_length(case: Case, rule: RowRule, reject: Limit | Bands) -> list[Finding]:
+    """Judge the longest row of so many by its length from end to end."""
+    limit = case.limit(reject)
+    if isinstance(limit, str):
+        return case.left_open(rule, limit)
+
+    def look(view: View) -> _Outcome:
+        chosen = view.members(rule.of, rule.named)
+        if not chosen:
+            return _NOTHING
+        near, hulls = _links(case, view, rule, chosen), [view.hulls[k] for k in chosen]
+        least, band = rule.number.least_number, tolerance_in(case.unit)
+        found = longest_aligned(hulls, near, least, limit.value, band)
+        if found.row is None:
+            return replace(_NOTHING, proven=found.proven)
+        members = tuple(chosen[k] for k in found.row.members)
+        return _Outcome(
+            found.length,
+            members,
+            _in_line(rule),
+            found.row.line,
+            found.proven,
+            sum_told="end to end",
+        )
+
+    return [_judged(case, rule, limit, look)]
+
+
+def _in_line(rule: RowRule) -> str:
+    return f"in a line with gaps of {bound(rule.gap, of_length=False)}"
+
+
+def _links(case: Case, view: View, rule: RowRule, chosen: list[int]) -> Indices:
+    """Pairs of positions in ``chosen`` whose gap the rule allows."""
+    band = tolerance_in(case.unit)
+    pairs, gaps = view.links(chosen, rule.gap.value + band)
+    return np.asarray(pairs[all_hold(rule.gap.operator, gaps - rule.gap.value, band)])
 
 
 def by_window(case: Case, rule: WindowRule) -> list[Finding]:
@@ -76,7 +117,7 @@ def by_frame(case: Case, rule: FrameRule) -> list[Finding]:
     """Judge the number or the summed length on the frame at its worst place and turn."""
     limit = case.limit(rule.reject)
     if isinstance(limit, str):
-        return [case.finding(rule, "undecided", limit)]
+        return case.left_open(rule, limit)
 
     def look(view: View) -> _Outcome:
         return _rectangle(case, view, rule, limit, Bounds(*rule.sides), rule.what)
@@ -113,7 +154,7 @@ def by_stretch(case: Case, rule: StretchRule) -> list[Finding]:
     """Judge the number or the summed diameters in the worst stretch of weld."""
     limit = case.limit(rule.reject)
     if isinstance(limit, str):
-        return [case.finding(rule, "undecided", limit)]
+        return case.left_open(rule, limit)
 
     def look(view: View) -> _Outcome:
         chosen = [
@@ -152,10 +193,10 @@ def by_share(case: Case, rule: ShareRule) -> list[Finding]:
     """Judge the summed lengths as a share of the weld's length."""
     if case.scene.weld_length_mm is None:
         says = "The limit is a share of the weld's length: give weld_length_mm."
-        return [case.finding(rule, "undecided", says)]
+        return case.left_open(rule, says)
     limit = case.limit(rule.reject)
     if isinstance(limit, str):
-        return [case.finding(rule, "undecided", limit)]
+        return case.left_open(rule, limit)
     whole = case.scene.weld_length_mm * per_mm(case.unit)
 
     def look(view: View) -> _Outcome:
@@ -179,7 +220,7 @@ def _judged(
     ids = [one for k in seen.members for one in view.items[k].ids]
     head = f"{counted(len(seen.members), shape)}{f' {seen.place}' if seen.members else ''}"
     if limit.unit != "1":
-        head += f", together {amount(seen.value, limit.unit, apart_from=limit.value)}"
+        head += f", {seen.sum_told} {amount(seen.value, limit.unit, apart_from=limit.value)}"
     if len(ids) > 0:
         head += f" ({listed(ids)})"
     rule_says = f"{bound(limit, of_length=False)} would be {word}"

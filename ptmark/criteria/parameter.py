@@ -134,8 +134,19 @@ NUMBER = Parameter(
 
 
 def reject(
-    says: str, unit: str = "length", operators: tuple[str, ...] = OVER
+    says: str,
+    unit: str = "length",
+    operators: tuple[str, ...] = OVER,
+    *,
+    required: bool = True,
 ) -> tuple[Parameter, ...]:
     """The key for a limit, and the two for a table of limits in its place."""
-    limit = Parameter(name="reject", holds="limit", says=says, unit=unit, operators=operators)
+    limit = Parameter(
+        name="reject",
+        holds="limit",
+        says=says,
+        unit=unit,
+        operators=operators,
+        required=required,
+    )
     return (limit, BANDS, BY)

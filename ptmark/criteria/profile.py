@@ -24,7 +24,7 @@ _TOLD = {
 }
 _MOST_RULES = 200
 # a value that is ? alone, or a limit or amount that has ? for its number
-_UNFILLED = re.compile(r'\s*[\w-]+\s*=[^#]*"\s*(?:[<>]=?\s*)?\?\s*(?:mm2?|in2?|%)?\s*"')
+_UNFILLED = re.compile(r'[\s{\[]*[\w-]+\s*=[^#]*"\s*(?:[<>]=?\s*)?\?\s*(?:mm2?|in2?|%)?\s*"')
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -101,7 +101,7 @@ def load_profile(name_or_path: str | Path) -> Profile:
 def _refuse_unfilled(source: str, where: str) -> None:
     """Refuse a profile that has a ``?`` where a figure belongs, and name every such line."""
     found = [
-        (number, line.split("=")[0].strip())
+        (number, line.split("=")[0].strip(" \t{["))
         for number, line in enumerate(source.splitlines(), start=1)
         if _UNFILLED.match(line)
     ]

@@ -21,7 +21,7 @@ import numpy.typing as npt
 
 from ptmark.criteria.geometry import Array
 
-__all__ = ["Row", "longest_row"]
+__all__ = ["Crossing", "Row", "connected", "inner_tangents", "longest_row", "within"]
 
 _THOROUGH = 64  # above so many linked indications the first row found is reported
 
@@ -33,20 +33,32 @@ class Row:
     members: tuple[int, ...]
     line: Array
 
+    @classmethod
+    def along(cls, hulls: list[Array], part: list[int], normal: Array, offset: float) -> "Row":
+        """The row of ``part`` on the line of points ``p`` with ``p @ normal = offset``."""
+        way = np.array([normal[1], -normal[0]])
+        spans = {k: (hulls[k] @ way).min() for k in part}
+        ends = (min(spans.values()), max(float((hulls[k] @ way).max()) for k in part))
+        line = np.array([way * end + normal * offset for end in ends])
+        return cls(tuple(sorted(part, key=lambda k: (spans[k], k))), line)
 
-class _Hulls:
-    """Hull vertices of a few indications in one array, to project them at once."""
+
+class Crossing:
+    """Hull vertices of a few indications in one array, to hold them against lines at once."""
 
     def __init__(self, hulls: list[Array]) -> None:
         self._points = np.concatenate(hulls)
         self._starts = np.cumsum([0, *(len(hull) for hull in hulls[:-1])])
 
-    def extent(self, normal: Array) -> tuple[Array, Array]:
+    def crossed(self, normal: Array, offset: float, band: float) -> list[int]:
+        """Positions of the hulls that the line crosses."""
         along = self._points @ normal
-        return (
-            np.minimum.reduceat(along, self._starts),
-            np.maximum.reduceat(along, self._starts),
-        )
+        low = np.minimum.reduceat(along, self._starts)
+        high = np.maximum.reduceat(along, self._starts)
+        found: list[int] = np.flatnonzero(
+            (low <= offset + band) & (high >= offset - band)
+        ).tolist()
+        return found
 
 
 def longest_row(
@@ -71,16 +83,16 @@ def longest_row(
         near[second].add(first)
     best = Row((0,), hulls[0][[0, -1]])
     for start in range(len(hulls)):
-        around = _within(near, start, enough - 1)
+        around = within(near, start, enough - 1)
         if len(around) <= len(best.members):
             continue
         best = _through(hulls, near, start, around, best, band)
-        if len(best.members) >= enough and len(_within(near, start, len(hulls))) > _THOROUGH:
+        if len(best.members) >= enough and len(within(near, start, len(hulls))) > _THOROUGH:
             break
     return best
 
 
-def _within(near: list[set[int]], start: int, steps: int) -> list[int]:
+def within(near: list[set[int]], start: int, steps: int) -> list[int]:
     """Positions up to ``steps`` links from ``start``, itself first."""
     seen, edge = {start: None}, [start]
     for _ in range(steps):
@@ -101,22 +113,21 @@ def _through(
     band: float,
 ) -> Row:
     """The best row on the candidate lines of ``start``; ``best`` if none is longer."""
-    local = _Hulls([hulls[k] for k in around])
+    local = Crossing([hulls[k] for k in around])
     lines = [(np.array([1.0, 0.0]), float(hulls[start][:, 0].min()))]
     for other in around[1:]:
-        lines += _inner_tangents(hulls[start], hulls[other])
+        lines += inner_tangents(hulls[start], hulls[other])
     for normal, offset in lines:
-        low, high = local.extent(normal)
-        crossed = np.flatnonzero((low <= offset + band) & (high >= offset - band))
+        crossed = local.crossed(normal, offset, band)
         if len(crossed) <= len(best.members):
             continue
-        for part in _connected(near, [around[k] for k in crossed]):
+        for part in connected(near, [around[k] for k in crossed]):
             if len(part) > len(best.members):
-                best = _ordered(hulls, part, normal, offset)
+                best = Row.along(hulls, part, normal, offset)
     return best
 
 
-def _inner_tangents(first: Array, second: Array) -> list[tuple[Array, float]]:
+def inner_tangents(first: Array, second: Array) -> list[tuple[Array, float]]:
     """Normal and offset of the two lines that touch both and pass between them.
 
     They are the extreme directions of the differences of vertices, which all lie on one side
@@ -140,7 +151,7 @@ def _inner_tangents(first: Array, second: Array) -> list[tuple[Array, float]]:
     return lines
 
 
-def _connected(near: list[set[int]], chosen: list[int]) -> list[list[int]]:
+def connected(near: list[set[int]], chosen: list[int]) -> list[list[int]]:
     """Split ``chosen`` into the parts that hang together by links among themselves."""
     left, parts = set(chosen), []
     while left:
@@ -153,11 +164,3 @@ def _connected(near: list[set[int]], chosen: list[int]) -> list[list[int]]:
             edge += sorted(reached)
         parts.append(part)
     return parts
-
-
-def _ordered(hulls: list[Array], part: list[int], normal: Array, offset: float) -> Row:
-    along = np.array([normal[1], -normal[0]])
-    spans = {k: (hulls[k] @ along).min() for k in part}
-    ends = (min(spans.values()), max(float((hulls[k] @ along).max()) for k in part))
-    line = np.array([along * end + normal * offset for end in ends])
-    return Row(tuple(sorted(part, key=lambda k: (spans[k], k))), line)

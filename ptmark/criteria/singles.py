@@ -21,7 +21,7 @@ def by_size(case: Case, rule: SizeRule) -> list[Finding]:
     """Judge each relevant indication of the shape by its length."""
     limit = limit_of(case, rule)
     if isinstance(limit, str):
-        return [case.finding(rule, "undecided", limit)]
+        return case.left_open(rule, limit)
 
     def finding(how: str, place: int) -> Finding:
         item = case.views.view(_reading(how)).items[place]
@@ -49,7 +49,7 @@ def by_edge(case: Case, rule: EdgeRule) -> list[Finding]:
     """Judge each relevant indication of the shape by its distance to a line of the scene."""
     limit, lacking = case.limit(rule.reject), missing(case, rule)
     if isinstance(limit, str) or lacking:
-        return [case.finding(rule, "undecided", " ".join(lacking))]
+        return case.left_open(rule, " ".join(lacking))
 
     def finding(how: str, place: int) -> Finding:
         item = case.views.view(_reading(how)).items[place]

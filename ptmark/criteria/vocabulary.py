@@ -140,6 +140,7 @@ _KINDS = (
                 unit="length",
                 operators=UNDER,
             ),
+            *reject("Only where such a row is, end to end", required=False),
             NAMED,
             VERDICT,
         ),

@@ -29,6 +29,7 @@ NAMES = [
             "aws-d1.1-porosity-cyclic-fillet",
             "aws-d1.1-porosity-cyclic-groove",
             "aws-d1.1-porosity-cyclic-stiffener",
+            "api-1104",
         )
         for unit in ("", "-us")
     ),
