@@ -1,43 +1,50 @@
 """An inspection under way as plain JSON, so that a kill loses nothing.
 
-A draft holds what a person decided (the state) and which photo it belongs to; what follows
-from the state is worked out again. Left-out blobs are found again by looking again.
+A draft holds what a person decided (the state) and which photos it belongs to; what follows
+from the state is worked out again. Left-out blobs are found again by looking again. The photo
+at hand stands at the top level, the others of the set before and after it.
 """
 
+from contextlib import suppress
+from dataclasses import replace
 from pathlib import Path
 from typing import Any
 
 import numpy as np
 
 from ptmark.dye import EdgeQuality
-from ptmark.errors import RecordError
+from ptmark.errors import RecordError, ScaleError
 from ptmark.inspection import Inspection, Marked, State
-from ptmark.photo import open_photo
+from ptmark.photo import Photo, open_photo
 from ptmark.scale import reference_from_json, reference_to_json
 
 __all__ = ["DRAFT_SCHEMA", "draft_to_json", "restore_draft"]
 
-DRAFT_SCHEMA = "ptmark-draft/1"
-_PLAIN = (
-    "profile",
-    "decision_rule",
-    "relief_mm",
-    "weld_length_mm",
-    "thickness_mm",
-    "fields",
-    "decision",
-    "decision_reason",
-)
+DRAFT_SCHEMA = "ptmark-draft/2"
+_READ = {"ptmark-draft/1", DRAFT_SCHEMA}  # version 1: one photo
+_PLAIN = ("relief_mm", "weld_length_mm", "thickness_mm")
+_SHARED = ("profile", "decision_rule", "fields", "decision", "decision_reason")
 
 
 def draft_to_json(inspection: Inspection) -> dict[str, Any]:
-    """The inspection's photo and state as a JSON document."""
-    state, photo = inspection.state, inspection.photo
+    """The inspection's photos and state as a JSON document."""
+    state = inspection.state
     return {
         "schema": DRAFT_SCHEMA,
+        **_photo_to_json(state),
+        **{name: getattr(state, name) for name in _SHARED},
+        "before": [_photo_to_json(one) for one in state.before],
+        "after": [_photo_to_json(one) for one in state.after],
+        "sizes_from": state.sizes_from,
+    }
+
+
+def _photo_to_json(state: State) -> dict[str, Any]:
+    info = state.info
+    return {
         "photo": None
-        if photo is None
-        else {"path": str(photo.info.path.absolute()), "sha256": photo.info.sha256},
+        if info is None
+        else {"path": str(info.path.absolute()), "sha256": info.sha256},
         "reference": None if state.reference is None else reference_to_json(state.reference),
         "area_px": None if state.area_px is None else [list(p) for p in state.area_px],
         "weld_px": None if state.weld_px is None else [list(p) for p in state.weld_px],
@@ -48,7 +55,7 @@ def draft_to_json(inspection: Inspection) -> dict[str, Any]:
 
 
 def restore_draft(inspection: Inspection, document: dict[str, Any]) -> None:
-    """Open the draft's photo and take its state.
+    """Open the draft's photos, one after the other, and take its state.
 
     Raises
     ------
@@ -58,22 +65,44 @@ def restore_draft(inspection: Inspection, document: dict[str, Any]) -> None:
         If the draft does not fit, or the photo at that place is another one now.
     """
     try:
-        if document["schema"] != DRAFT_SCHEMA:
+        if document["schema"] not in _READ:
             raise RecordError(f"unknown version {document['schema']!r}", where="draft")
-        state = _state(document)
-        photo = document["photo"]
-        path = None if photo is None else Path(photo["path"])
-        sha256 = None if photo is None else str(photo["sha256"])
+        state, photo = _state(document), _place(document)
+        others = [*document.get("before", ()), *document.get("after", ())]
+        shared = {name: document[name] for name in _SHARED}
+        rest = [(_state({**shared, **one}), _place(one)) for one in others]
     except (KeyError, TypeError, ValueError) as exc:
         raise RecordError(f"does not fit: {exc!r}", where="draft") from exc
-    if path is not None:
-        opened = open_photo(path)
-        if opened.info.sha256 != sha256:
-            raise RecordError(
-                "the photo was changed since", where=str(path), mend="put the original back"
-            )
-        inspection.set_photo(opened)
-    inspection.take_state(state)
+    if photo is not None:
+        inspection.set_photo(_opened(*photo))
+    count = len(document.get("before", ()))
+    photos = [_with_photo(inspection, one, place) for one, place in rest if place is not None]
+    before, after = tuple(photos[:count]), tuple(photos[count:])
+    sizes_from = dict(document.get("sizes_from", {}))
+    inspection.take_state(replace(state, before=before, after=after, sizes_from=sizes_from))
+
+
+def _place(document: dict[str, Any]) -> tuple[Path, str] | None:
+    photo = document["photo"]
+    return None if photo is None else (Path(photo["path"]), str(photo["sha256"]))
+
+
+def _opened(path: Path, sha256: str) -> Photo:
+    opened = open_photo(path)
+    if opened.info.sha256 != sha256:
+        raise RecordError(
+            "the photo was changed since", where=str(path), mend="put the original back"
+        )
+    return opened
+
+
+def _with_photo(inspection: Inspection, state: State, place: tuple[Path, str]) -> State:
+    """A photo's state with its facts; its scale is worked out while its pixels are there."""
+    photo = _opened(*place)
+    if state.reference is not None:
+        with suppress(ScaleError):  # kept as refused, as it was
+            inspection.prepare(state.reference, photo)
+    return replace(state, info=photo.info)
 
 
 def _marked_to_json(one: Marked) -> dict[str, Any]:
@@ -119,5 +148,5 @@ def _state(document: dict[str, Any]) -> State:
         weld_px=None if weld is None else (_point(weld[0]), _point(weld[1])),
         marked=tuple(_marked(m) for m in document["marked"]),
         mode=str(document.get("mode", "")),
-        **{name: document[name] for name in _PLAIN},
+        **{name: document[name] for name in (*_PLAIN, *_SHARED)},
     )

@@ -1,7 +1,8 @@
 """What an inspection hands on: its scene to the criteria, its whole to the record."""
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from math import atan2, degrees, hypot
+from types import MappingProxyType
 
 import numpy as np
 
@@ -18,11 +19,24 @@ __all__ = ["record_of", "scene_of", "weld_of"]
 Measured = Sequence[tuple[Marked, Measurement | None]]
 
 
-def scene_of(measured: Measured, state: State, surface: SurfaceMap | None) -> Scene:
-    """The measured indications as the criteria take them."""
+def scene_of(
+    measured: Measured,
+    state: State,
+    surface: SurfaceMap | None,
+    sizes: Mapping[str, Measurement] = MappingProxyType({}),
+) -> Scene:
+    """The measured indications as the criteria take them.
+
+    ``sizes`` holds, by letter, the measurement that an indication's length, path and width are
+    taken from where another photo of the set shows it too; its place stays this photo's.
+    """
     length_mm, direction_deg = weld_of(state, surface)
     return Scene(
-        indications=tuple(_judged(one, made) for one, made in measured if made is not None),
+        indications=tuple(
+            _judged(one, made, sizes.get(one.id, made))
+            for one, made in measured
+            if made is not None
+        ),
         weld_length_mm=length_mm,
         weld_direction_deg=direction_deg,
         thickness_mm=state.thickness_mm,
@@ -79,15 +93,15 @@ def record_of(
     )
 
 
-def _judged(one: Marked, made: Measurement) -> Judged:
+def _judged(one: Marked, made: Measurement, size: Measurement) -> Judged:
     return Judged(
         id=one.id,
         outline_mm=made.outline_mm,
-        length=made.length.value,
-        path=made.path.value,
-        width=made.width.value,
-        length_u=made.length.expanded,
-        width_u=made.width.expanded,
+        length=size.length.value,
+        path=size.path.value,
+        width=size.width.value,
+        length_u=size.length.expanded,
+        width_u=size.width.expanded,
         kind=one.kind,
         relevance=one.relevance,
         reason=one.reason,

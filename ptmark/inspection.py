@@ -6,7 +6,6 @@ which gives undo, redo and autosave; what follows from it (surface, measurements
 is worked out again and never stored on its own.
 """
 
-from collections.abc import Callable
 from dataclasses import replace
 from pathlib import Path
 from typing import Any
@@ -14,6 +13,7 @@ from typing import Any
 import numpy as np
 import numpy.typing as npt
 
+from ptmark.changing import Changing
 from ptmark.criteria import Evaluation, Profile, Scene, evaluate
 from ptmark.criteria.profile import load_profile, profile_stamp
 from ptmark.dye import (
@@ -26,38 +26,37 @@ from ptmark.dye import (
     refine_outline,
 )
 from ptmark.errors import OutlineError, PtmarkError, ScaleError, UsageError
-from ptmark.handing_on import record_of, scene_of
-from ptmark.looking_over import remarks_on
-from ptmark.measure import Conditions, Measurement, measure_outline
+from ptmark.handing_on import scene_of
+from ptmark.measure import Measurement
 from ptmark.photo import Photo, open_photo
+from ptmark.photo_set import PhotoSet
 from ptmark.record import Record
-from ptmark.scale import CardReference, Reference, SurfaceMap, solve
-from ptmark.state import History, Marked, State, check_outline, free_letter, with_suggested
+from ptmark.scale import CardReference, Reference, SurfaceMap
+from ptmark.state import Marked, State, check_outline, free_letter, with_suggested
+from ptmark.workings import Workings, open_again
 
 __all__ = ["Inspection", "Marked", "State"]
 
 Array = npt.NDArray[np.float64]
 
 
-class Inspection:
+class Inspection(Changing):
     """The flow, held together.
 
     ``surface`` comes from ``state.reference``; it is None, with ``surface_error``, where that
     was refused. ``left_out`` and ``haze`` are the last look's, as `ptmark.dye` gives them.
+    All of these are of the photo at hand; ``photos`` holds the set that it belongs to.
     """
 
     def __init__(self) -> None:
-        self.photo: Photo | None = None
-        self.state = State()
+        super().__init__()
         self.surface: SurfaceMap | None = None
         self.surface_error: PtmarkError | None = None
         self.left_out: tuple[LeftOut, ...] = ()
         self.haze: float | None = None
-        self._history = History()
-        self._listeners: list[Callable[[], None]] = []
-        self._surface_of: Reference | None = None
-        self._solved: dict[tuple[int, int], tuple[Reference, Photo, SurfaceMap]] = {}
-        self._measured: dict[tuple[int, float | None], tuple[Marked, Measurement]] = {}
+        self.workings = Workings()
+        self.photos = PhotoSet(self)
+        self._surface_of: tuple[Reference | None, Photo | None] = (None, None)
         self._profile: tuple[object, Profile] | None = None  # with what it was loaded from
 
     def open(self, path: Path) -> None:
@@ -67,66 +66,40 @@ class Inspection:
     def set_photo(self, photo: Photo) -> None:
         """Start afresh on an opened photo; profile and fields stay, they fit the next too."""
         self.photo = photo
-        self._solved = {key: one for key, one in list(self._solved.items()) if one[1] is photo}
-        self.state = self.state.for_next_photo()
+        self.workings.begin(photo.info.sha256)
+        self.state = replace(self.state.for_next_photo(), info=photo.info)
         self.left_out, self.haze = (), None
         self._history.forget()
-        self._measured.clear()
-        self._solve(force=True)
+        self._solve()
         self._tell()
 
     def take_state(self, state: State) -> None:
         """Take a whole state, as a draft brings it back; undo starts afresh from here."""
         self.state = state
+        if self.photo is not None:
+            self.state = replace(state, info=self.photo.info)
         self._history.forget()
-        self._solve(force=True)
-        self._tell()
-
-    def listen(self, listener: Callable[[], None]) -> None:
-        """Call ``listener`` after every change."""
-        self._listeners.append(listener)
-
-    def change(self, what: str, **changes: Any) -> None:  # noqa: ANN401 - members of State
-        """Make one undoable change to the state, named for the undo menu."""
-        self._history.note(what, self.state)
-        self.state = replace(self.state, **changes)
         self._solve()
         self._tell()
 
-    @property
-    def undo_name(self) -> str:
-        """What undo would take back; "" where there is nothing."""
-        return self._history.undo_name
-
-    @property
-    def redo_name(self) -> str:
-        """What redo would bring back; "" where there is nothing."""
-        return self._history.redo_name
-
-    def undo(self) -> None:
-        """Step back; nothing happens where there is nothing to take back."""
-        self._go(self._history.back(self.state))
-
-    def redo(self) -> None:
-        """Step forward again."""
-        self._go(self._history.forth(self.state))
-
-    def _go(self, state: State) -> None:
-        if state is not self.state:
-            self.state = state
-            self._solve()
-            self._tell()
-
-    def _tell(self) -> None:
-        for listener in self._listeners:
-            listener()
+    def _enter(self, state: State, photo: Photo | None) -> None:
+        info, here = state.info, self.photo
+        if info is not None and here is not None and info.sha256 != here.info.sha256:
+            if photo is None or photo.info.sha256 != info.sha256:
+                photo = open_again(info)
+            self.remarks()  # as long as its pixels are at hand
+            self.workings.keep_look(here.info, (self.left_out, self.haze))
+            self.photo = photo
+            self.left_out, self.haze = self.workings.look_of(info)
+        self.state = state
+        self._solve()
 
     def set_reference(self, reference: Reference | None) -> None:
         """Take a scale reference; a refused one raises ScaleError and changes nothing."""
         if reference is not None:
             if self.photo is None:
                 raise ScaleError("there is no photo yet", mend="open a photo first")
-            self._surface_from(reference, self.photo)
+            self.workings.surface(reference, self.photo.info, self.photo)
         self.change("set the scale", reference=reference)
 
     def twin(self) -> "Inspection":
@@ -135,14 +108,13 @@ class Inspection:
         other.photo, other.state = self.photo, self.state
         other.surface, other.surface_error = self.surface, self.surface_error
         other.left_out, other.haze = self.left_out, self.haze
-        other._surface_of, other._solved = self._surface_of, self._solved
-        other._measured, other._profile = dict(self._measured), self._profile
+        other._surface_of, other._profile = self._surface_of, self._profile
+        other.workings = self.workings.copy()
         return other
 
     def learn(self, other: "Inspection") -> None:
-        """Take over what a twin measured, where the surface is still the same."""
-        if self.surface is other.surface:
-            self._measured.update(other._measured)
+        """Take over what a twin has worked out."""
+        self.workings.learn(other.workings)
 
     def prepare(self, reference: Reference, photo: Photo) -> SurfaceMap:
         """Solve a reference ahead, in a worker; setting it afterwards costs nothing.
@@ -152,13 +124,7 @@ class Inspection:
         ScaleError
             If the reference is refused.
         """
-        surface = solve(reference, photo)
-        self._solved[id(reference), id(photo)] = (reference, photo, surface)
-        return surface
-
-    def _surface_from(self, reference: Reference, photo: Photo) -> SurfaceMap:
-        kept = self._solved.get((id(reference), id(photo)))
-        return kept[2] if kept else self.prepare(reference, photo)
+        return self.workings.solve(reference, photo)
 
     def look_for_card(self) -> bool:
         """Use the scale card if the photo shows one; tells whether it did."""
@@ -168,15 +134,15 @@ class Inspection:
             return False
         return True
 
-    def _solve(self, *, force: bool = False) -> None:
-        if not force and self.state.reference is self._surface_of:
+    def _solve(self) -> None:
+        reference, photo = self.state.reference, self.photo
+        if reference is self._surface_of[0] and photo is self._surface_of[1]:
             return
-        self._surface_of = self.state.reference
+        self._surface_of = (reference, photo)
         self.surface, self.surface_error = None, None
-        self._measured.clear()
-        if self.photo is not None and self.state.reference is not None:
+        if photo is not None and reference is not None:
             try:
-                self.surface = self._surface_from(self.state.reference, self.photo)
+                self.surface = self.workings.surface(reference, photo.info, photo)
             except ScaleError as exc:
                 self.surface_error = exc
 
@@ -190,12 +156,12 @@ class Inspection:
     def set_suggestions(self, found: Suggestions) -> None:
         """Put suggestions in place of those not looked at yet; what a person touched stays."""
         self.left_out, self.haze = found.left_out, found.haze
-        self.change("suggest indications", marked=with_suggested(self.state.marked, found))
+        self.change("suggest indications", marked=with_suggested(self.state, found))
 
     def add(self, outline_px: Array, edge: EdgeQuality) -> str:
         """Add an outline drawn by a person; returns its letter."""
         check_outline(outline_px)
-        name = free_letter(self.state.marked)
+        name = free_letter(self.state.letters)
         new = Marked(id=name, outline_px=outline_px, edge=edge, standing="taken")
         self.change(f"trace {name}", marked=(*self.state.marked, new))
         return name
@@ -237,17 +203,7 @@ class Inspection:
         """Measured values of an outline, kept until it changes; None without a surface."""
         if self.surface is None:
             return None
-        key = (id(one.outline_px), self.state.relief_mm)
-        kept = self._measured.get(key)
-        if kept is None or kept[0].edge is not one.edge:
-            made = measure_outline(
-                one.outline_px,
-                self.surface,
-                one.edge,
-                Conditions(relief_mm=self.state.relief_mm),
-            )
-            kept = self._measured[key] = (one, made)
-        return kept[1]
+        return self.workings.measurement(one, self.surface, self.state.relief_mm)
 
     @property
     def profile(self) -> Profile | None:
@@ -261,10 +217,8 @@ class Inspection:
 
     def scene(self) -> Scene:
         """The measured indications as the criteria take them."""
-        return scene_of(self._measured_now(), self.state, self.surface)
-
-    def _measured_now(self) -> list[tuple[Marked, Measurement | None]]:
-        return [(one, self.measurement(one)) for one in self.counted]
+        measured = [(one, self.measurement(one)) for one in self.counted]
+        return scene_of(measured, self.state, self.surface, self.photos.sizes())
 
     def evaluation(self) -> Evaluation | None:
         """The verdict under the chosen profile; None without a profile or a surface."""
@@ -277,21 +231,21 @@ class Inspection:
         """What about the photo may spoil the work: cautions, each with its mend."""
         if self.photo is None:
             return ()
-        return remarks_on(self.photo, self.state, self.surface, self.haze, self.profile)
+        look, photo = (self.left_out, self.haze), self.photo
+        return self.workings.remarks(
+            self.state, self.surface, look, self.profile, lambda: photo
+        )
 
     def to_record(self, *, record_id: str | None = None, created: str | None = None) -> Record:
-        """The inspection as a record; an open photo is needed, the rest may be missing."""
+        """The inspection, all its photos, as a record; what else is missing stays empty.
+
+        Raises
+        ------
+        UsageError
+            If there is no photo yet.
+        PhotoError
+            If another photo of the set is needed again and cannot be opened.
+        """
         if self.photo is None:
             raise UsageError("there is no photo yet", mend="open a photo first")
-        return record_of(
-            self._measured_now(),
-            self.state,
-            info=self.photo.info,
-            surface=self.surface,
-            left_out=self.left_out,
-            evaluation=self.evaluation(),
-            haze=self.haze,
-            remarks=self.remarks(),
-            record_id=record_id,
-            created=created,
-        )
+        return self.photos.record(record_id, created)

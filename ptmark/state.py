@@ -1,17 +1,20 @@
 """What a person decides of one inspection, immutable, with the way back."""
 
-from collections.abc import Sequence
+from collections.abc import Container, Sequence
 from dataclasses import dataclass, field, replace
+from typing import Any
 
 import numpy as np
 import numpy.typing as npt
 
 from ptmark.dye import EdgeQuality, Suggestions
 from ptmark.errors import OutlineError
+from ptmark.photo import PhotoInfo
 from ptmark.scale import Reference
 
 __all__ = [
     "DISPOSITIONS",
+    "SHARED",
     "History",
     "Marked",
     "State",
@@ -23,6 +26,15 @@ __all__ = [
 ]
 
 Array = npt.NDArray[np.float64]
+# What all photos of an inspection have in common.
+SHARED = (
+    "profile",
+    "decision_rule",
+    "fields",
+    "decision",
+    "decision_reason",
+    "sizes_from",
+)
 DISPOSITIONS = ("", "accept", "reject", "rework and retest", "refer")
 
 
@@ -65,6 +77,11 @@ class Marked:
 class State:
     """Everything a person decides; immutable, so that undo is a step back to the one before.
 
+    A state tells of one photo, the one at hand (``info``), and of what the whole inspection
+    shares (`SHARED`). The other photos of the set stand in ``before`` and ``after``, each as a
+    state of its own, of which only the photo's own part counts. ``sizes_from`` holds, by
+    letter, the SHA-256 of the photo that the inspector chose to take a size from.
+
     ``weld_px`` are two points on the weld's centre line, px: its course, and its length where
     ``weld_length_mm`` is not given. ``mode`` is one of `ptmark.dye.MODES`, or "" to recognise
     it from the photo.
@@ -83,6 +100,34 @@ class State:
     decision: str = ""
     decision_reason: str = ""
     mode: str = ""
+    info: PhotoInfo | None = None
+    before: tuple["State", ...] = ()
+    after: tuple["State", ...] = ()
+    sizes_from: dict[str, str] = field(default_factory=dict)
+
+    @property
+    def photos(self) -> tuple["State", ...]:
+        """One state for each photo of the set, in its order, with what is shared filled in."""
+        shared: dict[str, Any] = {name: getattr(self, name) for name in SHARED}
+        alone: dict[str, Any] = {**shared, "before": (), "after": ()}
+        return tuple(replace(one, **alone) for one in (*self.before, self, *self.after))
+
+    @property
+    def letters(self) -> set[str]:
+        """Every letter that an outline of the set bears."""
+        photos = (*self.before, self, *self.after)
+        return {one.id for photo in photos for one in photo.marked}
+
+    def at(self, number: int, photos: "Sequence[State] | None" = None) -> "State":
+        """The state with another photo, numbered from 0, at hand; of other photos if given."""
+        photos = self.photos if photos is None else tuple(photos)
+        shared: dict[str, Any] = {name: getattr(self, name) for name in SHARED}
+        return replace(
+            photos[number],
+            **shared,
+            before=tuple(photos[:number]),
+            after=tuple(photos[number + 1 :]),
+        )
 
     def for_next_photo(self) -> "State":
         """What fits the next photo of the same work too: profile, fields, mode, weld."""
@@ -94,6 +139,10 @@ class State:
             marked=(),
             decision="",
             decision_reason="",
+            info=None,
+            before=(),
+            after=(),
+            sizes_from={},
         )
 
 
@@ -124,6 +173,12 @@ class History:
         """What redo would bring back; "" where there is nothing."""
         return self._after[-1][0] if self._after else ""
 
+    @property
+    def leads(self) -> tuple[State | None, State | None]:
+        """Where undo and redo would lead; None where there is nothing."""
+        before = self._before[-1][1] if self._before else None
+        return before, self._after[-1][1] if self._after else None
+
     def back(self, present: State) -> State:
         """The state before; the present one where there is none."""
         return _step(self._before, self._after, present)
@@ -143,28 +198,29 @@ def _step(
     return state
 
 
-def free_letter(marked: Sequence[Marked]) -> str:
-    """The first letter that no outline bears."""
-    used = {m.id for m in marked}
+def free_letter(used: Container[str]) -> str:
+    """The first letter that is not used."""
     number = 0
     while letter(number) in used:
         number += 1
     return letter(number)
 
 
-def with_suggested(marked: Sequence[Marked], found: Suggestions) -> tuple[Marked, ...]:
+def with_suggested(state: State, found: Suggestions) -> tuple[Marked, ...]:
     """Suggestions in place of those not looked at yet; what a person touched stays."""
-    kept = [m for m in marked if m.standing != "suggested"]
+    kept = [m for m in state.marked if m.standing != "suggested"]
     made = list(kept)
+    used = replace(state, marked=tuple(kept)).letters
     for one in found.found:
         if not any(overlap(one.outline_px, other.outline_px) for other in kept):
             new = Marked(
-                id=free_letter(made),
+                id=free_letter(used),
                 outline_px=one.outline_px,
                 edge=one.edge,
                 confidence=one.confidence,
             )
             made.append(new)
+            used.add(new.id)
     return tuple(made)
 
 

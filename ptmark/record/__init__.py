@@ -12,6 +12,7 @@ from ptmark.record.revisions import changed_paths, follow, link_to, revision_has
 from ptmark.record.signing import Signer, fingerprint, key_of, sign_record
 from ptmark.record.standards import STANDARDS, Standard, lacking
 from ptmark.record.store import load_record, record_schema, record_text, save_record
+from ptmark.record.together import joined, scenes_of, worst_verdict
 from ptmark.record.verify import Found, find_photo, verify_file
 
 __all__ = [
@@ -31,6 +32,7 @@ __all__ = [
     "find_photo",
     "fingerprint",
     "follow",
+    "joined",
     "key_of",
     "lacking",
     "link_to",
@@ -40,6 +42,8 @@ __all__ = [
     "revision_hash",
     "revisions",
     "save_record",
+    "scenes_of",
     "sign_record",
     "verify_file",
+    "worst_verdict",
 ]

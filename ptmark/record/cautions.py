@@ -9,7 +9,9 @@ from ptmark.scale import SurfaceMap
 if TYPE_CHECKING:
     from ptmark.record.build import Entry
 
-__all__ = ["cautions_of"]
+__all__ = ["DEPARTS", "cautions_of", "departs"]
+
+DEPARTS = "The disposition departs from the verdict and gives no reason."
 
 
 def cautions_of(
@@ -39,14 +41,17 @@ def cautions_of(
         said.append(
             f"Linear or rounded is not sure for {', '.join(unsure)}: judged as the stricter."
         )
-    verdict = None if evaluation is None else evaluation.verdict
-    decision, reason = disposition
-    departs = (decision == "accept" and verdict != "acceptable") or (
-        decision in {"reject", "rework and retest"} and verdict == "acceptable"
-    )
-    if departs and not reason.strip():
-        said.append("The disposition departs from the verdict and gives no reason.")
+    if departs(None if evaluation is None else evaluation.verdict, *disposition):
+        said.append(DEPARTS)
     said += remarks
     said += list(surface.cautions) if surface else []
     said += list(evaluation.cautions) if evaluation else []
     return list(dict.fromkeys(said))
+
+
+def departs(verdict: str | None, decision: str, reason: str) -> bool:
+    """Whether a disposition departs from the verdict and gives no reason."""
+    away = (decision == "accept" and verdict != "acceptable") or (
+        decision in {"reject", "rework and retest"} and verdict == "acceptable"
+    )
+    return away and not reason.strip()

@@ -1,0 +1,193 @@
+"""What follows from the states of all photos of an inspection, up to the record."""
+
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
+from functools import cached_property
+from typing import TYPE_CHECKING
+
+from ptmark.criteria import Evaluation, evaluate
+from ptmark.errors import ScaleError
+from ptmark.handing_on import record_of, scene_of
+from ptmark.measure import Measurement
+from ptmark.photo import Photo, PhotoInfo
+from ptmark.record import Record, joined
+from ptmark.scale import SurfaceMap
+from ptmark.state import Marked, State
+from ptmark.workings import Look, open_again
+
+if TYPE_CHECKING:
+    from ptmark.inspection import Inspection
+
+__all__ = ["Results", "Sizes", "Worked", "results_of"]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
+class Worked:
+    """One photo of the set with what follows from its state; ``surface`` None without scale."""
+
+    state: State
+    info: PhotoInfo
+    surface: SurfaceMap | None
+    measured: tuple[tuple[Marked, Measurement | None], ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
+class Sizes:
+    """An indication that several photos show.
+
+    ``shown`` holds the photos' numbers, from 0, and what was measured there; ``of_record`` is
+    the number of the photo whose size counts, None where none is measured; ``chosen`` tells
+    whether the inspector chose it, else it is the one with the smallest uncertainty.
+    """
+
+    shown: tuple[tuple[int, Measurement | None], ...]
+    of_record: int | None
+    chosen: bool
+
+    @property
+    def size(self) -> Measurement | None:
+        return dict(self.shown)[self.of_record] if self.of_record is not None else None
+
+
+class Results:
+    """The photos of a set, worked out, and what their letters join."""
+
+    def __init__(self, photos: Sequence[Worked], sizes_from: dict[str, str]) -> None:
+        self.photos = tuple(photos)
+        self._sizes_from = sizes_from
+
+    @cached_property
+    def seen_again(self) -> dict[str, Sizes]:
+        """The indications that several photos show, by letter."""
+        shown: dict[str, list[tuple[int, Measurement | None]]] = {}
+        for number, photo in enumerate(self.photos):
+            for one, made in photo.measured:
+                shown.setdefault(one.id, []).append((number, made))
+        numbers = {photo.info.sha256: number for number, photo in enumerate(self.photos)}
+        return {
+            name: _sizes(places, numbers.get(self._sizes_from.get(name, "")))
+            for name, places in shown.items()
+            if len(places) > 1
+        }
+
+    @property
+    def sizes(self) -> dict[str, Measurement]:
+        """The size of record of each of them that is measured."""
+        found = self.seen_again.items()
+        return {name: size for name, one in found if (size := one.size) is not None}
+
+    def evaluations(self, inspection: "Inspection") -> list[Evaluation | None]:
+        """Each photo judged on its own surface; None where it has no scale, or no criteria."""
+        profile, rule = inspection.profile, inspection.state.decision_rule
+        return [
+            None
+            if profile is None or one.surface is None
+            else evaluate(
+                profile, scene_of(one.measured, one.state, one.surface, self.sizes), rule
+            )
+            for one in self.photos
+        ]
+
+    def record(
+        self, inspection: "Inspection", record_id: str | None, created: str | None
+    ) -> Record:
+        """The whole set as one record.
+
+        Raises
+        ------
+        PhotoError
+            If a photo is needed again and cannot be opened.
+        """
+        alone, parts = len(self.photos) == 1, []
+        for one, evaluation in zip(self.photos, self.evaluations(inspection), strict=True):
+            look = _look_of(inspection, one.info)
+            # The disposition is that of the set, not of each photo.
+            state = one.state if alone else replace(one.state, decision="", decision_reason="")
+            part = record_of(
+                one.measured,
+                state,
+                info=one.info,
+                surface=one.surface,
+                left_out=look[0],
+                evaluation=evaluation,
+                haze=look[1],
+                remarks=inspection.workings.remarks(
+                    one.state,
+                    one.surface,
+                    look,
+                    inspection.profile,
+                    lambda info=one.info: _photo_of(inspection, info),  # type: ignore[misc]
+                ),
+                record_id=record_id,
+                created=created,
+            )
+            parts.append(part)
+        again = {name: (one.of_record, one.chosen) for name, one in self.seen_again.items()}
+        told = (inspection.state.decision, inspection.state.decision_reason)
+        return parts[0] if alone else joined(parts, again, told)
+
+
+def results_of(inspection: "Inspection") -> Results:
+    """Work out every photo of an inspection.
+
+    Raises
+    ------
+    PhotoError
+        If a photo is needed again for its scale and cannot be opened.
+    """
+    here = inspection.photo
+    if here is None:
+        return Results((), {})
+    made = []
+    for state in inspection.state.photos:
+        info = state.info or here.info
+        surface = _surface_of(inspection, state, info)
+        measured = tuple(
+            (one, _measured(inspection, one, surface, state))
+            for one in state.marked
+            if one.standing != "dropped"
+        )
+        made.append(Worked(state=state, info=info, surface=surface, measured=measured))
+    return Results(made, inspection.state.sizes_from)
+
+
+def _is_here(inspection: "Inspection", info: PhotoInfo) -> bool:
+    return inspection.photo is not None and inspection.photo.info.sha256 == info.sha256
+
+
+def _surface_of(inspection: "Inspection", state: State, info: PhotoInfo) -> SurfaceMap | None:
+    if _is_here(inspection, info):
+        return inspection.surface
+    if state.reference is None:
+        return None
+    try:
+        return inspection.workings.surface(state.reference, info, None)
+    except ScaleError:
+        return None
+
+
+def _measured(
+    inspection: "Inspection", one: Marked, surface: SurfaceMap | None, state: State
+) -> Measurement | None:
+    if surface is None:
+        return None
+    return inspection.workings.measurement(one, surface, state.relief_mm)
+
+
+def _look_of(inspection: "Inspection", info: PhotoInfo) -> Look:
+    if _is_here(inspection, info):
+        return inspection.left_out, inspection.haze
+    return inspection.workings.look_of(info)
+
+
+def _photo_of(inspection: "Inspection", info: PhotoInfo) -> Photo:
+    here = inspection.photo
+    return here if here is not None and _is_here(inspection, info) else open_again(info)
+
+
+def _sizes(places: Sequence[tuple[int, Measurement | None]], chosen: int | None) -> Sizes:
+    measured = {number: made for number, made in places if made is not None}
+    if chosen in measured:
+        return Sizes(shown=tuple(places), of_record=chosen, chosen=True)
+    least = min(measured, key=lambda n: (measured[n].length.expanded, n), default=None)
+    return Sizes(shown=tuple(places), of_record=least, chosen=False)

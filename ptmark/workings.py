@@ -1,0 +1,139 @@
+"""What follows from decisions, for every photo of an inspection: worked out once and kept.
+
+Nothing here holds pixels. A photo that is not at hand is opened again where its pixels are
+needed, one at a time.
+"""
+
+from collections.abc import Callable
+
+from ptmark.criteria import Profile
+from ptmark.dye import LeftOut, Remark
+from ptmark.errors import PhotoError, ScaleError
+from ptmark.looking_over import remarks_on
+from ptmark.measure import Conditions, Measurement, measure_outline
+from ptmark.photo import Photo, PhotoInfo, open_photo
+from ptmark.scale import Reference, SurfaceMap, solve
+from ptmark.state import Marked, State
+
+__all__ = ["Workings", "open_again"]
+
+Look = tuple[tuple[LeftOut, ...], float | None]  # left out, haze
+_NO_LOOK: Look = ((), None)
+
+
+def open_again(info: PhotoInfo) -> Photo:
+    """Open a photo of the set again.
+
+    Raises
+    ------
+    PhotoError
+        If it cannot be opened, or its content is another one now.
+    """
+    photo = open_photo(info.path)
+    if photo.info.sha256 != info.sha256:
+        raise PhotoError(
+            "the photo was changed since", where=str(info.path), mend="put the original back"
+        )
+    return photo
+
+
+class Workings:
+    """Surfaces, measurements, remarks and the last look, by photo.
+
+    What stands in a key by `id` is kept in the value too, so that no other object can take
+    its number.
+    """
+
+    def __init__(self) -> None:
+        self._solved: dict[tuple[int, str], tuple[Reference, SurfaceMap | ScaleError]] = {}
+        self._measured: dict[
+            tuple[int, int, float | None], tuple[Marked, SurfaceMap, Measurement]
+        ] = {}
+        self._remarked: dict[str, tuple[tuple[object, ...], tuple[Remark, ...]]] = {}
+        self._looks: dict[str, Look] = {}
+
+    def copy(self) -> "Workings":
+        """The same on its own, for a worker thread."""
+        other = Workings()
+        other._solved = dict(self._solved)
+        other._measured, other._remarked = dict(self._measured), dict(self._remarked)
+        other._looks = dict(self._looks)
+        return other
+
+    def learn(self, other: "Workings") -> None:
+        """Take over what a copy has worked out."""
+        self._solved.update(other._solved)
+        self._measured.update(other._measured)
+        self._remarked.update(other._remarked)
+
+    def begin(self, sha256: str) -> None:
+        """Forget everything but the surfaces of this photo."""
+        kept = {key: one for key, one in list(self._solved.items()) if key[1] == sha256}
+        self.__init__()  # type: ignore[misc]
+        self._solved = kept
+
+    def solve(self, reference: Reference, photo: Photo) -> SurfaceMap:
+        """The surface that a reference gives; ScaleError where it is refused."""
+        key = (id(reference), photo.info.sha256)
+        try:
+            made = solve(reference, photo)
+        except ScaleError as exc:
+            self._solved[key] = (reference, exc)
+            raise
+        self._solved[key] = (reference, made)
+        return made
+
+    def surface(self, reference: Reference, info: PhotoInfo, photo: Photo | None) -> SurfaceMap:
+        """The same, as it was solved before where it was; opens the photo where need be.
+
+        Raises
+        ------
+        ScaleError
+            If the reference is refused.
+        PhotoError
+            If the photo is needed and cannot be opened.
+        """
+        kept = self._solved.get((id(reference), info.sha256))
+        if kept is None:
+            return self.solve(reference, photo or open_again(info))
+        if isinstance(kept[1], ScaleError):
+            raise kept[1]
+        return kept[1]
+
+    def measurement(
+        self, one: Marked, surface: SurfaceMap, relief_mm: float | None
+    ) -> Measurement:
+        """Measured values of an outline, kept until outline, edge or surface change."""
+        key = (id(one.outline_px), id(surface), relief_mm)
+        kept = self._measured.get(key)
+        if kept is None or kept[0].edge is not one.edge:
+            made = measure_outline(
+                one.outline_px, surface, one.edge, Conditions(relief_mm=relief_mm)
+            )
+            kept = self._measured[key] = (one, surface, made)
+        return kept[2]
+
+    def look_of(self, info: PhotoInfo) -> Look:
+        """What the last look at a photo left out, and its haze; nothing before the first."""
+        return self._looks.get(info.sha256, _NO_LOOK)
+
+    def keep_look(self, info: PhotoInfo, look: Look) -> None:
+        """Keep a look for when the photo is left."""
+        self._looks[info.sha256] = look
+
+    def remarks(
+        self,
+        state: State,
+        surface: SurfaceMap | None,
+        look: Look,
+        profile: Profile | None,
+        photo: Callable[[], Photo],
+    ) -> tuple[Remark, ...]:
+        """Remarks on the photo of a state; ``photo`` is called where they are not kept."""
+        sha256 = "" if state.info is None else state.info.sha256
+        key = (surface, look[1], profile, state.area_px, state.mode)
+        kept = self._remarked.get(sha256)
+        if kept is None or kept[0] != key:
+            made = remarks_on(photo(), state, surface, look[1], profile)
+            kept = self._remarked[sha256] = (key, made)
+        return kept[1]

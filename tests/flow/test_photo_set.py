@@ -1,0 +1,246 @@
+"""Several photos in one inspection: letters over the set, sizes of record, undo, the draft."""
+
+import json
+from math import hypot
+
+import cv2
+import pytest
+
+from ptmark.draft import draft_to_json, restore_draft
+from ptmark.errors import PhotoError, RecordError, UsageError
+from ptmark.inspection import Inspection
+from ptmark.photo import open_photo
+from ptmark.record import load_record, save_record, scenes_of
+from ptmark.scale import CardReference
+
+
+@pytest.fixture(scope="module")
+def overview_file(photo_file, tmp_path_factory):
+    """The same part from farther away: 4.3 px a mm in place of 12."""
+    picture = cv2.imread(str(photo_file))
+    small = cv2.resize(picture, None, fx=0.36, fy=0.36, interpolation=cv2.INTER_AREA)
+    path = tmp_path_factory.mktemp("set") / "overview.png"
+    assert cv2.imwrite(str(path), small)
+    return path
+
+
+@pytest.fixture
+def pair(photo_file, overview_file):
+    """Overview first, close-up at hand; both with the card, looked at."""
+    made = Inspection()
+    made.change("choose", profile="iso-23277-2")
+    made.open(overview_file)
+    made.set_reference(CardReference())
+    made.set_suggestions(made.look())
+    made.photos.add(open_photo(photo_file))
+    made.set_reference(CardReference())
+    made.set_suggestions(made.look())
+    return made
+
+
+def by_length(inspection):
+    """Letters of the photo at hand, the longest first."""
+    size = {m.id: inspection.measurement(m).length.value for m in inspection.counted}
+    return sorted(size, key=lambda name: -size[name])
+
+
+def test_letters_are_unique_over_the_set(pair):
+    first, second = pair.state.photos
+    assert [one.info.path.name for one in (first, second)] == ["overview.png", "weld photo.png"]
+    names = [m.id for one in (first, second) for m in one.marked]
+    assert len(first.marked) >= 2
+    assert len(second.marked) == 3
+    assert len(set(names)) == len(names)
+    assert pair.photos.number == 1
+    assert first.profile == second.profile == "iso-23277-2"  # shared
+
+
+def test_one_indication_in_two_photos_takes_the_size_of_the_less_uncertain(pair):
+    line = by_length(pair)[0]
+    pair.photos.turn_to(0)
+    far = by_length(pair)[0]
+    assert line in pair.photos.candidates(far)
+    pair.photos.same(far, line)
+    found = pair.photos.seen_again()[line]
+    sizes = dict(found.shown)
+    assert found.of_record == 1
+    assert not found.chosen
+    assert sizes[1].length.expanded < sizes[0].length.expanded
+    # drawn: a bar of 20 x 1.2 mm (diagonal by Pythagoras: 20.036)
+    assert sizes[1].length.value == pytest.approx(20.036, abs=0.12)
+    for scene in (pair.scene(), *scenes_of(pair.to_record())):
+        judged = next(one for one in scene.indications if one.id == line)
+        assert judged.length == pytest.approx(sizes[1].length.value, abs=1e-3)
+    pair.photos.choose(line, 0)
+    assert pair.photos.seen_again()[line].of_record == 0
+    assert pair.photos.seen_again()[line].chosen
+    pair.undo()
+    assert pair.photos.seen_again()[line].of_record == 1
+    name = pair.photos.apart(line)
+    assert name not in {m.id for m in pair.state.photos[1].marked}
+    assert pair.photos.seen_again() == {}
+
+
+def test_the_record_of_a_set_holds_each_photo_and_what_joins_them(pair, tmp_path):
+    line = by_length(pair)[0]
+    pair.photos.turn_to(0)
+    far = by_length(pair)[0]
+    pair.photos.same(far, line)
+    pair.change("decide", decision="accept")
+    record = pair.to_record()
+    assert record.photo["file"] == "overview.png"
+    assert [one["photo"]["file"] for one in record.more_photos] == ["weld photo.png"]
+    assert record.verdict == "rejectable"  # 20 mm linear against 4 mm
+    assert record.disposition == {"decision": "accept", "reason": ""}
+    told = record.together["cautions"]
+    assert any("judged on its own surface" in said for said in told)
+    assert any("departs from the verdict" in said for said in told)
+    assert not any("departs from the verdict" in said for said in record.cautions)
+    (again,) = record.together["seen_again"]
+    assert (again["id"], again["of_record"], again["chosen"]) == (line, 2, False)
+    one, two = again["sizes"]
+    # ISO/IEC 17043: En = |x1 - x2| / sqrt(U1^2 + U2^2), worked out here from the record.
+    en = abs(one["length_mm"] - two["length_mm"]) / hypot(
+        one["length_u_mm"], two["length_u_mm"]
+    )
+    assert one["en"] == pytest.approx(en, abs=1e-4)
+    assert two["en"] is None
+    save_record(tmp_path / "set.json", record)
+    assert load_record(tmp_path / "set.json") == record
+    views = record.views()
+    assert [view.photo["sha256"] for view in views] == [i.sha256 for i in pair.photos.infos]
+    assert [len(view.indications) for view in views] == [
+        len(one.marked) for one in pair.state.photos
+    ]
+
+
+def test_undo_leads_back_to_the_photo_that_was_changed(pair):
+    marked = pair.state.marked
+    pair.edit(marked[0].id, "drop", standing="dropped")
+    pair.photos.turn_to(0)
+    assert pair.undo_name == f"drop {marked[0].id}"
+    assert pair.needed[0].path.name == "weld photo.png"
+    pair.undo()
+    assert pair.photo.info.path.name == "weld photo.png"
+    assert pair.state.marked == marked
+    pair.redo()
+    assert pair.state.marked[0].standing == "dropped"
+    while pair.undo_name:
+        pair.undo()
+    assert len(pair.photos) == 1
+    assert pair.photo.info.path.name == "overview.png"
+    while pair.redo_name:
+        pair.redo()
+    assert len(pair.photos) == 2
+    assert pair.surface is not None
+
+
+def test_order_and_removal_can_be_taken_back(pair):
+    pair.photos.move(1, 0)
+    assert [one.path.name for one in pair.photos.infos] == ["weld photo.png", "overview.png"]
+    assert pair.photos.number == 0
+    pair.photos.remove(0)
+    assert pair.photo.info.path.name == "overview.png"
+    with pytest.raises(UsageError, match="keeps one photo"):
+        pair.photos.remove(0)
+    pair.undo()
+    assert pair.photo.info.path.name == "weld photo.png"
+    assert len(pair.state.marked) == 3
+    assert all(pair.measurement(m) is not None for m in pair.state.marked)
+
+
+def test_one_content_stands_in_a_set_once(pair, photo_file):
+    with pytest.raises(UsageError, match="in the set already"):
+        pair.photos.add(open_photo(photo_file))
+    with pytest.raises(UsageError, match="no photo 3"):
+        pair.photos.turn_to(2)
+
+
+def test_an_overview_without_a_scale_takes_no_part_where_close_ups_judge(pair):
+    near = by_length(pair)
+    pair.photos.turn_to(0)
+    pair.set_reference(None)
+    assert pair.evaluation() is None
+    record = pair.to_record()
+    assert record.verdict == "rejectable"
+    assert any("nothing else judges" in said for said in record.together["cautions"])
+    pair.photos.turn_to(1)
+    pair.edit(near[0], "drop", standing="dropped")  # what is left is acceptable
+    assert pair.to_record().verdict is None
+    pair.photos.turn_to(0)
+    for mine in [m.id for m in pair.state.marked]:
+        pair.remove(mine)
+    assert pair.to_record().verdict == "acceptable"
+    assert any("kept as a picture" in said for said in pair.to_record().together["cautions"])
+
+
+def test_a_photo_that_has_gone_or_changed_stops_the_step_not_the_work(
+    pair, tmp_path, photo_file
+):
+    made = Inspection()
+    copy = tmp_path / "copy.png"
+    copy.write_bytes(photo_file.read_bytes())
+    made.open(copy)
+    made.photos.add(open_photo(pair.photos.infos[0].path))
+    copy.write_bytes(pair.photos.infos[0].path.read_bytes())
+    before = made.state
+    with pytest.raises(PhotoError, match="changed since"):
+        made.photos.turn_to(0)
+    assert made.state is before
+    copy.unlink()
+    with pytest.raises(PhotoError):
+        made.undo()
+    assert made.state is before
+    assert made.undo_name == "add overview.png"
+
+
+def test_a_draft_brings_the_set_back(pair):
+    line = by_length(pair)[0]
+    pair.photos.turn_to(0)
+    pair.photos.same(by_length(pair)[0], line)
+    pair.photos.choose(line, 0)
+    document = json.loads(json.dumps(draft_to_json(pair)))
+    other = Inspection()
+    restore_draft(other, document)
+    assert draft_to_json(other) == document
+    assert len(other.photos) == 2
+    assert other.photos.number == 0
+    assert other.photos.seen_again()[line].chosen
+    was, now = pair.to_record(), other.to_record()
+    assert now.verdict == was.verdict
+    (old,), (new,) = was.together["seen_again"], now.together["seen_again"]
+    assert (new["id"], new["of_record"], new["chosen"]) == (line, 1, True)
+    for before, after in zip(old["sizes"], new["sizes"], strict=True):
+        assert after == pytest.approx(before, abs=2e-3)
+    for before, after in zip(was.views(), now.views(), strict=True):
+        for a, b in zip(before.indications, after.indications, strict=True):
+            assert a["length_mm"] == pytest.approx(b["length_mm"], abs=2e-3)
+    document["before"] = [{**document["after"][0], "photo": {"path": "/x", "sha256": "y"}}]
+    with pytest.raises(PhotoError):
+        restore_draft(Inspection(), document)
+    del document["before"][0]["marked"]
+    with pytest.raises(RecordError, match="does not fit"):
+        restore_draft(Inspection(), document)
+
+
+def test_only_the_photo_at_hand_is_decoded(pair):
+    import gc
+
+    from ptmark.photo import Photo
+
+    first = pair.photos.infos[0]
+    pair.photos.turn_to(0)
+    pair.photos.turn_to(1)
+    pair.photos.evaluations()
+    gc.collect()
+    held = [one for one in gc.get_objects() if isinstance(one, Photo)]
+    assert [one.info.sha256 for one in held if one.info.path == first.path] == []
+
+
+def test_twins_know_the_set_and_teach_what_they_worked_out(pair):
+    twin = pair.twin()
+    made = {id(one): twin.measurement(one) for one in twin.counted}
+    pair.learn(twin)
+    assert all(pair.measurement(one) is made[id(one)] for one in pair.counted)
+    verdicts = [one.verdict for one in twin.photos.evaluations()]
+    assert verdicts == [one.verdict for one in pair.photos.evaluations()]
