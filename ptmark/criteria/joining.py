@@ -31,7 +31,9 @@ def joined(read: list[Read]) -> tuple[Rule, ...]:
                 "name it in the rules of an all-of, any-of or unless",
             )
     if all(name in taken for name in made):
-        raise read[0].table.wrong("id", "no rule is left that judges")
+        raise read[0].table.wrong(
+            "id", "no rule is left that judges", "leave one that no other rule takes"
+        )
     return tuple(rule for name, rule in made.items() if name not in taken)
 
 
@@ -62,19 +64,27 @@ def _whole(
         return rule
     if rule.id in above:
         circle = " -> ".join((*above[above.index(rule.id) :], rule.id))
-        raise one.table.wrong("rules", f"the rules take each other in a circle: {circle}")
+        raise one.table.wrong(
+            "rules", f"the rules take each other in a circle: {circle}", "take one of them out"
+        )
     if len(above) >= _DEEPEST:
-        raise one.table.wrong("rules", f"more than {_DEEPEST} rules inside each other")
+        raise one.table.wrong(
+            "rules", f"more than {_DEEPEST} rules inside each other", "list rules side by side"
+        )
     parts: dict[str, tuple[Rule, ...]] = {"rules": (), "unless": ()}
     for key, names in one.takes.items():
         for name in names:
             if name not in by_id:
-                raise one.table.wrong(key, f"there is no rule with the id '{name}'")
+                raise one.table.wrong(
+                    key, f"there is no rule with the id '{name}'", "name a rule of this file"
+                )
         inside = (*above, rule.id)
         parts[key] = tuple(_whole(by_id[name], by_id, inside, sizes) for name in names)
     sizes[rule.id] = 1 + sum(sizes[name] for names in one.takes.values() for name in names)
     if sizes[rule.id] > _MOST_PARTS:
-        raise one.table.wrong("rules", f"takes more than {_MOST_PARTS} rules in all")
+        raise one.table.wrong(
+            "rules", f"takes more than {_MOST_PARTS} rules in all", "take fewer together"
+        )
     _refuse_misfits(one, parts)
     each = one.about != "scene" and all(looks_at_one(part) for part in parts["rules"])
     return replace(rule, rules=parts["rules"], exempt=parts["unless"], each=each)

@@ -60,7 +60,9 @@ def shape_of(table: Table) -> ShapeTest:
     rule = ShapeTest(**_step(table, "shape", "mm"))
     if rule.linear.value < 1:
         raise table.wrong(
-            "linear", f"a ratio below 1 has no meaning, got {rule.linear.value:g}"
+            "linear",
+            f"a ratio below 1 has no meaning, got {rule.linear.value:g}",
+            'linear = "> 3"',
         )
     return rule
 
@@ -125,7 +127,9 @@ def _keys(table: Table, kind: RuleKind, unit: str) -> dict[str, Any]:
         other = stands_for.get(one.name)
         if other is not None and table.has(other.name):
             if table.has(one.name):
-                raise table.wrong(other.name, f"stands in place of {one.name}; give one only")
+                raise table.wrong(
+                    other.name, f"stands in place of {one.name}", "give one of the two"
+                )
             continue
         if one.required or table.has(one.name):
             wanted = one.unit_in(unit, read.get("what", "length"))
@@ -137,7 +141,7 @@ def _keys(table: Table, kind: RuleKind, unit: str) -> dict[str, Any]:
         rows = _rows(table, read.pop("bands"), unit, wanted, reject)
         read["reject"] = Bands(by=by, rows=rows)
     elif "by" in read and "bands" in {one.name for one in kind.parameters}:
-        raise table.wrong("by", "has no meaning without bands")
+        raise table.wrong("by", "has no meaning without bands", "take it out")
     return read
 
 
@@ -154,11 +158,15 @@ def _limit(table: Table, one: Parameter, unit: str) -> Limit:
 def _named(table: Table, one: Parameter, _unit: str) -> tuple[str, ...]:
     kinds = table.texts(one.name)
     if not kinds:
-        raise table.wrong(one.name, "must list at least one ISO 6520-1 name or number")
+        raise table.wrong(
+            one.name, "must list at least one ISO 6520-1 name or number", '["100", "401"]'
+        )
     numbers = tuple(number_of(kind) for kind in kinds)
     if "" in numbers:
         raise table.wrong(
-            one.name, f"'{kinds[numbers.index('')]}' is no ISO 6520-1 name or number"
+            one.name,
+            f"'{kinds[numbers.index('')]}' is no ISO 6520-1 name or number",
+            "give the number",
         )
     return numbers
 
@@ -166,7 +174,7 @@ def _named(table: Table, one: Parameter, _unit: str) -> tuple[str, ...]:
 def _ids(table: Table, one: Parameter, _unit: str) -> tuple[str, ...]:
     ids = table.texts(one.name)
     if not ids:
-        raise table.wrong(one.name, "must list the id of at least one other rule")
+        raise table.wrong(one.name, "must list the id of at least one other rule", '["…"]')
     return ids
 
 
@@ -188,7 +196,11 @@ def _rows(
 ) -> tuple[Band, ...]:
     """Read ``bands``: tables of ``up_to`` and ``reject``, thin first; the last may be open."""
     if not isinstance(listed, list) or not 0 < len(listed) <= _MOST_BANDS:
-        raise table.wrong("bands", f"must be a list of 1 to {_MOST_BANDS} tables")
+        raise table.wrong(
+            "bands",
+            f"must be a list of 1 to {_MOST_BANDS} tables",
+            '[{ up_to = "<= 10 mm", reject = "> 2 mm" }, { reject = "> 3 mm" }]',
+        )
     rows: list[Band] = []
     for nth, data in enumerate(listed, start=1):
         inner = table.inner(data, "bands", nth)
@@ -200,7 +212,9 @@ def _rows(
         inner.finish()
         before = rows[-1].up_to if rows else None
         if up_to is not None and before is not None and up_to.value <= before.value:
-            raise inner.wrong("up_to", "must be above that of the band before")
+            raise inner.wrong(
+                "up_to", "must be above that of the band before", "list the thinnest band first"
+            )
         rows.append(Band(up_to=up_to, reject=limit))
     return tuple(rows)
 
@@ -208,10 +222,12 @@ def _rows(
 def _check(table: Table, kind: str, read: dict[str, Any]) -> None:
     """Refuse what no key by itself shows to be wrong; put sides in order."""
     if kind == "row" and read["number"].least_number < 2:
-        raise table.wrong("number", "a row needs two or more")
+        raise table.wrong("number", "a row needs two or more", 'number = ">= 3"')
     if kind == "window" and read["longest"] ** 2 < read["area"]:
         raise table.wrong(
-            "longest", f"no rectangle with sides up to {read['longest']:g} has that area"
+            "longest",
+            f"no rectangle with sides up to {read['longest']:g} has that area",
+            "make the area smaller or the longest side longer",
         )
     if kind == "frame":
         read["sides"] = (max(read["sides"]), min(read["sides"]))

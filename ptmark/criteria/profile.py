@@ -23,6 +23,7 @@ _TOLD = {
     "conflicting": "given differently by different sources",
 }
 _MOST_RULES = 200
+_NAME = re.compile(r"[\w][\w.-]{0,79}")
 # a value that is ? alone, or a limit or amount that has ? for its number
 _UNFILLED = re.compile(r'[\s{\[]*[\w-]+\s*=[^#]*"\s*(?:[<>]=?\s*)?\?\s*(?:mm2?|in2?|%)?\s*"')
 
@@ -137,20 +138,34 @@ def _with_base(path: Path, seen: tuple[Path, ...]) -> tuple[dict[str, Any], str]
     top = Table(data, where=str(path), text=text)
     name = top.text("base")
     if path.resolve() in seen:
-        raise top.wrong("base", "the profiles are based on each other in a circle")
-    base = path.with_name(f"{name}.toml")
-    base = base if base.is_file() else resource("criteria", f"{name}.toml")
+        raise top.wrong(
+            "base", "the profiles are based on each other in a circle", "take one base out"
+        )
+    base = path.with_name(f"{name}.toml") if _NAME.fullmatch(name) else Path()
+    if not base.is_file() and name in list_profiles():
+        base = resource("criteria", f"{name}.toml")
+    if not base.is_file():
+        raise top.wrong(
+            "base",
+            f"there is no profile named '{name}' beside this file, nor among those shipped",
+            "`ptmark criteria` lists the names",
+        )
     under, _ = _with_base(base, (*seen, path.resolve()))
     return _laid_over(under, data, top), text
 
 
 def _laid_over(under: dict[str, Any], data: dict[str, Any], top: Table) -> dict[str, Any]:
-    rules = {rule.get("id"): rule for rule in under.get("rule", [])}
-    own = data.get("rule", [])
+    below, own = under.get("rule", []), data.get("rule", [])
+    below = below if isinstance(below, list) else []
+    rules = {str(rule.get("id")): rule for rule in below if isinstance(rule, dict)}
     for rule in own if isinstance(own, list) else []:
-        if not isinstance(rule, dict) or rule.get("id") not in rules:
-            raise top.wrong("rule", "overrides a rule that the base does not have")
-        rules[rule["id"]] = rules[rule["id"]] | rule
+        if not isinstance(rule, dict) or str(rule.get("id")) not in rules:
+            raise top.wrong(
+                "rule",
+                "overrides a rule that the base does not have",
+                "give the id of one of its rules; `ptmark criteria show` lists them",
+            )
+        rules[str(rule["id"])] |= rule
     merged = under | {key: value for key, value in data.items() if key != "base"}
     return merged | {"rule": list(rules.values())}
 
@@ -185,13 +200,19 @@ def _profile(data: dict[str, Any], source: str, where: str) -> Profile:
 def _rules(top: Table, unit: str, where: str, source: str) -> tuple[Rule, ...]:
     tables = top.raw("rule")
     if not isinstance(tables, list) or not 0 < len(tables) <= _MOST_RULES:
-        raise top.wrong("rule", f"there must be 1 to {_MOST_RULES} [[rule]] tables")
+        raise top.wrong(
+            "rule",
+            f"there must be 1 to {_MOST_RULES} [[rule]] tables",
+            "begin each rule with a line [[rule]]",
+        )
     read: list[Read] = []
     for nth, data in enumerate(tables):
         table = Table(data, where=where, text=source, header="[[rule]]", nth=nth)
         one = rule_of(table, unit)
         if one.rule.id in {"shape", "relevance", "merge", *(other.rule.id for other in read)}:
-            raise table.wrong("id", f"'{one.rule.id}' is used twice")
+            raise table.wrong(
+                "id", f"'{one.rule.id}' is used twice", "give each rule an id of its own"
+            )
         read.append(one)
     return joined(read)
 

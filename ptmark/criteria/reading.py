@@ -22,6 +22,7 @@ __all__ = ["scene_from_json"]
 
 _MOST_INDICATIONS = 100_000
 _FARTHEST_MM = 1e7  # ten kilometres: beyond it a double cannot tell a thousandth of a tolerance
+_LARGEST = 1e9  # of any number, in mm or degrees
 _DEPARTS_MM = 0.01
 _FEW = 300  # so many are all measured closely at once
 
@@ -207,6 +208,8 @@ def _number(
         return None
     if isinstance(value, bool) or not isinstance(value, int | float) or not _is_finite(value):
         raise CriteriaError(f"must be a number, got {value!r:.40}", where=f"{where}, {key}")
+    if abs(value) > _LARGEST:
+        raise CriteriaError(f"{value:g} is beyond all measure", where=f"{where}, {key}")
     if (positive and value <= 0) or (least is not None and value < least):
         wanted = "above zero" if positive else "zero or more"
         raise CriteriaError(f"must be {wanted}, got {value:g}", where=f"{where}, {key}")

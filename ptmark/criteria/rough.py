@@ -66,7 +66,7 @@ def measured_closely(outline: Array, length: float) -> tuple[float, float]:
     """Width and path of an outline of a known length."""
     from ptmark.measure.unfold import sound_medial
 
-    medial = sound_medial(outline, length)
+    medial = sound_medial(outline - outline.mean(axis=0), length)  # far from 0 digits are few
     return 2 * medial.radius, medial.path_length
 
 

@@ -25,6 +25,27 @@ def read_toml(path: Path) -> tuple[dict[str, Any], str]:
         If it is missing, no plain file, too large, not UTF-8 or not TOML.
     """
     where = str(path)
+    data = _bytes(path, where)
+    try:
+        text = data.decode("utf-8")
+    except UnicodeDecodeError as error:
+        line = data[: error.start].count(b"\n") + 1
+        raise CriteriaError(
+            f"is not UTF-8 text (byte {error.start})",
+            where=f"{where}, line {line}",
+            mend="save it as plain text, encoded in UTF-8",
+        ) from error
+    try:
+        return tomllib.loads(text), text
+    except RecursionError as error:
+        raise CriteriaError(
+            "is not valid TOML: brackets too deep", where=where, mend="take brackets out"
+        ) from error
+    except ValueError as error:  # tomllib's own kind, and numbers of too many digits
+        raise _no_toml(where, text, str(error)) from error
+
+
+def _bytes(path: Path, where: str) -> bytes:
     try:
         if not path.is_file():
             raise CriteriaError(
@@ -34,18 +55,35 @@ def read_toml(path: Path) -> tuple[dict[str, Any], str]:
             )
         with path.open("rb") as file:
             data = file.read(LARGEST_FILE + 1)
-        if len(data) > LARGEST_FILE:
-            raise CriteriaError(
-                f"larger than {LARGEST_FILE // 1024} kB, so it is no profile", where=where
-            )
-        text = data.decode("utf-8")
-        return tomllib.loads(text), text
     except OSError as error:
-        raise CriteriaError(f"cannot be read: {error.strerror}", where=where) from error
-    except UnicodeDecodeError as error:
-        raise CriteriaError(f"is not UTF-8 text (byte {error.start})", where=where) from error
-    except (tomllib.TOMLDecodeError, RecursionError) as error:
-        raise CriteriaError(f"is not valid TOML: {error}", where=where) from error
+        raise CriteriaError(
+            f"cannot be read: {error.strerror}", where=where, mend="check the file's rights"
+        ) from error
+    if len(data) > LARGEST_FILE:
+        raise CriteriaError(
+            f"larger than {LARGEST_FILE // 1024} kB, so it is no profile",
+            where=where,
+            mend="give the profile's own file, or start one with `ptmark criteria new`",
+        )
+    return data
+
+
+def _no_toml(where: str, text: str, said: str) -> CriteriaError:
+    """Name the line, and the key that stands in it where one does."""
+    found = re.search(r" \(at line (\d+), column \d+\)", said)
+    lines = text.splitlines()
+    number = int(found[1]) if found else max(len(lines), 1)
+    line = lines[number - 1] if number <= len(lines) else ""
+    key = re.match(r"\s*([\w-]+)\s*=", line)
+    told = said[: found.start()] if found else said.replace(" (at end of document)", "")
+    mend = 'write one key a line, its value in quotes: reject = "> 5 mm"'
+    if told == "Cannot overwrite a value":
+        told, mend = "the key is there twice", "leave one of the two"
+    return CriteriaError(
+        f"{f'{key[1]}: ' if key else ''}is not valid TOML: {told}",
+        where=f"{where}, line {number}",
+        mend=mend,
+    )
 
 
 def line_of(text: str, header: str, nth: int, key: str) -> int:
@@ -88,7 +126,7 @@ class Table:
         self._asked: set[str] = set()
         self._row = ("", 0)  # key and place (from 1) of a table listed under that key
         if not isinstance(data, dict):
-            raise self.wrong("", "must be a table")
+            raise self.wrong("", "must be a table", "its keys stand below its name in brackets")
         self._data: dict[str, Any] = data
 
     def wrong(self, key: str, what: str, mend: str = "") -> CriteriaError:
@@ -117,7 +155,7 @@ class Table:
     def raw(self, key: str) -> Any:  # noqa: ANN401 - whatever TOML holds
         self._asked.add(key)
         if key not in self._data:
-            raise self.wrong(key, "is missing")
+            raise self.wrong(key, "is missing", f"add {key} = …")
         return self._data[key]
 
     def text(self, key: str, default: str | None = None) -> str:
@@ -125,7 +163,7 @@ class Table:
             return default
         value = self.raw(key)
         if not isinstance(value, str) or not value.strip():
-            raise self.wrong(key, f"must be text, got {value!r}")
+            raise self.wrong(key, f"must be text, got {value!r:.40}", "write text in quotes")
         return value.strip()
 
     def texts(self, key: str) -> tuple[str, ...]:
@@ -133,7 +171,9 @@ class Table:
             return ()
         value = self.raw(key)
         if not isinstance(value, list) or not all(isinstance(v, str) and v for v in value):
-            raise self.wrong(key, f"must be a list of texts, got {value!r}")
+            raise self.wrong(
+                key, f"must be a list of texts, got {value!r:.40}", f'{key} = ["…", "…"]'
+            )
         return tuple(value)
 
     def choice(self, key: str, options: tuple[str, ...], default: str | None = None) -> str:
@@ -148,11 +188,12 @@ class Table:
     def amounts(self, key: str, unit: str, count: int) -> tuple[float, ...]:
         values = self.texts(key)
         if len(values) != count:
-            raise self.wrong(key, f"must hold {count} amounts, got {len(values)}")
+            example = f'{key} = ["148 {unit}", "105 {unit}"]'
+            raise self.wrong(key, f"must hold {count} amounts, got {len(values)}", example)
         try:
             return tuple(self._in_unit(key, *parse_amount(value), unit) for value in values)
         except ValueError as error:
-            raise self.wrong(key, str(error)) from error
+            raise self.wrong(key, str(error), f'write each as "5 {unit}"') from error
 
     def limit(self, key: str, unit: str, operators: tuple[str, ...] = (">", ">=")) -> Limit:
         limit = self._parsed(key, parse_limit)
@@ -168,7 +209,11 @@ class Table:
     def number_limit(self, key: str) -> Limit:
         limit = self.limit(key, "1")
         if limit.value != int(limit.value) or limit.least_number < 1:
-            raise self.wrong(key, f"must be a whole number of indications, got {limit.value:g}")
+            raise self.wrong(
+                key,
+                f"must be a whole number of indications, got {limit.value:g}",
+                f'{key} = ">= 4"',
+            )
         return limit
 
     def finish(self) -> None:
@@ -176,24 +221,29 @@ class Table:
         for key in self._data:
             if key not in self._asked:
                 raise self.wrong(
-                    key, "is unknown here", "see `ptmark criteria show` for examples"
+                    key,
+                    "is unknown here",
+                    "take it out; `ptmark criteria new` explains the keys",
                 )
 
     def _parsed(self, key: str, parse: Callable[[str], _T]) -> _T:
         value = self.raw(key)
         if not isinstance(value, str):
-            raise self.wrong(key, f"must be text with its unit, got {value!r}")
+            raise self.wrong(
+                key, f"must be text with its unit, got {value!r:.40}", f'{key} = "> 5 mm"'
+            )
         try:
             return parse(value)
         except ValueError as error:
-            raise self.wrong(key, str(error)) from error
+            raise self.wrong(key, str(error), f'write it as in {key} = "> 5 mm"') from error
 
     def _in_unit(
         self, key: str, value: float, got: str, unit: str, least: float | None = None
     ) -> float:
         if got != unit:
             wanted = "no unit" if unit == "1" else f"the profile's unit {unit}"
-            raise self.wrong(key, f"has unit '{got}', but needs {wanted}")
+            mend = "leave the unit out" if unit == "1" else f"write it in {unit}"
+            raise self.wrong(key, f"has unit '{got}', but needs {wanted}", mend)
         if value < 0 or (least is None and value == 0):
-            raise self.wrong(key, f"must be above zero, got {value:g}")
+            raise self.wrong(key, f"must be above zero, got {value:g}", "no limit is negative")
         return value

@@ -30,12 +30,13 @@ def sound_medial(outline: Array, length: float) -> Medial:
     """
     found = medial_of(outline)
     if found.path_length < _BROKEN * length:
-        found = medial_of(_rim(outline, length))
+        rim = _rim(outline, length)
+        found = medial_of(rim) if len(rim) else found  # all of it may be thinner than a bridge
     return replace(found, path_length=max(found.path_length, length))
 
 
 def _rim(outline: Array, length: float) -> Array:
-    """Rim of what an outline encloses, pieces that touch in a point joined there."""
+    """Rim of what an outline encloses, pieces that touch in a point joined; may be empty."""
     import shapely
 
     lines = shapely.get_parts(shapely.node(shapely.linearrings(outline)))
@@ -43,5 +44,7 @@ def _rim(outline: Array, length: float) -> Array:
     bridge = _BRIDGE * length
     joined = shapely.buffer(shapely.buffer(shapely.union_all(pieces), bridge), -bridge)
     parts = shapely.get_parts(joined)
+    if not len(parts):
+        return np.empty((0, 2))
     largest = parts[int(np.argmax(shapely.area(parts)))]
     return np.asarray(shapely.get_coordinates(shapely.get_exterior_ring(largest))[:-1])

@@ -98,11 +98,82 @@ def test_one_error_with_line_and_key(loaded, old, new, line, says):
     assert "house.toml" in caught.value.where
     assert caught.value.where.endswith(f"line {line}")
     assert says in str(caught.value)
+    assert caught.value.mend
 
 
 def test_a_key_doubled_is_no_toml(loaded):
-    with pytest.raises(CriteriaError, match=r"line 5"):
+    with pytest.raises(
+        CriteriaError, match="unit: is not valid TOML: the key is there twice"
+    ) as c:
         loaded(GOOD.replace('unit = "mm"', 'unit = "mm"\nunit = "in"'))
+    assert c.value.where.endswith("house.toml, line 5")
+    assert c.value.mend == "leave one of the two"
+
+
+@pytest.mark.parametrize(
+    ("data", "line"),
+    [
+        ("name = 1\nü = 2\n".encode("latin-1"), 2),
+        (GOOD.encode("utf-16"), 1),
+        (b"\x7fELF\x02\x01\x01" + bytes(range(11, 256)), 1),
+        (b'name = "x\n', 1),
+        (b"name = 'x'\n[shape\n", 2),
+    ],
+)
+def test_binary_and_wrong_encodings_name_the_line_and_a_mend(data, line, loaded):
+    with pytest.raises(CriteriaError) as caught:
+        loaded(data)
+    assert caught.value.where.endswith(f"house.toml, line {line}")
+    assert caught.value.mend
+
+
+@pytest.mark.parametrize("base", ["../iso-23277-2", "none", "> 1/0 mm", "/etc/passwd", "house"])
+def test_a_base_that_is_no_profile(base, loaded):
+    with pytest.raises(CriteriaError, match="base: ") as caught:
+        loaded(f'base = "{base}"\nname = "house"\n')
+    assert caught.value.where.endswith("line 1")
+    assert caught.value.mend
+
+
+@pytest.mark.parametrize("identity", ["[1]", "{}", "5"])
+def test_an_id_that_is_no_text_over_a_base(identity, loaded):
+    with pytest.raises(CriteriaError, match="rule"):
+        loaded(f'base = "iso-23277-2"\n[[rule]]\nid = {identity}\n')
+
+
+def test_hundreds_of_broken_profiles_give_one_error_each(loaded):
+    import random
+
+    draw = random.Random(5)  # noqa: S311 - broken on purpose, the same each time
+    values = [
+        "5",
+        '"> 5 in"',
+        '"> -1 mm"',
+        '"< 5 mm"',
+        '""',
+        "[]",
+        '["a"]',
+        "{}",
+        "true",
+        "[{}]",
+    ]
+    refused: list[CriteriaError] = []
+    for _ in range(400):
+        lines = GOOD.split("\n")
+        k = draw.randrange(len(lines))
+        if draw.random() < 0.5 and "=" in lines[k]:
+            lines[k] = lines[k].split("=")[0] + "= " + draw.choice(values)
+        elif draw.random() < 0.5:
+            del lines[k]
+        else:
+            lines.insert(k, draw.choice(["[[rule]]", "[merge]", "x = 1", lines[k]]))
+        try:
+            loaded("\n".join(lines))
+        except CriteriaError as error:
+            refused.append(error)
+    assert len(refused) > 200
+    assert all("house.toml, line " in error.where for error in refused)
+    assert all(error.mend for error in refused)
 
 
 def test_no_rules_no_profile(loaded):
