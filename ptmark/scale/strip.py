@@ -106,8 +106,9 @@ def dips_of(profile: Float) -> Dips:
     part = np.nan_to_num(profile[first : last + 1], nan=float(np.nanmean(profile)))
     smooth = cv2.GaussianBlur(part[None], (0, 0), 0.8)[0].astype(np.float64)
     noise = 1.48 * float(np.median(np.abs(np.diff(part, 2)))) / np.sqrt(6)
-    slope = np.sign(np.diff(smooth))
-    turns = np.flatnonzero(slope[1:] * slope[:-1] < 0) + 1
+    steps = np.flatnonzero(np.diff(smooth))  # level ground between strokes turns nowhere
+    slope = np.sign(np.diff(smooth)[steps])
+    turns = steps[1:][slope[1:] * slope[:-1] < 0]
     if len(turns) < 5:
         return nothing
     swing = np.abs(np.diff(smooth[turns]))

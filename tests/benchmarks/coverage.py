@@ -15,14 +15,14 @@ one that makes the errors.
 
 import argparse
 import csv
-import pickle
+import json
 import sys
-from dataclasses import replace
+from dataclasses import asdict, replace
 from pathlib import Path
 
 import numpy as np
 from coverage_plot import draw
-from coverage_scenes import CARD_MM, View, photograph
+from coverage_scenes import CARD_MM, Truth, View, photograph
 from stress import match
 
 from ptmark.dye import find_indications
@@ -90,15 +90,17 @@ def drawn(view, seed):
 
 
 def made(view, seed, folder):
-    """One photo and its truths, taken from the folder where it is there."""
+    """One photo, its truths and its picks, taken from the folder where it is there."""
     stem = f"{view.name}-{seed}".replace(" ", "-").replace(":", "-")
-    kept = folder / f"{stem}.pickle"
-    path = folder / f"{stem}.jpg"
+    kept, path = folder / f"{stem}.json", folder / f"{stem}.jpg"
     if not kept.exists():
-        blob, *truth = photograph(drawn(view, seed), seed)
+        blob, truths, corners, ends, mm = photograph(drawn(view, seed), seed)
         path.write_bytes(blob)
-        kept.write_bytes(pickle.dumps(truth))
-    return path, pickle.loads(kept.read_bytes())
+        told = [asdict(one) | {"outline_px": one.outline_px.tolist()} for one in truths]
+        kept.write_text(json.dumps([told, corners.tolist(), ends.tolist(), mm]))
+    told, corners, ends, mm = json.loads(kept.read_text())
+    truths = [Truth(**one | {"outline_px": np.array(one["outline_px"])}) for one in told]
+    return path, (truths, corners, ends, mm)
 
 
 def surfaces(photo, corners, ends, mm):
@@ -164,8 +166,8 @@ def figures(rows):
 
 
 HEAD = (
-    "| condition | reference | n | length covered | U | 95 % | bias | width covered | U | 95 % | "
-    "bias |\n|---|---|---|---|---|---|---|---|---|---|---|"
+    "| condition | reference | n | length covered | U | 95 % | bias | width covered | U | 95 % "
+    "| bias |\n|---|---|---|---|---|---|---|---|---|---|---|"
 )
 
 

@@ -68,7 +68,8 @@ def label(x, y, text):
 
 def box(x, y, wide, high, colour):
     """A filled rectangle."""
-    return f'<rect x="{x:.1f}" y="{y:.1f}" width="{wide:.1f}" height="{high:.1f}" fill="{colour}"/>'
+    size = f'width="{wide:.1f}" height="{high:.1f}"'
+    return f'<rect x="{x:.1f}" y="{y:.1f}" {size} fill="{colour}"/>'
 
 
 def mark(x, y, mode):

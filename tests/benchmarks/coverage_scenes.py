@@ -2,8 +2,8 @@
 
 Shares no code with ptmark. The plate is z = 0, the camera stands at z > 0; a weld of raised
 cosine form may run along x. Lengths in mm are taken along the plate; px count from the centre
-of the top-left pixel. Light is linear until it is coded; dye is mixed in linearly, so that half
-of the contrast lies at an indication's rim.
+of the top-left pixel. Light is linear until it is coded, and dye is mixed in linearly. An
+indication ends at half of the dye that it holds itself, before the lens blurs it.
 """
 
 import io
@@ -11,14 +11,13 @@ from dataclasses import dataclass, field
 
 import cv2
 import numpy as np
+from coverage_camera import CROWN_HALF_MM, FILM_MM, Eye, crown
 from PIL import Image
 from stress_scenes import RED_DYES, chain_distance, cloud, line
 
 CARD_MM = (85.60, 53.98)  # ISO/IEC 7810, ID-1
 MARKERS_MM = ((4.0, 4.0), (69.6, 4.0), (69.6, 37.98), (4.0, 37.98))  # as on the printed card
 RULE_MM = (166.0, 14.0)
-FILM_MM, FILM_DIAGONAL_MM = 26, 43.27  # a phone's main camera
-CROWN_HALF_MM = 7.5
 FINE = 25.0  # px a mm of drawings
 
 
@@ -52,51 +51,6 @@ class Truth:
     length_mm: float
     width_mm: float
     strength: float
-
-
-class Eye:
-    """A pinhole camera with one radial term, leaning any way, turned any way."""
-
-    def __init__(self, view, rng):
-        wide = int(round((view.megapixels * 1e6 * 4 / 3) ** 0.5 / 16)) * 16
-        self.size = (wide, wide * 3 // 4)
-        diagonal = float(np.hypot(*self.size))
-        self.focal = FILM_MM * float(rng.normal(1.0, 0.02)) / FILM_DIAGONAL_MM * diagonal
-        self.centre = (np.array(self.size) - 1) / 2 + rng.normal(0, 0.004 * diagonal, 2)
-        self.k1 = view.k1
-        towards, tilt = rng.uniform(0, 2 * np.pi), np.radians(view.tilt_deg)
-        turn = rng.normal(0, 0.12)
-        lean = cv2.Rodrigues(tilt * np.array([np.cos(towards), np.sin(towards), 0.0]))[0]
-        face = np.diag([1.0, -1.0, -1.0])  # looks down; the picture's y is the plate's -y
-        self.turned = lean @ face @ cv2.Rodrigues(np.array([0.0, 0.0, turn]))[0]
-        self.place = -self.turned.T @ np.array([0.0, 0.0, view.distance_mm])
-
-    def to_px(self, points):
-        """Points of shape (N, 3) in mm to px of shape (N, 2)."""
-        seen = (np.asarray(points, float) - self.place) @ self.turned.T
-        flat = seen[:, :2] / seen[:, 2:]
-        return flat * (1 + self.k1 * (flat**2).sum(1, keepdims=True)) * self.focal + self.centre
-
-    def meet(self, x, y, crown_mm):
-        """Where rays through px meet the plate or the weld on it, mm; x, y of one shape."""
-        bent = np.stack([x - self.centre[0], y - self.centre[1]], -1) / self.focal
-        straight = bent.copy()
-        for _ in range(6):
-            straight = bent / (1 + self.k1 * (straight**2).sum(-1, keepdims=True))
-        ray = np.concatenate([straight, np.ones_like(straight[..., :1])], -1) @ self.turned
-        height = np.zeros(x.shape)
-        for _ in range(4 if crown_mm else 1):
-            reach = (height - self.place[2]) / ray[..., 2]
-            at = self.place[:2] + reach[..., None] * ray[..., :2]
-            height = crown(at[..., 1], crown_mm)
-        return at
-
-
-def crown(y, height_mm):
-    """Height of the weld over the plate, mm."""
-    return np.where(
-        np.abs(y) < CROWN_HALF_MM, height_mm / 2 * (1 + np.cos(np.pi * y / CROWN_HALF_MM)), 0.0
-    )
 
 
 @dataclass(eq=False)
@@ -193,13 +147,14 @@ def _indicate(scene, kind, amount):
         ways = line(rng, at, rng.uniform(*long), angle, 0.3 if kind == "curve" else 0.03)
         radii = half * (0.65 + 0.35 * np.sin(np.linspace(0.1, np.pi - 0.1, len(ways))))
     strength, soft = rng.uniform(*view.strength), rng.uniform(*view.soft_mm)
-    outline, width = _shape(ways, radii)
+    seen = _to_half(radii, soft)
+    outline, width = _shape(ways, seen)
     px = scene.seen(outline)
     scene.truths.append(
         Truth(
             kind=kind,
             outline_px=px,
-            length_mm=_caliper(ways, radii),
+            length_mm=_caliper(ways, seen),
             width_mm=width,
             strength=strength,
         )
@@ -235,6 +190,12 @@ def _free_place(scene, reach):
     return None
 
 
+def _to_half(radii, soft):
+    """Radii at which the dye is half of what the middle of the way holds."""
+    full = 1 / (1 + np.exp(-1.702 * radii / soft))
+    return radii + soft / 1.702 * np.log(2 / full - 1)
+
+
 def _caliper(ways, radii):
     """Largest distance in a union of capsules, exact: of centres, plus both radii."""
     centres, own = ways.reshape(-1, 2), np.repeat(radii, 2)
@@ -244,16 +205,27 @@ def _caliper(ways, radii):
 
 def _shape(ways, radii):
     """Outline of the union on the plan, shape (N, 2), and its largest inscribed circle."""
-    low = (ways.reshape(-1, 2) - radii.max()).min(axis=0) - 0.1
-    top = (ways.reshape(-1, 2) + radii.max()).max(axis=0) + 0.1
-    step = max(float(radii.max()) / 60, float((top - low).max()) / 2000)
-    x, y = np.meshgrid(*(np.arange(a, b, step) for a, b in zip(low, top, strict=True)))
-    mask = np.uint8(chain_distance(np.float32(x), np.float32(y), ways, radii) < 0)
-    deep = cv2.distanceTransform(mask, cv2.DIST_L2, cv2.DIST_MASK_PRECISE)
+    reach = float(radii.max())
+    low = ways.reshape(-1, 2).min(axis=0) - reach - 0.1
+    top = ways.reshape(-1, 2).max(axis=0) + reach + 0.1
+    step = max(reach / 40, float((top - low).max()) / 1500)
+    mask, deep = _depth(low, top, step, ways, radii)
+    row, column = np.unravel_index(int(deep.argmax()), deep.shape)
+    middle, close = low + step * np.array([column, row]), 1.4 * step * deep.max()
+    fine = close / 400
+    _, deep = _depth(middle - close, middle + close, fine, ways, radii)
+    deep = deep[300:501, 300:501]  # round its middle: farther out the rim lies out of sight
     rims, _ = cv2.findContours(mask, cv2.RETR_EXTERNAL, cv2.CHAIN_APPROX_NONE)
     rim = max(rims, key=len).reshape(-1, 2)
     every = max(1, len(rim) // 300)
-    return low + step * rim[::every], 2 * step * (float(deep.max()) - 0.5)
+    return low + step * rim[::every], float(2 * fine * (float(deep.max()) - 0.5))
+
+
+def _depth(low, top, step, ways, radii):
+    """What lies inside on a grid, and how deep, in its steps."""
+    x, y = np.meshgrid(*(np.arange(a, b, step) for a, b in zip(low, top, strict=True)))
+    mask = np.uint8(chain_distance(np.float32(x), np.float32(y), ways, radii) < 0)
+    return mask, cv2.distanceTransform(mask, cv2.DIST_L2, cv2.DIST_MASK_PRECISE)
 
 
 def _card_drawing():

@@ -5,13 +5,14 @@ from dataclasses import replace
 import cv2
 import numpy as np
 import pytest
+from scipy.signal import find_peaks
 
 from ptmark.errors import ScaleError
 from ptmark.photo import Photo
 from ptmark.scale import LineReference, solve
 from ptmark.scale.graduations import likely_graduations
 from ptmark.scale.rule import read_rule
-from ptmark.scale.strip import strip_along
+from ptmark.scale.strip import dips_of, strip_along
 from ptmark.scale.strokes import find_strokes
 
 STEP_MM = {
@@ -179,3 +180,14 @@ def test_rule_at_the_rim_is_read_by_what_is_there(camera, rule):
     ends = picks(eye, 40, 95)
     read = read_rule(photo, ends, 55.0)
     assert read.count == pytest.approx(55, abs=0.6)
+
+
+def test_level_ground_between_strokes_merges_none():
+    """Ground of exactly one grey, as JPEG leaves it; counted by SciPy's find_peaks too."""
+    profile = np.full(400, 150.0, np.float32)
+    for at in range(20, 390, 17):
+        profile[at : at + 2] = 80.0
+    peaks, _ = find_peaks(-profile, prominence=30.0)
+    dips = dips_of(profile)
+    assert len(dips.at) == len(peaks)
+    np.testing.assert_allclose(dips.at, np.arange(20, 390, 17) + 0.5, atol=0.05)
