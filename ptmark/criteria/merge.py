@@ -113,7 +113,8 @@ class _Clusters:
         )
         pairs = pairs[self._owner[pairs[:, 0]] != self._owner[pairs[:, 1]]]
         least, most = self._apart.bounds(pairs)
-        new = (least <= looked[pairs].min(axis=1)) & (most > before[pairs].min(axis=1))
+        had = before[pairs].min(axis=1)
+        new = (least <= looked[pairs].min(axis=1)) & ((most > had) | (had == 0))
         grow = self._grow[pairs].sum(axis=1)
         return _Pairs(pairs[new], (least - grow)[new], (most - grow)[new])
 

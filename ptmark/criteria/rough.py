@@ -17,6 +17,7 @@ __all__ = ["Rough", "measured_closely", "roughly"]
 
 _DIRECTIONS = 16
 _BENT = 1.45
+_UNBOUNDED = 1e6  # calipers; an infinite one could not be compared within a band
 _DENT = 0.1  # of the circle about the centroid
 _SLACK = 1e-3  # by which the sampled centre line may depart from the exact one
 
@@ -84,7 +85,7 @@ def roughly(outlines: list[Array]) -> list[Rough]:
     least = np.zeros(len(outlines))
     inside = sound & shapely.contains_properly(shapes, centre)
     least[inside] = 2 * shapely.distance(centre[inside], shapely.boundary(shapes[inside]))
-    paths = np.full(len(outlines), np.inf)
+    paths = _UNBOUNDED * lengths
     even = inside.copy()
     even[inside] = _dents(outlines, shapes, inside) <= _DENT * least[inside]
     paths[even] = _BENT * lengths[even]
