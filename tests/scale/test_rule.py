@@ -185,6 +185,7 @@ def test_rule_at_the_rim_is_read_by_what_is_there(camera, rule):
 def test_level_ground_between_strokes_merges_none():
     """Ground of exactly one grey, as JPEG leaves it; counted by SciPy's find_peaks too."""
     profile = np.full(400, 150.0, np.float32)
+    profile[:8] = 120.0  # the rule's rim
     for at in range(20, 390, 17):
         profile[at : at + 2] = 80.0
     peaks, _ = find_peaks(-profile, prominence=30.0)
