@@ -134,8 +134,11 @@ class Case:
             wanted = bound(relevance.relevant)
             told.append(f"{plain.ids[0]} may be relevant ({value}, relevant if {wanted})")
         if not plain.is_of(shape):
+            at = plain.length * self.profile.shape.linear.value / plain.ratio
             told.append(
-                f"{plain.ids[0]} may be {shape} ({plain.ratio_told}, its "
-                f"length known to {amount(plain.u, self.unit, apart_from=0.0)})"
+                f"{plain.ids[0]} may be {shape} ({plain.ratio_told}, its length known to "
+                f"± {amount(plain.u, self.unit, apart_from=0.0)}; at its width the bound lies "
+                f"{amount(abs(at - plain.length), self.unit, apart_from=0.0)} "
+                f"{'above' if at > plain.length else 'below'} its length)"
             )
         return told

@@ -29,6 +29,8 @@ from ptmark.criteria.worst import worst_rectangle
 
 __all__ = ["by_frame", "by_row", "by_share", "by_stretch", "by_window"]
 
+_MOST_HALVED = 100  # indications, of which it is told how closely they must be known
+_HALVINGS = 5
 _FEW = 24  # up to so many indications the heaviest set of all is found, not only enough
 
 
@@ -229,6 +231,7 @@ def _judged(
         verdict = rule.verdict
     elif doubtful:
         says = f"At worst {head}; {rule_says}. {_what_decides(case, shape, plain, worst)}"
+        says += _how_closely(case, limit, worst, look)
         verdict = "undecided"
     else:
         says = f"At most {head}; {rule_says}."
@@ -256,3 +259,25 @@ def _what_decides(case: Case, shape: str, plain: _Outcome, worst: _Outcome) -> s
         return f"What would decide it: {listed(told)}."
     names = listed([one for k in added or worst.members for one in case.worst.items[k].ids])
     return f"What would decide it: the sizes and gaps of {names}, measured more closely."
+
+
+def _how_closely(
+    case: Case, limit: Limit, worst: _Outcome, look: Callable[[View], _Outcome]
+) -> str:
+    """The share of every uncertainty that would pass the rule, in words; "" for a crowd."""
+    if not worst.proven or len(case.judged) > _MOST_HALVED or limit.hit(look(case.plain).value):
+        return ""
+    passes, hits = 0.0, 1.0
+    for _ in range(_HALVINGS):
+        middle = (passes + hits) / 2
+        seen = look(case.views.view(middle))
+        if limit.hit(seen.value) or not seen.proven:
+            hits = middle
+        else:
+            passes = middle
+    if passes == 0.0:
+        return ""
+    largest = max((case.worst.items[k].u for k in worst.members), default=0.0)
+    needed = amount(passes * largest, case.unit, apart_from=0.0)
+    now = amount(largest, case.unit)
+    return f" Lengths known to ± {needed} in place of ± {now} would pass it."

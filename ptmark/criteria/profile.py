@@ -15,7 +15,15 @@ from ptmark.criteria.table import Table, read_toml
 from ptmark.errors import CriteriaError
 from ptmark.places import resource
 
-__all__ = ["Profile", "list_profiles", "list_templates", "load_profile", "profile_stamp"]
+__all__ = [
+    "Profile",
+    "list_profiles",
+    "list_templates",
+    "load_profile",
+    "profile_of",
+    "profile_stamp",
+    "read_profile",
+]
 
 _TOLD = {
     "secondary": "seen only in secondary sources, not in the standard itself",
@@ -94,9 +102,18 @@ def load_profile(name_or_path: str | Path) -> Profile:
             mend="`ptmark criteria` lists the names; a file of your own ends in .toml",
         )
     path = Path(text) if text.endswith(".toml") else resource("criteria", f"{text}.toml")
-    data, source = _with_base(path, seen=())
-    _refuse_unfilled(source, where=str(name_or_path))
-    return _profile(data, source, where=str(name_or_path))
+    return profile_of(*read_profile(path), where=str(name_or_path))
+
+
+def read_profile(path: Path) -> tuple[dict[str, Any], str]:
+    """Tables of a file, laid over the one it is based on, and its own text; not yet judged."""
+    return _with_base(path, seen=())
+
+
+def profile_of(data: dict[str, Any], source: str, where: str) -> Profile:
+    """Make a profile of the tables and the text they stand in, which errors are placed by."""
+    _refuse_unfilled(source, where)
+    return _profile(data, source, where)
 
 
 def _refuse_unfilled(source: str, where: str) -> None:

@@ -45,17 +45,20 @@ class Readings:
         self._shapes = polygons([one.outline_mm * scale for one in judged])
         self._u = np.array([one.length_u for one in judged], dtype=float) * scale
         self._shaping = Shaping(judged, scale, profile.shape.linear)
-        self._made: dict[int, View] = {}
+        self._made: dict[float, View] = {}
 
-    def view(self, reading: int) -> View:
-        """The reading `PLAIN`, `WORST` or `LEAST`; where no U is given all are one."""
+    def view(self, reading: float) -> View:
+        """The reading `PLAIN`, `WORST`, `LEAST`, or one that takes a share of every U.
+
+        Where no U is given all are one.
+        """
         if not self._u.any() and not self._shaping.width_u.any():
             reading = PLAIN
         if reading not in self._made:
             self._made[reading] = self._view(reading)
         return self._made[reading]
 
-    def _view(self, reading: int) -> View:
+    def _view(self, reading: float) -> View:
         clusters = self._clusters(reading)
         most = self._u[np.array([cluster[0] for cluster in clusters], dtype=np.int64)]
         for k, cluster in enumerate(clusters):
@@ -92,7 +95,7 @@ class Readings:
             unit=self._profile.unit,
         )
 
-    def _clusters(self, reading: int) -> list[tuple[int, ...]]:
+    def _clusters(self, reading: float) -> list[tuple[int, ...]]:
         if self._profile.merge is None:
             return [(index,) for index in range(len(self._ids))]
         u = reading * self._u

@@ -15,7 +15,7 @@ import numpy.typing as npt
 from ptmark.criteria.geometry import Array
 from ptmark.criteria.limits import Limit
 from ptmark.criteria.scene import Judged
-from ptmark.criteria.view import LEAST, PLAIN
+from ptmark.criteria.view import PLAIN
 
 __all__ = ["Shaped", "Shaping", "Taken"]
 
@@ -56,13 +56,11 @@ class Shaping:
                 self.most_span[k] = max(rough.most_path, rough.length) * scale
         self._settle()
 
-    def taken(self, reading: int) -> "Taken":
+    def taken(self, reading: float) -> "Taken":
         """What one reading takes of each."""
-        plain = reading == PLAIN
-        nothing = np.zeros_like(self.u)
-        u, width_u = (nothing, nothing) if plain else (self.u, self.width_u)
+        u, width_u = abs(reading) * self.u, abs(reading) * self.width_u
         possible = self.is_long(self.span + u, self.width - width_u)
-        sure = possible if plain else self.is_long(self.span - u, self.width + width_u)
+        sure = self.is_long(self.span - u, self.width + width_u)
         return Taken(self, reading, u, width_u, possible, sure)
 
     def is_long(self, spans: Array, widths: Array) -> Flags:
@@ -94,7 +92,7 @@ class Taken:
     def __init__(
         self,
         shaping: Shaping,
-        reading: int,
+        reading: float,
         u: Array,
         width_u: Array,
         possible: Flags,
@@ -117,7 +115,7 @@ class Taken:
             possible, sure = self._merged(chosen, end_to_end)
             width = float(shaping.width[chosen].max())
             close = bool(shaping.close[chosen].all())
-        least = self._reading == LEAST
+        least = self._reading < PLAIN
         return Shaped(
             length=length,
             ratio=span / width if width > 0 else float("inf"),
