@@ -8,17 +8,13 @@ from ptmark.criteria.house_words import explain
 from ptmark.criteria.parameter import COMMON, Parameter
 from ptmark.criteria.parse import Read, merge_of, relevance_of, rule_of, shape_of
 from ptmark.criteria.profile import Profile, profile_of
+from ptmark.criteria.rules import Rule
 from ptmark.criteria.table import Table
 from ptmark.errors import CriteriaError
 
 __all__ = ["Checked", "Fault", "check_draft"]
 
 _WHERE = "house rules"
-_STEP_READERS = {
-    "shape": lambda table, _: shape_of(table),
-    "relevance": relevance_of,
-    "merge": lambda table, _: merge_of(table),
-}
 
 
 @dataclass(frozen=True, slots=True)
@@ -87,8 +83,14 @@ def _said(draft: ProfileDraft, at: str | int, context: tuple[str, str, int]) -> 
     values = dict(draft.table(at).values)
     table = Table(values, where=_WHERE, text=text, header=header, nth=nth)
     if isinstance(at, int):
-        return explain(rule_of(table, unit))
-    return explain(Read(_STEP_READERS[at](table, unit), table, {}))
+        return explain(rule_of(table, unit), unit)
+    return explain(Read(_step_of(at, table, unit), table, {}), unit)
+
+
+def _step_of(name: str, table: Table, unit: str) -> Rule:
+    if name == "shape":
+        return shape_of(table)
+    return relevance_of(table, unit) if name == "relevance" else merge_of(table)
 
 
 def _open_fields(draft: ProfileDraft, at: str | int, lines: dict[Place, int]) -> list[Fault]:

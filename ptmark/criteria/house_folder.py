@@ -36,7 +36,7 @@ def save_house(checked: Checked, *, over: Path | None = None) -> Path:
     """
     if checked.profile is None:
         raise CriteriaError(
-            f"{len(checked.faults)} fields keep these rules from being used",
+            f"{len(checked.faults)} open or wrong, so nothing can be judged by these rules",
             where="house rules",
             mend="mend them first; each says how",
         )

@@ -28,15 +28,15 @@ from ptmark.criteria.wording import bound
 __all__ = ["explain"]
 
 
-def explain(read: Read) -> str:
-    """Say what a rule does, in one sentence.
+def explain(read: Read, unit: str) -> str:
+    """Say what a rule of a profile in ``unit`` ("mm" or "in") does, in one sentence.
 
     Examples
     --------
     >>> from ptmark.criteria.limits import Limit
     >>> rule = SizeRule(id="a", clause="1", sure="memory", of="linear",
     ...                 reject=Limit(">", 2.0, "mm"))
-    >>> explain(Read(rule, None, {}))
+    >>> explain(Read(rule, None, {}), "mm")
     'Rejectable: each linear indication longer than 2 mm.'
     """
     rule = read.rule
@@ -57,18 +57,19 @@ def explain(read: Read) -> str:
     if isinstance(rule, PartRule):
         return f"Holds for parts whose {rule.by} is {_amount(rule.size)}; judges nothing alone."
     verdict = getattr(rule, "verdict", "rejectable").capitalize()
-    return f"{verdict}: {_judged(read, rule)}."
+    return f"{verdict}: {_judged(read, rule, unit)}."
 
 
-def _judged(read: Read, rule: Rule) -> str:
+def _judged(read: Read, rule: Rule, unit: str) -> str:
     if isinstance(rule, JoinRule):
         return _joined(read, rule)
     if isinstance(rule, KindRule):
-        return f"each indication named {_listed(rule.kinds)} (ISO 6520-1), any size, relevant or not"
+        named = _listed(rule.kinds)
+        return f"each indication named {named} (ISO 6520-1), any size, relevant or not"
     if isinstance(rule, SingleRule):
         return _single(rule)
     if isinstance(rule, GroupRule):
-        return _group(rule)
+        return _group(rule, unit)
     return rule.id
 
 
@@ -86,7 +87,7 @@ def _single(rule: SingleRule) -> str:
     return one
 
 
-def _group(rule: GroupRule) -> str:
+def _group(rule: GroupRule, unit: str) -> str:
     many = f"{_shape(rule.of)}indications{_named(rule.named)}"
     if isinstance(rule, RowRule):
         long = "" if rule.reject is None else f", where the row is {_size(rule.reject)}"
@@ -95,18 +96,17 @@ def _group(rule: GroupRule) -> str:
             f"{_amount(rule.gap)} away, edge to edge{long}"
         )
     if isinstance(rule, WindowRule):
-        unit = rule.number.unit if rule.number.unit != "1" else ""
         return (
-            f"{_number(rule.number)} {many} in any rectangle of up to {rule.area:g} square "
-            f"units{unit} with no side above {rule.longest:g}, at its worst place and turn"
+            f"{_number(rule.number)} {many} in any rectangle of up to {rule.area:g} {unit}2 "
+            f"with no side above {rule.longest:g} {unit}, at its worst place and turn"
         )
     if isinstance(rule, FrameRule):
-        long, short = rule.sides
-        where = f"on a frame of {long:g} by {short:g}, at its worst place and turn"
+        side, other = rule.sides
+        where = f"on a frame of {side:g} by {other:g} {unit}, at its worst place and turn"
         return f"{_summed(rule.what, many)} {_bounded(rule.reject)} {where}"
     if isinstance(rule, StretchRule):
         only = "" if rule.counted is None else f" (counting those {bound(rule.counted)})"
-        where = f"in any {rule.stretch:g} of weld"
+        where = f"in any {rule.stretch:g} {unit} of weld"
         return f"{_summed(rule.what, many)} {_bounded(rule.reject)} {where}{only}"
     if isinstance(rule, ShareRule):
         return f"lengths of {many} that add up to {_bounded(rule.reject)} of the weld's length"
