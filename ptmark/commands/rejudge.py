@@ -8,10 +8,12 @@ import argparse
 import csv
 import io
 import json
+from collections import Counter
 from pathlib import Path
 from typing import Any, NamedTuple
 
 from ptmark.criteria import (
+    SEVERITY,
     Change,
     Evaluation,
     Profile,
@@ -20,11 +22,10 @@ from ptmark.criteria import (
     evaluation_to_json,
     is_stale,
     load_profile,
-    scene_from_json,
 )
 from ptmark.errors import PtmarkError, UsageError
 from ptmark.files import write_whole
-from ptmark.record import Record, load_record
+from ptmark.record import Record, load_record, scenes_of
 
 __all__ = ["add_to", "run"]
 
@@ -32,11 +33,18 @@ _HEAD = ("record", "part_number", "what", "before", "after", "rule_before", "rul
 
 
 class _Judged(NamedTuple):
+    """One photo of a record, judged again; ``photo`` is its number from 1, 0 where alone."""
+
     path: Path
     record: Record
+    photo: int
     after: Evaluation
     rows: list[Change]
     stale: bool
+
+    @property
+    def name(self) -> str:
+        return f"{self.path}, photo {self.photo}" if self.photo else str(self.path)
 
 
 def add_to(subparsers: Any) -> None:  # noqa: ANN401 - argparse keeps its class private
@@ -76,7 +84,7 @@ def run(args: argparse.Namespace) -> int:
         try:
             record = load_record(path)
             if args.part is None or record.fields.get("part_number", "") == args.part:
-                judged.append(_again(path, record, profile, args.decision))
+                judged += _again(path, record, profile, args.decision)
         except PtmarkError as exc:
             if named:
                 raise
@@ -92,6 +100,7 @@ def run(args: argparse.Namespace) -> int:
         print(_told(one))
     for line in failed:
         print(line)
+    print(_table(judged))
     moved = sum(one.rows[0].differs for one in judged)
     print(f"{len(judged)} judged, the verdict of {moved} changes; {len(failed)} not judged")
     return 1 if failed else 0
@@ -109,27 +118,45 @@ def _files(paths: list[Path]) -> list[tuple[Path, bool]]:
     return list(found.items())
 
 
-def _again(path: Path, record: Record, profile: Profile, decision: str | None) -> _Judged:
-    before = record.evaluation
-    rule = decision or (before or {}).get("decision_rule", "guarded")
-    after = evaluate(profile, scene_from_json(record.to_json()), rule)
-    same = before is not None and before.get("profile") == profile.name
-    return _Judged(
-        path,
-        record,
-        after,
-        changes(before, evaluation_to_json(after)),
-        stale=same and before is not None and is_stale(before, profile),
-    )
+def _again(path: Path, record: Record, profile: Profile, decision: str | None) -> list[_Judged]:
+    """Each photo of the record; one of a set that has no scale is not judged."""
+    views, made = record.views(), []
+    for number, (view, scene) in enumerate(zip(views, scenes_of(record), strict=True), 1):
+        if len(views) > 1 and view.scale["reference"] is None:
+            continue
+        before = view.evaluation
+        rule = decision or (before or {}).get("decision_rule", "guarded")
+        after = evaluate(profile, scene, rule)
+        same = before is not None and before.get("profile") == profile.name
+        one = _Judged(
+            path,
+            view,
+            number if len(views) > 1 else 0,
+            after,
+            changes(before, evaluation_to_json(after)),
+            stale=same and before is not None and is_stale(before, profile),
+        )
+        made.append(one)
+    return made
 
 
 def _told(one: _Judged) -> str:
     verdict = one.rows[0]
-    lines = [f"{one.path}: {_step(verdict)}"]
+    lines = [f"{one.name}: {_step(verdict)}"]
     if one.stale:
         lines[0] += "; the profile has changed since, so the verdict in the record is stale"
     lines += [f"  {row.what}: {_step(row)}" for row in one.rows[1:] if row.differs]
     return "\n".join(lines)
+
+
+def _table(judged: list[_Judged]) -> str:
+    """How many records went from which verdict (rows) to which (columns)."""
+    counts = Counter((one.rows[0].before, one.rows[0].after) for one in judged)
+    befores = [name for name in ("not judged", *SEVERITY) if any(b == name for b, _ in counts)]
+    lines = ["", f"{'before':12}{''.join(f'{name:>12}' for name in SEVERITY)}"]
+    for before in befores:
+        lines.append(f"{before:12}{''.join(f'{counts[before, a]:12}' for a in SEVERITY)}")
+    return "\n".join([*lines, ""])
 
 
 def _step(row: Change) -> str:
@@ -147,7 +174,7 @@ def _csv(judged: list[_Judged]) -> str:
         for row in one.rows:
             cells = (row.what, row.before, row.after, row.rule_before, row.rule_after)
             part = one.record.fields.get("part_number", "")
-            table.writerow([_safe(cell) for cell in (str(one.path), part, *cells)])
+            table.writerow([_safe(cell) for cell in (one.name, part, *cells)])
     return out.getvalue()
 
 
@@ -161,6 +188,7 @@ def _json(judged: list[_Judged]) -> dict[str, Any]:
         "records": [
             {
                 "file": str(one.path),
+                **({"photo": one.photo} if one.photo else {}),
                 "id": one.record.id,
                 "part_number": one.record.fields.get("part_number", ""),
                 "stale": one.stale,

@@ -16,12 +16,13 @@ from ptmark.criteria.profile import (
     profile_stamp,
 )
 from ptmark.criteria.reading import scene_from_json
-from ptmark.criteria.result import Evaluation, Finding, evaluation_to_json
+from ptmark.criteria.result import SEVERITY, Evaluation, Finding, evaluation_to_json
 from ptmark.criteria.scene import Judged, Scene
 from ptmark.criteria.template import new_profile
 from ptmark.criteria.vocabulary import rule_kinds, step_kinds
 
 __all__ = [
+    "SEVERITY",
     "Change",
     "Difference",
     "Evaluation",

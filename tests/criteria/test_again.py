@@ -3,13 +3,22 @@
 import csv
 import json
 import xml.etree.ElementTree as ET
+from dataclasses import replace
 from pathlib import Path
 
 import numpy as np
 import pytest
 
 from ptmark.commands.line import run
-from ptmark.criteria import changes, evaluate, evaluation_to_json, is_stale, load_profile
+from ptmark.criteria import (
+    changes,
+    evaluate,
+    evaluation_to_json,
+    is_stale,
+    load_profile,
+    scene_from_json,
+)
+from ptmark.record import load_record, save_record
 from ptmark.report.sketch import finding_picture, finding_svg
 
 WRITTEN = Path(__file__).parents[1] / "record" / "written"
@@ -141,3 +150,51 @@ def test_rejudge_goes_on_past_a_file_that_is_no_record(tmp_path, capsys):
     assert run(["rejudge", str(tmp_path), "--criteria", "iso-23277-1"]) == 1
     assert "x.json: not judged" in capsys.readouterr().out
     assert run(["rejudge", str(tmp_path / "x.json"), "--criteria", "iso-23277-1"]) == 1
+
+
+def written(folder, name, part, scale):
+    """A record of the written one's indications, as large as asked for, judged by level 3."""
+    record = load_record(WRITTEN / "record-1.json")
+    made = []
+    for one in record.indications:
+        points = (np.array(one["outline_mm"]) * scale).tolist()
+        kept = {k: v for k, v in one.items() if k not in {"length_mm", "path_mm", "width_mm"}}
+        sizes = {k: one[k] * scale for k in ("length_mm", "path_mm", "width_mm")}
+        made.append(kept | sizes | {"outline_mm": points, "relevance": "", "reason": ""})
+    whole = replace(
+        record, id=name, indications=made, fields={**record.fields, "part_number": part}
+    )
+    scene = scene_from_json(whole.to_json())
+    told_by = evaluation_to_json(evaluate(load_profile("iso-23277-3"), scene))
+    save_record(folder / f"{name}.json", replace(whole, evaluation=told_by))
+
+
+@pytest.mark.truth
+def test_rejudge_many_records_of_one_part_gives_a_table(tmp_path, capsys):
+    # ISO 23277 Table 1 (conflicting secondary sources): linear 8 mm at level 3, 2 mm at level
+    # 1; the linear indication of the written record is 8 mm long
+    for k, scale in enumerate((0.2, 0.24, 0.3, 0.9, 1.5)):
+        written(tmp_path, f"a{k}", "P-7", scale)
+    written(tmp_path, "b0", "P-8", 0.9)
+    before = {path.name: path.read_bytes() for path in tmp_path.glob("*.json")}
+    words = ["rejudge", str(tmp_path), "--criteria", "iso-23277-1", "--part", "P-7"]
+    table, evaluations = tmp_path / "out.csv", tmp_path / "out.txt"
+    assert run([*words, "--csv", str(table), "--json", str(evaluations)]) == 0
+    said = capsys.readouterr().out
+    assert "5 judged" in said
+    assert "b0" not in said
+    rows = list(csv.DictReader(table.read_text().splitlines()))
+    verdicts = [(row["before"], row["after"]) for row in rows if row["what"] == "verdict"]
+    assert {row["part_number"] for row in rows} == {"P-7"}
+    counted = {pair: verdicts.count(pair) for pair in verdicts}
+    order = ("acceptable", "undecided", "rejectable")
+    shown = [line.split() for line in said.splitlines() if line.split()[1:] and line[:1] != " "]
+    for was in {pair[0] for pair in verdicts}:
+        wanted = [was, *(str(counted.get((was, now), 0)) for now in order)]
+        assert wanted in shown
+    moved = sum(was != now for was, now in verdicts)
+    assert moved >= 2
+    assert f"the verdict of {moved} changes" in said
+    kept = json.loads(evaluations.read_text())["records"]
+    assert [one["after"]["verdict"] for one in kept] == [now for _, now in verdicts]
+    assert before == {path.name: path.read_bytes() for path in tmp_path.glob("*.json")}
