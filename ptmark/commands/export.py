@@ -1,12 +1,15 @@
 """`ptmark export`: a record in the formats that others read."""
 
 import argparse
+from collections.abc import Iterator
+from itertools import islice
 from pathlib import Path
 
 from ptmark.commands.options import Verbs
-from ptmark.commands.photos import photo_of
+from ptmark.commands.photos import photo_of, photos_of
 from ptmark.commands.record import refuse_damaged
 from ptmark.errors import UsageError
+from ptmark.photo import Photo
 from ptmark.record import load_record
 
 __all__ = ["add_to", "run"]
@@ -20,8 +23,8 @@ def add_to(verbs: Verbs) -> None:
         "export",
         help="write a record as exchange bundle, spreadsheet or outlines",
         description="The ending says the format: .zip the exchange bundle with record, photos, "
-        "reports, schema and checksums; .xlsx a spreadsheet; .geojson the outlines in mm; "
-        ".coco.json the outlines of one or many records as a training set.",
+        "reports, schema and checksums; .xlsx a spreadsheet; .geojson the outlines in mm, a "
+        "file for each photo; .coco.json the outlines of one or many records for training.",
     )
     made.add_argument("files", type=Path, nargs="+", metavar="RECORD")
     made.add_argument("--to", type=Path, required=True, metavar="FILE", help="where to")
@@ -56,5 +59,9 @@ def run(args: argparse.Namespace) -> int:
     else:
         photo = photo_of(record, args.files[0], args.photos)
         beside = photo.info.path.absolute().parent
-        report.write_bundle(args.to, record, photo.rgb, photo.info.path, beside)
+
+        def more() -> Iterator[Photo]:
+            return islice(photos_of(record, args.files[0], args.photos), 1, None)
+
+        report.write_bundle(args.to, record, photo.rgb, photo.info.path, beside, more)
     return 0

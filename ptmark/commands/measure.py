@@ -3,6 +3,7 @@
 import argparse
 from pathlib import Path
 
+from ptmark.commands import together
 from ptmark.commands.folder import add_options, check_options, measure_folder
 from ptmark.commands.measuring import add_measuring, read_asked
 from ptmark.commands.options import Verbs
@@ -19,10 +20,17 @@ def add_to(verbs: Verbs) -> None:
     made = verbs.add_parser(
         "measure",
         help="measure the indications in a photo",
-        description="Measure the indications in a photo, or in every photo of a folder. The "
+        description="Measure the indications in a photo, in every photo of a folder, or in "
+        "several photos of one inspection (--together). The "
         "scale comes from the printed card where no line or rectangle is given.",
     )
-    made.add_argument("photo", type=Path, metavar="PHOTO", help="a photo, or a folder of them")
+    made.add_argument(
+        "photos",
+        type=Path,
+        nargs="+",
+        metavar="PHOTO",
+        help="a photo, a folder of them, or several photos with --together",
+    )
     add_measuring(made)
     made.add_argument("--json", type=Path, metavar="FILE", help="write the record")
     made.add_argument("--image", type=Path, metavar="FILE", help="write the annotated image")
@@ -30,16 +38,37 @@ def add_to(verbs: Verbs) -> None:
     made.add_argument("--csv", type=Path, metavar="FILE", help="write the table")
     made.add_argument("--paper", choices=["A4", "Letter"], default="A4")
     add_options(made)
+    together.add_options(made)
     made.set_defaults(run=run)
 
 
 def run(args: argparse.Namespace) -> int:
-    """Measure one photo, write what was asked for, print the table; or take a whole folder."""
+    """Measure one photo or one set, write what was asked for, print; or take a whole folder."""
+    if args.together:
+        return _together(args)
+    if len(args.photos) > 1 or args.match:
+        raise UsageError(
+            "--match is for a set" if args.match else f"{len(args.photos)} photos given",
+            mend="add --together where they show one part, else name their folder",
+        )
     asked = read_asked(args)
+    (args.photo,) = args.photos
     check_options(args)
     if args.photo.is_dir():
         return measure_folder(args, asked)
-    inspection = inspected(args.photo, asked)
+    return _finish(args, inspected(args.photo, asked))
+
+
+def _together(args: argparse.Namespace) -> int:
+    if args.out or args.jobs is not None or args.retry:
+        raise UsageError("--out, --jobs and --retry are for a folder", where="--together")
+    lines = together.lines_by_photo(args)
+    asked = read_asked(args)
+    made = together.inspected_together(args.photos, asked, lines, match=args.match)
+    return _finish(args, made)
+
+
+def _finish(args: argparse.Namespace, inspection: Inspection) -> int:
     record = inspection.to_record()
     _write(args, inspection, record)
     _print(record)
@@ -50,15 +79,15 @@ def _write(args: argparse.Namespace, inspection: Inspection, record: Record) -> 
     if args.json:
         record = save_record(args.json, record)
     if args.image or args.pdf:
-        from ptmark.report import annotated_image, write_image, write_pdf
+        from ptmark.report import write_images, write_pdf
 
-        photo = inspection.photo
-        if photo is None:
-            raise UsageError("there is no photo", mend="name a photo")
         if args.image:
-            write_image(args.image, annotated_image(record, photo.rgb))
+            write_images(args.image, record, together.photos_in_order(inspection))
         if args.pdf:
-            write_pdf(args.pdf, record, photo.rgb, photo.info.path, paper=args.paper)
+            more = together.photos_in_order(inspection)
+            photo = next(more)
+            path = photo.info.path
+            write_pdf(args.pdf, record, photo.rgb, path, paper=args.paper, more=more)
     if args.csv:
         from ptmark.report import write_csv
 
@@ -67,9 +96,29 @@ def _write(args: argparse.Namespace, inspection: Inspection, record: Record) -> 
 
 def _print(record: Record) -> None:
     """The table as text: what a person at a terminal wants to see first."""
+    for view in record.views():
+        _print_photo(view)
+    if record.together is None:
+        return
+    print(f"the set of {len(record.views())} photos: {record.verdict or 'no verdict'}")
+    for one in record.together["seen_again"]:
+        sizes = ", ".join(
+            f"{size['length_mm']:.2f} ± {size['length_u_mm']:.2f} mm in photo {size['photo']}"
+            for size in one["sizes"]
+            if size["length_mm"] is not None
+        )
+        print(f"  {one['id']:>3}  {sizes}; of record: photo {one['of_record']}")
+    for caution in record.together["cautions"]:
+        print(f"  caution: {caution}")
+
+
+def _print_photo(record: Record) -> None:
     photo, scale = record.photo["file"], record.scale
-    print(f"{photo}: scale from {scale['reference']}, {scale['mm_per_px']:.4f} mm/px")
-    for one in record.indications:
+    if scale["reference"] is None:
+        print(f"{photo}: no scale, {len(record.indications)} indications not measured")
+    else:
+        print(f"{photo}: scale from {scale['reference']}, {scale['mm_per_px']:.4f} mm/px")
+    for one in record.indications if scale["reference"] is not None else ():
         length = f"{one['length_mm']:7.2f} ± {one['length_u_mm']:.2f} mm"
         width = f"{one['width_mm']:6.2f} ± {one['width_u_mm']:.2f} mm"
         print(f"  {one['id']:>3}  {one['shape']:8}  length {length}  width {width}")

@@ -1,5 +1,6 @@
 """The photo that a record belongs to, found again by its content."""
 
+from collections.abc import Iterator
 from pathlib import Path
 
 import numpy as np
@@ -9,11 +10,17 @@ from ptmark.errors import PtmarkError, UsageError
 from ptmark.photo import Photo, open_photo
 from ptmark.record import Record, find_photo, load_record, revision_hash, revisions
 
-__all__ = ["earlier_of", "photo_of"]
+__all__ = ["earlier_of", "photo_of", "photos_of"]
+
+
+def photos_of(record: Record, beside: Path, folder: Path | None) -> Iterator[Photo]:
+    """Each photo of the record in its order, opened one at a time; see `photo_of`."""
+    for view in record.views():
+        yield photo_of(view, beside, folder)
 
 
 def photo_of(record: Record, beside: Path, folder: Path | None) -> Photo:
-    """Open the record's photo from ``folder``, or from where the record or a bundle lies.
+    """Open the record's photo, of a set the first; it lies in ``folder``, else by the record.
 
     Raises
     ------

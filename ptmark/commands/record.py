@@ -68,9 +68,10 @@ def run(args: argparse.Namespace) -> int:
         record = save_record(args.file, changed, by=args.by, why=args.why)
     if args.sign:
         record = _signed(args.file, record, args)
-    verdict = "no verdict" if record.evaluation is None else record.evaluation["verdict"]
-    count = len(record.indications)
-    print(f"{args.file}: revision {record.revision}; {count} indications, {verdict}")
+    views, verdict = record.views(), record.verdict or "no verdict"
+    count = len({one["id"] for view in views for one in view.indications})
+    where = f" in {len(views)} photos" if len(views) > 1 else ""
+    print(f"{args.file}: revision {record.revision}; {count} indications{where}, {verdict}")
     if record.change is not None:
         change = record.change
         print(f"  changed by {change['by']}, {change['at']}: {change['why']}")

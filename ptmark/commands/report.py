@@ -5,7 +5,7 @@ import getpass
 from pathlib import Path
 
 from ptmark.commands.options import Verbs
-from ptmark.commands.photos import earlier_of, photo_of
+from ptmark.commands.photos import earlier_of, photos_of
 from ptmark.errors import UsageError
 from ptmark.record import load_record
 
@@ -47,13 +47,14 @@ def run(args: argparse.Namespace) -> int:
         report.write_csv(args.csv, record)
     if not (args.pdf or args.image):
         return 0
-    photo = photo_of(record, args.file, args.photos)
     if args.image:
-        report.write_image(args.image, report.annotated_image(record, photo.rgb))
+        report.write_images(args.image, record, photos_of(record, args.file, args.photos))
     if args.pdf:
+        more = photos_of(record, args.file, args.photos)
+        photo = next(more)
         earlier = earlier_of(record, args.file, args.photos)
         pdf = report.report_pdf(
-            record, photo.rgb, photo.info.path, paper=args.paper, earlier=earlier
+            record, photo.rgb, photo.info.path, paper=args.paper, earlier=earlier, more=more
         )
         if args.sign:
             reason = f"Inspection report of record {record.id}, revision {record.revision}"

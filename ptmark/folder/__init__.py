@@ -5,7 +5,7 @@ stops nothing; what a run has finished the next one skips.
 """
 
 from ptmark.folder.book import Book
-from ptmark.folder.job import Asked, Outcome, inspected, measured
+from ptmark.folder.job import Asked, Outcome, inspected, measured, take_asked
 from ptmark.folder.pool import Pool
 from ptmark.folder.watching import Arrivals, pictures_in
 
@@ -18,4 +18,5 @@ __all__ = [
     "inspected",
     "measured",
     "pictures_in",
+    "take_asked",
 ]

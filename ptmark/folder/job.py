@@ -14,7 +14,16 @@ from ptmark.inspection import Inspection
 from ptmark.record import Record
 from ptmark.scale import CardReference, Reference, reference_to_json
 
-__all__ = ["COLUMNS", "Asked", "Outcome", "content_key", "failed", "inspected", "measured"]
+__all__ = [
+    "COLUMNS",
+    "Asked",
+    "Outcome",
+    "content_key",
+    "failed",
+    "inspected",
+    "measured",
+    "take_asked",
+]
 
 Point = tuple[float, float]
 
@@ -92,7 +101,19 @@ def inspected(path: Path, asked: Asked) -> Inspection:
     PtmarkError
         If the profile, the photo or the reference is refused.
     """
-    inspection = Inspection()
+    inspection = take_asked(Inspection(), asked)
+    inspection.open(path)
+    inspection.set_reference(asked.reference)
+    if asked.area_px is not None:
+        inspection.change("mark the examined area", area_px=asked.area_px)
+    if asked.weld_px is not None:
+        inspection.change("mark the weld", weld_px=asked.weld_px)
+    inspection.set_suggestions(inspection.look())
+    return inspection
+
+
+def take_asked(inspection: Inspection, asked: Asked) -> Inspection:
+    """Give an inspection what holds for every photo; a profile is refused before the work."""
     inspection.change(
         "take what was asked for",
         profile=asked.profile,
@@ -103,14 +124,7 @@ def inspected(path: Path, asked: Asked) -> Inspection:
         thickness_mm=asked.thickness_mm,
         mode=asked.mode,
     )
-    _ = inspection.profile  # a profile that cannot be used is refused before the work
-    inspection.open(path)
-    inspection.set_reference(asked.reference)
-    if asked.area_px is not None:
-        inspection.change("mark the examined area", area_px=asked.area_px)
-    if asked.weld_px is not None:
-        inspection.change("mark the weld", weld_px=asked.weld_px)
-    inspection.set_suggestions(inspection.look())
+    _ = inspection.profile  # loads it
     return inspection
 
 

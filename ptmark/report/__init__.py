@@ -1,6 +1,6 @@
 """Annotated image, PDF and CSV of a record: the same numbers, the same bytes each time."""
 
-from ptmark.report.annotate import annotated_image, write_image
+from ptmark.report.annotate import annotated_image, write_image, write_images
 from ptmark.report.bundle import take_in, write_bundle
 from ptmark.report.growth import growth_picture
 from ptmark.report.growth_data import growth_json, write_growth_csv
@@ -33,6 +33,7 @@ __all__ = [
     "write_growth_csv",
     "write_growth_pdf",
     "write_image",
+    "write_images",
     "write_pdf",
     "write_sheet",
 ]

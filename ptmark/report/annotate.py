@@ -1,23 +1,26 @@
 """The annotated image: header, marked photo, table, verdict and cautions in one picture."""
 
+from collections.abc import Iterable
 from pathlib import Path
 
 import numpy as np
 import numpy.typing as npt
 
 from ptmark.errors import ReportError
+from ptmark.photo import Photo
 from ptmark.record import Record
 from ptmark.report.bands import head_band, table_band, verdict_band
 from ptmark.report.encoding import ENDINGS, encoded
 from ptmark.report.plate import draw_plate
+from ptmark.report.set_words import numbered
 from ptmark.report.table import save
 
-__all__ = ["annotated_image", "write_image"]
+__all__ = ["annotated_image", "write_image", "write_images"]
 
 Picture = npt.NDArray[np.uint8]
 
 
-def annotated_image(record: Record, rgb: Picture) -> Picture:
+def annotated_image(record: Record, rgb: Picture, number: int = 0) -> Picture:
     """Draw the whole report picture.
 
     Parameters
@@ -25,6 +28,8 @@ def annotated_image(record: Record, rgb: Picture) -> Picture:
     record : Record
     rgb : ndarray of shape (H, W, 3), uint8
         The upright photo of the record; not written to.
+    number : int
+        Which photo of the set it is, from 0.
 
     Returns
     -------
@@ -38,12 +43,30 @@ def annotated_image(record: Record, rgb: Picture) -> Picture:
     ReportError
         If the picture is not that of the record.
     """
-    plate = draw_plate(record, rgb)
+    view = record.views()[number]
+    plate = draw_plate(view, rgb)
     width = plate.rgb.shape[1]
-    bands = [head_band(record, width, plate.unit), plate.rgb]
-    bands.append(table_band(record, width, plate.unit))
-    bands.append(verdict_band(record, width, plate.unit))
+    bands = [head_band(record, width, plate.unit, number), plate.rgb]
+    bands.append(table_band(view, width, plate.unit))
+    bands.append(verdict_band(record, width, plate.unit, number))
     return np.concatenate(bands)
+
+
+def write_images(path: Path, record: Record, photos: Iterable[Photo]) -> list[Path]:
+    """Write `annotated_image` of each photo: FILE, FILE-2 …; the paths written.
+
+    ``photos`` are the record's own, in its order; one at a time is held.
+
+    Raises
+    ------
+    ReportError
+        As `annotated_image` and `write_image` do.
+    """
+    written = []
+    for number, photo in enumerate(photos):
+        written.append(numbered(path, number))
+        write_image(written[-1], annotated_image(record, photo.rgb, number))
+    return written
 
 
 def write_image(path: Path, rgb: Picture) -> None:

@@ -27,8 +27,9 @@ __all__ = ["head_band", "table_band", "verdict_band"]
 Picture = npt.NDArray[np.uint8]
 
 
-def head_band(record: Record, width: int, unit: float) -> Picture:
-    """Title, verdict and what was examined."""
+def head_band(record: Record, width: int, unit: float, number: int = 0) -> Picture:
+    """Title, verdict and what was examined; ``number`` from 0 says which photo of the set."""
+    view = record.views()[number]
     band = Band(width, unit, NAVY)
     band.skip(0.7)
     word, _ = verdict_line(record)
@@ -38,17 +39,20 @@ def head_band(record: Record, width: int, unit: float) -> Picture:
     right = Band(width, unit).put(0, 0, verdict, size=1.7, bold=True)
     band.put(width - band.pad - right, band.y, verdict, size=1.7, bold=True, color=PALE)
     band.skip(2.6)
-    _facts(band, _head_facts(record), columns=4)
-    for name, text in (("Scale", scale_line(record)), ("Criteria", criteria_line(record))):
+    _facts(band, _head_facts(record, number), columns=4)
+    for name, text in (("Scale", scale_line(view)), ("Criteria", criteria_line(record))):
         band.put(band.pad, band.y, name, size=0.8, color=PALE)
         band.paragraph(text, x=band.pad + 4.4 * unit, size=0.95, color=(236, 242, 250))
     band.skip(0.5)
     return band.picture()
 
 
-def _head_facts(record: Record) -> list[tuple[str, str]]:
-    fields = record.fields
-    photo = f"{record.photo['file']} ({record.photo['sha256'][:12]})"
+def _head_facts(record: Record, number: int) -> list[tuple[str, str]]:
+    fields, views = record.fields, record.views()
+    own = views[number].photo
+    photo = f"{own['file']} ({own['sha256'][:12]})"
+    if len(views) > 1:
+        photo = f"{number + 1} of {len(views)}, {photo}"
     return [
         ("Part", fields.get("part_number", "")),
         ("Serial", fields.get("serial_number", "")),
@@ -147,23 +151,31 @@ def _block(band: Band, x: float, room: float, made: list[tuple[str, ...]]) -> No
         )
 
 
-def verdict_band(record: Record, width: int, unit: float) -> Picture:
-    """Verdict with the rules that decided, how uncertainty was taken, and the cautions."""
+def verdict_band(record: Record, width: int, unit: float, number: int = 0) -> Picture:
+    """Verdict with the rules that decided, how uncertainty was taken, and the cautions.
+
+    Of a set it is the set's, with what this photo, ``number`` from 0, says of its own.
+    """
+    view = record.views()[number]
     band = Band(width, unit, SHADE)
     band.skip(0.7)
     word, sentence = verdict_line(record)
     sign = VERDICT_SIGN.get(word, "")
     band.paragraph(f"{sign} {word.capitalize()}: {sentence}".strip(), size=1.25, bold=True)
-    if record.evaluation is not None:
+    if record.more_photos:
+        own, said = verdict_line(view)
+        band.paragraph(f"This photo: {own}: {said}", size=0.95)
+    if record.verdict is not None:
         band.paragraph(f"Decision rule: {decision_rule_words(record)}.", size=0.95)
     _deciding(band, record)
     band.paragraph(f"Disposition: {disposition_words(record)}", bold=True)
     band.skip(0.3)
-    for text in (*record.cautions, *AID):
-        band.paragraph(f"! {text}" if text in record.cautions else text, size=0.85, color=INK)
+    cautions = (*(record.together or {"cautions": ()})["cautions"], *view.cautions)
+    for text in (*cautions, *AID):
+        band.paragraph(f"! {text}" if text in cautions else text, size=0.85, color=INK)
     band.paragraph(
         f"Record {record.id}, made {record.created}, {record.software}. Photo SHA-256 "
-        f"{record.photo['sha256']}.",
+        f"{view.photo['sha256']}.",
         size=0.75,
         color=QUIET,
     )

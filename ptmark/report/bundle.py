@@ -9,6 +9,7 @@ import io
 import re
 import zipfile
 import zlib
+from collections.abc import Callable, Iterable
 from pathlib import Path, PurePosixPath
 from tempfile import TemporaryDirectory
 
@@ -17,6 +18,7 @@ import numpy.typing as npt
 
 from ptmark.errors import ReportError
 from ptmark.files import write_whole
+from ptmark.photo import Photo
 from ptmark.places import resource
 from ptmark.record import (
     Record,
@@ -31,6 +33,7 @@ from ptmark.record.signing import photo_hashes
 from ptmark.report.annotate import annotated_image
 from ptmark.report.encoding import encoded
 from ptmark.report.pdf import report_pdf
+from ptmark.report.set_words import numbered
 from ptmark.report.sheet import sheet_bytes
 from ptmark.report.table import csv_bytes, save
 
@@ -55,7 +58,12 @@ decide.
 
 
 def write_bundle(
-    path: Path, record: Record, rgb: npt.NDArray[np.uint8], photo: Path, folder: Path
+    path: Path,
+    record: Record,
+    rgb: npt.NDArray[np.uint8],
+    photo: Path,
+    folder: Path,
+    more: Callable[[], Iterable[Photo]] = tuple,
 ) -> None:
     """Write the bundle; the same record gives the same bytes.
 
@@ -68,7 +76,9 @@ def write_bundle(
     photo : Path
         Its file.
     folder : Path
-        Where photos that reviewers took are looked for.
+        Where further photos, of the set and of reviewers, are looked for.
+    more : callable
+        Gives the record's further photos, in its order, one at a time.
 
     Raises
     ------
@@ -78,23 +88,34 @@ def write_bundle(
     files = {
         "record.json": record_text(record).encode("utf-8"),
         "about.txt": _ABOUT.encode("utf-8"),
-        "report.pdf": report_pdf(record, rgb, photo),
+        "report.pdf": report_pdf(record, rgb, photo, more=more()),
         "report.jpg": encoded(annotated_image(record, rgb), ".jpg"),
+        **{
+            numbered(Path("report.jpg"), number).name: encoded(
+                annotated_image(record, one.rgb, number), ".jpg"
+            )
+            for number, one in enumerate(more(), 1)
+        },
         "indications.csv": csv_bytes(record),
         "indications.xlsx": sheet_bytes(record),
     }
     for version in sorted({str(one["schema"]).rpartition("/")[2] for one in revisions(record)}):
         name = f"record-{version}.schema.json"
         files[f"schema/{name}"] = resource("schema", name).read_bytes()
+    names = {one.photo["sha256"]: str(one.photo["file"]) for one in record.views()}
     for number, sha256 in enumerate(photo_hashes(record.to_json())):
-        there = photo if number == 0 else find_photo(folder, "", sha256)
+        there = photo if number == 0 else find_photo(folder, names.get(sha256, ""), sha256)
         if there is None:
+            whose = names.get(sha256, "of a review")
             raise ReportError(
-                f"the photo of a review, SHA-256 {sha256[:12]}…, is not there",
+                f"the photo {whose}, SHA-256 {sha256[:12]}…, is not there",
                 where=str(folder),
                 mend="put it beside the others",
             )
-        files[f"photos/{_safe(there.name, sha256)}"] = there.read_bytes()
+        name = f"photos/{_safe(there.name, sha256)}"
+        if name in files:  # two folders of one camera count alike
+            name = f"photos/{sha256[:16]}{there.suffix[:10]}"
+        files[name] = there.read_bytes()
     sums = (f"{hashlib.sha256(data).hexdigest()}  {name}\n" for name, data in files.items())
     files[_SUMS] = "".join(sums).encode("utf-8")
     out = io.BytesIO()

@@ -10,6 +10,7 @@ import shapely
 
 from ptmark.errors import ReportError
 from ptmark.record import Record
+from ptmark.report.set_words import numbered
 from ptmark.report.table import save
 from ptmark.report.wording import called
 
@@ -67,8 +68,8 @@ def coco_json(records: Sequence[Record]) -> dict[str, Any]:
     """
     images: dict[str, dict[str, Any]] = {}
     annotations: list[dict[str, Any]] = []
-    for record in records:
-        photo = record.photo
+    for record, view in ((one, view) for one in records for view in one.views()):
+        photo = view.photo
         image = images.setdefault(
             str(photo["sha256"]),
             {
@@ -79,7 +80,7 @@ def coco_json(records: Sequence[Record]) -> dict[str, Any]:
                 "sha256": photo["sha256"],
             },
         )
-        for one in record.indications:
+        for one in view.indications:
             points = np.round(np.array(one["outline_px"], dtype=float) + 0.5, 2)
             low, size = points.min(axis=0), np.ptp(points, axis=0)
             annotations.append(
@@ -113,9 +114,21 @@ def coco_json(records: Sequence[Record]) -> dict[str, Any]:
     }
 
 
-def write_geo(path: Path, record: Record) -> None:
-    """Write `geo_json`; ReportError where it cannot be written."""
-    _write(path, geo_json(record))
+def write_geo(path: Path, record: Record) -> list[Path]:
+    """Write `geo_json` of each photo: FILE, FILE-2 …, since each has a frame of its own.
+
+    A photo of a set without a scale has no file. Gives the paths written.
+
+    Raises
+    ------
+    ReportError
+        If no photo has a scale, or a file cannot be written.
+    """
+    views = list(enumerate(record.views()))
+    scaled = [(n, view) for n, view in views if view.scale["reference"] is not None] or views
+    for number, view in scaled:
+        _write(numbered(path, number), geo_json(view))
+    return [numbered(path, number) for number, _ in scaled]
 
 
 def write_coco(path: Path, records: Sequence[Record]) -> None:

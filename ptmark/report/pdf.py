@@ -1,7 +1,7 @@
 """The PDF report: the record on paper, the same bytes for the same record."""
 
 import io
-from collections.abc import Callable, Iterator, Sequence
+from collections.abc import Callable, Iterable, Iterator, Sequence
 from contextlib import contextmanager
 from pathlib import Path
 from threading import Lock
@@ -15,11 +15,13 @@ from reportlab.pdfgen.canvas import Canvas
 from reportlab.platypus import BaseDocTemplate, Frame, PageTemplate
 
 from ptmark.errors import ReportError
+from ptmark.photo import Photo
 from ptmark.record import Record, revision_hash
 from ptmark.report.company import company
 from ptmark.report.palette import QUIET
 from ptmark.report.pdf_front import front
 from ptmark.report.pdf_rest import rest
+from ptmark.report.pdf_set import set_pages
 from ptmark.report.pdf_story import Earlier
 from ptmark.report.pdf_style import PLAIN, color, register_fonts
 from ptmark.report.table import save
@@ -41,6 +43,7 @@ def write_pdf(
     *,
     paper: str = "A4",
     earlier: Sequence[Earlier] = (),
+    more: Iterable[Photo] = (),
 ) -> None:
     """Write the report as PDF, as `report_pdf` makes it.
 
@@ -49,7 +52,8 @@ def write_pdf(
     ReportError
         As `report_pdf` does, or if the file cannot be written.
     """
-    save(path, report_pdf(record, rgb, original, paper=paper, earlier=earlier))
+    made = report_pdf(record, rgb, original, paper=paper, earlier=earlier, more=more)
+    save(path, made)
 
 
 def report_pdf(
@@ -59,6 +63,7 @@ def report_pdf(
     *,
     paper: str = "A4",
     earlier: Sequence[Earlier] = (),
+    more: Iterable[Photo] = (),
 ) -> bytes:
     """The report as PDF, the same bytes each time.
 
@@ -76,6 +81,8 @@ def report_pdf(
         "A4" or "Letter".
     earlier : sequence of (Record, ndarray of shape (H, W, 3) or None)
         The tests before the rework, oldest first, each with its upright photo.
+    more : iterable of Photo
+        The record's further photos, in its order; one at a time is held.
 
     Raises
     ------
@@ -87,6 +94,7 @@ def report_pdf(
             f"'{paper}' is not a paper size", where="paper", mend="choose A4 or Letter"
         )
     register_fonts()
+    photos = [view.photo["sha256"] for view in record.views()]
     width, height = PAPERS[paper]
     room = (width - 2 * _MARGIN, height - 2 * _MARGIN - _FOOT)
     out = io.BytesIO()
@@ -97,7 +105,7 @@ def report_pdf(
             invariant=1,
             pageCompression=1,
             title=f"Penetrant inspection report, record {record.id}",
-            subject=f"photo SHA-256 {record.photo['sha256']}",
+            subject=", ".join(f"photo SHA-256 {one}" for one in photos),
             creator=record.software,
             author=record.fields.get("examiner", ""),
             lang="en",
@@ -105,8 +113,11 @@ def report_pdf(
         frame = Frame(_MARGIN, _MARGIN + _FOOT, *room, 0, 0, 0, 0)
         foot = _footer(record, width)
         document.addPageTemplates(PageTemplate(frames=[frame], onPage=foot))
-        flow = [*front(record, rgb, room, company())]
-        flow += rest(record, rgb, original, room, earlier)
+        if record.more_photos:
+            flow = set_pages(record, (rgb, original), more, room, company(), earlier)
+        else:
+            flow = [*front(record, rgb, room, company())]
+            flow += rest(record, rgb, original, room, earlier)
         document.build(flow, canvasmaker=_Counted)
     return out.getvalue()
 
@@ -141,7 +152,8 @@ def _footer(record: Record, width: float) -> Callable[[Canvas, BaseDocTemplate],
     lines = (
         f"Record {record.id}, revision {record.revision} · {record.software}",
         f"Record SHA-256 {revision_hash(record.to_json())}",
-        f"Photo SHA-256 {record.photo['sha256']}",
+        f"Photo SHA-256 {record.photo['sha256']}"
+        + (f" and {len(record.more_photos)} more" if record.more_photos else ""),
     )
 
     def draw(canvas: Canvas, document: BaseDocTemplate) -> None:

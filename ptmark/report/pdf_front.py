@@ -11,6 +11,7 @@ from ptmark.report.pdf_head import head
 from ptmark.report.pdf_photo import Picture, marked_picture
 from ptmark.report.pdf_style import BOLD, color, grid, heading, text
 from ptmark.report.plate import draw_plate, frame_size
+from ptmark.report.set_words import photo_title
 from ptmark.report.table import COLUMNS, rows
 from ptmark.report.wording import (
     AID,
@@ -24,7 +25,7 @@ from ptmark.report.wording import (
     verdict_line,
 )
 
-__all__ = ["front"]
+__all__ = ["front", "photo_page"]
 
 Pixels = npt.NDArray[np.uint8]
 
@@ -58,9 +59,36 @@ def front(
         Spacer(1, 5),
         _facts(record, width),
         Spacer(1, 5),
-        _marked(record, rgb, (width, 0.56 * height)),
-        *heading("Indications", top=7),
     ]
+    share = 0.56
+    if record.more_photos:
+        made.append(text(photo_title(record, 0), 8.5, bold=True))
+        share = 0.48
+    view = record.views()[0]
+    return [*made, _marked(view, rgb, (width, share * height)), *_table(view, width)]
+
+
+def photo_page(
+    record: Record, number: int, rgb: Pixels, room: tuple[float, float]
+) -> list[Flowable]:
+    """The page of a further photo of the set, ``number`` from 0: its verdict, marked, table."""
+    width, height = room
+    view = record.views()[number]
+    word, sentence = verdict_line(view)
+    said = f"{VERDICT_SIGN.get(word, '')} {word.capitalize()}: {sentence}".strip()
+    named = [] if word == "acceptable" else deciding(view)[:3]
+    return [
+        *heading(photo_title(record, number), top=0),
+        text(said, 9.5, bold=True),
+        *(text(one["says"]) for one in named),
+        Spacer(1, 5),
+        _marked(view, rgb, (width, 0.62 * height)),
+        *_table(view, width),
+    ]
+
+
+def _table(record: Record, width: float) -> list[Flowable]:
+    made = heading("Indications", top=7)
     if not record.indications:
         return [*made, text("No indications were found in the examined area.")]
     table = grid([COLUMNS, *rows(record)], [width * share for share in _SHARES])

@@ -1,5 +1,6 @@
 """What became of the record: revisions, signatures, reviews; lines to sign on paper."""
 
+from collections.abc import Sequence
 from typing import Any
 
 import numpy as np
@@ -8,26 +9,36 @@ from reportlab.lib.units import mm
 from reportlab.platypus import Flowable, KeepTogether, Spacer
 
 from ptmark.record import Record, fingerprint, revisions
-from ptmark.report.closeup import overlays
+from ptmark.report.closeup import CloseUp, overlays
 from ptmark.report.pdf_photo import jpeg_picture
 from ptmark.report.pdf_style import grid, heading, text
 from ptmark.report.wording import EMPTY
 
-__all__ = ["keeping"]
+__all__ = ["Overlays", "keeping", "review_overlays"]
 
 Pixels = npt.NDArray[np.uint8]
+Overlays = Sequence[Sequence[CloseUp]]
 
 _MOST = 12  # changed fields named
 _OVERLAYS = 3
 
 
-def keeping(record: Record, rgb: Pixels, width: float) -> list[Flowable]:
+def keeping(record: Record, shown: Overlays, width: float) -> list[Flowable]:
     """The flowables; ``width`` is the page's free width in points."""
     return [
         *_revisions(record, width),
-        *(part for one in record.reviews for part in _review(record, rgb, one, width)),
+        *(
+            part
+            for one, over in zip(record.reviews, shown, strict=True)
+            for part in _review(record, over, one, width)
+        ),
         *_signatures(record, width),
     ]
+
+
+def review_overlays(record: Record, rgb: Pixels) -> Overlays:
+    """Both outlines of the worst pairs of each review of this photo; none for another's."""
+    return [overlays(record, one, rgb, _OVERLAYS) for one in record.reviews]
 
 
 def _revisions(record: Record, width: float) -> list[Flowable]:
@@ -58,8 +69,13 @@ def _revisions(record: Record, width: float) -> list[Flowable]:
     return [*heading("Revisions"), grid(rows, [width * s for s in shares], size=7)]
 
 
-def _review(record: Record, rgb: Pixels, one: dict[str, Any], width: float) -> list[Flowable]:
+def _review(
+    record: Record, shown: Sequence[CloseUp], one: dict[str, Any], width: float
+) -> list[Flowable]:
     place = "in the same photo" if one["frame"] == "px" else "in a photo of their own"
+    photos = [view.photo["sha256"] for view in record.views()]
+    if len(photos) > 1 and one["photo"] in photos:
+        place = f"in photo {photos.index(one['photo']) + 1}"
     verdicts = " against ".join(verdict or "no verdict" for verdict in one["verdicts"])
     made = [
         *heading(f"Review by {one['reviewer']}, {one['time'][:10]}: {one['outcome']}"),
@@ -90,7 +106,6 @@ def _review(record: Record, rgb: Pixels, one: dict[str, Any], width: float) -> l
     shares = (0.11, 0.11, 0.1, 0.2, 0.13, 0.08, 0.19, 0.08)
     if len(rows) > 1:
         made += [Spacer(1, 3), grid(rows, [width * s for s in shares], size=7.5)]
-    shown = overlays(record, one, rgb, _OVERLAYS)
     if shown:
         each = (width / 3 - 6, width / 4)
         cells: list[Any] = [[jpeg_picture(o.rgb, each), text(o.caption, 7)] for o in shown]

@@ -11,8 +11,9 @@ from reportlab.platypus import CondPageBreak, Flowable, PageBreak, Spacer
 
 from ptmark.record import FIELDS, Record, completeness
 from ptmark.report.closeup import close_ups
+from ptmark.report.pdf_basis import basis
 from ptmark.report.pdf_budget import budget_chart
-from ptmark.report.pdf_keeping import keeping
+from ptmark.report.pdf_keeping import keeping, review_overlays
 from ptmark.report.pdf_photo import jpeg_picture, original_picture
 from ptmark.report.pdf_sketches import sketches
 from ptmark.report.pdf_story import Earlier, story
@@ -29,10 +30,9 @@ from ptmark.report.wording import (
     decision_rule_words,
     limit_words,
     measured,
-    scale_line,
 )
 
-__all__ = ["rest"]
+__all__ = ["cautions", "filled_in", "measured_pages", "rest", "unmarked"]
 
 Pixels = npt.NDArray[np.uint8]
 
@@ -49,18 +49,25 @@ def rest(
     """The flowables after page one; ``room`` is the page's free width and height in points."""
     width = room[0]
     return [
+        *measured_pages(record, rgb, width),
+        *cautions(record),
+        *basis(record, width),
+        *filled_in(record, width),
+        *keeping(record, review_overlays(record, rgb), width),
+        *story(record, rgb, earlier, room),
+        PageBreak(),
+        *unmarked(record, rgb, original, room),
+    ]
+
+
+def measured_pages(record: Record, rgb: Pixels, width: float) -> list[Flowable]:
+    """What one photo gave: close-ups, findings, how sure, how taken."""
+    return [
         *_close_ups(record, rgb, width),
         *_findings(record, width),
         *sketches(record, width),
         *_uncertainty(record, width),
         *_taken(record, width),
-        *_cautions(record),
-        *_basis(record, width),
-        *_fields(record, width),
-        *keeping(record, rgb, width),
-        *story(record, rgb, earlier, room),
-        PageBreak(),
-        *_photo(record, rgb, original, room),
     ]
 
 
@@ -181,12 +188,18 @@ def _taken(record: Record, width: float) -> list[Flowable]:
     return made
 
 
-def _cautions(record: Record) -> list[Flowable]:
-    profile = [] if record.evaluation is None else list(record.evaluation["cautions"])
-    own = [said for said in record.cautions if said not in profile]
+def cautions(record: Record) -> list[Flowable]:
+    """Everything a reader should know first: of the set, each photo, the criteria, the work."""
+    views = record.views()
+    rated = [view.evaluation["cautions"] for view in views if view.evaluation is not None]
+    profile = list(dict.fromkeys(said for some in rated for said in some))
+    named = [("this record" if len(views) == 1 else "photo 1", record.cautions)]
+    named += [(f"photo {number}", view.cautions) for number, view in enumerate(views[1:], 2)]
+    if record.together is not None:
+        named.insert(0, ("the set", record.together["cautions"]))
     made = heading("Cautions")
     for title, lines in (
-        ("Of this record", own),
+        *((f"Of {of}", [one for one in said if one not in profile]) for of, said in named),
         ("Of the criteria", profile),
         ("Of the verdict", AID),
         ("Of the work", SAFETY),
@@ -197,50 +210,7 @@ def _cautions(record: Record) -> list[Flowable]:
     return made
 
 
-def _basis(record: Record, width: float) -> list[Flowable]:
-    """Scale, photo and conditions: what a second person needs to measure again."""
-    photo, scale, camera = record.photo, record.scale, record.photo.get("camera") or {}
-    rows = [
-        ("Scale", scale_line(record)),
-        ("Scale as given", _given(scale["given"])),
-        ("Misfit of the scale", measured(scale["residual_px"], unit="px")),
-        ("Photo", f"{photo['file']}, {photo['width']} × {photo['height']} px"),
-        (
-            "Camera",
-            " ".join(str(camera.get(k) or "") for k in ("make", "model", "lens")).strip(),
-        ),
-        ("Taken", str(camera.get("taken") or "")),
-        ("Height above the scale's plane", _relief(record.conditions["relief_mm"])),
-        ("Background pinkness", measured(record.conditions["haze"], unit="(0 white, 1 dye)")),
-        ("Weld length", measured(record.weld_length_mm)),
-        ("Thickness for the rules", measured(record.thickness_mm)),
-    ]
-    cells = [[text(name, 8, quiet=True), said or EMPTY] for name, said in rows]
-    return [
-        *heading("Scale, photo and conditions"),
-        grid(cells, [0.28 * width, 0.72 * width], head=0),
-    ]
-
-
-def _relief(relief_mm: float | None) -> str:
-    return "not given; 0 to 2 mm assumed" if relief_mm is None else measured(relief_mm)
-
-
-def _given(given: dict[str, Any] | None) -> str:
-    if not given:
-        return EMPTY
-    return "; ".join(
-        f"{name.replace('_', ' ')}: {_flat(value)}" for name, value in given.items()
-    )
-
-
-def _flat(value: object) -> str:
-    if isinstance(value, list):
-        return "(" + ", ".join(_flat(one) for one in value) + ")"
-    return f"{value:g}" if isinstance(value, float) else str(value)
-
-
-def _fields(record: Record, width: float) -> list[Flowable]:
+def filled_in(record: Record, width: float) -> list[Flowable]:
     """Everything a person filled in; empty fields are shown as such."""
     made = heading("Examination record")
     missing = [one.label for one in completeness(record)]
@@ -270,9 +240,10 @@ def _fields(record: Record, width: float) -> list[Flowable]:
     return made
 
 
-def _photo(
+def unmarked(
     record: Record, rgb: Pixels, original: Path | None, room: tuple[float, float]
 ) -> list[Flowable]:
+    """The photo as it was taken, on a page of its own."""
     told = []
     if original is not None and (record.photo.get("camera") or {}).get("has_location"):
         told.append("The camera stored the place where it was taken; it stays in the file.")

@@ -3,6 +3,7 @@
 import io
 import re
 import zipfile
+from collections.abc import Callable
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -38,12 +39,15 @@ def sheet_bytes(record: Record) -> bytes:
     book = Workbook()
     for sheet in list(book):
         book.remove(sheet)
-    for title, rows in (
-        ("Indications", _indications(record)),
-        ("Findings", _findings(record)),
-        ("Uncertainty", _uncertainty(record)),
+    sheets = [
+        ("Indications", _each(record, _indications)),
+        ("Findings", _each(record, _findings)),
+        *((f"Uncertainty{name}", _uncertainty(view)) for name, view in _named(record)),
         ("Record", _facts(record)),
-    ):
+    ]
+    if record.more_photos:
+        sheets.insert(1, ("Seen again", _seen_again(record)))
+    for title, rows in sheets:
         _fill(book.create_sheet(title), rows)
     out = io.BytesIO()
     book.save(out)
@@ -67,6 +71,28 @@ def _fill(sheet: "Worksheet", rows: list[Row]) -> None:
     sheet.freeze_panes = "A2"
     for column, name in enumerate(rows[0]):
         sheet.column_dimensions[chr(ord("A") + column)].width = max(11, len(str(name)) + 2)
+
+
+def _each(record: Record, rows_of: Callable[[Record], list[Row]]) -> list[Row]:
+    """The rows of every photo under one head; of several, the photo's number in front."""
+    views = record.views()
+    if len(views) == 1:
+        return rows_of(record)
+    made: list[Row] = [["photo", *rows_of(record)[0]]]
+    for number, view in enumerate(views, 1):
+        made += [[number, *row] for row in rows_of(view)[1:]]
+    return made
+
+
+def _seen_again(record: Record) -> list[Row]:
+    """Sizes of what several photos show; the one of record is marked."""
+    names = ("length_mm", "length_u_mm", "width_mm", "width_u_mm", "en")
+    rows: list[Row] = [["id", "photo", "of_record", *names]]
+    for one in (record.together or {"seen_again": ()})["seen_again"]:
+        for size in one["sizes"]:
+            held = "yes" if size["photo"] == one["of_record"] else ""
+            rows.append([one["id"], size["photo"], held, *(size[name] for name in names)])
+    return rows
 
 
 def _indications(record: Record) -> list[Row]:
@@ -100,16 +126,32 @@ def _uncertainty(record: Record) -> list[Row]:
     return rows
 
 
+def _named(record: Record) -> list[tuple[str, Record]]:
+    """Each photo with what its sheet's title ends in; its contributions are its own."""
+    views = record.views()
+    return [
+        ("" if len(views) == 1 else f" photo {number}", view)
+        for number, view in enumerate(views, 1)
+    ]
+
+
+def _photo_facts(name: str, view: Record) -> list[Row]:
+    return [
+        [f"Photo{name.removeprefix(' photo')}", view.photo["file"]],
+        [f"Photo{name.removeprefix(' photo')} SHA-256", view.photo["sha256"]],
+        [f"Scale{name}", view.scale["reference"]],
+        [f"Millimetres per pixel{name}", view.scale["mm_per_px"]],
+    ]
+
+
 def _facts(record: Record) -> list[Row]:
+    named = _named(record)
     rows: list[Row] = [
         ["what", "value"],
         ["Record", record.id],
         ["Revision", record.revision],
         ["Made", record.created],
-        ["Photo", record.photo["file"]],
-        ["Photo SHA-256", record.photo["sha256"]],
-        ["Scale", record.scale["reference"]],
-        ["Millimetres per pixel", record.scale["mm_per_px"]],
+        *(row for name, view in named for row in _photo_facts(name, view)),
         ["Criteria", criteria_line(record)],
         ["Decision rule", decision_rule_words(record)],
         ["Verdict", verdict_line(record)[0]],
@@ -119,7 +161,9 @@ def _facts(record: Record) -> list[Row]:
     rows += [
         [one.label, record.fields[one.key]] for one in FIELDS if record.fields.get(one.key)
     ]
-    return rows + [["Caution", said] for said in (*record.cautions, *AID)]
+    cautions = list((record.together or {"cautions": ()})["cautions"])
+    cautions += [said for _, view in named for said in view.cautions]
+    return rows + [["Caution", said] for said in dict.fromkeys((*cautions, *AID))]
 
 
 def _settled(data: bytes, created: str) -> bytes:

@@ -45,18 +45,22 @@ def write_csv(path: Path, record: Record) -> None:
 
 
 def csv_bytes(record: Record) -> bytes:
-    """The table as CSV, with the mark at the start by which spreadsheets know UTF-8."""
-    stands = called(record)
+    """The table as CSV, with the mark at the start by which spreadsheets know UTF-8.
+
+    Of several photos, ``photo`` in front says which one a row is of.
+    """
+    views = record.views()
     out = io.StringIO(newline="")
     writer = csv.writer(out)
-    writer.writerow(
-        [*_CSV, "centre_x_mm", "centre_y_mm", "verdict", "relevance", "reason", "note"]
-    )
-    for one in record.indications:
-        centre = one["centre_mm"] or ("", "")
-        texts = (stands[one["id"]], one["relevance"], one["reason"], one["note"])
-        plain = ["" if one[name] is None else one[name] for name in _CSV]
-        writer.writerow([_inert(v) for v in (*plain, *centre, *texts)])
+    head = [*_CSV, "centre_x_mm", "centre_y_mm", "verdict", "relevance", "reason", "note"]
+    writer.writerow(head if len(views) == 1 else ["photo", *head])
+    for number, view in enumerate(views, 1):
+        stands, first = called(view), [] if len(views) == 1 else [number]
+        for one in view.indications:
+            centre = one["centre_mm"] or ("", "")
+            texts = (stands[one["id"]], one["relevance"], one["reason"], one["note"])
+            plain = ["" if one[name] is None else one[name] for name in _CSV]
+            writer.writerow([_inert(v) for v in (*first, *plain, *centre, *texts)])
     return out.getvalue().encode("utf-8-sig")
 
 

@@ -6,6 +6,7 @@ Image, PDF and CSV all speak through this module, so that they cannot say differ
 from typing import Any
 
 from ptmark.record import Record
+from ptmark.report.set_words import set_sentence
 
 __all__ = [
     "AID",
@@ -144,7 +145,9 @@ def called(record: Record) -> dict[str, str]:
 
 
 def verdict_line(record: Record) -> tuple[str, str]:
-    """The verdict in one word and one sentence."""
+    """The verdict in one word and one sentence; of several photos that of the set."""
+    if record.more_photos:
+        return record.verdict or "no verdict", set_sentence(record)
     if record.evaluation is None:
         why = (
             "no scale is set" if record.scale["reference"] is None else "no criteria are chosen"
@@ -168,9 +171,9 @@ def verdict_line(record: Record) -> tuple[str, str]:
 
 def decision_rule_words(record: Record) -> str:
     """How the measurement uncertainty was taken in the verdict."""
-    if record.evaluation is None:
+    if (evaluation := _any_evaluation(record)) is None:
         return EMPTY
-    if record.evaluation["decision_rule"] == "simple":
+    if evaluation["decision_rule"] == "simple":
         return "simple acceptance: the measured value alone is compared with the limit"
     return (
         "guarded acceptance: acceptable only where value + U is within the limit; "
@@ -180,11 +183,16 @@ def decision_rule_words(record: Record) -> str:
 
 def criteria_line(record: Record) -> str:
     """Title and edition of the acceptance criteria."""
-    if record.evaluation is None:
+    if (evaluation := _any_evaluation(record)) is None:
         return "none chosen"
-    edition = record.evaluation["edition"]
-    title = record.evaluation["title"] or record.evaluation["profile"]
+    edition = evaluation["edition"]
+    title = evaluation["title"] or evaluation["profile"]
     return f"{title}, {edition}" if edition and edition not in title else str(title)
+
+
+def _any_evaluation(record: Record) -> dict[str, Any] | None:
+    """That of the first photo that is judged; all are judged by the same criteria."""
+    return next((v.evaluation for v in record.views() if v.evaluation is not None), None)
 
 
 def scale_line(record: Record) -> str:
@@ -205,11 +213,17 @@ def scale_line(record: Record) -> str:
 
 
 def deciding(record: Record) -> list[dict[str, Any]]:
-    """The findings that made the verdict, those farthest beyond or nearest to a limit first."""
-    if record.evaluation is None:
-        return []
-    verdict = record.evaluation["verdict"]
-    made = [f for f in record.evaluation["findings"] if f["verdict"] == verdict]
+    """The findings that made the verdict, those farthest beyond or nearest to a limit first.
+
+    Of several photos each says which photo it is of.
+    """
+    views = record.views()
+    made = [
+        f if len(views) == 1 else {**f, "says": f"Photo {number}: {f['says']}"}
+        for number, view in enumerate(views, 1)
+        for f in (view.evaluation or {"findings": ()})["findings"]
+        if f["verdict"] == record.verdict
+    ]
     return sorted(made, key=lambda f: -_share_of_limit(f))
 
 

@@ -93,7 +93,7 @@ class Reshaper(QObject):
         at = next(n for n, m in enumerate(marked) if m.id == one.id)
         marked[at] = replace(one, outline_px=parts[0], standing=_kept(one))
         for part in parts[1:]:
-            name = free_letter({*state.letters, *(m.id for m in marked)})
+            name = free_letter({*session.state.letters, *names})
             marked.append(replace(one, id=name, outline_px=part, standing=_kept(one)))
             names.append(name)
         session.change(f"{what} {one.id}", marked=tuple(marked))

@@ -3,7 +3,6 @@
 import json
 from math import hypot
 
-import cv2
 import pytest
 
 from ptmark.draft import draft_to_json, restore_draft
@@ -12,16 +11,6 @@ from ptmark.inspection import Inspection
 from ptmark.photo import open_photo
 from ptmark.record import load_record, save_record, scenes_of
 from ptmark.scale import CardReference
-
-
-@pytest.fixture(scope="module")
-def overview_file(photo_file, tmp_path_factory):
-    """The same part from farther away: 4.3 px a mm in place of 12."""
-    picture = cv2.imread(str(photo_file))
-    small = cv2.resize(picture, None, fx=0.36, fy=0.36, interpolation=cv2.INTER_AREA)
-    path = tmp_path_factory.mktemp("set") / "overview.png"
-    assert cv2.imwrite(str(path), small)
-    return path
 
 
 @pytest.fixture
