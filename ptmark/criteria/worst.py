@@ -68,6 +68,8 @@ def worst_rectangle(
     band : float
         Sides longer than allowed by no more than this fit.
     """
+    across = max(hypot(*np.ptp(np.concatenate(hulls), axis=0)), band)  # sides beyond add none
+    bounds = Bounds(min(bounds.long, across), min(bounds.short, across), bounds.area)
     reach = _reach(hulls, bounds)
     best = Found(0.0, (), np.empty((0, 2)))
     proven = True

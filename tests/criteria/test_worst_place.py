@@ -69,6 +69,29 @@ def test_window_equals_the_subsets_that_shapely_can_box(seed):
     fits(dots(places), found.corners, bounds, found.members)
 
 
+@pytest.mark.truth
+@pytest.mark.parametrize("seed", range(4))
+def test_window_equals_brute_force_on_many_small_scenes(seed):
+    # as above, all subsets of seven points at once; more scenes of the same kind are run by
+    # tests/benchmarks/criteria_speed.py --worst
+    rng = np.random.RandomState(9000 + seed)
+    subsets = [c for n in range(2, 8) for c in itertools.combinations(range(7), n)]
+    sizes = np.array([len(chosen) for chosen in subsets])
+    owner = np.repeat(np.arange(len(subsets)), sizes)
+    members = np.concatenate(subsets)
+    for _ in range(60):
+        places = rng.uniform(0, 40, (7, 2))
+        area = rng.uniform(50, 500)
+        boxes = shapely.minimum_rotated_rectangle(
+            shapely.multipoints(places[members], indices=owner)
+        )
+        best = max([1, *sizes[shapely.area(boxes) <= area]])
+        bounds = Bounds(200.0, 200.0, area)
+        found = worst_rectangle(dots(places), np.ones(7), bounds, band=BAND)
+        assert found.total == best
+        assert found.proven
+
+
 def sampled(hulls, weights, bounds, turns):
     """Plain search: every turn of a fine fan, every pair of x edges, every y start."""
     best = 0.0
