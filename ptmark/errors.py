@@ -8,10 +8,12 @@ PtmarkError
 ├── RecordError      a record that cannot be read or written
 ├── ReportError      a report that cannot be made
 ├── SeriesError      photos of one area that cannot be compared
+├── ArchiveError     an archive that cannot be read, written or trusted
 └── UsageError       a command line that cannot be carried out
 """
 
 __all__ = [
+    "ArchiveError",
     "CriteriaError",
     "OutlineError",
     "PhotoError",
@@ -74,6 +76,10 @@ class ReportError(PtmarkError):
 
 class SeriesError(PtmarkError):
     """Photos of one area that cannot be compared."""
+
+
+class ArchiveError(PtmarkError):
+    """An archive that cannot be read, written or trusted."""
 
 
 class UsageError(PtmarkError):

@@ -7,6 +7,7 @@ from collections.abc import Sequence
 from ptmark import __version__
 from ptmark.commands import (
     agreement,
+    archive,
     card,
     criteria,
     evaluate,
@@ -42,6 +43,7 @@ _VERBS = (
     agreement,
     export,
     taking,
+    archive,
 )
 _CAUTION = (
     "The verdict is an aid: the contract's own code edition governs, and the certified "

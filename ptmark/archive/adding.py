@@ -1,0 +1,153 @@
+"""Taking a record in: photos first, then its rows in one transaction; durable at the end."""
+
+import hashlib
+from dataclasses import dataclass
+from pathlib import Path
+from typing import Any
+
+from sqlalchemy import Connection, select
+
+from ptmark.archive.derive import Derived, derived
+from ptmark.archive.opening import Archive
+from ptmark.archive.rows import document_of, note_photos, table, write_rows
+from ptmark.archive.store import key_for, suffix_of
+from ptmark.errors import ArchiveError
+from ptmark.record import Record, find_photo, follow, verify_file
+from ptmark.record.store import parsed, read_bytes
+
+__all__ = ["Added", "add_record"]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Added:
+    """What came of it: ``state`` "new", "revised", "there" (the same) or "later" (is kept)."""
+
+    record_id: str
+    revision: int
+    sha256: str
+    state: str
+
+
+def add_record(
+    archive: Archive, path: Path, photos: Path | None = None, *, replaces: str = ""
+) -> Added:
+    """Take a record's file and its photos in.
+
+    Parameters
+    ----------
+    archive : Archive
+    path : Path
+        The record's file; kept byte for byte.
+    photos : Path or None
+        Folder of its photos; the record's own if None.
+    replaces : str
+        SHA-256 of the file that this one takes the place of. Needed only where that one is
+        not signed: between signed ones the chain of revisions tells.
+
+    Returns
+    -------
+    Added
+        Record and photos are durable by then. Taking the same in again changes nothing.
+
+    Raises
+    ------
+    ArchiveError
+        If the record was tampered with, a photo is missing, or another state of the record
+        is kept that this one does not follow: nobody's work is overwritten.
+    RecordError
+        If the file is no record.
+    """
+    data = read_bytes(path)
+    document = parsed(data, str(path))
+    record = Record.from_json(document, where=str(path))
+    wrong = next((one for one in verify_file(path) if one.holds is False), None)
+    if wrong is not None or read_bytes(path) != data:
+        says = "changed while it was read" if wrong is None else f"{wrong.where} {wrong.says}"
+        raise ArchiveError(says, where=str(path), mend="take a whole copy of the record")
+    rows = derived(document, data)
+    kept = _keep_photos(archive, rows, photos or path.absolute().parent)
+    with archive.writing() as conn:
+        before = _kept(conn, record.id)
+        state = "new" if before is None else _standing(conn, before, record, rows, replaces)
+        if state in {"new", "revised"}:
+            number = None if before is None else before.id
+            note_photos(conn, kept)
+            write_rows(conn, rows, data, number)
+            archive.log(
+                conn,
+                "added" if before is None else "revised",
+                record.id,
+                revision=record.revision,
+                sha256=rows.inspection["sha256"],
+                replaces=None if before is None else before.sha256,
+                photos=[one["sha256"] for one in rows.photos],
+            )
+    if before is not None and state == "later":
+        return Added(
+            record_id=record.id, revision=before.revision, sha256=before.sha256, state=state
+        )
+    sha256 = rows.inspection["sha256"]
+    return Added(record_id=record.id, revision=record.revision, sha256=sha256, state=state)
+
+
+def _keep_photos(archive: Archive, rows: Derived, folder: Path) -> list[dict[str, Any]]:
+    """Put every photo of the record into the store; the rows of those that are new there."""
+    with archive.reading() as conn:
+        photo = table("photo")
+        chosen = select(photo).where(photo.c.sha256.in_([one["sha256"] for one in rows.photos]))
+        there = {row.sha256: row for row in conn.execute(chosen)}
+    kept = []
+    for one in rows.photos:
+        sha256 = one["sha256"]
+        file = find_photo(folder, one["name"] or "-", sha256)
+        if file is None and sha256 in there:
+            continue
+        if file is None:
+            raise ArchiveError(
+                f"the photo {one['name']} with SHA-256 {sha256[:12]}… is not there",
+                where=str(folder),
+                mend="give its folder with --photos",
+            )
+        data = file.read_bytes()
+        if hashlib.sha256(data).hexdigest() != sha256:
+            raise ArchiveError("changed while it was read", where=str(file), mend="try again")
+        suffix = there[sha256].suffix if sha256 in there else suffix_of(file.name)
+        with archive.guarded():
+            archive.store.put(key_for(sha256, suffix), data)
+        kept.append({"sha256": sha256, "suffix": suffix, "bytes": len(data)})
+    return kept
+
+
+def _kept(conn: Connection, record_id: str) -> Any:  # noqa: ANN401 - a row, or None
+    """The row of this record; on a server others wait until this writer is done with it."""
+    inspection = table("inspection")
+    chosen = select(inspection.c.id, inspection.c.sha256, inspection.c.revision)
+    return conn.execute(
+        chosen.where(inspection.c.record_id == record_id).with_for_update()
+    ).first()
+
+
+def _standing(
+    conn: Connection,
+    before: Any,  # noqa: ANN401 - a row
+    record: Record,
+    rows: Derived,
+    replaces: str,
+) -> str:
+    """Whether the new file follows the one that is kept, is it, or came before it."""
+    if before.sha256 == rows.inspection["sha256"]:
+        return "there"
+    kept = Record.from_json(parsed(document_of(conn, record.id), record.id), where=record.id)
+    if before.sha256 == replaces and not (kept.signatures or kept.history):
+        return "revised"
+    # `follow` gives back the very record it was given where that carries the other one.
+    if follow(kept, record) is record:
+        return "revised"
+    if follow(record, kept) is kept:
+        return "later"
+    raise ArchiveError(
+        f"another state is kept: revision {before.revision}, file {before.sha256[:12]}…",
+        where=record.id,
+        mend="look at both; what is not signed is replaced with --replaces and that hash"
+        f" ({before.sha256})",
+    )

@@ -1,0 +1,40 @@
+"""A record's rows in the database against those that its file gives."""
+
+from typing import Any
+
+from sqlalchemy import Connection, text
+
+from ptmark.archive.derive import Derived, fold
+
+__all__ = ["check_words", "differing"]
+
+
+def check_words(conn: Connection) -> None:
+    """The index of words against its texts; it raises where they differ, and writes nothing."""
+    if conn.get_execution_options().get("write") or not _writable(conn):
+        return
+    conn.execute(text("INSERT INTO words(words, rank) VALUES ('integrity-check', 1)"))
+
+
+def _writable(conn: Connection) -> bool:
+    return "mode" not in conn.engine.url.query
+
+
+def differing(should: Derived, rows: dict[str, Any]) -> list[str]:
+    """Names of what stands otherwise in the database."""
+    pairs: dict[str, tuple[object, object]] = {
+        "part number": ([should.part, fold(should.part)], [rows["part"], rows["part_key"]]),
+        "serial number": (
+            [should.serial, fold(should.serial)],
+            [rows["serial"], rows["serial_key"]],
+        ),
+        "inspection": (should.inspection, rows["inspection"]),
+        "revisions": (should.revisions, rows["revision"]),
+        "photos": (should.photos, rows["inspection_photo"]),
+        "indications": (
+            sorted(should.indications, key=lambda one: str(one["letter"])),
+            sorted(rows["indication"], key=lambda one: str(one["letter"])),
+        ),
+        "text": (should.text, rows["text"]),
+    }
+    return [name for name, (one, other) in pairs.items() if one != other]

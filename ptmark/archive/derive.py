@@ -1,0 +1,165 @@
+"""From a record's bytes to the rows it is found by; pure, so that it can be done again."""
+
+import hashlib
+import re
+from dataclasses import dataclass
+from typing import Any
+
+from ptmark.errors import ArchiveError
+from ptmark.record.migrate import migrated
+from ptmark.record.revisions import revision_hash
+from ptmark.record.signing import photo_hashes
+
+__all__ = ["Derived", "derived", "fold"]
+
+Row = dict[str, Any]
+_STRICTEST = ("rejectable", "undecided", "acceptable")
+
+
+@dataclass(frozen=True, slots=True)
+class Derived:
+    """The rows of one record, without the numbers the database gives them."""
+
+    part: str
+    serial: str
+    inspection: Row
+    revisions: list[Row]
+    photos: list[Row]  # sha256, place, name
+    indications: list[Row]
+    text: str
+
+
+def fold(text: str) -> str:
+    """A text as it is searched: one space between words, no case.
+
+    Examples
+    --------
+    >>> fold("  P-17  Ab")
+    'p-17 ab'
+    """
+    return " ".join(text.split()).casefold()
+
+
+def derived(document: Row, data: bytes) -> Derived:
+    """The rows of a record.
+
+    Parameters
+    ----------
+    document : dict
+        The record's JSON as parsed, of any version.
+    data : bytes
+        The file's bytes.
+
+    Raises
+    ------
+    ArchiveError
+        If the document is no record of any version.
+    """
+    try:
+        return _derived(migrated(document), document, data)
+    except (KeyError, TypeError, AttributeError, ValueError) as exc:
+        raise ArchiveError(f"is no record ({exc!r})", where="document") from exc
+
+
+def _derived(now: Row, document: Row, data: bytes) -> Derived:
+    fields = now["fields"]
+    evaluation = now["evaluation"] or {}
+    indications = [_indication(one, evaluation) for one in now["indications"]]
+    lengths = [one["length_mm"] for one in indications if one["length_mm"] is not None]
+    examiner, procedure = fields.get("examiner", ""), fields.get("procedure", "")
+    history = now.get("history", [])
+    newest = {name: value for name, value in document.items() if name != "history"}
+    return Derived(
+        part=fields.get("part_number", "").strip(),
+        serial=fields.get("serial_number", "").strip(),
+        inspection={
+            "record_id": now["id"],
+            "sha256": hashlib.sha256(data).hexdigest(),
+            "revision": now["revision"],
+            "signatures": len(now["signatures"]),
+            "created": now["created"],
+            "examined_on": _date(fields.get("examination_date", ""), now["created"]),
+            "examiner": examiner,
+            "examiner_key": fold(examiner),
+            "procedure": procedure,
+            "procedure_key": fold(procedure),
+            "profile": evaluation.get("profile", ""),
+            "verdict": evaluation.get("verdict", ""),
+            "disposition": now["disposition"].get("decision", ""),
+            "datum": fields.get("location_datum", ""),
+            "retest_of": (now["retest_of"] or {}).get("id"),
+            "indications": len(indications),
+            "longest_mm": max(lengths, default=None),
+        },
+        revisions=[_revision(one) for one in [*history, newest]],
+        photos=_photos([*history, newest]),
+        indications=indications,
+        text=_text(now),
+    )
+
+
+def _date(given: str, created: str) -> str:
+    found = re.match(r"\d{4}-\d{2}-\d{2}(?!\d)", given.strip())
+    return found[0] if found else created[:10]
+
+
+def _indication(one: Row, evaluation: Row) -> Row:
+    found = {
+        f["verdict"] for f in evaluation.get("findings", ()) if one["id"] in f["indications"]
+    }
+    centre = one["centre_mm"] or [None, None]
+    ends = one["ends_mm"] or [[None, None], [None, None]]
+    return {
+        "letter": one["id"],
+        "kind": one["kind"],
+        "kind_key": fold(one["kind"]),
+        "shape": one["shape"] or "",
+        "relevance": one["relevance"],
+        "verdict": next((word for word in _STRICTEST if word in found), ""),
+        "length_mm": _float(one["length_mm"]),
+        "length_u_mm": _float(one["length_u_mm"]),
+        "width_mm": _float(one["width_mm"]),
+        "x_mm": _float(centre[0]),
+        "y_mm": _float(centre[1]),
+        "x1_mm": _float(ends[0][0]),
+        "y1_mm": _float(ends[0][1]),
+        "x2_mm": _float(ends[1][0]),
+        "y2_mm": _float(ends[1][1]),
+    }
+
+
+def _float(value: float | None) -> float | None:
+    return None if value is None else float(value)
+
+
+def _revision(one: Row) -> Row:
+    change = one.get("change") or {}
+    return {
+        "number": one["revision"],
+        "sha256": revision_hash(one),
+        "at": change.get("at", one["created"]),
+        "by": change.get("by", ""),
+        "why": change.get("why", ""),
+        "signatures": len(one.get("signatures", ())),
+    }
+
+
+def _photos(revisions: list[Row]) -> list[Row]:
+    """Photos of every revision, those of the newest first."""
+    names: dict[str, str] = {}
+    for one in reversed(revisions):
+        own = str(one["photo"]["sha256"])
+        for sha256 in photo_hashes(one):
+            name = str(one["photo"]["file"]) if sha256 == own else ""
+            names[sha256] = names.get(sha256) or name
+    return [
+        {"place": place, "sha256": sha256, "name": name}
+        for place, (sha256, name) in enumerate(names.items())
+    ]
+
+
+def _text(now: Row) -> str:
+    said = [now["id"], *now["fields"].values(), now["disposition"].get("reason", "")]
+    for one in now["indications"]:
+        said += [one["kind"], one["note"], one["reason"]]
+    return "\n".join(text for text in said if text)

@@ -1,0 +1,207 @@
+"""Finding inspections and indications: newest first, page by page, each at one cost."""
+
+import csv
+import io
+from collections.abc import Iterator
+from dataclasses import dataclass
+from typing import Any
+
+from sqlalchemy import Connection, Select, func, select, tuple_
+
+from ptmark.archive.named import all_named, set_named
+from ptmark.archive.opening import Archive
+from ptmark.archive.query import Query, conditions, query_from_json, query_to_json
+from ptmark.archive.rows import document_of, table
+from ptmark.errors import ArchiveError
+
+__all__ = [
+    "COLUMNS",
+    "Hit",
+    "Page",
+    "count",
+    "find",
+    "find_all",
+    "found_csv",
+    "indications_of",
+    "photos_of",
+    "record_bytes",
+    "save_search",
+    "saved_search",
+    "saved_searches",
+]
+
+COLUMNS = (
+    "record_id",
+    "part",
+    "serial",
+    "examined_on",
+    "revision",
+    "signatures",
+    "verdict",
+    "disposition",
+    "indications",
+    "longest_mm",
+    "examiner",
+    "procedure",
+    "profile",
+    "retest_of",
+    "sha256",
+    "number",
+)
+
+
+@dataclass(frozen=True, slots=True)
+class Hit:
+    """One inspection found, in the order of `COLUMNS`; ``number`` is the archive's own."""
+
+    record_id: str
+    part: str
+    serial: str
+    examined_on: str
+    revision: int
+    signatures: int
+    verdict: str
+    disposition: str
+    indications: int
+    longest_mm: float | None
+    examiner: str
+    procedure: str
+    profile: str
+    retest_of: str | None
+    sha256: str
+    number: int
+
+    def to_json(self) -> dict[str, Any]:
+        """As plain data."""
+        return {name: getattr(self, name) for name in COLUMNS}
+
+
+@dataclass(frozen=True, slots=True)
+class Page:
+    """Some hits, newest first; ``after`` asks for the next page, None at the end."""
+
+    hits: list[Hit]
+    after: tuple[str, int] | None
+
+
+def _chosen() -> Select[Any]:
+    one, part, serial = table("inspection"), table("part"), table("serial")
+    own = [one.c[name] for name in COLUMNS if name not in {"part", "serial", "number"}]
+    columns = [own[0], part.c.number, serial.c.number, *own[1:], one.c.id]
+    joined = one.join(part, part.c.id == one.c.part_id)
+    return select(*columns).select_from(joined.join(serial, serial.c.id == one.c.serial_id))
+
+
+def find(
+    archive: Archive, query: Query, *, after: tuple[str, int] | None = None, limit: int = 50
+) -> Page:
+    """A page of the inspections that fit, newest examination first.
+
+    Parameters
+    ----------
+    archive : Archive
+    query : Query
+    after : (date, number) or None
+        ``after`` of the page before. What is added meanwhile moves no later page.
+    limit : int
+        Most hits on the page.
+    """
+    with archive.reading() as conn:
+        return find_in(conn, query, after=after, limit=limit)
+
+
+def find_in(
+    conn: Connection, query: Query, *, after: tuple[str, int] | None = None, limit: int = 50
+) -> Page:
+    """`find` within a transaction of the caller's."""
+    one = table("inspection")
+    chosen = _chosen().where(*conditions(conn, query))
+    if after is not None:
+        chosen = chosen.where(tuple_(one.c.examined_on, one.c.id) < tuple_(*after))
+    chosen = chosen.order_by(one.c.examined_on.desc(), one.c.id.desc()).limit(limit + 1)
+    hits = [Hit(*row) for row in conn.execute(chosen)]
+    more = len(hits) > limit
+    hits = hits[:limit]
+    return Page(hits, (hits[-1].examined_on, hits[-1].number) if more else None)
+
+
+def find_all(archive: Archive, query: Query) -> Iterator[Hit]:
+    """Every inspection that fits, page after page."""
+    page = find(archive, query, limit=500)
+    yield from page.hits
+    while page.after is not None:
+        page = find(archive, query, after=page.after, limit=500)
+        yield from page.hits
+
+
+def count(archive: Archive, query: Query) -> int:
+    """How many inspections fit, exactly."""
+    with archive.reading() as conn:
+        chosen = select(func.count()).select_from(table("inspection"))
+        return int(conn.execute(chosen.where(*conditions(conn, query))).scalar_one())
+
+
+def found_csv(hits: "Iterator[Hit] | list[Hit]") -> str:
+    """Hits as CSV (RFC 4180), lengths in mm."""
+    out = io.StringIO(newline="")
+    writer = csv.writer(out)
+    writer.writerow(COLUMNS)
+    writer.writerows([getattr(hit, name) for name in COLUMNS] for hit in hits)
+    return out.getvalue()
+
+
+def record_bytes(archive: Archive, record_id: str) -> bytes:
+    """A record's file, byte for byte as it was taken in.
+
+    Raises
+    ------
+    ArchiveError
+        If the archive has no such record.
+    """
+    with archive.reading() as conn:
+        return document_of(conn, record_id)
+
+
+def indications_of(archive: Archive, record_id: str) -> list[dict[str, Any]]:
+    """The rows of a record's indications, by letter; lengths and places in mm."""
+    one, inspection = table("indication"), table("inspection")
+    chosen = select(one).join(inspection, inspection.c.id == one.c.inspection_id)
+    chosen = chosen.where(inspection.c.record_id == record_id).order_by(one.c.letter)
+    with archive.reading() as conn:
+        return [dict(row) for row in conn.execute(chosen).mappings()]
+
+
+def photos_of(archive: Archive, record_id: str) -> list[dict[str, Any]]:
+    """A record's photos: ``sha256``, ``name``, ``suffix``, ``bytes``, its own first."""
+    link, photo, inspection = table("inspection_photo"), table("photo"), table("inspection")
+    chosen = (
+        select(photo.c.sha256, link.c.name, photo.c.suffix, photo.c.bytes)
+        .join(link, link.c.sha256 == photo.c.sha256)
+        .join(inspection, inspection.c.id == link.c.inspection_id)
+        .where(inspection.c.record_id == record_id)
+        .order_by(link.c.place)
+    )
+    with archive.reading() as conn:
+        return [dict(row) for row in conn.execute(chosen).mappings()]
+
+
+def save_search(archive: Archive, name: str, query: Query) -> None:
+    """Keep a query under a name; one of the same name is replaced."""
+    set_named(archive, "saved_search", {"name": name, "query": query_to_json(query)})
+
+
+def saved_searches(archive: Archive) -> dict[str, Query]:
+    """All saved queries by name."""
+    with archive.reading() as conn:
+        rows = all_named(conn, "saved_search")
+    return {name: query_from_json(row["query"]) for name, row in rows.items()}
+
+
+def saved_search(archive: Archive, name: str) -> Query:
+    """A saved query; ArchiveError where there is none of this name."""
+    try:
+        return saved_searches(archive)[name]
+    except KeyError:
+        raise ArchiveError(
+            f"no search is saved as '{name}'", mend="see archive find --list"
+        ) from None

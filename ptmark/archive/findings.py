@@ -1,0 +1,66 @@
+"""What a check of the archive found, and how far it came."""
+
+import hashlib
+import json
+import time
+from dataclasses import asdict, dataclass, field
+
+from ptmark.archive.opening import Archive
+from ptmark.files import write_whole
+from ptmark.places import user_folder
+
+__all__ = ["Notes", "Problem", "Verified"]
+
+_NOTED = 2.0  # s between two times of noting how far it came
+
+
+@dataclass(frozen=True, slots=True)
+class Problem:
+    """``kind`` "missing", "changed" or "damaged", and "orphaned", which is no loss.
+
+    ``subject`` is a record's id, a photo's SHA-256, or "database", "log", "store".
+    """
+
+    kind: str
+    subject: str
+    says: str
+
+
+@dataclass(slots=True)
+class Verified:
+    """What was read and what was found; all is well where `whole` is True."""
+
+    records: int = 0
+    photos: int = 0
+    bytes: int = 0
+    problems: list[Problem] = field(default_factory=list)
+
+    @property
+    def whole(self) -> bool:
+        return all(one.kind == "orphaned" for one in self.problems)
+
+
+class Notes:
+    """How far a run came, in the user's folder, so that a stopped one can go on."""
+
+    def __init__(self, archive: Archive, *, resume: bool) -> None:
+        where = f"{archive.engine.url.render_as_string()} {archive.store.url}"
+        name = hashlib.sha256(where.encode()).hexdigest()[:16]
+        self._path = user_folder() / "verify" / f"{name}.json"
+        self.record, self.photo = 0, ""
+        self.found = Verified()
+        self._at = time.monotonic()
+        if resume and self._path.is_file():
+            told = json.loads(self._path.read_text("utf-8"))
+            problems = [Problem(**one) for one in told["found"].pop("problems")]
+            self.found = Verified(**told["found"], problems=problems)
+            self.record, self.photo = told["record"], told["photo"]
+
+    def keep(self) -> None:
+        if time.monotonic() - self._at > _NOTED:
+            told = {"record": self.record, "photo": self.photo, "found": asdict(self.found)}
+            write_whole(self._path, json.dumps(told).encode())
+            self._at = time.monotonic()
+
+    def drop(self) -> None:
+        self._path.unlink(missing_ok=True)

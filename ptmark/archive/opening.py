@@ -1,0 +1,251 @@
+"""Opening an archive: its database and its photo store, each by URL, without any set-up."""
+
+import os
+from collections.abc import Iterator
+from contextlib import contextmanager, suppress
+from pathlib import Path
+from types import TracebackType
+from typing import Any
+
+from sqlalchemy import Connection, Engine, create_engine, event, exc
+from sqlalchemy.engine import URL, make_url
+
+from ptmark.archive import chain
+from ptmark.archive.migrating import NEWEST, at_version, migrate
+from ptmark.archive.sealing import seal
+from ptmark.archive.store import Store, open_store
+from ptmark.errors import ArchiveError
+from ptmark.places import user_folder
+
+__all__ = ["Archive", "open_archive"]
+
+_SEALED_AT_ONCE = 32 * 2**20  # bytes; hashing them takes some tens of milliseconds
+_WAIT_MS = 30_000  # a writer waits this long for the one before it
+
+
+class Archive:
+    """An open archive; use it as a context manager, from any thread.
+
+    Attributes
+    ----------
+    engine : sqlalchemy.Engine
+    store : Store
+        The photos.
+    by : str
+        Who works with it, for the audit log.
+    file : Path or None
+        The database's file, where it is SQLite.
+    """
+
+    def __init__(self, engine: Engine, store: Store, by: str, file: Path | None) -> None:
+        self.engine, self.store, self.by, self.file = engine, store, by, file
+        self._wrote = False
+
+    def __enter__(self) -> "Archive":
+        return self
+
+    def __exit__(
+        self,
+        kind: type[BaseException] | None,
+        error: BaseException | None,
+        trace: TracebackType | None,
+    ) -> None:
+        self.close()
+
+    def close(self) -> None:
+        """Let go of the database; a small one that was written to is sealed."""
+        if self._wrote and self.file is not None and self.file.stat().st_size < _SEALED_AT_ONCE:
+            with suppress(ArchiveError), self.guarded():
+                seal(self.engine, self.file)
+        self.engine.dispose()
+
+    @contextmanager
+    def reading(self) -> Iterator[Connection]:
+        """A connection that sees one state of the archive throughout."""
+        with self.guarded(), self.engine.connect() as conn, conn.begin():
+            yield conn
+
+    @contextmanager
+    def writing(self) -> Iterator[Connection]:
+        """A transaction: durable when this ends, undone where an exception leaves it."""
+        with self.guarded(), self.engine.connect() as plain:
+            conn = plain.execution_options(write=True)
+            with conn.begin():
+                yield conn
+                end = chain.head(conn)
+        self._wrote = True
+        if self.file is not None:
+            _note_head(self.file, *end)
+
+    def log(self, conn: Connection, action: str, subject: str, **detail: Any) -> None:  # noqa: ANN401 - JSON
+        """Add to the audit log; last in a transaction, as on a server writers queue for it."""
+        chain.append(conn, self.by, action, subject, detail)
+
+    @contextmanager
+    def guarded(self) -> Iterator[None]:
+        """Errors of the database and the system as one of the family."""
+        where = self.file or self.engine.url.render_as_string(hide_password=True)
+        try:
+            yield
+        except exc.DBAPIError as found:
+            raise ArchiveError(
+                f"the database says: {found.orig}",
+                where=str(where),
+                mend=_mend(str(found.orig)),
+            ) from found
+        except OSError as found:
+            raise ArchiveError(
+                f"cannot be read or written ({found.strerror or found})",
+                where=str(found.filename or where),
+                mend="make room, or ask for permission; what was kept before stands",
+            ) from found
+
+
+def _mend(said: str) -> str:
+    if "full" in said:
+        return "make room; what was kept before stands"
+    if "locked" in said or "busy" in said:
+        return "another program is writing: try again"
+    if "readonly" in said or "read-only" in said or "read only" in said:
+        return "ask for permission to write there"
+    if "malformed" in said or "not a database" in said:
+        return "take it back from the backup: ptmark archive repair --from FOLDER"
+    return "see `ptmark archive verify`"
+
+
+def open_archive(
+    folder: Path | None = None,
+    *,
+    database: str = "",
+    store: str = "",
+    by: str = "",
+    read_only: bool = False,
+) -> Archive:
+    """Open an archive; the default one is made where there is none yet.
+
+    Parameters
+    ----------
+    folder : Path or None
+        Holds ``archive.sqlite`` and ``photos``; ``archive`` in the user's folder if None.
+    database : str
+        SQLAlchemy's URL of another database, or PTMARK_ARCHIVE_DATABASE.
+    store : str
+        Folder or fsspec URL of another photo store, or PTMARK_ARCHIVE_STORE.
+    by : str
+        Who works with it; else the name of the account.
+    read_only : bool
+        Make and change nothing.
+
+    Raises
+    ------
+    ArchiveError
+        If it cannot be opened, is of a newer version, or does not exist and may not be made.
+    """
+    home = (folder or user_folder() / "archive").absolute()
+    asked = "" if folder else os.environ.get("PTMARK_ARCHIVE_DATABASE", "")
+    asked_store = "" if folder else os.environ.get("PTMARK_ARCHIVE_STORE", "")
+    url = make_url(database or asked or f"sqlite:///{home / 'archive.sqlite'}")
+    kept = open_store(store or asked_store or str(home / "photos"))
+    file = Path(str(url.database)) if url.get_backend_name() == "sqlite" else None
+    if file is not None:
+        url = _sqlite(url, file, read_only=read_only)
+    archive = Archive(_engine(url), kept, by or _account(), file)
+    try:
+        _bring_up(archive, read_only=read_only)
+    except BaseException:
+        archive.close()
+        raise
+    return archive
+
+
+def _account() -> str:
+    import getpass
+
+    try:
+        return getpass.getuser()
+    except (OSError, KeyError):
+        return "unknown"
+
+
+def _sqlite(url: URL, file: Path, *, read_only: bool) -> URL:
+    if not read_only:
+        try:
+            file.parent.mkdir(parents=True, exist_ok=True)
+        except OSError as found:
+            raise ArchiveError(
+                f"cannot be made ({found.strerror})",
+                where=str(file.parent),
+                mend="choose another",
+            ) from found
+        return url
+    if not file.is_file():
+        raise ArchiveError("there is no archive", where=str(file), mend="name its folder")
+    query = {"mode": "ro", "uri": "true"}
+    lone = not Path(f"{file}-wal").exists()
+    if lone and not os.access(file.parent, os.W_OK):
+        query["immutable"] = "1"  # a read-only medium: no lock can be had, and none is needed
+    return url.set(database=f"file:{file}", query=query)
+
+
+def _engine(url: URL) -> Engine:
+    if url.get_backend_name() != "sqlite":
+        return create_engine(url, pool_pre_ping=True)
+    engine = create_engine(url, connect_args={"timeout": _WAIT_MS / 1000})
+    read_only = "mode" in url.query
+
+    @event.listens_for(engine, "connect")
+    def _connected(raw: Any, _record: object) -> None:  # noqa: ANN401 - the driver's
+        raw.isolation_level = None  # transactions begin where we say
+        pragmas = ["foreign_keys=ON", "synchronous=FULL", "cache_size=-65536"]
+        pragmas += [] if read_only else ["journal_mode=WAL", "secure_delete=ON"]
+        for pragma in pragmas:
+            raw.execute(f"PRAGMA {pragma}")
+
+    @event.listens_for(engine, "begin")
+    def _begun(conn: Connection) -> None:
+        # A writer takes its turn at once: two that read first would refuse each other later.
+        write = conn.get_execution_options().get("write")
+        conn.exec_driver_sql("BEGIN IMMEDIATE" if write else "BEGIN")
+
+    return engine
+
+
+def _bring_up(archive: Archive, *, read_only: bool) -> None:
+    with archive.reading() as conn:
+        version = at_version(conn)
+    where = str(archive.file or "database")
+    if version > NEWEST:
+        raise ArchiveError(
+            f"its version {version} is newer than {NEWEST}", where=where, mend="update ptmark"
+        )
+    if version == NEWEST:
+        return
+    if read_only:
+        raise ArchiveError(
+            f"its version {version or 'none'} is older than {NEWEST}",
+            where=where,
+            mend="open it once for writing",
+        )
+    with archive.guarded(), archive.engine.connect() as plain:
+        conn = plain.execution_options(write=True)
+        with conn.begin():
+            if at_version(conn) != NEWEST:  # another process may have been quicker
+                if archive.file is not None:
+                    archive.file.with_suffix(".seal").unlink(missing_ok=True)
+                migrate(conn)
+
+
+def _note_head(file: Path, seq: int, sha256: str) -> None:
+    """Note the end of the log beside the database.
+
+    A database that lost its newest lines, or was swapped for an older one, is found out by
+    it. Not flushed: after a loss of power it may lag behind, never run ahead.
+    """
+    try:
+        handle = os.open(file.with_suffix(".head"), os.O_WRONLY | os.O_CREAT, 0o666)
+    except OSError:
+        return  # the database took the line, so this is only one check less
+    try:
+        os.write(handle, f"{seq:020d} {sha256}\n".encode())
+    finally:
+        os.close(handle)

@@ -1,0 +1,154 @@
+"""A record's rows in the database: written, read back and taken away."""
+
+import zlib
+from typing import Any
+
+from sqlalchemy import Connection, Table, delete, insert, select, text, update
+
+from ptmark.archive import models
+from ptmark.archive.derive import Derived, fold
+from ptmark.errors import ArchiveError
+
+__all__ = ["clear_rows", "document_of", "note_photos", "stored", "table", "write_rows"]
+
+_CHILDREN = ("indication", "inspection_photo", "revision", "document", "wording")
+
+
+def table(name: str) -> Table:
+    """A table by its name."""
+    return models.Base.metadata.tables[name]
+
+
+def document_of(conn: Connection, record_id: str) -> bytes:
+    """A record's file as it was given; ArchiveError where the archive has none."""
+    inspection, document = table("inspection"), table("document")
+    chosen = select(document.c.data).join(
+        inspection, inspection.c.id == document.c.inspection_id
+    )
+    data = conn.execute(chosen.where(inspection.c.record_id == record_id)).scalar()
+    if data is None:
+        raise ArchiveError("is not in the archive", where=record_id, mend="see archive find")
+    return inflated(data, record_id)
+
+
+def inflated(data: bytes, where: str) -> bytes:
+    """A document's bytes; ArchiveError where a changed bit keeps them from being read."""
+    try:
+        return zlib.decompress(data)
+    except zlib.error as exc:
+        raise ArchiveError(f"is damaged ({exc})", where=where, mend="repair it") from exc
+
+
+def note_photos(conn: Connection, kept: list[dict[str, Any]]) -> None:
+    """Rows of photos that are in the store; those that stand there already are left."""
+    photo = table("photo")
+    for one in kept:
+        if conn.execute(select(photo.c.sha256).where(photo.c.sha256 == one["sha256"])).first():
+            continue
+        conn.execute(insert(photo), one)
+
+
+def write_rows(conn: Connection, rows: Derived, data: bytes, number: int | None = None) -> int:
+    """Write all rows of a record, in place of those of ``number`` where given."""
+    part = _named(conn, "part", {"number": rows.part})
+    serial = _named(conn, "serial", {"part_id": part, "number": rows.serial})
+    inspection = table("inspection")
+    own = rows.inspection | {"part_id": part, "serial_id": serial}
+    if number is None:
+        made = conn.execute(insert(inspection).values(own))
+        number = int(made.inserted_primary_key[0])  # type: ignore[index]
+    else:
+        clear_rows(conn, number)
+        conn.execute(update(inspection).where(inspection.c.id == number).values(own))
+    key = {"inspection_id": number}
+    conn.execute(insert(table("document")), key | {"data": zlib.compress(data, 6)})
+    conn.execute(insert(table("wording")), key | {"text": rows.text})
+    for name, many in (
+        ("revision", rows.revisions),
+        ("inspection_photo", rows.photos),
+        ("indication", rows.indications),
+    ):
+        if many:
+            conn.execute(insert(table(name)), [key | one for one in many])
+    if conn.dialect.name == "sqlite":
+        conn.execute(
+            text("INSERT INTO words(rowid, text) VALUES (:id, :text)"),
+            {"id": number, "text": rows.text},
+        )
+    return number
+
+
+def clear_rows(conn: Connection, number: int) -> None:
+    """Take away all rows of an inspection but its own."""
+    if conn.dialect.name == "sqlite":
+        conn.execute(
+            text(
+                "INSERT INTO words(words, rowid, text) "
+                "SELECT 'delete', inspection_id, text FROM wording WHERE inspection_id = :id"
+            ),
+            {"id": number},
+        )
+    for name in _CHILDREN:
+        one = table(name)
+        conn.execute(delete(one).where(one.c.inspection_id == number))
+
+
+def _named(conn: Connection, name: str, own: dict[str, Any]) -> int:
+    """The number of a part or serial, made where there is none yet."""
+    one = table(name)
+    known = select(one.c.id).where(*(one.c[key] == value for key, value in own.items()))
+    found = conn.execute(known).scalar()
+    if found is not None:
+        return int(found)
+    row = own | {"key": fold(own["number"])}
+    if conn.dialect.name == "postgresql":  # two writers may meet the same new part
+        from sqlalchemy.dialects.postgresql import insert as upsert
+
+        conn.execute(upsert(one).values(row).on_conflict_do_nothing())
+        return int(conn.execute(known).scalar_one())
+    return int(conn.execute(insert(one).values(row)).inserted_primary_key[0])  # type: ignore[index]
+
+
+def stored(conn: Connection, numbers: list[int]) -> dict[int, dict[str, Any]]:
+    """The rows of some inspections as `derive.derived` would make them, by their numbers."""
+    inspection, part, serial = table("inspection"), table("part"), table("serial")
+    chosen = (
+        select(inspection, part.c.number.label("part"), serial.c.number.label("serial"))
+        .add_columns(part.c.key.label("part_key"), serial.c.key.label("serial_key"))
+        .join(part, part.c.id == inspection.c.part_id)
+        .join(serial, serial.c.id == inspection.c.serial_id)
+        .where(inspection.c.id.in_(numbers))
+    )
+    found: dict[int, dict[str, Any]] = {}
+    for row in conn.execute(chosen).mappings():
+        own = dict(row)
+        heads = {name: own.pop(name) for name in ("part", "serial", "part_key", "serial_key")}
+        for name in ("part_id", "serial_id"):
+            own.pop(name)
+        found[own.pop("id")] = {**heads, "inspection": own, "text": ""}
+    for name, order in (("revision", "number"), ("inspection_photo", "place")):
+        _add(conn, found, numbers, name, order)
+    _add(conn, found, numbers, "indication", "letter")
+    wording = table("wording")
+    for number, said in conn.execute(
+        select(wording).where(wording.c.inspection_id.in_(numbers))
+    ):
+        found[number]["text"] = said
+    return found
+
+
+def _add(
+    conn: Connection,
+    found: dict[int, dict[str, Any]],
+    numbers: list[int],
+    name: str,
+    order: str,
+) -> None:
+    one = table(name)
+    for number in numbers:
+        if number in found:
+            found[number][name] = []
+    chosen = select(one).where(one.c.inspection_id.in_(numbers))
+    for row in conn.execute(chosen.order_by(one.c.inspection_id, one.c[order])).mappings():
+        own = dict(row)
+        found[own.pop("inspection_id")][name].append(own)

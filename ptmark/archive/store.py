@@ -1,0 +1,172 @@
+"""The photo store: every photo once, by the SHA-256 of its bytes, never written again.
+
+A local folder by default; any store that fsspec reaches by URL. Keys are
+``aa/bb/SHA256.suffix``, where aa and bb are the first four digits.
+"""
+
+import hashlib
+import os
+import re
+from collections.abc import Iterator
+from pathlib import Path
+from typing import Any, Protocol
+
+from ptmark.errors import ArchiveError
+from ptmark.files import write_whole
+
+__all__ = ["FolderStore", "RemoteStore", "Store", "key_for", "open_store", "suffix_of"]
+
+_KEY = re.compile(r"[0-9a-f]{2}/[0-9a-f]{2}/([0-9a-f]{64})\.[a-z0-9]{1,8}")
+
+
+def suffix_of(name: str) -> str:
+    """The ending a photo is kept under: lower case letters and digits, else ``bin``."""
+    plain = Path(name).suffix.lower().removeprefix(".")
+    return plain if re.fullmatch(r"[a-z0-9]{1,8}", plain) else "bin"
+
+
+def key_for(sha256: str, suffix: str) -> str:
+    """Where a photo lies in the store."""
+    return f"{sha256[:2]}/{sha256[2:4]}/{sha256}.{suffix}"
+
+
+class Store(Protocol):
+    """What the archive asks of a photo store; keys as `key_for` makes them."""
+
+    url: str
+
+    def put(self, key: str, data: bytes) -> None:
+        """Keep the bytes durably; what lies there unharmed already is left alone."""
+
+    def read(self, key: str) -> bytes:
+        """The bytes; FileNotFoundError where there are none."""
+
+    def names(self) -> Iterator[str]:
+        """Every photo, by key in order."""
+
+    def others(self) -> Iterator[str]:
+        """Every file that is no photo of the store, such as what a kill left half-written."""
+
+    def remove(self, key: str) -> None:
+        """Take a photo away; nothing where it is not there."""
+
+    def path(self, key: str) -> Path | None:
+        """Its file, where the store is a local folder."""
+
+
+class FolderStore:
+    """Photos in a local folder: written beside, made durable, renamed, read-only."""
+
+    def __init__(self, folder: Path) -> None:
+        self.folder = folder
+        self.url = str(folder)
+
+    def put(self, key: str, data: bytes) -> None:
+        place = self.folder / key
+        if place.is_file() and _same(place.read_bytes(), data):
+            _sync(place.parent)  # another writer may have renamed it this very moment
+            return
+        _make(place.parent)
+        place.unlink(missing_ok=True)  # a damaged one, as the caller's bytes fit the name
+        write_whole(place, data)
+        place.chmod(0o444)
+
+    def read(self, key: str) -> bytes:
+        return (self.folder / key).read_bytes()
+
+    def names(self) -> Iterator[str]:
+        return (name for name in self._files() if _KEY.fullmatch(name))
+
+    def others(self) -> Iterator[str]:
+        return (name for name in self._files() if not _KEY.fullmatch(name))
+
+    def _files(self) -> Iterator[str]:
+        for top, below, names in os.walk(self.folder):
+            below.sort()
+            yield from (
+                (Path(top) / name).relative_to(self.folder).as_posix() for name in sorted(names)
+            )
+
+    def remove(self, key: str) -> None:
+        (self.folder / key).unlink(missing_ok=True)
+
+    def path(self, key: str) -> Path | None:
+        return self.folder / key
+
+
+class RemoteStore:
+    """Photos in a store that fsspec knows, such as ``s3://bucket/photos``.
+
+    An object store shows an object only once it is whole and durable, so one put is enough.
+    """
+
+    def __init__(self, url: str, **options: Any) -> None:  # noqa: ANN401 - as fsspec takes them
+        import fsspec  # type: ignore[import-untyped]
+
+        self.url = url
+        try:
+            self._files, self._root = fsspec.url_to_fs(url, **options)
+        except (ImportError, ValueError) as exc:
+            raise ArchiveError(
+                f"no store can be reached: {exc}", where=url, mend="check the URL's scheme"
+            ) from exc
+
+    def put(self, key: str, data: bytes) -> None:
+        place = self._at(key)
+        if self._files.exists(place) and _same(self._files.cat_file(place), data):
+            return
+        self._files.pipe_file(place, data)
+
+    def read(self, key: str) -> bytes:
+        data: bytes = self._files.cat_file(self._at(key))
+        return data
+
+    def names(self) -> Iterator[str]:
+        return (name for name in self._every() if _KEY.fullmatch(name))
+
+    def others(self) -> Iterator[str]:
+        return (name for name in self._every() if not _KEY.fullmatch(name))
+
+    def _every(self) -> Iterator[str]:
+        self._files.invalidate_cache()
+        for one in sorted(self._files.find(self._root)):
+            yield one.removeprefix(self._root).lstrip("/")
+
+    def remove(self, key: str) -> None:
+        if self._files.exists(self._at(key)):
+            self._files.rm_file(self._at(key))
+
+    def path(self, key: str) -> Path | None:
+        return None
+
+    def _at(self, key: str) -> str:
+        return f"{self._root.rstrip('/')}/{key}"
+
+
+def open_store(url: str) -> Store:
+    """A folder's path or ``file:`` URL gives a `FolderStore`, any other URL a `RemoteStore`."""
+    if "://" in url and not url.startswith("file://"):
+        return RemoteStore(url)
+    return FolderStore(Path(url.removeprefix("file://")).absolute())
+
+
+def _same(there: bytes, data: bytes) -> bool:
+    return hashlib.sha256(there).digest() == hashlib.sha256(data).digest()
+
+
+def _make(folder: Path) -> None:
+    """Make a folder and those above it, each durable in the one above."""
+    if folder.is_dir():
+        return
+    _make(folder.parent)
+    folder.mkdir(exist_ok=True)
+    _sync(folder.parent)
+
+
+def _sync(folder: Path) -> None:
+    if os.name == "posix":
+        handle = os.open(folder, os.O_RDONLY)
+        try:
+            os.fsync(handle)
+        finally:
+            os.close(handle)

@@ -1,0 +1,76 @@
+"""`ptmark archive`: records and photos for each part number, kept, found and proved whole."""
+
+import argparse
+import importlib
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+from ptmark.commands import archive_find, archive_moving, archive_see
+from ptmark.commands.options import Verbs
+
+if TYPE_CHECKING:
+    from ptmark.archive import Archive
+
+__all__ = ["add_to", "opened", "run"]
+
+
+def add_to(verbs: Verbs) -> None:
+    """Add the verb and what it can do."""
+    made = verbs.add_parser(
+        "archive",
+        help="keep records and photos for each part number; find them; prove them whole",
+        description="Without options the archive lies in the user's folder and is made at the "
+        "first use. PTMARK_ARCHIVE_DATABASE and PTMARK_ARCHIVE_STORE name another database and "
+        "photo store by URL; passwords belong there, not on the command line.",
+    )
+    made.add_argument("--at", type=Path, metavar="FOLDER", help="an archive in this folder")
+    made.add_argument("--database", default="", metavar="URL", help="another database")
+    made.add_argument("--store", default="", metavar="URL", help="another photo store")
+    made.add_argument("--by", default="", metavar="NAME", help="who works with it")
+    below = made.add_subparsers(dest="work", required=True, metavar="WORK")
+    _add(below)
+    for module in (archive_find, archive_see, archive_moving):
+        module.add_to(below)
+    made.set_defaults(run=run)
+
+
+def run(args: argparse.Namespace) -> int:
+    """Open the archive and do the work that was asked for."""
+    read_only = args.work in {"find", "show", "history", "map", "log"} and not getattr(
+        args, "save", ""
+    )
+    with opened(args, read_only=read_only) as archive:
+        return int(args.work_run(archive, args))
+
+
+def opened(args: argparse.Namespace, *, read_only: bool = False) -> "Archive":
+    """The archive that the options name."""
+    made = importlib.import_module("ptmark.archive")
+    archive: Archive = made.open_archive(
+        args.at, database=args.database, store=args.store, by=args.by, read_only=read_only
+    )
+    return archive
+
+
+def _add(below: Verbs) -> None:
+    made = below.add_parser("add", help="take records and their photos in")
+    made.add_argument("files", type=Path, nargs="+", metavar="RECORD.json")
+    made.add_argument("--photos", type=Path, metavar="FOLDER", help="where the photos lie")
+    made.add_argument(
+        "--replaces",
+        default="",
+        metavar="SHA256",
+        help="file of an unsigned record it replaces",
+    )
+    made.set_defaults(work_run=_run_add)
+
+
+def _run_add(archive: "Archive", args: argparse.Namespace) -> int:
+    from ptmark.archive import add_record
+
+    said = {"new": "taken in", "revised": "revised", "there": "was there already"}
+    for path in args.files:
+        one = add_record(archive, path, args.photos, replaces=args.replaces)
+        state = said.get(one.state, "a later revision is kept")
+        print(f"{one.record_id} revision {one.revision}: {state}; {one.sha256}")
+    return 0

@@ -1,0 +1,117 @@
+"""`ptmark archive find` and `log`: looking for inspections, and for who changed what."""
+
+import argparse
+import json
+import sys
+from dataclasses import fields, replace
+from typing import TYPE_CHECKING, Any
+
+from ptmark.commands.options import Verbs
+from ptmark.units import parse_length
+
+if TYPE_CHECKING:
+    from ptmark.archive import Archive, Query
+
+__all__ = ["add_query", "add_to", "query_of"]
+
+_ASKED = (
+    ("part", "part number; * any letters, ? one"),
+    ("serial", "serial number; * and ? as above"),
+    ("since", "examined on this day or later, year-month-day"),
+    ("until", "examined on this day or earlier"),
+    ("verdict", "acceptable, rejectable or undecided"),
+    ("disposition", "accept, reject, refer, …"),
+    ("examiner", "name; * and ? as above"),
+    ("procedure", "number; * and ? as above"),
+    ("criteria", "name of the profile"),
+    ("kind", "an indication of this kind"),
+    ("shape", "an indication that is linear or rounded"),
+    ("words", "words that stand in it, all of them; a last * takes beginnings"),
+    ("photo", "SHA-256 of a photo"),
+)
+
+
+def add_query(made: argparse.ArgumentParser) -> None:
+    """Options that say what is looked for."""
+    for name, says in _ASKED:
+        made.add_argument(f"--{name}", default="", metavar="TEXT", help=says)
+    made.add_argument("--record", dest="record_id", default="", metavar="ID", help="one record")
+    made.add_argument(
+        "--shortest", default="", metavar="LENGTH", help="an indication this long"
+    )
+    made.add_argument(
+        "--longest", default="", metavar="LENGTH", help="and not longer than this"
+    )
+
+
+def query_of(args: argparse.Namespace) -> "Query":
+    """What the options ask."""
+    from ptmark.archive import Query
+
+    asked: dict[str, Any] = {one.name: getattr(args, one.name, "") for one in fields(Query)}
+    for name, given in (("shortest_mm", args.shortest), ("longest_mm", args.longest)):
+        where = f"--{name.removesuffix('_mm')}"
+        asked[name] = parse_length(given, where=where) if given else None
+    return Query(**asked)
+
+
+def add_to(below: Verbs) -> None:
+    """Add the works."""
+    made = below.add_parser("find", help="find inspections, newest first")
+    add_query(made)
+    made.add_argument("--format", choices=["text", "json", "csv"], default="text")
+    made.add_argument("--limit", type=int, default=0, metavar="N", help="at most so many")
+    made.add_argument("--count", action="store_true", help="only how many")
+    made.add_argument("--save", default="", metavar="NAME", help="keep this search")
+    made.add_argument("--saved", default="", metavar="NAME", help="a search that was kept")
+    made.add_argument("--list", action="store_true", help="the searches that were kept")
+    made.set_defaults(work_run=_run_find)
+    log = below.add_parser("log", help="who changed what and when")
+    log.add_argument("--subject", default="", metavar="ID", help="of one record or name")
+    log.set_defaults(work_run=_run_log)
+
+
+def _run_find(archive: "Archive", args: argparse.Namespace) -> int:
+    from itertools import islice
+
+    from ptmark import archive as room
+
+    if args.list:
+        for name, query in room.saved_searches(archive).items():
+            print(f"{name}\t{room.query_to_json(query)}")
+        return 0
+    query = query_of(args)
+    if args.saved:
+        given = json.loads(room.query_to_json(query))
+        query = replace(room.saved_search(archive, args.saved), **given)
+    if args.save:
+        room.save_search(archive, args.save, query)
+    if args.count:
+        print(room.count(archive, query))
+        return 0
+    hits = list(islice(room.find_all(archive, query), args.limit or None))
+    if args.format == "json":
+        print(json.dumps([hit.to_json() for hit in hits], ensure_ascii=False, indent=1))
+    elif args.format == "csv":
+        sys.stdout.write(room.found_csv(hits))
+    else:
+        for hit in hits:
+            length = "—" if hit.longest_mm is None else f"{hit.longest_mm:.2f} mm"
+            print(
+                f"{hit.examined_on}  {hit.part}  {hit.serial or '—'}  {hit.record_id}  "
+                f"{hit.indications} indications, longest {length}  "
+                f"{hit.verdict or 'no verdict'}, {hit.disposition or 'not disposed'}"
+            )
+        print(f"{len(hits)} of {room.count(archive, query)}", file=sys.stderr)
+    return 0
+
+
+def _run_log(archive: "Archive", args: argparse.Namespace) -> int:
+    from ptmark.archive import lines
+
+    with archive.reading() as conn:
+        for line in lines(conn, args.subject):
+            print(
+                f"{line.seq}\t{line.at}\t{line.who}\t{line.action}\t{line.subject}\t{line.detail}"
+            )
+    return 0

@@ -1,0 +1,124 @@
+import hashlib
+import json
+
+import pytest
+
+from ptmark.archive import open_archive
+from ptmark.record import Record, save_record
+
+
+def made(folder, name="r-1", *, part="P-17", serial="S-1", day="2026-03-01", count=2, **more):
+    """An invented record and its photo (bytes that stand for one), as files."""
+    folder.mkdir(parents=True, exist_ok=True)
+    photo = hashlib.shake_256(name.encode()).digest(5000)
+    (folder / f"{name}.jpg").write_bytes(photo)
+    indications = [indication(chr(65 + n), 2.0 + n, 10.0 * n) for n in range(count)]
+    verdict = more.pop("verdict", "rejectable")
+    fields = {
+        "part_number": part,
+        "serial_number": serial,
+        "examination_date": day,
+        "examiner": more.pop("examiner", "Examiner One"),
+        "procedure": more.pop("procedure", "PT-1"),
+        "remarks": more.pop("remarks", "invented weld"),
+        **more.pop("fields", {}),
+    }
+    record = Record(
+        id=name,
+        created="2026-03-01T08:00:00Z",
+        fields={key: text for key, text in fields.items() if text},
+        photo={
+            "file": f"{name}.jpg",
+            "sha256": hashlib.sha256(photo).hexdigest(),
+            "width": 2000,
+            "height": 1500,
+        },
+        scale={
+            "reference": "card",
+            "mm_per_px": 0.05,
+            "tilt_deg": 1.0,
+            "working_distance_mm": 200.0,
+            "residual_px": 0.2,
+            "focal_px": None,
+            "reference_px": None,
+            "homography": None,
+            "given": None,
+            "cautions": [],
+        },
+        conditions={"relief_mm": None, "haze": 0.0},
+        area_px=None,
+        indications=indications,
+        left_out=[],
+        evaluation={
+            "profile": "invented-1",
+            "title": "Invented criteria",
+            "edition": "2026, invented",
+            "decision_rule": "guarded",
+            "verdict": verdict,
+            "findings": [],
+            "relevance": {},
+            "shape": {},
+            "cautions": [],
+            "checksum": "cd" * 32,
+        },
+        disposition={"decision": more.pop("decision", "reject"), "reason": ""},
+        **more,
+    )
+    path = folder / f"{name}.json"
+    save_record(path, record)
+    return path
+
+
+def indication(letter, length, x):
+    ring = [[x + dx, 20.0 + dy] for dx, dy in ((0, 0), (length, 0), (length, 0.4), (0, 0.4))]
+    return {
+        "id": letter,
+        "outline_px": [[20 * a, 20 * b] for a, b in ring],
+        "outline_mm": ring,
+        **dict.fromkeys(("length_mm", "path_mm"), length),
+        **dict.fromkeys(("length_u_mm", "path_u_mm", "width_u_mm", "ratio_u"), 0.1),
+        "width_mm": 0.4,
+        "area_mm2": length * 0.4,
+        "area_u_mm2": 0.05,
+        "ratio": length / 0.4,
+        "shape": "linear",
+        "shape_sure": True,
+        "centre_mm": [x + length / 2, 20.2],
+        "centre_px": [20 * x, 404.0],
+        "ends_mm": [[x, 20.0], [x + length, 20.4]],
+        "ends_px": [[20 * x, 400.0], [20 * (x + length), 408.0]],
+        "budget": {"edge": 0.03},
+        "width_budget": {"edge": 0.02},
+        "edge": {"shift_px": 0.4, "noise_px": 0.1},
+        "source": "suggested",
+        "standing": "taken",
+        "confidence": 0.9,
+        "kind": "crack" if letter == "A" else "pore",
+        "note": "",
+        "relevance": "",
+        "reason": "",
+    }
+
+
+@pytest.fixture(autouse=True)
+def _own_home(tmp_path, monkeypatch):
+    monkeypatch.setenv("PTMARK_HOME", str(tmp_path / "user"))
+
+
+@pytest.fixture
+def make(tmp_path):
+    def one(*args, **more):
+        return made(tmp_path / "records", *args, **more)
+
+    return one
+
+
+@pytest.fixture
+def archive(tmp_path):
+    with open_archive(tmp_path / "archive", by="keeper") as one:
+        yield one
+
+
+@pytest.fixture
+def document():
+    return lambda path: json.loads(path.read_text("utf-8"))
