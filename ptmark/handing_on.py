@@ -1,12 +1,13 @@
 """What an inspection hands on: its scene to the criteria, its whole to the record."""
 
 from collections.abc import Mapping, Sequence
+from dataclasses import replace
 from math import atan2, degrees, hypot
 from types import MappingProxyType
 
 import numpy as np
 
-from ptmark.criteria import Evaluation, Judged, Scene
+from ptmark.criteria import Evaluation, Judged, Profile, Scene, evaluate
 from ptmark.dye import LeftOut, Remark
 from ptmark.measure import Conditions, Measurement
 from ptmark.photo import PhotoInfo
@@ -14,7 +15,7 @@ from ptmark.record import Entry, Record, build_record
 from ptmark.scale import SurfaceMap
 from ptmark.state import Marked, State
 
-__all__ = ["record_of", "scene_of", "weld_of"]
+__all__ = ["evaluation_of", "record_of", "scene_of", "weld_of"]
 
 Measured = Sequence[tuple[Marked, Measurement | None]]
 
@@ -41,6 +42,20 @@ def scene_of(
         weld_direction_deg=direction_deg,
         thickness_mm=state.thickness_mm,
     )
+
+
+def evaluation_of(profile: Profile, scene: Scene, measured: Measured, rule: str) -> Evaluation:
+    """The verdict on a scene; never acceptable while an indication could not be measured."""
+    found = evaluate(profile, scene, decision_rule=rule)
+    missing = [one.id for one, made in measured if made is None]
+    if not missing:
+        return found
+    says = (
+        f"Not measured, and so not judged: {', '.join(missing)}. The surface turns away too "
+        "far there; take another photo from that side. Until then it is not acceptable."
+    )
+    verdict = "undecided" if found.verdict == "acceptable" else found.verdict
+    return replace(found, verdict=verdict, cautions=(*found.cautions, says))
 
 
 def weld_of(state: State, surface: SurfaceMap | None) -> tuple[float | None, float | None]:

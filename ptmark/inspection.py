@@ -14,7 +14,7 @@ import numpy as np
 import numpy.typing as npt
 
 from ptmark.changing import Changing
-from ptmark.criteria import Evaluation, Profile, Scene, evaluate
+from ptmark.criteria import Evaluation, Profile, Scene
 from ptmark.criteria.profile import load_profile, profile_stamp
 from ptmark.dye import (
     EdgeQuality,
@@ -26,7 +26,7 @@ from ptmark.dye import (
     refine_outline,
 )
 from ptmark.errors import OutlineError, PtmarkError, ScaleError, UsageError
-from ptmark.handing_on import scene_of
+from ptmark.handing_on import evaluation_of, scene_of
 from ptmark.measure import Measurement
 from ptmark.photo import Photo, open_photo
 from ptmark.photo_set import PhotoSet
@@ -217,15 +217,27 @@ class Inspection(Changing):
 
     def scene(self) -> Scene:
         """The measured indications as the criteria take them."""
-        measured = [(one, self.measurement(one)) for one in self.counted]
-        return scene_of(measured, self.state, self.surface, self.photos.sizes())
+        return scene_of(self._measured(), self.state, self.surface, self.photos.sizes())
 
     def evaluation(self) -> Evaluation | None:
         """The verdict under the chosen profile; None without a profile or a surface."""
         profile = self.profile
         if profile is None or self.surface is None:
             return None
-        return evaluate(profile, self.scene(), decision_rule=self.state.decision_rule)
+        measured, rule = self._measured(), self.state.decision_rule
+        return evaluation_of(profile, self.scene(), measured, rule)
+
+    def _measured(self) -> list[tuple[Marked, Measurement | None]]:
+        surface, relief = self.surface, self.state.relief_mm
+        return [
+            (
+                one,
+                None
+                if surface is None
+                else self.workings.measurement_in_view(one, surface, relief),
+            )
+            for one in self.counted
+        ]
 
     def remarks(self) -> tuple[Remark, ...]:
         """What about the photo may spoil the work: cautions, each with its mend."""

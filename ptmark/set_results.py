@@ -5,9 +5,9 @@ from dataclasses import dataclass, replace
 from functools import cached_property
 from typing import TYPE_CHECKING
 
-from ptmark.criteria import Evaluation, evaluate
+from ptmark.criteria import Evaluation
 from ptmark.errors import ScaleError
-from ptmark.handing_on import record_of, scene_of
+from ptmark.handing_on import evaluation_of, record_of, scene_of
 from ptmark.measure import Measurement
 from ptmark.photo import Photo, PhotoInfo
 from ptmark.record import Record, joined
@@ -82,8 +82,11 @@ class Results:
         return [
             None
             if profile is None or one.surface is None
-            else evaluate(
-                profile, scene_of(one.measured, one.state, one.surface, self.sizes), rule
+            else evaluation_of(
+                profile,
+                scene_of(one.measured, one.state, one.surface, self.sizes),
+                one.measured,
+                rule,
             )
             for one in self.photos
         ]
@@ -171,7 +174,7 @@ def _measured(
 ) -> Measurement | None:
     if surface is None:
         return None
-    return inspection.workings.measurement(one, surface, state.relief_mm)
+    return inspection.workings.measurement_in_view(one, surface, state.relief_mm)
 
 
 def _look_of(inspection: "Inspection", info: PhotoInfo) -> Look:

@@ -113,6 +113,14 @@ class Workings:
             kept = self._measured[key] = (one, surface, made)
         return kept[2]
 
+    def measurement_in_view(
+        self, one: Marked, surface: SurfaceMap, relief_mm: float | None
+    ) -> Measurement | None:
+        """The same; None where a pipe's surface turns away too far there."""
+        if not surface.flat and not surface.in_view(one.outline_px):
+            return None
+        return self.measurement(one, surface, relief_mm)
+
     def look_of(self, info: PhotoInfo) -> Look:
         """What the last look at a photo left out, and its haze; nothing before the first."""
         return self._looks.get(info.sha256, _NO_LOOK)

@@ -119,6 +119,9 @@ def _print_photo(record: Record) -> None:
     else:
         print(f"{photo}: scale from {scale['reference']}, {scale['mm_per_px']:.4f} mm/px")
     for one in record.indications if scale["reference"] is not None else ():
+        if one["length_mm"] is None:
+            print(f"  {one['id']:>3}  not measured: the surface turns away too far there")
+            continue
         length = f"{one['length_mm']:7.2f} ± {one['length_u_mm']:.2f} mm"
         width = f"{one['width_mm']:6.2f} ± {one['width_u_mm']:.2f} mm"
         print(f"  {one['id']:>3}  {one['shape']:8}  length {length}  width {width}")

@@ -3,7 +3,7 @@
 import argparse
 import re
 
-from ptmark.commands.options import read_lines, read_points, read_rectangle
+from ptmark.commands.options import read_lines, read_pipe, read_points, read_rectangle
 from ptmark.errors import UsageError
 from ptmark.folder import Asked
 from ptmark.record import FIELDS
@@ -26,6 +26,12 @@ def add_measuring(made: argparse.ArgumentParser) -> None:
         "--rectangle",
         metavar="X1,Y1,…,X4,Y4=WxH",
         help="four corners, clockwise from the top left, of a rectangle (85.6x53.98mm)",
+    )
+    scale.add_argument(
+        "--pipe",
+        metavar="X1,Y1,…,X4,Y4=DIAMETER",
+        help="a pipe or bar of known outside diameter (168.3mm): two points on one of its "
+        "outer edges, two on the other",
     )
     scale.add_argument("--check", metavar="LENGTH", help="measured check length of the card")
     made.add_argument("--area", metavar="X,Y,X,Y,…", help="the examined area, px")
@@ -110,4 +116,6 @@ def _reference(args: argparse.Namespace) -> Reference:
         return read_lines(args.line)
     if args.rectangle:
         return read_rectangle(args.rectangle)
+    if args.pipe:
+        return read_pipe(args.pipe)
     return CardReference(check_mm=_length(args.check, "--check"))

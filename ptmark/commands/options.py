@@ -6,7 +6,13 @@ from math import isfinite
 from typing import TYPE_CHECKING
 
 from ptmark.errors import UsageError
-from ptmark.scale import LineReference, LinesReference, RectangleReference, Reference
+from ptmark.scale import (
+    LineReference,
+    LinesReference,
+    PipeReference,
+    RectangleReference,
+    Reference,
+)
 from ptmark.units import parse_length
 
 if TYPE_CHECKING:
@@ -14,7 +20,7 @@ if TYPE_CHECKING:
 else:
     Verbs = object
 
-__all__ = ["Verbs", "read_line", "read_lines", "read_points", "read_rectangle"]
+__all__ = ["Verbs", "read_line", "read_lines", "read_pipe", "read_points", "read_rectangle"]
 
 Point = tuple[float, float]
 
@@ -63,6 +69,14 @@ def read_lines(texts: list[str]) -> Reference:
         second_px=lines[1].ends_px,
         second_mm=lines[1].length_mm,
     )
+
+
+def read_pipe(text: str) -> PipeReference:
+    """A pipe from ``X1,Y1,X2,Y2,X3,Y3,X4,Y4=DIAMETERmm``, two points on each outer edge."""
+    where = "--pipe"
+    head, tail = _split(text, where, "X1,Y1,X2,Y2,X3,Y3,X4,Y4=168.3mm")
+    a, b, c, d = read_points(head, where, least=4, exactly=True)
+    return PipeReference(edges_px=(a, b, c, d), diameter_mm=parse_length(tail, where=where))
 
 
 def read_rectangle(text: str) -> RectangleReference:

@@ -22,6 +22,8 @@ _MEND = {
     "does not tell",
     "lens": "bring card and indication to the middle of the picture, near each other: {share} "
     "of it is the lens",
+    "focal length": "use the photo as the camera wrote it, with its focal length: {share} of "
+    "it is how far the pipe bulges towards the camera",
     "relief": "give the crown's height: {share} of it is height over the scale",
 }
 # Below this share no single thing is worth doing.

@@ -102,10 +102,8 @@ def measure_outline(
     if height is not None and not isfinite(height):
         raise OutlineError(f"a relief of {height} mm is no height")
     if not surface.in_view(shape_px):
-        raise OutlineError(
-            "an outline that reaches beyond the surface's horizon",
-            mend="check the scale reference, or take a photo less aslant",
-        )
+        what, mend = surface.out_of_view(shape_px)
+        raise OutlineError(what, mend=mend)
     outline = flattened(surface.to_mm(shape_px), surface, height)
     found_length, one, other = farthest_pair(outline)
     ends = (outline[one], outline[other])

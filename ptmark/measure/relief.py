@@ -46,14 +46,14 @@ def flattened(outline_mm: Array, surface: SurfaceMap, height_mm: float | None) -
     """
     if not height_mm:
         return outline_mm
-    foot, camera = surface.camera_mm[:2], float(surface.camera_mm[2])
+    camera = float(surface.camera_mm[2])
     if not abs(height_mm) < 0.5 * camera:
         raise OutlineError(
             f"a relief of {height_mm:g} mm, where the camera was {camera:.0f} mm away",
             where="conditions",
             mend="give the height of the indications over the reference",
         )
-    return np.asarray(foot + (outline_mm - foot) * (1 - height_mm / camera))
+    return surface.lowered(outline_mm, height_mm)
 
 
 def relief_u_mm(ends_px: Array, surface: SurfaceMap, height_mm: float | None) -> float:

@@ -41,6 +41,12 @@ def cautions_of(
         said.append(
             f"Linear or rounded is not sure for {', '.join(unsure)}: judged as the stricter."
         )
+    missing = [one.id for one in entries if surface is not None and one.measurement is None]
+    if missing and evaluation is None:  # else the verdict says so itself
+        said.append(
+            f"Not measured: {', '.join(missing)}. The surface turns away too far there; take "
+            "another photo from that side."
+        )
     if departs(None if evaluation is None else evaluation.verdict, *disposition):
         said.append(DEPARTS)
     said += remarks

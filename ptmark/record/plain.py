@@ -14,7 +14,7 @@ import numpy.typing as npt
 
 from ptmark.criteria import Evaluation, Finding
 from ptmark.photo import PhotoInfo
-from ptmark.scale import Reference, SurfaceMap, reference_to_json
+from ptmark.scale import PipeMap, Reference, SurfaceMap, reference_to_json
 
 __all__ = ["evaluation_json", "number", "photo_json", "points", "scale_json", "share"]
 
@@ -83,9 +83,28 @@ def scale_json(surface: SurfaceMap | None, reference: Reference | None) -> dict[
         "focal_px": number(surface.focal_px, 2),
         "reference_px": points(surface.reference_px, 3),
         # Not rounded: the entries span seven decades and map every pixel.
-        "homography": np.asarray(surface.h, dtype=float).tolist(),
+        "homography": np.asarray(surface.h, dtype=float).tolist() if surface.flat else None,
         "given": given,
         "cautions": list(surface.cautions),
+        **_shape(surface),
+    }
+
+
+def _shape(surface: SurfaceMap) -> dict[str, Any]:
+    """The cylinder of a pipe, in the camera's frame; nothing for a plane."""
+    if not isinstance(surface, PipeMap):
+        return {}
+    body = surface.cylinder
+    return {
+        "surface": {
+            "shape": "cylinder",
+            "radius_mm": number(body.radius, 4),
+            "axis_distance_mm": number(body.distance, 4),
+            "axis": [number(float(x), 8) for x in body.axis],
+            "away": [number(float(x), 8) for x in body.away],
+            "focal_px": number(body.focal_px, 2),
+            "centre_px": [number(float(x), 3) for x in body.centre],
+        }
     }
 
 

@@ -24,6 +24,7 @@ _INKS: dict[str, tuple[str, tuple[int, int, int]]] = {
     "relief": ("H", (110, 100, 30)),
     "sampling": ("S", (150, 170, 190)),
     "lens": ("L", (70, 80, 95)),
+    "focal length": ("F", (60, 120, 220)),
 }
 _OTHER = ("o", (185, 195, 205))
 

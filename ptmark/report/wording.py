@@ -76,6 +76,7 @@ CONTRIBUTIONS = {
     "tilt": "unknown tilt of the camera",
     "relief": "height of the indication above the plane of the scale",
     "lens": "distortion of the lens",
+    "focal length": "how far a pipe bulges towards the camera, by the focal length",
 }
 
 

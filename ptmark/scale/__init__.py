@@ -1,16 +1,19 @@
 """From a scale reference in the photo to a `SurfaceMap`: pixel to mm, with its covariance.
 
 References, best first: the printed card (found by itself), a known rectangle, two lines at
-right angles, one line. The map says how far it can be trusted (tilt, working distance,
-residual, distance from the reference); a degenerate reference is refused with its reason.
+right angles, one line; a pipe or bar by its edges and diameter. The map says how far it can be
+trusted (tilt, working distance, residual, distance from the reference); a degenerate reference
+is refused with its reason.
 """
 
 from ptmark.scale.card import CARD_HEIGHT_MM, CARD_WIDTH_MM, find_card
 from ptmark.scale.card_pdf import write_card_pdf
+from ptmark.scale.pipe import PipeMap
 from ptmark.scale.reference import (
     CardReference,
     LineReference,
     LinesReference,
+    PipeReference,
     RectangleReference,
     Reference,
     reference_from_json,
@@ -25,6 +28,8 @@ __all__ = [
     "CardReference",
     "LineReference",
     "LinesReference",
+    "PipeMap",
+    "PipeReference",
     "RectangleReference",
     "Reference",
     "SurfaceMap",

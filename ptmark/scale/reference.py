@@ -12,6 +12,7 @@ __all__ = [
     "CardReference",
     "LineReference",
     "LinesReference",
+    "PipeReference",
     "Point",
     "RectangleReference",
     "Reference",
@@ -60,13 +61,22 @@ class LineReference:
     length_mm: float
 
 
-Reference = CardReference | RectangleReference | LinesReference | LineReference
+@dataclass(frozen=True, slots=True, kw_only=True)
+class PipeReference:
+    """The pipe or bar itself: two points on one outer edge, two on the other."""
+
+    edges_px: tuple[Point, Point, Point, Point]
+    diameter_mm: float
+
+
+Reference = CardReference | RectangleReference | LinesReference | LineReference | PipeReference
 
 _KINDS: dict[str, type[Reference]] = {
     "card": CardReference,
     "rectangle": RectangleReference,
     "two lines": LinesReference,
     "line": LineReference,
+    "pipe": PipeReference,
 }
 
 
@@ -108,7 +118,7 @@ def _points(key: str, value: Any) -> Any:  # noqa: ANN401 - JSON
     if not key.endswith("_px"):
         return None if value is None else float(value)
     points = tuple((float(x), float(y)) for x, y in value)
-    wanted = 4 if key == "corners_px" else 2
+    wanted = 4 if key in {"corners_px", "edges_px"} else 2
     if len(points) != wanted:
         raise ValueError(f"{key} has {len(points)} points, not {wanted}")
     return points

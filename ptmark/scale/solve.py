@@ -5,11 +5,13 @@ from typing import TYPE_CHECKING
 from ptmark.errors import ScaleError
 from ptmark.scale.card_map import solve_card
 from ptmark.scale.lines import solve_line, solve_lines
+from ptmark.scale.pipe import solve_pipe
 from ptmark.scale.rectangle import solve_rectangle
 from ptmark.scale.reference import (
     CardReference,
     LineReference,
     LinesReference,
+    PipeReference,
     RectangleReference,
     Reference,
 )
@@ -47,5 +49,7 @@ def solve(reference: Reference, photo: "Photo") -> SurfaceMap:
             return solve_lines(reference, photo)
         case LineReference():
             return solve_line(reference, photo)
+        case PipeReference():
+            return solve_pipe(reference, photo)
         case _:
             raise ScaleError(f"{type(reference).__name__} is no scale reference", where="scale")

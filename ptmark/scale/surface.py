@@ -38,7 +38,7 @@ class SurfaceMap:
         ``lens.kappa``, one matrix for each named source ("picking", "reference", "map",
         "tilt", "lens"); sources are independent.
     reference : str
-        "card", "rectangle", "two lines" or "line".
+        "card", "rectangle", "two lines", "line" or "pipe".
     reference_px : ndarray of shape (N, 2)
         The points that fixed it, px.
     residual_px : float
@@ -96,6 +96,23 @@ class SurfaceMap:
         depth = self.lens.undistort(_points(points_px)) @ self.h[2, :2] + self.h[2, 2]
         at = self.lens.undistort(self.reference_px.mean(axis=0)) @ self.h[2, :2] + self.h[2, 2]
         return bool((depth * at > 0).all())
+
+    @property
+    def flat(self) -> bool:
+        """Whether the surface is a plane."""
+        return True
+
+    def out_of_view(self, points_px: Array) -> tuple[str, str]:
+        """Why points that are not `in_view` cannot be measured, and the mend."""
+        return (
+            "an outline that reaches beyond the surface's horizon",
+            "check the scale reference, or take a photo less aslant",
+        )
+
+    def lowered(self, outline_mm: Array, height_mm: float) -> Array:
+        """Outline of shape (N, 2) mm that lies ``height_mm`` over the surface, as it is."""
+        foot, camera = self.camera_mm[:2], float(self.camera_mm[2])
+        return np.asarray(foot + (outline_mm - foot) * (1 - height_mm / camera))
 
     def jacobian(self, points_px: Array) -> Array:
         """Local derivative d(X, Y)/d(x, y), mm/px: shape (N, 2, 2) for points (N, 2)."""

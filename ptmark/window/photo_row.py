@@ -83,7 +83,8 @@ class PhotoRow(QWidget):
             button.setEnabled(self._session.levels is not None)
         there = self._session.has_photo
         for name, button in self.ways.items():
-            scaled = name in {"turn", "dye"} or self._seeing.has_surface
+            flat = self._seeing.has_plane if name == "above" else self._seeing.has_surface
+            scaled = name in {"turn", "dye"} or flat
             button.setEnabled(there and scaled)
             if button.isCheckable():
                 button.setChecked(getattr(self._seeing, name))

@@ -17,6 +17,7 @@ KINDS = {
     "rectangle": ("A rectangle of known size", ["Width (long side)", "Height"]),
     "lines": ("Two lines at right angles", ["First line", "Second line"]),
     "line": ("One line of known length", ["Length"]),
+    "pipe": ("A pipe or bar of known diameter", ["Outside diameter"]),
 }
 
 
@@ -41,6 +42,8 @@ def build_reference(kind: str, points: Points | None, texts: list[str]) -> "Refe
     if kind == "line":
         return scale.LineReference(ends_px=(points[0], points[1]), length_mm=sizes[0])
     a, b, c, d = points
+    if kind == "pipe":
+        return scale.PipeReference(edges_px=(a, b, c, d), diameter_mm=sizes[0])
     if kind == "rectangle":
         return scale.RectangleReference(
             corners_px=(a, b, c, d), width_mm=sizes[0], height_mm=sizes[1]
@@ -58,6 +61,8 @@ def take_apart(reference: "Reference") -> tuple[str, Points | None, list[float |
         return "card", None, [reference.check_mm]
     if isinstance(reference, scale.LineReference):
         return "line", list(reference.ends_px), [reference.length_mm]
+    if isinstance(reference, scale.PipeReference):
+        return "pipe", list(reference.edges_px), [reference.diameter_mm]
     if isinstance(reference, scale.LinesReference):
         points = [*reference.first_px, *reference.second_px]
         return "lines", points, [reference.first_mm, reference.second_mm]

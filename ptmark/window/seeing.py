@@ -47,6 +47,13 @@ class Seeing(QObject):
         inspection = self._session.inspection
         return inspection is not None and inspection.surface is not None
 
+    @property
+    def has_plane(self) -> bool:
+        """Whether the surface can be seen from above: a pipe's cannot without bending it."""
+        inspection = self._session.inspection
+        surface = inspection.surface if inspection is not None else None
+        return surface is not None and surface.flat
+
     def turn(self) -> None:
         """A quarter clockwise."""
         self._view.turn()
@@ -64,7 +71,7 @@ class Seeing(QObject):
 
     def turn_above(self) -> None:
         """The surface seen from above, on or off."""
-        self.above = not self.above and self.has_surface
+        self.above = not self.above and self.has_plane
         self._make()
 
     def _on_photo(self, _levels: PhotoLevels | None) -> None:
@@ -75,7 +82,7 @@ class Seeing(QObject):
     def _follow(self) -> None:
         inspection = self._session.inspection
         if self.above and inspection and inspection.surface is not self._above_of:
-            self.above = inspection.surface is not None
+            self.above = self.has_plane
             self._make()
 
     def _follow_unit(self) -> None:

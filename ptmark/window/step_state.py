@@ -10,6 +10,7 @@ _REFERENCES = {
     "rectangle": "rectangle",
     "two lines": "two lines",
     "line": "line",
+    "pipe": "pipe",
 }
 
 

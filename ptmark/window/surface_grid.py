@@ -102,7 +102,8 @@ class SurfaceGrid:
     def _between(self, start: tuple[float, float], end: tuple[float, float]) -> QPolygonF:
         import numpy as np
 
-        count = _POINTS if self._surface.lens.kappa else 2
+        curved = self._surface.lens.kappa or not self._surface.flat
+        count = _POINTS if curved else 2
         shares = np.linspace(0, 1, count)[:, None]
         points: Any = np.array(start) * (1 - shares) + np.array(end) * shares
         return QPolygonF([QPointF(x, y) for x, y in self._surface.to_px(points).tolist()])

@@ -20,6 +20,8 @@ _SAYS = {
     "rectangle": "Four corners, clockwise from the top left. An ID-1 card is 85.60 × 53.98 mm.",
     "lines": "Two known lengths in the plane of the surface, at right angles: scale and tilt.",
     "line": "Fixes the scale but not the tilt; the unknown tilt widens every uncertainty.",
+    "pipe": "Type the outside diameter and pick two points far apart on each outer edge. "
+    "Lengths are then along the surface; where it turns away over 60° they are refused.",
 }
 
 

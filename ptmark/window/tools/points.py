@@ -11,6 +11,8 @@ _ORDERS = {
     "line": (2, ["first end", "second end"]),
     "lines": (4, ["first end of the first line", "its second end",
                   "first end of the second line", "its second end"]),
+    "pipe": (4, ["first point on one outer edge", "second point on that edge, far from it",
+                 "first point on the other edge", "second point on the other edge"]),
     "rectangle": (4, ["top left corner", "top right corner",
                       "bottom right corner", "bottom left corner"]),
     "weld": (2, ["end of the weld", "other end of the weld"]),
@@ -101,7 +103,11 @@ class PickTool(_PointsTool):
 
     def paint(self, painter: QPainter, to_widget: QTransform) -> None:
         whole = self.kind == "rectangle" and len(self.points) == self.most
-        parts = [self.points] if self.kind != "lines" else [self.points[:2], self.points[2:]]
+        parts = (
+            [self.points]
+            if self.kind not in {"lines", "pipe"}
+            else [self.points[:2], self.points[2:]]
+        )
         for part in parts:
             paint_line(painter, to_widget, part, closed=whole, style="taken")
         paint_handles(painter, [to_widget.map(p) for p in self.points], self.active)

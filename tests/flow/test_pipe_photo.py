@@ -1,0 +1,90 @@
+"""A rendered photo of a pipe through the command line, to the record and the report.
+
+The picture is made by meeting each pixel's line of sight with the cylinder, for the test alone.
+"""
+
+import json
+
+import numpy as np
+import pytest
+from PIL import Image
+
+from ptmark.__main__ import main
+from ptmark.record import load_record
+from ptmark.record.check import check_document
+
+WIDTH, HEIGHT, FOCAL = 1600, 1200, 1500.0
+RADIUS, OFF = 84.15, 300.0
+
+
+def render(lines):
+    """The pipe lies along x; each line is (start deg, end deg, along mm): a dye band around."""
+    y, x = np.mgrid[0:HEIGHT, 0:WIDTH].astype(float)
+    dx, dy = (x - (WIDTH - 1) / 2) / FOCAL, (y - (HEIGHT - 1) / 2) / FOCAL
+    a = dy**2 + 1
+    under = OFF**2 - a * (OFF**2 - RADIUS**2)
+    far = (OFF - np.sqrt(np.maximum(under, 0))) / a
+    turned = np.degrees(np.arctan2(dy * far, OFF - far))
+    along = dx * far
+    light = np.where(under[..., None] > 0, [0.82, 0.82, 0.80], [0.1, 0.11, 0.12])
+    for start, end, at in lines:
+        soft = 0.15  # mm
+        round_mm = np.radians(np.abs(turned - (start + end) / 2) - (end - start) / 2) * RADIUS
+        outside = np.maximum(round_mm, np.abs(along - at) - 0.9)
+        dye = np.clip(0.5 - outside / soft, 0, 1)[..., None] * (under[..., None] > 0)
+        light = light * (1 - dye) + dye * np.array([0.55, 0.05, 0.07])
+    return np.uint8(np.round(255 * light ** (1 / 2.2)))
+
+
+def edges():
+    # The line of sight touches at the limb: half-angle asin(R / off) from the axis.
+    half = FOCAL * np.tan(np.arcsin(RADIUS / OFF))
+    middle = (HEIGHT - 1) / 2
+    points = [(100, middle - half), (1500, middle - half), (100, middle + half)]
+    points.append((1500, middle + half))
+    return ",".join(f"{v:.2f}" for point in points for v in point)
+
+
+@pytest.fixture
+def photo(tmp_path):
+    path = tmp_path / "pipe.png"
+    Image.fromarray(render([(-4, 4, -30), (18, 30, 20), (-54, -47, 10)])).save(path)
+    return path
+
+
+@pytest.mark.slow
+def test_a_pipe_is_measured_along_its_surface_and_its_limb_refused(photo, tmp_path, capsys):
+    made, pdf = tmp_path / "r.json", tmp_path / "r.pdf"
+    image = tmp_path / "r.png"
+    words = ["measure", str(photo), "--pipe", f"{edges()}=168.3mm", "--relief", "0"]
+    words += ["--criteria", "iso-23277-1", "--json", str(made), "--pdf", str(pdf)]
+    assert main([*words, "--image", str(image)]) == 0
+    told = capsys.readouterr().out
+    document = json.loads(made.read_text())
+    check_document(document, where="record")
+    rows = sorted(document["indications"], key=lambda one: one["length_mm"] or 0)
+    seen = [one for one in rows if one["length_mm"] is not None]
+    # Arc length = R x angle (the unwrapped cylinder keeps lengths).
+    for one, degrees in zip(seen, (8, 12), strict=True):
+        truth = np.hypot(np.radians(degrees) * RADIUS, 1.8)
+        assert abs(one["length_mm"] - truth) <= one["length_u_mm"] + 0.1
+        assert one["budget"]["focal length"] > 0
+    assert document["scale"]["reference"] == "pipe"
+    assert document["scale"]["homography"] is None
+    assert document["scale"]["surface"]["radius_mm"] == pytest.approx(RADIUS)
+    assert (len(rows), len(seen)) == (3, 2)
+    assert "not measured: the surface turns away" in told
+    assert document["evaluation"]["verdict"] != "acceptable"
+    assert any("Not measured" in one for one in document["cautions"])
+    assert load_record(made).scale["given"]["kind"] == "pipe"
+    assert pdf.stat().st_size > 1000
+
+
+def test_a_diameter_that_cannot_be_is_refused(photo, capsys):
+    assert main(["measure", str(photo), "--pipe", f"{edges()}=9000mm"]) == 1
+    assert "check the diameter" in capsys.readouterr().err
+
+
+def test_crossing_edges_are_refused(photo, capsys):
+    assert main(["measure", str(photo), "--pipe", "0,0,900,900,0,900,900,0=100mm"]) == 1
+    assert "edges cross" in capsys.readouterr().err
