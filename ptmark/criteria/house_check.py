@@ -32,12 +32,14 @@ class Checked:
     """What a draft comes to.
 
     ``text`` is the file as it would be written; ``profile`` is None as long as there are
-    ``faults``; ``says`` explains, by table, every rule that can be read, in plain words made
-    from its own figures.
+    ``faults``; ``trial`` is there as soon as only words of the head are missing, to try the
+    rules with, never to judge by. ``says`` explains, by table, every rule that can be read,
+    in plain words made from its own figures.
     """
 
     text: str
     profile: Profile | None
+    trial: Profile | None
     faults: tuple[Fault, ...]
     says: dict[str | int, str]
 
@@ -69,12 +71,13 @@ def check_draft(draft: ProfileDraft) -> Checked:
                 found = [_placed(exc, places)]
         faults += found
     profile = None
-    if not faults:
+    words = {key: "…" for key in HEAD if key != "unit"} if faults else {}
+    if all(fault.place.table == "" and fault.place.key != "unit" for fault in faults):
         try:
-            profile = profile_of(draft.data(), text, _WHERE)
+            profile = profile_of(draft.data() | words, text, _WHERE)
         except CriteriaError as exc:
             faults.append(_placed(exc, places))
-    return Checked(text, profile, tuple(faults), says)
+    return Checked(text, None if faults else profile, profile, tuple(faults), says)
 
 
 def _said(draft: ProfileDraft, at: str | int, context: tuple[str, str, int]) -> str:

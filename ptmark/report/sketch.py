@@ -109,8 +109,13 @@ def finding_svg(finding: Shown, indications: Sequence[Outlined]) -> str:
     return "\n".join([*lines, "</svg>", ""])
 
 
-def finding_picture(finding: Shown, indications: Sequence[Outlined]) -> Picture:
-    """Draw the same sketch as an RGB picture of shape (450, 600, 3), uint8."""
+def finding_picture(
+    finding: Shown, indications: Sequence[Outlined], *, lettering: float = 1.0
+) -> Picture:
+    """Draw the same sketch as an RGB picture of shape (450, 600, 3), uint8.
+
+    ``lettering`` makes the letters larger where the picture is to be shown smaller.
+    """
     plan = _planned(finding, indications)
     picture = np.full((_HIGH, _WIDE, 3), PAPER, dtype=np.uint8)
     for stroke in plan.strokes:
@@ -121,7 +126,8 @@ def finding_picture(finding: Shown, indications: Sequence[Outlined]) -> Picture:
     for name, x, y in plan.letters:
         plain = name.encode("ascii", "replace").decode()
         at = (round(x), round(y))
-        cv2.putText(picture, plain, at, cv2.FONT_HERSHEY_SIMPLEX, 0.5, INK, 1, cv2.LINE_AA)
+        size, pen = 0.5 * lettering, round(lettering)
+        cv2.putText(picture, plain, at, cv2.FONT_HERSHEY_SIMPLEX, size, INK, pen, cv2.LINE_AA)
     return picture
 
 

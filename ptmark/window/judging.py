@@ -1,14 +1,15 @@
 """Measurements and verdict of the moment, worked out beside the window after every change."""
 
 from dataclasses import dataclass, field
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Any
 
 from ptmark.errors import PtmarkError
 
 if TYPE_CHECKING:
-    from ptmark.criteria import Evaluation
+    from ptmark.criteria import Evaluation, Scene
     from ptmark.inspection import Inspection
     from ptmark.measure import Measurement
+    from ptmark.set_results import Sizes
 
 __all__ = ["Judgement", "judge", "standings"]
 
@@ -20,13 +21,20 @@ class Judgement:
     """What follows from one state.
 
     ``measured`` by letter; ``refused`` gives, by letter, why an outline has no measurement;
-    ``trouble`` is what kept the evaluation from being made.
+    ``trouble`` is what kept the evaluation from being made. ``scene`` is what was judged.
+    All of these are of the photo at hand; ``by_photo`` holds the verdict of each photo of the
+    set, ``verdict`` that of the whole, ``seen_again`` what
+    several photos show.
     """
 
     measured: "dict[str, Measurement]" = field(default_factory=dict)
     refused: dict[str, str] = field(default_factory=dict)
     evaluation: "Evaluation | None" = None
     trouble: PtmarkError | None = None
+    scene: "Scene | None" = None
+    by_photo: tuple[str | None, ...] = ()
+    verdict: str | None = None
+    seen_again: "dict[str, Sizes]" = field(default_factory=dict)
 
 
 def judge(twin: "Inspection") -> Judgement:
@@ -41,10 +49,29 @@ def judge(twin: "Inspection") -> Judgement:
             if made is not None:
                 measured[one.id] = made
     try:
-        evaluation = twin.evaluation() if twin.photo is not None else None
+        scene = twin.scene() if twin.photo is not None and twin.surface is not None else None
+        evaluation = twin.evaluation() if scene is not None else None
+        whole = _of_set(twin, evaluation)
     except PtmarkError as exc:
         return Judgement(measured, refused, None, exc)
-    return Judgement(measured, refused, evaluation)
+    return Judgement(measured, refused, evaluation, scene=scene, **whole)
+
+
+def _of_set(twin: "Inspection", evaluation: "Evaluation | None") -> dict[str, Any]:
+    """The members that tell of the whole set."""
+    if len(twin.photos) < 2:
+        verdict = None if evaluation is None else evaluation.verdict
+        return {"by_photo": (verdict,), "verdict": verdict}
+    from ptmark.record import worst_verdict
+
+    results = twin.photos.results()
+    verdicts = [None if one is None else one.verdict for one in results.evaluations(twin)]
+    letters = [{m.id for m, _ in photo.measured} for photo in results.photos]
+    return {
+        "by_photo": tuple(verdicts),
+        "verdict": worst_verdict(list(zip(verdicts, letters, strict=True))),
+        "seen_again": results.seen_again,
+    }
 
 
 def standings(judgement: Judgement) -> dict[str, str]:

@@ -14,10 +14,12 @@ from ptmark.window.autosave import Autosave
 from ptmark.window.engine import load_engine
 from ptmark.window.judging import Judgement, judge
 from ptmark.window.levels import PhotoLevels
+from ptmark.window.stale import StaleWatch
 from ptmark.window.workers import Token, Workers
 
 if TYPE_CHECKING:
     from ptmark.inspection import Inspection, Marked, State
+    from ptmark.photo import Photo, PhotoInfo
 
 __all__ = ["STEPS", "Session"]
 
@@ -53,7 +55,9 @@ class Session(QObject):
         self.step = STEPS[0]
         self.unit = "mm"
         self.touched = False  # whether a person has done anything worth keeping
+        self.stale = StaleWatch(self)
         self.listed: Callable[[], list[str]] | None = None  # letters as the list shows them
+        self.turner: Callable[[PhotoInfo, Callable[[Photo | None], None]], None] | None = None
         self._by_itself = False
         self._tracer: tuple[object, Any] | None = None
         self._waiting: list[Callable[[], None]] = []
@@ -147,11 +151,18 @@ class Session(QObject):
 
     def undo(self) -> None:
         if self.inspection:
-            self.inspection.undo()
+            self._step(self.inspection.needed[0], self.inspection.undo)
 
     def redo(self) -> None:
         if self.inspection:
-            self.inspection.redo()
+            self._step(self.inspection.needed[1], self.inspection.redo)
+
+    def _step(self, needed: "PhotoInfo | None", step: "Callable[[Photo | None], None]") -> None:
+        """Step through what was done; to another photo of the set once it is decoded."""
+        if needed is None or self.turner is None:
+            self.attempt("photo", lambda: step(None))
+        else:
+            self.turner(needed, step)
 
     def _on_change(self) -> None:
         if self.inspection is None:
@@ -164,6 +175,10 @@ class Session(QObject):
         self.changed.emit()
         if kept != self.selected:
             self.select(*kept)
+        self._judge()
+
+    def judge_again(self) -> None:
+        """Measure and judge by the rules as they are now, though nothing here has changed."""
         self._judge()
 
     def _judge(self) -> None:

@@ -12,6 +12,7 @@ from ptmark.window.cautions import VERDICT_CAUTIONS, WORK_CAUTIONS
 from ptmark.window.process_timers import ProcessTimers
 from ptmark.window.saving import Saving
 from ptmark.window.session import Session
+from ptmark.window.stale import StaleNotice
 from ptmark.window.steps.page import StepPage
 
 __all__ = ["RecordStep"]
@@ -24,6 +25,8 @@ class RecordStep(StepPage):
 
     def __init__(self, session: Session, saving: Saving, window: QWidget) -> None:
         super().__init__(session, "Record", "record")
+        self.stale = StaleNotice(session)
+        self.column.addWidget(self.stale)
         self._saving, self._window = saving, window
         self._add_disposition()
         self._add_saving()
@@ -162,8 +165,7 @@ class RecordStep(StepPage):
             edit.show_text(state.fields.get(key, ""))
         self.decision.setCurrentIndex(_DECISIONS.index(state.decision))
         self.reason.show_text(state.decision_reason)
-        made = self.session.judgement.evaluation
-        verdict = made.verdict if made else ""
+        verdict = self.session.judgement.verdict or ""
         self._verdict.setText(f"The verdict is: {verdict}." if verdict else "No verdict yet.")
         departs = {"accept": verdict != "acceptable", "reject": verdict == "acceptable"}
         needs = bool(verdict) and departs.get(state.decision, False)

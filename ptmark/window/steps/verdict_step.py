@@ -3,15 +3,13 @@
 from dataclasses import replace
 from typing import TYPE_CHECKING
 
-from PySide6.QtCore import QSize, Qt, Signal
+from PySide6.QtCore import Signal
 from PySide6.QtWidgets import (
     QButtonGroup,
     QFormLayout,
     QFrame,
     QHBoxLayout,
     QLabel,
-    QListWidget,
-    QListWidgetItem,
     QRadioButton,
     QVBoxLayout,
     QWidget,
@@ -20,22 +18,21 @@ from PySide6.QtWidgets import (
 from ptmark.errors import PtmarkError
 from ptmark.units import format_length, parse_length
 from ptmark.window.bench import Bench
-from ptmark.window.bits import Choice, CommitEdit, Notice, heading, key_button, plain, quiet
+from ptmark.window.bits import CommitEdit, Notice, heading, key_button, plain, quiet
 from ptmark.window.cautions import VERDICT_CAUTIONS
-from ptmark.window.glyphs import glyph_icon, glyph_pixmap
+from ptmark.window.criteria_choice import CriteriaChoice
+from ptmark.window.findings import Findings
+from ptmark.window.glyphs import glyph_pixmap
 from ptmark.window.palette import tone
 from ptmark.window.session import Session
+from ptmark.window.stale import StaleNotice
 from ptmark.window.steps.page import StepPage
-from ptmark.window.workers import Token
 
 if TYPE_CHECKING:
-    from ptmark.criteria import Evaluation
+    from ptmark.criteria import Evaluation, Finding
     from ptmark.state import State
 
 __all__ = ["VerdictStep"]
-
-_SKETCH = Qt.ItemDataRole.UserRole.value + 1
-_ORDER = ("rejectable", "undecided", "acceptable")
 
 
 class VerdictStep(StepPage):
@@ -50,42 +47,27 @@ class VerdictStep(StepPage):
     def __init__(self, session: Session, bench: Bench, window: QWidget) -> None:
         super().__init__(session, "Verdict", "verdict")
         self.sketch: tuple[tuple[float, float], ...] = ()
-        self._titles: dict[str, tuple[str, str, str]] = {}
-        self._add_choice()
+        self._add_choice(window)
         self._add_weld(bench, window)
+        self.stale = StaleNotice(session)
+        self.column.addWidget(self.stale)
         self._add_banner()
         self.column.addWidget(heading("Rule by rule"))
-        self.findings = QListWidget()
-        self.findings.setWordWrap(True)
-        self.findings.setAccessibleName("Findings, rule by rule")
-        self.findings.setMinimumHeight(180)
-        self.findings.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
-        self.findings.setIconSize(QSize(18, 18))
-        self.findings.setSpacing(2)
-        self.findings.currentItemChanged.connect(lambda item, _: self._select(item))
-        self.findings.itemClicked.connect(self._select)
-        self.column.addWidget(self.findings, 1)
+        self._found = Findings()
+        self.findings = self._found.list
+        self._found.chosen.connect(self._select)
+        self.column.addWidget(self._found, 1)
         self._cautions = quiet()
         self.column.addWidget(self._cautions)
         self.column.addWidget(quiet(VERDICT_CAUTIONS))
-        session.ready.connect(self._load_profiles)
+        session.ready.connect(self.refresh)
         session.changed.connect(self.refresh)
         session.judged.connect(self.refresh)
 
-    def _add_choice(self) -> None:
-        self.profile = Choice("Acceptance criteria")
-        self.profile.setSizeAdjustPolicy(
-            Choice.SizeAdjustPolicy.AdjustToMinimumContentsLengthWithIcon
-        )
-        self.profile.addItem("Choose the criteria …", "")
-        self.profile.activated.connect(
-            lambda _: self.session.change(
-                "choose the criteria", profile=self.profile.currentData()
-            )
-        )
-        self.column.addWidget(self.profile)
-        self._edition = quiet()
-        self.column.addWidget(self._edition)
+    def _add_choice(self, window: QWidget) -> None:
+        self.criteria = CriteriaChoice(self.session, window)
+        self.profile = self.criteria.box
+        self.column.addWidget(self.criteria)
         self.rules = {
             "guarded": QRadioButton("The uncertainty counts: near the limit is undecided"),
             "simple": QRadioButton("As the code reads: the measured value alone"),
@@ -159,39 +141,13 @@ class VerdictStep(StepPage):
         self.verdict.setFont(font)
         self._why = plain()
         column = QVBoxLayout()
+        self._whole = plain()  # of several photos, where the verdict is of one
         column.addWidget(self.verdict)
         column.addWidget(self._why)
+        column.addWidget(self._whole)
         row.addWidget(self._sign)
         row.addLayout(column, 1)
         self.column.addWidget(self.banner)
-
-    def _load_profiles(self) -> None:
-        def work(_token: Token) -> dict[str, tuple[str, str, str]]:
-            from ptmark.criteria import list_profiles, load_profile
-
-            made = {}
-            for name in list_profiles():
-                profile = load_profile(name)
-                made[name] = (profile.title, profile.edition, profile.unit)
-            return made
-
-        def done(titles: dict[str, tuple[str, str, str]]) -> None:
-            self._titles = titles
-            self.profile.clear()
-            self.profile.addItem("Choose the criteria …", "")
-            for name, (title, edition, unit) in titles.items():
-                self.profile.addItem(title, name)
-                row = self.profile.count() - 1
-                tip = f"{name}, edition {edition}, compared in {unit}"
-                self.profile.setItemData(row, tip, Qt.ItemDataRole.ToolTipRole)
-            widest = self.profile.view().sizeHintForColumn(0)
-            self.profile.view().setMinimumWidth(widest + 24)  # variants differ at their ends
-            self.refresh()
-
-        if not self._titles:
-            self.session.workers.start(
-                "", work, done, failed=lambda exc: self.session.say_trouble("verdict", exc)
-            )
 
     def _set_size(self, name: str, label: str, text: str) -> None:
         try:
@@ -202,25 +158,21 @@ class VerdictStep(StepPage):
         self.size_notice.say("")
         self.session.change(f"set the {label.lower()}", **{name: value})
 
-    def _select(self, item: QListWidgetItem | None) -> None:
-        if item is not None and self.findings.hasFocus():
-            names = item.data(Qt.ItemDataRole.UserRole) or ()
+    def _select(self, finding: "Finding | None") -> None:
+        shown = self._found.current  # the one chosen before, where the list was filled anew
+        self.sketch = () if shown is None else shown.sketch
+        if finding is not None:
             state = self.session.state
             there = {m.id for m in state.marked} if state else set()
-            self.session.select(*(name for name in names if name in there))
-            self.sketch = item.data(_SKETCH) or ()
-            self.sketched.emit()
+            self.session.select(*(name for name in finding.indications if name in there))
+        self.sketched.emit()
 
     def refresh(self) -> None:
         """Show the verdict as it stands."""
         state = self.session.state
         if state is None:
             return
-        row = max(0, self.profile.findData(state.profile))
-        self.profile.setCurrentIndex(row)
-        title, edition, unit = self._titles.get(state.profile, ("", "", ""))
-        said = f"{title}. Written from edition {edition}; compared in {unit}."
-        self._edition.setText(said if title else "")
+        self.criteria.show_profile(state.profile)
         self.rules[state.decision_rule].setChecked(True)
         for name, edit in self.sizes.items():
             value = getattr(state, name)
@@ -229,6 +181,7 @@ class VerdictStep(StepPage):
         self._show(self.session.judgement.evaluation)
 
     def _show(self, made: "Evaluation | None") -> None:
+        self._whole.setText(self._set_words())
         if made is None:
             state = self.session.state
             self._sign.setPixmap(glyph_pixmap("", self.palette(), 36))
@@ -238,7 +191,7 @@ class VerdictStep(StepPage):
             if inspection is None or inspection.surface is None:
                 missing.append("a scale")
             self._why.setText(f"It needs {' and '.join(missing)}." if missing else "")
-            self.findings.clear()
+            self._found.show_all(None, None)
             self._cautions.setText("")
             return
         self._sign.setPixmap(glyph_pixmap(made.verdict, self.palette(), 36))
@@ -249,7 +202,19 @@ class VerdictStep(StepPage):
         self._why.setText(self._reason(made))
         self.banner.setAccessibleName(f"Verdict: {made.verdict}. {self._why.text()}")
         self._cautions.setText("\n".join(made.cautions))
-        self._list(made)
+        self._found.show_all(made, self.session.judgement.scene)
+
+    def _set_words(self) -> str:
+        """The verdict of all photos, where there are several; the page is of one."""
+        made, inspection = self.session.judgement, self.session.inspection
+        if inspection is None or len(made.by_photo) < 2:
+            return ""
+        which = f"This is photo {inspection.photos.number + 1} of {len(made.by_photo)}, judged "
+        which += "on its own surface."
+        if made.verdict is not None:
+            return f"{which} All photos together: {made.verdict}."
+        missing = [str(n) for n, one in enumerate(made.by_photo, 1) if one is None]
+        return f"{which} All together: no verdict, photo {', '.join(missing)} is not judged."
 
     def _reason(self, made: "Evaluation") -> str:
         marked = self.session.state.marked if self.session.state else ()
@@ -266,25 +231,3 @@ class VerdictStep(StepPage):
         if unseen:
             said += f" {unseen} still to look at; the verdict counts them."
         return said
-
-    def _list(self, made: "Evaluation") -> None:
-        self.findings.blockSignals(True)  # noqa: FBT003 - Qt takes it so
-        self.findings.clear()
-        self.sketch = ()
-        self.sketched.emit()
-        for one in sorted(made.findings, key=lambda f: _ORDER.index(f.verdict)):
-            below = [one.clause, one.verdict, _conformity(one.conformity)]
-            text = f"{one.says}\n{' · '.join(part for part in below if part)}"
-            item = QListWidgetItem(glyph_icon(one.verdict, self.palette()), text)
-            item.setData(Qt.ItemDataRole.UserRole, one.indications)
-            item.setData(_SKETCH, one.sketch)
-            self.findings.addItem(item)
-        self.findings.blockSignals(False)  # noqa: FBT003 - Qt takes it so
-
-
-def _conformity(share: float | None) -> str:
-    """The probability of conformity (JCGM 106) in words; "" where there is no uncertainty."""
-    if share is None:
-        return ""
-    shown = "< 1 %" if share < 0.01 else "> 99 %" if share > 0.99 else f"{100 * share:.0f} %"
-    return f"conforms with probability {shown}"

@@ -1,0 +1,128 @@
+"""Which acceptance criteria: those shipped and the user's own, and writing new ones."""
+
+from pathlib import Path
+from typing import TYPE_CHECKING, NamedTuple
+
+from PySide6.QtCore import Qt
+from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
+
+from ptmark.errors import PtmarkError
+from ptmark.window.bits import Choice, key_button, quiet
+from ptmark.window.session import Session
+from ptmark.window.workers import Token
+
+if TYPE_CHECKING:
+    from ptmark.window.house_form import HouseForm
+
+__all__ = ["CriteriaChoice"]
+
+
+class _Named(NamedTuple):
+    title: str
+    edition: str
+    unit: str
+
+
+class CriteriaChoice(QWidget):
+    """The list of profiles with what it says of the chosen one, and two buttons."""
+
+    def __init__(self, session: Session, window: QWidget) -> None:
+        super().__init__()
+        self._session, self._window = session, window
+        self._named: dict[str, _Named] = {}
+        self.form: HouseForm | None = None
+        self.box = Choice("Acceptance criteria")
+        self.box.setSizeAdjustPolicy(
+            Choice.SizeAdjustPolicy.AdjustToMinimumContentsLengthWithIcon
+        )
+        self.box.addItem("Choose the criteria …", "")
+        self.box.activated.connect(
+            lambda _: session.change("choose the criteria", profile=self.box.currentData())
+        )
+        self._edition = quiet()
+        self.write_button = key_button(
+            "Write rules for a drawing",
+            "",
+            self._write,
+            tip="A profile of your own",
+        )
+        self.edit_button = key_button("Change these rules", "", self._edit, tip="Only your own")
+        row = QHBoxLayout()
+        row.addWidget(self.write_button)
+        row.addWidget(self.edit_button)
+        column = QVBoxLayout(self)
+        column.setContentsMargins(0, 0, 0, 0)
+        column.addWidget(self.box)
+        column.addWidget(self._edition)
+        column.addLayout(row)
+        session.ready.connect(self.load)
+
+    def load(self) -> None:
+        """List the profiles there are, in a worker."""
+
+        def work(_token: Token) -> dict[str, _Named]:
+            from ptmark.criteria import list_profiles, load_profile
+            from ptmark.criteria.house_folder import house_files
+
+            made = {}
+            for path in house_files():
+                try:
+                    own = load_profile(path)
+                except PtmarkError as exc:
+                    made[str(path)] = _Named(f"{path.stem} (cannot be used)", str(exc), "")
+                else:
+                    made[str(path)] = _Named(f"{own.title} (your own)", own.edition, own.unit)
+            for name in list_profiles():
+                profile = load_profile(name)
+                made[name] = _Named(profile.title, profile.edition, profile.unit)
+            return made
+
+        def done(named: dict[str, _Named]) -> None:
+            self._named = named
+            self._fill()
+
+        self._session.workers.start(
+            "", work, done, failed=lambda exc: self._session.say_trouble("verdict", exc)
+        )
+
+    def _fill(self) -> None:
+        self.box.clear()
+        self.box.addItem("Choose the criteria …", "")
+        for name, (title, edition, unit) in self._named.items():
+            self.box.addItem(title, name)
+            tip = f"{name}, edition {edition}, compared in {unit}" if unit else edition
+            self.box.setItemData(self.box.count() - 1, tip, Qt.ItemDataRole.ToolTipRole)
+        widest = self.box.view().sizeHintForColumn(0)
+        self.box.view().setMinimumWidth(widest + 24)  # variants differ at their ends
+        if self._session.state is not None:
+            self.show_profile(self._session.state.profile)
+
+    def show_profile(self, name: str) -> None:
+        """Show which one is chosen; a file from elsewhere is listed as it is named."""
+        if self._named and name and self.box.findData(name) < 0:
+            self.box.addItem(name, name)
+        self.box.setCurrentIndex(max(0, self.box.findData(name)))
+        title, edition, unit = self._named.get(name, _Named("", "", ""))
+        said = f"{title}. Written from edition {edition}; compared in {unit}."
+        self._edition.setText(said if title and unit else edition or "")
+        self.edit_button.setEnabled(name.endswith(".toml"))
+
+    def _write(self) -> None:
+        form = self._shown_form()
+        form.parts.setFocus()
+
+    def _edit(self) -> None:
+        state = self._session.state
+        if state is not None and state.profile.endswith(".toml"):
+            self._shown_form().open_file(Path(state.profile))
+
+    def _shown_form(self) -> "HouseForm":
+        if self.form is None:
+            from ptmark.window.house_form import HouseForm
+
+            self.form = HouseForm(self._session, self._window)
+            self.form.saved.connect(lambda _: self.load())
+        self.form.show()
+        self.form.raise_()
+        self.form.activateWindow()
+        return self.form
