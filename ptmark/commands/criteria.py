@@ -13,6 +13,7 @@ from ptmark.criteria import (
     new_profile,
 )
 from ptmark.criteria.compare import amounts_of
+from ptmark.criteria.house_folder import house_files
 from ptmark.errors import UsageError
 from ptmark.files import write_whole
 
@@ -73,6 +74,8 @@ def run(args: argparse.Namespace) -> int:
 def _list() -> None:
     for name in list_profiles():
         print(f"{name:44}{load_profile(name).title}")
+    for path in house_files():
+        print(f"{path.stem:44}your own, {path}")
     print()
     print("To be filled in from the contract first (`ptmark criteria new … --from`):")
     for name in list_templates():

@@ -5,6 +5,7 @@ from dataclasses import replace
 from pathlib import Path
 
 from ptmark.commands.options import Verbs
+from ptmark.criteria.house_folder import why_stale
 from ptmark.errors import UsageError
 from ptmark.record import (
     FIELDS,
@@ -72,6 +73,8 @@ def run(args: argparse.Namespace) -> int:
     count = len({one["id"] for view in views for one in view.indications})
     where = f" in {len(views)} photos" if len(views) > 1 else ""
     print(f"{args.file}: revision {record.revision}; {count} indications{where}, {verdict}")
+    if stale := why_stale(record.evaluation):
+        print(f"  stale: {stale}")
     if record.change is not None:
         change = record.change
         print(f"  changed by {change['by']}, {change['at']}: {change['why']}")

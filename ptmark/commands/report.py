@@ -2,10 +2,12 @@
 
 import argparse
 import getpass
+import sys
 from pathlib import Path
 
 from ptmark.commands.options import Verbs
 from ptmark.commands.photos import earlier_of, photos_of
+from ptmark.criteria.house_folder import why_stale
 from ptmark.errors import UsageError
 from ptmark.record import load_record
 
@@ -43,6 +45,8 @@ def run(args: argparse.Namespace) -> int:
     if args.sign and not args.pdf:
         raise UsageError("only the PDF is signed", where="--sign", mend="give --pdf")
     record = load_record(args.file)
+    if stale := why_stale(record.evaluation):  # the report stays that of its record
+        print(f"{args.file}: {stale}", file=sys.stderr)
     if args.csv:
         report.write_csv(args.csv, record)
     if not (args.pdf or args.image):

@@ -13,10 +13,11 @@ from ptmark.criteria.parse import Read, merge_of, relevance_of, rule_of, shape_o
 from ptmark.criteria.rules import Merge, Relevance, Rule, ShapeTest
 from ptmark.criteria.table import Table, read_toml
 from ptmark.errors import CriteriaError
-from ptmark.places import resource
+from ptmark.places import resource, user_folder
 
 __all__ = [
     "Profile",
+    "house_folder",
     "list_profiles",
     "list_templates",
     "load_profile",
@@ -75,8 +76,13 @@ def list_templates() -> list[str]:
     return sorted(path.stem for path in found if path.stem != "blank")
 
 
+def house_folder() -> Path:
+    """Folder of the user's own profiles, ``NAME.toml`` each; not created here."""
+    return user_folder() / "criteria"
+
+
 def load_profile(name_or_path: str | Path) -> Profile:
-    """Load a shipped profile by name, or any file by a path that ends in ``.toml``.
+    """Load a shipped profile or one of the user's own by name, or any file ending in ``.toml``.
 
     Raises
     ------
@@ -95,6 +101,9 @@ def load_profile(name_or_path: str | Path) -> Profile:
             where="criteria",
             mend=f"`ptmark criteria new NAME FILE.toml --from {text}` writes one to fill in",
         )
+    own = house_folder() / f"{text}.toml"
+    if _NAME.fullmatch(text) and text not in list_profiles() and own.is_file():
+        text = str(own)
     if not text.endswith(".toml") and text not in list_profiles():
         raise CriteriaError(
             f"there is no profile named '{text}'",

@@ -4,15 +4,26 @@ import hashlib
 import json
 import re
 import tomllib
+from dataclasses import replace
+from pathlib import Path
 
 import pytest
 
-from ptmark.criteria import evaluate, list_profiles, list_templates, load_profile, rule_kinds
+from ptmark.commands.line import run
+from ptmark.criteria import (
+    evaluate,
+    evaluation_to_json,
+    list_profiles,
+    list_templates,
+    load_profile,
+    rule_kinds,
+)
 from ptmark.criteria.house import Place, ProfileDraft
 from ptmark.criteria.house_check import check_draft
 from ptmark.criteria.house_examples import EXAMPLES, Example, example_scene
-from ptmark.criteria.house_folder import house_files, save_house
+from ptmark.criteria.house_folder import house_files, save_house, why_stale
 from ptmark.errors import CriteriaError
+from ptmark.record import load_record, save_record
 
 
 def filled() -> ProfileDraft:
@@ -208,3 +219,33 @@ def test_examples_are_judged_by_the_rules_of_iso_23277():
     verdicts = {f.indications: f.verdict for f in made.findings if f.value}
     assert verdicts[("A",)] == "rejectable"
     assert made.verdict == "rejectable"
+
+
+def test_records_tell_where_the_rules_have_changed_since(tmp_path, monkeypatch, capsys):
+    monkeypatch.setenv("PTMARK_HOME", str(tmp_path))
+    written = Path(__file__).parents[1] / "record" / "written" / "record-2.json"
+    path = save_house(check_draft(filled()))
+    assert load_profile("drawing-4711").name == "drawing-4711"  # by name, as a record has it
+    record = load_record(written)
+    made = evaluate(load_profile("drawing-4711"), example_scene(EXAMPLES))
+    ours = tmp_path / "ours.json"
+    save_record(ours, replace(record, evaluation=evaluation_to_json(made)))
+    assert run(["record", str(ours)]) in {0, 1}
+    assert "stale" not in capsys.readouterr().out
+
+    path.write_text(path.read_text().replace('"> 4 mm"', '"> 5 mm"'))
+    assert run(["record", str(ours)]) in {0, 1}
+    assert "the rules 'drawing-4711' have changed since" in capsys.readouterr().out
+    assert run(["report", str(ours), "--csv", str(tmp_path / "ours.csv")]) == 0
+    assert "have changed since" in capsys.readouterr().err
+
+    path.unlink()  # rules that are gone say nothing of a record that names its own checksum
+    assert why_stale(load_record(ours).evaluation) == ""
+
+
+def test_own_rules_are_listed_by_the_command(tmp_path, monkeypatch, capsys):
+    monkeypatch.setenv("PTMARK_HOME", str(tmp_path))
+    save_house(check_draft(filled()))
+    assert run(["criteria", "list"]) == 0
+    assert "drawing-4711" in capsys.readouterr().out
+    assert run(["criteria", "check", "drawing-4711"]) == 0
