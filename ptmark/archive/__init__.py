@@ -8,6 +8,9 @@ heavy.
 
 from ptmark.archive.adding import Added, add_record
 from ptmark.archive.chain import Line, lines
+from ptmark.archive.copying import back_up, repair
+from ptmark.archive.density import density_picture
+from ptmark.archive.exchange import Exported, export, take_bundles
 from ptmark.archive.finding import (
     COLUMNS,
     Hit,
@@ -23,38 +26,71 @@ from ptmark.archive.finding import (
     saved_search,
     saved_searches,
 )
+from ptmark.archive.findings import Problem, Verified
+from ptmark.archive.history import (
+    PartHistory,
+    Period,
+    PlaceMap,
+    Seen,
+    part_history,
+    place_map,
+    place_record,
+    serial_history,
+)
+from ptmark.archive.keeping import Due, apply_rules, due, hold, keep_for, keeping, release
 from ptmark.archive.opening import Archive, open_archive
 from ptmark.archive.query import Query, query_from_json, query_to_json
 from ptmark.archive.store import Store, key_for, open_store
-from ptmark.archive.verifying import Problem, Verified, verify
+from ptmark.archive.verifying import verify
 
 __all__ = [
     "COLUMNS",
     "Added",
     "Archive",
+    "Due",
+    "Exported",
     "Hit",
     "Line",
     "Page",
+    "PartHistory",
+    "Period",
+    "PlaceMap",
     "Problem",
     "Query",
+    "Seen",
     "Store",
     "Verified",
     "add_record",
+    "apply_rules",
+    "back_up",
     "count",
+    "density_picture",
+    "due",
+    "export",
     "find",
     "find_all",
     "found_csv",
+    "hold",
     "indications_of",
+    "keep_for",
+    "keeping",
     "key_for",
     "lines",
     "open_archive",
     "open_store",
+    "part_history",
     "photos_of",
+    "place_map",
+    "place_record",
     "query_from_json",
     "query_to_json",
     "record_bytes",
+    "release",
+    "repair",
     "save_search",
     "saved_search",
     "saved_searches",
+    "serial_history",
+    "take_bundles",
     "verify",
 ]

@@ -71,6 +71,7 @@ def add_record(
         state = "new" if before is None else _standing(conn, before, record, rows, replaces)
         if state in {"new", "revised"}:
             number = None if before is None else before.id
+            _still_there(archive, kept)
             note_photos(conn, kept)
             write_rows(conn, rows, data, number)
             archive.log(
@@ -116,6 +117,13 @@ def _keep_photos(archive: Archive, rows: Derived, folder: Path) -> list[dict[str
             archive.store.put(key_for(sha256, suffix), data)
         kept.append({"sha256": sha256, "suffix": suffix, "bytes": len(data)})
     return kept
+
+
+def _still_there(archive: Archive, kept: list[dict[str, Any]]) -> None:
+    """Within the writer's turn: a deletion by rule may have taken a photo since it was put."""
+    for one in kept:
+        if not archive.store.has(key_for(one["sha256"], one["suffix"])):
+            raise ArchiveError("a photo was deleted meanwhile", mend="add the record again")
 
 
 def _kept(conn: Connection, record_id: str) -> Any:  # noqa: ANN401 - a row, or None

@@ -18,6 +18,7 @@ __all__ = [
     "COLUMNS",
     "Hit",
     "Page",
+    "chosen_hits",
     "count",
     "find",
     "find_all",
@@ -84,7 +85,8 @@ class Page:
     after: tuple[str, int] | None
 
 
-def _chosen() -> Select[Any]:
+def chosen_hits() -> Select[Any]:
+    """The select whose rows are hits; joined to part and serial."""
     one, part, serial = table("inspection"), table("part"), table("serial")
     own = [one.c[name] for name in COLUMNS if name not in {"part", "serial", "number"}]
     columns = [own[0], part.c.number, serial.c.number, *own[1:], one.c.id]
@@ -115,7 +117,7 @@ def find_in(
 ) -> Page:
     """`find` within a transaction of the caller's."""
     one = table("inspection")
-    chosen = _chosen().where(*conditions(conn, query))
+    chosen = chosen_hits().where(*conditions(conn, query))
     if after is not None:
         chosen = chosen.where(tuple_(one.c.examined_on, one.c.id) < tuple_(*after))
     chosen = chosen.order_by(one.c.examined_on.desc(), one.c.id.desc()).limit(limit + 1)

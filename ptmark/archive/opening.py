@@ -17,7 +17,7 @@ from ptmark.archive.store import Store, open_store
 from ptmark.errors import ArchiveError
 from ptmark.places import user_folder
 
-__all__ = ["Archive", "open_archive"]
+__all__ = ["Archive", "note_head", "open_archive"]
 
 _SEALED_AT_ONCE = 32 * 2**20  # bytes; hashing them takes some tens of milliseconds
 _WAIT_MS = 30_000  # a writer waits this long for the one before it
@@ -75,7 +75,7 @@ class Archive:
                 end = chain.head(conn)
         self._wrote = True
         if self.file is not None:
-            _note_head(self.file, *end)
+            note_head(self.file, *end)
 
     def log(self, conn: Connection, action: str, subject: str, **detail: Any) -> None:  # noqa: ANN401 - JSON
         """Add to the audit log; last in a transaction, as on a server writers queue for it."""
@@ -235,7 +235,7 @@ def _bring_up(archive: Archive, *, read_only: bool) -> None:
                 migrate(conn)
 
 
-def _note_head(file: Path, seq: int, sha256: str) -> None:
+def note_head(file: Path, seq: int, sha256: str) -> None:
     """Note the end of the log beside the database.
 
     A database that lost its newest lines, or was swapped for an older one, is found out by

@@ -41,6 +41,9 @@ class Store(Protocol):
     def read(self, key: str) -> bytes:
         """The bytes; FileNotFoundError where there are none."""
 
+    def has(self, key: str) -> bool:
+        """Whether it is there."""
+
     def names(self) -> Iterator[str]:
         """Every photo, by key in order."""
 
@@ -73,6 +76,9 @@ class FolderStore:
 
     def read(self, key: str) -> bytes:
         return (self.folder / key).read_bytes()
+
+    def has(self, key: str) -> bool:
+        return (self.folder / key).is_file()
 
     def names(self) -> Iterator[str]:
         return (name for name in self._files() if _KEY.fullmatch(name))
@@ -120,6 +126,10 @@ class RemoteStore:
     def read(self, key: str) -> bytes:
         data: bytes = self._files.cat_file(self._at(key))
         return data
+
+    def has(self, key: str) -> bool:
+        self._files.invalidate_cache()
+        return bool(self._files.exists(self._at(key)))
 
     def names(self) -> Iterator[str]:
         return (name for name in self._every() if _KEY.fullmatch(name))

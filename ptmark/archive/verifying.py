@@ -22,7 +22,7 @@ from ptmark.archive.store import key_for
 from ptmark.errors import PtmarkError
 from ptmark.record.store import parsed
 
-__all__ = ["Problem", "Verified", "verify"]
+__all__ = ["Problem", "Verified", "known_files", "sha256_of", "verify"]
 
 _CHUNK = 200
 _HANDS = 2
@@ -62,6 +62,26 @@ def verify(
             seal(archive.engine, archive.file)
     run.notes.drop()
     return run.found
+
+
+def sha256_of(data: bytes) -> str:
+    """Hexadecimal digits."""
+    return hashlib.sha256(data).hexdigest()
+
+
+def known_files(conn: Connection) -> dict[str, str]:
+    """SHA-256 of every record's file by its id, as the log tells."""
+    known: dict[str, str] = {}
+    for line in chain.lines(conn):
+        _follow(known, line)
+    return known
+
+
+def _follow(known: dict[str, str], line: chain.Line) -> None:
+    if line.action in {"added", "revised"}:
+        known[line.subject] = json.loads(line.detail)["sha256"]
+    elif line.action == "deleted":
+        known.pop(line.subject, None)
 
 
 class _Run:
@@ -129,10 +149,7 @@ class _Run:
             if not holds or chain.link(line) != line.sha256:
                 self._say("changed", "log", f"line {line.seq} does not fit the chain")
             seq, previous = line.seq, line.sha256
-            if line.action in {"added", "revised"}:
-                self._known[line.subject] = json.loads(line.detail)["sha256"]
-            elif line.action == "deleted":
-                self._known.pop(line.subject, None)
+            _follow(self._known, line)
             if noted is not None and noted[0] == seq and noted[1] != previous:
                 self._say("changed", "log", f"line {seq} is not the one that was written")
             yield line
@@ -176,7 +193,7 @@ class _Run:
             whole = inflated(data, record_id)
             self.found.bytes += len(whole)
             expected = self._known.get(record_id, rows["inspection"]["sha256"])
-            if hashlib.sha256(whole).hexdigest() != expected:
+            if sha256_of(whole) != expected:
                 self._say("changed", record_id, "its file is not the one that was taken in")
                 return
             should = derived(parsed(whole, record_id), whole)
@@ -212,7 +229,7 @@ class _Run:
             return "missing is not in the store", 0
         except OSError as exc:
             return f"damaged cannot be read ({exc.strerror or exc})", 0
-        if hashlib.sha256(data).hexdigest() != row.sha256:
+        if sha256_of(data) != row.sha256:
             return "changed is not the photo that was taken in", len(data)
         if len(data) != row.bytes:
             return "changed its row tells another size", len(data)

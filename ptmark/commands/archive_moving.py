@@ -1,14 +1,16 @@
-"""`ptmark archive verify`: everything read again."""
+"""`ptmark archive verify`, `repair`, `backup`, `export` and `import`."""
 
 import argparse
 import sys
 from collections.abc import Callable
+from pathlib import Path
 from typing import TYPE_CHECKING
 
+from ptmark.commands.archive_find import add_query, query_of
 from ptmark.commands.options import Verbs
 
 if TYPE_CHECKING:
-    from ptmark.archive import Archive
+    from ptmark.archive import Archive, Verified
 
 __all__ = ["add_to"]
 
@@ -18,12 +20,32 @@ def add_to(below: Verbs) -> None:
     made = below.add_parser("verify", help="read everything again; exit code 1 if it differs")
     made.add_argument("--resume", action="store_true", help="go on where a stopped run came to")
     made.set_defaults(work_run=_run_verify)
+    made = below.add_parser("repair", help="mend what verify finds")
+    made.add_argument("--from", dest="copy", type=Path, metavar="FOLDER", help="a second copy")
+    made.set_defaults(work_run=_run_repair)
+    made = below.add_parser("backup", help="a second copy, made while the archive is in use")
+    made.add_argument("folder", type=Path, metavar="FOLDER")
+    made.set_defaults(work_run=_run_backup)
+    made = below.add_parser("export", help="write bundles of what is found")
+    add_query(made)
+    made.add_argument("--to", type=Path, required=True, metavar="FOLDER", help="where to")
+    made.add_argument(
+        "--without-location", action="store_true", help="copies of the photos without the place"
+    )
+    made.set_defaults(work_run=_run_export)
+    made = below.add_parser("import", help="take bundles in")
+    made.add_argument("given", type=Path, metavar="FILE.zip|FOLDER")
+    made.set_defaults(work_run=_run_import)
 
 
 def _run_verify(archive: "Archive", args: argparse.Namespace) -> int:
     from ptmark.archive import verify
 
     found = verify(archive, resume=args.resume, progress=_counter())
+    return _told(found)
+
+
+def _told(found: "Verified") -> int:
     for one in found.problems:
         print(f"{one.kind}: {one.subject}: {one.says}")
     said = "whole" if found.whole else "NOT whole"
@@ -42,3 +64,39 @@ def _counter() -> Callable[[int, int], None] | None:
         print(f"\r{done} of {total}", end="", file=sys.stderr, flush=True)
 
     return say
+
+
+def _run_repair(archive: "Archive", args: argparse.Namespace) -> int:
+    from ptmark.archive import repair
+
+    mended, found = repair(archive, args.copy)
+    for subject in mended:
+        print(f"mended: {subject}")
+    return _told(found)
+
+
+def _run_backup(archive: "Archive", args: argparse.Namespace) -> int:
+    from ptmark.archive import back_up
+
+    print(f"{back_up(archive, args.folder)} photos and the database are in {args.folder}")
+    return 0
+
+
+def _run_export(archive: "Archive", args: argparse.Namespace) -> int:
+    from ptmark.archive import export
+
+    made = export(archive, query_of(args), args.to, leave_out_location=args.without_location)
+    print(f"{made.records} records with {made.photos} photos are in {args.to}")
+    if args.without_location:
+        print(
+            f"  copies without their place: {made.places_left_out}; the originals are untouched"
+        )
+    return 0
+
+
+def _run_import(archive: "Archive", args: argparse.Namespace) -> int:
+    from ptmark.archive import take_bundles
+
+    for one in take_bundles(archive, args.given):
+        print(f"{one.record_id} revision {one.revision}: {one.state}")
+    return 0

@@ -1,0 +1,237 @@
+"""A second copy, made while the archive is in use, and mending from one."""
+
+import os
+import sqlite3
+from contextlib import closing
+from pathlib import Path
+from typing import Any
+
+from sqlalchemy import select
+
+from ptmark.archive.chain import lines
+from ptmark.archive.derive import derived
+from ptmark.archive.findings import Verified
+from ptmark.archive.named import NAMED, replayed
+from ptmark.archive.opening import Archive, note_head, open_archive
+from ptmark.archive.rows import document_of, note_photos, table, write_rows
+from ptmark.archive.store import FolderStore, key_for
+from ptmark.archive.verifying import known_files, sha256_of, verify
+from ptmark.errors import ArchiveError, PtmarkError
+from ptmark.record.store import parsed
+
+__all__ = ["back_up", "repair"]
+
+
+def back_up(archive: Archive, folder: Path) -> int:
+    """Copy the archive as it stands at one moment; others may go on writing.
+
+    The database is copied by SQLite's own backup into a file beside, then the photos it names,
+    and only then does it take its name: a copy that is cut off leaves the last one whole.
+
+    Parameters
+    ----------
+    archive : Archive
+        On SQLite; of another database, its own tools make the copy.
+    folder : Path
+        Becomes, or is, an archive of its own; photos that are there already are not copied.
+
+    Returns
+    -------
+    int
+        Photos in the copy.
+
+    Raises
+    ------
+    ArchiveError
+        If a photo is missing or changed, or the copy cannot be written.
+    """
+    if archive.file is None:
+        raise ArchiveError(
+            "only SQLite is copied here",
+            where=str(archive.engine.url),
+            mend="use the server's own",
+        )
+    if (folder / "archive.sqlite").absolute() == archive.file.absolute():
+        raise ArchiveError(
+            "is the archive itself", where=str(folder), mend="choose another folder"
+        )
+    folder.mkdir(parents=True, exist_ok=True)
+    beside = folder / "archive.sqlite.part"
+    beside.unlink(missing_ok=True)
+    with archive.guarded():
+        with (
+            closing(sqlite3.connect(archive.file)) as here,
+            closing(sqlite3.connect(beside)) as there,
+        ):
+            here.backup(there)
+            there.execute("PRAGMA journal_mode=DELETE")  # one file, no log beside it
+            photos = there.execute(
+                "SELECT sha256, suffix FROM photo ORDER BY sha256"
+            ).fetchall()
+            end = there.execute(
+                "SELECT seq, sha256 FROM audit ORDER BY seq DESC LIMIT 1"
+            ).fetchone()
+        store = FolderStore(folder / "photos")
+        for sha256, suffix in photos:
+            key = key_for(sha256, suffix)
+            store.put(key, _whole(archive, key, sha256))
+        with beside.open("rb+") as made:
+            os.fsync(made.fileno())
+        target = folder / "archive.sqlite"
+        for name in (
+            "archive.sqlite-wal",
+            "archive.sqlite-shm",
+            "archive.seal",
+            "archive.head",
+        ):
+            (folder / name).unlink(missing_ok=True)
+        beside.replace(target)
+        if end is not None:
+            note_head(target, *end)
+    return len(photos)
+
+
+def _whole(archive: Archive, key: str, sha256: str) -> bytes:
+    try:
+        data = archive.store.read(key)
+    except FileNotFoundError:
+        data = b""
+    if sha256_of(data) != sha256:
+        raise ArchiveError(
+            "a photo is missing or changed",
+            where=key,
+            mend="repair the archive before copying it",
+        )
+    return data
+
+
+def repair(archive: Archive, copy: Path | None = None) -> tuple[list[str], Verified]:
+    """Mend what `verify` finds: rows from their records, the rest from a second copy.
+
+    Parameters
+    ----------
+    archive : Archive
+    copy : Path or None
+        Folder of a second copy; without it only what the archive itself still holds is mended.
+
+    Returns
+    -------
+    (list of str, Verified)
+        What was mended, and what verifying finds afterwards.
+    """
+    found = verify(archive)
+    other = None if copy is None else open_archive(copy, read_only=True)
+    mended = []
+    try:
+        for subject in dict.fromkeys(p.subject for p in found.problems if p.kind != "orphaned"):
+            if _mend(archive, other, subject):
+                mended.append(subject)
+    finally:
+        if other is not None:
+            other.close()
+    if any(p.subject == "database" for p in found.problems):
+        mended += _rebuilt(archive)
+    return mended, verify(archive)
+
+
+def _mend(archive: Archive, other: Archive | None, subject: str) -> bool:
+    if subject in {"database", "log", "store"}:
+        return False
+    if subject in NAMED:
+        return _mend_named(archive, subject)
+    with archive.reading() as conn:
+        photo = table("photo")
+        row = conn.execute(select(photo).where(photo.c.sha256 == subject)).first()
+        sha256 = known_files(conn).get(subject)
+    if row is not None:
+        return _mend_photo(archive, other, row)
+    return sha256 is not None and _mend_record(archive, other, subject, sha256)
+
+
+def _mend_named(archive: Archive, name: str) -> bool:
+    one = table(name)
+    with archive.writing() as conn:
+        rows = list(replayed(lines(conn))[name].values())
+        conn.execute(one.delete())
+        if rows:
+            conn.execute(one.insert(), rows)
+        archive.log(conn, "repaired", name)
+    return True
+
+
+def _mend_photo(archive: Archive, other: Archive | None, row: Any) -> bool:  # noqa: ANN401 - a row
+    key = key_for(row.sha256, row.suffix)
+    for source in (archive, other):
+        if source is None:
+            continue
+        try:
+            data = source.store.read(key)
+        except OSError:
+            continue
+        if sha256_of(data) != row.sha256:
+            continue
+        archive.store.put(key, data)
+        photo = table("photo")
+        with archive.writing() as conn:
+            mine = photo.c.sha256 == row.sha256
+            conn.execute(photo.update().where(mine).values(bytes=len(data)))
+            archive.log(conn, "repaired", row.sha256)
+        return True
+    return False
+
+
+def _mend_record(archive: Archive, other: Archive | None, record_id: str, sha256: str) -> bool:
+    data = next(
+        (
+            one
+            for one in (_file(archive, record_id), _file(other, record_id))
+            if sha256_of(one) == sha256
+        ),
+        b"",
+    )
+    if not data:
+        return False
+    rows = derived(parsed(data, record_id), data)
+    kept = [] if other is None else _photo_rows(other, rows.photos)
+    for one in kept:
+        key = key_for(one["sha256"], one["suffix"])
+        if other is not None and not archive.store.has(key):
+            archive.store.put(key, other.store.read(key))
+    inspection = table("inspection")
+    with archive.writing() as conn:
+        chosen = select(inspection.c.id).where(inspection.c.record_id == record_id)
+        number = conn.execute(chosen).scalar()
+        note_photos(conn, kept)
+        write_rows(conn, rows, data, number)
+        archive.log(conn, "repaired", record_id, sha256=sha256)
+    return True
+
+
+def _file(archive: Archive | None, record_id: str) -> bytes:
+    if archive is None:
+        return b""
+    try:
+        with archive.reading() as conn:
+            return document_of(conn, record_id)
+    except PtmarkError:
+        return b""
+
+
+def _photo_rows(other: Archive, photos: list[dict[str, Any]]) -> list[dict[str, Any]]:
+    photo = table("photo")
+    chosen = select(photo).where(photo.c.sha256.in_([one["sha256"] for one in photos]))
+    with other.reading() as conn:
+        return [dict(row) for row in conn.execute(chosen).mappings()]
+
+
+def _rebuilt(archive: Archive) -> list[str]:
+    """Write the database file anew from its content: indexes and what nothing reads."""
+    if archive.file is None:
+        return []
+    archive.file.with_suffix(".seal").unlink(missing_ok=True)
+    with archive.guarded(), closing(sqlite3.connect(archive.file)) as raw:
+        raw.execute("REINDEX")
+        raw.execute("INSERT INTO words(words) VALUES ('rebuild')")
+        raw.commit()
+        raw.execute("VACUUM")
+    return ["database"]

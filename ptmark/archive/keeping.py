@@ -1,0 +1,170 @@
+"""How long records are kept: rules, holds, and deletion by rule only.
+
+A record may go when every rule that fits it has run out, no hold fits it, and no signed record
+that stays is a retest of it. A photo goes with the last record that rests on it.
+"""
+
+from dataclasses import dataclass
+from datetime import UTC, date, datetime
+
+from sqlalchemy import Connection, delete, select
+
+from ptmark.archive.finding import Hit, find_all
+from ptmark.archive.named import all_named, drop_named, set_named
+from ptmark.archive.opening import Archive
+from ptmark.archive.query import Query, query_from_json, query_to_json
+from ptmark.archive.rows import clear_rows, table
+from ptmark.archive.store import key_for
+from ptmark.errors import ArchiveError
+
+__all__ = ["Due", "apply_rules", "due", "hold", "keep_for", "keeping", "release"]
+
+
+@dataclass(frozen=True, slots=True)
+class Due:
+    """A record whose time has run out, and the rule that kept it longest."""
+
+    hit: Hit
+    rule: str
+
+
+def keep_for(archive: Archive, name: str, query: Query, years: float, reason: str) -> None:
+    """Set a rule: what fits is kept so many years from its examination.
+
+    Raises
+    ------
+    ArchiveError
+        If there is no reason, or the time is not positive.
+    """
+    if not reason.strip() or not years > 0:
+        raise ArchiveError(
+            f"{years} years with the reason '{reason}' is no rule",
+            where=name,
+            mend="give years above 0 and the contract or law that asks for them",
+        )
+    row = {"name": name, "query": query_to_json(query), "years": float(years), "reason": reason}
+    set_named(archive, "rule", row)
+
+
+def hold(archive: Archive, name: str, query: Query, reason: str) -> None:
+    """Set a hold: nothing that fits is deleted, whatever the rules say.
+
+    Raises
+    ------
+    ArchiveError
+        If there is no reason.
+    """
+    if not reason.strip():
+        raise ArchiveError("a hold needs a reason", where=name)
+    set_named(archive, "hold", {"name": name, "query": query_to_json(query), "reason": reason})
+
+
+def release(archive: Archive, name: str, why: str) -> None:
+    """Take a hold or a rule away; the log keeps it and why.
+
+    Raises
+    ------
+    ArchiveError
+        If there is none of this name, or no reason.
+    """
+    if not why.strip():
+        raise ArchiveError("taking it away needs a reason", where=name)
+    if not (drop_named(archive, "hold", name, why) or drop_named(archive, "rule", name, why)):
+        raise ArchiveError("there is no such rule or hold", where=name)
+
+
+def keeping(archive: Archive) -> dict[str, list[dict[str, object]]]:
+    """All rules and holds."""
+    with archive.reading() as conn:
+        return {name: list(all_named(conn, name).values()) for name in ("rule", "hold")}
+
+
+def due(archive: Archive, on: date | None = None) -> list[Due]:
+    """Records that may be deleted on a day (today if None), oldest first."""
+    day = on or datetime.now(UTC).date()
+    told = keeping(archive)
+    candidates: dict[str, Due] = {}
+    kept: set[str] = set()
+    rules = sorted(told["rule"], key=lambda rule: float(str(rule["years"])))
+    for rule in rules:
+        end = _years_before(day, float(str(rule["years"])))
+        for hit in find_all(archive, query_from_json(str(rule["query"]))):
+            if hit.examined_on < end:
+                candidates[hit.record_id] = Due(hit, str(rule["name"]))
+            else:
+                kept.add(hit.record_id)
+    for one in told["hold"]:
+        kept |= {hit.record_id for hit in find_all(archive, query_from_json(str(one["query"])))}
+    left = {name: one for name, one in candidates.items() if name not in kept}
+    while needed := left.keys() & _tested_again(archive, set(left)):
+        left = {name: one for name, one in left.items() if name not in needed}
+    return sorted(left.values(), key=lambda one: (one.hit.examined_on, one.hit.number))
+
+
+def _years_before(day: date, years: float) -> str:
+    """The day so many years before; 29 February becomes the day before 1 March."""
+    whole, rest = int(years), years - int(years)
+    try:
+        back = day.replace(year=max(day.year - whole, 1))
+    except ValueError:
+        back = day.replace(year=day.year - whole, day=28)
+    return date.fromordinal(max(back.toordinal() - round(rest * 365.25), 1)).isoformat()
+
+
+def _tested_again(archive: Archive, going: set[str]) -> set[str]:
+    """Records that a signed record which stays is a retest of."""
+    one = table("inspection")
+    chosen = select(one.c.record_id, one.c.retest_of)
+    chosen = chosen.where(one.c.retest_of.is_not(None), one.c.signatures > 0)
+    with archive.reading() as conn:
+        return {str(earlier) for name, earlier in conn.execute(chosen) if name not in going}
+
+
+def apply_rules(archive: Archive, on: date | None = None) -> list[Due]:
+    """Delete what is due; each deletion is logged with its rule before anything goes.
+
+    Returns
+    -------
+    list of Due
+        What was deleted.
+    """
+    gone = []
+    for one in due(archive, on):
+        with archive.writing() as conn:
+            photos = _delete(conn, one.hit)
+            if photos is None:
+                continue  # it was revised or deleted meanwhile
+            archive.log(
+                conn,
+                "deleted",
+                one.hit.record_id,
+                rule=one.rule,
+                sha256=one.hit.sha256,
+                photos=sorted(photos),
+            )
+        with archive.writing() as conn:  # a writer's turn: nobody takes such a photo in now
+            for sha256, suffix in photos.items():
+                photo = table("photo")
+                again = select(photo.c.sha256).where(photo.c.sha256 == sha256)
+                if conn.execute(again).first() is None:
+                    archive.store.remove(key_for(sha256, suffix))
+        gone.append(one)
+    return gone
+
+
+def _delete(conn: Connection, hit: Hit) -> dict[str, str] | None:
+    """Take a record's rows away; the photos that no other record rests on."""
+    inspection, link, photo = table("inspection"), table("inspection_photo"), table("photo")
+    mine = inspection.c.id == hit.number
+    if conn.execute(select(inspection.c.sha256).where(mine)).scalar() != hit.sha256:
+        return None
+    chosen = select(photo.c.sha256, photo.c.suffix).join(link, link.c.sha256 == photo.c.sha256)
+    rows = conn.execute(chosen.where(link.c.inspection_id == hit.number)).all()
+    clear_rows(conn, hit.number)
+    conn.execute(delete(inspection).where(mine))
+    lone = {}
+    for sha256, suffix in rows:
+        if conn.execute(select(link.c.place).where(link.c.sha256 == sha256)).first() is None:
+            conn.execute(delete(photo).where(photo.c.sha256 == sha256))
+            lone[str(sha256)] = str(suffix)
+    return lone

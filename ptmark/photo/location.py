@@ -1,0 +1,126 @@
+"""The place where a photo was taken: read, and taken out of a copy that keeps its picture.
+
+Tag numbers from CIPA DC-008-Translation-2019 (Exif 2.32), 4.6.6. A place is overwritten where
+it stands, so that every other byte, the picture's above all, stays as it was.
+"""
+
+import re
+import struct
+import zlib
+from dataclasses import dataclass
+
+from ptmark.errors import PhotoError
+from ptmark.photo._ifd import byte_order, first_ifd, read_ifd
+
+__all__ = ["Location", "location_of", "without_location"]
+
+_HEADER = re.compile(rb"II\*\0|MM\0\*")
+_GPS = 0x8825
+_XMP = re.compile(
+    rb"exif:GPS\w+\s*=\s*(?:\"[^\"]*\"|'[^']*')|<exif:GPS(\w+)[^>]*>.*?</exif:GPS\1>", re.S
+)
+_SIZES = {1: 1, 2: 1, 3: 2, 4: 4, 5: 8, 6: 1, 7: 1, 8: 2, 9: 4, 10: 8, 11: 4, 12: 8}
+
+
+@dataclass(frozen=True, slots=True)
+class Location:
+    """Degrees of WGS 84: north and east positive."""
+
+    latitude: float
+    longitude: float
+
+
+def location_of(data: bytes) -> Location | None:
+    """Where a photo says it was taken; None where it does not."""
+    for start in _blocks(data):
+        block = data[start:]
+        tags = _place_tags(block)
+        if tags is None or not {2, 4} <= tags.keys():
+            continue
+        north = _degrees(tags[2].numbers, tags[1].raw if 1 in tags else b"N", b"S")
+        east = _degrees(tags[4].numbers, tags[3].raw if 3 in tags else b"E", b"W")
+        if north is not None and east is not None:
+            return Location(north, east)
+    return None
+
+
+def without_location(data: bytes, *, where: str = "photo") -> bytes:
+    """A copy of the photo's bytes in which no place stands; the same bytes where none stood.
+
+    Parameters
+    ----------
+    data : bytes
+        A photo's file: JPEG, PNG, WebP, TIFF or HEIC.
+    where : str
+        Its name, for the error.
+
+    Raises
+    ------
+    PhotoError
+        If a place is still found afterwards.
+    """
+    out = bytearray(data)
+    for start in _blocks(data):
+        _blank(out, start)
+    for found in _XMP.finditer(data):
+        out[found.start() : found.end()] = b" " * (found.end() - found.start())
+    if data.startswith(b"\x89PNG"):
+        _mend_png(out)
+    made = bytes(out)
+    if location_of(made) is not None or _XMP.search(made):
+        raise PhotoError("its place cannot be taken out", where=where, mend="leave it out")
+    return made
+
+
+def _blocks(data: bytes) -> list[int]:
+    """Where TIFF structures with a place begin in the file."""
+    found = []
+    for one in _HEADER.finditer(data):
+        if _place_tags(data[one.start() : one.start() + 2**20]) is not None:
+            found.append(one.start())
+    return found
+
+
+def _place_tags(block: bytes) -> dict | None:  # type: ignore[type-arg]
+    tags = first_ifd(block)
+    if _GPS not in tags or not tags[_GPS].numbers:
+        return None
+    place = read_ifd(block, int(tags[_GPS].first))[0]
+    return place or None
+
+
+def _degrees(numbers: tuple[float, ...], side: bytes, minus: bytes) -> float | None:
+    if not numbers:
+        return None
+    parts = [*numbers[:3], 0.0, 0.0][:3]
+    value = parts[0] + parts[1] / 60 + parts[2] / 3600
+    if value != value:  # noqa: PLR0124 - not a number, where EXIF divides by zero
+        return None
+    return -value if side[:1] == minus else value
+
+
+def _blank(out: bytearray, start: int) -> None:
+    """Overwrite the place's directory and every value it points to with zeros."""
+    block = bytes(out[start : start + 2**20])
+    order = byte_order(block)
+    at = int(first_ifd(block)[_GPS].first)
+    count = struct.unpack_from(order + "H", block, at)[0]
+    for entry in range(at + 2, min(at + 2 + 12 * count, len(block) - 11), 12):
+        _, kind, number, value = struct.unpack_from(order + "HHII", block, entry)
+        size = _SIZES.get(kind, 0) * number
+        if size > 4 and value + size <= len(block):
+            out[start + value : start + value + size] = bytes(size)
+        out[start + entry : start + entry + 12] = bytes(12)
+    out[start + at : start + at + 2] = bytes(2)  # a directory of no entries
+
+
+def _mend_png(out: bytearray) -> None:
+    """Checksums of the chunks anew (ISO/IEC 15948, 5.3): length, type, data, CRC of both."""
+    at = 8
+    while at + 12 <= len(out):
+        size = struct.unpack_from(">I", out, at)[0]
+        end = at + 8 + size
+        if end + 4 > len(out):
+            return
+        struct.pack_into(">I", out, end, zlib.crc32(out[at + 4 : end]))
+        at = end + 4
