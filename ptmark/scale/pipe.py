@@ -1,17 +1,6 @@
-"""A pipe or bar of known outside diameter: the unwrapped surface of a cylinder.
+"""A pipe or bar of known outside diameter: lengths along its unwrapped surface."""
 
-Its two silhouette edges are seen as two lines. Each line and the camera's centre span a plane
-that touches the cylinder; the two planes meet along the axis's direction, and half the angle
-between them, phi, puts the axis ``R / sin(phi)`` from the camera (a right triangle of radius
-and line of sight). The edges are so always nearer to the camera than the axis: the visible
-half is less than a half.
-
-Unwrapped frame, mm: u = R theta along the circumference, 0 where the surface is nearest to
-the camera, v along the axis. A cylinder is developable, so lengths and angles on it are those
-of the unwrapped plane (do Carmo, Differential Geometry of Curves and Surfaces, 4-2, example 1).
-"""
-
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 import numpy as np
@@ -19,6 +8,7 @@ import numpy.typing as npt
 
 from ptmark.errors import ScaleError
 from ptmark.scale.checks import MIN_LINE_PX, MM_PER_PX_RANGE, check_length, check_points
+from ptmark.scale.cylinder import Cylinder, cylinder_of
 from ptmark.scale.maps import FOCAL_KNOWN, PICK_U_PX, camera_priors
 from ptmark.scale.plane import Lens
 from ptmark.scale.problem import CENTRE_U, KAPPA_U
@@ -31,7 +21,6 @@ if TYPE_CHECKING:
 __all__ = ["DIAMETER_REL", "MOST_TURNED_DEG", "PipeMap", "solve_pipe"]
 
 Array = npt.NDArray[np.float64]
-Mask = npt.NDArray[np.bool_]
 
 # Out of round and out of size, as half-width of a rectangular distribution, for a diameter
 # that was measured. Common practice, no source.
@@ -45,100 +34,6 @@ FOCAL_CAUTION = (
     "the photo does not tell its focal length: how far the pipe bulges towards the camera is "
     "taken from a usual range, and U is larger. Use the photo as the camera wrote it"
 )
-
-
-@dataclass(frozen=True, slots=True, eq=False)
-class Cylinder:
-    """A cylinder before a camera at the origin, z along its optical axis; mm.
-
-    ``axis``, ``aside`` and ``away`` are orthonormal and right-handed as (aside, axis, away);
-    ``away`` points from the camera square to the axis, which is ``distance`` mm off.
-    """
-
-    axis: Array
-    aside: Array
-    away: Array
-    distance: float
-    radius: float
-    focal_px: float
-    centre: Array
-    lens: Lens
-
-    def rays(self, points_px: Array) -> Array:
-        """Lines of sight in the frame (aside, axis, away), shape (N, 3)."""
-        straight = (self.lens.undistort(points_px) - self.centre) / self.focal_px
-        seen = np.column_stack([straight, np.ones(len(straight))])
-        return np.asarray(seen @ np.column_stack([self.aside, self.axis, self.away]))
-
-    def meet(self, points_px: Array, height: float = 0.0) -> tuple[Array, Mask]:
-        """Where lines of sight first meet the surface, or one ``height`` mm over it.
-
-        Returns the places (N, 3) in the frame (aside, axis, away) and whether each is met;
-        one that passes by gives its nearest place.
-        """
-        ray, radius = self.rays(points_px), self.radius + height
-        a = ray[:, 0] ** 2 + ray[:, 2] ** 2
-        b = ray[:, 2] * self.distance
-        under = b**2 - a * (self.distance**2 - radius**2)
-        along = (b - np.sqrt(np.maximum(under, 0.0))) / a
-        return ray * along[:, None], (under > 0) & (along > 0)
-
-    def unwrapped(self, places: Array, height: float = 0.0) -> Array:
-        """Places (N, 3) on the surface as (u, v), shape (N, 2)."""
-        theta = np.arctan2(places[:, 0], self.distance - places[:, 2])
-        return np.column_stack([(self.radius + height) * theta, places[:, 1]])
-
-    def wrapped(self, points_mm: Array) -> Array:
-        """Points (u, v) as places (N, 3)."""
-        theta = points_mm[:, 0] / self.radius
-        return np.column_stack(
-            [
-                self.radius * np.sin(theta),
-                points_mm[:, 1],
-                self.distance - self.radius * np.cos(theta),
-            ]
-        )
-
-    def to_px(self, places: Array) -> Array:
-        """Places (N, 3) as the camera sees them, px."""
-        seen = places @ np.array([self.aside, self.axis, self.away])
-        straight = self.focal_px * seen[:, :2] / seen[:, 2:] + self.centre
-        return self.lens.distort(straight)
-
-    def sight(self, places: Array) -> Array:
-        """Unit vectors to the camera as (along u, along v, outwards), shape (N, 3)."""
-        out = np.column_stack([places[:, 0], places[:, 2] - self.distance])
-        out = out / np.linalg.norm(out, axis=1, keepdims=True)  # of aside and away
-        across = np.column_stack([-out[:, 1], out[:, 0]])
-        back = -places / np.linalg.norm(places, axis=1, keepdims=True)
-        flat = back[:, [0, 2]]
-        return np.column_stack([(flat * across).sum(1), back[:, 1], (flat * out).sum(1)])
-
-
-def cylinder_of(given: Array, lens: Lens) -> Cylinder:
-    """Cylinder of the 13 quantities that a pipe's map rests on.
-
-    ``given`` holds the four picks (8, px: two on one edge, two on the other), the log focal
-    length, the optical centre (2, px), kappa and the radius (mm).
-    """
-    lens = replace(lens, kappa=float(given[11]))
-    focal, centre = float(np.exp(given[8])), given[9:11]
-    straight = (lens.undistort(given[:8].reshape(4, 2)) - centre) / focal
-    a, b, c, d = np.column_stack([straight, np.ones(4)])
-    amid = a + b + c + d
-    normals = []
-    for start, end in ((a, b), (c, d)):
-        normal = np.cross(start, end)
-        normals.append(normal / np.linalg.norm(normal) * np.sign(normal @ amid))
-    middle = normals[0] + normals[1]  # towards the axis; its length is 2 sin(phi)
-    away = middle / np.linalg.norm(middle)
-    axis = np.cross(normals[0], normals[1])
-    axis = axis / np.linalg.norm(axis)
-    axis = axis * (np.sign(axis @ (b / b[2] - a / a[2])) or 1.0)
-    distance = 2 * float(given[12]) / float(np.linalg.norm(middle))
-    return Cylinder(
-        axis, np.cross(axis, away), away, distance, float(given[12]), focal, centre, lens
-    )
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
