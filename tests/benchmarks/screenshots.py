@@ -2,7 +2,8 @@
 
     xvfb-run -s "-screen 0 1280x800x24" python tests/benchmarks/screenshots.py FOLDER [PHOTO]
 
-Writes STEP-light.png and STEP-dark.png for every step, then measures in the pictures
+Writes STEP-light.png and STEP-dark.png for every step and for the form for house rules, as it
+opens and with a table of limits that holds a fault, then measures in the pictures
 themselves: of each label, button and line of text, the contrast (WCAG 2.2) between its ground,
 the commonest colour, and its text, the colour that differs most. Disabled ones are exempt
 (success criterion 1.4.3). Ends with 1 where any is below 4.5 to 1.
@@ -108,7 +109,30 @@ def pictures(folder: Path, photo: Path, scheme: str) -> list[tuple[float, str]]:
         picture.save(str(folder / f"{step.lower()}-{scheme}.png"))
         for ratio, words in measured(picture, window):
             found.append((ratio, f"{step}, {scheme}: {words}"))
+    found += form_pictures(window, folder, scheme)
     window.close()
+    return found
+
+
+def form_pictures(window: MainWindow, folder: Path, scheme: str) -> list[tuple[float, str]]:
+    """The form for house rules: the head, a rule, a table of limits with a fault."""
+    window.session.go("Verdict")
+    window.verdict_step.criteria.write_button.click()
+    form = window.verdict_step.criteria.form
+    nth = next(n for n, rule in enumerate(form.draft.rules) if rule.text("kind") == "size")
+    found = []
+    for name, at in (("head", ""), ("rule", nth), ("table", nth)):
+        if name == "table":
+            rows = [{"up_to": "<= 10 mm", "reject": "> 2 mm"}, {"reject": "> 3 in"}]
+            form.draft.rules[nth].put("reject", "")
+            form.draft.rules[nth].put("bands", rows)
+        form.take(form.draft, None)
+        form.parts.choose(at)
+        spin(window, 0.6)
+        picture = form.grab().toImage()
+        picture.save(str(folder / f"rules-{name}-{scheme}.png"))
+        for ratio, words in measured(picture, form):
+            found.append((ratio, f"rules, {name}, {scheme}: {words}"))
     return found
 
 
