@@ -77,7 +77,7 @@ class ProfileDraft:
 
     @classmethod
     def start(cls, name: str) -> "ProfileDraft":
-        """Start from a shipped profile or template; its figures are kept, its name is not.
+        """Start from a shipped profile or template; figures are kept, name and title not.
 
         Raises
         ------
@@ -95,6 +95,7 @@ class ProfileDraft:
                 mend="`ptmark criteria` lists them",
             )
         draft.top.put("name", "")
+        draft.top.put("title", "")  # rules that were changed must not go by a standard's title
         return draft
 
     @classmethod

@@ -29,13 +29,16 @@ from ptmark.record import load_record, save_record
 def filled() -> ProfileDraft:
     draft = ProfileDraft.start("iso-23277-2")
     draft.top.put("name", "drawing-4711")
+    draft.top.put("title", "Drawing 4711, note 3")
     return draft
 
 
 @pytest.mark.parametrize("name", list_profiles())
 def test_a_shipped_profile_written_out_again_says_the_same(name, tmp_path):
     draft = ProfileDraft.start(name)
+    assert draft.top.text("title") == ""  # a changed copy must not go by the standard's title
     draft.top.put("name", load_profile(name).name)
+    draft.top.put("title", load_profile(name).title)
     checked = check_draft(draft)
     assert checked.faults == ()
     path = tmp_path / f"{name}.toml"

@@ -63,6 +63,7 @@ def test_rules_are_named_tried_saved_and_chosen(form, judged, qtbot, tried, home
     assert form.preview.says.text() == "Examples: acceptable · This inspection: acceptable"
     form.parts.choose("")
     type_into(qtbot, form.fields.fields["name"], "drawing-1")
+    type_into(qtbot, form.fields.fields["title"], "Invented drawing-1")
     form.save_button.click()
     tried()
     path = home / "criteria" / "drawing-1.toml"
@@ -184,6 +185,7 @@ def test_rules_changed_after_the_verdict_make_it_stale_until_judged_again(
 ):
     form.parts.choose("")
     type_into(qtbot, form.fields.fields["name"], "drawing-2")
+    type_into(qtbot, form.fields.fields["title"], "Invented drawing-2")
     form.save_button.click()
     tried()
     path = home / "criteria" / "drawing-2.toml"
