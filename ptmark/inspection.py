@@ -55,7 +55,6 @@ class Inspection(Changing):
         self.left_out: tuple[LeftOut, ...] = ()
         self.haze: float | None = None
         self.workings = Workings()
-        self.photos = PhotoSet(self)
         self._surface_of: tuple[Reference | None, Photo | None] = (None, None)
         self._profile: tuple[object, Profile] | None = None  # with what it was loaded from
 
@@ -125,6 +124,11 @@ class Inspection(Changing):
             If the reference is refused.
         """
         return self.workings.solve(reference, photo)
+
+    @property
+    def photos(self) -> PhotoSet:
+        """The set; made anew each time, so that no circle keeps a photo in memory."""
+        return PhotoSet(self)
 
     def look_for_card(self) -> bool:
         """Use the scale card if the photo shows one; tells whether it did."""

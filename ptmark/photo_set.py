@@ -5,7 +5,7 @@ other; so the criteria judge each photo by itself. What joins the photos is the 
 indication that several show carries one letter in each, and a person says so.
 """
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import replace
 from typing import TYPE_CHECKING
 
@@ -16,6 +16,7 @@ from ptmark.photo import Photo, PhotoInfo
 from ptmark.record import Record
 from ptmark.set_results import Results, Sizes, results_of
 from ptmark.state import Marked, State, free_letter
+from ptmark.workings import open_again
 
 if TYPE_CHECKING:
     from ptmark.inspection import Inspection
@@ -44,6 +45,13 @@ class PhotoSet:
         if self._inspection.photo is None:
             return []
         return [info for one in self._inspection.state.photos if (info := one.info) is not None]
+
+    def opened(self) -> Iterator[Photo]:
+        """Every photo in order, opened one at a time; PhotoError where one cannot be."""
+        for info in self.infos:
+            here = self._inspection.photo
+            same = here is not None and here.info.sha256 == info.sha256
+            yield here if same and here is not None else open_again(info)
 
     # -- the set ------------------------------------------------------------------------------
     def add(self, photo: Photo) -> None:
@@ -128,30 +136,30 @@ class PhotoSet:
         UsageError
             If no other photo shows that indication, or this one does already.
         """
-        inspection = self._inspection
-        here, there = inspection.marked(name), self._elsewhere().get(as_name)
-        if there is None:
-            raise UsageError(f"no other photo shows an indication {as_name}")
-        if any(one.id == as_name for one in inspection.state.marked):
-            raise UsageError(
-                f"this photo shows {as_name} already", mend="part or delete that one first"
-            )
-        new = replace(
-            here,
-            id=as_name,
-            standing="taken",
-            kind=here.kind or there.kind,
-            note=here.note or there.note,
-            relevance=there.relevance,
-            reason=there.reason,
-        )
-        self._swap(f"{name} is {as_name}", here, new)
+        self.join({name: as_name})
+
+    def join(self, pairs: Mapping[str, str]) -> None:
+        """Say it of several at once, letter here to letter there, as one step; see `same`."""
+        marked, there = list(self._inspection.state.marked), self._elsewhere()
+        for name, as_name in pairs.items():
+            here = self._inspection.marked(name)
+            if as_name not in there:
+                raise UsageError(f"no other photo shows an indication {as_name}")
+            if any(one.id == as_name for one in marked):
+                raise UsageError(
+                    f"this photo shows {as_name} already", mend="part or delete that one first"
+                )
+            marked[marked.index(here)] = _joined(here, there[as_name])
+        told = ", ".join(f"{name} is {as_name}" for name, as_name in pairs.items())
+        self._inspection.change(told, marked=tuple(marked))
 
     def apart(self, name: str) -> str:
         """Say that an outline of the photo at hand is one of its own; returns its letter."""
         here = self._inspection.marked(name)
         new = replace(here, id=free_letter(self._inspection.state.letters))
-        self._swap(f"{name} is not the same", here, new)
+        marked = self._inspection.state.marked
+        swapped = tuple(new if one is here else one for one in marked)
+        self._inspection.change(f"{name} is not the same", marked=swapped)
         return new.id
 
     def choose(self, name: str, number: int | None) -> None:
@@ -173,10 +181,6 @@ class PhotoSet:
         photos = (*state.before, *state.after)
         return {m.id: m for p in photos for m in p.marked if m.standing != "dropped"}
 
-    def _swap(self, what: str, old: Marked, new: Marked) -> None:
-        marked = self._inspection.state.marked
-        self._inspection.change(what, marked=tuple(new if m is old else m for m in marked))
-
     # -- what follows -------------------------------------------------------------------------
     def results(self) -> Results:
         """Every photo with its surface and measurements; PhotoError where one is missing."""
@@ -197,3 +201,16 @@ class PhotoSet:
     def record(self, record_id: str | None = None, created: str | None = None) -> Record:
         """The whole set as one record; of one photo as `build_record` makes it."""
         return self.results().record(self._inspection, record_id, created)
+
+
+def _joined(here: Marked, there: Marked) -> Marked:
+    """An outline under the letter that it has in another photo, with what was said there."""
+    return replace(
+        here,
+        id=there.id,
+        standing="taken",
+        kind=here.kind or there.kind,
+        note=here.note or there.note,
+        relevance=there.relevance,
+        reason=there.reason,
+    )

@@ -82,9 +82,9 @@ def _write(args: argparse.Namespace, inspection: Inspection, record: Record) -> 
         from ptmark.report import write_images, write_pdf
 
         if args.image:
-            write_images(args.image, record, together.photos_in_order(inspection))
+            write_images(args.image, record, inspection.photos.opened())
         if args.pdf:
-            more = together.photos_in_order(inspection)
+            more = inspection.photos.opened()
             photo = next(more)
             path = photo.info.path
             write_pdf(args.pdf, record, photo.rgb, path, paper=args.paper, more=more)

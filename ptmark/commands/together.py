@@ -1,19 +1,17 @@
 """`ptmark measure PHOTO PHOTO … --together`: one inspection of several photos."""
 
 import argparse
-from collections.abc import Iterator
 from pathlib import Path
 
 from ptmark.commands.options import read_lines
 from ptmark.errors import ScaleError, UsageError
 from ptmark.folder import Asked, pictures_in, take_asked
 from ptmark.inspection import Inspection
-from ptmark.photo import Photo, open_photo
+from ptmark.photo import open_photo
 from ptmark.scale import CardReference, Reference
 from ptmark.several import same_in_set
-from ptmark.workings import open_again
 
-__all__ = ["add_options", "inspected_together", "lines_by_photo", "photos_in_order"]
+__all__ = ["add_options", "inspected_together", "lines_by_photo"]
 
 _ONE_PHOTO = ("rectangle", "area", "weld")
 
@@ -80,8 +78,7 @@ def inspected_together(
         _set_scale(inspection, lines.get(number) or asked.reference)
         inspection.set_suggestions(inspection.look())
         if match and number > 1:
-            for mine, theirs in same_in_set(inspection).items():
-                inspection.photos.same(mine, theirs)
+            inspection.photos.join(same_in_set(inspection))
     if all(one.reference is None for one in inspection.state.photos):
         raise ScaleError(
             "no photo shows the scale card", mend="give --line N:X1,Y1,X2,Y2=LENGTH"
@@ -96,11 +93,3 @@ def _set_scale(inspection: Inspection, reference: Reference) -> None:
     except ScaleError:
         if not isinstance(reference, CardReference):
             raise
-
-
-def photos_in_order(inspection: Inspection) -> Iterator[Photo]:
-    """The photos of the set, opened one at a time."""
-    for info in inspection.photos.infos:
-        here = inspection.photo
-        same = here is not None and here.info.sha256 == info.sha256
-        yield here if same and here is not None else open_again(info)

@@ -4,7 +4,7 @@ from pathlib import Path
 
 from PySide6.QtWidgets import QFileDialog, QWidget
 
-__all__ = ["ask_for_photo", "ask_where_to_save"]
+__all__ = ["ask_for_photo", "ask_for_photos", "ask_where_to_save"]
 
 PHOTOS = "Photos (*.jpg *.jpeg *.png *.tif *.tiff *.webp *.heic *.heif);;All files (*)"
 
@@ -13,6 +13,12 @@ def ask_for_photo(parent: QWidget, folder: Path) -> Path | None:
     """Ask which photo to open; None where the user leaves it."""
     name, _ = QFileDialog.getOpenFileName(parent, "Open a photo", str(folder), PHOTOS)
     return Path(name) if name else None
+
+
+def ask_for_photos(parent: QWidget, folder: Path) -> list[Path]:
+    """Ask which photos to add; none where the user leaves it."""
+    names, _ = QFileDialog.getOpenFileNames(parent, "Add photos", str(folder), PHOTOS)
+    return sorted(Path(name) for name in names)
 
 
 def ask_where_to_save(parent: QWidget, proposal: Path, kinds: str) -> Path | None:

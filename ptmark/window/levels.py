@@ -38,6 +38,13 @@ class PhotoLevels:
     whole: bool
     bend: QTransform | None = None
 
+    def coarsest(self) -> "PhotoLevels":
+        """The reduced picture alone, to be shown until the whole is decoded again."""
+        last = self.levels[-1]
+        if len(self.levels) == 1:  # a small photo; its pixels are the photo's own
+            last = _level(last.pixels.copy(), last.step_x, last.step_y)
+        return PhotoLevels(self.width, self.height, (last,), whole=False)
+
     def for_scale(self, scale: float) -> Level:
         """The coarsest level that still has a pixel for each screen pixel (30 % slack)."""
         best = self.levels[0]

@@ -17,7 +17,7 @@ if TYPE_CHECKING:
     from ptmark.photo import Photo
     from ptmark.scale import Reference
 
-__all__ = ["Looking"]
+__all__ = ["Looking", "open_with_levels"]
 
 
 class Looking(QObject):
@@ -50,7 +50,7 @@ class Looking(QObject):
 
         session.workers.start(
             f"Opening {path.name}",
-            lambda token: _open(path, token),
+            lambda token: open_with_levels(path, token),
             done,
             failed=failed,
             partial=session.photo_shown.emit,
@@ -179,7 +179,8 @@ class Looking(QObject):
         )
 
 
-def _open(path: Path, token: Token) -> "tuple[Photo, PhotoLevels]":
+def open_with_levels(path: Path, token: Token) -> "tuple[Photo, PhotoLevels]":
+    """Open a photo in a worker; its reduced picture is handed over first."""
     load_photo_room()
     from ptmark.photo import open_photo, read_info, read_preview
 

@@ -33,6 +33,7 @@ from ptmark.window.looking import Looking
 from ptmark.window.memory import Memory
 from ptmark.window.photo_row import PhotoRow
 from ptmark.window.photo_view import PhotoView
+from ptmark.window.photos_strip import PhotosStrip
 from ptmark.window.saving import Saving
 from ptmark.window.seeing import Seeing
 from ptmark.window.session import STEPS, Session
@@ -44,6 +45,7 @@ from ptmark.window.steps.photo_step import PhotoStep
 from ptmark.window.steps.record_step import RecordStep
 from ptmark.window.steps.scale_step import ScaleStep
 from ptmark.window.steps.verdict_step import VerdictStep
+from ptmark.window.turning import Turning
 
 __all__ = ["MainWindow"]
 
@@ -59,6 +61,7 @@ class MainWindow(QWidget):
         self.setWindowTitle("ptmark")
         self.session = Session(self)
         self.looking, self.hands = Looking(self.session), Hands(self.session)
+        self.turning = Turning(self.session, self.looking)
         self.saving, self.memory = Saving(self.session), Memory(self.session)
         self.view = PhotoView()
         self.view.keys = self._photo_key
@@ -72,13 +75,17 @@ class MainWindow(QWidget):
         self.drafts = DraftDesk(self.session, self.empty, self.photo_step.offers)
         self._lay_out()
         self._connect()
-        self._drops = Drops(self, self.open)
+        self._drops = Drops(self, self.turning.take)
         self._show_states()
         self.setMinimumSize(_LEAST)
         self.resize(1280, 800)
 
     def _build_pages(self) -> None:
-        self.photo_step = PhotoStep(self.session, self.bench, self, self.ask_open)
+        self.photos_strip = PhotosStrip(self.session, self.turning, self.memory, self)
+        add, take_out = self.photos_strip.ask, self.turning.remove_this
+        self.photo_step = PhotoStep(
+            self.session, self.bench, self, self.ask_open, add, take_out
+        )
         self.scale_step = ScaleStep(self.session, self.bench, self.looking, self)
         self.indications_step = IndicationsStep(
             self.session, self.bench, self.looking, self.hands, self
@@ -121,6 +128,7 @@ class MainWindow(QWidget):
         left_column.setContentsMargins(0, 0, 0, 0)
         left_column.setSpacing(0)
         left_column.addWidget(self._place, 1)
+        left_column.addWidget(self.photos_strip)
         left_column.addWidget(PhotoRow(self.session, self.view, self.seeing, self))
         split = QSplitter()
         split.addWidget(left)
@@ -141,8 +149,10 @@ class MainWindow(QWidget):
         self.strip.chosen.connect(session.go)
         session.step_changed.connect(self._show_step)
         session.photo_shown.connect(self._show_photo)
+        self._states_soon = QTimer(self, singleShot=True, interval=0)
+        self._states_soon.timeout.connect(self._show_states)
         for signal in (session.changed, session.judged, session.workers.changed):
-            signal.connect(self._soon_show_states)
+            signal.connect(self._states_soon.start)
         session.changed.connect(self._show_marks)
         session.selection_changed.connect(self._show_selection)
         session.ready.connect(self._show_states)
@@ -154,6 +164,7 @@ class MainWindow(QWidget):
             lambda exc: self.foot.say(f"The draft could not be written: {exc}")
         )
         self.looking.opened.connect(self.drafts.look)
+        self.turning.starts.connect(self.bench.stop)
         self.looking.suggested.connect(self._after_suggestions)
         self.looking.card_looked_for.connect(self._after_card)
         self.view.mark_clicked.connect(self._on_mark_clicked)
@@ -165,8 +176,6 @@ class MainWindow(QWidget):
         self.empty.sample_asked.connect(self.open)
         self.empty.draft_taken.connect(lambda draft: self.looking.go_on(draft.path))
         QShortcut(QKeySequence("Ctrl+Left"), self, lambda: self._next(-1))
-        self._states_soon = QTimer(self, singleShot=True, interval=0)
-        self._states_soon.timeout.connect(self._show_states)
 
     # -- starting -----------------------------------------------------------------------------
     def begin(self, photo: Path | None = None) -> None:
@@ -225,9 +234,6 @@ class MainWindow(QWidget):
         self.view.show_marks(self.view.marks, frozenset(self.session.selected))
         if len(self.session.selected) == 1:
             self.view.bring(self.session.selected[0])
-
-    def _soon_show_states(self) -> None:
-        self._states_soon.start()
 
     def _show_states(self) -> None:
         self.strip.show_states(step_states(self.session))

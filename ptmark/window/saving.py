@@ -10,8 +10,7 @@ from ptmark.window.session import Session
 from ptmark.window.workers import Token
 
 if TYPE_CHECKING:
-    from ptmark.inspection import State
-    from ptmark.photo import Photo
+    from ptmark.inspection import Inspection, State
     from ptmark.record import Record
 
 __all__ = ["Saving"]
@@ -27,14 +26,14 @@ class Saving(QObject):
         super().__init__(session)
         self._session = session
         self.kept: State | None = None  # the state that the last saved record holds
-        self._written: tuple[object, str, str] | None = None  # photo, id and time of its record
+        self._written: tuple[object, str, str] | None = None  # work, id and time of its record
 
     def propose(self) -> Path:
         """Where to save without being told: beside the photo, named after it."""
         inspection = self._session.inspection
         if inspection is None or inspection.photo is None:
             return Path.home() / "inspection"
-        path = inspection.photo.info.path
+        path = inspection.photos.infos[0].path
         return path.with_name(f"{path.stem}-inspection")
 
     def save(self, paths: Sequence[Path]) -> None:
@@ -42,8 +41,9 @@ class Saving(QObject):
         session, inspection = self._session, self._session.inspection
         if inspection is None or inspection.photo is None:
             return
-        twin, state, photo = inspection.twin(), inspection.state, inspection.photo
-        known = self._written if self._written and self._written[0] is photo else None
+        twin, state = inspection.twin(), inspection.state
+        work_of = session.autosave.path  # one a piece of work, whichever photo is shown
+        known = self._written if self._written and self._written[0] == work_of else None
 
         def work(token: Token) -> "Record":
             # All files of one inspection tell of one record, however often they are saved.
@@ -55,11 +55,11 @@ class Saving(QObject):
             ordered = sorted(paths, key=lambda path: path.suffix.lower() != ".json")
             for number, path in enumerate(ordered):
                 token.progress(number / len(paths))
-                record = _write(record, photo, path)
+                record = _write(record, twin, path)
             return record
 
         def done(record: "Record") -> None:
-            self._written = (photo, record.id, record.created)
+            self._written = (work_of, record.id, record.created)
             if any(path.suffix.lower() == ".json" for path in paths):
                 self.kept = state
             self.saved.emit(list(paths))
@@ -70,18 +70,20 @@ class Saving(QObject):
         )
 
 
-def _write(record: "Record", photo: "Photo", path: Path) -> "Record":
+def _write(record: "Record", twin: "Inspection", path: Path) -> "Record":
     """Write one file; the record as it stands on disk now."""
     from ptmark.record import save_record
-    from ptmark.report import annotated_image, write_csv, write_image, write_pdf
+    from ptmark.report import write_csv, write_images, write_pdf
 
     ending = path.suffix.lower()
     if ending == ".json":
         return save_record(path, record)
     if ending == ".pdf":
-        write_pdf(path, record, photo.rgb, photo.info.path)
+        more = twin.photos.opened()
+        photo = next(more)
+        write_pdf(path, record, photo.rgb, photo.info.path, more=more)
     elif ending == ".csv":
         write_csv(path, record)
     else:
-        write_image(path, annotated_image(record, photo.rgb))
+        write_images(path, record, twin.photos.opened())
     return record

@@ -27,12 +27,19 @@ def step_states(session: Session) -> dict[str, tuple[str, str]]:
         }
     info = inspection.photo.info
     return {
-        "Photo": ("done", f"{info.width} × {info.height} px"),
+        "Photo": ("done", _which(session) + f"{info.width} × {info.height} px"),
         "Scale": _scale(session),
         "Indications": _indications(session),
         "Verdict": _verdict(session),
         "Record": _record(session),
     }
+
+
+def _which(session: Session) -> str:
+    if session.inspection is None or len(session.inspection.photos) < 2:
+        return ""
+    photos = session.inspection.photos
+    return f"{photos.number + 1} of {len(photos)}, "
 
 
 def _scale(session: Session) -> tuple[str, str]:
@@ -64,6 +71,9 @@ def _verdict(session: Session) -> tuple[str, str]:
     state, made = session.state, session.judgement.evaluation
     if state is None or not state.profile:
         return "look", "choose the criteria"
+    if len(session.judgement.by_photo) > 1:
+        verdict = session.judgement.verdict
+        return (verdict, f"{verdict}, all photos") if verdict else ("look", "not all judged")
     if made is None:
         return (
             "look",

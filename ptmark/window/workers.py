@@ -72,6 +72,16 @@ class Job(QRunnable):
     def cancel(self) -> None:
         self.token.cancelled = True
 
+    def let_go(self) -> None:
+        """Drop what the work held, photos above all: Qt's objects do not break circles."""
+        self._work = _nothing
+        self._tell = self.token._tell = _nothing
+        self.done = self.failed = self.partial = None
+
+
+def _nothing(*_: object) -> None:
+    """Stands where a job's work was."""
+
 
 class Workers(QObject):
     """Runs jobs and delivers their results in the window's thread.
@@ -142,6 +152,8 @@ class Workers(QObject):
             self._running = [(k, one) for k, one in self._running if one is not job]
         if not job.token.cancelled:
             self._hand_over(job, kind, value)
+        if kind in {"done", "failed", "ended"}:
+            job.let_go()
         self.changed.emit()
 
     def _hand_over(self, job: Job, kind: str, value: object) -> None:

@@ -19,6 +19,7 @@ from ptmark.window.left_out_list import LeftOutList
 from ptmark.window.list_filter import ListFilter
 from ptmark.window.looking import Looking
 from ptmark.window.reshaper import Reshaper
+from ptmark.window.same_as import SameAs
 from ptmark.window.session import Session
 from ptmark.window.steps.page import StepPage
 from ptmark.window.wording import in_words
@@ -42,7 +43,7 @@ class IndicationsStep(StepPage):
         self.column.addWidget(ListFilter(session, self.table))
         self._add_buttons(bench, looking, window)
         self._add_reshaping(bench, window)
-        self._add_details()
+        self._add_details(window)
         self.left_out = LeftOutList(session, hands)
         self.left_out.shown_changed.connect(session.changed)
         self.column.addWidget(self.left_out)
@@ -111,7 +112,7 @@ class IndicationsStep(StepPage):
         self.column.addWidget(heading("Reshape what is selected"))
         self.column.addLayout(row)
 
-    def _add_details(self) -> None:
+    def _add_details(self, window: QWidget) -> None:
         self._title = heading("")
         self._numbers = plain()
         self._details = QWidget()
@@ -141,7 +142,8 @@ class IndicationsStep(StepPage):
                               ("Reason", self.reason), ("Note", self.note)):  # fmt: skip
             form.addRow(label, widget)
         self.budget = BudgetView(self.session)
-        for part in (self._title, self._numbers, self.budget, self._details):
+        self.same_as = SameAs(self.session, window)
+        for part in (self._title, self._numbers, self.budget, self._details, self.same_as):
             self.column.addWidget(part)
 
     def left_out_shown(self) -> Sequence[int]:

@@ -17,12 +17,25 @@ class PhotoStep(StepPage):
     """The first page."""
 
     def __init__(
-        self, session: Session, bench: Bench, window: QWidget, ask_open: Callable[[], None]
+        self,
+        session: Session,
+        bench: Bench,
+        window: QWidget,
+        ask_open: Callable[[], None],
+        ask_add: Callable[[], None],
+        take_out: Callable[[], None],
     ) -> None:
         super().__init__(session, "Photo", "photo")
         self.open_button = key_button("Open a photo …", "Ctrl+O", ask_open, window=window)
         self.column.addWidget(self.open_button)
-        self.column.addWidget(quiet("Or drop a photo anywhere on the window."))
+        self.add_button = key_button(
+            "Add photos …", "Ctrl+Shift+O", ask_add, window=window,
+            tip="Overview and close-ups of the same part: one inspection, one record",
+        )  # fmt: skip
+        self.column.addWidget(self.add_button)
+        self.column.addWidget(
+            quiet("Or drop a photo anywhere on the window; several become one inspection.")
+        )
         self.offers = QVBoxLayout()
         self.column.addLayout(self.offers)
         self._facts = QFormLayout()
@@ -32,6 +45,11 @@ class PhotoStep(StepPage):
             self._values[name] = plain("–")
             self._facts.addRow(quiet(name, wraps=False), self._values[name])
         self.column.addLayout(self._facts)
+        self.out_button = key_button(
+            "Take this photo out", "Ctrl+Backspace", take_out, window=window,
+            tip="Out of the inspection, with its outlines; undo brings it back",
+        )  # fmt: skip
+        self.column.addWidget(self.out_button)
         self.remarks = PhotoRemarks(session)
         self.column.addWidget(self.remarks)
         self.column.addWidget(heading("Examined area"))
@@ -62,6 +80,10 @@ class PhotoStep(StepPage):
         inspection = self.session.inspection
         photo = inspection.photo if inspection else None
         self.area_button.setEnabled(photo is not None)
+        self.add_button.setEnabled(photo is not None)
+        several = inspection is not None and len(inspection.photos) > 1
+        self.out_button.setEnabled(several)
+        self.out_button.setVisible(several)
         area = inspection.state.area_px if inspection else None
         self.whole_button.setEnabled(area is not None)
         self._area.setText(
