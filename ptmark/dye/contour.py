@@ -4,7 +4,7 @@
 """
 
 from dataclasses import dataclass
-from math import sqrt
+from math import ceil
 
 import cv2
 import numpy as np
@@ -14,7 +14,8 @@ from ptmark.dye.edge import EdgeQuality
 from ptmark.dye.fine import Crop, ridge_plateau
 from ptmark.dye.hue import bare_ring, taken_light
 from ptmark.dye.level import edge_share
-from ptmark.dye.quick import middle, ring_mean, ring_pad
+from ptmark.dye.quick import middle, ring_mean, ring_pad, sample
+from ptmark.dye.tips import fading, farthest, own_ridge
 
 __all__ = ["Contour", "contours", "edge_of"]
 
@@ -27,6 +28,7 @@ _OUT_PX, _MOST_IN_PX = 1.5, 4.0  # how far a vertex may move from the mask's bor
 _IN_SHARE = 0.35  # and inwards no further than this share of the width
 _STEP_PX = 0.5
 _LEAP_PX = 1.5
+_LEAST_RADIUS = 3
 _DENSE = 150  # vertices; a longer chain is told well by every second of them
 
 
@@ -69,9 +71,11 @@ def contours(
     deviation elsewhere in the photo, for blobs too thin to show their own.
     """
     blur = crop.blur_px or photo_blur_px
-    radius = max(4, round(2.5 * blur) + 1)
+    # As far as an edge lies from its ridge, no farther: at a tip that tapers a plateau taken
+    # from farther inside would cut the tip off.
+    radius = max(_LEAST_RADIUS, min(round(2.5 * blur), ceil(float(crop.width.max()) / 2)) + 1)
     ridge = crop.ridge
-    if abs(radius - crop.radius) > 1:
+    if radius != crop.radius:
         ridge = ridge_plateau(crop.amount, crop.floor, radius)
     relative = crop.amount / ridge
     look = _Look(
@@ -120,9 +124,9 @@ def _contour(look: _Look, chain: npt.NDArray[np.int32]) -> Contour:
     # across the smoothed outline: across the raw one the grain that placed each vertex would
     # make a soft edge look sharp
     base = ring_mean(points, 3)
-    inner, outer = (_sample(look.relative, base + side * outward) for side in (-1.0, 1.0))
+    inner, outer = (sample(look.relative, base + side * outward) for side in (-1.0, 1.0))
     slope = max(float(np.mean((inner - outer) / target)) / 2, 0.01)
-    left = _sample(look.relative, base + 2.5 * look.blur_px * outward) / target
+    left = sample(look.relative, base + 2.5 * look.blur_px * outward) / target
     inside = crop.amount[filled > 0]
     rank = int(0.9 * (len(inside) - 1))
     contrast = float(np.partition(inside, rank)[rank])
@@ -131,7 +135,9 @@ def _contour(look: _Look, chain: npt.NDArray[np.int32]) -> Contour:
     return Contour(
         outline_px=_simple(points) + crop.origin,
         shift_px=0.2 / slope,
-        end_shift_px=max((_length(low) - _length(high)) / 4, 0.0),
+        end_shift_px=max(
+            (_length(low) - _length(high)) / 4, fading(look.relative, points, target)
+        ),
         noise_px=crop.grain / max(level * slope, 1e-3),
         contrast=contrast,
         left_outside=float(np.mean(left)),
@@ -161,6 +167,7 @@ def _target(look: _Look, chain: npt.NDArray[np.int32], outward: Array) -> Array:
     """
     width = look.crop.width[chain[:, 1], chain[:, 0]].astype(np.float64)
     flank, end = edge_share(ring_mean(width[:, None], 3)[:, 0], look.blur_px)
+    flank = flank * own_ridge(look.relative, chain, look.crop.seen_px)
     step = float(middle(np.abs(chain[1:] - chain[:-1]).max(axis=1).astype(np.float64)))
     span = max(3, round(0.8 * look.crop.seen_px / max(step, 1.0)))
     if len(outward) < 2 * span + 2:
@@ -187,7 +194,7 @@ def _to_level(
     offsets = np.arange(-most_in, _OUT_PX + 1e-9, _STEP_PX)
     start = chain.astype(np.float64)
     lines = start[:, None, :] + offsets[None, :, None] * outward[:, None, :]
-    values = _sample(look.relative, lines) / target[:, None]
+    values = sample(look.relative, lines) / target[:, None]
 
     def moved(step: int, level: float) -> Array:
         by = _crossing(values[::step], offsets, level)
@@ -240,15 +247,5 @@ def _simple(points: Array) -> Array:
 
 def _length(points: Array) -> float:
     """Greatest caliper of points of shape (N, 2)."""
-    hull = cv2.convexHull(points.astype(np.float32)).reshape(-1, 2).astype(np.float64)
-    across = hull[:, None, :] - hull[None, :, :]
-    return sqrt(float(np.einsum("ijk,ijk->ij", across, across).max()))
-
-
-def _sample(values: Float, places: Array) -> Array:
-    """Bilinear values at places of shape (..., 2), crop px."""
-    x, y = places[..., 0].astype(np.float32), places[..., 1].astype(np.float32)
-    if x.ndim == 1:
-        x, y = x[:, None], y[:, None]
-    made = cv2.remap(values, x, y, cv2.INTER_LINEAR, borderMode=cv2.BORDER_REPLICATE)
-    return made.reshape(places.shape[:-1]).astype(np.float64)
+    one, other = farthest(points)
+    return float(np.hypot(*(points[one] - points[other])))

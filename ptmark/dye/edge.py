@@ -21,9 +21,13 @@ class EdgeQuality:
         end is less sure than its flanks; None where it was not taken: as ``shift_px``.
     source : str
         "suggested", "snapped" (by hand, drawn to the edge) or "hand" (free hand or points).
+    operator_px : float or None
+        Standard uncertainty of one end by the operator's hand, where it is known from repeat
+        traces; None where the default for ``source`` holds.
     """
 
     shift_px: float
     noise_px: float
     source: str = "suggested"
     end_shift_px: float | None = None
+    operator_px: float | None = None

@@ -84,6 +84,8 @@ def plateau(amount: Float, radius: int) -> Float:
     ``amount`` of shape (H, W); ``radius`` in px is how far a pixel of the edge may lie from
     the ridge that it belongs to.
     """
-    kernel = cv2.getStructuringElement(cv2.MORPH_ELLIPSE, (2 * radius + 1, 2 * radius + 1))
+    # Smoothed, a plateau falls at its rim: it is carried on so far that this lies outside.
+    reach = radius + max(1, radius // 4)
+    kernel = cv2.getStructuringElement(cv2.MORPH_ELLIPSE, (2 * reach + 1, 2 * reach + 1))
     ridge = cv2.dilate(cv2.GaussianBlur(amount, (0, 0), PLATEAU_SMOOTH_PX), kernel)
     return cv2.GaussianBlur(ridge, (0, 0), max(1.0, radius / 2))  # type: ignore[return-value]

@@ -1,9 +1,10 @@
 """Small array helpers: a blob is a few hundred numbers, so calls cost more than the work."""
 
+import cv2
 import numpy as np
 import numpy.typing as npt
 
-__all__ = ["inside_polygon", "middle", "ring_mean", "ring_pad"]
+__all__ = ["inside_polygon", "middle", "ring_mean", "ring_pad", "sample"]
 
 Array = npt.NDArray[np.float64]
 
@@ -40,3 +41,12 @@ def inside_polygon(points: Array, polygon: Array) -> npt.NDArray[np.bool_]:
     rise = np.where(y1 == y0, 1.0, y1 - y0)
     left_of = x < x0 + (y - y0) * (x1 - x0) / rise
     return np.asarray(np.count_nonzero(spans & left_of, axis=1) % 2 == 1)
+
+
+def sample(values: npt.NDArray[np.float32], places: Array) -> Array:
+    """Bilinear values at places of shape (..., 2), crop px."""
+    x, y = places[..., 0].astype(np.float32), places[..., 1].astype(np.float32)
+    if x.ndim == 1:
+        x, y = x[:, None], y[:, None]
+    made = cv2.remap(values, x, y, cv2.INTER_LINEAR, borderMode=cv2.BORDER_REPLICATE)
+    return made.reshape(places.shape[:-1]).astype(np.float64)

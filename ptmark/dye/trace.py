@@ -18,7 +18,7 @@ Float = npt.NDArray[np.float32]
 Point = tuple[float, float]
 
 WINDOW_PX = 200  # half size of the window in which a path is sought; a map of it takes 30 ms
-HAND_SHIFT_PX, HAND_NOISE_PX = 1.0, 1.5  # free hand under a loupe; common practice, no source
+HAND_SHIFT_PX = 1.0  # free hand under a loupe; common practice, no source
 _REACH_PX = 12
 _BLUR_PX = 1.5
 
@@ -125,10 +125,8 @@ def refine_outline(photo: Photo, outline_px: Array) -> tuple[Array, EdgeQuality]
     edge : EdgeQuality
         Source "snapped" or, where it stayed, "hand".
     """
-    by_hand = (
-        outline_px,
-        EdgeQuality(shift_px=HAND_SHIFT_PX, noise_px=HAND_NOISE_PX, source="hand"),
-    )
+    # How far the hand strays is counted once, with the operator's points, by `measure`.
+    by_hand = outline_px, EdgeQuality(shift_px=HAND_SHIFT_PX, noise_px=0.0, source="hand")
     height, width = photo.rgb.shape[:2]
     margin = 2 * _REACH_PX + 4
     left, top = np.maximum(np.floor(outline_px.min(axis=0)).astype(int) - margin, 0).tolist()

@@ -15,6 +15,7 @@ from ptmark.measure.geometry import area_mm2, as_outline, centroid, farthest_pai
 from ptmark.measure.quantity import COVERAGE_FACTOR, Quantity, sensitivities
 from ptmark.measure.relief import flattened, relief_u_mm
 from ptmark.measure.unfold import sound_medial
+from ptmark.measure.width import FILLED_PER_SHIFT, across_width, is_crossing
 from ptmark.scale import SurfaceMap
 
 __all__ = ["LINEAR_RATIO", "Conditions", "Measurement", "measure_outline"]
@@ -28,8 +29,8 @@ LEVEL_DIVISOR = sqrt(3)
 # What interpolation between pixels leaves in the place of an edge, px. Common practice, no
 # source.
 SAMPLING_PX = 0.1
-# How far an operator's point lies from the edge, px, by how the outline was made. Common
-# practice, no source.
+# How far an operator's point lies from the edge, px, by how the outline was made, where no
+# repeat traces tell (`ptmark.measure.hand`). Common practice, no source.
 OPERATOR_PX = {"suggested": 0.0, "snapped": 0.5, "hand": 1.5}
 
 
@@ -93,9 +94,9 @@ def measure_outline(
     Contributions (JCGM 100:2008, 5.1.2), each a standard uncertainty of the figure in mm:
     the map's own ("picking", "reference", "map", "tilt", "lens") between the figure's two
     ends; "edge", both ends moving together by ``shift_px`` (for the length by
-    ``end_shift_px``, where it was taken); "sampling", the two ends'
-    independent noise; "picking" also takes an operator's two ends; "relief", see
-    `ptmark.measure.relief`.
+    ``end_shift_px``, where it was taken; for the width of crossing arms by more, see
+    `ptmark.measure.width`); "sampling", the two ends' independent noise; "picking" also takes
+    an operator's two ends; "relief", see `ptmark.measure.relief`.
     """
     shape_px = as_outline(outline_px)
     height = (conditions or Conditions()).relief_mm
@@ -117,11 +118,11 @@ def measure_outline(
         between["edge"] = 2 * end_shift * local / LEVEL_DIVISOR
     length = Quantity(found_length, between)
     path = Quantity(medial.path_length, _scaled_map(between, medial.path_length / found_length))
-    across = _across(medial.centre, found_width, ends)
-    width = Quantity(
-        found_width,
-        _between_ends(surface.to_px(across), surface, height, edge, local),
-    )
+    across = surface.to_px(across_width(medial, ends, surface.camera_mm[:2]))
+    of_width = _between_ends(across, surface, height, edge, local)
+    filled = FILLED_PER_SHIFT * abs(edge.shift_px) * local * is_crossing(outline, medial)
+    of_width["edge"] = hypot(of_width["edge"], filled)
+    width = Quantity(found_width, of_width)
     ratio = _ratio(length, path, width)
     sure = abs(ratio.value - LINEAR_RATIO) > COVERAGE_FACTOR * ratio.u
     return Measurement(
@@ -147,7 +148,9 @@ def _between_ends(
 ) -> dict[str, float]:
     """Budget of the distance between two edge points, mm."""
     budget = surface.distance_u(ends_px[0], ends_px[1])
-    operator = OPERATOR_PX.get(edge.source, OPERATOR_PX["hand"])
+    operator = edge.operator_px
+    if operator is None:
+        operator = OPERATOR_PX.get(edge.source, OPERATOR_PX["hand"])
     noise = hypot(edge.noise_px, SAMPLING_PX)
     budget["edge"] = 2 * abs(edge.shift_px) * local / LEVEL_DIVISOR
     budget["sampling"] = sqrt(2) * noise * local
@@ -159,13 +162,6 @@ def _between_ends(
 def _scaled_map(budget: dict[str, float], factor: float) -> dict[str, float]:
     """The same relative map along the path; the edge's share has two ends like the length's."""
     return {name: u if name in _EDGE_SIDE else u * factor for name, u in budget.items()}
-
-
-def _across(centre: Array, width: float, ends: tuple[Array, Array]) -> Array:
-    """Two ends of the largest circle's diameter, square to the length."""
-    along = (ends[1] - ends[0]) / max(float(np.hypot(*(ends[1] - ends[0]))), 1e-12)
-    half = np.array([-along[1], along[0]]) * width / 2
-    return np.array([centre - half, centre + half])
 
 
 def _ratio(length: Quantity, path: Quantity, width: Quantity) -> Quantity:

@@ -5,9 +5,10 @@ from dataclasses import replace
 import numpy as np
 import pytest
 
-from ptmark.dye import EdgeQuality
+from ptmark.dye import EdgeQuality, refine_outline
 from ptmark.errors import OutlineError
 from ptmark.measure import Conditions, measure_outline
+from ptmark.photo import Photo
 
 SHARP = EdgeQuality(shift_px=0.0, noise_px=0.0)
 FLAT = Conditions(relief_mm=0.0)
@@ -82,6 +83,16 @@ def test_hand_tracing_counts_as_picking(flat_map, shapes):
     assert picking("suggested") == 0.0
     assert 0 < picking("snapped") < picking("hand")
     assert picking("hand") == pytest.approx(np.sqrt(2) * 1.5 * 0.05)
+
+
+def test_the_hand_on_bare_developer_is_counted_once(flat_map):
+    """Two ends that each stray 1.5 px, and nothing of it in the edge's own noise."""
+    bare = Photo.from_array(np.full((200, 300, 3), 225, np.uint8), name="bare")
+    outline, edge = refine_outline(bare, np.array([[60.0, 60], [160, 70], [150, 90]]))
+    budget = measure_outline(outline, flat_map(), edge, FLAT).length.budget
+    assert edge.source == "hand"
+    assert budget["picking"] == pytest.approx(np.sqrt(2) * 1.5 * 0.05)
+    assert budget["sampling"] == pytest.approx(np.sqrt(2) * 0.1 * 0.05)
 
 
 def test_map_enters_by_its_own_names(flat_map, shapes):

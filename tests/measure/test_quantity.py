@@ -72,7 +72,7 @@ def test_propagation_agrees_with_the_uncertainties_package():
     # The uncertainties package (analytic derivatives): independent reference.
     theirs = [v * umath.cos(phi) / i, v * umath.sin(phi) / i, v / i]
     _, ours = propagate(impedance, readings.mean(axis=1), covariance)
-    np.testing.assert_allclose(ours, uncertainties.covariance_matrix(theirs), rtol=1e-4)
+    np.testing.assert_allclose(ours, uncertainties.covariance_matrix(theirs), rtol=1e-6)
 
 
 def test_inputs_known_exactly_take_no_part():

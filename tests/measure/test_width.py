@@ -1,0 +1,72 @@
+"""Where the width is judged, and what blur does to the crossing of a crack's arms."""
+
+import numpy as np
+import pytest
+import shapely
+from scipy.ndimage import gaussian_filter
+
+from ptmark.dye import EdgeQuality
+from ptmark.measure import Conditions, measure_outline
+from ptmark.measure.medial import medial_of
+from ptmark.measure.width import FILLED_PER_SHIFT, across_width, is_crossing
+
+FLAT = Conditions(relief_mm=0.0)
+
+
+def star(arms, reach=6.0, half=0.4):
+    """Capsules from one middle, drawn by Shapely."""
+    turns = np.linspace(0, 2 * np.pi, arms, endpoint=False)
+    lines = [
+        shapely.LineString([(0, 0), (reach * np.cos(t), reach * np.sin(t))]) for t in turns
+    ]
+    rim = shapely.segmentize(shapely.union_all(lines).buffer(half), 0.2).exterior
+    return shapely.get_coordinates(rim)[:-1]
+
+
+@pytest.mark.parametrize("arms", [3, 4, 6])
+def test_arms_that_cross_are_told(arms):
+    outline = star(arms)
+    assert is_crossing(outline, medial_of(outline))
+
+
+def test_what_has_no_arms_is_no_crossing(shapes):
+    bend = shapes["arc"](4.0, 150, 0.6)
+    for outline in (shapes["ellipse"](2.0, 1.8), shapes["box"](12.0, 1.5), bend, star(2)):
+        assert not is_crossing(outline, medial_of(outline))
+
+
+@pytest.mark.parametrize(("degrees", "moved"), [(120, 0.45), (90, 0.77), (60, 1.28)])
+def test_blur_fills_a_corner_as_far_as_is_said(degrees, moved):
+    """SciPy blurs a corner of background; where its bisector reads a half is looked up.
+
+    90 degrees in closed form: a quadrant holds a half where Phi(d / sqrt 2) is sqrt(1 / 2).
+    """
+    sigma, size = 20.0, 501
+    y, x = np.mgrid[:size, :size] - float(size // 2)
+    background = np.abs(np.degrees(np.arctan2(y, x))) < degrees / 2
+    along = gaussian_filter(background.astype(float), sigma)[size // 2, size // 2 :]
+    crossing = np.interp(0.5, along, np.arange(len(along)))
+    assert crossing / sigma == pytest.approx(moved, abs=0.04)
+
+
+def test_a_crossing_states_up_to_two_blurs(flat_map):
+    """A Gaussian edge of sigma 4 px moves by 4 * 0.2533 px from 50 to 60 % of its height."""
+    edge = EdgeQuality(shift_px=4 * 0.25, noise_px=0.0)
+    outline = (star(4) + 30) * 20.0
+    found = measure_outline(outline, flat_map(), edge, FLAT)
+    filled = 2 * 4 * 0.05 / np.sqrt(3)  # half-width 2 sigma, 0.05 mm a px, JCGM 100:2008 4.3.7
+    plain = 2 * edge.shift_px * 0.05 / np.sqrt(3)
+    assert found.width.budget["edge"] == pytest.approx(np.hypot(filled, plain), rel=0.02)
+    assert found.length.budget["edge"] == pytest.approx(plain)
+    assert pytest.approx(4.606, abs=0.001) == FILLED_PER_SHIFT
+
+
+def test_width_is_judged_square_to_length_and_of_round_ones_along_the_sight(shapes):
+    foot = np.array([30.0, -40.0])
+    long = shapes["box"](12.0, 1.5)
+    ends = across_width(medial_of(long), (long[0], long[1]), foot)
+    np.testing.assert_allclose(np.abs(ends[1] - ends[0]), [0.0, 1.5], atol=1e-6)
+    disc = shapes["ellipse"](2.0, 1.9)
+    ends = across_width(medial_of(disc), (disc[0], disc[120]), foot)
+    way = (ends[1] - ends[0]) / np.hypot(*(ends[1] - ends[0]))
+    np.testing.assert_allclose(np.abs(way), [0.6, 0.8], atol=0.01)
