@@ -14,6 +14,7 @@ from ptmark.commands.record import add_signer, refuse_damaged
 from ptmark.errors import UsageError
 from ptmark.files import write_whole
 from ptmark.folder import Asked, inspected
+from ptmark.folder.job import content_key
 from ptmark.record import (
     Record,
     Signer,
@@ -49,7 +50,7 @@ def add_to(verbs: Verbs) -> None:
         type=Path,
         nargs="*",
         metavar="PHOTO",
-        help="the record's own photo (found beside the record if left out), or new ones",
+        help="the record's own photos (found beside the record if left out), or new ones",
     )
     add_measuring(made)
     made.add_argument("--json", type=Path, metavar="FILE", help="write the comparison")
@@ -71,18 +72,13 @@ def run(args: argparse.Namespace) -> int:
 
     asked = read_asked(args)
     remarks = tuple(_remark(text) for text in args.remark)
-    if args.outcome and len(args.photos_given) > 1:
-        raise UsageError(
-            f"{len(args.photos_given)} photos given", where="--outcome", mend="review one photo"
-        )
     if args.outcome and not args.name.strip():
         raise UsageError("nobody is named", where="--outcome", mend="give --name")
     refuse_damaged(args.file)
     first = load_record(args.file)
-    blind = BlindReview(first)
-    photos = args.photos_given or [photo_of(first, args.file, None).info.path]
     compared = []
-    for path in photos:
+    for path, number in _photos(first, args):
+        blind = BlindReview(first, number)
         second = inspected(path, _as_told(asked, blind, path)).to_record()
         compared.append(blind.finish(first, second))
         _print(path, compared[-1])
@@ -90,8 +86,38 @@ def run(args: argparse.Namespace) -> int:
         told = [one.to_json() for one in compared]
         write_whole(args.json, (json.dumps(told, indent=1) + "\n").encode())
     if args.outcome:
-        _enter(args, first, compared[0], remarks)
+        _enter(args, first, compared, remarks)
     return 0
+
+
+def _photos(first: Record, args: argparse.Namespace) -> list[tuple[Path, int]]:
+    """The photos to measure, each with the number of the record's photo it is held against."""
+    views, given = first.views(), args.photos_given
+    if not given:
+        if len(views) > 1 and (args.line or args.rectangle or args.area or args.weld):
+            raise UsageError(
+                f"the record has {len(views)} photos",
+                where="review",
+                mend="name the photo that the pixels are of",
+            )
+        found = [photo_of(view, args.file, None).info.path for view in views]
+        return [(path, number) for number, path in enumerate(found)]
+    if args.outcome and len(given) > len(views):
+        raise UsageError(
+            f"{len(given)} photos given", where="--outcome", mend="review the record's photos"
+        )
+    if len(views) == 1:
+        return [(path, 0) for path in given]
+    shas = [view.photo["sha256"] for view in views]
+    numbered = [(path, content_key(path)) for path in given]
+    for path, sha256 in numbered:
+        if sha256 not in shas:
+            raise UsageError(
+                "is none of the record's photos",
+                where=str(path),
+                mend="of a record of several photos, review those",
+            )
+    return [(path, shas.index(sha256)) for path, sha256 in numbered]
 
 
 def _as_told(asked: Asked, blind: "BlindReview", path: Path) -> Asked:
@@ -137,7 +163,7 @@ def _two(two: "Compared | None") -> str:
 def _enter(
     args: argparse.Namespace,
     first: Record,
-    compared: "Comparison",
+    compared: "list[Comparison]",
     remarks: "tuple[Remark, ...]",
 ) -> None:
     from ptmark.review import reviewed
@@ -145,7 +171,7 @@ def _enter(
     outcome = _OUTCOMES[args.outcome]
     made = reviewed(
         first,
-        compared,
+        *compared,
         reviewer=args.name,
         qualification=args.qualification,
         outcome=outcome,

@@ -26,14 +26,16 @@ class BlindReview:
 
     Photo and examined area, and by what criteria it will be judged: none of the first's
     outlines, numbers or verdicts is kept here, so that nothing can show them by mistake.
+    ``number``, from 0, says which photo of a set is measured.
     """
 
-    def __init__(self, record: Record) -> None:
+    def __init__(self, record: Record, number: int = 0) -> None:
+        view, self._number = record.views()[number], number
         self.record_id = record.id
-        self.photo_file = str(record.photo["file"])
-        self.photo_sha256 = str(record.photo["sha256"])
-        self.area_px = None if record.area_px is None else [list(p) for p in record.area_px]
-        evaluation = record.evaluation or {}
+        self.photo_file = str(view.photo["file"])
+        self.photo_sha256 = str(view.photo["sha256"])
+        self.area_px = None if view.area_px is None else [list(p) for p in view.area_px]
+        evaluation = view.evaluation or {}
         self.profile = str(evaluation.get("profile", ""))
         self.decision_rule = str(evaluation.get("decision_rule", "guarded"))
         self._revision = revision_hash(record.to_json())
@@ -59,13 +61,13 @@ class BlindReview:
                 where="review",
                 mend="pick your own scale reference first",
             )
-        return compare_records(first, second)
+        return compare_records(first.views()[self._number], second)
 
 
 def reviewed(
     record: Record,
     comparison: Comparison,
-    *,
+    *more: Comparison,
     reviewer: str,
     outcome: str,
     qualification: str = "",
@@ -78,7 +80,8 @@ def reviewed(
     ----------
     record : Record
         As the examiner signed it.
-    comparison : Comparison
+    comparison, more : Comparison
+        One for each photo that was measured; the remarks go with the first.
     reviewer, qualification : str
     outcome : str
         "signed", "returned" or "new photo asked"; the latter two need a remark.
@@ -106,19 +109,20 @@ def reviewed(
         raise RecordError(
             f"'{outcome}' says nothing to act on", where="review", mend="give a remark"
         )
-    entry: dict[str, Any] = {
+    head: dict[str, Any] = {
         "reviewer": reviewer.strip(),
         "qualification": qualification.strip(),
         "time": at or time_now(),
         "of": revision_hash(record.to_json()),
         "outcome": outcome,
-        **comparison.to_json(),
-        "remarks": [
-            {"at_px": None if one.at_px is None else list(one.at_px), "text": one.text}
-            for one in remarks
-        ],
     }
-    return replace(record, reviews=[*record.reviews, entry], signatures=[])
+    told = [
+        {"at_px": None if one.at_px is None else list(one.at_px), "text": one.text}
+        for one in remarks
+    ]
+    entries = [{**head, **comparison.to_json(), "remarks": told}]
+    entries += [{**head, **one.to_json(), "remarks": []} for one in more]
+    return replace(record, reviews=[*record.reviews, *entries], signatures=[])
 
 
 def _examined(record: Record) -> bool:

@@ -106,7 +106,8 @@ def _levels(records: Sequence[Record]) -> list[Level]:
     photos: dict[str, list[Record]] = defaultdict(list)
     for record in records:
         if record.fields.get("examiner", "").strip():
-            photos[str(record.photo["sha256"])].append(record)
+            for view in record.views():
+                photos[str(view.photo["sha256"])].append(view)
     found = []
     for same in photos.values():
         groups: dict[str, dict[str, list[float]]] = defaultdict(lambda: defaultdict(list))

@@ -32,6 +32,12 @@ def folder(photo_file, overview_file, tmp_path_factory):
     return place
 
 
+def numbers(folder):
+    """The number of the photo for each indication of the set."""
+    views = load_record(folder / "set.json").views()
+    return [number for number, view in enumerate(views, 1) for _ in view.indications]
+
+
 def test_the_record_holds_both_and_fits_the_schema(folder):
     document = json.loads((folder / "set.json").read_text("utf-8"))
     jsonschema.validate(document, record_schema(3))
@@ -52,7 +58,8 @@ def test_each_photo_has_an_image_and_a_page(folder):
     with pdfplumber.open(folder / "set.pdf") as pdf:
         pages = [page.extract_text() for page in pdf.pages]
         pictures = [len(page.images) for page in pdf.pages]
-    assert "5 indications in 2 photos; photos 1, 2 rejectable" in pages[0]
+    count = sum(len(view.indications) for view in record.views())
+    assert f"{count} indications in 2 photos; photos 1, 2 rejectable" in pages[0]
     (second,) = [text for text in pages if text.startswith("Photo 2 of 2") and "± U" in text][
         :1
     ]
@@ -69,7 +76,7 @@ def test_the_report_made_again_is_the_same_to_the_byte(folder, tmp_path):
     assert run(["report", record, "--pdf", str(again), "--csv", str(tmp_path / "a.csv")]) == 0
     assert again.read_bytes() == (folder / "set.pdf").read_bytes()
     rows = list(csv.DictReader((tmp_path / "a.csv").read_text("utf-8-sig").splitlines()))
-    assert [row["photo"] for row in rows] == ["1", "1", "2", "2", "2"]
+    assert [row["photo"] for row in rows] == [str(number) for number in numbers(folder)]
 
 
 def test_verify_looks_at_every_photo(folder, tmp_path, capsys):
@@ -108,7 +115,7 @@ def test_outlines_and_spreadsheet_keep_the_photos_apart(folder, tmp_path):
     assert [one["photo_sha256"] for one in told] == photos
     coco = json.loads((tmp_path / "o.coco.json").read_text("utf-8"))
     assert [one["sha256"] for one in coco["images"]] == photos
-    assert [one["image_id"] for one in coco["annotations"]] == [1, 1, 2, 2, 2]
+    assert [one["image_id"] for one in coco["annotations"]] == numbers(folder)
     book = openpyxl.load_workbook(tmp_path / "o.xlsx")
     assert book.sheetnames == [
         "Indications",
@@ -120,7 +127,7 @@ def test_outlines_and_spreadsheet_keep_the_photos_apart(folder, tmp_path):
     ]
     head, *rows = book["Indications"].iter_rows(values_only=True)
     assert head[:2] == ("photo", "id")
-    assert [row[0] for row in rows] == [1, 1, 2, 2, 2]
+    assert [row[0] for row in rows] == numbers(folder)
 
 
 def test_the_size_of_record_is_what_is_judged_again(folder, tmp_path, capsys):
@@ -206,3 +213,38 @@ def test_a_draft_of_version_1_still_opens(photo_file):
     other = Inspection()
     restore_draft(other, document)
     assert len(other.photos) == 1
+
+
+def test_a_reviewer_measures_every_photo_of_the_set_or_the_one_named(
+    folder, tmp_path, capsys, monkeypatch
+):
+    monkeypatch.setenv("PTMARK_HOME", str(tmp_path / "home"))
+    for name in ("set.json", "overview.png", "weld photo.png"):
+        (tmp_path / name).write_bytes((folder / name).read_bytes())
+    record = str(tmp_path / "set.json")
+    assert run(["record", record, "--sign", "examiner", "--name", "first"]) == 0
+    words = ["review", record, "--outcome", "signed", "--name", "second"]
+    assert run(words) == 0
+    made = load_record(tmp_path / "set.json")
+    photos = [view.photo["sha256"] for view in made.views()]
+    assert [one["photo"] for one in made.reviews] == photos
+    assert len({one["of"] for one in made.reviews}) == 1
+    counts = [len(view.indications) for view in made.views()]
+    assert [len(one["pairs"]) for one in made.reviews] == counts
+    assert made.signatures[0]["photos"] == photos
+    assert run(["verify", record, "--photos", str(tmp_path)]) == 0
+    capsys.readouterr()
+    assert run(["review", record, str(tmp_path / "weld photo.png")]) == 0
+    assert capsys.readouterr().out.count("overlap") == 3
+    assert run(["review", record, "--line", "1,1,9,9=3mm"]) == 1
+    assert "name the photo" in capsys.readouterr().err
+    odd = tmp_path / "odd.png"
+    odd.write_bytes(b"x")
+    assert run(["review", record, str(odd)]) == 1
+    assert "none of the record's photos" in capsys.readouterr().err
+    pdf = tmp_path / "r.pdf"
+    assert run(["report", record, "--pdf", str(pdf)]) == 0
+    with pdfplumber.open(pdf) as opened:
+        text = "\n".join(page.extract_text() for page in opened.pages)
+    assert "in photo 1" in text
+    assert "in photo 2" in text
