@@ -114,6 +114,7 @@ def _marked_to_json(one: Marked) -> dict[str, Any]:
             "noise_px": one.edge.noise_px,
             "source": one.edge.source,
             "end_shift_px": one.edge.end_shift_px,
+            "operator_px": one.edge.operator_px,
         },
         "standing": one.standing,
         "confidence": one.confidence,

@@ -27,7 +27,7 @@ from ptmark.dye import (
 )
 from ptmark.errors import OutlineError, PtmarkError, ScaleError, UsageError
 from ptmark.handing_on import evaluation_of, scene_of
-from ptmark.measure import Measurement
+from ptmark.measure import Measurement, with_own_hand
 from ptmark.photo import Photo, open_photo
 from ptmark.photo_set import PhotoSet
 from ptmark.record import Record
@@ -166,7 +166,8 @@ class Inspection(Changing):
         """Add an outline drawn by a person; returns its letter."""
         check_outline(outline_px)
         name = free_letter(self.state.letters)
-        new = Marked(id=name, outline_px=outline_px, edge=edge, standing="taken")
+        own = with_own_hand(edge, self.state.fields)
+        new = Marked(id=name, outline_px=outline_px, edge=own, standing="taken")
         self.change(f"trace {name}", marked=(*self.state.marked, new))
         return name
 
@@ -181,6 +182,8 @@ class Inspection(Changing):
         """Change members of one `Marked`: outline_px, edge, standing, kind, note, relevance…"""
         if "outline_px" in changes:
             check_outline(changes["outline_px"])
+        if "edge" in changes:
+            changes["edge"] = with_own_hand(changes["edge"], self.state.fields)
         self.marked(name)
         marked = tuple(replace(m, **changes) if m.id == name else m for m in self.state.marked)
         self.change(f"{what} {name}", marked=marked)

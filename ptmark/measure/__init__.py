@@ -15,12 +15,24 @@ from ptmark.measure.geometry import (
     path_length,
 )
 from ptmark.measure.groups import Gap, gaps_between, grouped
+from ptmark.measure.hand import (
+    BY_PERSON,
+    Hand,
+    Hands,
+    keep_hands,
+    kept_hands,
+    pooled_hand,
+    with_own_hand,
+)
 from ptmark.measure.outline import Conditions, Measurement, measure_outline
 from ptmark.measure.quantity import Quantity
 
 __all__ = [
+    "BY_PERSON",
     "Conditions",
     "Gap",
+    "Hand",
+    "Hands",
     "Measurement",
     "Quantity",
     "advice",
@@ -33,7 +45,11 @@ __all__ = [
     "gaps_between",
     "grouped",
     "inscribed_width",
+    "keep_hands",
+    "kept_hands",
     "measure_outline",
     "path_length",
+    "pooled_hand",
     "shares",
+    "with_own_hand",
 ]

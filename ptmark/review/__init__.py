@@ -7,6 +7,7 @@ measurement is done. Across many records: agreement, repeatability and reproduci
 from ptmark.review.agreement import Agreement, Precision, limits_of_agreement, precision
 from ptmark.review.blind import BlindReview, Remark, reviewed
 from ptmark.review.compare import Compared, Comparison, Pair, compare_records, en_number
+from ptmark.review.hands import hands_in
 from ptmark.review.study import Study, study_of
 
 __all__ = [
@@ -20,6 +21,7 @@ __all__ = [
     "Study",
     "compare_records",
     "en_number",
+    "hands_in",
     "limits_of_agreement",
     "precision",
     "reviewed",
