@@ -146,8 +146,8 @@ def _standing(
     if before.sha256 == rows.inspection["sha256"]:
         return "there"
     kept = Record.from_json(parsed(document_of(conn, record.id), record.id), where=record.id)
-    if before.sha256 == replaces and not (kept.signatures or kept.history):
-        return "revised"
+    if before.sha256 == replaces and not kept.signatures and record.history == kept.history:
+        return "revised"  # an open revision, by one who has seen what it takes the place of
     # `follow` gives back the very record it was given where that carries the other one.
     if follow(kept, record) is record:
         return "revised"

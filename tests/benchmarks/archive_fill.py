@@ -19,7 +19,7 @@ PER_RECORD = 10
 
 def record_document(number, parts):
     """The JSON document of an invented record; the same for the same number."""
-    draw = random.Random(number)
+    draw = random.Random(number)  # noqa: S311
     letters = [chr(65 + n) for n in range(PER_RECORD)]
     rows = [indication(letter, draw) for letter in letters]
     return {
@@ -76,7 +76,9 @@ def fill(archive, count, parts, start=0):
 
 def _batch(archive, conn, numbers, parts):
     many = {name: [] for name in ("part", "serial", "inspection", "document", "wording")}
-    many |= {name: [] for name in ("revision", "photo", "inspection_photo", "indication", "audit")}
+    many |= {
+        name: [] for name in ("revision", "photo", "inspection_photo", "indication", "audit")
+    }
     seq, previous = chain.head(conn)
     for number in numbers:
         document = record_document(number, parts)
@@ -107,7 +109,10 @@ def _batch(archive, conn, numbers, parts):
         if rows:
             conn.execute(insert(table(name)), rows)
     conn.execute(
-        text("INSERT INTO words(rowid, text) SELECT inspection_id, text FROM wording WHERE inspection_id BETWEEN :a AND :b"),
+        text(
+            "INSERT INTO words(rowid, text) SELECT inspection_id, text FROM wording "
+            "WHERE inspection_id BETWEEN :a AND :b"
+        ),
         {"a": numbers[0] + 1, "b": numbers[-1] + 1},
     )
 
