@@ -63,8 +63,9 @@ def derived(document: Row, data: bytes) -> Derived:
 
 def _derived(now: Row, document: Row, data: bytes) -> Derived:
     fields = now["fields"]
-    evaluation = now["evaluation"] or {}
-    indications = [_indication(one, evaluation) for one in now["indications"]]
+    photos = [now, *now.get("more_photos", ())]
+    judged = [one["evaluation"] for one in photos if one["evaluation"]]
+    indications = _indications(now, photos, judged)
     lengths = [one["length_mm"] for one in indications if one["length_mm"] is not None]
     examiner, procedure = fields.get("examiner", ""), fields.get("procedure", "")
     history = now.get("history", [])
@@ -83,8 +84,8 @@ def _derived(now: Row, document: Row, data: bytes) -> Derived:
             "examiner_key": fold(examiner),
             "procedure": procedure,
             "procedure_key": fold(procedure),
-            "profile": evaluation.get("profile", ""),
-            "verdict": evaluation.get("verdict", ""),
+            "profile": judged[0].get("profile", "") if judged else "",
+            "verdict": (now.get("together") or now["evaluation"] or {}).get("verdict") or "",
             "disposition": now["disposition"].get("decision", ""),
             "datum": fields.get("location_datum", ""),
             "retest_of": (now["retest_of"] or {}).get("id"),
@@ -103,10 +104,26 @@ def _date(given: str, created: str) -> str:
     return found[0] if found else created[:10]
 
 
-def _indication(one: Row, evaluation: Row) -> Row:
-    found = {
-        f["verdict"] for f in evaluation.get("findings", ()) if one["id"] in f["indications"]
-    }
+def _indications(now: Row, photos: list[Row], judged: list[Row]) -> list[Row]:
+    """One row for each letter of a set: as the photo shows it whose size is that of record.
+
+    Places of further photos stand in frames of their own, which cannot be laid over others;
+    they are left out.
+    """
+    seen = (now.get("together") or {}).get("seen_again", ())
+    held = {one["id"]: one["of_record"] for one in seen}
+    findings = [f for one in judged for f in one.get("findings", ())]
+    rows: dict[str, Row] = {}
+    for number, photo in enumerate(photos, 1):
+        for one in photo["indications"]:
+            if held.get(one["id"]) in {None, number}:
+                own = {} if number == 1 else {"centre_mm": None, "ends_mm": None}
+                rows.setdefault(one["id"], _indication({**one, **own}, findings))
+    return list(rows.values())
+
+
+def _indication(one: Row, findings: list[Row]) -> Row:
+    found = {f["verdict"] for f in findings if one["id"] in f["indications"]}
     centre = one["centre_mm"] or [None, None]
     ends = one["ends_mm"] or [[None, None], [None, None]]
     return {
@@ -148,10 +165,10 @@ def _photos(revisions: list[Row]) -> list[Row]:
     """Photos of every revision, those of the newest first."""
     names: dict[str, str] = {}
     for one in reversed(revisions):
-        own = str(one["photo"]["sha256"])
+        shown = [each["photo"] for each in (one, *one.get("more_photos", ()))]
+        own = {str(photo["sha256"]): str(photo["file"]) for photo in shown}
         for sha256 in photo_hashes(one):
-            name = str(one["photo"]["file"]) if sha256 == own else ""
-            names[sha256] = names.get(sha256) or name
+            names[sha256] = names.get(sha256) or own.get(sha256, "")
     return [
         {"place": place, "sha256": sha256, "name": name}
         for place, (sha256, name) in enumerate(names.items())
@@ -160,6 +177,7 @@ def _photos(revisions: list[Row]) -> list[Row]:
 
 def _text(now: Row) -> str:
     said = [now["id"], *now["fields"].values(), now["disposition"].get("reason", "")]
-    for one in now["indications"]:
-        said += [one["kind"], one["note"], one["reason"]]
+    for photo in (now, *now.get("more_photos", ())):
+        for one in photo["indications"]:
+            said += [one["kind"], one["note"], one["reason"]]
     return "\n".join(text for text in said if text)

@@ -60,6 +60,12 @@ def add_to(subparsers: Any) -> None:  # noqa: ANN401 - argparse keeps its class 
 def run(args: argparse.Namespace) -> int:
     """Judge and print; 0 whatever the verdict."""
     document = _read(args.file)
+    if document.get("more_photos"):  # judged by one photo alone it would seem better than it is
+        raise CriteriaError(
+            "a record of several photos",
+            where=str(args.file),
+            mend="judge each of them with `ptmark rejudge`",
+        )
     profile = load_profile(args.criteria)
     scene = scene_from_json(document)
     result = evaluate(profile, scene, args.decision)

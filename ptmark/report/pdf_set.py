@@ -76,7 +76,7 @@ def set_pages(
         PageBreak(),
         *filled_in(record, width),
         *keeping(record, over, width),
-        *story(views[0], first[0], earlier, room),
+        *story(record, first[0], earlier, room),
         *last,
     ]
 

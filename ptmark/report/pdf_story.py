@@ -56,10 +56,11 @@ def _told(one: Record, number: int) -> list[Flowable]:
     """One test in words."""
     when = one.fields.get("examination_date", "") or one.created[:10]
     name = "First test" if number == 0 else f"Retest {number}"
-    count = len(one.indications)
+    rows = {row["id"]: row for view in one.views() for row in view.indications}
+    count = len(rows)
     what = "no indications" if not count else f"{count} indication{'s' if count > 1 else ''}"
     longest = max(
-        (row for row in one.indications if row["length_mm"] is not None),
+        (row for row in rows.values() if row["length_mm"] is not None),
         key=lambda row: float(row["length_mm"]),
         default=None,
     )

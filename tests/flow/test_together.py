@@ -248,3 +248,31 @@ def test_a_reviewer_measures_every_photo_of_the_set_or_the_one_named(
         text = "\n".join(page.extract_text() for page in opened.pages)
     assert "in photo 1" in text
     assert "in photo 2" in text
+
+
+def test_a_set_is_not_judged_by_its_first_photo_alone(folder, capsys):
+    assert run(["evaluate", str(folder / "set.json"), "--criteria", "iso-23277-2"]) == 1
+    assert "ptmark rejudge" in capsys.readouterr().err
+
+
+def test_the_archive_knows_a_set_by_its_own_verdict_and_all_its_letters(folder):
+    from ptmark.archive.derive import derived
+
+    data = (folder / "set.json").read_bytes()
+    document = json.loads(data)
+    first = document["indications"][0]
+    document["evaluation"]["verdict"] = "acceptable"  # the set stays rejectable
+    for row in document["more_photos"][0]["indications"][:1]:
+        row["id"] = first["id"]
+    sizes = [{"photo": n, "en": None} for n in (1, 2)]
+    seen = {"id": first["id"], "of_record": 2, "chosen": False, "sizes": sizes}
+    document["together"]["seen_again"] = [seen]
+    made = derived(document, data)
+    assert made.inspection["verdict"] == "rejectable"
+    assert [one["name"] for one in made.photos] == ["overview.png", "weld photo.png"]
+    letters = {one["letter"]: one for one in made.indications}
+    assert len(letters) == len(made.indications) == len(numbers(folder)) - 1
+    held = document["more_photos"][0]["indications"][0]
+    assert letters[first["id"]]["length_mm"] == held["length_mm"]
+    assert letters[first["id"]]["x_mm"] is None  # of another frame
+    assert letters[document["indications"][1]["id"]]["x_mm"] is not None
