@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING
 from ptmark.criteria import Evaluation
 from ptmark.errors import ScaleError
 from ptmark.handing_on import evaluation_of, record_of, scene_of
-from ptmark.measure import Measurement
+from ptmark.measure import Measurement, Quantity, en_number
 from ptmark.photo import Photo, PhotoInfo
 from ptmark.record import Record, joined
 from ptmark.scale import SurfaceMap
@@ -37,7 +37,8 @@ class Sizes:
 
     ``shown`` holds the photos' numbers, from 0, and what was measured there; ``of_record`` is
     the number of the photo whose size counts, None where none is measured; ``chosen`` tells
-    whether the inspector chose it, else it is the one with the smallest uncertainty.
+    whether the inspector chose it, else it is the one with the smallest uncertainty, or the
+    longest where that one is contradicted (En above 1).
     """
 
     shown: tuple[tuple[int, Measurement | None], ...]
@@ -189,8 +190,18 @@ def _photo_of(inspection: "Inspection", info: PhotoInfo) -> Photo:
 
 
 def _sizes(places: Sequence[tuple[int, Measurement | None]], chosen: int | None) -> Sizes:
-    measured = {number: made for number, made in places if made is not None}
+    measured = {number: made.length for number, made in places if made is not None}
     if chosen in measured:
         return Sizes(shown=tuple(places), of_record=chosen, chosen=True)
-    least = min(measured, key=lambda n: (measured[n].length.expanded, n), default=None)
+    least = min(measured, key=lambda n: (measured[n].expanded, n), default=None)
+    if least is not None:
+        # Where they contradict each other, the verdict must not hang on the shorter.
+        held = measured[least]
+        apart = [n for n, one in measured.items() if _contradicts(one, held)]
+        least = max([least, *apart], key=lambda n: measured[n].value)
     return Sizes(shown=tuple(places), of_record=least, chosen=False)
+
+
+def _contradicts(one: Quantity, other: Quantity) -> bool:
+    en = en_number(one.value, one.expanded, other.value, other.expanded)
+    return en is not None and en > 1

@@ -129,9 +129,11 @@ def _seen_again(record: Record, width: float) -> list[Flowable]:
         return []
     rows: list[list[Any]] = [["", "Photo", "Length ± U, mm", "Width ± U, mm", "En", "Size"]]
     for one in seen:
+        apart = any((size["en"] or 0) > 1 for size in one["sizes"])
+        least = "longest, as they do not agree" if apart else "least uncertain"
         for size in one["sizes"]:
             held = size["photo"] == one["of_record"]
-            how = "chosen by the inspector" if one["chosen"] else "least uncertain"
+            how = "chosen by the inspector" if one["chosen"] else least
             rows.append(
                 [
                     one["id"],

@@ -4,7 +4,15 @@ from collections.abc import Callable
 from pathlib import Path
 
 from PySide6.QtCore import QModelIndex, QSize, Qt
-from PySide6.QtGui import QDragEnterEvent, QDragMoveEvent, QDropEvent, QIcon, QPixmap
+from PySide6.QtGui import (
+    QDragEnterEvent,
+    QDragMoveEvent,
+    QDropEvent,
+    QGuiApplication,
+    QIcon,
+    QPalette,
+    QPixmap,
+)
 from PySide6.QtWidgets import (
     QAbstractItemView,
     QHBoxLayout,
@@ -18,6 +26,7 @@ from ptmark.window import dialogs
 from ptmark.window.bits import key_button
 from ptmark.window.drops import photos_of
 from ptmark.window.memory import Memory
+from ptmark.window.palette import tone
 from ptmark.window.session import Session
 from ptmark.window.turning import Turning
 
@@ -74,6 +83,7 @@ class PhotosStrip(QWidget):
         inspection = self._session.inspection
         infos = inspection.photos.infos if inspection is not None else []
         self.setVisible(len(infos) > 1)
+        self._tint()
         for button in self.buttons:
             button.setEnabled(len(infos) > 1)
         if inspection is None or len(infos) < 2:
@@ -94,6 +104,16 @@ class PhotosStrip(QWidget):
             item.setData(Qt.ItemDataRole.AccessibleTextRole, item.toolTip())
         self.list.setCurrentRow(inspection.photos.number)
         self.list.scrollToItem(self.list.currentItem())
+
+    def _tint(self) -> None:
+        """Give the tile of the photo at hand the contrast of text, on light and dark."""
+        palette = QGuiApplication.palette()
+        accent = tone("accent", palette)
+        if self.list.palette().color(QPalette.ColorRole.Highlight) != accent:
+            palette.setColor(QPalette.ColorRole.Highlight, accent)
+            ground = palette.color(QPalette.ColorRole.Base)
+            palette.setColor(QPalette.ColorRole.HighlightedText, ground)
+            self.list.setPalette(palette)
 
     def _thumb(self, sha256: str) -> QIcon:
         levels = self._turning.previews.get(sha256)

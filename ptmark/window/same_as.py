@@ -156,7 +156,7 @@ class SameAs(QWidget):
         if sizes is None:
             box.addItem("this photo", None)
             return
-        box.addItem("the least uncertain", None)
+        box.addItem("the least uncertain; the longest where they do not agree", None)
         for number, made in sizes.shown:
             if made is not None:
                 length, u = made.length.value, made.length.expanded

@@ -2,11 +2,11 @@
 
     xvfb-run -s "-screen 0 1280x800x24" python tests/benchmarks/screenshots.py FOLDER [PHOTO]
 
-Writes STEP-light.png and STEP-dark.png for every step and for the form for house rules, as it
-opens and with a table of limits that holds a fault, then measures in the pictures
-themselves: of each label, button and line of text, the contrast (WCAG 2.2) between its ground,
-the commonest colour, and its text, the colour that differs most. Disabled ones are exempt
-(success criterion 1.4.3). Ends with 1 where any is below 4.5 to 1.
+Writes STEP-light.png and STEP-dark.png for every step, for several photos in one inspection and
+for the form for house rules, as it opens and with a table of limits that holds a fault, then
+measures in the pictures themselves: of each label, button and line of text, the contrast
+(WCAG 2.2) between its ground, the commonest colour, and its text, the colour that differs most.
+Disabled ones are exempt (success criterion 1.4.3). Ends with 1 where any is below 4.5 to 1.
 """
 
 import os
@@ -109,9 +109,34 @@ def pictures(folder: Path, photo: Path, scheme: str) -> list[tuple[float, str]]:
         picture.save(str(folder / f"{step.lower()}-{scheme}.png"))
         for ratio, words in measured(picture, window):
             found.append((ratio, f"{step}, {scheme}: {words}"))
+    found += set_picture(window, folder, scheme)
     found += form_pictures(window, folder, scheme)
     window.close()
     return found
+
+
+def set_picture(window: MainWindow, folder: Path, scheme: str) -> list[tuple[float, str]]:
+    """Several photos in one inspection: the row of them, and one indication's other photos."""
+    session = window.session
+    others = [path for path in sorted(sample_images().glob("*.jpg")) if "good" in path.name]
+    window.turning.add(others)
+    while window.turning.busy:
+        spin(window)
+    spin(window, 1.0)
+    inspection = session.inspection
+    if inspection is None or len(inspection.photos) < 2:
+        return []
+    session.go("Indications")
+    one = inspection.state.marked[0].id
+    inspection.photos.same(one, inspection.photos.candidates(one)[0])
+    session.select(inspection.state.marked[0].id)
+    spin(window, 0.6)
+    window.indications_step.ensureWidgetVisible(window.indications_step.same_as)
+    spin(window)
+    picture = window.grab().toImage()
+    picture.save(str(folder / f"photos-{scheme}.png"))
+    told = measured(picture, window)
+    return [(ratio, f"several photos, {scheme}: {words}") for ratio, words in told]
 
 
 def form_pictures(window: MainWindow, folder: Path, scheme: str) -> list[tuple[float, str]]:

@@ -233,3 +233,22 @@ def test_twins_know_the_set_and_teach_what_they_worked_out(pair):
     assert all(pair.measurement(one) is made[id(one)] for one in pair.counted)
     verdicts = [one.verdict for one in twin.photos.evaluations()]
     assert verdicts == [one.verdict for one in pair.photos.evaluations()]
+
+
+def test_where_sizes_contradict_each_other_the_longest_counts(pair):
+    """A wrong join must not make a 20 mm line pass for a 4 mm disc."""
+    line, disc = by_length(pair)[:2]
+    pair.photos.turn_to(0)
+    far_line, far_disc = by_length(pair)[:2]
+    pair.photos.same(far_line, disc)
+    found = pair.photos.seen_again()[disc]
+    assert found.of_record == 0  # 20 mm, though the disc's own photo is surer
+    assert not found.chosen
+    for scene in scenes_of(pair.to_record()):
+        judged = [one.length for one in scene.indications if one.id == disc]
+        assert judged[0] == pytest.approx(20.036, abs=0.12)
+    assert any("look again" in said for said in pair.to_record().together["cautions"])
+    pair.photos.choose(disc, 1)
+    assert pair.photos.seen_again()[disc].of_record == 1  # the inspector's word counts
+    assert line not in pair.photos.seen_again()
+    assert far_disc not in pair.photos.seen_again()
