@@ -16,7 +16,8 @@ from reportlab.platypus import BaseDocTemplate, Frame, PageTemplate
 
 from ptmark.errors import ReportError
 from ptmark.photo import Photo
-from ptmark.record import Record, revision_hash
+from ptmark.record import Record, record_text, revision_hash
+from ptmark.report.archival import Attached, archival
 from ptmark.report.company import company
 from ptmark.report.palette import QUIET
 from ptmark.report.pdf_front import front
@@ -65,7 +66,7 @@ def report_pdf(
     earlier: Sequence[Earlier] = (),
     more: Iterable[Photo] = (),
 ) -> bytes:
-    """The report as PDF, the same bytes each time.
+    """The report as PDF/A-3b with the record's own file in it, the same bytes each time.
 
     The firm's name and logo stand at its head where the user's settings give them.
 
@@ -109,6 +110,7 @@ def report_pdf(
             creator=record.software,
             author=record.fields.get("examiner", ""),
             lang="en",
+            initialFontName=PLAIN,  # so that no page names a font that is not embedded
         )
         frame = Frame(_MARGIN, _MARGIN + _FOOT, *room, 0, 0, 0, 0)
         foot = _footer(record, width)
@@ -119,7 +121,18 @@ def report_pdf(
             flow = [*front(record, rgb, room, company())]
             flow += rest(record, rgb, original, room, earlier)
         document.build(flow, canvasmaker=_Counted)
-    return out.getvalue()
+    made = (record.change or {}).get("at") or record.created
+    return archival(out.getvalue(), created=made, attached=_own_file(record))
+
+
+def _own_file(record: Record) -> Attached:
+    """The record as its own file holds it, for whoever has only the report in hand."""
+    return Attached(
+        name="record.json",
+        data=record_text(record).encode("utf-8"),
+        kind="application/json",
+        says=f"The record that this report shows, revision {record.revision}",
+    )
 
 
 @contextmanager

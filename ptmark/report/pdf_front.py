@@ -9,7 +9,7 @@ from ptmark.report.company import Company
 from ptmark.report.palette import NAVY, PALE, SHADE
 from ptmark.report.pdf_head import head
 from ptmark.report.pdf_photo import Picture, marked_picture
-from ptmark.report.pdf_style import BOLD, color, grid, heading, text
+from ptmark.report.pdf_style import BOLD, PLAIN, color, grid, heading, text
 from ptmark.report.plate import draw_plate, frame_size
 from ptmark.report.set_words import photo_title
 from ptmark.report.table import COLUMNS, rows
@@ -133,6 +133,7 @@ def _verdict(record: Record, width: float) -> Table:
     made.setStyle(
         TableStyle(
             [
+                ("FONTNAME", (0, 0), (-1, -1), PLAIN),
                 ("BACKGROUND", (0, 0), (0, 0), color(NAVY)),
                 ("BACKGROUND", (1, 0), (1, 0), color(SHADE)),
                 ("VALIGN", (0, 0), (0, 0), "MIDDLE"),
@@ -157,6 +158,7 @@ def _facts(record: Record, width: float, columns: int = 4) -> Table:
     table.setStyle(
         TableStyle(
             [
+                ("FONTNAME", (0, 0), (-1, -1), PLAIN),
                 ("VALIGN", (0, 0), (-1, -1), "TOP"),
                 ("LEFTPADDING", (0, 0), (-1, -1), 0),
                 ("TOPPADDING", (0, 0), (-1, -1), 0),

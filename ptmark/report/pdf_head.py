@@ -13,7 +13,7 @@ from ptmark.errors import ReportError
 from ptmark.record import Record, revision_hash
 from ptmark.report.company import Company
 from ptmark.report.palette import INK
-from ptmark.report.pdf_style import color, text
+from ptmark.report.pdf_style import PLAIN, color, text
 
 __all__ = ["head", "record_code"]
 
@@ -46,6 +46,7 @@ def head(record: Record, width: float, firm: Company | None) -> Table:
     made.setStyle(
         TableStyle(
             [
+                ("FONTNAME", (0, 0), (-1, -1), PLAIN),
                 ("VALIGN", (0, 0), (-1, -1), "TOP"),
                 ("ALIGN", (-1, 0), (-1, 0), "RIGHT"),
                 ("LEFTPADDING", (0, 0), (-1, -1), 0),

@@ -5,6 +5,7 @@ from functools import cache
 from typing import Any
 from xml.sax.saxutils import escape
 
+from reportlab.graphics.shapes import STATE_DEFAULTS
 from reportlab.lib.colors import Color
 from reportlab.lib.styles import ParagraphStyle
 from reportlab.pdfbase import pdfmetrics
@@ -30,6 +31,7 @@ def register_fonts() -> None:
     """Make the shipped fonts known; the letters used are embedded in each file."""
     for name, file in ((PLAIN, "DejaVuSans.ttf"), (BOLD, "DejaVuSans-Bold.ttf")):
         pdfmetrics.registerFont(TTFont(name, str(resource("fonts", file))))
+    STATE_DEFAULTS["fontName"] = PLAIN  # a drawing names its font even where it has no text
     pdfmetrics.registerFontFamily(PLAIN, normal=PLAIN, bold=BOLD, italic=PLAIN, boldItalic=BOLD)
 
 
@@ -82,6 +84,7 @@ def grid(
     made.setStyle(
         TableStyle(
             [
+                ("FONTNAME", (0, 0), (-1, -1), PLAIN),
                 ("VALIGN", (0, 0), (-1, -1), "TOP"),
                 ("LEFTPADDING", (0, 0), (-1, -1), 3),
                 ("RIGHTPADDING", (0, 0), (-1, -1), 3),

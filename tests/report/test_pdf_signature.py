@@ -1,46 +1,12 @@
 """The signed report: validated by pyHanko itself, and broken by any flipped byte."""
 
 import io
-from datetime import UTC, datetime, timedelta
 
 import numpy as np
 import pytest
-from cryptography import x509
-from cryptography.hazmat.primitives import hashes, serialization
-from cryptography.hazmat.primitives.asymmetric import rsa
-from cryptography.hazmat.primitives.serialization import pkcs12
-from cryptography.x509.oid import NameOID
 
 from ptmark.errors import ReportError
 from ptmark.report import check_pdf, report_pdf, signed_pdf
-
-
-@pytest.fixture(scope="session")
-def certificate(tmp_path_factory):
-    """A certificate made for this run, its holder invented."""
-    key = rsa.generate_private_key(65537, 2048)
-    name = x509.Name([x509.NameAttribute(NameOID.COMMON_NAME, "Invented examiner")])
-    now, day = datetime.now(UTC), timedelta(1)
-    usage = dict.fromkeys(
-        ("key_encipherment", "data_encipherment", "key_agreement", "key_cert_sign"), False
-    ) | dict.fromkeys(("crl_sign", "encipher_only", "decipher_only"), False)
-    made = (
-        x509.CertificateBuilder()
-        .subject_name(name)
-        .issuer_name(name)
-        .public_key(key.public_key())
-        .serial_number(5)
-        .not_valid_before(now - day)
-        .not_valid_after(now + day)
-        .add_extension(
-            x509.KeyUsage(digital_signature=True, content_commitment=True, **usage), True
-        )
-        .sign(key, hashes.SHA256())
-    )
-    path = tmp_path_factory.mktemp("certificate") / "own.p12"
-    locked = serialization.BestAvailableEncryption(b"pass")
-    path.write_bytes(pkcs12.serialize_key_and_certificates(b"x", key, made, None, locked))
-    return path
 
 
 @pytest.fixture
