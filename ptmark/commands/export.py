@@ -14,17 +14,18 @@ from ptmark.record import load_record
 
 __all__ = ["add_to", "run"]
 
-_ENDINGS = (".zip", ".xlsx", ".geojson", ".coco.json")
+_ENDINGS = (".zip", ".xlsx", ".geojson", ".coco.json", ".dcm")
 
 
 def add_to(verbs: Verbs) -> None:
     """Add the verb."""
     made = verbs.add_parser(
         "export",
-        help="write a record as exchange bundle, spreadsheet or outlines",
+        help="write a record as exchange bundle, spreadsheet, outlines or DICOM",
         description="The ending says the format: .zip the exchange bundle with record, photos, "
         "reports, schema and checksums; .xlsx a spreadsheet; .geojson the outlines in mm, a "
-        "file for each photo; .coco.json the outlines of one or many records for training.",
+        "file for each photo; .coco.json the outlines of one or many records for training; "
+        ".dcm a DICOM image (DICONDE) with the measurements, a file for each photo.",
     )
     made.add_argument("files", type=Path, nargs="+", metavar="RECORD")
     made.add_argument("--to", type=Path, required=True, metavar="FILE", help="where to")
@@ -56,6 +57,8 @@ def run(args: argparse.Namespace) -> int:
         report.write_geo(args.to, record)
     elif ending == ".xlsx":
         report.write_sheet(args.to, record)
+    elif ending == ".dcm":
+        report.write_dicom(args.to, record, photos_of(record, args.files[0], args.photos))
     else:
         photo = photo_of(record, args.files[0], args.photos)
         beside = photo.info.path.absolute().parent

@@ -2,6 +2,7 @@
 
 from ptmark.report.annotate import annotated_image, write_image, write_images
 from ptmark.report.bundle import take_in, write_bundle
+from ptmark.report.dicom import write_dicom
 from ptmark.report.growth import growth_picture
 from ptmark.report.growth_data import growth_json, write_growth_csv
 from ptmark.report.growth_pdf import write_growth_pdf
@@ -29,6 +30,7 @@ __all__ = [
     "write_bundle",
     "write_coco",
     "write_csv",
+    "write_dicom",
     "write_geo",
     "write_growth_csv",
     "write_growth_pdf",

@@ -14,7 +14,7 @@ from ptmark.errors import ReportError
 from ptmark.record import Record
 from ptmark.report.encoding import encoded
 
-__all__ = ["Picture", "jpeg_picture", "marked_picture", "original_picture"]
+__all__ = ["Picture", "jpeg_picture", "marked_picture", "original_picture", "verified"]
 
 Pixels = npt.NDArray[np.uint8]
 
@@ -95,7 +95,7 @@ def original_picture(
         If ``original`` cannot be read, or its SHA-256 is not the record's.
     """
     size = (int(record.photo["width"]), int(record.photo["height"]))
-    data = None if original is None else _verified(original, record.photo["sha256"])
+    data = None if original is None else verified(original, record.photo["sha256"])
     if data is not None and _plain_jpeg(data):
         says = "The camera's own file is embedded byte for byte"
         turn = int(record.photo.get("orientation", 1))
@@ -108,7 +108,8 @@ def original_picture(
     return Picture(ImageReader(Image.fromarray(rgb)), size, room), says
 
 
-def _verified(path: Path, sha256: str) -> bytes:
+def verified(path: Path, sha256: str) -> bytes:
+    """The file's bytes; ReportError where it cannot be read or is another photo's."""
     try:
         data = path.read_bytes()
     except OSError as exc:

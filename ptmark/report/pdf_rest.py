@@ -248,7 +248,7 @@ def unmarked(
     if original is not None and (record.photo.get("camera") or {}).get("has_location"):
         told.append("The camera stored the place where it was taken; it stays in the file.")
     if (profile := record.photo.get("color_profile") or "sRGB") != "sRGB":
-        told.append(f"Its colours are those of {profile}; the file says so, for viewers that heed it.")
+        told.append(f"Its colours are those of {profile}, as the file says to its viewer.")
     picture, says = original_picture(record, rgb, original, (room[0], room[1] - 95))
     return [
         *heading("The photo, unmarked", top=0),
