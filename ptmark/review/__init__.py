@@ -9,8 +9,18 @@ from ptmark.review.blind import BlindReview, Remark, reviewed
 from ptmark.review.compare import Compared, Comparison, Pair, compare_records, en_number
 from ptmark.review.hands import hands_in
 from ptmark.review.study import Study, study_of
+from ptmark.review.worklist import (
+    STANDINGS,
+    WorkItem,
+    photo_place,
+    sound_record,
+    standing_of,
+    work_item,
+    worklist,
+)
 
 __all__ = [
+    "STANDINGS",
     "Agreement",
     "BlindReview",
     "Compared",
@@ -19,11 +29,17 @@ __all__ = [
     "Precision",
     "Remark",
     "Study",
+    "WorkItem",
     "compare_records",
     "en_number",
     "hands_in",
     "limits_of_agreement",
+    "photo_place",
     "precision",
     "reviewed",
+    "sound_record",
+    "standing_of",
     "study_of",
+    "work_item",
+    "worklist",
 ]

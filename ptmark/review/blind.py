@@ -15,10 +15,14 @@ OUTCOMES = ("signed", "returned", "new photo asked")
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Remark:
-    """What the reviewer says, pinned to a place in the record's photo (px) where it has one."""
+    """What the reviewer says, pinned to a place in the record's photo (px) where it has one.
+
+    ``photo`` is the SHA-256 of that photo; "" means the first that was measured.
+    """
 
     text: str
     at_px: tuple[float, float] | None = None
+    photo: str = ""
 
 
 class BlindReview:
@@ -63,6 +67,18 @@ class BlindReview:
             )
         return compare_records(first.views()[self._number], second)
 
+    def unmeasured(self) -> Comparison:
+        """What goes into a review that ends before anything was measured."""
+        return Comparison(
+            frame="px",
+            pairs=(),
+            only_first=(),
+            only_second=(),
+            verdicts=(None, None),
+            photo_sha256=self.photo_sha256,
+            scale=None,
+        )
+
 
 def reviewed(
     record: Record,
@@ -81,7 +97,7 @@ def reviewed(
     record : Record
         As the examiner signed it.
     comparison, more : Comparison
-        One for each photo that was measured; the remarks go with the first.
+        One for each photo that was measured; a remark goes with its photo's, else the first.
     reviewer, qualification : str
     outcome : str
         "signed", "returned" or "new photo asked"; the latter two need a remark.
@@ -90,8 +106,8 @@ def reviewed(
     Raises
     ------
     RecordError
-        If the examiner has not signed, nobody is named, or the outcome is unknown or lacks
-        its reason.
+        If the examiner has not signed, nobody is named, the outcome is unknown or lacks its
+        reason, or what was not measured is to be signed.
     """
     if not _examined(record):
         raise RecordError(
@@ -109,6 +125,13 @@ def reviewed(
         raise RecordError(
             f"'{outcome}' says nothing to act on", where="review", mend="give a remark"
         )
+    every = (comparison, *more)
+    if outcome == "signed" and any(one.scale is None for one in every):
+        raise RecordError(
+            "nothing was measured, so there is nothing to sign",
+            where="review",
+            mend="measure first, or return the record",
+        )
     head: dict[str, Any] = {
         "reviewer": reviewer.strip(),
         "qualification": qualification.strip(),
@@ -116,12 +139,12 @@ def reviewed(
         "of": revision_hash(record.to_json()),
         "outcome": outcome,
     }
-    told = [
-        {"at_px": None if one.at_px is None else list(one.at_px), "text": one.text}
-        for one in remarks
-    ]
-    entries = [{**head, **comparison.to_json(), "remarks": told}]
-    entries += [{**head, **one.to_json(), "remarks": []} for one in more]
+    entries = [{**head, **one.to_json(), "remarks": []} for one in every]
+    shas = [one.photo_sha256 for one in every]
+    for one in remarks:
+        entry = entries[shas.index(one.photo) if one.photo in shas else 0]
+        at_px = None if one.at_px is None else list(one.at_px)
+        entry["remarks"].append({"at_px": at_px, "text": one.text})
     return replace(record, reviews=[*record.reviews, *entries], signatures=[])
 
 
