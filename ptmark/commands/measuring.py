@@ -7,7 +7,7 @@ from ptmark.commands.options import read_lines, read_pipe, read_points, read_rec
 from ptmark.errors import UsageError
 from ptmark.folder import Asked
 from ptmark.record import FIELDS
-from ptmark.scale import CardReference, Reference
+from ptmark.scale import CardReference, Flat, LinesReference, Reference
 from ptmark.units import parse_length
 
 __all__ = ["add_measuring", "read_asked"]
@@ -27,13 +27,18 @@ def add_measuring(made: argparse.ArgumentParser) -> None:
         metavar="X1,Y1,…,X4,Y4=WxH",
         help="four corners, clockwise from the top left, of a rectangle (85.6x53.98mm)",
     )
-    scale.add_argument(
-        "--pipe",
-        metavar="X1,Y1,…,X4,Y4=DIAMETER",
-        help="a pipe or bar of known outside diameter (168.3mm): two points on one of its "
-        "outer edges, two on the other",
-    )
     scale.add_argument("--check", metavar="LENGTH", help="measured check length of the card")
+    made.add_argument(
+        "--pipe",
+        metavar="[X1,Y1,…=]DIAMETER",
+        help="a pipe or bar of known outside diameter: two points on one of its outer edges, "
+        "two on the other (X1,Y1,…,X4,Y4=168.3mm); two points along it, and the edges are "
+        "found; with --line, the rule lies along its crown (168.3mm is enough); with "
+        "--rectangle or --card-on-pipe, two points along the pipe where that touches it",
+    )
+    made.add_argument(
+        "--card-on-pipe", action="store_true", help="with --pipe: the scale card lies on it"
+    )
     made.add_argument("--area", metavar="X,Y,X,Y,…", help="the examined area, px")
     made.add_argument(
         "--type",
@@ -112,10 +117,27 @@ def _relief(text: str | None) -> float | None:
 
 
 def _reference(args: argparse.Namespace) -> Reference:
+    flat: Flat = CardReference(check_mm=_length(args.check, "--check"))
     if args.line:
-        return read_lines(args.line)
-    if args.rectangle:
-        return read_rectangle(args.rectangle)
+        lines = read_lines(args.line)
+        if isinstance(lines, LinesReference):
+            if args.pipe:
+                raise UsageError(
+                    "two lines given", where="--pipe", mend="give one line, along the pipe"
+                )
+            return lines
+        flat = lines
+    elif args.rectangle:
+        flat = read_rectangle(args.rectangle)
+    card = isinstance(flat, CardReference)
+    if args.card_on_pipe and not (args.pipe and card):
+        raise UsageError(
+            "the card lies on no pipe",
+            where="--card-on-pipe",
+            mend="add --pipe, and leave out --line and --rectangle",
+        )
+    if args.check and args.pipe and not args.card_on_pipe:
+        raise UsageError("holds for the card", where="--check", mend="add --card-on-pipe")
     if args.pipe:
-        return read_pipe(args.pipe)
-    return CardReference(check_mm=_length(args.check, "--check"))
+        return read_pipe(args.pipe, None if card and not args.card_on_pipe else flat)
+    return flat

@@ -7,11 +7,11 @@ from typing import TYPE_CHECKING
 
 from ptmark.errors import UsageError
 from ptmark.scale import (
+    Flat,
     LineReference,
     LinesReference,
     PipeReference,
     RectangleReference,
-    Reference,
 )
 from ptmark.units import parse_length
 
@@ -56,7 +56,7 @@ def read_line(text: str, where: str = "--line") -> LineReference:
     return LineReference(ends_px=(first, second), length_mm=parse_length(tail, where=where))
 
 
-def read_lines(texts: list[str]) -> Reference:
+def read_lines(texts: list[str]) -> LineReference | LinesReference:
     """One line, or two lines at right angles where the option stands twice."""
     lines = [read_line(text) for text in texts]
     if len(lines) == 1:
@@ -71,12 +71,30 @@ def read_lines(texts: list[str]) -> Reference:
     )
 
 
-def read_pipe(text: str) -> PipeReference:
-    """A pipe from ``X1,Y1,X2,Y2,X3,Y3,X4,Y4=DIAMETERmm``, two points on each outer edge."""
+def read_pipe(text: str, on: Flat | None) -> PipeReference:
+    """A pipe from ``POINTS=DIAMETERmm``.
+
+    Four points: two on each outer edge. Two: a line along the pipe. None: with ``on`` a line
+    along it.
+
+    Raises
+    ------
+    UsageError
+        If the points or the diameter cannot be read, or do not go together with ``on``.
+    """
     where = "--pipe"
-    head, tail = _split(text, where, "X1,Y1,X2,Y2,X3,Y3,X4,Y4=168.3mm")
-    a, b, c, d = read_points(head, where, least=4, exactly=True)
-    return PipeReference(edges_px=(a, b, c, d), diameter_mm=parse_length(tail, where=where))
+    head, sign, tail = text.rpartition("=")
+    diameter = parse_length(tail, where=where)
+    points = tuple(read_points(head, where, least=2)) if sign else ()
+    if len(points) == 4 and on is None:
+        return PipeReference(edges_px=points, diameter_mm=diameter)
+    if len(points) == 2 or (not points and isinstance(on, LineReference)):
+        return PipeReference(axis_px=points, diameter_mm=diameter, on=on)
+    if on is None:
+        mend = "give two points on each outer edge, or two on a line along the pipe"
+    else:
+        mend = "give two points along the pipe, where the reference touches it"
+    raise UsageError(f"{len(points)} points given", where=where, mend=mend)
 
 
 def read_rectangle(text: str) -> RectangleReference:

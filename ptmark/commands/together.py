@@ -13,7 +13,7 @@ from ptmark.several import same_in_set
 
 __all__ = ["add_options", "inspected_together", "lines_by_photo"]
 
-_ONE_PHOTO = ("rectangle", "area", "weld")
+_ONE_PHOTO = ("rectangle", "area", "weld", "pipe")
 
 
 def add_options(made: argparse.ArgumentParser) -> None:

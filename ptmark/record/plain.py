@@ -91,7 +91,7 @@ def scale_json(surface: SurfaceMap | None, reference: Reference | None) -> dict[
 
 
 def _shape(surface: SurfaceMap) -> dict[str, Any]:
-    """The cylinder of a pipe, in the camera's frame; nothing for a plane."""
+    """The cylinder of a pipe; nothing for a plane."""
     if not isinstance(surface, PipeMap):
         return {}
     body = surface.cylinder
@@ -100,10 +100,9 @@ def _shape(surface: SurfaceMap) -> dict[str, Any]:
             "shape": "cylinder",
             "radius_mm": number(body.radius, 4),
             "axis_distance_mm": number(body.distance, 4),
-            "axis": [number(float(x), 8) for x in body.axis],
-            "away": [number(float(x), 8) for x in body.away],
-            "focal_px": number(body.focal_px, 2),
-            "centre_px": [number(float(x), 3) for x in body.centre],
+            # From straightened [x, y, 1], px, to lines of sight in the frame (aside, along
+            # the axis, towards it), its origin the camera; not rounded, as a homography.
+            "rays": np.asarray(body.back, dtype=float).tolist(),
         }
     }
 

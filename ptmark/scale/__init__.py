@@ -1,16 +1,19 @@
 """From a scale reference in the photo to a `SurfaceMap`: pixel to mm, with its covariance.
 
 References, best first: the printed card (found by itself), a known rectangle, two lines at
-right angles, one line; a pipe or bar by its edges and diameter. The map says how far it can be
-trusted (tilt, working distance, residual, distance from the reference); a degenerate reference
-is refused with its reason.
+right angles, one line; a pipe or bar by its diameter and its edges, or by what lies on it. The
+map says how far it can be trusted (tilt, working distance, residual, distance from the
+reference); a degenerate reference is refused with its reason.
 """
 
+from ptmark.scale.calibration_grid import write_grid_pdf
+from ptmark.scale.camera import calibrate_camera
 from ptmark.scale.card import CARD_HEIGHT_MM, CARD_WIDTH_MM, find_card
 from ptmark.scale.card_pdf import write_card_pdf
-from ptmark.scale.pipe import PipeMap
+from ptmark.scale.pipe_map import PipeMap
 from ptmark.scale.reference import (
     CardReference,
+    Flat,
     LineReference,
     LinesReference,
     PipeReference,
@@ -26,6 +29,7 @@ __all__ = [
     "CARD_HEIGHT_MM",
     "CARD_WIDTH_MM",
     "CardReference",
+    "Flat",
     "LineReference",
     "LinesReference",
     "PipeMap",
@@ -33,9 +37,11 @@ __all__ = [
     "RectangleReference",
     "Reference",
     "SurfaceMap",
+    "calibrate_camera",
     "find_card",
     "reference_from_json",
     "reference_to_json",
     "solve",
     "write_card_pdf",
+    "write_grid_pdf",
 ]

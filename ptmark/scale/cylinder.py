@@ -1,4 +1,4 @@
-"""A cylinder before a camera, and how two seen edges and its radius place it.
+"""A cylinder before a camera, and what places it: two seen edges, or a plane that touches it.
 
 Its two silhouette edges are seen as two lines. Each line and the camera's centre span a plane
 that touches the cylinder; the two planes meet along the axis's direction, and half the angle
@@ -6,9 +6,14 @@ between them, phi, puts the axis ``R / sin(phi)`` from the camera (a right trian
 and line of sight). The edges are so always nearer to the camera than the axis: the visible
 half is less than a half.
 
+A flat reference that lies on the pipe touches it along one line: its plane, that line and the
+radius place the axis too, and the plane's own map gives the lines of sight.
+
 Unwrapped frame, mm: u = R theta along the circumference, 0 where the surface is nearest to
-the camera, v along the axis. A cylinder is developable, so lengths and angles on it are those
-of the unwrapped plane (do Carmo, Differential Geometry of Curves and Surfaces, 4-2, example 1).
+the camera, v along the axis. Unwrapping is an isometry onto the plane, so that lengths and
+angles on the pipe are those of the unwrapped plane (isometries: do Carmo, Differential Geometry
+of Curves and Surfaces, 1976, section 4-2; its geodesics, the straight lines there: 4-4; both
+from memory).
 """
 
 from dataclasses import dataclass, replace
@@ -18,7 +23,7 @@ import numpy.typing as npt
 
 from ptmark.scale.plane import Lens
 
-__all__ = ["Cylinder", "cylinder_of"]
+__all__ = ["Cylinder", "cylinder_of", "touched_by"]
 
 Array = npt.NDArray[np.float64]
 Mask = npt.NDArray[np.bool_]
@@ -26,26 +31,21 @@ Mask = npt.NDArray[np.bool_]
 
 @dataclass(frozen=True, slots=True, eq=False)
 class Cylinder:
-    """A cylinder before a camera at the origin, z along its optical axis; mm.
+    """A cylinder in the frame (aside, axis, away), right-handed, its origin the camera; mm.
 
-    ``axis``, ``aside`` and ``away`` are orthonormal and right-handed as (aside, axis, away);
     ``away`` points from the camera square to the axis, which is ``distance`` mm off.
+    ``back`` of shape (3, 3) turns undistorted ``[x, y, 1]``, px, into lines of sight.
     """
 
-    axis: Array
-    aside: Array
-    away: Array
     distance: float
     radius: float
-    focal_px: float
-    centre: Array
+    back: Array
     lens: Lens
 
     def rays(self, points_px: Array) -> Array:
-        """Lines of sight in the frame (aside, axis, away), shape (N, 3)."""
-        straight = (self.lens.undistort(points_px) - self.centre) / self.focal_px
-        seen = np.column_stack([straight, np.ones(len(straight))])
-        return np.asarray(seen @ np.column_stack([self.aside, self.axis, self.away]))
+        """Lines of sight, shape (N, 3)."""
+        seen = self.lens.undistort(points_px)
+        return np.asarray(seen @ self.back[:, :2].T + self.back[:, 2])
 
     def meet(self, points_px: Array, height: float = 0.0) -> tuple[Array, Mask]:
         """Where lines of sight first meet the surface, or one ``height`` mm over it.
@@ -78,9 +78,8 @@ class Cylinder:
 
     def to_px(self, places: Array) -> Array:
         """Places (N, 3) as the camera sees them, px."""
-        seen = places @ np.array([self.aside, self.axis, self.away])
-        straight = self.focal_px * seen[:, :2] / seen[:, 2:] + self.centre
-        return self.lens.distort(straight)
+        seen = places @ np.linalg.inv(self.back).T
+        return self.lens.distort(np.asarray(seen[:, :2] / seen[:, 2:]))
 
     def sight(self, places: Array) -> Array:
         """Unit vectors to the camera as (along u, along v, outwards), shape (N, 3)."""
@@ -112,7 +111,39 @@ def cylinder_of(given: Array, lens: Lens) -> Cylinder:
     axis = np.cross(normals[0], normals[1])
     axis = axis / np.linalg.norm(axis)
     axis = axis * (np.sign(axis @ (b / b[2] - a / a[2])) or 1.0)
-    distance = 2 * float(given[12]) / float(np.linalg.norm(middle))
-    return Cylinder(
-        axis, np.cross(axis, away), away, distance, float(given[12]), focal, centre, lens
-    )
+    turn = np.array([np.cross(axis, away), axis, away])
+    back = turn @ np.array([[1, 0, -centre[0]], [0, 1, -centre[1]], [0, 0, focal]]) / focal
+    radius = float(given[12])
+    distance = 2 * radius / float(np.linalg.norm(middle))
+    return Cylinder(distance, radius, back, lens)
+
+
+def touched_by(
+    h: Array, camera: Array, ends_mm: Array, radius: float, lens: Lens, near_px: Array
+) -> Cylinder:
+    """Cylinder that a plane touches along a line, behind the plane as the camera sees it.
+
+    Parameters
+    ----------
+    h : ndarray of shape (3, 3)
+        From undistorted px to the plane, mm.
+    camera : ndarray of shape (3,)
+        Foot of the camera's perpendicular on the plane and its height over it, mm.
+    ends_mm : ndarray of shape (2, 2)
+        Two points of the line.
+    radius : float
+    lens : Lens
+    near_px : ndarray of shape (2,)
+        Undistorted point that is in view.
+    """
+    axis = np.append(ends_mm[1] - ends_mm[0], 0.0)
+    axis = axis / np.linalg.norm(axis)
+    to_axis = np.array([*(ends_mm[0] - camera[:2]), camera[2] + radius])
+    to_axis = to_axis - (to_axis @ axis) * axis
+    distance = float(np.linalg.norm(to_axis))
+    away = to_axis / distance
+    turn = np.array([np.cross(axis, away), axis, away])
+    from_camera = np.array([[1, 0, -camera[0]], [0, 1, -camera[1]], [0, 0, camera[2]]])
+    back = turn @ from_camera @ h
+    back = back * np.sign(h[2] @ [*near_px, 1.0])
+    return Cylinder(distance, radius, back, lens)

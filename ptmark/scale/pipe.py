@@ -1,4 +1,4 @@
-"""A pipe or bar of known outside diameter: lengths along its unwrapped surface."""
+"""A pipe or bar of known outside diameter, placed by its outer edges in the photo."""
 
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
@@ -7,208 +7,206 @@ import numpy as np
 import numpy.typing as npt
 
 from ptmark.errors import ScaleError
-from ptmark.scale.checks import MIN_LINE_PX, MM_PER_PX_RANGE, check_length, check_points
-from ptmark.scale.cylinder import Cylinder, cylinder_of
-from ptmark.scale.maps import FOCAL_KNOWN, PICK_U_PX, camera_priors
+from ptmark.scale.checks import (
+    MIN_LINE_PX,
+    MM_PER_PX_RANGE,
+    check_length,
+    check_points,
+)
+from ptmark.scale.cylinder import cylinder_of
+from ptmark.scale.maps import FOCAL_KNOWN, PICK_U_PX, camera_priors, known_lens
+from ptmark.scale.pipe_edges import SeenEdge, edge_near, edges_beside
+from ptmark.scale.pipe_map import (
+    MOVED_U,
+    MOVED_WEIGHT,
+    MovedCylinder,
+    PipeMap,
+    leaning_deg,
+    touching_h,
+)
 from ptmark.scale.plane import Lens
 from ptmark.scale.problem import CENTRE_U, KAPPA_U
-from ptmark.scale.surface import SurfaceMap
 
 if TYPE_CHECKING:
     from ptmark.photo import Photo
     from ptmark.scale.reference import PipeReference
 
-__all__ = ["DIAMETER_REL", "MOST_TURNED_DEG", "PipeMap", "solve_pipe"]
+__all__ = ["DIAMETER_REL", "FoundEdges", "check_pipe_map", "pipe_map", "solve_edges"]
 
 Array = npt.NDArray[np.float64]
 
 # Out of round and out of size, as half-width of a rectangular distribution, for a diameter
 # that was measured. Common practice, no source.
 DIAMETER_REL = 0.005
-# Beyond this a pixel covers over twice the surface, and ever faster more.
-MOST_TURNED_DEG = 60.0
 # A pipe seen along its axis more than this shows no pair of edges to measure from.
-_LEAST_AXIS_DEG = 35.0
+_MOST_LEANING_DEG = 55.0
+# How far a rough pick may lie beside its edge, as a share of the pipe's width in the picture.
+_REACH, _LEAST_REACH_PX, _MOST_REACH_PX = 0.02, 8.0, 40.0
 _AGAIN = "pick two points far apart on each of the pipe's two outer edges"
 FOCAL_CAUTION = (
     "the photo does not tell its focal length: how far the pipe bulges towards the camera is "
     "taken from a usual range, and U is larger. Use the photo as the camera wrote it"
 )
+FOUND_CAUTION = (
+    "the pipe's edges were found in the photo: look whether the marked lines lie on its two "
+    "outer edges. Where they do not, pick two points on each edge"
+)
+_SOURCES = ("picking",) * 8 + ("focal length", "lens", "lens", "lens", "reference")
 
 
-@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
-class PipeMap(SurfaceMap):
-    """Map from px to the unwrapped surface of a pipe, mm.
+@dataclass(frozen=True, slots=True, eq=False)
+class FoundEdges:
+    """Four points on two edges, shape (4, 2) px, and the standard uncertainty of each, px.
 
-    ``h`` is the plane that touches the pipe along its line nearest to the camera. ``given``
-    and ``given_u`` are the 13 independent quantities of `cylinder_of` and their standard
-    uncertainties, ``sources`` their names in the budget. ``covariance`` is empty: the
-    quantities are propagated as they are.
+    ``shown_px`` of shape (4, 2) are where the edges end for showing.
     """
 
-    cylinder: Cylinder
-    given: Array
-    given_u: Array
-    sources: tuple[str, ...]
-
-    @property
-    def flat(self) -> bool:
-        return False
-
-    def to_mm(self, points_px: Array) -> Array:
-        """Map points of shape (N, 2) from px to unwrapped mm."""
-        places, _ = self.cylinder.meet(np.asarray(points_px, np.float64))
-        return self.cylinder.unwrapped(places)
-
-    def to_px(self, points_mm: Array) -> Array:
-        """Map points of shape (N, 2) from unwrapped mm to px."""
-        return self.cylinder.to_px(self.cylinder.wrapped(np.asarray(points_mm, np.float64)))
-
-    def turned_deg(self, points_px: Array) -> Array:
-        """Angle between surface normal and line of sight, shape (N,); 90 beside the pipe."""
-        places, met = self.cylinder.meet(np.asarray(points_px, np.float64))
-        angle = np.degrees(np.arccos(np.clip(self.cylinder.sight(places)[:, 2], -1, 1)))
-        return np.where(met, angle, 90.0)
-
-    def in_view(self, points_px: Array) -> bool:
-        """Whether the surface turns away no more than `MOST_TURNED_DEG` at any point."""
-        return bool((self.turned_deg(points_px) <= MOST_TURNED_DEG).all())
-
-    def out_of_view(self, points_px: Array) -> tuple[str, str]:
-        """Why an outline cannot be measured, and the mend."""
-        most = float(self.turned_deg(points_px).max())
-        says = (
-            f"the pipe's surface turns away {most:.0f} degrees there, more than "
-            f"{MOST_TURNED_DEG:.0f}"
-            if most < 90
-            else "the outline reaches beyond the pipe's edge"
-        )
-        return says, "take another photo from that side of the pipe"
-
-    def lowered(self, outline_mm: Array, height_mm: float) -> Array:
-        """Outline seen ``height_mm`` over the surface, along that higher surface."""
-        places, _ = self.cylinder.meet(self.to_px(outline_mm), height_mm)
-        return self.cylinder.unwrapped(places, height_mm)
-
-    def jacobian(self, points_px: Array) -> Array:
-        """Local derivative d(u, v)/d(x, y), mm/px, by differences: shape (N, 2, 2)."""
-        points, step = np.asarray(points_px, np.float64), 0.05
-        columns = [
-            (self.to_mm(points + move) - self.to_mm(points - move)) / (2 * step)
-            for move in (np.array([step, 0.0]), np.array([0.0, step]))
-        ]
-        return np.stack(columns, axis=2)
-
-    def mm_per_px(self, at_px: Array | None = None) -> float:
-        """Mean local scale; by default where the pipe is nearest, amid the picks."""
-        if at_px is None:
-            along = self.to_mm(self.reference_px)[:, 1].mean()
-            at_px = self.to_px(np.array([[0.0, along]]))[0]
-        slopes = self.jacobian(np.asarray(at_px, np.float64).reshape(1, 2))[0]
-        return float(np.sqrt(abs(np.linalg.det(slopes))))
-
-    def distance_u(self, a_px: Array, b_px: Array) -> dict[str, float]:
-        """Standard uncertainty in mm of the unwrapped distance a-b, by named source.
-
-        Each quantity is moved up and down by its standard uncertainty (JCGM 100:2008, 5.1.3,
-        note 2), which also carries what is not linear in an unknown focal length.
-        """
-        ends = np.array([a_px, b_px], np.float64)
-        squares = dict.fromkeys(self.sources, 0.0)
-        for i, name in enumerate(self.sources):
-            seen = []
-            for sign in (1, -1):
-                moved = self.given.copy()
-                moved[i] += sign * self.given_u[i]
-                body = cylinder_of(moved, self.lens)
-                start, end = body.unwrapped(body.meet(ends)[0])
-                seen.append(float(np.hypot(*(end - start))))
-            squares[name] += ((seen[0] - seen[1]) / 2) ** 2
-        return {name: float(np.sqrt(square)) for name, square in squares.items()}
-
-    def view_slope(self, ends_mm: Array) -> float:
-        """Slope of the line of sight along two points, mm aside for each mm of height."""
-        chord = ends_mm[1] - ends_mm[0]
-        size = float(np.hypot(*chord))
-        if size == 0.0:
-            return 0.0
-        sight = self.cylinder.sight(self.cylinder.wrapped(ends_mm.mean(axis=0)[None]))[0]
-        return float(abs(sight[:2] @ chord) / size / max(float(sight[2]), 1e-6))
+    points_px: Array
+    u_px: Array
+    shown_px: Array
+    cautions: tuple[str, ...] = ()
 
 
-def solve_pipe(reference: "PipeReference", photo: "Photo") -> PipeMap:
+def solve_edges(reference: "PipeReference", photo: "Photo") -> PipeMap:
     """Map of a pipe from its two edges and its outside diameter.
+
+    Rough picks are moved to the edges in the photo where these are clear. Where only a line
+    along the pipe is given, both edges are found.
 
     Raises
     ------
     ScaleError
-        If the picks are degenerate, no edges of one pipe, or the scale is absurd.
+        If the picks are degenerate, no edges of one pipe, no edges are found, or the scale is
+        absurd.
     """
     check_length(reference.diameter_mm, "an outside diameter")
-    edges = check_points(reference.edges_px, photo)
-    _check_edges(edges)
-    lens = Lens.of_picture(photo.info.width, photo.info.height)
+    if reference.edges_px:
+        picked = check_points(reference.edges_px, photo)
+        _check_edges(picked)
+        found = _refined(picked, photo)
+    else:
+        found = _beside_axis(check_points(reference.axis_px, photo), photo)
+    lens = known_lens(photo)
     priors, centre_u = camera_priors(photo), CENTRE_U * 2 * lens.radius_px
     radius = reference.diameter_mm / 2
-    made = pipe_map(edges, radius, priors.focal_px, priors.log_focal_u, lens, centre_u)
-    body = made.cylinder
-    if abs(body.axis[2]) > np.cos(np.radians(_LEAST_AXIS_DEG)) or body.away[2] <= 0:
+    made = pipe_map(found, radius, priors.focal_px, priors.log_focal_u, lens, centre_u)
+    check_pipe_map(made, reference.diameter_mm)
+    return made
+
+
+def check_pipe_map(made: PipeMap, diameter_mm: float) -> None:
+    """Refuse a pipe seen along its axis, or of an absurd scale."""
+    if (made.tilt_deg or 0.0) > _MOST_LEANING_DEG:
         raise ScaleError(
             "the pipe is seen too far along its axis", where="scale", mend="take it from aside"
         )
     low, high = MM_PER_PX_RANGE
     if not low <= made.mm_per_px() <= high:
         raise ScaleError(
-            f"a diameter of {reference.diameter_mm:g} mm gives {made.mm_per_px():.3g} mm per "
+            f"a diameter of {diameter_mm:g} mm gives {made.mm_per_px():.3g} mm per "
             f"pixel, outside {low:g} to {high:g}",
             where="scale",
             mend="check the diameter and its unit",
         )
-    return made
 
 
 def pipe_map(
-    edges: Array, radius: float, focal: float, focal_u: float, lens: Lens, centre_u: float
+    edges: FoundEdges, radius: float, focal: float, focal_u: float, lens: Lens, centre_u: float
 ) -> PipeMap:
-    """Map of four picks of shape (4, 2), px, a radius, mm, and a camera."""
-    given = np.array([*edges.ravel(), np.log(focal), *lens.centre, lens.kappa, radius])
-    sizes = np.array([focal_u, centre_u, centre_u, KAPPA_U, radius * DIAMETER_REL / np.sqrt(3)])
+    """Map of two edges, a radius, mm, and a camera (relative ``focal_u``, px the rest)."""
+    points = edges.points_px
+    given = np.array([*points.ravel(), np.log(focal), *lens.centre, lens.kappa, radius])
+    sizes = [focal_u, centre_u, centre_u, KAPPA_U, radius * DIAMETER_REL / np.sqrt(3)]
+    u = np.concatenate([np.repeat(edges.u_px, 2), sizes])
+    moved = []
+    for i, source in enumerate(_SOURCES):
+        for sign in (1, -1):
+            off = given.copy()
+            off[i] += sign * MOVED_U * u[i]
+            moved.append(MovedCylinder(source, MOVED_WEIGHT, cylinder_of(off, lens)))
     body = cylinder_of(given, lens)
-    nearest = body.away * (body.distance - radius)
-    to_px = np.diag([focal, focal, 1.0]) @ np.column_stack([body.aside, body.axis, nearest])
-    to_px[:2] += np.outer(body.centre, to_px[2])
-    h = np.linalg.inv(to_px)
-    known = focal_u < FOCAL_KNOWN
+    known, near = focal_u < FOCAL_KNOWN, body.distance - radius
     return PipeMap(
-        h=np.asarray(h / h[2, 2]),
+        h=touching_h(body),
         covariance={},
         reference="pipe",
-        reference_px=edges,
-        tilt_deg=float(np.degrees(np.arcsin(min(1.0, abs(body.axis[2]))))),
-        working_distance_mm=body.distance - radius if known else None,
+        reference_px=edges.shown_px,
+        tilt_deg=leaning_deg(body, np.asarray(lens.centre)),
+        working_distance_mm=near if known else None,
         focal_px=focal if known else None,
-        camera_mm=np.array([0.0, 0.0, body.distance - radius]),
+        camera_mm=np.array([0.0, 0.0, near]),
         camera_height_rel_u=focal_u,
         lens=body.lens,
-        cautions=() if known else (FOCAL_CAUTION,),
+        cautions=edges.cautions if known else (*edges.cautions, FOCAL_CAUTION),
         cylinder=body,
-        given=given,
-        given_u=np.concatenate([np.full(8, PICK_U_PX), sizes]),
-        sources=("picking",) * 8 + ("focal length", "lens", "lens", "lens", "reference"),
+        moved=tuple(moved),
     )
+
+
+def _refined(picked: Array, photo: "Photo") -> FoundEdges:
+    """Picks moved to the edges in the photo; as they are where no edge is clear."""
+    ends = picked.reshape(2, 2, 2)
+    apart = float(np.hypot(*(ends[0].mean(0) - ends[1].mean(0))))
+    reach = float(np.clip(_REACH * apart, _LEAST_REACH_PX, _MOST_REACH_PX))
+    seen = [edge_near(photo, edge, reach) for edge in ends]
+    unclear = [n for n, edge in zip(("first", "second"), seen, strict=True) if edge is None]
+    says = (
+        f"no clear edge in the photo at the picks on the {' and the '.join(unclear)} edge: "
+        "they count as they were picked. A background that differs from the pipe helps"
+    )
+    return _edges_of(ends, seen, (says,) if unclear else ())
+
+
+def _beside_axis(axis: Array, photo: "Photo") -> FoundEdges:
+    """Both edges beside a line along the pipe."""
+    _check_long(axis, "the line along the pipe")
+    rough = edges_beside(photo, axis)
+    if rough is not None:
+        seen = [edge_near(photo, edge, _LEAST_REACH_PX) for edge in rough]
+        if all(edge is not None for edge in seen):
+            return _edges_of(np.array(rough), seen, (FOUND_CAUTION,))
+    raise ScaleError(
+        "the pipe's two outer edges are not clear beside that line",
+        where="scale",
+        mend=f"{_AGAIN}, or lay a rule or the card on the pipe",
+    )
+
+
+def _edges_of(
+    ends: Array, seen: list[SeenEdge | None], cautions: tuple[str, ...]
+) -> FoundEdges:
+    points, u, shown = [], [], []
+    for rough, edge in zip(ends, seen, strict=True):
+        if edge is None:
+            points.append(rough)
+            shown.append(rough)
+            u += [PICK_U_PX] * 2
+            continue
+        points.append(edge.points_px)
+        u += [edge.u_px] * 2
+        along = edge.points_px[1] - edge.points_px[0]
+        along = along / np.hypot(*along)
+        foot = edge.points_px[0]
+        shown.append(foot + np.outer((rough - foot) @ along, along))
+    return FoundEdges(np.vstack(points), np.array(u), np.vstack(shown), cautions)
+
+
+def _check_long(ends: Array, name: str) -> None:
+    """Refuse picks too near each other to give a direction."""
+    size = float(np.hypot(*(ends[1] - ends[0])))
+    if size < MIN_LINE_PX:
+        raise ScaleError(
+            f"the picks on {name} are {size:.0f} px apart, under {MIN_LINE_PX:.0f}",
+            where="scale",
+            mend="pick two points far apart",
+        )
 
 
 def _check_edges(edges: Array) -> None:
     """Refuse edges that are too short, cross, or are picked in no order."""
     (a, b), (c, d) = edges[:2], edges[2:]
-    for name, way in (("first", b - a), ("second", d - c)):
-        if np.hypot(*way) < MIN_LINE_PX:
-            raise ScaleError(
-                f"the picks on the {name} edge are {np.hypot(*way):.0f} px apart, under "
-                f"{MIN_LINE_PX:.0f}",
-                where="scale",
-                mend=_AGAIN,
-            )
+    _check_long(edges[:2], "the first edge")
+    _check_long(edges[2:], "the second edge")
     gaps = [_beside(c, a, b), _beside(d, a, b), _beside(a, c, d), _beside(b, c, d)]
     apart = min(abs(gap) for gap in gaps)
     if gaps[0] * gaps[1] <= 0 or gaps[2] * gaps[3] <= 0 or apart < MIN_LINE_PX:

@@ -10,6 +10,7 @@ from ptmark.errors import ScaleError
 
 __all__ = [
     "CardReference",
+    "Flat",
     "LineReference",
     "LinesReference",
     "PipeReference",
@@ -61,12 +62,24 @@ class LineReference:
     length_mm: float
 
 
+# What can lie on a pipe: along it, or touching it.
+Flat = CardReference | RectangleReference | LineReference
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class PipeReference:
-    """The pipe or bar itself: two points on one outer edge, two on the other."""
+    """A pipe or bar of known outside diameter, and what shows where it lies.
 
-    edges_px: tuple[Point, Point, Point, Point]
+    Either ``edges_px``: two points on one outer edge, two on the other. Or ``axis_px``: two
+    points of a line along the pipe. With ``on``, a flat reference that lies on the pipe, the
+    line is where that touches it (left out where ``on`` is itself a line along the pipe);
+    without, the edges are found in the photo.
+    """
+
+    edges_px: tuple[Point, ...] = ()
     diameter_mm: float
+    axis_px: tuple[Point, ...] = ()
+    on: Flat | None = None
 
 
 Reference = CardReference | RectangleReference | LinesReference | LineReference | PipeReference
@@ -89,7 +102,10 @@ def reference_to_json(reference: Reference) -> dict[str, Any]:
     {'kind': 'line', 'ends_px': [[0.0, 1.0], [2.0, 3.0]], 'length_mm': 5.0}
     """
     kind = next(name for name, made in _KINDS.items() if isinstance(reference, made))
-    return {"kind": kind} | {key: _lists(value) for key, value in asdict(reference).items()}
+    members = {key: _lists(value) for key, value in asdict(reference).items()}
+    if isinstance(reference, PipeReference):
+        members["on"] = None if reference.on is None else reference_to_json(reference.on)
+    return {"kind": kind} | members
 
 
 def reference_from_json(document: dict[str, Any]) -> Reference:
@@ -115,10 +131,12 @@ def _lists(value: Any) -> Any:  # noqa: ANN401 - JSON
 
 
 def _points(key: str, value: Any) -> Any:  # noqa: ANN401 - JSON
+    if key == "on":
+        return None if value is None else reference_from_json(value)
     if not key.endswith("_px"):
         return None if value is None else float(value)
     points = tuple((float(x), float(y)) for x, y in value)
     wanted = 4 if key in {"corners_px", "edges_px"} else 2
-    if len(points) != wanted:
+    if len(points) != wanted and (points or key not in {"edges_px", "axis_px"}):
         raise ValueError(f"{key} has {len(points)} points, not {wanted}")
     return points

@@ -5,7 +5,8 @@ from typing import TYPE_CHECKING
 from ptmark.errors import ScaleError
 from ptmark.scale.card_map import solve_card
 from ptmark.scale.lines import solve_line, solve_lines
-from ptmark.scale.pipe import solve_pipe
+from ptmark.scale.pipe import solve_edges
+from ptmark.scale.pipe_touch import touching_map
 from ptmark.scale.rectangle import solve_rectangle
 from ptmark.scale.reference import (
     CardReference,
@@ -31,7 +32,7 @@ def solve(reference: Reference, photo: "Photo") -> SurfaceMap:
     reference : Reference
         Points in px of the upright photo, lengths in mm.
     photo : Photo
-        Its pixels are looked at for the card only.
+        Its pixels are looked at for the card, a rule's strokes and a pipe's edges.
 
     Raises
     ------
@@ -50,6 +51,8 @@ def solve(reference: Reference, photo: "Photo") -> SurfaceMap:
         case LineReference():
             return solve_line(reference, photo)
         case PipeReference():
-            return solve_pipe(reference, photo)
+            if reference.on is None:
+                return solve_edges(reference, photo)
+            return touching_map(reference, solve(reference.on, photo), photo)
         case _:
             raise ScaleError(f"{type(reference).__name__} is no scale reference", where="scale")

@@ -6,7 +6,7 @@ from ptmark.errors import PtmarkError
 from ptmark.units import parse_length
 
 if TYPE_CHECKING:
-    from ptmark.scale import Reference
+    from ptmark.scale import PipeReference, Reference
 
 __all__ = ["KINDS", "build_reference", "take_apart"]
 
@@ -17,7 +17,14 @@ KINDS = {
     "rectangle": ("A rectangle of known size", ["Width (long side)", "Height"]),
     "lines": ("Two lines at right angles", ["First line", "Second line"]),
     "line": ("One line of known length", ["Length"]),
-    "pipe": ("A pipe or bar of known diameter", ["Outside diameter"]),
+    "pipe axis": ("A pipe or bar: a line along it", ["Outside diameter"]),
+    "pipe": ("A pipe or bar: its two outer edges", ["Outside diameter"]),
+    "pipe rule": ("A rule lying along a pipe or bar", ["Outside diameter", "Length"]),
+    "pipe rectangle": (
+        "A rectangle lying on a pipe or bar",
+        ["Outside diameter", "Width (long side)", "Height"],
+    ),
+    "pipe card": ("The scale card lying on a pipe or bar", ["Outside diameter"]),
 }
 
 
@@ -41,9 +48,9 @@ def build_reference(kind: str, points: Points | None, texts: list[str]) -> "Refe
         raise PtmarkError("points are missing", where=kind, mend="Pick them on the photo.")
     if kind == "line":
         return scale.LineReference(ends_px=(points[0], points[1]), length_mm=sizes[0])
+    if kind.startswith("pipe"):
+        return _pipe(kind, points, sizes)
     a, b, c, d = points
-    if kind == "pipe":
-        return scale.PipeReference(edges_px=(a, b, c, d), diameter_mm=sizes[0])
     if kind == "rectangle":
         return scale.RectangleReference(
             corners_px=(a, b, c, d), width_mm=sizes[0], height_mm=sizes[1]
@@ -51,6 +58,25 @@ def build_reference(kind: str, points: Points | None, texts: list[str]) -> "Refe
     return scale.LinesReference(
         first_px=(a, b), first_mm=sizes[0], second_px=(c, d), second_mm=sizes[1]
     )
+
+
+def _pipe(kind: str, points: Points, sizes: list[float]) -> "Reference":
+    from ptmark import scale
+
+    picked = tuple(points)
+    if kind == "pipe":
+        return scale.PipeReference(edges_px=picked, diameter_mm=sizes[0])
+    if kind == "pipe rule":
+        line = scale.LineReference(ends_px=(points[0], points[1]), length_mm=sizes[1])
+        return scale.PipeReference(diameter_mm=sizes[0], on=line)
+    if kind == "pipe rectangle":
+        a, b, c, d, *axis = points
+        flat = scale.RectangleReference(
+            corners_px=(a, b, c, d), width_mm=sizes[1], height_mm=sizes[2]
+        )
+        return scale.PipeReference(axis_px=tuple(axis), diameter_mm=sizes[0], on=flat)
+    on = scale.CardReference() if kind == "pipe card" else None
+    return scale.PipeReference(axis_px=picked, diameter_mm=sizes[0], on=on)
 
 
 def take_apart(reference: "Reference") -> tuple[str, Points | None, list[float | None]]:
@@ -62,7 +88,7 @@ def take_apart(reference: "Reference") -> tuple[str, Points | None, list[float |
     if isinstance(reference, scale.LineReference):
         return "line", list(reference.ends_px), [reference.length_mm]
     if isinstance(reference, scale.PipeReference):
-        return "pipe", list(reference.edges_px), [reference.diameter_mm]
+        return _pipe_apart(reference)
     if isinstance(reference, scale.LinesReference):
         points = [*reference.first_px, *reference.second_px]
         return "lines", points, [reference.first_mm, reference.second_mm]
@@ -71,3 +97,18 @@ def take_apart(reference: "Reference") -> tuple[str, Points | None, list[float |
         list(reference.corners_px),
         [reference.width_mm, reference.height_mm],
     )
+
+
+def _pipe_apart(reference: "PipeReference") -> tuple[str, Points | None, list[float | None]]:
+    from ptmark import scale
+
+    diameter = reference.diameter_mm
+    if isinstance(reference.on, scale.LineReference):
+        return "pipe rule", list(reference.on.ends_px), [diameter, reference.on.length_mm]
+    if isinstance(reference.on, scale.RectangleReference):
+        on = reference.on
+        points = [*on.corners_px, *reference.axis_px]
+        return "pipe rectangle", points, [diameter, on.width_mm, on.height_mm]
+    if reference.edges_px:
+        return "pipe", list(reference.edges_px), [diameter]
+    return "pipe card" if reference.on else "pipe axis", list(reference.axis_px), [diameter]

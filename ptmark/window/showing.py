@@ -108,5 +108,6 @@ class Shown:
         if inspection is None or inspection.surface is None:
             return []
         points = [QPointF(x, y) for x, y in inspection.surface.reference_px.tolist()]
-        size = 2 if inspection.surface.reference in {"line", "two lines", "pipe"} else 4
+        pairs = {"line", "two lines", "pipe", "line on a pipe"}
+        size = 2 if inspection.surface.reference in pairs else 4
         return [QPolygonF(points[i : i + size]) for i in range(0, len(points), size)]

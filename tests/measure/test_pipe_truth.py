@@ -12,8 +12,9 @@ import pytest
 from ptmark.dye import EdgeQuality
 from ptmark.errors import OutlineError
 from ptmark.measure import Conditions, measure_outline
-from ptmark.scale import PipeMap, PipeReference, SurfaceMap, solve
-from ptmark.scale.pipe import pipe_map
+from ptmark.scale import LineReference, PipeMap, PipeReference, RectangleReference, solve
+from ptmark.scale.maps import camera_priors
+from ptmark.scale.pipe import FoundEdges, pipe_map
 from ptmark.scale.plane import Lens
 
 WIDTH, HEIGHT = 4000, 3000
@@ -89,8 +90,8 @@ def line_on(pipe, rng, *, most_deg=40.0, start_deg=None):
         ]
     )
     turned = flat @ np.array([[np.cos(way), np.sin(way)], [-np.sin(way), np.cos(way)]])
-    # Unwrapped, a cylinder's geodesics are straight: s² = (R dθ)² + dz². do Carmo,
-    # Differential Geometry of Curves and Surfaces (1976), section 4-4, example 4 (from memory).
+    # Unwrapping is an isometry, s² = (R dθ)² + dz²: do Carmo, Differential Geometry of Curves
+    # and Surfaces (1976), section 4-2 on isometries (from memory).
     seen = pipe.see(pipe.place(start + turned[:, 0] / radius, turned[:, 1] - length / 2))
     return seen, float(np.hypot(length, 2 * half)), start
 
@@ -111,7 +112,8 @@ def make_photo():
             height=HEIGHT,
             focal_px=focal,
         )
-        return Photo(info, np.zeros((4, 4, 3), np.uint8))
+        blank = np.broadcast_to(np.zeros(3, np.uint8), (HEIGHT, WIDTH, 3))
+        return Photo(info, blank)
 
     return made
 
@@ -120,7 +122,7 @@ def make_photo():
 @pytest.mark.parametrize("diameter", [60.3, 168.3, 323.9, 600.0])
 def test_exact_picks_give_the_lengths_of_the_unwrapped_plane(make_photo, diameter):
     rng = np.random.default_rng(int(diameter))
-    for _ in range(8):
+    for _ in range(3):
         pipe = make_pipe(rng, diameter)
         edges = pipe.edges(0.2 * diameter)
         reference = PipeReference(edges_px=tuple(map(tuple, edges)), diameter_mm=diameter)
@@ -133,24 +135,32 @@ def test_exact_picks_give_the_lengths_of_the_unwrapped_plane(make_photo, diamete
         np.testing.assert_allclose(surface.to_px(surface.to_mm(outline)), outline, atol=1e-6)
 
 
+# Focal lengths of phones' cameras, mm of a 36 x 24 mm picture: main, wide and tele. Common
+# practice, no source.
+PHONES_MM = [14, 24, 24, 26, 26, 26, 28, 28, 50, 70]
+
+
 def trials(make_photo, rng, count, *, known):
     """Errors over true lengths, and whether U covers them, with everything drawn anew."""
     errors, covered = [], []
+    lens = Lens.of_picture(WIDTH, HEIGHT)
     while len(errors) < count:
         nominal, told = rng.uniform(60, 600), 3000.0
-        spread = 0.03 if known else 0.35
+        film = rng.choice(PHONES_MM) / 43.27 * np.hypot(WIDTH, HEIGHT)
         pipe = make_pipe(
             rng,
             nominal * (1 + rng.uniform(-0.005, 0.005)),
-            focal=told * np.exp(spread * rng.normal()) if known else told,
+            focal=told * np.exp(0.03 * rng.normal()) if known else film,
             centre=np.array([1999.5, 1499.5]) + rng.normal(0, 50, 2),
             kappa=rng.normal(0, 0.015),
         )
         edges = pipe.edges(0.2 * nominal) + rng.normal(0, 1.2, (4, 2))
         if not ((edges > 0) & (edges < [WIDTH - 1, HEIGHT - 1])).all():
             continue
-        reference = PipeReference(edges_px=tuple(map(tuple, edges)), diameter_mm=nominal)
-        surface = solve(reference, make_photo(told if known else None))
+        given = camera_priors(make_photo(told if known else None))
+        found = FoundEdges(edges, np.full(4, 1.2), edges)
+        camera = (given.focal_px, given.log_focal_u, lens, 0.01 * 2 * lens.radius_px)
+        surface = pipe_map(found, nominal / 2, *camera)
         outline, truth, _ = line_on(pipe, rng)
         if not surface.in_view(outline):
             continue
@@ -169,6 +179,12 @@ def test_lengths_on_pipes_are_right_to_a_percent_and_covered(make_photo):
     assert 0.93 <= covered <= 0.985
 
 
+@pytest.mark.slow
+def test_an_unknown_focal_length_is_covered_for_the_cameras_of_phones(make_photo):
+    _, covered = trials(make_photo, np.random.default_rng(9), 150, known=False)
+    assert covered >= 0.93
+
+
 def test_without_a_focal_length_u_holds_and_says_why(make_photo):
     rng = np.random.default_rng(4)
     pipe = make_pipe(rng, 168.3)
@@ -178,7 +194,7 @@ def test_without_a_focal_length_u_holds_and_says_why(make_photo):
     made = measure_outline(outline, surface, SURE, FLAT)
     assert abs(made.length.value - truth) <= made.length.expanded
     assert max(made.length.budget, key=made.length.budget.get) == "focal length"
-    assert "focal length" in surface.cautions[0]
+    assert any("focal length" in caution for caution in surface.cautions)
 
 
 def test_u_grows_to_the_limb_and_then_it_is_refused(make_photo):
@@ -203,27 +219,87 @@ def test_u_grows_to_the_limb_and_then_it_is_refused(make_photo):
         measure_outline(outline, surface, SURE, FLAT)
 
 
+def lying_on(pipe, angle, wide, high):
+    """Corners of a rectangle that touches the pipe, and two points of the line where, px."""
+    out = np.cos(angle) * pipe.near + np.sin(angle) * pipe.side
+    right = np.sin(angle) * pipe.near - np.cos(angle) * pipe.side
+    middle = pipe.origin + pipe.diameter / 2 * out
+    corners = [(-1, -1), (1, -1), (1, 1), (-1, 1)]
+    places = [middle + x * wide / 2 * right + y * high / 2 * pipe.axis for x, y in corners]
+    touching = [middle - high / 2 * pipe.axis, middle + high / 2 * pipe.axis]
+    return pipe.see(np.array(places)), pipe.see(np.array(touching))
+
+
+def points(array):
+    return tuple(map(tuple, array.tolist()))
+
+
 @pytest.mark.truth
-def test_a_huge_pipe_measures_like_the_plane_that_touches_it():
-    """The error of the plane falls as 1/R² about the nearest line: the limit is the plane."""
+@pytest.mark.parametrize("angle", [-14.0, 0.0, 14.0])
+def test_a_rectangle_that_touches_the_pipe_gives_its_surface(make_photo, angle):
+    rng = np.random.default_rng(11)
+    for diameter in (60.3, 323.9):
+        pipe = make_pipe(rng, diameter)
+        wide, high = 0.25 * diameter, 0.15 * diameter
+        corners, touching = lying_on(pipe, np.radians(angle), wide, high)
+        on = RectangleReference(corners_px=points(corners), width_mm=wide, height_mm=high)
+        reference = PipeReference(axis_px=points(touching), diameter_mm=diameter, on=on)
+        surface = solve(reference, make_photo(pipe.focal))
+        outline, truth, _ = line_on(pipe, rng)
+        made = measure_outline(outline, surface, SURE, FLAT)
+        assert made.length.value == pytest.approx(truth, rel=1e-6)
+        assert made.length.budget["touching line"] > 0
+        np.testing.assert_allclose(surface.to_px(surface.to_mm(outline)), outline, atol=1e-6)
+
+
+@pytest.mark.truth
+@pytest.mark.slow
+def test_a_rule_on_the_crown_is_covered_however_it_and_the_camera_lean(make_photo):
+    rng, errors, covered = np.random.default_rng(12), [], []
+    for _ in range(25):
+        pipe = make_pipe(rng, rng.uniform(60, 600))
+        angle = np.radians(rng.uniform(-15, 15))  # what looks like the crown
+        _, ends = lying_on(pipe, angle, 1.0, 0.4 * pipe.diameter)
+        line = LineReference(
+            ends_px=points(ends + rng.normal(0, 1.2, (2, 2))), length_mm=0.4 * pipe.diameter
+        )
+        reference = PipeReference(diameter_mm=pipe.diameter, on=line)
+        surface = solve(reference, make_photo(3000.0))
+        outline, truth, _ = line_on(pipe, rng)
+        if surface.in_view(outline):
+            made = measure_outline(outline, surface, SURE, FLAT)
+            errors.append(abs(made.length.value / truth - 1))
+            covered.append(errors[-1] <= made.length.expanded / truth)
+    assert np.median(errors) < 0.06  # how the pipe is turned is not seen
+    assert np.mean(covered) >= 0.93
+
+
+@pytest.mark.truth
+def test_a_huge_pipe_measures_like_a_solved_plane_and_differs_by_one_over_r(make_photo):
+    """The surface lies x²/2R under the plane that touches it (the circle's sagitta, to first
+    order), so a ray meets it farther aside by a share of that: the difference falls as 1/R.
+    """
     lens = Lens.of_picture(WIDTH, HEIGHT)
-    off = []
+    off = {"edges": [], "touching": []}
     for radius in (1e3, 1e4, 1e5):
-        axis = np.array([1.0, 0.2, 0.0])
-        pipe = Pipe(
-            2 * radius,
-            axis,
-            np.array([0.0, 0.0, radius + 200.0]),
-            3000.0,
-            np.asarray(lens.centre),
-        )
-        surface = pipe_map(pipe.edges(500.0), radius, 3000.0, 0.03, lens, 50.0)
-        nearest = surface.to_px(np.array([[0.0, 0.0]]))[0]
-        points = nearest + np.array([[0.0, 0.0], [300.0, 80.0]])
-        plane = SurfaceMap(
-            h=surface.h, covariance={}, reference="rectangle", reference_px=points
-        )
-        curved, flat = (np.diff(one.to_mm(points), axis=0)[0] for one in (surface, plane))
-        off.append(abs(np.hypot(*curved) / np.hypot(*flat) - 1))
-    assert off[0] > off[1] > off[2]
-    assert off[2] < 1e-4
+        origin, centre = np.array([0.0, 0.0, radius + 200.0]), np.asarray(lens.centre)
+        pipe = Pipe(2 * radius, np.array([1.0, 0.2, 0.0]), origin, 3000.0, centre)
+        corners, touching = lying_on(pipe, 0.0, 60.0, 40.0)
+        on = RectangleReference(corners_px=points(corners), width_mm=60.0, height_mm=40.0)
+        photo = make_photo(3000.0)
+        plane = solve(on, photo)
+        ends = np.array([[2100.0, 1400.0], [2700.0, 300.0]])
+        edges = FoundEdges(pipe.edges(500.0), np.full(4, 1.2), corners)
+        reference = PipeReference(axis_px=points(touching), diameter_mm=2 * radius, on=on)
+        made = {
+            "edges": pipe_map(edges, radius, 3000.0, 0.03, lens, 50.0),
+            "touching": solve(reference, photo),
+        }
+        flat = np.hypot(*np.diff(plane.to_mm(ends), axis=0)[0])
+        for name, surface in made.items():
+            curved = np.hypot(*np.diff(surface.to_mm(ends), axis=0)[0])
+            off[name].append(abs(curved / flat - 1))
+    for three in off.values():
+        assert three[0] / three[1] == pytest.approx(10, rel=0.1)
+        assert three[1] / three[2] == pytest.approx(10, rel=0.1)
+        assert three[2] < 1e-3

@@ -20,8 +20,16 @@ _SAYS = {
     "rectangle": "Four corners, clockwise from the top left. An ID-1 card is 85.60 × 53.98 mm.",
     "lines": "Two known lengths in the plane of the surface, at right angles: scale and tilt.",
     "line": "Fixes the scale but not the tilt; the unknown tilt widens every uncertainty.",
-    "pipe": "Type the outside diameter and pick two points far apart on each outer edge. "
-    "Lengths are then along the surface; where it turns away over 60° they are refused.",
+    "pipe axis": "Both outer edges have to be in the picture: they are found beside it. "
+    "Lengths are along the surface; where it turns away over 60° they are refused.",
+    "pipe": "Two points far apart on each outer edge; roughly, where the edge is clear. "
+    "Lengths are along the surface; where it turns away over 60° they are refused.",
+    "pipe rule": "For close-ups: no edge has to be seen. The rule lies on the crown, the "
+    "pipe's line nearest to the camera.",
+    "pipe rectangle": "For close-ups: four corners, clockwise from the top left, then two "
+    "points along the pipe, on the line where the rectangle touches it.",
+    "pipe card": "For close-ups: no edge has to be seen. Pick two points along the pipe, on "
+    "the line where the flat card touches it.",
 }
 
 

@@ -11,6 +11,14 @@ _ORDERS = {
     "line": (2, ["first end", "second end"]),
     "lines": (4, ["first end of the first line", "its second end",
                   "first end of the second line", "its second end"]),
+    "pipe axis": (2, ["first point of a line along the pipe", "second point, far along it"]),
+    "pipe rule": (2, ["first end", "second end"]),
+    "pipe rectangle": (6, ["top left corner", "top right corner",
+                           "bottom right corner", "bottom left corner",
+                           "first point of the line where it touches the pipe",
+                           "second point of that line, far along the pipe"]),
+    "pipe card": (2, ["first point of the line where the card touches the pipe",
+                      "second point of that line, far along the pipe"]),
     "pipe": (4, ["first point on one outer edge", "second point on that edge, far from it",
                  "first point on the other edge", "second point on the other edge"]),
     "rectangle": (4, ["top left corner", "top right corner",
@@ -102,14 +110,10 @@ class PickTool(_PointsTool):
             self.finished.emit([(p.x(), p.y()) for p in self.points])
 
     def paint(self, painter: QPainter, to_widget: QTransform) -> None:
-        whole = self.kind == "rectangle" and len(self.points) == self.most
-        parts = (
-            [self.points]
-            if self.kind not in {"lines", "pipe"}
-            else [self.points[:2], self.points[2:]]
-        )
-        for part in parts:
-            paint_line(painter, to_widget, part, closed=whole, style="taken")
+        split = {"lines": 2, "pipe": 2, "pipe rectangle": 4}.get(self.kind, self.most)
+        for part in (self.points[:split], self.points[split:]):
+            closed = len(part) == 4
+            paint_line(painter, to_widget, part, closed=closed, style="taken")
         paint_handles(painter, [to_widget.map(p) for p in self.points], self.active)
 
 
