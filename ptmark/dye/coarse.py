@@ -11,6 +11,7 @@ import numpy as np
 import numpy.typing as npt
 
 from ptmark.dye.contrast import DYE_STOPS, redness
+from ptmark.dye.quick import middle
 from ptmark.photo import Photo
 
 __all__ = ["Blob", "CoarseLook", "look_coarsely"]
@@ -81,9 +82,13 @@ def look_coarsely(photo: Photo, area_px: npt.NDArray[np.float64] | None) -> Coar
         inside = np.zeros((y1 - y0, x1 - x0), np.uint8)
         cv2.fillPoly(inside, [np.round(polygon - (x0, y0)).astype(np.int32)], 1)
     crop = small[y0:y1, x0:x1]
-    rise, background = _rise(redness(crop), max(5, round(0.05 * width / _SHRINK)) | 1)
-    rise *= _trust(crop)
-    noise = _spread(rise[::5, ::5] if inside is None else rise[::5, ::5][inside[::5, ::5] > 0])
+    ratio = redness(crop)
+    background = _twice_background(ratio, max(5, round(0.05 * width / _SHRINK)) | 1)
+    rise = _rise(ratio, background)
+    weight = _trust(crop)
+    some = rise[::5, ::5] * weight[crop[::5, ::5, 0]]
+    noise = _spread(some if inside is None else some[inside[::5, ::5] > 0])
+    _weigh(rise, crop, weight)
     reach = (rise > max(REACH, REACH_SIGMAS * noise)).view(np.uint8)
     seeds = (rise > max(SEED, SEED_SIGMAS * noise)).view(np.uint8)
     if inside is not None:
@@ -98,28 +103,28 @@ def look_coarsely(photo: Photo, area_px: npt.NDArray[np.float64] | None) -> Coar
     )
 
 
-def _trust(rgb: Bytes) -> Float:
-    """Weight of the rise: 1, falling where the picture is dark and its ratio all grain.
+def _trust(rgb: Bytes) -> npt.NDArray[np.float32]:
+    """Weight of the rise by red code, shape (256,): 1, less where dark and all grain.
 
     One step of an sRGB code moves the log of its light by 2.4 / (code + 14) (from the curve of
     IEC 61966-2-1), so below half the white's code the rise is weighed down in that measure.
     Dye leaves the red channel light, so that it keeps its weight.
     """
-    red = cv2.extractChannel(rgb, 0)
-    white = float(np.median(red[::8, ::8]))
+    white = float(np.median(rgb[::8, ::8, 0]))
     weight = np.minimum(1, (np.arange(256) + 14) / (0.5 * (white + 14)))
-    return np.asarray(cv2.LUT(red, weight.astype(np.float32)), np.float32)
+    return np.asarray(weight, np.float32)
 
 
 def _spread(values: Float) -> float:
     """Robust standard deviation, 0 of nothing."""
     if not values.size:
         return 0.0
-    return 1.4826 * float(np.median(np.abs(values - np.median(values))))
+    values = values.ravel()
+    return 1.4826 * float(middle(np.abs(values - middle(values))))
 
 
-def _rise(ratio: Float, window: int) -> tuple[Float, Float]:
-    """How far the ratio stands above its background, and the background at 1/8 size.
+def _twice_background(ratio: Float, window: int) -> Float:
+    """The background at 1/8 size.
 
     Red wider than half the window would become its own background, so what stands out in a
     first pass is filled with its surroundings and the background taken again.
@@ -130,19 +135,33 @@ def _rise(ratio: Float, window: int) -> tuple[Float, Float]:
     overall = float(np.median(small))
     red = small > np.maximum(background, overall) + 2 * SEED
     wide = (small > overall + 4 * SEED) | red
-    if wide.any():
-        wide = cv2.dilate(wide.astype(np.uint8), np.ones((3, 3), np.uint8)) > 0
-        filled = np.where(wide, np.float32(overall), small)
-        weight = cv2.blur((~wide).astype(np.float32), (4 * window, 4 * window))
-        mean = cv2.blur(np.where(wide, np.float32(0), small), (4 * window, 4 * window))
-        near = weight > 0.05
-        filled[wide & near] = (mean / np.maximum(weight, 1e-3))[wide & near]
-        background = _background(filled, window)
-    full = cv2.resize(
-        background, (ratio.shape[1], ratio.shape[0]), interpolation=cv2.INTER_LINEAR
-    )
-    rise = cv2.GaussianBlur(cv2.subtract(ratio, full), (5, 5), 0.8)
-    return np.asarray(rise, np.float32), background
+    if not wide.any():
+        return background
+    wide = cv2.dilate(wide.astype(np.uint8), np.ones((3, 3), np.uint8)) > 0
+    filled = np.where(wide, np.float32(overall), small)
+    weight = cv2.blur((~wide).astype(np.float32), (4 * window, 4 * window))
+    mean = cv2.blur(np.where(wide, np.float32(0), small), (4 * window, 4 * window))
+    near = weight > 0.05
+    filled[wide & near] = (mean / np.maximum(weight, 1e-3))[wide & near]
+    return _background(filled, window)
+
+
+def _weigh(rise: Float, rgb: Bytes, weight: npt.NDArray[np.float32]) -> None:
+    """Weigh the rise in place, where it is high: lower it cannot be called anyway."""
+    high = np.flatnonzero(rise > REACH)
+    if high.size > rise.size // 8:
+        rise *= cv2.LUT(cv2.extractChannel(rgb, 0), weight)
+        return
+    rows, columns = np.divmod(high, rise.shape[1])
+    rise.ravel()[high] *= weight[rgb[rows, columns, 0]]
+
+
+def _rise(ratio: Float, background: Float) -> Float:
+    """How far the ratio stands above its background, smoothed; takes the ratio's own memory."""
+    size = (ratio.shape[1], ratio.shape[0])
+    rise = cv2.resize(background, size, interpolation=cv2.INTER_LINEAR)
+    cv2.subtract(ratio, rise, dst=rise)
+    return np.asarray(cv2.GaussianBlur(rise, (5, 5), 0.8, dst=ratio), np.float32)
 
 
 def _background(small: Float, window: int) -> Float:
@@ -166,10 +185,8 @@ def _blobs(
     boxes = np.array([cv2.boundingRect(rim) for rim in rims])
     left, top = boxes[:, 0], boxes[:, 1]
     right, bottom = left + boxes[:, 2], top + boxes[:, 3]
-    total = cv2.integral(seeds)
-    held = total[bottom, right] - total[top, right] - total[bottom, left] + total[top, left]
     blobs = []
-    for name in np.flatnonzero(held > 0).tolist():
+    for name in _seeded(seeds, left, top, right, bottom):
         x0, y0, x1, y1 = int(left[name]), int(top[name]), int(right[name]), int(bottom[name])
         rim = np.asarray(rims[name], np.int32)
         own = np.zeros((y1 - y0, x1 - x0), np.uint8)
@@ -180,6 +197,17 @@ def _blobs(
             blobs.append(Blob(rim=rim, box=(x0, y0, x1, y1), peak=peak))
     blobs.sort(key=lambda blob: (-blob.peak, blob.box))
     return tuple(blobs[:MAX_BLOBS])
+
+
+def _seeded(seeds: cv2.typing.MatLike, *box: npt.NDArray[np.int32]) -> list[int]:
+    """Which boxes (left, top, right, bottom) hold a seed."""
+    if len(box[0]) < 500:
+        sides = zip(*(side.tolist() for side in box), strict=True)
+        return [n for n, (x0, y0, x1, y1) in enumerate(sides) if seeds[y0:y1, x0:x1].any()]
+    left, top, right, bottom = box
+    total = cv2.integral(seeds)
+    held = total[bottom, right] - total[top, right] - total[bottom, left] + total[top, left]
+    return np.flatnonzero(held > 0).tolist()
 
 
 def _haze(background: Float, inside: Bytes | None) -> float:

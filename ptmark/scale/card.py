@@ -11,7 +11,9 @@ from ptmark.scale.layout import (
     CARD_HEIGHT_MM,
     CARD_WIDTH_MM,
     MARKER_IDS,
+    SETS,
     marker_corners_mm,
+    set_ids,
 )
 from ptmark.scale.marker_edges import refine_corners
 from ptmark.scale.plane import apply_homography, fit_homography
@@ -19,7 +21,7 @@ from ptmark.scale.plane import apply_homography, fit_homography
 if TYPE_CHECKING:
     from ptmark.photo import Photo
 
-__all__ = ["CARD_HEIGHT_MM", "CARD_WIDTH_MM", "CLEAR_PX", "FoundCard", "find_card"]
+__all__ = ["CARD_HEIGHT_MM", "CARD_WIDTH_MM", "CLEAR_PX", "FoundCard", "find_card", "find_cards"]
 
 Array = npt.NDArray[np.float64]
 
@@ -50,6 +52,11 @@ class FoundCard:
     u_px: Array
 
     @property
+    def number(self) -> int:
+        """Set of the card, from 1."""
+        return self.ids[0] // len(MARKER_IDS) + 1
+
+    @property
     def clear(self) -> npt.NDArray[np.bool_]:
         """Which corners have two clear edges, shape (M, 4)."""
         return self.u_px < CLEAR_PX
@@ -62,25 +69,48 @@ class FoundCard:
 
 
 def find_card(photo: "Photo") -> FoundCard | None:
-    """Find the card's markers; None where fewer than two are seen that fit together.
+    """The card of the lowest set; None where none is found. See `find_cards`."""
+    return next(iter(find_cards(photo)), None)
+
+
+def find_cards(photo: "Photo") -> tuple[FoundCard, ...]:
+    """Find every card of which two markers or more are seen that fit together, by set.
 
     Looks at reduced pictures first; the corners of what is found are then measured in the
     full picture, on the edges of the black squares. Corners that are covered or shaded stay
     in the list with a large uncertainty.
     """
-    best: dict[int, Array] = {}
-    for step in sorted(
-        {max(1, round(photo.info.width / w)) for w in _LOOK_WIDTHS}, reverse=True
-    ):
-        best = _fitting(_look(photo.rgb, step))
-        if len(best) >= 2:
-            break
-    else:
-        return None
-    if len(best) < len(MARKER_IDS):
-        best = _fitting(_look_closer(photo.rgb, best))
+    steps = {max(1, round(photo.info.width / w)) for w in _LOOK_WIDTHS}
+    for step in sorted(steps, reverse=True):
+        seen = _look(photo.rgb, step)
+        sets = [_fitting(one) for one in _by_set(seen)]
+        if any(len(one) >= 2 for one in sets):
+            return tuple(
+                _measured(photo.rgb, one)
+                for one in (_completed(photo.rgb, one) for one in sets)
+                if len(one) >= 2
+            )
+    return ()
+
+
+def _by_set(seen: dict[int, list[Array]]) -> list[dict[int, list[Array]]]:
+    """Marker candidates apart by set, the lowest first; sets of which nothing is seen left out."""
+    sets = [
+        {marker: seen[marker] for marker in set_ids(number) if marker in seen}
+        for number in range(1, SETS + 1)
+    ]
+    return [one for one in sets if one]
+
+
+def _completed(rgb: npt.NDArray[np.uint8], best: dict[int, Array]) -> dict[int, Array]:
+    if len(best) == len(MARKER_IDS):
+        return best
+    return _fitting(_look_closer(rgb, best))
+
+
+def _measured(rgb: npt.NDArray[np.uint8], best: dict[int, Array]) -> FoundCard:
     ids = tuple(sorted(best))
-    corners, u_px = refine_corners(photo.rgb, np.array([best[i] for i in ids]))
+    corners, u_px = refine_corners(rgb, np.array([best[i] for i in ids]))
     return FoundCard(ids, corners, u_px)
 
 
@@ -105,7 +135,7 @@ def _look(
     found: dict[int, list[Array]] = {}
     if ids is not None:
         for quad, marker in zip(corners, np.asarray(ids).ravel(), strict=True):
-            if int(marker) in MARKER_IDS:
+            if int(marker) < SETS * len(MARKER_IDS):
                 at = np.asarray(quad, float).reshape(4, 2) * step + first + origin
                 found.setdefault(int(marker), []).append(at)
     return found
@@ -117,7 +147,8 @@ def _look_closer(rgb: npt.NDArray[np.uint8], seen: dict[int, Array]) -> dict[int
     plane = np.vstack([marker_corners_mm(marker) for marker in seen])
     h = fit_homography(plane, np.vstack(list(seen.values())))
     height, width = rgb.shape[:2]
-    for marker in set(MARKER_IDS) - set(seen):
+    number = min(seen) // len(MARKER_IDS) + 1
+    for marker in set(set_ids(number)) - set(seen):
         there = apply_homography(h, marker_corners_mm(marker))
         side = float(np.ptp(there, axis=0).max())
         low = np.clip(there.min(axis=0) - side, 0, [width, height]).astype(int)
@@ -139,6 +170,8 @@ def _fitting(found: dict[int, list[Array]]) -> dict[int, Array]:
             fits = _beside(marker, quad, found)
             if len(fits) > len(best):
                 best = fits
+            if len(best) == len(MARKER_IDS):
+                return best
     return best
 
 

@@ -52,6 +52,7 @@ def refine_corners(rgb: npt.NDArray[np.uint8], quads_px: Array) -> tuple[Array, 
     u : ndarray of shape (Q, 4)
         Standard uncertainty of each coordinate, px; `UNCLEAR_PX` where a side gave no line.
     """
+    rgb = np.ascontiguousarray(rgb)  # no copy of a photo's own pixels
     side_px = np.linalg.norm(np.roll(quads_px, -1, 1) - quads_px, axis=2).mean(axis=1)
     reach = np.maximum(_REACH_MODULES * side_px / 6, 2.0)
     corners, u = quads_px, np.full(quads_px.shape[:2], UNCLEAR_PX)
@@ -92,16 +93,19 @@ def _light(
     x, y = np.clip(x, 0, width - 1.001), np.clip(y, 0, height - 1.001)
     col, row = x.astype(np.intp), y.astype(np.intp)
     fx, fy = x - col, y - row
-    green = rgb[..., 1]
-    low = _LINEAR[green[row, col]] * (1 - fx) + _LINEAR[green[row, col + 1]] * fx
-    high = _LINEAR[green[row + 1, col]] * (1 - fx) + _LINEAR[green[row + 1, col + 1]] * fx
-    return np.asarray(low * (1 - fy) + high * fy), np.asarray(inside)
+    at_green = row * rgb.strides[0] + col * rgb.strides[1] + rgb.strides[2]
+    code, right, down = rgb.reshape(-1), rgb.strides[1], rgb.strides[0]
+    here, beside, below, across = (
+        _LINEAR.take(code.take(at_green + step)) for step in (0, right, down, down + right)
+    )
+    low, high = here + fx * (beside - here), below + fx * (across - below)
+    return np.asarray(low + fy * (high - low)), np.asarray(inside)
 
 
 def _half_level(light: Array, off: Array) -> tuple[Array, Mask]:
     """Where each profile passes half way from dark to light, and whether it does so clearly."""
     tail = _STEPS // 5
-    dark, bright = np.median(light[..., :tail], axis=2), np.median(light[..., -tail:], axis=2)
+    dark, bright = _middle(light[..., :tail]), _middle(light[..., -tail:])
     # Light changes slowly along a side: levels from a stretch of it are steadier than one
     # profile's own.
     half = (_running(dark) + _running(bright)) / 2
@@ -123,7 +127,15 @@ def _running(values: Array) -> Array:
     """Median of each value and four neighbours, shape (S, K)."""
     padded = np.pad(values, ((0, 0), (2, 2)), mode="edge")
     windows = np.lib.stride_tricks.sliding_window_view(padded, 5, axis=1)
-    return np.asarray(np.median(windows, axis=2))
+    return _middle(windows)
+
+
+def _middle(values: Array) -> Array:
+    """Median along the last axis; NumPy's own takes five times as long on so few."""
+    ordered, half = np.sort(values, axis=-1), values.shape[-1] // 2
+    if values.shape[-1] % 2:
+        return np.asarray(ordered[..., half])
+    return np.asarray((ordered[..., half - 1] + ordered[..., half]) / 2)
 
 
 def _robust_lines(at: Array, off: Array, good: Mask) -> tuple[Array, Array, Array]:
