@@ -1,8 +1,10 @@
 """The report's fields that a person fills in, in the order in which a report shows them.
 
 The list is the union of what the usual test report and examination record ask for
-(ISO 3452-1 clause 9; ASME BPVC Section V, Article 6, T-690), so that one form serves both;
-which of them a job needs is for its procedure to say.
+(ISO 3452-1 clause 9; ASME BPVC Section V, Article 6, T-690; ASTM E165 and E1417), so that one
+form serves all; which of them a job needs is for its procedure to say. CEN/TS 17100:2017 sets
+rules for photographs kept as penetrant records; its contents were not to be had, so the fields
+on the photo are what such a record plainly has to tell, and room is left for its own.
 """
 
 from dataclasses import dataclass
@@ -97,9 +99,11 @@ _PROCESS = _group(
     ("development_time", "Development time", "min, from when the developer was dry"),
     ("first_look", "First look at", "time of day, hh:mm"),
     ("final_look", "Final look at", "time of day, hh:mm; the photo's own time if not this"),
-    ("illuminance", "Illuminance*", "lx or fc at the surface, with the unit"),
+    ("illuminance", "Illuminance*", "lx or fc at the surface; fluorescent: what light is left"),
+    ("uv_irradiance", "UV-A irradiance", "µW/cm² at the surface; fluorescent penetrant only"),
     ("light_source", "Light source", "daylight, LED, …; colour temperature in K"),
     ("light_meter", "Light meter", "instrument number and calibration due date"),
+    ("uv_meter", "UV-A meter", "instrument number and calibration due date"),
     ("length_instrument", "Scale or rule", "instrument number and calibration due date"),
     ("clock", "Timer", "instrument number, where the procedure asks for it"),
     ("post_cleaning", "Post-cleaning", "method; protection against corrosion"),
@@ -112,6 +116,8 @@ _EXAMINATION = _group(
     ("examiner_certificate", "Examiner's certificate", "scheme, level, number, expiry"),
     ("vision_check", "Vision check", "date of the near and colour vision check"),
     ("camera_set_up", "Camera set-up", "distance (mm), support, angle to the surface"),
+    ("resolution_check", "Resolution check", "what was seen to be resolved, such as 0.1 mm"),
+    ("photo_changes", "Changes to the photo", "cropped, brightened …; or none"),
     ("limits", "Limits of the examination", "what could not be examined, and why"),
     ("remarks", "Remarks", "wipe-offs and second looks, with their times"),
 )

@@ -40,3 +40,14 @@ def test_the_record_of_asme_v_article_6_is_asked_for():
 def test_an_unknown_standard_is_refused(record):
     with pytest.raises(RecordError, match="no known standard"):
         lacking(record, "asme-v-7")
+
+
+def test_a_standard_whose_contents_were_not_seen_says_so():
+    # CEN/TS 17100:2017: photographs as penetrant records; only its scope was to be seen.
+    assert "not to be had" in STANDARDS["cen-ts-17100"].sure
+    assert {"camera_set_up", "resolution_check"} <= set(STANDARDS["cen-ts-17100"].needs)
+
+
+def test_fluorescent_work_has_its_light_and_its_meter():
+    # ISO 3059, ASTM E1417: irradiance in UV-A and the visible light that is left (from memory).
+    assert {"uv_irradiance", "uv_meter", "illuminance"} <= {one.key for one in FIELDS}
