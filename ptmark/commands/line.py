@@ -8,6 +8,7 @@ from ptmark import __version__
 from ptmark.commands import (
     agreement,
     archive,
+    camera,
     card,
     criteria,
     evaluate,
@@ -36,6 +37,7 @@ _VERBS = (
     rejudge,
     criteria,
     card,
+    camera,
     record,
     verify,
     report,

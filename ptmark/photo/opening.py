@@ -15,6 +15,7 @@ from ptmark.photo._exif import focal_px
 from ptmark.photo._file import File, check_unchanged, examine
 from ptmark.photo._to_srgb import to_srgb
 from ptmark.photo._upright import over_white, upright
+from ptmark.photo.camera_profile import CameraProfile, profile_for
 from ptmark.photo.picture import Photo, PhotoInfo
 
 __all__ = ["open_photo", "read_info", "read_preview"]
@@ -145,9 +146,19 @@ def _info(file: File, sha256: str) -> PhotoInfo:
         profile=file.space.name,
         focal_px=focal_px(file.exif, found.width, found.height),
         camera=file.exif.camera,
+        calibrated=_calibrated(file),
         frames=found.frames,
         notes=_notes(file),
     )
+
+
+def _calibrated(file: File) -> CameraProfile | None:
+    """The profile of the camera, where the picture is as large as the camera wrote it."""
+    found, wrote = file.found, file.exif.pixels
+    size = sorted((found.width, found.height))
+    if wrote is not None and sorted(wrote) != size:
+        return None
+    return profile_for(file.exif.camera, found.width, found.height)
 
 
 def _notes(file: File) -> tuple[str, ...]:

@@ -7,12 +7,16 @@ import hashlib
 import threading
 from dataclasses import dataclass, field
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 import numpy as np
 import numpy.typing as npt
 
 from ptmark.errors import PhotoError
 from ptmark.photo.color import srgb_to_linear
+
+if TYPE_CHECKING:
+    from ptmark.photo.camera_profile import CameraProfile
 
 __all__ = ["Camera", "Photo", "PhotoInfo"]
 
@@ -44,10 +48,11 @@ class PhotoInfo:
     value 1-8 that the stored pixels needed to stand upright (1 for HEIC, whose decoder has
     turned them already). ``focal_px`` is the focal length in px of the upright full-size
     picture, or None where EXIF does not tell it (from the 35 mm equivalent: diagonal rule,
-    CIPA DCG-001). ``mode`` and ``bits`` are those of the file: "1", "L", "LA", "P", "RGB",
-    "RGBA" or "CMYK", and bits a channel. ``profile`` names the colour space the file is in.
-    ``frames`` counts the frames or pages, of which the first is shown. ``notes`` are whole
-    sentences on what was done to the picture that a person should know.
+    CIPA DCG-001). ``calibrated`` is the profile of its camera, where one fits. ``mode`` and
+    ``bits`` are those of the file: "1", "L", "LA", "P", "RGB", "RGBA" or "CMYK", and bits a
+    channel. ``profile`` names the colour space the file is in. ``frames`` counts the frames or
+    pages, of which the first is shown. ``notes`` are whole sentences on what was done to the
+    picture that a person should know.
     """
 
     path: Path
@@ -62,6 +67,7 @@ class PhotoInfo:
     profile: str = "sRGB"
     focal_px: float | None = None
     camera: Camera = field(default_factory=Camera)
+    calibrated: "CameraProfile | None" = None
     frames: int = 1
     notes: tuple[str, ...] = ()
 

@@ -17,7 +17,15 @@ from ptmark.measure import Conditions, Measurement, Quantity
 from ptmark.photo import PhotoInfo
 from ptmark.record.cautions import cautions_of
 from ptmark.record.model import Record
-from ptmark.record.plain import evaluation_json, number, photo_json, points, scale_json, share
+from ptmark.record.plain import (
+    evaluation_json,
+    lens_json,
+    number,
+    photo_json,
+    points,
+    scale_json,
+    share,
+)
 from ptmark.scale import Reference, SurfaceMap
 
 __all__ = ["FIGURES", "Entry", "build_record"]
@@ -118,7 +126,7 @@ def build_record(  # noqa: PLR0913 - one argument for each part of the record, b
         created=created or now,
         fields={key: text for key, text in fields.items() if text.strip()},
         photo=photo_json(info),
-        scale=scale_json(surface, reference),
+        scale=scale_json(surface, reference) | lens_json(info),
         conditions={"relief_mm": number(conditions.relief_mm, 4), "haze": share(haze)},
         area_px=None if area_px is None else points(area_px, 2),
         indications=[_indication(one, surface) for one in entries],

@@ -16,7 +16,15 @@ from ptmark.criteria import Evaluation, Finding
 from ptmark.photo import PhotoInfo
 from ptmark.scale import PipeMap, Reference, SurfaceMap, reference_to_json
 
-__all__ = ["evaluation_json", "number", "photo_json", "points", "scale_json", "share"]
+__all__ = [
+    "evaluation_json",
+    "lens_json",
+    "number",
+    "photo_json",
+    "points",
+    "scale_json",
+    "share",
+]
 
 Array = npt.NDArray[np.float64]
 _TEXT = 200
@@ -59,6 +67,11 @@ def photo_json(info: PhotoInfo) -> dict[str, Any]:
         "focal_px": number(info.focal_px, 2),
         "camera": {k: number(v, 6) if isinstance(v, float) else v for k, v in camera.items()},
     }
+
+
+def lens_json(info: PhotoInfo) -> dict[str, Any]:
+    """The profile of the camera, where its lens was calibrated; nothing otherwise."""
+    return {} if info.calibrated is None else {"lens": info.calibrated.to_json()}
 
 
 def scale_json(surface: SurfaceMap | None, reference: Reference | None) -> dict[str, Any]:

@@ -23,6 +23,7 @@ def basis(record: Record, width: float) -> list[Flowable]:
             "Camera",
             " ".join(str(camera.get(k) or "") for k in ("make", "model", "lens")).strip(),
         ),
+        ("Lens", _lens(scale.get("lens"))),
         ("Taken", str(camera.get("taken") or "")),
         ("Height above the scale's plane", _relief(record.conditions["relief_mm"])),
         ("Background pinkness", measured(record.conditions["haze"], unit="(0 white, 1 dye)")),
@@ -38,6 +39,12 @@ def basis(record: Record, width: float) -> list[Flowable]:
 
 def _relief(relief_mm: float | None) -> str:
     return "not given; 0 to 2 mm assumed" if relief_mm is None else measured(relief_mm)
+
+
+def _lens(known: dict[str, Any] | None) -> str:
+    if known is None:
+        return "not calibrated; what a phone's own correction leaves is in U"
+    return f"calibrated {known['made']} from {known['photos']} photos: {known['name']}"
 
 
 def _given(given: dict[str, Any] | None) -> str:

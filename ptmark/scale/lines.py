@@ -14,7 +14,14 @@ import numpy.typing as npt
 from ptmark.errors import ScaleError
 from ptmark.scale.checks import check_length, check_line, check_points
 from ptmark.scale.fit import PlaneFit, fit_plane
-from ptmark.scale.maps import PICK_U_PX, SIZE_U_MM, TILT_U_DEG, camera_priors, map_of
+from ptmark.scale.maps import (
+    PICK_U_PX,
+    SIZE_U_MM,
+    TILT_U_DEG,
+    camera_priors,
+    known_lens,
+    map_of,
+)
 from ptmark.scale.plane import Lens, Pose, apply_homography, rotation_from_vector
 from ptmark.scale.problem import Priors, Problem, State
 from ptmark.scale.rule import Reading, fit_rule, read_rule, tells_plane
@@ -56,7 +63,7 @@ def solve_line(reference: "LineReference", photo: "Photo") -> SurfaceMap:
     check_length(reference.length_mm, "a line")
     ends = check_points(reference.ends_px, photo)
     check_line(ends, reference.length_mm)
-    lens = Lens.of_picture(photo.info.width, photo.info.height)
+    lens = known_lens(photo)
     priors = camera_priors(photo, np.radians(TILT_U_DEG))
     start = _upright(ends, reference.length_mm, priors.focal_px, lens)
     reading = read_rule(photo, ends, reference.length_mm)
@@ -80,7 +87,9 @@ def _of_length(
     plane = np.array([[0.0, 0.0], [length_mm, 0.0]])
     longer = plane * (1 + SIZE_U_MM / length_mm)
     problem = Problem(ends, np.full(2, PICK_U_PX), lambda _own: plane, priors, lens)
-    fit = fit_plane(problem, State(start, 0.0, np.zeros(0)), perturbed=(lambda _own: longer,))
+    fit = fit_plane(
+        problem, State(start, priors.kappa, np.zeros(0)), perturbed=(lambda _own: longer,)
+    )
     linear = {name: part for name, part in fit.covariance.items() if name != "tilt"}
     alternatives = {"tilt": _leaning(ends, plane, fit.pose)}
     counted = reading is not None and reading.graduation is not None
@@ -155,7 +164,7 @@ def solve_lines(reference: "LinesReference", photo: "Photo") -> SurfaceMap:
             where="scale",
             mend="take two lines at right angles on the part",
         )
-    lens = Lens.of_picture(photo.info.width, photo.info.height)
+    lens = known_lens(photo)
     priors = camera_priors(photo, np.radians(TILT_U_DEG), (1e6, 1e6))
     up = np.sign(sine)
     lengths = np.array([reference.first_mm, reference.second_mm])
@@ -175,7 +184,7 @@ def solve_lines(reference: "LinesReference", photo: "Photo") -> SurfaceMap:
         turned = rotation_from_vector(np.array([*lean, 0.0])) @ upright.rotation
         start = Pose(turned, upright.translation, upright.focal_px, upright.centre)
         own = apply_homography(start.to_mm(), second[:1])[0]
-        fits.append(fit_plane(problem, State(start, 0.0, own), perturbed=perturbed))
+        fits.append(fit_plane(problem, State(start, priors.kappa, own), perturbed=perturbed))
     best, *rest = sorted(fits, key=lambda fit: fit.chi2)
     alternatives = _other_leaning(best, rest)
     return map_of(

@@ -1,9 +1,9 @@
 """A plane seen by a camera: pose, lens term and the homography they make.
 
 Pixel frame of the upright photo; surface frame in mm with x right and y down in the plane, so
-that z points away from the camera. The lens term ``kappa`` is a first-order radial correction
-about the picture's centre, ``undistorted = c + (p - c) * (1 + kappa * r**2)`` with r in units
-of half the picture's diagonal (the even-order radial series of Brown 1971, first term).
+that z points away from the camera. The lens terms are a radial correction about the picture's
+centre, ``undistorted = c + (p - c) * (1 + kappa * r**2 + kappa_2 * r**4)`` with r in units of
+half the picture's diagonal (the even-order radial series of Brown 1971, first two terms).
 """
 
 from dataclasses import dataclass
@@ -23,38 +23,47 @@ class Lens:
     centre: tuple[float, float]
     radius_px: float
     kappa: float = 0.0
+    kappa_2: float = 0.0
 
     @classmethod
     def of_picture(cls, width: int, height: int) -> "Lens":
         centre = ((width - 1) / 2, (height - 1) / 2)
         return cls(centre, float(np.hypot(width, height)) / 2)
 
+    @property
+    def straight(self) -> bool:
+        """Whether there is nothing to correct."""
+        return self.kappa == 0.0 and self.kappa_2 == 0.0
+
     def undistort(self, points_px: Array) -> Array:
         """Straighten points of shape (..., 2), px."""
-        if self.kappa == 0.0:
+        if self.straight:
             return points_px
         from_centre = points_px - np.asarray(self.centre)
         r2 = (from_centre**2).sum(-1, keepdims=True) / self.radius_px**2
-        return np.asarray(points_px + from_centre * (self.kappa * r2))
+        return np.asarray(points_px + from_centre * (self.kappa + self.kappa_2 * r2) * r2)
 
     def distort(self, points_px: Array) -> Array:
-        """Inverse of `undistort`: Newton's steps on the radius (kappa r² > -1/3)."""
-        if self.kappa == 0.0:
+        """Inverse of `undistort`: Newton's steps on the radius, where that grows outwards."""
+        if self.straight:
             return points_px
         wanted = points_px - np.asarray(self.centre)
         target = np.sqrt((wanted**2).sum(-1, keepdims=True)) / self.radius_px
         radius = target
-        for _ in range(4):
-            off = radius * (1 + self.kappa * radius**2) - target
-            radius = radius - off / (1 + 3 * self.kappa * radius**2)
-        return np.asarray(self.centre + wanted / (1 + self.kappa * radius**2))
+        k, k_2 = self.kappa, self.kappa_2
+        for _ in range(4 if k_2 == 0.0 else 8):
+            off = radius * (1 + k * radius**2 + k_2 * radius**4) - target
+            radius = radius - off / (1 + 3 * k * radius**2 + 5 * k_2 * radius**4)
+        return np.asarray(self.centre + wanted / (1 + k * radius**2 + k_2 * radius**4))
 
     def jacobian(self, points_px: Array) -> Array:
         """Derivative of `undistort` at points of shape (N, 2): shape (N, 2, 2)."""
-        d = points_px - np.asarray(self.centre)
-        r2 = (d**2).sum(-1)
-        outer = 2 * d[:, :, None] * d[:, None, :] + r2[:, None, None] * np.eye(2)
-        return np.asarray(np.eye(2) + self.kappa / self.radius_px**2 * outer)
+        d = (points_px - np.asarray(self.centre)) / self.radius_px
+        r2 = (d**2).sum(-1)[:, None, None]
+        outer = d[:, :, None] * d[:, None, :]
+        evenly = 1 + self.kappa * r2 + self.kappa_2 * r2**2
+        along = 2 * self.kappa + 4 * self.kappa_2 * r2
+        return np.asarray(evenly * np.eye(2) + along * outer)
 
 
 @dataclass(frozen=True, slots=True, eq=False)

@@ -5,7 +5,7 @@ model's own parameters.
 """
 
 from collections.abc import Callable
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 import numpy as np
 import numpy.typing as npt
@@ -41,7 +41,8 @@ class Priors:
 
     ``log_focal_u`` relative focal length; ``tilt_u`` rad about each axis, None where the
     reference itself must tell the tilt; ``own_u`` of the model's own parameters;
-    ``centre_u`` of the optical centre, in units of the picture's diagonal.
+    ``centre_u`` of the optical centre, in units of the picture's diagonal; ``kappa`` and
+    ``kappa_u`` the lens term, 0 where no calibration tells it.
     """
 
     focal_px: float
@@ -49,6 +50,8 @@ class Priors:
     tilt_u: float | None = None
     own_u: tuple[float, ...] = ()
     centre_u: float = CENTRE_U
+    kappa: float = 0.0
+    kappa_u: float = KAPPA_U
 
 
 # From the model's own parameters to points on the plane, shape (N, 2), mm; linear.
@@ -85,7 +88,7 @@ class Problem:
                 priors.log_focal_u,
                 priors.centre_u * diagonal,
                 priors.centre_u * diagonal,
-                KAPPA_U,
+                priors.kappa_u,
                 *priors.own_u,
             ]
         )
@@ -102,7 +105,7 @@ class Problem:
         )
 
     def lens_of(self, state: State) -> Lens:
-        return Lens(self.lens.centre, self.lens.radius_px, state.kappa)
+        return replace(self.lens, kappa=state.kappa)
 
     def picks(self, state: State, plane: Array | None = None) -> Array:
         """Whitened residuals of the points, shape (2N,)."""
@@ -117,7 +120,8 @@ class Problem:
         pose = state.pose
         focal = np.log(pose.focal_px / self.priors.focal_px)
         centre = pose.centre - self.lens.centre
-        off: Array = np.array([focal, *centre, state.kappa, *state.own]) / self.prior_u
+        bent = state.kappa - self.priors.kappa
+        off: Array = np.array([focal, *centre, bent, *state.own]) / self.prior_u
         if self.priors.tilt_u is None:
             return off
         return np.concatenate([off, pose.rotation[2, :2] / self.priors.tilt_u])

@@ -12,10 +12,10 @@ from ptmark.scale.maps import (
     SIZE_U_MM,
     camera_priors,
     fit_even_cropped,
+    known_lens,
     map_of,
     starting_pose,
 )
-from ptmark.scale.plane import Lens
 from ptmark.scale.problem import Problem, State
 from ptmark.scale.surface import SurfaceMap
 
@@ -52,11 +52,11 @@ def solve_rectangle(reference: "RectangleReference", photo: "Photo") -> SurfaceM
         np.full(4, PICK_U_PX),
         lambda _own: plane,
         camera_priors(photo),
-        Lens.of_picture(photo.info.width, photo.info.height),
+        known_lens(photo),
     )
     fit = fit_even_cropped(
         problem,
-        State(starting_pose(corners, plane, photo), 0.0, np.zeros(0)),
+        State(starting_pose(corners, plane, photo), problem.priors.kappa, np.zeros(0)),
         perturbed=(
             lambda _own: plane * [1 + SIZE_U_MM / width, 1],
             lambda _own: plane * [1, 1 + SIZE_U_MM / height],

@@ -9,8 +9,8 @@ import numpy.typing as npt
 from ptmark.errors import ScaleError
 from ptmark.scale.fit import PlaneFit, fit_plane
 from ptmark.scale.graduations import Graduation, likely_graduations
-from ptmark.scale.maps import PICK_U_PX, SIZE_U_MM, camera_priors
-from ptmark.scale.plane import Lens, Pose
+from ptmark.scale.maps import PICK_U_PX, SIZE_U_MM, camera_priors, known_lens
+from ptmark.scale.plane import Pose
 from ptmark.scale.problem import State
 from ptmark.scale.rule_plane import RuleProblem, Seen, seen_of
 from ptmark.scale.strip import strip_along
@@ -148,11 +148,11 @@ def fit_rule(reading: Reading, graduation: Graduation, photo: "Photo", start: Po
         return np.where(ends, own[0] * along, along) * size
 
     priors = camera_priors(photo, TILT_U, (SKEW_U, KAPPA_2_U))
-    lens = Lens.of_picture(photo.info.width, photo.info.height)
+    lens = known_lens(photo)
     # A camera held fast first: focal length, centre and tilt make a narrow valley, and a way
     # down it that starts at one side stops short.
     fast = replace(priors, log_focal_u=FAST_U, centre_u=FAST_U / 10)
-    state = State(start, 0.0, np.zeros(2))
+    state = State(start, priors.kappa, np.zeros(2))
     first = fit_plane(RuleProblem(seen, model, fast, lens), state)
     return fit_plane(
         RuleProblem(_as_noisy_as_seen(seen, first), model, priors, lens),

@@ -41,7 +41,7 @@ class PhotoStep(StepPage):
         self._facts = QFormLayout()
         self._facts.setContentsMargins(0, 4, 0, 4)
         self._values = {}
-        for name in ("File", "Size", "Camera", "Taken", "SHA-256"):
+        for name in ("File", "Size", "Camera", "Lens", "Taken", "SHA-256"):
             self._values[name] = plain("–")
             self._facts.addRow(quiet(name, wraps=False), self._values[name])
         self.column.addLayout(self._facts)
@@ -101,6 +101,8 @@ class PhotoStep(StepPage):
         )
         self._values["Size"].setText(size)
         self._values["Camera"].setText(camera)
+        known = info.calibrated
+        self._values["Lens"].setText("not calibrated" if known is None else known.name)
         self._values["Taken"].setText(info.camera.taken or "not told by the file")
         self._values["SHA-256"].setText(f"{info.sha256[:16]} …")
         self._values["SHA-256"].setToolTip(info.sha256)
