@@ -33,6 +33,11 @@ def add_to(verbs: Verbs) -> None:
     made.add_argument(
         "--passphrase-file", type=Path, metavar="FILE", help="else it is asked for"
     )
+    made.add_argument(
+        "--time-stamp",
+        metavar="URL",
+        help="with --sign: ask this authority (RFC 3161) for the time; only a hash is sent",
+    )
     made.set_defaults(run=run)
 
 
@@ -44,6 +49,10 @@ def run(args: argparse.Namespace) -> int:
         raise UsageError("nothing to write", mend="give --pdf, --image or --csv")
     if args.sign and not args.pdf:
         raise UsageError("only the PDF is signed", where="--sign", mend="give --pdf")
+    if args.time_stamp and not args.sign:
+        raise UsageError(
+            "a time stamp goes with a signature", where="--time-stamp", mend="give --sign"
+        )
     record = load_record(args.file)
     if stale := why_stale(record.evaluation):  # the report stays that of its record
         print(f"{args.file}: {stale}", file=sys.stderr)
@@ -62,9 +71,21 @@ def run(args: argparse.Namespace) -> int:
         )
         if args.sign:
             reason = f"Inspection report of record {record.id}, revision {record.revision}"
-            pdf = report.signed_pdf(pdf, args.sign, _passphrase(args), reason)
+            pdf = _signed(pdf, reason, args)
         report.save(args.pdf, pdf)
     return 0
+
+
+def _signed(pdf: bytes, reason: str, args: argparse.Namespace) -> bytes:
+    """Signed and stamped; where no time stamp comes, signed without, which is said."""
+    from ptmark import report
+
+    passphrase = _passphrase(args)
+    try:
+        return report.signed_pdf(pdf, args.sign, passphrase, reason, stamp_from=args.time_stamp)
+    except report.TimeStampError as exc:
+        print(f"signed without a time stamp: {exc}", file=sys.stderr)
+    return report.signed_pdf(pdf, args.sign, passphrase, reason)
 
 
 def _passphrase(args: argparse.Namespace) -> bytes | None:

@@ -57,6 +57,7 @@ def _pdf(path: Path) -> bool:
     for one in found:
         print(f"  {'ok' if one.holds else 'WRONG':5}  signed by {one.signer}: {one.says}")
         print(f"         certificate SHA-256 {one.certificate}")
+        print(f"         time: {one.stamped or 'of the clock of whoever signed'}")
     if not found:
         print("  WRONG  it carries no signature")
     return not wrong

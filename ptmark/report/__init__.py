@@ -12,9 +12,11 @@ from ptmark.report.pdf_sign import PdfSignature, check_pdf, signed_pdf
 from ptmark.report.rework import rework_json, rework_picture
 from ptmark.report.sheet import write_sheet
 from ptmark.report.table import save, write_csv
+from ptmark.report.time_stamp import TimeStampError
 
 __all__ = [
     "PdfSignature",
+    "TimeStampError",
     "annotated_image",
     "check_pdf",
     "coco_json",

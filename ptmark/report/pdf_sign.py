@@ -1,19 +1,23 @@
 """A report signed with a certificate (PAdES-style CMS inside the PDF), and its check.
 
-The certificate and its key come from the user's own PKCS #12 file. Nothing is fetched: the
-signing time is this machine's clock, and whether the certificate is to be trusted is for the
-reader's own trust list; the check here tells whether a byte changed since.
+The certificate and its key come from the user's own PKCS #12 file. Nothing is fetched unless a
+time-stamping authority is named: the signing time is else this machine's clock. Whether a
+certificate is to be trusted is for the reader's own trust list; the check here tells whether a
+byte changed since.
 """
 
 import io
 from dataclasses import dataclass
+from datetime import UTC
 from pathlib import Path
 from typing import TYPE_CHECKING
 
 from ptmark.errors import ReportError
+from ptmark.report.time_stamp import TimeStampError, time_stamper
 
 if TYPE_CHECKING:
     from pyhanko.sign.validation.pdf_embedded import EmbeddedPdfSignature
+    from pyhanko.sign.validation.status import TimestampSignatureStatus
 
 __all__ = ["PdfSignature", "check_pdf", "signed_pdf"]
 
@@ -22,15 +26,26 @@ _FIELD = "Report"
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class PdfSignature:
-    """One signature of a PDF: whose certificate, its SHA-256, and whether all bytes hold."""
+    """One signature of a PDF: whose certificate, its SHA-256, and whether all bytes hold.
+
+    ``stamped`` is the time an authority vouches for, with its name; "" where none does.
+    """
 
     signer: str
     certificate: str
     holds: bool
     says: str
+    stamped: str = ""
 
 
-def signed_pdf(pdf: bytes, certificate: Path, passphrase: bytes | None, reason: str) -> bytes:
+def signed_pdf(
+    pdf: bytes,
+    certificate: Path,
+    passphrase: bytes | None,
+    reason: str,
+    *,
+    stamp_from: str | None = None,
+) -> bytes:
     """The PDF with a certifying signature: any later change breaks it.
 
     Parameters
@@ -42,15 +57,20 @@ def signed_pdf(pdf: bytes, certificate: Path, passphrase: bytes | None, reason: 
         Of that file.
     reason : str
         Stands in the signature.
+    stamp_from : str or None
+        Address of a time-stamping authority (RFC 3161).
 
     Raises
     ------
     ReportError
         If the file cannot be read, the passphrase is wrong, or its key cannot sign.
+    TimeStampError
+        If a time stamp is asked for and does not come; it can be signed without one.
     """
     from pyhanko.pdf_utils.incremental_writer import IncrementalPdfFileWriter
     from pyhanko.sign import signers
     from pyhanko.sign.fields import MDPPerm
+    from pyhanko.sign.timestamps.common_utils import TimestampRequestError
 
     where = str(certificate)
     try:
@@ -72,7 +92,15 @@ def signed_pdf(pdf: bytes, certificate: Path, passphrase: bytes | None, reason: 
         certify=True,
         docmdp_permissions=MDPPerm.NO_CHANGES,
     )
-    out = signers.sign_pdf(IncrementalPdfFileWriter(io.BytesIO(pdf)), meta, signer=signer)
+    stamper = None if stamp_from is None else time_stamper(stamp_from)
+    try:
+        out = signers.sign_pdf(
+            IncrementalPdfFileWriter(io.BytesIO(pdf)), meta, signer=signer, timestamper=stamper
+        )
+    except TimestampRequestError as exc:
+        raise TimeStampError(
+            f"gave no usable time stamp ({exc})", where=str(stamp_from)
+        ) from exc
     return bytes(out.getbuffer())
 
 
@@ -110,10 +138,19 @@ def _checked(one: "EmbeddedPdfSignature") -> PdfSignature:
     padding = one.pkcs7_content[peek(one.pkcs7_content) :]  # no hash covers what follows
     whole = status.intact and status.valid and status.docmdp_ok
     covered = status.coverage is SignatureCoverageLevel.ENTIRE_FILE
-    holds = bool(whole and covered and not padding.strip(b"\0"))
+    stamp = status.timestamp_validity
+    stamp_holds = stamp is None or (stamp.intact and stamp.valid)
+    holds = bool(whole and covered and stamp_holds and not padding.strip(b"\0"))
     return PdfSignature(
         signer=str(certificate.subject.human_friendly),
         certificate=certificate.sha256.hex(),
         holds=holds,
         says="every byte is as it was signed" if holds else "was changed after signing",
+        stamped="" if stamp is None else _stamped(stamp),
     )
+
+
+def _stamped(stamp: "TimestampSignatureStatus") -> str:
+    """The time and the authority of a time stamp."""
+    when = stamp.timestamp.astimezone(UTC).strftime("%Y-%m-%d %H:%M:%S UTC")
+    return f"{when} by {stamp.signing_cert.subject.human_friendly}"

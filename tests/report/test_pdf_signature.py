@@ -1,12 +1,15 @@
 """The signed report: validated by pyHanko itself, and broken by any flipped byte."""
 
 import io
+import threading
+from datetime import UTC, datetime
+from http.server import BaseHTTPRequestHandler, ThreadingHTTPServer
 
 import numpy as np
 import pytest
 
 from ptmark.errors import ReportError
-from ptmark.report import check_pdf, report_pdf, signed_pdf
+from ptmark.report import TimeStampError, check_pdf, report_pdf, signed_pdf
 
 
 @pytest.fixture
@@ -62,3 +65,70 @@ def test_what_cannot_sign_is_told(weld, certificate, tmp_path):
     (tmp_path / "no.pdf").write_bytes(b"no")
     with pytest.raises(ReportError, match="no whole PDF"):
         check_pdf(tmp_path / "no.pdf")
+
+
+@pytest.fixture
+def authority(certificate):
+    """A time-stamping authority on this machine, made for the test: its address.
+
+    pyHanko's own answers (RFC 3161) behind a plain HTTP server; the key is the test's.
+    """
+    from asn1crypto import tsp
+    from pyhanko.sign import signers
+    from pyhanko.sign.timestamps.dummy_client import DummyTimeStamper
+
+    own = signers.SimpleSigner.load_pkcs12(certificate, passphrase=b"pass")
+    answers = DummyTimeStamper(own.signing_cert, own.signing_key)
+    asked = []
+
+    class Answering(BaseHTTPRequestHandler):
+        def do_POST(self):
+            body = self.rfile.read(int(self.headers["Content-Length"]))
+            asked.append((self.headers["Content-Type"], len(body)))
+            data = answers.request_tsa_response(tsp.TimeStampReq.load(body)).dump()
+            self.send_response(200)
+            self.send_header("Content-Type", "application/timestamp-reply")
+            self.end_headers()
+            self.wfile.write(data)
+
+        def log_message(self, *_):
+            """Say nothing."""
+
+    with ThreadingHTTPServer(("127.0.0.1", 0), Answering) as server:
+        thread = threading.Thread(target=server.serve_forever, daemon=True)
+        thread.start()
+        yield f"http://127.0.0.1:{server.server_port}", asked
+        server.shutdown()
+        thread.join()
+
+
+@pytest.mark.slow
+def test_an_authority_vouches_for_the_time_where_one_is_named(
+    weld, certificate, authority, tmp_path
+):
+    record, rgb = weld
+    url, asked = authority
+    plain = report_pdf(record, rgb, None)
+    made = signed_pdf(plain, certificate, b"pass", "test", stamp_from=url)
+    assert asked
+    assert {kind for kind, _ in asked} == {"application/timestamp-query"}
+    assert max(size for _, size in asked) < 200  # a hash and a number, nothing of the report
+    path = tmp_path / "r.pdf"
+    path.write_bytes(made)
+    (one,) = check_pdf(path)
+    assert one.holds
+    assert one.stamped.startswith(f"{datetime.now(UTC):%Y-%m-%d}")
+    assert "Invented examiner" in one.stamped
+    path.write_bytes(signed_pdf(plain, certificate, b"pass", "test"))
+    assert check_pdf(path)[0].stamped == ""
+
+
+def test_a_time_stamp_that_does_not_come_is_told(weld, certificate):
+    record, rgb = weld
+    plain = report_pdf(record, rgb, None)
+    for url, says in (
+        ("http://127.0.0.1:9", "no time stamp came"),
+        ("ftp://127.0.0.1", "no address"),
+    ):
+        with pytest.raises(TimeStampError, match=says):
+            signed_pdf(plain, certificate, b"pass", "test", stamp_from=url)
