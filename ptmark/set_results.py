@@ -6,9 +6,10 @@ from functools import cached_property
 from typing import TYPE_CHECKING
 
 from ptmark.criteria import Evaluation
+from ptmark.en import en_number
 from ptmark.errors import ScaleError
 from ptmark.handing_on import evaluation_of, record_of, scene_of
-from ptmark.measure import Measurement, Quantity, en_number
+from ptmark.measure import Measurement, Quantity
 from ptmark.photo import Photo, PhotoInfo
 from ptmark.record import Record, joined
 from ptmark.scale import SurfaceMap

@@ -19,11 +19,18 @@ def add_to(verbs: Verbs) -> None:
     )
     made.add_argument("file", type=Path, help="the PDF to write")
     made.add_argument("--paper", choices=["A4", "Letter"], default="A4")
+    made.add_argument(
+        "--set",
+        type=int,
+        default=1,
+        metavar="N",
+        help="markers of another set (2, 3, …), for a second card in the same photo",
+    )
     made.set_defaults(run=run)
 
 
 def run(args: argparse.Namespace) -> int:
     """Write it."""
-    write_card_pdf(args.file, args.paper)
+    write_card_pdf(args.file, args.paper, args.set)
     print(f"{args.file}: print at 100 %, then measure the check length with callipers")
     return 0

@@ -5,7 +5,6 @@ Gaps run edge to edge; groups are chains of near neighbours.
 """
 
 from ptmark.measure.advice import advice, dominant, shares
-from ptmark.measure.en import en_number
 from ptmark.measure.geometry import (
     area_mm2,
     caliper,
@@ -40,7 +39,6 @@ __all__ = [
     "caliper",
     "centroid",
     "dominant",
-    "en_number",
     "gap_mm",
     "gaps_between",
     "grouped",

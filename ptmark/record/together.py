@@ -5,7 +5,7 @@ from dataclasses import replace
 from typing import Any
 
 from ptmark.criteria import Scene, scene_from_json
-from ptmark.measure import en_number
+from ptmark.en import en_number
 from ptmark.record.cautions import DEPARTS, departs
 from ptmark.record.model import PHOTO_MEMBERS, Record
 

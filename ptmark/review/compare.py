@@ -8,7 +8,7 @@ import numpy.typing as npt
 import shapely
 from scipy.optimize import linear_sum_assignment
 
-from ptmark.measure import en_number
+from ptmark.en import en_number
 from ptmark.record import Record
 
 __all__ = ["Compared", "Comparison", "Pair", "compare_records", "en_number"]

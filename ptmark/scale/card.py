@@ -21,7 +21,14 @@ from ptmark.scale.plane import apply_homography, fit_homography
 if TYPE_CHECKING:
     from ptmark.photo import Photo
 
-__all__ = ["CARD_HEIGHT_MM", "CARD_WIDTH_MM", "CLEAR_PX", "FoundCard", "find_card", "find_cards"]
+__all__ = [
+    "CARD_HEIGHT_MM",
+    "CARD_WIDTH_MM",
+    "CLEAR_PX",
+    "FoundCard",
+    "find_card",
+    "find_cards",
+]
 
 Array = npt.NDArray[np.float64]
 
@@ -94,7 +101,7 @@ def find_cards(photo: "Photo") -> tuple[FoundCard, ...]:
 
 
 def _by_set(seen: dict[int, list[Array]]) -> list[dict[int, list[Array]]]:
-    """Marker candidates apart by set, the lowest first; sets of which nothing is seen left out."""
+    """Marker candidates apart by set, the lowest first, of the sets that are seen."""
     sets = [
         {marker: seen[marker] for marker in set_ids(number) if marker in seen}
         for number in range(1, SETS + 1)

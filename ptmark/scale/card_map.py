@@ -5,12 +5,11 @@ from typing import TYPE_CHECKING
 import numpy as np
 
 from ptmark.errors import ScaleError
-from ptmark.scale.card import FoundCard, find_card
+from ptmark.scale.card import FoundCard, find_cards
 from ptmark.scale.checks import check_length
 from ptmark.scale.fit import PlaneFit
 from ptmark.scale.layout import CHECK_MM, MARKER_IDS, MARKER_MM, marker_corners_mm
-from ptmark.scale.maps import camera_priors, fit_even_cropped, map_of, starting_pose
-from ptmark.scale.plane import Lens
+from ptmark.scale.maps import camera_priors, fit_even_cropped, known_lens, map_of, starting_pose
 from ptmark.scale.problem import Problem, State
 from ptmark.scale.surface import SurfaceMap
 
@@ -18,7 +17,7 @@ if TYPE_CHECKING:
     from ptmark.photo import Photo
     from ptmark.scale.reference import CardReference
 
-__all__ = ["solve_card"]
+__all__ = ["seen_cards", "solve_card"]
 
 # Printed size without a measured check length: laser and ink printers keep 0.3 % of the length
 # asked for (rectangular). Common practice, no source.
@@ -32,8 +31,23 @@ DOT_U_MM = 25.4 / 600 / np.sqrt(12)
 MIN_CORNERS = 5
 
 
-def solve_card(reference: "CardReference", photo: "Photo") -> SurfaceMap:
+def seen_cards(reference: "CardReference", photo: "Photo") -> tuple[FoundCard, ...]:
+    """The cards that a reference means, seen well enough to use: of its set, or of all."""
+    return tuple(one for one in _meant(reference, photo) if one.clear.sum() >= MIN_CORNERS)
+
+
+def _meant(reference: "CardReference", photo: "Photo") -> tuple[FoundCard, ...]:
+    wanted = reference.number
+    return tuple(one for one in find_cards(photo) if wanted in (None, one.number))
+
+
+def solve_card(
+    reference: "CardReference", photo: "Photo", found: FoundCard | None = None
+) -> SurfaceMap:
     """Find the card and fit its plane, with the ink's spread as one more unknown.
+
+    ``found`` is the card where it was found before; else that of the reference's set, or the
+    first of all.
 
     Raises
     ------
@@ -41,7 +55,8 @@ def solve_card(reference: "CardReference", photo: "Photo") -> SurfaceMap:
         If no card is found, too little of it is clear, or the check length is absurd.
     """
     correction = _correction(reference.check_mm)
-    found = find_card(photo)
+    if found is None:
+        found = next(iter(_meant(reference, photo)), None)
     if found is None or found.clear.sum() < MIN_CORNERS:
         raise ScaleError(
             "no scale card found" if found is None else "too little of the scale card is clear",
@@ -62,11 +77,11 @@ def solve_card(reference: "CardReference", photo: "Photo") -> SurfaceMap:
         u_px,
         lambda own: plane + own[0] * outward,
         camera_priors(photo, own_u=(SPREAD_U_MM,)),
-        Lens.of_picture(photo.info.width, photo.info.height),
+        known_lens(photo),
     )
     fit = fit_even_cropped(
         problem,
-        State(starting_pose(seen, plane, photo), 0.0, np.zeros(1)),
+        State(starting_pose(seen, plane, photo), problem.priors.kappa, np.zeros(1)),
         robust=True,
         perturbed=(
             lambda own: (plane + own[0] * outward) * [1 + size_u, 1],

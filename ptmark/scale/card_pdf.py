@@ -14,9 +14,10 @@ from ptmark.scale.layout import (
     CARD_HEIGHT_MM,
     CARD_WIDTH_MM,
     CHECK_MM,
-    MARKER_IDS,
     MARKER_MM,
+    SETS,
     marker_corners_mm,
+    set_ids,
 )
 
 if TYPE_CHECKING:
@@ -69,7 +70,7 @@ class _Card:
         self.canvas.drawCentredString(self.x(x_mm), self.y(y_mm), text)
 
 
-def write_card_pdf(path: str | Path, paper: str = "A4") -> None:
+def write_card_pdf(path: str | Path, paper: str = "A4", number: int = 1) -> None:
     """Write a page of scale cards; the same bytes every time.
 
     Parameters
@@ -78,16 +79,20 @@ def write_card_pdf(path: str | Path, paper: str = "A4") -> None:
         File to write, replaced where it exists.
     paper : str
         "A4" or "Letter".
+    number : int
+        Set of the cards, from 1: cards of two sets can lie in one photo.
 
     Raises
     ------
     ScaleError
-        If the paper is unknown or the file cannot be written.
+        If the paper or the set is unknown or the file cannot be written.
     """
     if paper not in PAPERS:
         raise ScaleError(
             f"no paper '{paper}'", where="paper", mend=f"choose {' or '.join(PAPERS)}"
         )
+    if not 1 <= number <= SETS:
+        raise ScaleError(f"no set {number}", where="set", mend=f"choose 1 to {SETS}")
     from reportlab.pdfgen.canvas import Canvas
 
     width, height = PAPERS[paper]
@@ -105,7 +110,7 @@ def write_card_pdf(path: str | Path, paper: str = "A4") -> None:
                 left + column * (CARD_WIDTH_MM + _GAP_MM),
                 height - _TOP_MM - row * (CARD_HEIGHT_MM + _GAP_MM),
             )
-            _draw(card)
+            _draw(card, number)
     try:
         canvas.save()
     except OSError as exc:
@@ -122,17 +127,18 @@ def _instructions(canvas: "Canvas", height_mm: float) -> None:
         canvas.drawString(18 * _PT, (height_mm - 15 - 6 * i - (2 if i else 0)) * _PT, line)
 
 
-def _draw(card: _Card) -> None:
+def _draw(card: _Card, number: int) -> None:
     card.canvas.setStrokeGray(0.6)
     card.canvas.setLineWidth(0.1 * _PT)
     card.canvas.rect(
         card.x(0), card.y(CARD_HEIGHT_MM), CARD_WIDTH_MM * _PT, CARD_HEIGHT_MM * _PT, fill=0
     )
-    for marker in MARKER_IDS:
+    for marker in set_ids(number):
         _marker(card, marker)
     _graduations(card)
     _patches(card)
-    for i, line in enumerate(_CARD_SAYS):
+    says = _CARD_SAYS if number == 1 else (f"Set {number}. {_CARD_SAYS[0]}", *_CARD_SAYS[1:])
+    for i, line in enumerate(says):
         card.says(CARD_WIDTH_MM / 2, 42.0 + 3.0 * i, line)
 
 

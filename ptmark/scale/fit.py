@@ -14,12 +14,28 @@ from ptmark.errors import ScaleError
 from ptmark.scale.plane import Lens, Pose
 from ptmark.scale.problem import CAMERA_STEPS, Model, Problem, State
 
-__all__ = ["PlaneFit", "fit_plane"]
+__all__ = ["Evidence", "PlaneFit", "fit_plane"]
 
 Array = npt.NDArray[np.float64]
 Mask = npt.NDArray[np.bool_]
 
 _OUTLIER_SIGMA = 5.0
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class Evidence:
+    """What a plane was fitted to, so that it can be fitted together with more.
+
+    ``problem`` holds the kept points; ``sizes`` is the model with each independent error of
+    the reference's own size at one standard uncertainty. ``pull`` of shape (9, 4) is how the
+    map's parameters follow a standard error of what is known of the camera beforehand: focal
+    length, centre x and y, lens term.
+    """
+
+    problem: Problem
+    state: State
+    sizes: tuple[Model, ...]
+    pull: Array
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
@@ -44,6 +60,8 @@ class PlaneFit:
         Relative standard uncertainty of focal length and of the camera's height.
     turn_u : float
         Largest standard uncertainty of the tilt about any axis in the picture, rad.
+    evidence : Evidence
+        What it was fitted to.
     """
 
     pose: Pose
@@ -57,6 +75,7 @@ class PlaneFit:
     log_focal_u: float
     height_rel_u: float
     turn_u: float
+    evidence: Evidence
 
 
 def fit_plane(
@@ -115,7 +134,23 @@ def fit_plane(
         log_focal_u=float(np.sqrt(joint[6, 6])),
         height_rel_u=float(np.sqrt(height @ joint[:9, :9] @ height)),
         turn_u=float(np.sqrt(np.linalg.eigvalsh(joint[:2, :2])[-1])),
+        evidence=Evidence(
+            used,
+            state,
+            tuple(_kept(moved, kept) for moved in perturbed),
+            to_h @ joint @ slopes[_camera_rows(used)].T,
+        ),
     )
+
+
+def _kept(model: Model, kept: Mask) -> Model:
+    return lambda own: model(own)[kept]
+
+
+def _camera_rows(problem: Problem) -> slice:
+    """The residuals of what is known of the camera beforehand."""
+    picks = 2 * len(problem.points_px)
+    return slice(picks, picks + CAMERA_STEPS - 6)
 
 
 def _minimise(
@@ -162,13 +197,12 @@ def _without_outliers(problem: Problem, state: State) -> tuple[State, Mask]:
 
 def _parts(problem: Problem, state: State, slopes: Array, joint: Array) -> dict[str, Array]:
     """Covariance of the local step by source; the parts add up to ``joint``."""
-    picks = 2 * len(problem.points_px)
-    camera = picks + CAMERA_STEPS - 6
-    own = camera + len(state.own)
+    camera = _camera_rows(problem)
+    own = camera.stop + len(state.own)
     blocks = {
-        "picking": slopes[:picks],
-        "lens": slopes[picks:camera],
-        "reference": slopes[camera:own],
+        "picking": slopes[: camera.start],
+        "lens": slopes[camera],
+        "reference": slopes[camera.stop : own],
         "tilt": slopes[own:],
     }
     return {name: joint @ (rows.T @ rows) @ joint for name, rows in blocks.items() if len(rows)}

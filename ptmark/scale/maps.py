@@ -26,6 +26,7 @@ __all__ = [
     "TILT_U_DEG",
     "camera_priors",
     "fit_even_cropped",
+    "known_lens",
     "map_of",
     "starting_pose",
 ]
@@ -56,6 +57,17 @@ def camera_priors(
     photo: "Photo", tilt_u: float | None = None, own_u: tuple[float, ...] = ()
 ) -> Priors:
     """What is known of the camera before looking at the reference."""
+    known, lens = photo.info.calibrated, known_lens(photo)
+    if known is not None:
+        return Priors(
+            known.focal_px_at(photo.info.width, photo.info.height),
+            known.focal_rel_u,
+            tilt_u,
+            own_u,
+            known.centre_u,
+            lens.kappa,
+            known.kappa_u,
+        )
     if photo.info.focal_px is not None:
         return Priors(photo.info.focal_px, EXIF_FOCAL_U, tilt_u, own_u)
     diagonal = float(np.hypot(photo.info.width, photo.info.height))
@@ -63,12 +75,19 @@ def camera_priors(
     return Priors(focal, UNKNOWN_FOCAL_U, tilt_u, own_u)
 
 
+def known_lens(photo: "Photo") -> Lens:
+    """The lens as its calibration tells it, straight where there is none."""
+    lens, known = Lens.of_picture(photo.info.width, photo.info.height), photo.info.calibrated
+    return lens if known is None else replace(lens, kappa=known.kappa, kappa_2=known.kappa_2)
+
+
 def starting_pose(seen: Array, plane: Array, photo: "Photo") -> Pose:
     """Pose to start from, of the plain homography of four or more points."""
-    to_px = fit_homography(plane, seen)
-    centre = np.asarray(Lens.of_picture(photo.info.width, photo.info.height).centre)
-    focal = known = camera_priors(photo).focal_px
-    if photo.info.focal_px is None:
+    lens, priors = known_lens(photo), camera_priors(photo)
+    to_px = fit_homography(plane, lens.undistort(seen))
+    centre = np.asarray(lens.centre)
+    focal = known = priors.focal_px
+    if priors.log_focal_u >= UNKNOWN_FOCAL_U:
         guess = focal_from_homography(to_px, centre)
         focal = known if guess is None else float(np.clip(guess, known / 2.5, known * 2.5))
     return pose_from_homography(to_px, focal, centre)
@@ -127,4 +146,5 @@ def map_of(
         lens=fit.lens,
         alternatives=alternatives or {},
         cautions=cautions,
+        evidence=fit.evidence,
     )

@@ -1,6 +1,7 @@
 """What the user gives as the scale: plain data, saved with the record and undone with it.
 
-Points are ``(x, y)`` in px of the upright photo; lengths in mm.
+Points are ``(x, y)`` in px of the upright photo; lengths in mm. ``offset_mm`` is how far a flat
+reference lies nearer the camera than the surface: a thick card, a card on a step.
 """
 
 from dataclasses import asdict, dataclass
@@ -13,6 +14,8 @@ __all__ = [
     "Flat",
     "LineReference",
     "LinesReference",
+    "OnPlane",
+    "PairReference",
     "PipeReference",
     "Point",
     "RectangleReference",
@@ -30,9 +33,12 @@ class CardReference:
 
     ``check_mm`` is the measured value of the card's printed 80 mm check length (callipers),
     or None where it was not measured; it corrects the printed size and narrows its uncertainty.
+    ``number`` is the card's set; None for every card in the photo, of which two are used.
     """
 
     check_mm: float | None = None
+    number: int | None = None
+    offset_mm: float = 0.0
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -42,6 +48,7 @@ class RectangleReference:
     corners_px: tuple[Point, Point, Point, Point]
     width_mm: float
     height_mm: float
+    offset_mm: float = 0.0
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -52,6 +59,7 @@ class LinesReference:
     first_mm: float
     second_px: tuple[Point, Point]
     second_mm: float
+    offset_mm: float = 0.0
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -60,10 +68,13 @@ class LineReference:
 
     ends_px: tuple[Point, Point]
     length_mm: float
+    offset_mm: float = 0.0
 
 
 # What can lie on a pipe: along it, or touching it.
 Flat = CardReference | RectangleReference | LineReference
+# What can lie on a plane.
+OnPlane = Flat | LinesReference
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -82,7 +93,15 @@ class PipeReference:
     on: Flat | None = None
 
 
-Reference = CardReference | RectangleReference | LinesReference | LineReference | PipeReference
+@dataclass(frozen=True, slots=True, kw_only=True)
+class PairReference:
+    """Two flat references on one surface, at least one of which tells how it leans."""
+
+    first: OnPlane
+    second: OnPlane
+
+
+Reference = OnPlane | PipeReference | PairReference
 
 _KINDS: dict[str, type[Reference]] = {
     "card": CardReference,
@@ -90,6 +109,7 @@ _KINDS: dict[str, type[Reference]] = {
     "two lines": LinesReference,
     "line": LineReference,
     "pipe": PipeReference,
+    "pair": PairReference,
 }
 
 
@@ -102,9 +122,16 @@ def reference_to_json(reference: Reference) -> dict[str, Any]:
     {'kind': 'line', 'ends_px': [[0.0, 1.0], [2.0, 3.0]], 'length_mm': 5.0}
     """
     kind = next(name for name, made in _KINDS.items() if isinstance(reference, made))
-    members = {key: _lists(value) for key, value in asdict(reference).items()}
+    members = {
+        key: _lists(value)
+        for key, value in asdict(reference).items()
+        if (key, value) not in (("offset_mm", 0.0), ("number", None))
+    }
     if isinstance(reference, PipeReference):
         members["on"] = None if reference.on is None else reference_to_json(reference.on)
+    if isinstance(reference, PairReference):
+        for name in ("first", "second"):
+            members[name] = reference_to_json(getattr(reference, name))
     return {"kind": kind} | members
 
 
@@ -131,8 +158,10 @@ def _lists(value: Any) -> Any:  # noqa: ANN401 - JSON
 
 
 def _points(key: str, value: Any) -> Any:  # noqa: ANN401 - JSON
-    if key == "on":
+    if key in {"on", "first", "second"}:
         return None if value is None else reference_from_json(value)
+    if key == "number":
+        return None if value is None else int(value)
     if not key.endswith("_px"):
         return None if value is None else float(value)
     points = tuple((float(x), float(y)) for x, y in value)

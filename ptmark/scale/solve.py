@@ -1,10 +1,13 @@
 """From a scale reference to a `SurfaceMap`."""
 
+from dataclasses import replace
 from typing import TYPE_CHECKING
 
 from ptmark.errors import ScaleError
-from ptmark.scale.card_map import solve_card
+from ptmark.scale.card_map import seen_cards, solve_card
 from ptmark.scale.lines import solve_line, solve_lines
+from ptmark.scale.offset import set_back
+from ptmark.scale.pair import solve_pair
 from ptmark.scale.pipe import solve_edges
 from ptmark.scale.pipe_touch import touching_map
 from ptmark.scale.rectangle import solve_rectangle
@@ -12,6 +15,8 @@ from ptmark.scale.reference import (
     CardReference,
     LineReference,
     LinesReference,
+    OnPlane,
+    PairReference,
     PipeReference,
     RectangleReference,
     Reference,
@@ -39,8 +44,28 @@ def solve(reference: Reference, photo: "Photo") -> SurfaceMap:
     ScaleError
         If the card is not found, or the picks or lengths are degenerate: coincident,
         collinear, crossing, outside the photo, no numbers, an absurd scale, or sides that
-        contradict the rectangle as seen.
+        contradict the rectangle as seen; or if two references contradict each other.
     """
+    match reference:
+        case PairReference(first=first, second=second):
+            alone = [(one, _alone(one, photo)) for one in (first, second)]
+            return solve_pair(alone[0], alone[1], photo.info.path.name)
+        case CardReference():
+            return _cards(reference, photo)
+        case PipeReference():
+            if reference.on is None:
+                return solve_edges(reference, photo)
+            if reference.on.offset_mm:
+                raise ScaleError(
+                    "an offset is for flat surfaces", where="scale", mend="lay it on the pipe"
+                )
+            return touching_map(reference, _alone(reference.on, photo), photo)
+        case _:
+            return set_back(_alone(reference, photo), reference.offset_mm)
+
+
+def _alone(reference: OnPlane, photo: "Photo") -> SurfaceMap:
+    """The map of a flat reference's own plane."""
     match reference:
         case CardReference():
             return solve_card(reference, photo)
@@ -50,9 +75,21 @@ def solve(reference: Reference, photo: "Photo") -> SurfaceMap:
             return solve_lines(reference, photo)
         case LineReference():
             return solve_line(reference, photo)
-        case PipeReference():
-            if reference.on is None:
-                return solve_edges(reference, photo)
-            return touching_map(reference, solve(reference.on, photo), photo)
         case _:
             raise ScaleError(f"{type(reference).__name__} is no scale reference", where="scale")
+
+
+def _cards(reference: CardReference, photo: "Photo") -> SurfaceMap:
+    """The map of the card, or of the first two where the photo shows several."""
+    found = seen_cards(reference, photo)
+    if len(found) < 2:
+        made = solve_card(reference, photo, found[0] if found else None)
+        return set_back(made, reference.offset_mm)
+    given = [replace(reference, number=one.number) for one in found]
+    alone = [(g, solve_card(g, photo, one)) for g, one in zip(given, found, strict=True)]
+    made = solve_pair(alone[0], alone[1], photo.info.path.name)
+    if len(found) == 2:
+        return made
+    unused = ", ".join(str(one.number) for one in found[2:])
+    says = f"more than two scale cards: set {unused} not used. Leave two in the picture"
+    return replace(made, cautions=(*made.cautions, says))

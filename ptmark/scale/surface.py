@@ -4,13 +4,17 @@ Pixel frame as in `ptmark.photo`; surface frame in mm, origin and axis set by th
 """
 
 from dataclasses import dataclass, field
+from typing import TYPE_CHECKING
 
 import numpy as np
 import numpy.typing as npt
 
 from ptmark.scale.plane import Lens, apply_homography
 
-__all__ = ["Alternative", "SurfaceMap"]
+if TYPE_CHECKING:
+    from ptmark.scale.fit import Evidence
+
+__all__ = ["Alternative", "Beside", "SurfaceMap"]
 
 Array = npt.NDArray[np.float64]
 
@@ -23,6 +27,20 @@ class Alternative:
 
     weight: float
     h: Array
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class Beside:
+    """A second reference that the map was fitted to as well, and how it agrees.
+
+    ``reference_px`` of shape (N, 2); ``en`` is the largest of the comparisons, ``difference``
+    how much longer the first reference's scale is there, relative.
+    """
+
+    reference: str
+    reference_px: Array
+    en: float
+    difference: float
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
@@ -63,6 +81,10 @@ class SurfaceMap:
         What the user should know of this map, each with its mend.
     reading : str
         What the reference itself showed, where it was read: "150 steps of mm".
+    beside : Beside or None
+        The second reference, where two were used; ``reference`` names the first.
+    evidence : Evidence or None
+        What was fitted, so that another reference can be fitted with it.
     """
 
     h: Array
@@ -80,6 +102,8 @@ class SurfaceMap:
     alternatives: dict[str, tuple[Alternative, ...]] = field(default_factory=dict)
     cautions: tuple[str, ...] = ()
     reading: str = ""
+    beside: Beside | None = None
+    evidence: "Evidence | None" = None
 
     def to_mm(self, points_px: Array) -> Array:
         """Map points of shape (N, 2) from px to mm."""
@@ -138,15 +162,11 @@ class SurfaceMap:
         alternatives by their root mean square departure. Coincident points give 0.
         """
         ends = np.array([a_px, b_px], np.float64)
-        slopes = self._parameter_slopes(ends)
-        across = self.to_mm(ends)
-        chord = across[1] - across[0]
-        distance = float(np.hypot(*chord))
+        distance, gradient = self.distance_slope(ends)
         if distance == 0.0:
             return dict.fromkeys([*self.covariance, *self.alternatives], 0.0)
-        gradient = (chord / distance) @ (slopes[1] - slopes[0])
         found = {
-            name: float(np.sqrt(max(gradient @ matrix @ gradient, 0.0)))
+            name: float(np.sqrt(max(float(gradient @ matrix @ gradient), 0.0)))
             for name, matrix in self.covariance.items()
         }
         straight = self.lens.undistort(ends)
@@ -159,6 +179,16 @@ class SurfaceMap:
                 )
             found[name] = float(np.hypot(found.get(name, 0.0), np.sqrt(squares)))
         return found
+
+    def distance_slope(self, ends_px: Array) -> tuple[float, Array]:
+        """Distance of two places, mm, and its derivative by the nine parameters, shape (9,)."""
+        across = self.to_mm(ends_px)
+        chord = across[1] - across[0]
+        distance = float(np.hypot(*chord))
+        if distance == 0.0:
+            return 0.0, np.zeros(9)
+        slopes = self._parameter_slopes(ends_px)
+        return distance, np.asarray((chord / distance) @ (slopes[1] - slopes[0]))
 
     def _parameter_slopes(self, points_px: Array) -> Array:
         """Derivative of (X, Y) by the nine parameters, shape (N, 2, 9)."""

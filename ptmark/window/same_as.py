@@ -168,7 +168,7 @@ class SameAs(QWidget):
 
 def _agreement(sizes: "Sizes") -> str:
     """How well the other photos' lengths agree with the one of record."""
-    from ptmark.measure import en_number
+    from ptmark.en import en_number
 
     held = sizes.size
     if held is None or sizes.of_record is None:
