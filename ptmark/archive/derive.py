@@ -153,7 +153,8 @@ def _revision(one: Row) -> Row:
     change = one.get("change") or {}
     return {
         "number": one["revision"],
-        "sha256": revision_hash(one),
+        # The seal was checked when the record was taken in; version 1 had none.
+        "sha256": (one.get("seal") or {}).get("sha256") or revision_hash(one),
         "at": change.get("at", one["created"]),
         "by": change.get("by", ""),
         "why": change.get("why", ""),

@@ -13,6 +13,7 @@ from ptmark.places import resource
 if TYPE_CHECKING:
     from jsonschema import Draft202012Validator
     from jsonschema.exceptions import ValidationError
+    from jsonschema_rs import Draft202012Validator as QuickValidator
 
 __all__ = ["SCHEMA_NAME", "check_document", "record_schema"]
 
@@ -56,6 +57,8 @@ def check_document(document: object, *, where: str) -> None:
             where=f"{where}, schema",
             mend=f"this version reads {', '.join(_VERSIONS)}; a newer one may read this file",
         )
+    if _accepted(document):
+        return
     error = next(_errors(document), None)
     if error is not None:
         raise RecordError(
@@ -63,6 +66,21 @@ def check_document(document: object, *, where: str) -> None:
             where=f"{where}, {_path(error)}",
             mend="correct that field, or take an earlier copy of the record",
         )
+
+
+@cache
+def _quick(version: int) -> "QuickValidator":
+    from jsonschema_rs import Draft202012Validator
+
+    return Draft202012Validator(record_schema(version))
+
+
+def _accepted(document: dict[str, Any]) -> bool:
+    """Whether it fits, in a hundredth of the time; where not, `_errors` has the last word."""
+    try:
+        return _quick(_VERSIONS[document["schema"]]).is_valid(document)
+    except ValueError:  # a value that JSON has not, such as NaN
+        return False
 
 
 @cache
