@@ -26,7 +26,7 @@ from ptmark.report.marks import (
     uncover,
 )
 from ptmark.report.palette import CYAN, NAVY, SHADE, Ink, ink_of
-from ptmark.report.surface_scale import ScaleBar, scale_bar
+from ptmark.report.surface_scale import ScaleBar, photo_px, scale_bar
 from ptmark.report.wording import VERDICT_SIGN, called, deciding, verdict_line
 
 __all__ = ["LEAST_PX", "MOST_PX", "Plate", "draw_plate", "fitted", "frame_size"]
@@ -190,21 +190,17 @@ def _groups(record: Record, plate: Plate) -> list[Array]:
 
     A finding's sketch is in mm on the surface: two points are a line, more a window's corners.
     """
-    matrix = record.scale["homography"]
-    if matrix is None or verdict_line(record)[0] == "acceptable":
+    if verdict_line(record)[0] == "acceptable":
         return []
-    # The adjugate maps mm to px like the inverse, and exists for every matrix.
-    h = np.array(matrix, dtype=float)
-    back = np.array(
-        [np.cross(h[:, 1], h[:, 2]), np.cross(h[:, 2], h[:, 0]), np.cross(h[:, 0], h[:, 1])]
-    )
     lines = []
     for finding in deciding(record)[:_MOST_GROUPS]:
         sketch = np.array(finding.get("sketch_mm") or [], dtype=float).reshape(-1, 2)
-        flat = np.column_stack([sketch, np.ones(len(sketch))]) @ back.T
-        if len(finding["indications"]) < 2 or len(sketch) < 2 or (flat[:, 2] == 0).any():
+        seen = photo_px(record, sketch)
+        if len(finding["indications"]) < 2 or len(sketch) < 2 or seen is None:
             continue
-        points = _to_plate(plate, flat[:, :2] / flat[:, 2:])
+        if not np.isfinite(seen).all():
+            continue
+        points = _to_plate(plate, seen)
         if np.abs(points).max() < _FAR:
             closed = np.concatenate([points, points[:1]])
             lines.append(points if len(points) == 2 else closed)

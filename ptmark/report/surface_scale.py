@@ -9,8 +9,9 @@ import numpy.typing as npt
 import shapely
 
 from ptmark.record import Record
+from ptmark.scale import Cylinder, Lens
 
-__all__ = ["ScaleBar", "local_bar", "scale_bar"]
+__all__ = ["ScaleBar", "local_bar", "photo_px", "scale_bar"]
 
 Array = npt.NDArray[np.float64]
 
@@ -35,17 +36,13 @@ def scale_bar(record: Record, wanted_px: float) -> ScaleBar | None:
 
     None where the record has no scale, or the map is degenerate at that place.
     """
-    matrix = record.scale["homography"]
-    if matrix is None:
-        return None
-    h = np.array(matrix, dtype=float)
     middle, place, area = _where(record)
     at = _beside(middle, record, 0.1 * wanted_px)
     bar = local_bar(record, at, wanted_px)
     if bar is None:
         return None
     length, here = bar[0], bar[1] / bar[0]
-    around = _px_per_mm(h, area) / here
+    around = _px_per_mm(record, area) / here
     around = around[np.isfinite(around)]
     spread = (float(around.min()), float(around.max())) if len(around) else (1.0, 1.0)
     return ScaleBar(length, length * here, (float(at[0]), float(at[1])), place, spread)
@@ -56,10 +53,7 @@ def local_bar(record: Record, at_px: Array, wanted_px: float) -> tuple[float, fl
 
     ``at_px`` of shape (2,), px of the upright photo. None where there is no scale there.
     """
-    matrix = record.scale["homography"]
-    if matrix is None:
-        return None
-    here = float(_px_per_mm(np.array(matrix, dtype=float), at_px[np.newaxis])[0])
+    here = float(_px_per_mm(record, at_px[np.newaxis])[0])
     if not np.isfinite(here) or here <= 0:
         return None
     length = _round_below(wanted_px / here)
@@ -101,15 +95,56 @@ def _beside(middle: Array, record: Record, room_px: float) -> Array:
     return np.asarray(places[np.argmin(np.round(np.linalg.norm(places - middle, axis=1), 6))])
 
 
-def _px_per_mm(h: Array, points: Array) -> Array:
-    """Photo scale along the photo's width: one over the mm that one px to the right spans."""
-    steps = np.array([[-0.5, 0.0], [0.5, 0.0]])
-    both = points[:, np.newaxis] + steps
-    flat = np.concatenate([both.reshape(-1, 2), np.ones((both.size // 2, 1))], axis=1) @ h.T
+def photo_px(record: Record, points_mm: Array) -> Array | None:
+    """Where points of the surface, shape (N, 2) mm, are in the photo, px; None without a scale.
+
+    A place at a plane's horizon is not finite. The lens term, under a percent, is left out.
+    """
+    pipe, matrix = _pipe_of(record), record.scale["homography"]
+    if pipe is not None:
+        return pipe.to_px(pipe.wrapped(points_mm))
+    if matrix is None:
+        return None
+    # The adjugate maps mm to px like the inverse, and exists for every matrix.
+    h = np.array(matrix, dtype=float)
+    back = [np.cross(h[:, 1], h[:, 2]), np.cross(h[:, 2], h[:, 0]), np.cross(h[:, 0], h[:, 1])]
+    return _mapped(np.array(back), points_mm)
+
+
+def _px_per_mm(record: Record, points: Array) -> Array:
+    """Photo scale along the photo's width: one over the mm that one px to the right spans.
+
+    NaN where there is no scale.
+    """
+    both = (points[:, np.newaxis] + np.array([[-0.5, 0.0], [0.5, 0.0]])).reshape(-1, 2)
+    pipe, matrix = _pipe_of(record), record.scale["homography"]
+    if pipe is not None:
+        places, met = pipe.meet(both)
+        mm = np.where(met[:, np.newaxis], pipe.unwrapped(places), np.nan)
+    elif matrix is not None:
+        mm = _mapped(np.array(matrix, dtype=float), both)
+    else:
+        return np.full(len(points), np.nan)
+    ends = mm.reshape(-1, 2, 2)
     with np.errstate(divide="ignore", invalid="ignore"):
-        mm = (flat[:, :2] / flat[:, 2:]).reshape(-1, 2, 2)
-        scale: Array = 1.0 / np.linalg.norm(mm[:, 1] - mm[:, 0], axis=1)
+        scale: Array = 1.0 / np.linalg.norm(ends[:, 1] - ends[:, 0], axis=1)
     return scale
+
+
+def _mapped(h: Array, points: Array) -> Array:
+    flat = np.column_stack([points, np.ones(len(points))]) @ h.T
+    with np.errstate(divide="ignore", invalid="ignore"):
+        return np.asarray(flat[:, :2] / flat[:, 2:])
+
+
+def _pipe_of(record: Record) -> Cylinder | None:
+    """The pipe that a record's surface is; None for a plane."""
+    surface = record.scale.get("surface")
+    if surface is None or surface.get("shape") != "cylinder":
+        return None
+    rays = np.array(surface["rays"], dtype=float)
+    distance, radius = float(surface["axis_distance_mm"]), float(surface["radius_mm"])
+    return Cylinder(distance, radius, rays, Lens((0.0, 0.0), 1.0))
 
 
 def _round_below(value: float) -> float:

@@ -79,6 +79,13 @@ def register_views(
         If too little agrees, or what agrees is no possible view of one plane; it names the
         number of inliers and the residual.
     """
+    for one in (a, b):
+        if one.surface is not None and not one.surface.flat:
+            raise SeriesError(
+                "photos of a pipe cannot be laid over each other: that takes a plane",
+                where=one.name,
+                mend="compare what each photo gives by itself",
+            )
     if marks is not None:
         return _with_card_words(_by_marks(a, b, *marks), a, b)
     try:

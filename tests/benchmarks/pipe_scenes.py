@@ -88,7 +88,9 @@ class Scene:
         for share in np.linspace(1.0, 0.1, 40):
             far = share * self.off
             rim = [
-                [a * self.limb * self.diameter / 2, s * far] for a in (-1, 1) for s in (-1, 1)
+                [a * self.limb * self.diameter / 2, s * far]
+                for a in (-1, 0, 1)
+                for s in (-1, 1)
             ]
             seen = self.see(self.place(rim))
             if ((seen > 30) & (seen < np.array(self.size) - 30)).all():

@@ -85,6 +85,62 @@ def test_a_diameter_that_cannot_be_is_refused(photo, capsys):
     assert "check the diameter" in capsys.readouterr().err
 
 
+def measured(photo, tmp_path, *words):
+    made = tmp_path / "r.json"
+    assert main(["measure", str(photo), *words, "--relief", "0", "--json", str(made)]) == 0
+    return json.loads(made.read_text())
+
+
+@pytest.mark.slow
+@pytest.mark.parametrize(
+    ("words", "kind", "reference"),
+    [
+        (["--pipe", "200,590,1400,610=168.3mm"], "pipe", "pipe"),
+        # 100 mm along the crown, 215.85 mm from a camera of 1500 px.
+        (["--pipe", "168.3mm", "--line", "452,600,1147,600=100mm"], "line", "line on a pipe"),
+        (
+            [
+                "--pipe",
+                "452,599.5,1147,599.5=168.3mm",
+                "--rectangle",
+                "520.9,460.5,1078.1,460.5,1078.1,738.5,520.9,738.5=80.2x40mm",
+            ],
+            "rectangle",
+            "rectangle on a pipe",
+        ),
+    ],
+)
+def test_a_line_along_the_pipe_a_rule_or_a_rectangle_on_it_will_do(
+    photo, tmp_path, words, kind, reference
+):
+    document = measured(photo, tmp_path, *words)
+    check_document(document, where="record")
+    assert document["scale"]["reference"] == reference
+    given = document["scale"]["given"]
+    assert given["kind"] == "pipe"
+    assert (given["on"] or {"kind": "pipe"})["kind"] == kind
+    assert document["scale"]["surface"]["radius_mm"] == pytest.approx(RADIUS)
+    sizes = [one for one in document["indications"] if one["length_mm"] is not None]
+    middle = min(sizes, key=lambda one: one["length_mm"])
+    truth = np.hypot(np.radians(8) * RADIUS, 1.8)
+    assert abs(middle["length_mm"] - truth) <= middle["length_u_mm"] + 0.1
+
+
+@pytest.mark.parametrize(
+    ("words", "says"),
+    [
+        (["--pipe", "168.3mm"], "0 points given"),
+        (["--pipe", "1,1,9,9,1,9=168.3mm"], "3 points given"),
+        (["--card-on-pipe"], "lies on no pipe"),
+        (["--pipe", "1,1,9,9=168mm", "--check", "80mm"], "add --card-on-pipe"),
+        (["--pipe", "168mm", "--line", "1,1,9,9=9mm", "--line", "1,9,9,1=9mm"], "two lines"),
+    ],
+)
+def test_what_does_not_go_together_is_said(tmp_path, words, says, capsys):
+    assert main(["measure", str(tmp_path / "none.png"), *words]) == 1
+    assert says in capsys.readouterr().err
+
+
 def test_crossing_edges_are_refused(photo, capsys):
     assert main(["measure", str(photo), "--pipe", "0,0,900,900,0,900,900,0=100mm"]) == 1
     assert "edges cross" in capsys.readouterr().err

@@ -4,7 +4,9 @@ import pytest
 from PySide6.QtCore import QPointF, Qt
 
 from ptmark.scale import PipeMap
+from ptmark.units import parse_length
 from ptmark.window.photo_row import PhotoRow
+from ptmark.window.references import build_reference, take_apart
 
 pytestmark = [pytest.mark.gui, pytest.mark.slow]
 
@@ -20,12 +22,58 @@ def bare(qtbot, window, idle, scene_without_card):
     return window
 
 
+def pick(qtbot, view, *places):
+    for x, y in places:
+        qtbot.mouseClick(view, LEFT, pos=view.port.to_widget(QPointF(x, y)).toPoint())
+
+
+def test_a_rule_along_a_pipe_takes_two_clicks_and_is_shown_again(qtbot, bare, idle):
+    page = bare.scale_step
+    page.kinds["pipe rule"].click()
+    pick(qtbot, bare.view, (200, 400), (1000, 410))
+    for edit, text in zip(page.lengths["pipe rule"], ("168.3 mm", "60 mm"), strict=True):
+        edit.setText(text)
+    page.use()
+    idle()
+    inspection = bare.session.inspection
+    assert inspection.surface.reference == "line on a pipe"
+    assert inspection.state.reference.on.length_mm == 60
+    assert page.kind == "pipe rule"
+    assert [edit.text() for edit in page.lengths["pipe rule"]] == ["168.3 mm", "60 mm"]
+
+
+def test_a_line_along_what_shows_no_edges_is_refused_in_place(qtbot, bare, idle):
+    page = bare.scale_step
+    page.kinds["pipe axis"].click()
+    pick(qtbot, bare.view, (200, 400), (1000, 410))
+    page.lengths["pipe axis"][0].setText("168.3 mm")
+    page.use()
+    idle()
+    assert bare.session.inspection.surface is None
+    assert "not clear" in page.notice.text.text()
+
+
+@pytest.mark.parametrize(
+    ("kind", "count", "texts"),
+    [
+        ("pipe", 4, ["168.3mm"]),
+        ("pipe axis", 2, ["6in"]),
+        ("pipe rule", 2, ["168.3mm", "50mm"]),
+        ("pipe card", 2, ["168.3mm"]),
+        ("pipe rectangle", 6, ["168.3mm", "85.6mm", "53.98mm"]),
+    ],
+)
+def test_what_was_picked_and_typed_comes_back(kind, count, texts):
+    points = [(10.0 * i, 7.0 * i) for i in range(count)]
+    shown, back, sizes = take_apart(build_reference(kind, points, texts))
+    assert (shown, back) == (kind, points)
+    assert sizes == [parse_length(text, where="") for text in texts]
+
+
 def test_diameter_and_two_edges_are_all_it_takes(qtbot, bare, idle):
     page = bare.scale_step
     page.kinds["pipe"].click()
-    for x, y in ((200, 100), (1000, 100), (200, 700), (1000, 700)):
-        where = bare.view.port.to_widget(QPointF(x, y)).toPoint()
-        qtbot.mouseClick(bare.view, LEFT, pos=where)
+    pick(qtbot, bare.view, (200, 100), (1000, 100), (200, 700), (1000, 700))
     assert len(page._points) == 4
     edit = page.lengths["pipe"][0]
     edit.setFocus()
