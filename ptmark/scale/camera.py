@@ -12,7 +12,7 @@ from ptmark.photo import Camera, CameraProfile, Photo, PhotoInfo
 from ptmark.scale.calibrate import LensFit, View, fit_lens
 from ptmark.scale.calibration_grid import GRID, find_pattern
 
-__all__ = ["calibrate_camera"]
+__all__ = ["calibrate_camera", "profile_of"]
 
 # What a calibration on one day does not show: focusing and stabilising move the focal length
 # by about one percent and the radial terms by some thousandths. Common practice, no source.
@@ -58,12 +58,13 @@ def calibrate_camera(
         raise ScaleError("no photos", where="calibration", mend="name the photos of the grid")
     long, short = max(first.width, first.height), min(first.width, first.height)
     fit = fit_lens(views, long, short, first.focal_px)
-    return _profile(fit, first.camera, name, (long, short), len(views))
+    return profile_of(fit, first.camera, name, (long, short), len(views))
 
 
-def _profile(
+def profile_of(
     fit: LensFit, camera: Camera, name: str, size: tuple[int, int], photos: int
 ) -> CameraProfile:
+    """The profile of a fit; ``size`` is the pictures' long and short side, px."""
     diagonal = float(np.hypot(*size))
     away = float(np.hypot(*(fit.centre - np.asarray(fit.lens.centre)))) / np.sqrt(2)
     return CameraProfile(

@@ -192,7 +192,7 @@ def test_the_command_calibrates_lists_and_removes(
     exif = Image.Exif()
     exif[0x010F], exif[0x0110] = "Shop", "One"
     paths = []
-    for seed in range(10):
+    for seed in range(6):
         path = tmp_path / f"{seed}.jpg"
         Image.fromarray(_shot(seed)).convert("RGB").save(path, quality=92, exif=exif)
         paths.append(str(path))
