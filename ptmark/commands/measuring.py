@@ -2,12 +2,13 @@
 
 import argparse
 import re
+from dataclasses import replace
 
 from ptmark.commands.options import read_lines, read_pipe, read_points, read_rectangle
 from ptmark.errors import UsageError
 from ptmark.folder import Asked
 from ptmark.record import FIELDS
-from ptmark.scale import CardReference, Flat, LinesReference, Reference
+from ptmark.scale import CardReference, LinesReference, OnPlane, PairReference, Reference
 from ptmark.units import parse_length
 
 __all__ = ["add_measuring", "read_asked"]
@@ -15,19 +16,32 @@ __all__ = ["add_measuring", "read_asked"]
 
 def add_measuring(made: argparse.ArgumentParser) -> None:
     """Add the options of scale, area, part and criteria."""
-    scale = made.add_mutually_exclusive_group()
-    scale.add_argument(
+    made.add_argument(
         "--line",
         action="append",
         metavar="X1,Y1,X2,Y2=LENGTH",
         help="a line of known length (150mm, 6in); twice: two lines at right angles",
     )
-    scale.add_argument(
+    made.add_argument(
         "--rectangle",
+        action="append",
         metavar="X1,Y1,…,X4,Y4=WxH",
-        help="four corners, clockwise from the top left, of a rectangle (85.6x53.98mm)",
+        help="four corners, clockwise from the top left, of a rectangle (85.6x53.98mm); twice: "
+        "two rectangles, both used",
     )
-    scale.add_argument("--check", metavar="LENGTH", help="measured check length of the card")
+    made.add_argument(
+        "--card",
+        action="store_true",
+        help="with --line or --rectangle: the scale card lies in the photo too; both are used",
+    )
+    made.add_argument("--check", metavar="LENGTH", help="measured check length of the card")
+    made.add_argument(
+        "--offset",
+        action="append",
+        metavar="LENGTH",
+        help="how far the reference lies above the surface: a thick card, a card on a step "
+        "(1.5mm); once for each of two references (card, rectangle, line), 0 where it is flat",
+    )
     made.add_argument(
         "--pipe",
         metavar="[X1,Y1,…=]DIAMETER",
@@ -47,7 +61,9 @@ def add_measuring(made: argparse.ArgumentParser) -> None:
         help="kind of penetrant; recognised from each photo where not given",
     )
     made.add_argument(
-        "--relief", metavar="LENGTH", help="height of the weld crown above the scale"
+        "--relief",
+        metavar="LENGTH",
+        help="height of the weld crown above the surface that the scale lies on",
     )
     made.add_argument(
         "--weld", metavar="X1,Y1,X2,Y2", help="two points on the weld's middle, px"
@@ -78,7 +94,7 @@ def read_asked(args: argparse.Namespace) -> Asked:
         decision_rule=args.decision,
         mode=args.type.replace("-", " "),
         fields=_fields(args.field),
-        relief_mm=_relief(args.relief),
+        relief_mm=_height(args.relief, "--relief"),
         weld_length_mm=_length(args.weld_length, "--weld-length"),
         thickness_mm=_length(args.thickness, "--thickness"),
     )
@@ -110,27 +126,16 @@ def _length(text: str | None, where: str) -> float | None:
     return None if text is None else parse_length(text, where=where)
 
 
-def _relief(text: str | None) -> float | None:
+def _height(text: str | None, where: str) -> float | None:
     if text is not None and re.fullmatch(r"0+([.,]0*)?\s*(mm|cm|in)?", text.strip()):
         return 0.0  # a flat surface is a statement of its own
-    return _length(text, "--relief")
+    return _length(text, where)
 
 
 def _reference(args: argparse.Namespace) -> Reference:
-    flat: Flat = CardReference(check_mm=_length(args.check, "--check"))
-    if args.line:
-        lines = read_lines(args.line)
-        if isinstance(lines, LinesReference):
-            if args.pipe:
-                raise UsageError(
-                    "two lines given", where="--pipe", mend="give one line, along the pipe"
-                )
-            return lines
-        flat = lines
-    elif args.rectangle:
-        flat = read_rectangle(args.rectangle)
-    card = isinstance(flat, CardReference)
-    if args.card_on_pipe and not (args.pipe and card):
+    flats = _flats(args)
+    card = isinstance(flats[0], CardReference)
+    if args.card_on_pipe and not (args.pipe and card and len(flats) == 1):
         raise UsageError(
             "the card lies on no pipe",
             where="--card-on-pipe",
@@ -139,5 +144,48 @@ def _reference(args: argparse.Namespace) -> Reference:
     if args.check and args.pipe and not args.card_on_pipe:
         raise UsageError("holds for the card", where="--check", mend="add --card-on-pipe")
     if args.pipe:
-        return read_pipe(args.pipe, None if card and not args.card_on_pipe else flat)
-    return flat
+        return _on_pipe(args, None if card and not args.card_on_pipe else flats)
+    flats = _raised(flats, args.offset or [])
+    if len(flats) == 1:
+        return flats[0]
+    return PairReference(first=flats[0], second=flats[1])
+
+
+def _flats(args: argparse.Namespace) -> list[OnPlane]:
+    """The one or two references that lie flat, the surest first."""
+    flats: list[OnPlane] = [read_rectangle(text) for text in args.rectangle or ()]
+    if args.line:
+        flats.append(read_lines(args.line))
+    if args.check and flats and not args.card:
+        raise UsageError("holds for the card", where="--check", mend="add --card")
+    if args.card or not flats:
+        flats.insert(0, CardReference(check_mm=_length(args.check, "--check")))
+    if len(flats) > 2:
+        raise UsageError(f"{len(flats)} references given", where="scale", mend="give two")
+    return flats
+
+
+def _on_pipe(args: argparse.Namespace, flats: list[OnPlane] | None) -> Reference:
+    if args.offset:
+        raise UsageError("is for flat surfaces", where="--offset", mend="leave out --pipe")
+    if flats is None:
+        return read_pipe(args.pipe, None)
+    if len(flats) > 1 or isinstance(flats[0], LinesReference):
+        raise UsageError(
+            "two references given", where="--pipe", mend="give one line, along the pipe"
+        )
+    return read_pipe(args.pipe, flats[0])
+
+
+def _raised(flats: list[OnPlane], texts: list[str]) -> list[OnPlane]:
+    """The references, each as far above the surface as was given."""
+    if not texts:
+        return flats
+    if len(texts) != len(flats):
+        raise UsageError(
+            f"{len(texts)} given for {len(flats)} references",
+            where="--offset",
+            mend="give one for each: card, rectangle, line; 0 where it lies flat",
+        )
+    heights = [_height(text, "--offset") or 0.0 for text in texts]
+    return [replace(one, offset_mm=mm) for one, mm in zip(flats, heights, strict=True)]

@@ -100,6 +100,24 @@ def scale_json(surface: SurfaceMap | None, reference: Reference | None) -> dict[
         "given": given,
         "cautions": list(surface.cautions),
         **_shape(surface),
+        **_beside(surface),
+    }
+
+
+def _beside(surface: SurfaceMap) -> dict[str, Any]:
+    """The second reference and how it agrees; nothing where one was used."""
+    beside = surface.beside
+    if beside is None:
+        return {}
+    return {
+        "references": [
+            {
+                "reference": beside.reference,
+                "reference_px": points(beside.reference_px, 3),
+                "en": number(beside.en, 3),
+                "difference": number(beside.difference, 6),
+            }
+        ]
     }
 
 

@@ -25,7 +25,7 @@ def basis(record: Record, width: float) -> list[Flowable]:
         ),
         ("Lens", _lens(scale.get("lens"))),
         ("Taken", str(camera.get("taken") or "")),
-        ("Height above the scale's plane", _relief(record.conditions["relief_mm"])),
+        ("Height above the surface", _relief(record.conditions["relief_mm"])),
         ("Background pinkness", measured(record.conditions["haze"], unit="(0 white, 1 dye)")),
         ("Weld length", measured(record.weld_length_mm)),
         ("Thickness for the rules", measured(record.thickness_mm)),
@@ -51,11 +51,15 @@ def _given(given: dict[str, Any] | None) -> str:
     if not given:
         return EMPTY
     return "; ".join(
-        f"{name.replace('_', ' ')}: {_flat(value)}" for name, value in given.items()
+        f"{name.replace('_', ' ')}: {_flat(value)}"
+        for name, value in given.items()
+        if value is not None
     )
 
 
 def _flat(value: object) -> str:
     if isinstance(value, list):
         return "(" + ", ".join(_flat(one) for one in value) + ")"
+    if isinstance(value, dict):
+        return "(" + _given(value) + ")"
     return f"{value:g}" if isinstance(value, float) else str(value)

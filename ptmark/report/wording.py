@@ -210,6 +210,12 @@ def scale_line(record: Record) -> str:
         parts.append("tilt not known")
     if scale["working_distance_mm"] is not None:
         parts.append(f"distance {scale['working_distance_mm']:.0f} mm")
+    parts += [
+        f"fitted with a second reference ({one['reference']}), which differs by "
+        f"{100 * one['difference']:+.2f} %, En {one['en']:.2f}"
+        for one in scale.get("references") or ()
+        if one["en"] is not None and one["difference"] is not None
+    ]
     return ", ".join(parts)
 
 

@@ -129,6 +129,7 @@ def reference_to_json(reference: Reference) -> dict[str, Any]:
     }
     if isinstance(reference, PipeReference):
         members["on"] = None if reference.on is None else reference_to_json(reference.on)
+        members = {key: value for key, value in members.items() if value}
     if isinstance(reference, PairReference):
         for name in ("first", "second"):
             members[name] = reference_to_json(getattr(reference, name))

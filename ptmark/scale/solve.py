@@ -48,6 +48,7 @@ def solve(reference: Reference, photo: "Photo") -> SurfaceMap:
     """
     match reference:
         case PairReference(first=first, second=second):
+            _check_two(first, second)
             alone = [(one, _alone(one, photo)) for one in (first, second)]
             return solve_pair(alone[0], alone[1], photo.info.path.name)
         case CardReference():
@@ -62,6 +63,19 @@ def solve(reference: Reference, photo: "Photo") -> SurfaceMap:
             return touching_map(reference, _alone(reference.on, photo), photo)
         case _:
             return set_back(_alone(reference, photo), reference.offset_mm)
+
+
+def _check_two(first: OnPlane, second: OnPlane) -> None:
+    """Refuse one reference given twice: it would count double."""
+    same = replace(first, offset_mm=0.0) == replace(second, offset_mm=0.0)
+    if isinstance(first, CardReference) and isinstance(second, CardReference):
+        same = first.number == second.number or None in {first.number, second.number}
+    if same:
+        raise ScaleError(
+            "the same reference is given twice",
+            where="scale",
+            mend="give another one; two cards of different sets are found by themselves",
+        )
 
 
 def _alone(reference: OnPlane, photo: "Photo") -> SurfaceMap:

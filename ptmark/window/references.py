@@ -1,14 +1,15 @@
 """From what is picked and typed to a scale reference, and back again."""
 
+from dataclasses import replace
 from typing import TYPE_CHECKING
 
 from ptmark.errors import PtmarkError
 from ptmark.units import parse_length
 
 if TYPE_CHECKING:
-    from ptmark.scale import PipeReference, Reference
+    from ptmark.scale import OnPlane, PipeReference, Reference
 
-__all__ = ["KINDS", "build_reference", "take_apart"]
+__all__ = ["KINDS", "build_reference", "offset_of", "paired", "raised", "take_apart"]
 
 Points = list[tuple[float, float]]
 
@@ -79,7 +80,9 @@ def _pipe(kind: str, points: Points, sizes: list[float]) -> "Reference":
     return scale.PipeReference(axis_px=picked, diameter_mm=sizes[0], on=on)
 
 
-def take_apart(reference: "Reference") -> tuple[str, Points | None, list[float | None]]:
+def take_apart(
+    reference: "OnPlane | PipeReference",
+) -> tuple[str, Points | None, list[float | None]]:
     """Kind, points in photo px and lengths in mm of a reference."""
     from ptmark import scale
 
@@ -112,3 +115,45 @@ def _pipe_apart(reference: "PipeReference") -> tuple[str, Points | None, list[fl
     if reference.edges_px:
         return "pipe", list(reference.edges_px), [diameter]
     return "pipe card" if reference.on else "pipe axis", list(reference.axis_px), [diameter]
+
+
+def raised(reference: "Reference", text: str) -> "Reference":
+    """A flat reference that lies as far above the surface as typed; any other as it is.
+
+    Raises
+    ------
+    PtmarkError
+        If the height cannot be read.
+    """
+    from ptmark import scale
+
+    if isinstance(reference, scale.PipeReference | scale.PairReference):
+        return reference
+    flat = not text.strip() or text.strip().rstrip("m").strip() in {"0", "0.0"}
+    where = "Height of the reference"
+    height = 0.0 if flat else parse_length(text, where=where, default_unit="mm")
+    return replace(reference, offset_mm=height)
+
+
+def offset_of(reference: "Reference") -> float:
+    """How far a reference lies above the surface, mm; 0 for what lies on a pipe."""
+    return float(getattr(reference, "offset_mm", 0.0))
+
+
+def paired(first: "OnPlane | None", second: "Reference") -> "Reference":
+    """Two references as one; the second alone where there is no first.
+
+    Raises
+    ------
+    PtmarkError
+        If the second is a pipe: that is used alone.
+    """
+    from ptmark import scale
+
+    if first is None:
+        return second
+    if isinstance(second, scale.PipeReference | scale.PairReference):
+        raise PtmarkError(
+            "a pipe or bar is used alone", where="scale", mend="Remove the scale first."
+        )
+    return scale.PairReference(first=first, second=second)

@@ -107,7 +107,14 @@ class Shown:
         inspection = self._session.inspection
         if inspection is None or inspection.surface is None:
             return []
-        points = [QPointF(x, y) for x, y in inspection.surface.reference_px.tolist()]
-        pairs = {"line", "two lines", "pipe", "line on a pipe"}
-        size = 2 if inspection.surface.reference in pairs else 4
-        return [QPolygonF(points[i : i + size]) for i in range(0, len(points), size)]
+        surface, beside = inspection.surface, inspection.surface.beside
+        shown = _polygons(surface.reference, surface.reference_px.tolist())
+        if beside is not None:
+            shown += _polygons(beside.reference, beside.reference_px.tolist())
+        return shown
+
+
+def _polygons(reference: str, points_px: list[list[float]]) -> list[QPolygonF]:
+    points = [QPointF(x, y) for x, y in points_px]
+    size = 2 if reference in {"line", "two lines", "pipe", "line on a pipe"} else 4
+    return [QPolygonF(points[i : i + size]) for i in range(0, len(points), size)]

@@ -50,6 +50,8 @@ def _scale(session: Session) -> tuple[str, str]:
         return ("look", "refused") if refused else ("look", "missing")
     sign = "look" if surface.cautions else "done"
     name = _REFERENCES.get(surface.reference, surface.reference)
+    if surface.beside is not None:
+        name += f" and {surface.beside.reference}"
     digits = 4 if session.unit == "mm" else 5
     return sign, f"{name}, {format_length(surface.mm_per_px(), session.unit, digits)}/px"
 
@@ -88,6 +90,8 @@ def _record(session: Session) -> tuple[str, str]:
     state = session.state
     if state is None:
         return "", "none yet"
+    if session.reviewing:
+        return "", "your review"
     missing = [f for f in FIELDS if f.needed and not state.fields.get(f.key, "").strip()]
     if missing:
         return "look", f"{len(missing)} field{'s' * (len(missing) > 1)} missing"

@@ -1,5 +1,7 @@
 """Scale: what fixes the millimetres, how far it can be trusted, and picking it by hand."""
 
+from typing import TYPE_CHECKING
+
 from PySide6.QtWidgets import QButtonGroup, QFormLayout, QRadioButton, QWidget
 
 from ptmark.errors import PtmarkError
@@ -7,13 +9,24 @@ from ptmark.units import format_length, parse_length
 from ptmark.window.bench import Bench
 from ptmark.window.bits import CommitEdit, Notice, heading, key_button, plain, quiet
 from ptmark.window.looking import Looking
-from ptmark.window.references import KINDS, build_reference, take_apart
+from ptmark.window.references import (
+    KINDS,
+    build_reference,
+    offset_of,
+    paired,
+    raised,
+    take_apart,
+)
 from ptmark.window.session import Session
 from ptmark.window.steps.page import StepPage
+
+if TYPE_CHECKING:
+    from ptmark.scale import OnPlane, SurfaceMap
 
 __all__ = ["ScaleStep"]
 
 Points = list[tuple[float, float]]
+_ANOTHER, _ONE_ONLY = "Add another reference", "Use one reference only"
 _SAYS = {
     "card": "The tool's own printed card. Measure its 80 mm check length with callipers, "
     "if you can: it corrects the print and narrows the uncertainty.",
@@ -43,6 +56,7 @@ class ScaleStep(StepPage):
         self._bench, self._looking = bench, looking
         self._points: Points | None = None
         self._seen: object = None  # the reference that the form shows
+        self._first: OnPlane | None = None  # where the form shows a second one
         self._now = plain()
         self._cautions = Notice()
         for widget in (self._now, self._cautions, heading("Reference in the photo")):
@@ -62,10 +76,13 @@ class ScaleStep(StepPage):
         for kind, (_, labels) in KINDS.items():
             self._forms[kind] = self._form(kind, labels)
             self.column.addWidget(self._forms[kind])
+        self._add_offset()
         self.pick_button = key_button("Pick the points", "P", self._pick, window=self)
         self.use_button = key_button("Use this scale", "Ctrl+Return", self.use, window=self)
+        self.another_button = key_button(_ANOTHER, "", self._another)
         self.clear_button = key_button("Remove the scale", "", self._clear)
-        for button in (self.pick_button, self.use_button, self.clear_button):
+        buttons = (self.pick_button, self.use_button, self.another_button, self.clear_button)
+        for button in buttons:
             self.column.addWidget(button)
         self._add_relief()
         self.column.addStretch(1)
@@ -93,11 +110,33 @@ class ScaleStep(StepPage):
             form.addRow(label, edit)
         return form_widget
 
+    def _add_offset(self) -> None:
+        self.offset = CommitEdit()
+        self.offset.setPlaceholderText("lies on the surface; else such as 1.5 mm above it")
+        self.offset.setAccessibleName("Height of the reference above the surface")
+        self.offset.returnPressed.connect(self.use)
+        self.column.addWidget(self.offset)
+
+    def _another(self) -> None:
+        """Leave the reference as the first of two, or go back to it alone."""
+        from ptmark.scale import PairReference, PipeReference
+
+        now = self.session.state.reference if self.session.state else None
+        if self._first is not None:
+            first, self._first = self._first, None
+            if isinstance(now, PairReference):
+                self._looking.set_reference(first)
+        elif now is not None and not isinstance(now, PairReference | PipeReference):
+            self._first, self._points = now, None
+            self.offset.setText("")
+            self.notice.say("Choose the second reference: both are compared, then used.")
+        self.refresh()
+
     def _add_relief(self) -> None:
-        self.column.addWidget(heading("Height of the indications above the reference"))
+        self.column.addWidget(heading("Height of the indications above the surface"))
         self.relief = CommitEdit()
         self.relief.setPlaceholderText("not given: 0 to 2 mm is assumed")
-        self.relief.setAccessibleName("Height of the indications above the reference")
+        self.relief.setAccessibleName("Height of the indications above the surface")
         self.relief.committed.connect(self._on_relief)
         self.column.addWidget(self.relief)
         self.column.addWidget(
@@ -138,7 +177,8 @@ class ScaleStep(StepPage):
             return
         try:
             texts = [edit.text() for edit in self.lengths[self.kind]]
-            reference = build_reference(self.kind, self._points, texts)
+            alone = build_reference(self.kind, self._points, texts)
+            reference = paired(self._first, raised(alone, self.offset.text()))
         except PtmarkError as exc:
             self.notice.say_error(exc)
             return
@@ -172,13 +212,19 @@ class ScaleStep(StepPage):
 
     def _follow(self) -> None:
         """Show a reference that was taken or brought back, so that it can be picked on."""
+        from ptmark.scale import PairReference
+
         reference = self.session.state.reference if self.session.state else None
         if reference is self._seen:
             return
-        self._seen = reference
+        self._seen, self._first = reference, None
+        if isinstance(reference, PairReference):
+            self._first, reference = reference.first, reference.second
         if reference is not None:
             kind, self._points, sizes = take_apart(reference)
             self.kinds[kind].setChecked(True)
+            offset = offset_of(reference)
+            self.offset.setText(f"{offset:g} mm" if offset else "")
             for edit, size in zip(self.lengths[kind], sizes, strict=True):
                 edit.setText("" if size is None else f"{size:g} mm")
             if any(edit.hasFocus() for edit in self.lengths[kind]):
@@ -195,6 +241,9 @@ class ScaleStep(StepPage):
         self.pick_button.setEnabled(self.session.has_photo)
         surface = inspection.surface if inspection else None
         self.clear_button.setEnabled(surface is not None)
+        self.offset.setVisible(not self.kind.startswith("pipe"))
+        self.another_button.setText(_ANOTHER if self._first is None else _ONE_ONLY)
+        self.another_button.setEnabled(surface is not None and surface.flat)
         self._enable()
         if inspection is None or surface is None:
             refused = inspection.surface_error if inspection else None
@@ -217,12 +266,15 @@ def _relief(text: str) -> float | None:
     return parse_length(text, where="Height", default_unit="mm")
 
 
-def _in_words(surface: object, unit: str) -> str:
-    from ptmark.scale import SurfaceMap
-
-    if not isinstance(surface, SurfaceMap):
-        return ""
+def _in_words(surface: "SurfaceMap", unit: str) -> str:
+    beside = surface.beside
     said = [f"Scale from: {surface.reference}."]
+    if beside is not None:
+        said[0] = f"Scale from: {surface.reference} and {beside.reference}."
+        said.append(
+            f"They differ by {100 * beside.difference:+.2f} % (En {beside.en:.1f}; up to 1 "
+            "they agree)."
+        )
     said.append(
         f"One pixel is {format_length(surface.mm_per_px(), unit, 4 if unit == 'mm' else 5)}."
     )
