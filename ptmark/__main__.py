@@ -1,5 +1,10 @@
-"""Start ptmark: with a verb the command line, without one (or with a photo) the window."""
+"""Start ptmark: with a verb the command line, without one the window.
 
+The window also opens on a photo, on a record, or on a folder of records (written with a slash,
+such as ``records/``, so that no folder is taken for a verb).
+"""
+
+import os
 import sys
 from pathlib import Path
 
@@ -8,13 +13,13 @@ from ptmark.errors import PtmarkError
 
 __all__ = ["main"]
 
-_PICTURES = {".jpg", ".jpeg", ".png", ".tif", ".tiff", ".webp", ".heic", ".heif"}
+_SHOWN = {".jpg", ".jpeg", ".png", ".tif", ".tiff", ".webp", ".heic", ".heif", ".json"}
 
 
 def main(argv: list[str] | None = None) -> int:
     """Carry out one command line; returns the exit code (0 done, 1 failed, 2 wrong usage)."""
     words = sys.argv[1:] if argv is None else argv
-    if not words or (len(words) == 1 and Path(words[0]).suffix.lower() in _PICTURES):
+    if not words or (len(words) == 1 and _for_window(words[0])):
         return _open_window(Path(words[0]) if words else None)
     if words == ["--version"]:
         print(f"ptmark {__version__}")  # noqa: T201
@@ -24,11 +29,15 @@ def main(argv: list[str] | None = None) -> int:
     return run(words)
 
 
-def _open_window(photo: Path | None) -> int:
+def _for_window(word: str) -> bool:
+    return Path(word).suffix.lower() in _SHOWN or (os.sep in word and Path(word).is_dir())
+
+
+def _open_window(path: Path | None) -> int:
     from ptmark.window.app import run
 
     try:
-        return run(photo)
+        return run(path)
     except PtmarkError as exc:
         print(f"ptmark: {exc}", file=sys.stderr)  # noqa: T201
         return 1

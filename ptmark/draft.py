@@ -5,6 +5,7 @@ from the state is worked out again. Left-out blobs are found again by looking ag
 at hand stands at the top level, the others of the set before and after it.
 """
 
+from collections.abc import Sequence
 from contextlib import suppress
 from dataclasses import replace
 from pathlib import Path
@@ -16,9 +17,10 @@ from ptmark.dye import EdgeQuality
 from ptmark.errors import RecordError, ScaleError
 from ptmark.inspection import Inspection, Marked, State
 from ptmark.photo import Photo, open_photo
+from ptmark.record import Record
 from ptmark.scale import reference_from_json, reference_to_json
 
-__all__ = ["DRAFT_SCHEMA", "draft_to_json", "restore_draft"]
+__all__ = ["DRAFT_SCHEMA", "draft_of_record", "draft_to_json", "restore_draft"]
 
 DRAFT_SCHEMA = "ptmark-draft/2"
 _READ = {"ptmark-draft/1", DRAFT_SCHEMA}  # version 1: one photo
@@ -36,6 +38,7 @@ def draft_to_json(inspection: Inspection) -> dict[str, Any]:
         "before": [_photo_to_json(one) for one in state.before],
         "after": [_photo_to_json(one) for one in state.after],
         "sizes_from": state.sizes_from,
+        "retest_of": state.retest_of,
     }
 
 
@@ -80,6 +83,51 @@ def restore_draft(inspection: Inspection, document: dict[str, Any]) -> None:
     before, after = tuple(photos[:count]), tuple(photos[count:])
     sizes_from = dict(document.get("sizes_from", {}))
     inspection.take_state(replace(state, before=before, after=after, sizes_from=sizes_from))
+
+
+def draft_of_record(record: Record, photos: Sequence[Path]) -> dict[str, Any]:
+    """A record as the draft to go on with it, such as one that the reviewer returned.
+
+    ``photos`` are the files of the record's photos, in its order. A record does not hold
+    everything: dropped outlines, the two points of a weld's course and how sure an outline's
+    ends are apart from its flanks are not brought back.
+    """
+    views = [_view_to_json(*one) for one in zip(record.views(), photos, strict=True)]
+    evaluation = record.evaluation or {}
+    return {
+        "schema": DRAFT_SCHEMA,
+        **views[0],
+        "profile": str(evaluation.get("profile", "")),
+        "decision_rule": str(evaluation.get("decision_rule", "guarded")),
+        "fields": dict(record.fields),
+        "decision": record.disposition["decision"],
+        "decision_reason": record.disposition["reason"],
+        "before": [],
+        "after": views[1:],
+        "sizes_from": {},
+        "retest_of": record.retest_of,
+    }
+
+
+def _view_to_json(view: Record, photo: Path) -> dict[str, Any]:
+    same = ("id", "outline_px", "edge", "standing", "confidence", "kind", "note", "relevance")
+    return {
+        "photo": {"path": str(photo.absolute()), "sha256": view.photo["sha256"]},
+        "reference": view.scale.get("given"),
+        "area_px": view.area_px,
+        "weld_px": None,
+        "marked": [
+            {
+                **{name: one[name] for name in (*same, "reason")},
+                "edge": {**one["edge"], "source": one["source"]},
+            }
+            for one in view.indications
+        ],
+        "mode": "",
+        "relief_mm": view.conditions["relief_mm"],
+        "weld_length_mm": view.weld_length_mm,
+        "thickness_mm": view.thickness_mm,
+    }
 
 
 def _place(document: dict[str, Any]) -> tuple[Path, str] | None:
@@ -149,5 +197,6 @@ def _state(document: dict[str, Any]) -> State:
         weld_px=None if weld is None else (_point(weld[0]), _point(weld[1])),
         marked=tuple(_marked(m) for m in document["marked"]),
         mode=str(document.get("mode", "")),
+        retest_of=document.get("retest_of"),
         **{name: document[name] for name in (*_PLAIN, *_SHARED)},
     )

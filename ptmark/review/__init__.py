@@ -11,6 +11,7 @@ from ptmark.review.hands import hands_in
 from ptmark.review.study import Study, study_of
 from ptmark.review.worklist import (
     STANDINGS,
+    PhotoMissingError,
     WorkItem,
     photo_place,
     sound_record,
@@ -26,6 +27,7 @@ __all__ = [
     "Compared",
     "Comparison",
     "Pair",
+    "PhotoMissingError",
     "Precision",
     "Remark",
     "Study",

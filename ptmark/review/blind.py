@@ -53,12 +53,7 @@ class BlindReview:
             If ``first`` is not the revision that the review was begun on, or the reviewer's
             record holds nothing measured.
         """
-        if revision_hash(first.to_json()) != self._revision:
-            raise RecordError(
-                "is not the revision that the review was begun on",
-                where=f"record {first.id}",
-                mend="begin the review again on the newest revision",
-            )
+        self.still_of(first)
         if second.scale["reference"] is None:
             raise RecordError(
                 "the second measurement has no scale",
@@ -66,6 +61,15 @@ class BlindReview:
                 mend="pick your own scale reference first",
             )
         return compare_records(first.views()[self._number], second)
+
+    def still_of(self, first: Record) -> None:
+        """Refuse (RecordError) a record that is not the revision the review was begun on."""
+        if revision_hash(first.to_json()) != self._revision:
+            raise RecordError(
+                "is not the revision that the review was begun on",
+                where=f"record {first.id}",
+                mend="begin the review again on the newest revision",
+            )
 
     def unmeasured(self) -> Comparison:
         """What goes into a review that ends before anything was measured."""

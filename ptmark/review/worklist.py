@@ -10,6 +10,7 @@ from ptmark.record import Record, find_photo, load_record, revisions, verify_fil
 
 __all__ = [
     "STANDINGS",
+    "PhotoMissingError",
     "WorkItem",
     "photo_place",
     "sound_record",
@@ -20,6 +21,10 @@ __all__ = [
 
 _AFTER = {"signed": "signed", "returned": "returned", "new photo asked": "needs photo"}
 STANDINGS = ("to review", "not signed", "returned", "needs photo", "signed", "not readable")
+
+
+class PhotoMissingError(UsageError):
+    """A record's photo is not where it was looked for; another folder may hold it."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -128,7 +133,7 @@ def photo_place(record: Record, beside: Path, folder: Path | None = None) -> Pat
 
     Raises
     ------
-    UsageError
+    PhotoMissingError
         If no file there has the content that the record names; says so where a file of
         that name has another content.
     """
@@ -141,7 +146,7 @@ def photo_place(record: Record, beside: Path, folder: Path | None = None) -> Pat
         said = f"{name} lies there but is another photo or was changed: its SHA-256 differs"
     else:
         said = f"the photo {name} is not there"
-    raise UsageError(
+    raise PhotoMissingError(
         f"{said} (the record names {sha256[:12]}…)",
         where=str(place),
         mend="name the folder that holds the photo as it was inspected",

@@ -4,7 +4,13 @@ from pathlib import Path
 
 from PySide6.QtWidgets import QFileDialog, QWidget
 
-__all__ = ["ask_for_photo", "ask_for_photos", "ask_where_to_save"]
+__all__ = [
+    "ask_for_folder",
+    "ask_for_photo",
+    "ask_for_photos",
+    "ask_for_record",
+    "ask_where_to_save",
+]
 
 PHOTOS = "Photos (*.jpg *.jpeg *.png *.tif *.tiff *.webp *.heic *.heif);;All files (*)"
 
@@ -19,6 +25,19 @@ def ask_for_photos(parent: QWidget, folder: Path) -> list[Path]:
     """Ask which photos to add; none where the user leaves it."""
     names, _ = QFileDialog.getOpenFileNames(parent, "Add photos", str(folder), PHOTOS)
     return sorted(Path(name) for name in names)
+
+
+def ask_for_record(parent: QWidget, folder: Path) -> Path | None:
+    """Ask which record to open; None where the user leaves it."""
+    kinds = "Records (*.json);;All files (*)"
+    name, _ = QFileDialog.getOpenFileName(parent, "Open a record", str(folder), kinds)
+    return Path(name) if name else None
+
+
+def ask_for_folder(parent: QWidget, title: str, folder: Path) -> Path | None:
+    """Ask for a folder; None where the user leaves it."""
+    name = QFileDialog.getExistingDirectory(parent, title, str(folder))
+    return Path(name) if name else None
 
 
 def ask_where_to_save(parent: QWidget, proposal: Path, kinds: str) -> Path | None:

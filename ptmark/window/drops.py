@@ -1,4 +1,4 @@
-"""Photos dropped on a window."""
+"""Photos, records and folders of records dropped on a window."""
 
 from collections.abc import Callable
 from pathlib import Path
@@ -7,13 +7,13 @@ from PySide6.QtCore import QEvent, QObject, Qt
 from PySide6.QtGui import QDragEnterEvent, QDropEvent
 from PySide6.QtWidgets import QWidget
 
-__all__ = ["PHOTO_ENDINGS", "Drops", "photos_of"]
+__all__ = ["PHOTO_ENDINGS", "Drops", "photos_of", "records_of"]
 
 PHOTO_ENDINGS = {".jpg", ".jpeg", ".png", ".tif", ".tiff", ".webp", ".heic", ".heif"}
 
 
 class Drops(QObject):
-    """Lets a widget take dropped photos and hands their paths on."""
+    """Lets a widget take what is dropped; hands on photos, or one record or folder."""
 
     def __init__(self, widget: QWidget, take: Callable[[list[Path]], None]) -> None:
         super().__init__(widget)
@@ -22,11 +22,11 @@ class Drops(QObject):
         widget.installEventFilter(self)
 
     def eventFilter(self, watched: QObject, event: QEvent) -> bool:  # noqa: N802 - Qt's name
-        if isinstance(event, QDragEnterEvent) and photos_of(event):
+        if isinstance(event, QDragEnterEvent) and (photos_of(event) or records_of(event)):
             event.acceptProposedAction()
             return True
         if isinstance(event, QDropEvent) and event.type() == QEvent.Type.Drop:
-            paths = photos_of(event)
+            paths = photos_of(event) or records_of(event)[:1]
             if paths:
                 event.setDropAction(Qt.DropAction.CopyAction)
                 event.accept()
@@ -37,6 +37,14 @@ class Drops(QObject):
 
 def photos_of(event: QDropEvent) -> list[Path]:
     """The photos among what is dragged, by name, which is how a camera counts."""
-    urls = event.mimeData().urls()
-    paths = [Path(url.toLocalFile()) for url in urls if url.isLocalFile()]
+    paths = _paths_of(event)
     return sorted(path for path in paths if path.suffix.lower() in PHOTO_ENDINGS)
+
+
+def records_of(event: QDropEvent) -> list[Path]:
+    """The records, and folders that may hold some, among what is dragged."""
+    return [one for one in _paths_of(event) if one.suffix.lower() == ".json" or one.is_dir()]
+
+
+def _paths_of(event: QDropEvent) -> list[Path]:
+    return [Path(url.toLocalFile()) for url in event.mimeData().urls() if url.isLocalFile()]

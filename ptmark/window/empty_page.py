@@ -51,6 +51,8 @@ class EmptyPage(QWidget):
         self.open_button.setMaximumWidth(320)
         self.open_button.clicked.connect(self.open_asked)
         column.addWidget(self.open_button)
+        self.review_row = QHBoxLayout()  # the review's own ways in
+        column.addLayout(self.review_row)
         self._samples = QVBoxLayout()
         column.addLayout(self._samples)
         self.notice = Notice()

@@ -1,5 +1,6 @@
 """Opening a photo, finding its scale card and its indications, all beside the window."""
 
+from collections.abc import Callable
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
@@ -78,13 +79,25 @@ class Looking(QObject):
 
     def go_on(self, draft: Path) -> None:
         """Take up a draft that was left behind."""
+        self.bring_back(lambda: read_draft(draft), draft)
+
+    def bring_back(
+        self,
+        read: Callable[[], dict[str, Any]],
+        draft: Path | None = None,
+        then: Callable[[], None] = lambda: None,
+    ) -> None:
+        """Take up work that ``read``, called in a worker, gives as a draft's document.
+
+        Without the ``draft`` that it stands in, it gets one of its own; ``then`` follows.
+        """
         session = self._session
 
         def work(token: Token) -> "tuple[Inspection, PhotoLevels | None]":
             restored = load_engine()()
             from ptmark.draft import restore_draft
 
-            restore_draft(restored, read_draft(draft))
+            restore_draft(restored, read())
             token.check()
             photo = restored.photo
             return restored, None if photo is None else build_levels(photo.rgb)
@@ -93,12 +106,16 @@ class Looking(QObject):
             restored, levels = got
             session.workers.cancel("look")
             session.workers.cancel("scale")
-            session.autosave.adopt(draft)
+            if draft is None:
+                session.autosave.begin()
+            else:
+                session.autosave.adopt(draft)
             self._show(levels)
             session.select()
             session.take_over(restored)
             restored.take_state(restored.state)  # tells everyone, and keeps the draft alive
             self.opened.emit()
+            then()
 
         session.workers.start(
             "Bringing the work back",

@@ -3,12 +3,7 @@
 from pathlib import Path
 
 from PySide6.QtCore import QEvent, QSize, QTimer
-from PySide6.QtGui import (
-    QCloseEvent,
-    QKeyEvent,
-    QKeySequence,
-    QShortcut,
-)
+from PySide6.QtGui import QCloseEvent, QKeyEvent, QKeySequence, QShortcut
 from PySide6.QtWidgets import (
     QHBoxLayout,
     QLayout,
@@ -34,6 +29,7 @@ from ptmark.window.memory import Memory
 from ptmark.window.photo_row import PhotoRow
 from ptmark.window.photo_view import PhotoView
 from ptmark.window.photos_strip import PhotosStrip
+from ptmark.window.review_desk import ReviewDesk
 from ptmark.window.saving import Saving
 from ptmark.window.seeing import Seeing
 from ptmark.window.session import STEPS, Session
@@ -75,7 +71,7 @@ class MainWindow(QWidget):
         self.drafts = DraftDesk(self.session, self.empty, self.photo_step.offers)
         self._lay_out()
         self._connect()
-        self._drops = Drops(self, self.turning.take)
+        self._drops = Drops(self, self.review.take)
         self._show_states()
         self.setMinimumSize(_LEAST)
         self.resize(1280, 800)
@@ -140,7 +136,9 @@ class MainWindow(QWidget):
         column.setSizeConstraint(QLayout.SizeConstraint.SetNoConstraint)
         column.setContentsMargins(0, 0, 0, 0)
         column.setSpacing(0)
+        self.review = ReviewDesk(self, self._place, self._panel)
         column.addWidget(self.strip)
+        column.addWidget(self.review.bar)
         column.addWidget(split, 1)
         column.addWidget(self.foot)
 
@@ -179,7 +177,7 @@ class MainWindow(QWidget):
 
     # -- starting -----------------------------------------------------------------------------
     def begin(self, photo: Path | None = None) -> None:
-        """Load the engine beside the window; open a photo, offer old work and the samples."""
+        """Load the engine beside the window; open a file, offer old work and the samples."""
         if photo is not None:
             self.open(photo)  # first, so that the photo need not wait for the other rooms
         self.session.load()
@@ -190,9 +188,9 @@ class MainWindow(QWidget):
         self.drafts.look()
 
     def open(self, path: Path) -> None:
-        """Open a photo."""
+        """Open a photo, or for review a record or a folder of them."""
         self.bench.stop()
-        self.looking.open(path)
+        self.review.open(path)
 
     def ask_open(self) -> None:
         """Ask which photo to open."""
@@ -203,11 +201,15 @@ class MainWindow(QWidget):
     # -- showing ------------------------------------------------------------------------------
     def _show_photo(self, levels: PhotoLevels | None) -> None:
         self.view.set_levels(levels)
-        self._place.setCurrentWidget(self.view if levels is not None else self.empty)
+        self.show_place()
         self.foot.show_step(self.session.step if levels else "")
         if levels is not None and not levels.whole:
             self.view.show_marks([], frozenset())
             self.view.guides.clear()
+
+    def show_place(self) -> None:
+        """Show the photo, or what stands in its place while there is none."""
+        self._place.setCurrentWidget(self.view if self.view.levels else self.empty)
 
     def _show_step(self, step: str) -> None:
         self.strip.show_step(step)

@@ -37,7 +37,11 @@ __all__ = [
 
 @dataclass(frozen=True)
 class Mark:
-    """One outline to paint; ``style`` is its standing, or "left out", "area" or "weld"."""
+    """One outline to paint.
+
+    ``style`` is its standing, or "left out", "area" or "weld"; beside a review, "first" (an
+    outline of the first inspector) or "remark" (a ring round a place).
+    """
 
     name: str
     outline: QPolygonF
@@ -54,8 +58,18 @@ _DASHES = {
     "left out": [1.0, 2.0],
     "area": [9.0, 4.0],
     "weld": [14.0, 4.0, 2.0, 4.0],
+    "first": [6.0, 2.0, 1.0, 2.0],
 }
-_COLORS = {"dropped": GREY_BLUE, "left out": GREY_BLUE, "area": CYAN_PALE, "weld": CYAN_PALE}
+_COLORS = {
+    "dropped": GREY_BLUE,
+    "left out": GREY_BLUE,
+    "area": CYAN_PALE,
+    "weld": CYAN_PALE,
+    "first": CYAN_PALE,
+    "remark": CYAN_PALE,
+}
+# Labels beside a review go below the outline, the usual letter stays free above it.
+_FIRST_PLACE = {"first": 4, "remark": 5}
 
 
 def paint_outline(
@@ -81,7 +95,7 @@ def paint_path(
     width = 1.2 if style in {"dropped", "left out"} else 1.8
     if selected:
         width = 3.0
-    if style in {"taken", "suggested", "area", "weld"} or selected:
+    if style not in {"dropped", "left out"} or selected:
         painter.strokePath(path, _pen(HALO, width + 2.0, style))
     painter.strokePath(path, _pen(_COLORS.get(style, CYAN), width, style))
     if selected and style == "taken":
@@ -115,7 +129,7 @@ def paint_marks(
         path = rings.path(mark.outline, to_widget)
         paint_path(painter, path, mark.style, selected=chosen)
         box = path.boundingRect()
-        if mark.style in {"taken", "suggested", "dropped"}:
+        if mark.style not in {"left out", "area", "weld"}:
             labels.append((mark.name, box, chosen, mark.style))
     crowd = Crowd()
     for _, box, _, _ in labels:
@@ -134,7 +148,7 @@ def _label(
     painter.setFont(font)
     size = QFontMetricsF(font).boundingRect(name)
     wide, high = size.width() + 10, 18.0
-    at = _free_place(box, wide, high, crowd)
+    at = _free_place(box, wide, high, crowd, _FIRST_PLACE.get(style, 0))
     painter.setPen(QPen(CYAN if chosen else HALO, 1.4 if chosen else 0))
     painter.setBrush(DEEP_BLUE if chosen else HALO)
     painter.drawRoundedRect(at, 4, 4)
@@ -143,7 +157,7 @@ def _label(
     return at
 
 
-def _free_place(box: QRectF, wide: float, high: float, crowd: Crowd) -> QRectF:
+def _free_place(box: QRectF, wide: float, high: float, crowd: Crowd, first: int) -> QRectF:
     gap = 6.0
     middle = box.center()
     places = [
@@ -156,7 +170,7 @@ def _free_place(box: QRectF, wide: float, high: float, crowd: Crowd) -> QRectF:
         QPointF(middle.x() - wide / 2, box.top() - gap - high),
         QPointF(middle.x() - wide / 2, box.bottom() + gap),
     ]
-    rects = [QRectF(p.x(), p.y(), wide, high) for p in places]
+    rects = [QRectF(p.x(), p.y(), wide, high) for p in places[first:] + places[:first]]
     return next((r for r in rects if crowd.free(r)), rects[0])
 
 

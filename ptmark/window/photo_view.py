@@ -55,7 +55,8 @@ class PhotoView(QWidget):
         self._pan_from: QPointF | None = None
         self._pressed = False
         self._hands = ViewKeys(self)
-        self.overlay = Overlay()
+        self.overlay, self._over_it = Overlay(), Overlay()
+        self.beside: list[Mark] = []  # painted over the marks, and never clicked
         self._space = ""  # "", "down", or "panned"
         self.setMouseTracking(True)
         self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
@@ -94,9 +95,14 @@ class PhotoView(QWidget):
         self.marks, self.selected = marks, selected
         self.update()
 
+    def show_beside(self, marks: list[Mark]) -> None:
+        """Show these over the marks; they are only looked at."""
+        self.beside = marks
+        self.update()
+
     def bring(self, name: str) -> None:
         """Bring a mark into sight."""
-        for mark in self.marks:
+        for mark in (*self.marks, *self.beside):
             if mark.name == name:
                 self.port.show(mark.outline.boundingRect())
                 self._moved()
@@ -178,6 +184,7 @@ class PhotoView(QWidget):
         self.guides.paint(painter, self.port)
         ratio = self.devicePixelRatioF()
         self.overlay.draw(painter, self.port, self.marks, self.selected, ratio)
+        self._over_it.draw(painter, self.port, self.beside, frozenset(), ratio)
         if self.tool is not None:
             self.tool.paint(painter, to_widget)
             if self.tool.wants_loupe and self.pointer is not None and self.levels is not None:

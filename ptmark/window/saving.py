@@ -1,11 +1,13 @@
 """Record, annotated image and PDF: written beside the window, each whole or not at all."""
 
 from collections.abc import Sequence
+from dataclasses import dataclass
 from pathlib import Path
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QObject, Signal
 
+from ptmark.errors import RecordError, UsageError
 from ptmark.window.session import Session
 from ptmark.window.workers import Token
 
@@ -16,51 +18,98 @@ if TYPE_CHECKING:
 __all__ = ["Saving"]
 
 
+@dataclass(frozen=True)
+class _Home:
+    """Where a piece of work has its record, and what the record is called inside."""
+
+    work: Path
+    path: Path | None
+    record_id: str
+    created: str
+
+
 class Saving(QObject):
-    """Signals: ``saved(object)`` with the list of paths; ``failed(object)`` with the error."""
+    """Writes and signs.
+
+    Signals: ``saved(object)`` with the list of paths; ``failed(object)`` with the error;
+    ``asked(object, object)`` with the paths and what differs, where a signed record would
+    change and nobody has said why; ``signed(str)`` with what to say of a new signature.
+    """
 
     saved = Signal(object)
     failed = Signal(object)
+    asked = Signal(object, object)
+    signed = Signal(str)
 
     def __init__(self, session: Session) -> None:
         super().__init__(session)
         self._session = session
         self.kept: State | None = None  # the state that the last saved record holds
-        self._written: tuple[object, str, str] | None = None  # work, id and time of its record
+        self._home: _Home | None = None
+        self._signed: State | None = None
+
+    def _known(self) -> _Home | None:
+        """The record of the work at hand: one a piece of work, whichever photo is shown."""
+        home = self._home
+        return home if home and home.work == self._session.autosave.path else None
+
+    def belong_to(self, path: Path, record: "Record") -> None:
+        """From now on the work at hand is that of this record."""
+        work = self._session.autosave.path
+        self._home = _Home(work, path, record.id, record.created)
+
+    @property
+    def saved_as(self) -> Path | None:
+        """Where the record lies; None where it does not hold the work as it stands."""
+        state, home = self._session.state, self._known()
+        held = state is not None and state is self.kept
+        return home.path if held and home is not None else None
 
     def propose(self) -> Path:
-        """Where to save without being told: beside the photo, named after it."""
-        inspection = self._session.inspection
+        """Where to save without being told: where its record lies, else beside the photo."""
+        inspection, home = self._session.inspection, self._known()
+        if home is not None and home.path is not None:
+            return home.path
         if inspection is None or inspection.photo is None:
             return Path.home() / "inspection"
         path = inspection.photos.infos[0].path
         return path.with_name(f"{path.stem}-inspection")
 
-    def save(self, paths: Sequence[Path]) -> None:
-        """Write one file for each path, its kind told by its ending."""
+    def save(self, paths: Sequence[Path], by: str = "", why: str = "") -> None:
+        """Write one file for each path, its kind told by its ending.
+
+        ``by`` and ``why`` go into the new revision where that replaces a signed one.
+        """
         session, inspection = self._session, self._session.inspection
         if inspection is None or inspection.photo is None:
             return
         twin, state = inspection.twin(), inspection.state
-        work_of = session.autosave.path  # one a piece of work, whichever photo is shown
-        known = self._written if self._written and self._written[0] == work_of else None
+        work_of, known = session.autosave.path, self._known()
+        # The record goes first: over a signed one it becomes a revision of its own, and the
+        # report must tell of that one.
+        ordered = sorted(paths, key=lambda path: path.suffix.lower() != ".json")
 
-        def work(token: Token) -> "Record":
+        def work(token: Token) -> "Record | list[str]":
             # All files of one inspection tell of one record, however often they are saved.
             record = twin.to_record(
-                record_id=known[1] if known else None, created=known[2] if known else None
+                record_id=known.record_id if known else None,
+                created=known.created if known else None,
             )
-            # The record goes first: over a signed one it becomes a revision of its own, and
-            # the report must tell of that one.
-            ordered = sorted(paths, key=lambda path: path.suffix.lower() != ".json")
+            if not why and (what := _changes_signed(ordered[0], record)):
+                return what
             for number, path in enumerate(ordered):
                 token.progress(number / len(paths))
-                record = _write(record, twin, path)
+                record = _write(record, twin, path, (by, why))
             return record
 
-        def done(record: "Record") -> None:
-            self._written = (work_of, record.id, record.created)
-            if any(path.suffix.lower() == ".json" for path in paths):
+        def done(got: "Record | list[str]") -> None:
+            if isinstance(got, list):
+                self.asked.emit(list(paths), got)
+                return
+            is_record = ordered[0].suffix.lower() == ".json"
+            path = ordered[0] if is_record else known.path if known else None
+            self._home = _Home(work_of, path, got.id, got.created)
+            if is_record:
                 self.kept = state
             self.saved.emit(list(paths))
 
@@ -69,15 +118,73 @@ class Saving(QObject):
             f"Saving {names}", work, done, failed=self.failed.emit, key="save"
         )
 
+    # -- signing ------------------------------------------------------------------------------
+    @property
+    def can_sign(self) -> bool:
+        """Whether the record on disk holds the work as it stands, not signed yet."""
+        state, home = self._session.state, self._known()
+        held = state is not None and state is self.kept and state is not self._signed
+        return held and home is not None and home.path is not None
 
-def _write(record: "Record", twin: "Inspection", path: Path) -> "Record":
+    def sign(self, name: str, qualification: str) -> None:
+        """Sign the saved record as its examiner."""
+        state, home = self._session.state, self._known()
+        if home is None or home.path is None or state is not self.kept:
+            self.failed.emit(
+                UsageError("the record is not saved as it stands", mend="save it, then sign")
+            )
+            return
+        path = home.path
+
+        def done(said: str) -> None:
+            self._signed = state
+            self.signed.emit(said)
+
+        self._session.workers.start(
+            f"Signing {path.name}",
+            lambda _token: _sign(path, name, qualification),
+            done,
+            failed=self.failed.emit,
+            key="save",
+        )
+
+
+def _changes_signed(path: Path, record: "Record") -> list[str]:
+    """What would differ from the signed record that lies there; nothing where none does."""
+    from ptmark.record import follow, load_record
+
+    if path.suffix.lower() != ".json" or not path.is_file():
+        return []
+    try:
+        before = load_record(path)
+    except RecordError:  # no record, or a damaged one: saving itself says whether it may go
+        return []
+    if not before.signatures or before.id != record.id:
+        return []
+    after = follow(before, record)
+    return [] if after is before or after.change is None else list(after.change["what"])
+
+
+def _sign(path: Path, name: str, qualification: str) -> str:
+    from ptmark.record import Signer, fingerprint, key_of, save_record, sign_record
+    from ptmark.review import sound_record
+
+    who = Signer(role="examiner", name=name, qualification=qualification)
+    record = save_record(path, sign_record(sound_record(path), who, key_of(name)))
+    key = fingerprint(record.signatures[-1]["key"])
+    return f"{path.name}, revision {record.revision}: signed by {name}; key {key}"
+
+
+def _write(
+    record: "Record", twin: "Inspection", path: Path, reason: tuple[str, str] = ("", "")
+) -> "Record":
     """Write one file; the record as it stands on disk now."""
     from ptmark.record import save_record
     from ptmark.report import write_csv, write_images, write_pdf
 
     ending = path.suffix.lower()
     if ending == ".json":
-        return save_record(path, record)
+        return save_record(path, record, by=reason[0], why=reason[1])
     if ending == ".pdf":
         more = twin.photos.opened()
         photo = next(more)

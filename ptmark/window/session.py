@@ -55,6 +55,7 @@ class Session(QObject):
         self.step = STEPS[0]
         self.unit = "mm"
         self.touched = False  # whether a person has done anything worth keeping
+        self.reviewing = False  # whether this is a reviewer's own measurement of a record
         self.stale = StaleWatch(self)
         self.listed: Callable[[], list[str]] | None = None  # letters as the list shows them
         self.turner: Callable[[PhotoInfo, Callable[[Photo | None], None]], None] | None = None

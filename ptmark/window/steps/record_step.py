@@ -7,11 +7,13 @@ from PySide6.QtWidgets import QFormLayout, QHBoxLayout, QVBoxLayout, QWidget
 
 from ptmark.errors import PtmarkError
 from ptmark.window import dialogs
+from ptmark.window.archive_keep import KeepForm
 from ptmark.window.bits import Choice, CommitEdit, Notice, heading, key_button, plain, quiet
 from ptmark.window.cautions import VERDICT_CAUTIONS, WORK_CAUTIONS
 from ptmark.window.process_timers import ProcessTimers
 from ptmark.window.saving import Saving
 from ptmark.window.session import Session
+from ptmark.window.sign_form import RevisionForm, SignForm
 from ptmark.window.stale import StaleNotice
 from ptmark.window.steps.page import StepPage
 
@@ -89,6 +91,13 @@ class RecordStep(StepPage):
         self.column.addLayout(row)
         self.saved = Notice()
         self.column.addWidget(self.saved)
+        self.revision = RevisionForm(self.session, self._saving)
+        self.column.addWidget(self.revision)
+        self.sign = SignForm(self.session, self._saving, self.settle)
+        self.column.addWidget(self.sign)
+        self.archive = KeepForm(self.session, self._saving, self.save_all, self._window)
+        self.column.addWidget(self.archive)
+        self._saving.asked.connect(lambda *_: self._bring_revision())
         self._saving.saved.connect(self._on_saved)
         self._saving.failed.connect(self._on_failed)
 
@@ -149,6 +158,11 @@ class RecordStep(StepPage):
         names = ", ".join(path.name for path in paths)
         self.saved.say(f"Saved {names} in {paths[0].parent}", "done")
 
+    def _bring_revision(self) -> None:
+        self.saved.say("")
+        self.session.go("Record")
+        self.ensureWidgetVisible(self.revision)
+
     def _on_failed(self, exc: Exception) -> None:
         if isinstance(exc, PtmarkError):
             self.saved.say_error(exc)
@@ -175,8 +189,9 @@ class RecordStep(StepPage):
             else ""
         )
         self._show_missing(state.fields)
+        self.sign.refresh()
         for button in (self.all_button, *self.buttons.values()):
-            button.setEnabled(self.session.has_photo)
+            button.setEnabled(self.session.has_photo and not self.session.reviewing)
 
     def _show_missing(self, fields: dict[str, str]) -> None:
         from ptmark.record import FIELDS

@@ -1,0 +1,221 @@
+"""The reviewer's page: what to do now, both side by side, remarks, the decision."""
+
+from PySide6.QtCore import Signal
+from PySide6.QtWidgets import QHBoxLayout, QLineEdit, QListWidget, QVBoxLayout, QWidget
+
+from ptmark.errors import PtmarkError
+from ptmark.window.bits import Choice, Notice, heading, key_button, plain, quiet
+from ptmark.window.cautions import VERDICT_CAUTIONS
+from ptmark.window.review_case import Decision, ReviewCase
+from ptmark.window.review_table import ReviewTable
+from ptmark.window.session import Session
+from ptmark.window.signer import SignerFields
+from ptmark.window.steps.page import StepPage
+
+__all__ = ["ReviewPage"]
+
+_OUTCOMES = (
+    ("choose …", ""),
+    ("sign", "signed"),
+    ("return to the examiner with remarks", "returned"),
+    ("ask for a new photo, the reason as a remark", "new photo asked"),
+)
+_BLIND = (
+    "Measure as if nobody had before you: set the scale with your own picks, trace or take "
+    "the outlines, and leave out what is none. The first numbers, outlines and verdict are "
+    "hidden until you are done; after that, your own count as they are now."
+)
+
+
+class ReviewPage(StepPage):
+    """Stands in the place of the record's page.
+
+    Signals: ``pin_asked()``; ``shown(str)`` the name of a mark to bring into sight.
+    """
+
+    pin_asked = Signal()
+    shown = Signal(str)
+
+    def __init__(self, session: Session, case: ReviewCase, window: QWidget) -> None:
+        super().__init__(session, "Review", "review")
+        self._case = case
+        self._at: tuple[float, float] | None = None
+        self.says = plain()
+        self.column.addWidget(self.says)
+        self._add_both()
+        self._add_remarks(window)
+        self._add_decision()
+        self.said = Notice()
+        self.column.addWidget(self.said)
+        self.column.addStretch(1)
+        self.column.addWidget(quiet(VERDICT_CAUTIONS))
+        case.changed.connect(self.refresh)
+        case.failed.connect(self.say_error)
+        case.decided.connect(lambda text: self.said.say(text, "done"))
+        session.judged.connect(self.refresh)
+
+    def _add_both(self) -> None:
+        self.both = QWidget()
+        column = QVBoxLayout(self.both)
+        column.setContentsMargins(0, 0, 0, 0)
+        column.addWidget(heading("Both side by side"))
+        self.table = ReviewTable()
+        column.addWidget(self.table)
+        self.differ = Notice()
+        column.addWidget(self.differ)
+        self.verdicts = plain()
+        column.addWidget(self.verdicts)
+        column.addWidget(
+            quiet(
+                "In the photo: your outlines as you made them; the first's dash-dotted, named "
+                "“first”. En above 1: the two differ by more than their uncertainties "
+                "together (ISO/IEC 17043)."
+            )
+        )
+        self.column.addWidget(self.both)
+
+    def _add_remarks(self, window: QWidget) -> None:
+        self.column.addWidget(heading("Remarks"))
+        self.list = QListWidget()
+        self.list.setAccessibleName("Remarks; Delete takes one back")
+        self.list.setFixedHeight(84)
+        self.list.setWordWrap(True)
+        self.list.currentRowChanged.connect(lambda row: self.shown.emit(f"remark {row + 1}"))
+        self.column.addWidget(self.list)
+        self.text = QLineEdit()
+        self.text.setAccessibleName("Remark")
+        self.text.setToolTip("What the examiner should do or look at")
+        self.text.returnPressed.connect(self.add_remark)
+        self.column.addWidget(self.text)
+        row = QHBoxLayout()
+        self.pin_button = key_button(
+            "Place it …",
+            "Ctrl+M",
+            self.pin_asked.emit,
+            window=window,
+            tip="Click its place in the photo",
+        )
+        self.add_button = key_button("Add", "Return", self.add_remark)
+        self.unsay_button = key_button("Take back", "", self._unsay)
+        for button in (self.pin_button, self.add_button, self.unsay_button):
+            row.addWidget(button)
+        self.column.addLayout(row)
+        self.place = quiet()
+        self.column.addWidget(self.place)
+
+    def _add_decision(self) -> None:
+        self.column.addWidget(heading("Decision"))
+        self.outcome = Choice("Decision of the reviewer")
+        for text, value in _OUTCOMES:
+            self.outcome.addItem(text, value)
+        self.outcome.currentIndexChanged.connect(lambda _: self.refresh())
+        self.column.addWidget(self.outcome)
+        self.who = SignerFields("reviewer")
+        self.column.addWidget(self.who)
+        self.enter_button = key_button("Enter the review", "", self.enter)
+        self.column.addWidget(self.enter_button)
+
+    # -- deeds --------------------------------------------------------------------------------
+    def begin(self) -> None:
+        """A new record: nothing of the one before is left on the page."""
+        self.said.say("")
+        self.notice.say("")
+        self.outcome.setCurrentIndex(0)
+        self.text.clear()
+        self.set_place(None)
+        self.refresh()
+
+    def set_place(self, at: tuple[float, float] | None) -> None:
+        """The place that the next remark is about, photo px."""
+        self._at = at
+        self.place.setText(
+            "" if at is None else f"The remark is about {at[0]:.0f}, {at[1]:.0f} px."
+        )
+
+    def add_remark(self) -> None:
+        """Add what is typed, at the place that was clicked."""
+        if self.text.text().strip():
+            self._case.remark(self.text.text(), self._at)
+            self.text.clear()
+            self.set_place(None)
+
+    def _unsay(self) -> None:
+        if self.list.currentRow() >= 0:
+            self._case.unsay(self.list.currentRow())
+
+    def enter(self) -> None:
+        """Enter the review; what is missing is told here."""
+        self.add_remark()
+        self.notice.say("")
+        try:
+            name, qualification = self.who.who()
+        except PtmarkError as exc:
+            self.say_error(exc)
+            return
+        remarks = self._case.remarks
+        outcome = str(self.outcome.currentData())
+        self._case.decide(
+            Decision(outcome=outcome, name=name, qualification=qualification, remarks=remarks)
+        )
+
+    def say_error(self, exc: Exception) -> None:
+        """Show what was refused, with its reason."""
+        if isinstance(exc, PtmarkError):
+            self.notice.say_error(exc)
+        else:
+            self.notice.say(str(exc))
+
+    # -- showing ------------------------------------------------------------------------------
+    def refresh(self) -> None:
+        """Show what this phase has to show."""
+        case, phase = self._case, self._case.phase
+        if case.opened is None or phase not in {"blind", "beside", "decided"}:
+            return
+        self.says.setText(_BLIND if phase == "blind" else self._own_hand())
+        self.both.setVisible(bool(case.compared))
+        if case.compared:
+            self._show_both()
+        self._show_remarks()
+        open_ = phase in {"blind", "beside"}
+        for widget in (self.text, self.pin_button, self.add_button, self.unsay_button):
+            widget.setEnabled(open_)
+        outcome = self.outcome.currentData()
+        measured = bool(case.compared)
+        self.enter_button.setEnabled(
+            open_ and bool(outcome) and (measured or outcome != "signed")
+        )
+        self.enter_button.setToolTip("" if measured else "To sign, measure first (Ctrl+D).")
+        self.outcome.setEnabled(open_)
+
+    def _own_hand(self) -> str:
+        state = self.session.state
+        sources = {one.edge.source for one in state.marked} if state else set()
+        if sources and sources <= {"suggested"}:
+            return (
+                "All your outlines were found by the program: that checks its steadiness, not "
+                "an eye. Look at the part or its photo as well."
+            )
+        return "Measured. Changing your outlines now changes nothing in this comparison."
+
+    def _show_both(self) -> None:
+        compared = self._case.compared
+        self.table.show_photos(compared, self.session.unit)
+        said = [text for one in compared for text in one.disagreements]
+        self.differ.say(
+            "\n".join(said) if said else "The two agree within their uncertainties.",
+            "look" if said else "done",
+        )
+        first, own = zip(*(one.verdicts for one in compared), strict=True)
+        self.verdicts.setText(
+            f"Verdict of the first: {', '.join(v or 'none' for v in first)}; "
+            f"your own: {', '.join(v or 'none' for v in own)}."
+        )
+
+    def _show_remarks(self) -> None:
+        texts = [
+            f"{number}  {one.text}" + ("" if one.at_px is None else "  (in the photo)")
+            for number, one in enumerate(self._case.remarks, start=1)
+        ]
+        if texts != [self.list.item(row).text() for row in range(self.list.count())]:
+            self.list.clear()
+            self.list.addItems(texts)

@@ -1,0 +1,81 @@
+"""Both measurements in one table: lengths with ± U, difference, En, and what to look at."""
+
+from collections.abc import Sequence
+from typing import TYPE_CHECKING
+
+from PySide6.QtCore import QSize, Qt
+from PySide6.QtWidgets import QAbstractItemView, QHeaderView, QTableWidget, QTableWidgetItem
+
+from ptmark.units import format_length
+from ptmark.window.glyphs import glyph_icon
+
+if TYPE_CHECKING:
+    from ptmark.review import Compared, Comparison
+
+__all__ = ["ReviewTable"]
+
+
+class ReviewTable(QTableWidget):
+    """One row for each indication of either; above 1, En has a sign and says so."""
+
+    def __init__(self) -> None:
+        super().__init__(0, 5)
+        self.setAccessibleName("Both measurements, lengths with expanded uncertainty")
+        self.setEditTriggers(QAbstractItemView.EditTrigger.NoEditTriggers)
+        self.setSelectionBehavior(QAbstractItemView.SelectionBehavior.SelectRows)
+        self.setSelectionMode(QAbstractItemView.SelectionMode.SingleSelection)
+        self.setTabKeyNavigation(False)
+        self.setShowGrid(False)
+        self.setAlternatingRowColors(True)
+        self.setIconSize(QSize(15, 15))
+        self.verticalHeader().hide()
+        self.verticalHeader().setDefaultSectionSize(28)
+        head = self.horizontalHeader()
+        head.setHighlightSections(False)
+        head.setSectionResizeMode(QHeaderView.ResizeMode.ResizeToContents)
+
+    def show_photos(self, compared: "Sequence[Comparison]", unit: str) -> None:
+        """Show the comparison of each photo of the record; lengths in this unit."""
+        heads = ("First = own", f"First, {unit}", f"Own, {unit}", "Difference", "En")
+        self.setHorizontalHeaderLabels(heads)
+        self.setRowCount(0)
+        for number, one in enumerate(compared, start=1):
+            where = f"photo {number}: " if len(compared) > 1 else ""
+            for pair in one.pairs:
+                self._add(f"{where}{pair.first} = {pair.second}", pair.length, unit)
+            for name in one.only_first:
+                self._add_alone(f"{where}{name}", "first only")
+            for other in one.only_second:
+                self._add_alone(f"{where}{other['id']}", "own only")
+        self.setFixedHeight(28 * (min(self.rowCount(), 8) + 1) + 24)
+
+    def _add(self, name: str, two: "Compared | None", unit: str) -> None:
+        if two is None:
+            self._put((name, "not measured", "", "", ""), look=False)
+            return
+        over = two.en is not None and abs(two.en) > 1
+        cells = (
+            name,
+            f"{_bare(two.first, unit)} ± {_bare(two.first_u, unit)}",
+            f"{_bare(two.second, unit)} ± {_bare(two.second_u, unit)}",
+            f"{'−' if two.difference < 0 else '+'}{_bare(abs(two.difference), unit)}",
+            "" if two.en is None else f"{two.en:.2f}{', above 1' if over else ''}",
+        )
+        self._put(cells, look=over)
+
+    def _add_alone(self, name: str, who: str) -> None:
+        self._put((name, who, "", "", "no match"), look=True)
+
+    def _put(self, cells: Sequence[str], *, look: bool) -> None:
+        row = self.rowCount()
+        self.insertRow(row)
+        for column, text in enumerate(cells):
+            item = QTableWidgetItem(text)
+            item.setFlags(item.flags() & ~Qt.ItemFlag.ItemIsEditable)
+            if look and column == self.columnCount() - 1:
+                item.setIcon(glyph_icon("look", self.palette()))
+            self.setItem(row, column, item)
+
+
+def _bare(mm: float, unit: str) -> str:
+    return format_length(mm, unit).rpartition(" ")[0]

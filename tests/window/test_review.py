@@ -1,0 +1,292 @@
+"""The reviewer in the window, by mouse and keyboard: blind, side by side, decided."""
+
+import json
+import shutil
+from dataclasses import replace
+
+import pytest
+from PySide6.QtCore import QPoint, QPointF, Qt
+
+from ptmark.inspection import Inspection
+from ptmark.record import Signer, key_of, load_record, save_record, sign_record
+from ptmark.review import standing_of
+from ptmark.window import dialogs
+
+pytestmark = [pytest.mark.gui, pytest.mark.slow]
+
+KEY, MOD, LEFT = Qt.Key, Qt.KeyboardModifier, Qt.MouseButton.LeftButton
+
+
+@pytest.fixture(scope="session")
+def inspected_record(scene_file):
+    """The scene as an examiner measured it; the crack drawn 12 px too far, so En is above 1."""
+    inspection = Inspection()
+    inspection.open(scene_file)
+    assert inspection.look_for_card()
+    inspection.set_suggestions(inspection.look())
+    crack = max(inspection.state.marked, key=lambda one: len(one.outline_px))
+    outline = crack.outline_px.copy()
+    outline[outline[:, 0].argmax()] += (12.0, 2.0)
+    inspection.edit(crack.id, outline_px=outline)
+    for one in inspection.state.marked:
+        inspection.edit(one.id, standing="taken")
+    inspection.change("choose the criteria", profile="iso-23277-2")
+    fields = {"part_number": "DEMO-7", "examiner": "first examiner"}
+    inspection.change("fill in", fields=fields)
+    return inspection.to_record()
+
+
+@pytest.fixture
+def folder(home, tmp_path, scene_file, inspected_record):
+    """A folder with a signed record, its photo beside it."""
+    made = tmp_path / "records"
+    made.mkdir()
+    shutil.copy(scene_file, made)
+    who = Signer(role="examiner", name="first examiner")
+    record = save_record(made / "a.json", inspected_record)
+    save_record(made / "a.json", sign_record(record, who, key_of(who.name)))
+    return made
+
+
+def press(qtbot, window, key, modifiers=MOD.ControlModifier):
+    qtbot.keyClick(window.focusWidget() or window, key, modifiers)
+
+
+def click(qtbot, button):
+    assert button.isEnabled(), button.text()
+    qtbot.mouseClick(button, LEFT, pos=QPoint(8, 8))
+
+
+def until_phase(qtbot, window, idle, phase):
+    qtbot.waitUntil(lambda: window.review.case.phase == phase, timeout=30_000)
+    idle()
+
+
+@pytest.fixture
+def blind(qtbot, window, idle, folder):
+    """The record opened and under review, nothing looked at yet."""
+    window.open(folder / "a.json")
+    until_phase(qtbot, window, idle, "told")
+    with qtbot.waitSignal(window.looking.suggested, timeout=30_000):
+        press(qtbot, window, KEY.Key_B)
+    idle()
+    return window
+
+
+def measure(qtbot, window, idle):
+    """Take what was found and say that this is all."""
+    window.session.go("Indications")
+    window.view.setFocus()
+    for _ in range(len(window.session.state.marked)):
+        qtbot.keyClick(window.view, KEY.Key_Return)
+    press(qtbot, window, KEY.Key_D)
+    until_phase(qtbot, window, idle, "beside")
+
+
+def choose_outcome(window, value):
+    page = window.review.page
+    page.outcome.setCurrentIndex(page.outcome.findData(value))
+
+
+def test_blind_nothing_of_the_first_is_in_sight_or_in_reach(blind, folder):
+    case, state = blind.review.case, blind.session.state
+    assert case.phase == "blind"
+    assert (case.compared, case.firsts) == ((), ())
+    assert blind.view.beside == []
+    assert not blind.review.page.both.isVisibleTo(blind.review.page)
+    assert state.profile == "iso-23277-2"
+    assert state.fields == {}
+    first = load_record(folder / "a.json")
+    number = f"{max(one['length_mm'] for one in first.indications):.2f}"
+    blind.session.go("Record")
+    from PySide6.QtWidgets import QLabel
+
+    texts = [label.text() for label in blind.findChildren(QLabel) if label.isVisible()]
+    assert texts
+    assert not any(number in text for text in texts)
+
+
+def test_side_by_side_marks_what_differs_by_more_than_both_u(qtbot, blind, idle, folder):
+    measure(qtbot, blind, idle)
+    table = blind.review.page.table
+    assert table.rowCount() == 3
+    first = {one["id"]: one for one in load_record(folder / "a.json").indications}
+    (compared,) = blind.review.case.compared
+    for row, pair in enumerate(compared.pairs):
+        assert f"{first[pair.first]['length_mm']:.2f} ± " in table.item(row, 1).text()
+        # En by ISO/IEC 17043:2010, B.3.1.3 e), written out
+        two = pair.length
+        en = abs(two.first - two.second) / (two.first_u**2 + two.second_u**2) ** 0.5
+        over = en > 1
+        assert table.item(row, 4).text() == f"{en:.2f}{', above 1' if over else ''}"
+        assert table.item(row, 4).icon().isNull() is not over
+    assert any("above 1" in table.item(row, 4).text() for row in range(3))
+    styles = {mark.style for mark in (*blind.view.marks, *blind.view.beside)}
+    assert styles == {"taken", "first"}
+
+
+def test_signed_with_name_and_key(qtbot, blind, idle, folder):
+    measure(qtbot, blind, idle)
+    page = blind.review.page
+    choose_outcome(blind, "signed")
+    click(qtbot, page.enter_button)
+    assert "not named" in page.notice.text.text()
+    page.who.name.setFocus()
+    qtbot.keyClicks(page.who.name, "second examiner")
+    qtbot.keyClicks(page.who.qualification, "PT level 2, no. 0 (invented)")
+    with qtbot.waitSignal(blind.review.case.decided, timeout=30_000):
+        click(qtbot, page.enter_button)
+    idle()
+    record = load_record(folder / "a.json")
+    assert standing_of(record) == "signed"
+    (signature,) = record.signatures
+    assert (signature["role"], signature["name"]) == ("reviewer", "second examiner")
+    assert signature["qualification"].startswith("PT level 2")
+    assert record.reviews[0]["pairs"]
+    assert "key" in page.said.text.text()
+
+
+def test_returned_with_a_remark_at_its_place_and_seen_by_the_examiner(
+    qtbot, blind, idle, folder
+):
+    page, view = blind.review.page, blind.view
+    blind.session.go("Record")
+    press(qtbot, blind, KEY.Key_M)
+    at = view.port.transform().map(QPointF(380.0, 315.0)).toPoint()
+    qtbot.mouseClick(view, LEFT, pos=at)
+    assert page.text.hasFocus()
+    qtbot.keyClicks(page.text, "trace the right end again")
+    qtbot.keyClick(page.text, KEY.Key_Return)
+    assert [mark.name for mark in view.beside] == ["remark 1"]
+    choose_outcome(blind, "returned")
+    qtbot.keyClicks(page.who.name, "second examiner")
+    with qtbot.waitSignal(blind.review.case.decided, timeout=30_000):
+        click(qtbot, page.enter_button)
+    idle()
+    record = load_record(folder / "a.json")
+    assert standing_of(record) == "returned"
+    (remark,) = record.reviews[0]["remarks"]
+    assert remark["at_px"] == pytest.approx([380.0, 315.0], abs=4)
+
+    # The examiner: what to do, the remark at its place, and the work itself again.
+    blind.open(folder / "a.json")
+    until_phase(qtbot, blind, idle, "told")
+    bar = blind.review.bar
+    assert "was returned" in bar.says.text()
+    assert "trace the right end again" in bar.told.item(0).text()
+    with qtbot.waitSignal(blind.looking.opened, timeout=30_000):
+        click(qtbot, bar.buttons["Go on with it as its examiner"])
+    idle()
+    assert [mark.name for mark in view.beside] == ["remark 1"]
+    now = blind.session.inspection.to_record()
+    before = {one["id"]: one["length_mm"] for one in record.indications}
+    assert {one["id"]: one["length_mm"] for one in now.indications} == pytest.approx(
+        before, abs=0.02
+    )
+    assert blind.saving.propose() == folder / "a.json"
+
+
+def test_a_new_photo_can_be_asked_for_before_measuring(qtbot, blind, idle, folder):
+    page = blind.review.page
+    blind.session.go("Record")
+    choose_outcome(blind, "signed")
+    assert not page.enter_button.isEnabled()
+    choose_outcome(blind, "new photo asked")
+    qtbot.keyClicks(page.who.name, "second examiner")
+    click(qtbot, page.enter_button)
+    qtbot.waitUntil(lambda: "nothing to act on" in page.notice.text.text(), timeout=10_000)
+    qtbot.keyClicks(page.text, "glare over the weld toe")
+    with qtbot.waitSignal(blind.review.case.decided, timeout=30_000):
+        click(qtbot, page.enter_button)
+    assert standing_of(load_record(folder / "a.json")) == "needs photo"
+
+
+def test_a_changed_photo_is_refused_and_another_folder_asked_for(
+    qtbot, window, idle, folder, scene_file, monkeypatch
+):
+    photo = folder / scene_file.name
+    photo.write_bytes(photo.read_bytes() + b"x")
+    window.open(folder / "a.json")
+    notice = window.review.bar.notice
+    qtbot.waitUntil(
+        lambda: "another photo or was changed" in notice.text.text(), timeout=30_000
+    )
+    assert window.review.case.phase == ""
+    monkeypatch.setattr(dialogs, "ask_for_folder", lambda *_: scene_file.parent)
+    window.review._ask_photos()
+    until_phase(qtbot, window, idle, "told")
+
+
+def test_a_folder_is_worked_through_by_keys(qtbot, window, idle, folder, inspected_record):
+    who = Signer(role="examiner", name="first examiner")
+    again = replace(inspected_record, id="again")
+    save_record(folder / "b.json", sign_record(again, who, key_of(who.name)))
+    save_record(folder / "c.json", replace(inspected_record, id="open"))
+    (folder / "d.json").write_text('{"schema": "ptmark-record/3", ')
+    window.open(folder)
+    rows = window.review.list
+    qtbot.waitUntil(lambda: len(rows.items) == 4, timeout=30_000)
+    assert [one.standing for one in rows.items] == [
+        "to review",
+        "to review",
+        "not signed",
+        "not readable",
+    ]
+    assert rows.isVisible()
+    with qtbot.waitSignal(window.looking.suggested, timeout=30_000):
+        qtbot.keyClick(rows.table, KEY.Key_Return)
+    idle()
+    case = window.review.case
+    assert (case.phase, case.opened.path.name) == ("blind", "a.json")
+    with qtbot.waitSignal(window.looking.suggested, timeout=30_000):
+        press(qtbot, window, KEY.Key_PageDown, MOD.AltModifier)
+    idle()
+    assert (case.phase, case.opened.path.name) == ("blind", "b.json")
+    press(qtbot, window, KEY.Key_L)
+    assert rows.isVisible()
+    click(qtbot, window.review.bar.buttons["Leave"])
+    assert window.empty.isVisible()
+    assert not window.session.has_photo
+
+
+def test_the_examiner_signs_and_a_later_change_asks_why(
+    qtbot, opened, idle, tmp_path, monkeypatch
+):
+    target = tmp_path / "r.json"
+    monkeypatch.setattr(dialogs, "ask_where_to_save", lambda *_: target)
+    opened.session.go("Record")
+    page = opened.record_step
+    assert not page.sign.button.isEnabled()
+    qtbot.keyClicks(page.fields["examiner"], "first examiner")
+    with qtbot.waitSignal(opened.saving.saved, timeout=30_000):
+        click(qtbot, page.buttons["record"])
+    idle()
+    assert page.sign.who.name.text() == "first examiner"
+    qtbot.keyClicks(page.sign.who.qualification, "PT level 2, no. 0 (invented)")
+    with qtbot.waitSignal(opened.saving.signed, timeout=30_000):
+        click(qtbot, page.sign.button)
+    idle()
+    assert load_record(target).signatures[0]["role"] == "examiner"
+    assert not page.sign.button.isEnabled()
+
+    signed = target.read_bytes()
+    page.decision.setCurrentIndex(page.decision.findData("refer"))
+    page.decision.activated.emit(page.decision.currentIndex())
+    idle()
+    with qtbot.waitSignal(opened.saving.asked, timeout=30_000):
+        click(qtbot, page.buttons["record"])
+    idle()
+    assert target.read_bytes() == signed
+    assert "disposition.decision" in page.revision.what.text()
+    click(qtbot, page.revision.button)
+    assert page.revision.missing.isVisible()
+    qtbot.keyClicks(page.revision.why, "the customer decides")
+    with qtbot.waitSignal(opened.saving.saved, timeout=30_000):
+        click(qtbot, page.revision.button)
+    idle()
+    document = json.loads(target.read_text())
+    assert (document["revision"], document["change"]["by"]) == (2, "first examiner")
+    assert document["change"]["why"] == "the customer decides"
+    assert document["change"]["what"] == ["disposition.decision", "cautions"] or document[
+        "change"
+    ]["what"] == ["disposition.decision"]
