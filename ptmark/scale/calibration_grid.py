@@ -62,9 +62,8 @@ def _find_grid(photo: "Photo", grid: tuple[int, int]) -> View | None:
             return None
         seen = refined
     x, y = np.meshgrid(np.arange(grid[0]), np.arange(grid[1]))
-    return View(
-        np.asarray(seen, np.float64), np.column_stack([x.ravel(), y.ravel()]) * _SQUARE_MM
-    )
+    plane = np.asarray(np.column_stack([x.ravel(), y.ravel()]) * _SQUARE_MM, np.float64)
+    return View(seen, plane)
 
 
 def _find_card(photo: "Photo") -> View | None:
