@@ -22,6 +22,7 @@ from ptmark.report.wording import (
     deciding,
     decision_rule_words,
     disposition_words,
+    plain_words,
     verdict_line,
 )
 
@@ -92,7 +93,8 @@ def _table(record: Record, width: float) -> list[Flowable]:
     if not record.indications:
         return [*made, text("No indications were found in the examined area.")]
     table = grid([COLUMNS, *rows(record)], [width * share for share in _SHARES])
-    return [*made, table, Spacer(1, 2), text(TABLE_NOTE, 7, quiet=True)]
+    told = [text(plain_words(record), 8), text(TABLE_NOTE, 7, quiet=True)]
+    return [*made, table, Spacer(1, 3), *told]
 
 
 def _marked(record: Record, rgb: Pixels, room: tuple[float, float]) -> Picture:
@@ -110,11 +112,13 @@ def _verdict(record: Record, width: float) -> Table:
     named, more = findings[:3], len(findings) - 3
     lines = [
         text(sentence, 9.5, bold=True),
-        *(text(one["says"]) for one in named),
-        *([text(f"and {more} more findings: see Findings.")] if more > 0 else []),
-        text(f"Criteria: {criteria_line(record)}"),
-        text(f"Decision rule: {decision_rule_words(record)}"),
-        text(f"Disposition: {disposition_words(record)}"),
+        *(text(f"• {one['says']}") for one in named),
+        *([text(f"• and {more} more: see Findings.")] if more > 0 else []),
+        Spacer(1, 4),
+        text(f"Disposition: {disposition_words(record)}", bold=True),
+        Spacer(1, 4),
+        text(f"Criteria: {criteria_line(record)}", 7, quiet=True),
+        text(f"Decision rule: {decision_rule_words(record)}", 7, quiet=True),
         text(AID[0], 7, quiet=True),
     ]
     size = 15 if len(said) < 14 else 12

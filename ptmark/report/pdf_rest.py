@@ -30,6 +30,7 @@ from ptmark.report.wording import (
     decision_rule_words,
     limit_words,
     measured,
+    plain_words,
 )
 
 __all__ = ["cautions", "filled_in", "measured_pages", "rest", "unmarked"]
@@ -136,10 +137,8 @@ def _uncertainty(record: Record, width: float) -> list[Flowable]:
     made = [
         *heading("How sure the numbers are"),
         text(
-            "A length written 8.00 ± 0.10 mm means: in about 95 of 100 such measurements the "
-            "true length lies between 7.90 and 8.10 mm. The parts below are standard "
-            "uncertainties of the length in mm; combined in quadrature and doubled (k = 2) "
-            "they give U."
+            f"{plain_words(record)} The parts below are standard uncertainties of the length "
+            "in mm; combined in quadrature and doubled (k = 2) they give U."
         ),
         Spacer(1, 3),
     ]

@@ -5,7 +5,7 @@ from typing import Any
 
 import numpy as np
 import numpy.typing as npt
-from reportlab.platypus import Flowable
+from reportlab.platypus import CondPageBreak, Flowable
 
 from ptmark.record import Record
 from ptmark.report.pdf_photo import jpeg_picture
@@ -16,6 +16,7 @@ from ptmark.report.wording import STRICTEST, VERDICT_SIGN
 __all__ = ["sketches"]
 
 _MOST = 6
+_LETTERING = 1.7  # the picture is shown at less than half its size
 
 
 @dataclass(frozen=True, slots=True)
@@ -49,6 +50,7 @@ def sketches(record: Record, width: float) -> list[Flowable]:
     if len(joined) > _MOST:
         said += f" {len(joined) - _MOST} further findings join indications."
     return [
+        CondPageBreak(width / 3 + 75),  # the heading stays with the first row
         *heading("What joins them"),
         text(said, 7, quiet=True),
         grid(rows, [width / 2] * 2, head=0),
@@ -58,6 +60,8 @@ def sketches(record: Record, width: float) -> list[Flowable]:
 def _cell(one: dict[str, Any], outlines: list[_Outline], width: float) -> list[Flowable]:
     corners = tuple((float(x), float(y)) for x, y in one["sketch_mm"])
     shown = _Shown(tuple(one["indications"]), corners, one["says"])
-    picture = jpeg_picture(finding_picture(shown, outlines), (width / 2 - 8, width / 3))
+    picture = jpeg_picture(
+        finding_picture(shown, outlines, lettering=_LETTERING), (width / 2 - 8, width / 3)
+    )
     sign = VERDICT_SIGN[one["verdict"]]
     return [picture, text(f"{sign} {one['verdict']}. {one['says']}", 7)]

@@ -11,7 +11,14 @@ from ptmark.record import Record
 from ptmark.report.pdf_photo import marked_picture
 from ptmark.report.pdf_style import grid, heading, text
 from ptmark.report.plate import draw_plate
-from ptmark.report.wording import disposition_words, measured, verdict_line
+from ptmark.report.wording import (
+    STRICTEST,
+    VERDICT_SIGN,
+    called,
+    disposition_words,
+    measured,
+    verdict_line,
+)
 
 __all__ = ["Earlier", "story"]
 
@@ -67,11 +74,24 @@ def _told(one: Record, number: int) -> list[Flowable]:
     if longest is not None:
         size = measured(longest["length_mm"], longest["length_u_mm"])
         what += f", longest {longest['id']}: {size}"
+    word = verdict_line(one)[0]
     lines = [
-        text(f"{name}, {when}: {verdict_line(one)[0]}", 8.5, bold=True),
+        text(f"{name}, {when}: {VERDICT_SIGN.get(word, '')} {word}", 8.5, bold=True),
         text(f"{what}.", 8),
+        *(text(said, 8) for said in _standings(one)),
         text(f"Disposition: {disposition_words(one)}", 8),
     ]
     if rework := one.fields.get("rework", "").strip():
         lines.append(text(f"Rework: {rework}", 8))
     return [Spacer(1, 3), *lines]
+
+
+def _standings(one: Record) -> list[str]:
+    """Which letters stand how, the strictest first: what a rework is to take away."""
+    stands = [pair for view in one.views() for pair in called(view).items()]
+    told = []
+    for word in (*STRICTEST, "non-relevant", "false"):
+        letters = list(dict.fromkeys(letter for letter, stand in stands if stand == word))
+        if letters:
+            told.append(f"{word.capitalize()}: {', '.join(letters)}")
+    return told

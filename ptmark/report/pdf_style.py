@@ -59,7 +59,7 @@ def text(
 
 def heading(said: str, *, top: float = 12) -> list[Flowable]:
     """A section's heading, never alone at a page's foot."""
-    return [CondPageBreak(80), Spacer(1, top), text(said, 11.5, bold=True), Spacer(1, 3)]
+    return [CondPageBreak(110), Spacer(1, top), text(said, 11.5, bold=True), Spacer(1, 3)]
 
 
 def grid(
@@ -77,7 +77,7 @@ def grid(
         for number, row in enumerate(rows)
     ]
     # Only a row that may be longer than a page breaks inside.
-    broken = int(any(len(str(cell)) > _LONG for row in rows for cell in row))
+    broken = int(any(_length(cell) > _LONG for row in rows for cell in row))
     made = Table(
         cells, colWidths=list(widths), repeatRows=head, splitInRow=broken, hAlign="LEFT"
     )
@@ -101,3 +101,12 @@ def grid(
         )
     )
     return made
+
+
+def _length(cell: object) -> int:
+    """Letters of a cell; of pictures none."""
+    if isinstance(cell, list):
+        return sum(_length(part) for part in cell)
+    if isinstance(cell, Paragraph):
+        return len(cell.getPlainText())
+    return 0 if isinstance(cell, Flowable) else len(str(cell))

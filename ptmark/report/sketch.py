@@ -26,6 +26,8 @@ Array = npt.NDArray[np.float64]
 _WIDE, _HIGH = 600, 450  # px, or units of the SVG's own frame
 _ROOM = 0.12  # free at each side, as a share of the shorter side
 _LEAST_MM = 2.0  # shown at least
+_HALO = 5  # px of paper around a letter, so that it is read across a line
+_FACE = cv2.FONT_HERSHEY_SIMPLEX
 _MOST_SHOWN = 400  # outlines; a crowd beyond that is not told apart at this size
 
 
@@ -104,7 +106,8 @@ def finding_svg(finding: Shown, indications: Sequence[Outlined]) -> str:
     for name, x, y in plan.letters:
         lines.append(
             f'<text x="{x:.2f}" y="{y:.2f}" font-family="sans-serif" font-size="16" '
-            f'fill="{_hex(INK)}">{escape(name)}</text>'
+            f'fill="{_hex(INK)}" stroke="{_hex(PAPER)}" stroke-width="{_HALO}" '
+            f'paint-order="stroke">{escape(name)}</text>'
         )
     return "\n".join([*lines, "</svg>", ""])
 
@@ -127,7 +130,8 @@ def finding_picture(
         plain = name.encode("ascii", "replace").decode()
         at = (round(x), round(y))
         size, pen = 0.5 * lettering, round(lettering)
-        cv2.putText(picture, plain, at, cv2.FONT_HERSHEY_SIMPLEX, size, INK, pen, cv2.LINE_AA)
+        for color, thick in ((PAPER, pen + _HALO), (INK, pen)):
+            cv2.putText(picture, plain, at, _FACE, size, color, thick, cv2.LINE_AA)
     return picture
 
 
@@ -157,23 +161,43 @@ def _planned(finding: Shown, indications: Sequence[Outlined]) -> _Plan:
     ]
     strokes = [_Stroke(ring(one), QUIET, 1.0, (2, 4)) for one in others[:_MOST_SHOWN]]
     strokes += [_Stroke(ring(one), DEEP_BLUE, 2.0) for one in own]
+    joins = []
     if len(mark) == 2:  # a row or a caliper; the gaps between its members are the finding
-        strokes += [_Stroke(placed(gap), NAVY, 3.0) for gap in _gaps(own)]
+        joins = [_Stroke(placed(gap), NAVY, 3.0) for gap in _gaps(own)]
     if len(mark) > 1:
         closed = mark if len(mark) == 2 else np.concatenate([mark, mark[:1]])
-        strokes += [
+        joins += [
             _Stroke(placed(closed), NAVY, 4.0),
             _Stroke(placed(closed), CYAN, 2.0, (10, 6)),
         ]
-    letters = [
-        (one.id, float(at[0]), float(at[1]))
-        for one in own
-        for at in [
-            np.clip(ring(one).max(axis=0) + np.array([3, 0]), (4, 16), (_WIDE - 40, _HIGH - 26))
-        ]
-    ]
+    strokes += joins
+    letters = [(one.id, *_letter_place(ring(one), joins)) for one in own]
     bar, text = _bar(zoom)
     return _Plan([*strokes, bar], [*letters, text])
+
+
+def _letter_place(ring: Array, joins: Sequence[_Stroke]) -> tuple[float, float]:
+    """Where a letter's left foot goes: the corner of its outline's box farthest from lines."""
+    low, high = ring.min(axis=0), ring.max(axis=0)
+    corners = [
+        (high[0] + 3, high[1]),
+        (low[0] - 15, high[1] + 8),
+        (low[0] - 15, low[1] + 3),
+        (high[0] + 3, low[1] + 8),
+    ]
+    places = np.clip(np.array(corners), (4, 16), (_WIDE - 40, _HIGH - 26))
+    lines = [
+        start + (end - start) * share
+        for one in joins
+        for start, end in pairwise(one.points)
+        for share in np.linspace(0, 1, 40)
+    ]
+    if not lines:
+        return float(places[0, 0]), float(places[0, 1])
+    middles = places + np.array([8, -8])
+    free = np.linalg.norm(middles[:, None] - np.array(lines)[None], axis=2).min(axis=1)
+    best = places[int(np.minimum(free, 25).argmax())]
+    return float(best[0]), float(best[1])
 
 
 def _view(points: Array) -> tuple[Array, float]:

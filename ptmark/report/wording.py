@@ -24,6 +24,7 @@ __all__ = [
     "disposition_words",
     "limit_words",
     "measured",
+    "plain_words",
     "scale_line",
     "shape_words",
     "standing",
@@ -77,6 +78,7 @@ CONTRIBUTIONS = {
     "relief": "height of the indication above the plane of the scale",
     "lens": "distortion of the lens",
     "focal length": "how far a pipe bulges towards the camera, by the focal length",
+    "touching line": "where the flat reference touches the pipe",
 }
 
 
@@ -101,6 +103,26 @@ def measured(value: float | None, u: float | None = None, unit: str = "mm") -> s
         digits = max(digits, 3)
     pair = f"{value:.{digits}f}" + (f" ± {u:.{digits}f}" if u else "")
     return f"{pair} {_UNITS.get(unit, unit)}".rstrip()
+
+
+def plain_words(record: Record) -> str:
+    """What ± means, for a reader who has never met it, at the record's own first length.
+
+    Examples
+    --------
+    >>> from types import SimpleNamespace
+    >>> rows = [{"length_mm": None}, {"length_mm": 9.2, "length_u_mm": 0.17}]
+    >>> plain_words(SimpleNamespace(indications=rows))[:56]
+    '9.20 ± 0.17 mm means: the true length lies between 9.03 '
+    """
+    sized = (one for one in record.indications if one["length_mm"] and one["length_u_mm"])
+    first = next(sized, {"length_mm": 8.0, "length_u_mm": 0.1})
+    length, u = first["length_mm"], first["length_u_mm"]
+    low, high = (measured(one, unit="") for one in (max(0.0, length - u), length + u))
+    return (
+        f"{measured(length, u)} means: the true length lies between {low} and {high} mm, in "
+        "about 95 of 100 such measurements."
+    )
 
 
 def limit_words(limit: float | None, unit: str) -> str:

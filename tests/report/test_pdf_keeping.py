@@ -186,6 +186,8 @@ def test_a_retest_tells_the_story_side_by_side(signed, weld, tmp_path):
     assert "ground 0.5 mm and blended" in said
     assert f"{len(record.indications)} indications" in said
     assert "1 indication," in said
+    assert "Rejectable: A" in said
+    assert "Non-relevant: G" in said
     write_pdf(tmp_path / "alone.pdf", last, rgb, None)
     assert "r.json) was not at hand" in words_of(tmp_path / "alone.pdf")
     with_gap = story(last, rgb, [(first, None)], (500.0, 700.0))[-1]
