@@ -29,6 +29,7 @@ _IN_SHARE = 0.35  # and inwards no further than this share of the width
 _STEP_PX = 0.5
 _LEAP_PX = 1.5
 _LEAST_RADIUS = 3
+_NINE = np.ones((3, 3), np.uint8)
 _DENSE = 150  # vertices; a longer chain is told well by every second of them
 
 
@@ -39,7 +40,8 @@ class Contour:
     ``shift_px`` is half the way of the outline between 40 and 60 % of the contrast, the mean
     along it; ``end_shift_px`` the same for each end of its greatest length. ``left_outside``
     is what is left of the level 2.5 blurs outside: next to nothing at an edge, most of it in
-    haze. ``taken_light`` is the share of R, G and B light that the core takes.
+    haze. ``taken_light`` is the share of R, G and B light that the core takes. ``cut`` is the
+    share of the outline that lies where the look ended, not at an edge: haze goes on there.
     """
 
     outline_px: Array
@@ -50,6 +52,7 @@ class Contour:
     left_outside: float
     taken_light: Array
     area_px: float
+    cut: float
 
 
 def edge_of(one: Contour, source: str) -> EdgeQuality:
@@ -118,6 +121,9 @@ def _contour(look: _Look, chain: npt.NDArray[np.int32]) -> Contour:
     filled = np.zeros(look.relative.shape, np.uint8)
     cv2.fillPoly(filled, [chain.reshape(-1, 1, 2)], 1)
     chain = chain[:: 1 + (len(chain) > _DENSE) + (len(chain) > 6 * _DENSE)]
+    cut = float(
+        np.mean(cv2.erode(crop.near.view(np.uint8), _NINE)[chain[:, 1], chain[:, 0]] == 0)
+    )
     outward = _normals(look.relative, chain)
     target = _target(look, chain, outward)
     points, low, high = _to_level(look, chain, outward, target)
@@ -142,6 +148,7 @@ def _contour(look: _Look, chain: npt.NDArray[np.int32]) -> Contour:
         contrast=contrast,
         left_outside=float(np.mean(left)),
         area_px=float(cv2.contourArea(points.astype(np.float32))),
+        cut=cut,
         taken_light=taken_light(look.rgb, core, bare_ring(look.rgb, filled, crop), crop.white),
     )
 

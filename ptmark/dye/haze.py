@@ -5,10 +5,9 @@ from ptmark.dye.remark import Remark
 __all__ = ["HIDES", "MAY_HIDE", "haze_remark"]
 
 # Where the stress set's faint indications (30 % of full dye) meet rising haze: up to 0.02 all
-# are found and nothing else; from 0.03 patches of haze are called; at 0.05 the first are
-# missed and at 0.06 half of them. It stands to reason: the number is the middle three fifths
-# of the background, whose extremes reach about 2.5 times as far, and a faint indication raises
-# the ratio by 0.1 of full dye.
+# are found; from 0.03 the first are missed; at 0.06 half of them. It stands to reason: the
+# number is the middle three fifths of the background, whose extremes reach about 2.5 times as
+# far, and a faint indication raises the ratio by 0.1 of full dye.
 MAY_HIDE, HIDES = 0.03, 0.045
 _MEND = (
     "Follow the procedure: clean the surface again, with the remover on the cloth and not on "

@@ -1,0 +1,78 @@
+"""Haze that goes on where the look ends is told from dye that ends in an edge."""
+
+import cv2
+import numpy as np
+import pytest
+
+from ptmark.dye.contour import Contour, contours
+from ptmark.dye.fine import look_closely
+from ptmark.dye.judge import Sight, reason_against
+
+SIGHT = Sight(
+    least_px=4.0, least_mm=None, photo_width=400, photo_height=400, usual_shift_px=0.6
+)
+
+
+def pink_disc(radius, blur, amount):
+    """A disc of pale dye on white, 8 bit sRGB: green and blue taken, red left."""
+    y, x = np.mgrid[:200, :200]
+    disc = (np.hypot(x - 100, y - 100) < radius).astype(np.float32)
+    dye = amount * cv2.GaussianBlur(disc, (0, 0), blur)
+    codes = 255 * (0.8 * (1 - dye[..., None] * np.array([0.35, 0.95, 0.90]))) ** (1 / 2.2)
+    return np.round(codes).astype(np.uint8)
+
+
+def seen(rgb, look_radius):
+    """The contours of the middle of a crop, looked at within a radius only."""
+    y, x = np.mgrid[:200, :200]
+    away = np.hypot(x - 100, y - 100)
+    crop = look_closely(rgb, (100, 100), away < look_radius, away > 92)
+    assert crop is not None
+    return contours(crop, rgb, away < 5, 1.0, 4.0)
+
+
+def contour(**changes):
+    """A pale contour whose edge would do."""
+    made = {
+        "outline_px": np.array([[50.0, 50.0], [150.0, 50.0], [150.0, 150.0], [50.0, 150.0]]),
+        "shift_px": 0.6,
+        "end_shift_px": 0.6,
+        "noise_px": 0.3,
+        "contrast": 0.18,
+        "left_outside": 0.02,
+        "taken_light": np.array([0.05, 0.17, 0.16]),
+        "area_px": 10_000.0,
+        "cut": 0.0,
+    }
+    return Contour(**(made | changes))
+
+
+def test_an_edge_within_the_look_is_not_cut():
+    (one,) = seen(pink_disc(30, 1.0, 0.4), 70)
+    assert one.cut == 0.0
+
+
+def test_dye_that_goes_on_where_the_look_ends_is_cut():
+    (one,) = seen(pink_disc(60, 20.0, 0.2), 35)
+    assert one.cut > 0.9
+    assert "no edge" in reason_against(one, SIGHT, 0.002)
+
+
+@pytest.mark.parametrize(
+    ("contrast", "cut", "called"),
+    [
+        (0.18, 0.0, True),
+        (0.18, 0.2, False),
+        (0.30, 0.10, True),
+        (0.9, 0.5, True),
+    ],
+)
+def test_the_paler_the_less_may_be_cut(contrast, cut, called):
+    taken = contrast * np.array([0.35, 0.95, 0.90])
+    one = contour(contrast=contrast, cut=cut, taken_light=taken)
+    assert (reason_against(one, SIGHT, 0.002) == "") is called
+
+
+def test_what_takes_no_green_is_no_dye_though_red_is_raised():
+    one = contour(taken_light=np.array([-0.05, 0.03, 0.03]), contrast=0.11)
+    assert "too pale" in reason_against(one, SIGHT, 0.002)
