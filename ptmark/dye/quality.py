@@ -9,7 +9,13 @@ import numpy.typing as npt
 from ptmark.dye.remark import Remark
 from ptmark.dye.sharpness import blur_of_card, blur_of_edges
 from ptmark.photo import Photo, srgb_to_linear
-from ptmark.scale import CARD_HEIGHT_MM, CARD_WIDTH_MM, SurfaceMap
+from ptmark.scale import (
+    CARD_HEIGHT_MM,
+    CARD_WIDTH_MM,
+    FAR_SIZES,
+    SurfaceMap,
+    sizes_away,
+)
 
 __all__ = ["LEAST_PX_ACROSS", "look_at_quality"]
 
@@ -25,7 +31,6 @@ BLUR_OF_WIDTH = 0.001  # of the photo's width, where there is no scale
 WHITE_CLIPPED, RED_CLIPPED, DYE_CLIPPED = 0.05, 0.10, 0.25
 DARKEST_WHITE = 0.08  # linear light; below it grain covers a faint indication
 NEAR_BORDER = 0.005  # of the photo's longer side
-FAR_SIZES = 3.0  # how many of its own sizes a reference may be away from
 _FULL = 252  # an 8-bit value that no longer tells how bright it was
 _SAMPLES = 120_000
 _LEAST_GLARE = 0.008  # of the photo's width
@@ -260,13 +265,7 @@ def _cut_off(photo: Photo, surface: SurfaceMap) -> Remark | None:
 def _far_reference(surface: SurfaceMap, area_px: Array | None) -> Remark | None:
     if area_px is None or not surface.in_view(area_px):
         return None
-    reference = surface.to_mm(surface.reference_px)
-    size = float(np.linalg.norm(reference.max(axis=0) - reference.min(axis=0)))
-    hull = cv2.convexHull(reference.astype(np.float32))
-    away = max(
-        -cv2.pointPolygonTest(hull, (float(x), float(y)), measureDist=True)
-        for x, y in surface.to_mm(area_px)
-    )
+    away, size = sizes_away(surface, area_px)
     if away <= FAR_SIZES * size:
         return None
     return Remark(

@@ -4,7 +4,7 @@ from collections.abc import Sequence
 from typing import TYPE_CHECKING
 
 from ptmark.criteria import Evaluation
-from ptmark.scale import SurfaceMap
+from ptmark.scale import SurfaceMap, far_caution
 
 if TYPE_CHECKING:
     from ptmark.record.build import Entry
@@ -47,6 +47,9 @@ def cautions_of(
             f"Not measured: {', '.join(missing)}. The surface turns away too far there; take "
             "another photo from that side."
         )
+    far = far_caution(surface, {one.id: one.outline_px for one in entries})
+    if far:
+        said.append(far)
     if departs(None if evaluation is None else evaluation.verdict, *disposition):
         said.append(DEPARTS)
     said += remarks

@@ -11,6 +11,7 @@ from ptmark.scale.camera import calibrate_camera
 from ptmark.scale.card import CARD_HEIGHT_MM, CARD_WIDTH_MM, find_card
 from ptmark.scale.card_pdf import write_card_pdf
 from ptmark.scale.cylinder import Cylinder
+from ptmark.scale.far import FAR_SIZES, far_caution, sizes_away
 from ptmark.scale.pipe_map import PipeMap
 from ptmark.scale.plane import Lens
 from ptmark.scale.reference import (
@@ -32,6 +33,7 @@ from ptmark.scale.surface import SurfaceMap
 __all__ = [
     "CARD_HEIGHT_MM",
     "CARD_WIDTH_MM",
+    "FAR_SIZES",
     "CardReference",
     "Cylinder",
     "Flat",
@@ -46,9 +48,11 @@ __all__ = [
     "Reference",
     "SurfaceMap",
     "calibrate_camera",
+    "far_caution",
     "find_card",
     "reference_from_json",
     "reference_to_json",
+    "sizes_away",
     "solve",
     "write_card_pdf",
     "write_grid_pdf",

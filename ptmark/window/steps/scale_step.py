@@ -212,11 +212,11 @@ class ScaleStep(StepPage):
 
     def _follow(self) -> None:
         """Show a reference that was taken or brought back, so that it can be picked on."""
-        from ptmark.scale import PairReference
-
         reference = self.session.state.reference if self.session.state else None
         if reference is self._seen:
             return
+        from ptmark.scale import PairReference
+
         self._seen, self._first = reference, None
         if isinstance(reference, PairReference):
             self._first, reference = reference.first, reference.second
@@ -253,7 +253,11 @@ class ScaleStep(StepPage):
             self._cautions.say("")
             return
         self._now.setText(_in_words(surface, self.session.unit))
-        self._cautions.say("\n".join(surface.cautions))
+        from ptmark.scale import far_caution
+
+        marked = {one.id: one.outline_px for one in inspection.counted}
+        said = (*surface.cautions, far_caution(surface, marked))
+        self._cautions.say("\n".join(one for one in said if one))
         relief = inspection.state.relief_mm
         self.relief.show_text("" if relief is None else format_length(relief))
 
