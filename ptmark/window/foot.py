@@ -23,6 +23,7 @@ class Foot(QWidget):
     def __init__(self, workers: Workers, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self._workers, self._usual = workers, ""
+        self.hints = dict(_HINTS)
         row = QHBoxLayout(self)
         row.setContentsMargins(12, 4, 12, 4)
         self.hint = QLabel()
@@ -53,7 +54,7 @@ class Foot(QWidget):
 
     def show_step(self, step: str) -> None:
         """Another step is shown; "" while there is no photo."""
-        self._usual = _HINTS.get(step, "")
+        self._usual = self.hints.get(step, "")
         self.say("")
 
     def say_size(self, text: str) -> None:

@@ -1,8 +1,9 @@
 """How outlines stand on the photo: line style, colour, weight and a letter beside each.
 
 Taken: solid cyan. Suggested: dashed. Dropped: thin, dotted, grey-blue. Selected: heavier,
-deep blue inside. All but the dropped ones have a dark halo, so that they show on white
-developer and on dark metal alike. Points are px of the photo, (0, 0) a pixel's centre.
+deep blue inside. Another's outline beside a review: dash-dotted, deep blue inside. All but the
+dropped ones have a dark halo, so that they show on white developer and on dark metal alike.
+Points are px of the photo, (0, 0) a pixel's centre.
 """
 
 from dataclasses import dataclass
@@ -58,7 +59,7 @@ _DASHES = {
     "left out": [1.0, 2.0],
     "area": [9.0, 4.0],
     "weld": [14.0, 4.0, 2.0, 4.0],
-    "first": [6.0, 2.0, 1.0, 2.0],
+    "first": [8.0, 5.0, 2.0, 5.0],
 }
 _COLORS = {
     "dropped": GREY_BLUE,
@@ -93,12 +94,12 @@ def paint_path(
 ) -> None:
     """Draw a line in widget coordinates in the style of its standing."""
     width = 1.2 if style in {"dropped", "left out"} else 1.8
-    if selected:
+    if selected or style == "first":
         width = 3.0
     if style not in {"dropped", "left out"} or selected:
         painter.strokePath(path, _pen(HALO, width + 2.0, style))
     painter.strokePath(path, _pen(_COLORS.get(style, CYAN), width, style))
-    if selected and style == "taken":
+    if (selected and style == "taken") or style == "first":
         painter.strokePath(path, _pen(DEEP_BLUE, 1.2, style))
 
 

@@ -72,6 +72,7 @@ class ReviewBar(QFrame):
         """Show what can be done with the record at hand."""
         phase, opened = self._case.phase, self._case.opened
         waits = phase == "told" and opened is not None
+        to_do = opened is not None and phase in {"told", "mending"}
         standing = opened.standing if opened is not None else ""
         shows = {
             "Review it blind": waits and standing == "to review",
@@ -85,12 +86,12 @@ class ReviewBar(QFrame):
         for name, button in self.buttons.items():
             button.setVisible(shows[name])
             button.setEnabled(shows[name])
-        self._tell(opened if waits else None)
+        self._tell(opened if to_do else None)
         if opened is None:
             self.says.setText("Choose a record to review." if self.listed else "")
         else:
             part = f" (part {opened.part})" if opened.part else ""
-            said = _WAITS.get(standing, "") if waits else _NOW.get(phase, "")
+            said = _WAITS.get(standing, "") if to_do else _NOW.get(phase, "")
             self.says.setText(f"{opened.path.name}{part} {said}")
         self.setVisible(opened is not None or self.listed or self.notice.isVisibleTo(self))
 

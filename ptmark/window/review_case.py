@@ -53,9 +53,11 @@ class Decision:
 class ReviewCase(QObject):
     """Holds what the window knows of one record under review.
 
-    ``phase`` is "" (nothing open), "told" (open, not being reviewed), "blind", "beside" or
-    "decided". Signals: ``changed()``; ``failed(object)`` an error to be shown in place;
-    ``decided(str)`` once a review is in its file, with what to say.
+    ``phase`` is "" (nothing open), "told" (open, not being reviewed), "mending" (its examiner
+    goes on with it), "blind", "beside" or "decided".
+
+    Signals: ``changed()``; ``failed(object)`` an error to be shown in place; ``decided(str)``
+    once a review is in its file, with what to say.
     """
 
     changed = Signal()
@@ -98,6 +100,10 @@ class ReviewCase(QObject):
         self.remarks = ()
         self._prepared.clear()
         self._to("blind")
+
+    def go_on(self) -> None:
+        """The examiner goes on with the record, the remarks in sight."""
+        self._to("mending")
 
     def prepare(self) -> None:
         """Give the photo at hand the record's area, and the work its criteria and no names."""

@@ -25,6 +25,8 @@ if TYPE_CHECKING:
 
 __all__ = ["ReviewDesk"]
 
+_HINT = "Ctrl+M marks the place of a remark, Ctrl+D ends measuring and shows both."
+
 
 class ReviewDesk(QObject):
     """Leads from a record, or a folder of them, to the review in its file.
@@ -45,7 +47,7 @@ class ReviewDesk(QObject):
         self.case = ReviewCase(window.session)
         self.list = ReviewList()
         self.page = ReviewPage(window.session, self.case, window)
-        self._usual = window.record_step
+        self._usual, self._usual_hint = window.record_step, window.foot.hints["Record"]
         ways = {
             "Review it blind": self.begin,
             "Go on with it as its examiner": self.go_on,
@@ -82,7 +84,6 @@ class ReviewDesk(QObject):
         self.bar.told_at.connect(self._pins.bring_told)
         window.looking.opened.connect(case.prepare)
         window.turning.turned.connect(case.prepare)
-        window.session.step_changed.connect(self._say_keys)
         window.empty.draft_taken.connect(lambda _: self.close())
 
     # -- coming in ----------------------------------------------------------------------------
@@ -206,7 +207,7 @@ class ReviewDesk(QObject):
 
         def then() -> None:
             self._window.saving.belong_to(path, load_record(path))
-            self._pins.show()
+            self.case.go_on()
 
         self._window.looking.bring_back(read, then=then)
 
@@ -244,7 +245,9 @@ class ReviewDesk(QObject):
     # -- what follows what --------------------------------------------------------------------
     def _on_changed(self) -> None:
         phase = self.case.phase
-        page = self.page if self._session.reviewing else self._usual
+        reviewing = self._session.reviewing
+        page = self.page if reviewing else self._usual
+        self._window.foot.hints["Record"] = _HINT if reviewing else self._usual_hint
         self._window.pages["Record"] = page
         if self._session.step == "Record":
             self._panel.setCurrentWidget(page)
@@ -257,10 +260,6 @@ class ReviewDesk(QObject):
             self._session.go("Record")
         self._usual.refresh()
         self._pins.show()
-
-    def _say_keys(self, step: str) -> None:
-        if step == "Record" and self._session.reviewing:
-            self._window.foot.say("Ctrl+M marks the place of a remark, Ctrl+D ends measuring.")
 
     def _on_decided(self, _said: str) -> None:
         self._session.autosave.forget()

@@ -1,10 +1,12 @@
 """The reviewer's page: what to do now, both side by side, remarks, the decision."""
 
+from functools import partial
+
 from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QHBoxLayout, QLineEdit, QListWidget, QVBoxLayout, QWidget
 
 from ptmark.errors import PtmarkError
-from ptmark.window.bits import Choice, Notice, heading, key_button, plain, quiet
+from ptmark.window.bits import Notice, heading, key_button, plain, quiet
 from ptmark.window.cautions import VERDICT_CAUTIONS
 from ptmark.window.review_case import Decision, ReviewCase
 from ptmark.window.review_table import ReviewTable
@@ -14,12 +16,6 @@ from ptmark.window.steps.page import StepPage
 
 __all__ = ["ReviewPage"]
 
-_OUTCOMES = (
-    ("choose …", ""),
-    ("sign", "signed"),
-    ("return to the examiner with remarks", "returned"),
-    ("ask for a new photo, the reason as a remark", "new photo asked"),
-)
 _BLIND = (
     "Measure as if nobody had before you: set the scale with your own picks, trace or take "
     "the outlines, and leave out what is none. The first numbers, outlines and verdict are "
@@ -44,7 +40,7 @@ class ReviewPage(StepPage):
         self.column.addWidget(self.says)
         self._add_both()
         self._add_remarks(window)
-        self._add_decision()
+        self._add_decision(window)
         self.said = Notice()
         self.column.addWidget(self.said)
         self.column.addStretch(1)
@@ -103,24 +99,26 @@ class ReviewPage(StepPage):
         self.place = quiet()
         self.column.addWidget(self.place)
 
-    def _add_decision(self) -> None:
+    def _add_decision(self, window: QWidget) -> None:
         self.column.addWidget(heading("Decision"))
-        self.outcome = Choice("Decision of the reviewer")
-        for text, value in _OUTCOMES:
-            self.outcome.addItem(text, value)
-        self.outcome.currentIndexChanged.connect(lambda _: self.refresh())
-        self.column.addWidget(self.outcome)
         self.who = SignerFields("reviewer")
         self.column.addWidget(self.who)
-        self.enter_button = key_button("Enter the review", "", self.enter)
-        self.column.addWidget(self.enter_button)
+        self.outcomes = {
+            outcome: key_button(text, key, partial(self.enter, outcome), tip=tip, window=window)
+            for outcome, text, key, tip in (
+                ("signed", "Sign it", "Alt+S", "Once measured, with your name and key"),
+                ("returned", "Return it", "Alt+R", "To the examiner, with the remarks"),
+                ("new photo asked", "Ask for a new photo", "Alt+N", "The reason is a remark"),
+            )
+        }
+        for button in self.outcomes.values():
+            self.column.addWidget(button)
 
     # -- deeds --------------------------------------------------------------------------------
     def begin(self) -> None:
         """A new record: nothing of the one before is left on the page."""
         self.said.say("")
         self.notice.say("")
-        self.outcome.setCurrentIndex(0)
         self.text.clear()
         self.set_place(None)
         self.refresh()
@@ -143,8 +141,8 @@ class ReviewPage(StepPage):
         if self.list.currentRow() >= 0:
             self._case.unsay(self.list.currentRow())
 
-    def enter(self) -> None:
-        """Enter the review; what is missing is told here."""
+    def enter(self, outcome: str) -> None:
+        """Enter the review with this outcome; what is missing is told here."""
         self.add_remark()
         self.notice.say("")
         try:
@@ -153,7 +151,6 @@ class ReviewPage(StepPage):
             self.say_error(exc)
             return
         remarks = self._case.remarks
-        outcome = str(self.outcome.currentData())
         self._case.decide(
             Decision(outcome=outcome, name=name, qualification=qualification, remarks=remarks)
         )
@@ -179,13 +176,8 @@ class ReviewPage(StepPage):
         open_ = phase in {"blind", "beside"}
         for widget in (self.text, self.pin_button, self.add_button, self.unsay_button):
             widget.setEnabled(open_)
-        outcome = self.outcome.currentData()
-        measured = bool(case.compared)
-        self.enter_button.setEnabled(
-            open_ and bool(outcome) and (measured or outcome != "signed")
-        )
-        self.enter_button.setToolTip("" if measured else "To sign, measure first (Ctrl+D).")
-        self.outcome.setEnabled(open_)
+        for outcome, button in self.outcomes.items():
+            button.setEnabled(open_ and (bool(case.compared) or outcome != "signed"))
 
     def _own_hand(self) -> str:
         state = self.session.state

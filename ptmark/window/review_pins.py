@@ -58,7 +58,7 @@ class Pins(QObject):
         info = inspection.photo.info
         shas = [one.photo_sha256 for one in opened.blinds]
         number = shas.index(info.sha256) if info.sha256 in shas else -1
-        if self._case.phase == "told":
+        if self._case.phase in {"told", "mending"}:
             places = [(i, at) for i, (_, n, at) in enumerate(opened.told, 1) if n == number]
         else:
             said = enumerate(self._case.remarks, 1)

@@ -36,7 +36,7 @@ class ReviewTable(QTableWidget):
 
     def show_photos(self, compared: "Sequence[Comparison]", unit: str) -> None:
         """Show the comparison of each photo of the record; lengths in this unit."""
-        heads = ("First = own", f"First, {unit}", f"Own, {unit}", "Difference", "En")
+        heads = ("Pair", f"First, {unit}", f"Own, {unit}", "Difference", "En")
         self.setHorizontalHeaderLabels(heads)
         self.setRowCount(0)
         for number, one in enumerate(compared, start=1):
@@ -59,7 +59,7 @@ class ReviewTable(QTableWidget):
             f"{_bare(two.first, unit)} ± {_bare(two.first_u, unit)}",
             f"{_bare(two.second, unit)} ± {_bare(two.second_u, unit)}",
             f"{'−' if two.difference < 0 else '+'}{_bare(abs(two.difference), unit)}",
-            "" if two.en is None else f"{two.en:.2f}{', above 1' if over else ''}",
+            "" if two.en is None else f"{two.en:.2f}{' above 1' if over else ''}",
         )
         self._put(cells, look=over)
 
