@@ -22,8 +22,10 @@ _MEND = {
     "does not tell",
     "lens": "bring card and indication to the middle of the picture, near each other: {share} "
     "of it is the lens",
-    "focal length": "use the photo as the camera wrote it, with its focal length: {share} of "
-    "it is how far the pipe bulges towards the camera",
+    "focal length": "lay the card on the pipe and give the line where it touches, or use the "
+    "photo as the camera wrote it: {share} of it is how far the pipe bulges towards the camera",
+    "touching line": "lay the reference on the pipe beside the indication, and pick with care "
+    "where it touches: {share} of it is that line",
     "relief": "give the crown's height: {share} of it is height over the scale",
 }
 # Below this share no single thing is worth doing.

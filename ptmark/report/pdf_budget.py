@@ -25,6 +25,7 @@ _INKS: dict[str, tuple[str, tuple[int, int, int]]] = {
     "sampling": ("S", (150, 170, 190)),
     "lens": ("L", (70, 80, 95)),
     "focal length": ("F", (60, 120, 220)),
+    "touching line": ("C", (60, 40, 120)),
 }
 _OTHER = ("o", (185, 195, 205))
 

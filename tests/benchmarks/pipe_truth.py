@@ -55,7 +55,8 @@ def references(scene):
         width_mm=wide,
         height_mm=high,
     )
-    touch = scene.see(scene.place([[aside, -high], [aside, high]])) + rng.normal(0, 1.2, (2, 2))
+    off = aside + radius * rng.uniform(-0.06, 0.06)  # where it touches is not seen exactly
+    touch = scene.see(scene.place([[off, -high], [off, high]])) + rng.normal(0, 1.2, (2, 2))
     yield "rectangle on it", PipeReference(axis_px=_points(touch), diameter_mm=size, on=on)
 
 

