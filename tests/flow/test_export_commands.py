@@ -4,6 +4,7 @@ import json
 import shutil
 from pathlib import Path
 
+import pydicom
 import pytest
 
 from ptmark.__main__ import main
@@ -20,9 +21,10 @@ def test_report_export_import(photo_file, tmp_path, capsys):
     assert run("measure", photo, "--json", kept, "--pdf", tmp_path / "a.pdf") == 0
     assert run("report", kept, "--pdf", tmp_path / "b.pdf", "--csv", tmp_path / "b.csv") == 0
     assert (tmp_path / "a.pdf").read_bytes() == (tmp_path / "b.pdf").read_bytes()
-    for ending in ("zip", "xlsx", "geojson", "coco.json"):
+    for ending in ("zip", "xlsx", "geojson", "coco.json", "dcm"):
         assert run("export", kept, "--to", tmp_path / f"x.{ending}") == 0
     assert len(json.loads((tmp_path / "x.geojson").read_text("utf-8"))["features"]) == 3
+    assert len(pydicom.dcmread(tmp_path / "x.dcm").IndicationSequence) == 3
     capsys.readouterr()
     assert run("import", tmp_path / "x.zip", "--to", tmp_path / "in") == 0
     taken = capsys.readouterr().out.strip()
@@ -40,6 +42,8 @@ def test_report_export_import(photo_file, tmp_path, capsys):
         (("report", "R"), "nothing to write"),
         (("report", "R", "--csv", "x.csv", "--sign", "c.p12"), "only the PDF is signed"),
         (("report", "R", "--pdf", "x.pdf"), "is not there, or was changed"),
+        (("report", "R", "--pdf", "x.pdf", "--time-stamp", "https://x"), "with a signature"),
+        (("export", "R", "--to", "x.dcm"), "is not there, or was changed"),
         (("import", "R", "--to", "in"), "no whole ZIP"),
     ],
 )

@@ -221,3 +221,21 @@ def test_what_is_no_bundle_is_refused(tmp_path):
             take_in(tmp_path / "x.zip", tmp_path / "in")
     with pytest.raises(ReportError, match="cannot be read"):
         take_in(tmp_path / "none.zip", tmp_path / "in")
+
+
+@pytest.mark.truth
+@pytest.mark.filterwarnings("ignore:__array__ implementation:DeprecationWarning")
+def test_the_coco_api_reads_the_set_and_fills_the_same_pixels(weld, tmp_path):
+    """pycocotools is the format's own reference reader; its masks are run lengths."""
+    coco = pytest.importorskip("pycocotools.coco", reason="pycocotools is not installed")
+    record, _ = weld
+    write_coco(tmp_path / "o.coco.json", [record])
+    told = coco.COCO(str(tmp_path / "o.coco.json"))
+    assert told.getImgIds() == [1]
+    marks = told.loadAnns(told.getAnnIds(imgIds=1))
+    assert len(marks) == len(record.indications)
+    for mark, one in zip(marks, record.indications, strict=True):
+        mask = told.annToMask(mark)
+        ours = polygon2mask(mask.shape, np.array(one["outline_px"])[:, ::-1])
+        assert np.count_nonzero(mask != ours) <= 0.04 * mask.sum()
+        assert mark["area"] == pytest.approx(mask.sum(), rel=0.02)
