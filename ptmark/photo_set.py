@@ -200,7 +200,8 @@ class PhotoSet:
 
     def record(self, record_id: str | None = None, created: str | None = None) -> Record:
         """The whole set as one record; of one photo as `build_record` makes it."""
-        return self.results().record(self._inspection, record_id, created)
+        made = self.results().record(self._inspection, record_id, created)
+        return replace(made, retest_of=self._inspection.state.retest_of)
 
 
 def _joined(here: Marked, there: Marked) -> Marked:

@@ -33,6 +33,7 @@ SHARED = (
     "fields",
     "decision",
     "decision_reason",
+    "retest_of",
     "sizes_from",
 )
 DISPOSITIONS = ("", "accept", "reject", "rework and retest", "refer")
@@ -80,7 +81,8 @@ class State:
     A state tells of one photo, the one at hand (``info``), and of what the whole inspection
     shares (`SHARED`). The other photos of the set stand in ``before`` and ``after``, each as a
     state of its own, of which only the photo's own part counts. ``sizes_from`` holds, by
-    letter, the SHA-256 of the photo that the inspector chose to take a size from.
+    letter, the SHA-256 of the photo that the inspector chose to take a size from. ``retest_of``
+    is the record's link to an earlier one, as `ptmark.record.link_to` makes it.
 
     ``weld_px`` are two points on the weld's centre line, px: its course, and its length where
     ``weld_length_mm`` is not given. ``mode`` is one of `ptmark.dye.MODES`, or "" to recognise
@@ -99,6 +101,7 @@ class State:
     fields: dict[str, str] = field(default_factory=dict)
     decision: str = ""
     decision_reason: str = ""
+    retest_of: dict[str, Any] | None = None
     mode: str = ""
     info: PhotoInfo | None = None
     before: tuple["State", ...] = ()
@@ -139,6 +142,7 @@ class State:
             marked=(),
             decision="",
             decision_reason="",
+            retest_of=None,
             info=None,
             before=(),
             after=(),

@@ -16,6 +16,7 @@ from PySide6.QtWidgets import (
 from ptmark.errors import PtmarkError
 from ptmark.places import sample_images
 from ptmark.window import dialogs
+from ptmark.window.archive_desk import ArchiveDesk
 from ptmark.window.bench import Bench
 from ptmark.window.bits import CommitEdit, Quiet, key_button
 from ptmark.window.draft_desk import DraftDesk
@@ -88,19 +89,9 @@ class MainWindow(QWidget):
         )
         self.verdict_step = VerdictStep(self.session, self.bench, self)
         self.record_step = RecordStep(self.session, self.saving, self)
-        self.pages = dict(
-            zip(
-                STEPS,
-                (
-                    self.photo_step,
-                    self.scale_step,
-                    self.indications_step,
-                    self.verdict_step,
-                    self.record_step,
-                ),
-                strict=True,
-            )
-        )
+        first = (self.photo_step, self.scale_step, self.indications_step)
+        pages = (*first, self.verdict_step, self.record_step)
+        self.pages = dict(zip(STEPS, pages, strict=True))
 
     def _lay_out(self) -> None:
         self._place = QStackedWidget()
@@ -140,6 +131,8 @@ class MainWindow(QWidget):
         column.addWidget(self.strip)
         column.addWidget(self.review.bar)
         column.addWidget(split, 1)
+        self.archive = ArchiveDesk(self, split)
+        column.addWidget(self.archive.pages, 1)
         column.addWidget(self.foot)
 
     def _connect(self) -> None:
@@ -295,5 +288,6 @@ class MainWindow(QWidget):
     def closeEvent(self, event: QCloseEvent) -> None:  # noqa: N802 - Qt's name
         self.record_step.settle()
         self.session.workers.shut_down()
+        self.archive.door.close()
         self.session.autosave.flush()
         event.accept()

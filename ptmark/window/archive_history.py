@@ -1,0 +1,109 @@
+"""What was seen of a part number over the years, or of one serial with its retests."""
+
+from typing import TYPE_CHECKING, NamedTuple
+
+from PySide6.QtCore import Qt, Signal
+from PySide6.QtGui import QKeySequence, QShortcut
+from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
+
+from ptmark.window.archive_door import ArchiveDoor
+from ptmark.window.archive_model import HIT, HitModel
+from ptmark.window.archive_plot import HistoryPlot
+from ptmark.window.archive_table import HitTable
+from ptmark.window.bits import Notice, heading, key_button, plain
+from ptmark.window.session import Session
+from ptmark.window.workers import Token
+
+if TYPE_CHECKING:
+    from ptmark.archive import Archive, Hit, Period
+
+__all__ = ["HistoryPage"]
+
+
+class _Told(NamedTuple):
+    hits: "list[Hit]"  # oldest first
+    periods: "list[Period]"
+
+
+class HistoryPage(QWidget):
+    """The plot of the years above, the inspections below; Enter opens one.
+
+    Signals: ``opened(object)`` a hit to look at; ``left()``.
+    """
+
+    opened = Signal(object)
+    left = Signal()
+
+    def __init__(self, session: Session, door: ArchiveDoor) -> None:
+        super().__init__()
+        self._session, self._door = session, door
+        self.model = HitModel()
+        self.head = heading("")
+        self.says = plain()
+        self.said = Notice()
+        self.plot = HistoryPlot()
+        self.table = HitTable(self.model)
+        self.back_button = key_button("Back", "Escape", self.left.emit)
+        top = QHBoxLayout()
+        top.addWidget(self.head, 1)
+        top.addWidget(self.back_button)
+        column = QVBoxLayout(self)
+        column.setContentsMargins(16, 10, 16, 10)
+        column.addLayout(top)
+        column.addWidget(self.says)
+        column.addWidget(self.said)
+        column.addWidget(self.plot, 3)
+        column.addWidget(self.table, 2)
+        self.table.activated.connect(lambda index: self.opened.emit(index.data(HIT)))
+        QShortcut(
+            QKeySequence("Escape"),
+            self,
+            self.left.emit,
+            context=Qt.ShortcutContext.WidgetWithChildrenShortcut,
+        )
+
+    def show_part(self, part: str, serial: str) -> None:
+        """Read the history of a part number, or of one serial of it."""
+        from ptmark.archive import Page
+
+        self.head.setText(f"Part number {part}" + (f", serial {serial}" if serial else ""))
+        self.says.setText("")
+        self.said.say("")
+        self.plot.show_periods([], self._session.unit)
+        self.model.begin(Page([], None))
+        self.back_button.setFocus()
+
+        def work(archive: "Archive", _token: Token) -> _Told:
+            from ptmark.archive import part_history, serial_history
+
+            if serial:
+                return _Told(serial_history(archive, part, serial), [])
+            told = part_history(archive, part)
+            return _Told(told.hits, told.periods)
+
+        self._door.ask(
+            "Reading the history",
+            work,
+            self._show,
+            failed=lambda exc: self.said.say(str(exc)),
+            key="archive history",
+        )
+
+    def _show(self, told: _Told) -> None:
+        from ptmark.archive import Page
+
+        self.model.unit = self._session.unit
+        self.model.begin(Page(told.hits[::-1] if told.periods else told.hits, None))
+        self.plot.setVisible(bool(told.periods))
+        self.plot.show_periods(told.periods, self._session.unit)
+        retests = sum(hit.retest_of is not None for hit in told.hits)
+        serials = len({hit.serial for hit in told.hits})
+        found = sum(hit.indications for hit in told.hits)
+        order = "newest first" if told.periods else "in the order they were examined"
+        self.says.setText(
+            f"{len(told.hits)} inspections of {serials} serials, {found} indications, "
+            f"{retests} retests; {order}."
+        )
+        if told.hits:
+            self.table.setCurrentIndex(self.model.index(0, 0))
+            self.table.setFocus()

@@ -1,0 +1,189 @@
+"""The search line and the filters below it, and what they ask of the archive."""
+
+import re
+from calendar import monthrange
+from dataclasses import replace
+from typing import TYPE_CHECKING
+
+from PySide6.QtCore import QSignalBlocker, QTimer, Signal
+from PySide6.QtWidgets import QGridLayout, QHBoxLayout, QLabel, QLineEdit, QVBoxLayout, QWidget
+
+from ptmark.errors import UsageError
+from ptmark.units import parse_length
+from ptmark.window.bits import Choice, CommitEdit, key_button
+
+if TYPE_CHECKING:
+    from ptmark.archive import Query
+
+__all__ = ["SearchBar", "as_words", "whole_day"]
+
+_TEXTS = (
+    ("serial", "Serial", "S-1*"),
+    ("since", "Examined from", "year-month-day"),
+    ("until", "to", "year-month-day"),
+    ("examiner", "Examiner", ""),
+    ("procedure", "Procedure", "PT-*"),
+    ("criteria", "Criteria", "name, or its beginning with *"),
+    ("kind", "Kind", "crack"),
+    ("shortest_mm", "Length from", "2 mm"),
+    ("longest_mm", "to", "5 mm"),
+)
+_CHOICES = (
+    ("verdict", "Verdict", ("acceptable", "rejectable", "undecided")),
+    ("disposition", "Disposition", ("accept", "reject", "rework and retest", "refer")),
+    ("shape", "Shape", ("linear", "rounded")),
+)
+_ACROSS = 6  # fields in a row
+_DAY = re.compile(r"(\d{4})(?:-(\d\d))?(?:-(\d\d))?")
+
+
+class SearchBar(QWidget):
+    """Asks while one types.
+
+    Signals: ``asked()`` when line or filters have changed.
+    """
+
+    asked = Signal()
+
+    def __init__(self) -> None:
+        super().__init__()
+        self.line = QLineEdit()
+        self.line.setAccessibleName("Search the archive")
+        self.line.setMinimumHeight(34)
+        self.line.setClearButtonEnabled(True)
+        self._pause = QTimer(self, singleShot=True, interval=120)
+        self._pause.timeout.connect(self.asked)
+        self.line.textChanged.connect(lambda _: self._pause.start())
+        self.filters_button = key_button("Filters", "Alt+F", self._turn_filters, window=self)
+        self.clear_button = key_button("Clear all", "", self.clear)
+        self.row = QHBoxLayout()
+        self.row.addWidget(self.line, 1)
+        self.row.addWidget(self.filters_button)
+        self.row.addWidget(self.clear_button)
+        self.texts: dict[str, CommitEdit] = {}
+        self.choices: dict[str, Choice] = {}
+        self.filters = QWidget()
+        self._lay_filters()
+        column = QVBoxLayout(self)
+        column.setContentsMargins(0, 0, 0, 0)
+        column.addLayout(self.row)
+        column.addWidget(self.filters)
+        self.filters.hide()
+
+    def _lay_filters(self) -> None:
+        grid = QGridLayout(self.filters)
+        grid.setContentsMargins(0, 0, 0, 0)
+        widgets: list[tuple[str, QWidget]] = []
+        for name, label, hint in _TEXTS:
+            edit = CommitEdit()
+            edit.setPlaceholderText(hint)
+            said = {"until": "Examined up to", "longest_mm": "Length up to"}.get(name, label)
+            edit.setAccessibleName(f"Filter: {said}")
+            edit.committed.connect(lambda _: self.asked.emit())
+            self.texts[name] = edit
+            widgets.append((label, edit))
+        for name, label, values in _CHOICES:
+            choice = Choice(f"Filter: {label}")
+            choice.addItem("any", "")
+            for value in values:
+                choice.addItem(value, value)
+            choice.activated.connect(lambda _: self.asked.emit())
+            self.choices[name] = choice
+            widgets.append((label, choice))
+        for number, (label, widget) in enumerate(widgets):
+            row, column = divmod(number, _ACROSS)
+            text = QLabel(label)
+            text.setBuddy(widget)
+            grid.addWidget(text, 2 * row, column)
+            grid.addWidget(widget, 2 * row + 1, column)
+
+    def _turn_filters(self) -> None:
+        shown = self.filters.isHidden()
+        self.filters.setVisible(shown)
+        if shown:
+            self.texts["serial"].setFocus()
+        else:
+            self.line.setFocus()
+
+    # -- what is asked ------------------------------------------------------------------------
+    @property
+    def asks_nothing(self) -> bool:
+        """Whether everything is left open."""
+        texts = any(edit.text().strip() for edit in self.texts.values())
+        choices = any(choice.currentIndex() > 0 for choice in self.choices.values())
+        return not (self.line.text().strip() or texts or choices)
+
+    def query(self, unit: str) -> "Query":
+        """What is asked, the line as the beginning of a part number.
+
+        Raises
+        ------
+        UsageError
+            If a date or a length cannot be read; it names the field.
+        """
+        from ptmark.archive import Query
+
+        texts = {name: edit.text().strip() for name, edit in self.texts.items()}
+        asked: dict[str, str | float | None] = {
+            name: text for name, text in texts.items() if not name.endswith("_mm")
+        }
+        asked["since"] = whole_day(texts["since"], "Examined from", last=False)
+        asked["until"] = whole_day(texts["until"], "Examined up to", last=True)
+        for name, label in (("shortest_mm", "Length from"), ("longest_mm", "Length up to")):
+            given = texts[name]
+            asked[name] = parse_length(given, where=label, default_unit=unit) if given else None
+        asked.update({name: str(box.currentData()) for name, box in self.choices.items()})
+        line = self.line.text().strip()
+        if line and not set(line) & {"*", "?"}:
+            line += "*"
+        return Query(part=line, **asked)  # type: ignore[arg-type]
+
+    def show_query(self, query: "Query") -> None:
+        """Show a saved search as if it had been typed."""
+        with QSignalBlocker(self.line):
+            self.line.setText(query.part or query.words)
+        for name, edit in self.texts.items():
+            value = getattr(query, name)
+            shown = f"{value:g} mm" if isinstance(value, float | int) else value or ""
+            edit.show_text(shown)
+        for name, choice in self.choices.items():
+            choice.setCurrentIndex(max(choice.findData(getattr(query, name)), 0))
+        used = any(edit.text() for edit in self.texts.values())
+        used = used or any(choice.currentIndex() > 0 for choice in self.choices.values())
+        self.filters.setVisible(used or self.filters.isVisible())
+        self.asked.emit()
+
+    def clear(self) -> None:
+        """Leave everything open."""
+        from ptmark.archive import Query
+
+        self.show_query(Query())
+        self.line.setFocus()
+
+
+def as_words(query: "Query") -> "Query":
+    """The same query with its line taken as words of the record, the last one begun."""
+    line = query.part.strip()
+    return replace(query, part="", words=line if line.endswith("*") else f"{line}*")
+
+
+def whole_day(said: str, where: str, *, last: bool) -> str:
+    """A day from a year, a month or a day: the first one of it, or the last.
+
+    Examples
+    --------
+    >>> whole_day("2024-02", "to", last=True), whole_day("2024", "from", last=False)
+    ('2024-02-29', '2024-01-01')
+    """
+    if not said:
+        return ""
+    found = _DAY.fullmatch(said)
+    if found is not None:
+        year, month, day = found.groups()
+        number = int(month or (12 if last else 1))
+        if int(year) >= 1 and 1 <= number <= 12:
+            most = monthrange(int(year), number)[1]
+            of_month = int(day) if day else most if last else 1
+            if 1 <= of_month <= most:
+                return f"{year}-{number:02}-{of_month:02}"
+    raise UsageError(f"'{said}' is no day", where=where, mend="give it as 2026-03-31")

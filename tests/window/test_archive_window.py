@@ -1,0 +1,171 @@
+"""The archive in the window: kept at the Record step, found again, opened, tested again."""
+
+import json
+
+import pytest
+
+from ptmark.archive import Query, find, open_archive, verify
+from ptmark.window import dialogs
+
+pytestmark = [pytest.mark.gui, pytest.mark.slow]
+
+
+@pytest.fixture
+def keep(qtbot, opened, idle, tmp_path, monkeypatch):
+    """Fill the part in, save and keep; the record's path."""
+
+    def work(part="P-17", serial="S-1", name="one"):
+        session = opened.session
+        fields = {**session.state.fields, "part_number": part, "serial_number": serial}
+        session.change("fill in", fields=fields, profile="iso-23277-2")
+        idle()
+        path = tmp_path / f"{name}.json"
+        monkeypatch.setattr(dialogs, "ask_where_to_save", lambda *_: path)
+        session.go("Record")
+        with qtbot.waitSignal(opened.record_step.archive.kept, timeout=30_000):
+            opened.record_step.archive.keep_button.click()
+        idle()
+        return path
+
+    return work
+
+
+def look(qtbot, window, idle, text=""):
+    window.archive.open()
+    window.archive.found.bar.line.setText(text)
+    qtbot.wait(200)
+    idle()
+
+
+def test_kept_and_found_again(qtbot, opened, idle, keep):
+    path = keep()
+    form = opened.record_step.archive
+    assert form.said.isVisible()
+    assert "P-17" in form.said.text.text()
+    assert "S-1" in form.said.text.text()
+    assert "revision 1" in form.said.text.text()
+    with open_archive() as archive:
+        assert [hit.part for hit in find(archive, Query(part="P-17")).hits] == ["P-17"]
+        assert verify(archive).problems == []
+    look(qtbot, opened, idle, "p-1")
+    found = opened.archive.found
+    assert found.isVisible()
+    assert not opened.view.isVisible()
+    assert [hit.record_id for hit in found.model.hits] == [json.loads(path.read_text())["id"]]
+    assert found.count.text() == "1 record whose part number begins with p-1, newest first."
+    qtbot.keyClick(
+        found,
+        "T",
+        modifier=__import__("PySide6.QtCore").QtCore.Qt.KeyboardModifier.ControlModifier,
+    )
+
+
+def test_an_empty_archive_teaches(qtbot, window, idle):
+    look(qtbot, window, idle)
+    found = window.archive.found
+    assert found.views.currentWidget() is found.empty
+    assert "Keep in the archive" in found.empty.text()
+    look(qtbot, window, idle, "X")
+    assert found.views.currentWidget() is not found.empty
+    assert found.count.text().startswith("No record")
+
+
+def test_every_save_is_kept_once_ticked(qtbot, opened, idle, tmp_path):
+    form = opened.record_step.archive
+    form.always.setChecked(True)
+    idle()
+    path = tmp_path / "auto.json"
+    for decision in ("refer", "reject"):  # saved twice: the second takes the first's place
+        opened.session.change("decide", decision=decision)
+        idle()
+        with qtbot.waitSignal(form.kept, timeout=30_000):
+            opened.saving.save([path])
+        idle()
+    with open_archive() as archive:
+        (hit,) = find(archive, Query()).hits
+        assert (hit.disposition, hit.part) == ("reject", "")
+    assert "Without a part number" in form.said.text.text()
+
+    from ptmark.window.main_window import MainWindow
+
+    again = MainWindow()
+    qtbot.addWidget(again)
+    qtbot.waitUntil(again.record_step.archive.always.isChecked, timeout=10_000)
+    again.close()
+
+
+def test_anothers_state_is_not_replaced_unasked(qtbot, opened, idle, keep, tmp_path):
+    path = keep()
+    theirs = json.loads(path.read_text())
+    form = opened.record_step.archive
+    form._mine.clear()  # as after a new start
+    opened.session.change("decide", decision="reject")
+    idle()
+    with qtbot.waitSignal(opened.saving.saved, timeout=30_000):
+        opened.saving.save([path])
+    idle()
+    form.keep()
+    idle()
+    assert "another state" in form.said.text.text()
+    with open_archive() as archive:
+        assert find(archive, Query()).hits[0].disposition == theirs["disposition"]["decision"]
+    (mine,) = form.said.findChildren(type(form.keep_button))
+    with qtbot.waitSignal(form.kept, timeout=30_000):
+        mine.click()
+    with open_archive() as archive:
+        assert find(archive, Query()).hits[0].disposition == "reject"
+
+
+def test_a_record_is_looked_at_judged_again_and_tested_again(
+    qtbot, opened, idle, keep, scene_file, tmp_path
+):
+    path = keep()
+    before = path.read_bytes()
+    look(qtbot, opened, idle, "P-17")
+    desk = opened.archive
+    desk.found.opened.emit(desk.found.model.hits[0])
+    idle()
+    page = desk.record
+    assert page.isVisible()
+    assert page.view.levels is not None
+    assert "P-17, serial S-1" in page.facts.text()
+    row = page.criteria.findData("iso-23277-1")
+    assert row > 0
+    page.criteria.setCurrentIndex(row)
+    page.judge()
+    idle()
+    assert page.changes.rowCount() == 1 + len(page.record.indications)
+    assert page.changes.item(0, 0).text() == "verdict"
+    with qtbot.waitSignal(opened.looking.suggested, timeout=30_000):
+        desk.begin_retest(page.record, scene_file)
+    idle()
+    assert not desk.pages.isVisible()
+    assert opened.view.isVisible()
+    state = opened.session.state
+    first = json.loads(before)
+    assert state.retest_of["id"] == first["id"]
+    assert state.fields["part_number"] == "P-17"
+    again = tmp_path / "again.json"
+    with qtbot.waitSignal(opened.saving.saved, timeout=30_000):
+        opened.saving.save([again])
+    second = json.loads(again.read_text())
+    assert second["id"] != first["id"]
+    assert second["retest_of"]["id"] == first["id"]
+    assert path.read_bytes() == before
+    opened.record_step.archive.unlink_button.click()
+    assert opened.session.state.retest_of is None
+
+
+def test_history_of_a_part(qtbot, opened, idle, keep):
+    keep()
+    look(qtbot, opened, idle, "P-17")
+    desk = opened.archive
+    desk.show_history("P-17", "")
+    idle()
+    assert desk.history.model.rowCount() == 1
+    count = desk.history.model.hits[0].indications
+    assert f"1 inspections, {count} indications" in desk.history.plot.describe()
+    desk.back()
+    assert desk.found.isVisible()
+    desk.leave()
+    assert opened.view.isVisible()
