@@ -10,6 +10,7 @@ from sqlalchemy import Connection, select
 from ptmark.archive.derive import Derived, derived
 from ptmark.archive.opening import Archive
 from ptmark.archive.rows import document_of, note_photos, table, write_rows
+from ptmark.archive.server import tried_again
 from ptmark.archive.store import key_for, suffix_of
 from ptmark.errors import ArchiveError
 from ptmark.record import Record, find_photo, follow, verify_file
@@ -65,7 +66,14 @@ def add_record(
         says = "changed while it was read" if wrong is None else f"{wrong.where} {wrong.says}"
         raise ArchiveError(says, where=str(path), mend="take a whole copy of the record")
     rows = derived(document, data)
-    kept = _keep_photos(archive, rows, photos or path.absolute().parent)
+    folder = photos or path.absolute().parent
+    return tried_again(lambda: _take_in(archive, record, rows, data, folder, replaces))
+
+
+def _take_in(
+    archive: Archive, record: Record, rows: Derived, data: bytes, folder: Path, replaces: str
+) -> Added:
+    kept = _keep_photos(archive, rows, folder)
     with archive.writing() as conn:
         before = _kept(conn, record.id)
         state = "new" if before is None else _standing(conn, before, record, rows, replaces)

@@ -11,10 +11,10 @@ from sqlalchemy import Connection, insert, select, text
 from ptmark.archive.models import Base
 from ptmark.record.revisions import time_now
 
-__all__ = ["FIRST", "Line", "append", "head", "lines", "link"]
+__all__ = ["FIRST", "LOCK", "Line", "append", "head", "lines", "link"]
 
 FIRST = "0" * 64
-_LOCK = 0x70746D  # any number of ours: writers on a server take the chain's end in turn
+LOCK = 0x70746D  # any number of ours: writers on a server take the chain's end in turn
 _AUDIT = Base.metadata.tables["audit"]
 
 
@@ -44,7 +44,7 @@ def append(
 ) -> None:
     """Add a line in the writer's own transaction, last in it."""
     if conn.dialect.name == "postgresql":
-        conn.execute(text("SELECT pg_advisory_xact_lock(:key)"), {"key": _LOCK})
+        conn.execute(text("SELECT pg_advisory_xact_lock(:key)"), {"key": LOCK})
     seq, previous = head(conn)
     said = json.dumps(detail, ensure_ascii=False, sort_keys=True)
     bare = Line(seq + 1, time_now(), who, action, subject, said, previous, "")

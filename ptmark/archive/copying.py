@@ -48,8 +48,8 @@ def back_up(archive: Archive, folder: Path) -> int:
     if archive.file is None:
         raise ArchiveError(
             "only SQLite is copied here",
-            where=str(archive.engine.url),
-            mend="use the server's own",
+            where=archive.engine.url.render_as_string(hide_password=True),
+            mend="let pg_dump copy the database, and then copy the photo store",
         )
     if (folder / "archive.sqlite").absolute() == archive.file.absolute():
         raise ArchiveError(

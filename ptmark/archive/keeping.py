@@ -130,7 +130,7 @@ def apply_rules(archive: Archive, on: date | None = None) -> list[Due]:
     """
     gone = []
     for one in due(archive, on):
-        with archive.writing() as conn:
+        with archive.writing(alone=True) as conn:
             photos = _delete(conn, one.hit)
             if photos is None:
                 continue  # it was revised or deleted meanwhile
@@ -142,7 +142,9 @@ def apply_rules(archive: Archive, on: date | None = None) -> list[Due]:
                 sha256=one.hit.sha256,
                 photos=sorted(photos),
             )
-        with archive.writing() as conn:  # a writer's turn: nobody takes such a photo in now
+        with archive.writing(
+            alone=True
+        ) as conn:  # a writer's turn: nobody takes such a photo in now
             for sha256, suffix in photos.items():
                 photo = table("photo")
                 again = select(photo.c.sha256).where(photo.c.sha256 == sha256)

@@ -9,6 +9,9 @@ from typing import Any
 
 from sqlalchemy import Connection, inspect, text
 
+from ptmark.archive.chain import LOCK
+from ptmark.archive.guarding import guard
+
 __all__ = ["NEWEST", "at_version", "migrate"]
 
 NEWEST = "0002"
@@ -44,3 +47,5 @@ def migrate(conn: Connection, to: str = NEWEST) -> None:
     with EnvironmentContext(config, scripts, fn=steps) as context:
         context.configure(connection=conn)
         context.run_migrations()
+    if to == NEWEST:
+        guard(conn, LOCK)

@@ -13,6 +13,7 @@ from sqlalchemy.engine import URL, make_url
 from ptmark.archive import chain
 from ptmark.archive.migrating import NEWEST, at_version, migrate
 from ptmark.archive.sealing import seal
+from ptmark.archive.server import login_of, server_engine, snapshot, take_turn
 from ptmark.archive.store import Store, open_store
 from ptmark.errors import ArchiveError
 from ptmark.places import user_folder
@@ -62,19 +63,25 @@ class Archive:
     @contextmanager
     def reading(self) -> Iterator[Connection]:
         """A connection that sees one state of the archive throughout."""
-        with self.guarded(), self.engine.connect() as conn, conn.begin():
-            yield conn
+        with self.guarded(), self.engine.connect() as plain:
+            conn = snapshot(plain)
+            with conn.begin():
+                yield conn
 
     @contextmanager
-    def writing(self) -> Iterator[Connection]:
-        """A transaction: durable when this ends, undone where an exception leaves it."""
+    def writing(self, *, alone: bool = False) -> Iterator[Connection]:
+        """A transaction: durable when this ends, undone where an exception leaves it.
+
+        On a server writers work side by side, but for one that asks to be ``alone``.
+        """
         with self.guarded(), self.engine.connect() as plain:
             conn = plain.execution_options(write=True)
             with conn.begin():
+                take_turn(conn, alone=alone)
                 yield conn
-                end = chain.head(conn)
+                end = None if self.file is None else chain.head(conn)
         self._wrote = True
-        if self.file is not None:
+        if self.file is not None and end is not None:
             note_head(self.file, *end)
 
     def log(self, conn: Connection, action: str, subject: str, **detail: Any) -> None:  # noqa: ANN401 - JSON
@@ -88,10 +95,11 @@ class Archive:
         try:
             yield
         except exc.DBAPIError as found:
+            said = str(found.orig).partition("\nCONTEXT")[0]
             raise ArchiveError(
-                f"the database says: {found.orig}",
+                f"the database says: {said}",
                 where=str(where),
-                mend=_mend(str(found.orig)),
+                mend=_mend(said),
             ) from found
         except OSError as found:
             raise ArchiveError(
@@ -108,6 +116,10 @@ def _mend(said: str) -> str:
         return "another program is writing: try again"
     if "readonly" in said or "read-only" in said or "read only" in said:
         return "ask for permission to write there"
+    if "permission denied" in said or "the role of" in said:
+        return "ask the archive's keeper for the role (ptmark archive roles)"
+    if "connection" in said:
+        return "see that the server runs and can be reached, then try again"
     if "malformed" in said or "not a database" in said:
         return "take it back from the backup: ptmark archive repair --from FOLDER"
     return "see `ptmark archive verify`"
@@ -189,7 +201,7 @@ def _sqlite(url: URL, file: Path, *, read_only: bool) -> URL:
 
 def _engine(url: URL) -> Engine:
     if url.get_backend_name() != "sqlite":
-        return create_engine(url, pool_pre_ping=True)
+        return server_engine(url)
     engine = create_engine(url, connect_args={"timeout": _WAIT_MS / 1000})
     read_only = "mode" in url.query
 
@@ -213,6 +225,9 @@ def _engine(url: URL) -> Engine:
 def _bring_up(archive: Archive, *, read_only: bool) -> None:
     with archive.reading() as conn:
         version = at_version(conn)
+        login = login_of(conn)
+    if login:
+        archive.by = login if archive.by in {login, _account()} else f"{archive.by} ({login})"
     where = str(archive.file or "database")
     if version > NEWEST:
         raise ArchiveError(
@@ -229,6 +244,7 @@ def _bring_up(archive: Archive, *, read_only: bool) -> None:
     with archive.guarded(), archive.engine.connect() as plain:
         conn = plain.execution_options(write=True)
         with conn.begin():
+            take_turn(conn, alone=True)
             if at_version(conn) != NEWEST:  # another process may have been quicker
                 if archive.file is not None:
                     archive.file.with_suffix(".seal").unlink(missing_ok=True)

@@ -42,7 +42,12 @@ def inflated(data: bytes, where: str) -> bytes:
 def note_photos(conn: Connection, kept: list[dict[str, Any]]) -> None:
     """Rows of photos that are in the store; those that stand there already are left."""
     photo = table("photo")
-    for one in kept:
+    for one in sorted(kept, key=lambda one: str(one["sha256"])):  # one order: no deadlock
+        if conn.dialect.name == "postgresql":  # two writers may meet the same new photo
+            from sqlalchemy.dialects.postgresql import insert as upsert
+
+            conn.execute(upsert(photo).values(one).on_conflict_do_nothing())
+            continue
         if conn.execute(select(photo.c.sha256).where(photo.c.sha256 == one["sha256"])).first():
             continue
         conn.execute(insert(photo), one)

@@ -1,5 +1,8 @@
 import hashlib
+import importlib.util
 import json
+import sys
+from pathlib import Path
 
 import pytest
 
@@ -114,9 +117,45 @@ def make(tmp_path):
 
 
 @pytest.fixture
-def archive(tmp_path):
-    with open_archive(tmp_path / "archive", by="keeper") as one:
+def archive(request, tmp_path):
+    """On SQLite, and on PostgreSQL where `pytest_generate_tests` asks for it."""
+    if getattr(request, "param", "file") == "file":
+        with open_archive(tmp_path / "archive", by="keeper") as one:
+            yield one
+        return
+    url = request.getfixturevalue("postgres").cleared()
+    with open_archive(database=url, store=str(tmp_path / "photos"), by="keeper") as one:
         yield one
+
+
+@pytest.fixture(scope="session")
+def postgres():
+    """A running PostgreSQL with a template database of an empty archive."""
+    if importlib.util.find_spec("psycopg") is None:
+        pytest.skip("psycopg is not installed (ptmark[server])")
+    sys.path.insert(0, str(Path(__file__).parents[1] / "benchmarks"))
+    try:
+        import postgres_server
+    finally:
+        sys.path.pop(0)
+    if postgres_server.programs() is None:
+        pytest.skip("there is no PostgreSQL in /usr/lib/postgresql (Debian's postgresql)")
+    with postgres_server.Server("fsync=off") as server:  # kills are of clients, not of power
+        yield server
+
+
+_OF_FILES = {  # these look into the database's file, or copy it
+    "test_a_changed_row_is_found_and_mended_from_its_record",
+    "test_lines_of_the_log_cannot_be_changed_or_cut_off_unseen",
+    "test_a_photo_is_mended_from_a_second_copy",
+    "test_a_record_that_went_is_mended_from_a_second_copy",
+    "test_a_backup_cut_off_leaves_the_last_one",
+}
+
+
+def pytest_generate_tests(metafunc):
+    if "archive" in metafunc.fixturenames and metafunc.function.__name__ not in _OF_FILES:
+        metafunc.parametrize("archive", ["file", "server"], indirect=True)
 
 
 @pytest.fixture
