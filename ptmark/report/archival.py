@@ -31,13 +31,14 @@ _XMP = """<?xpacket begin="\ufeff" id="W5M0MpCehiHzreSzNTczkc9d"?>
 <rdf:Alt><rdf:li xml:lang="x-default">{subject}</rdf:li></rdf:Alt>
 </dc:description>
 {author}<xmp:CreatorTool>{creator}</xmp:CreatorTool>
-<xmp:CreateDate>{created}</xmp:CreateDate>
-<xmp:ModifyDate>{created}</xmp:ModifyDate>
-<pdf:Producer>{producer}</pdf:Producer>
+{dates}<pdf:Producer>{producer}</pdf:Producer>
 </rdf:Description>
 </rdf:RDF>
 </x:xmpmeta>
 <?xpacket end="w"?>"""
+_DATES = """<xmp:CreateDate>{0}</xmp:CreateDate>
+<xmp:ModifyDate>{0}</xmp:ModifyDate>
+"""
 _AUTHOR = "<dc:creator><rdf:Seq><rdf:li>{}</rdf:li></rdf:Seq></dc:creator>\n"
 
 
@@ -51,7 +52,9 @@ class Attached:
     says: str
 
 
-def archival(pdf: bytes, *, created: str, attached: Attached | None = None) -> bytes:
+def archival(
+    pdf: bytes, *, created: str | None = None, attached: Attached | None = None
+) -> bytes:
     """The PDF with what PDF/A-3b asks for beside the pages: the same bytes for the same.
 
     Pictures are not touched: a JPEG stays byte for byte; one with a colour profile of its own
@@ -61,8 +64,9 @@ def archival(pdf: bytes, *, created: str, attached: Attached | None = None) -> b
     ----------
     pdf : bytes
         With every font embedded.
-    created : str
-        ISO 8601 in UTC, ``2026-01-02T03:04:05Z``: stands as the time the file was made.
+    created : str or None
+        ISO 8601 in UTC, ``2026-01-02T03:04:05Z``: stands as the time the file was made; without
+        it the file names none.
     attached : Attached or None
         The source of the pages, which then travels with them.
     """
@@ -71,8 +75,12 @@ def archival(pdf: bytes, *, created: str, attached: Attached | None = None) -> b
 
     out = io.BytesIO()
     with pikepdf.open(io.BytesIO(pdf)) as made:
-        stamp = "D:" + "".join(c for c in created if c.isdigit()) + "Z"
-        made.docinfo.CreationDate = made.docinfo.ModDate = String(stamp)
+        stamp = None if created is None else f"D:{''.join(filter(str.isdigit, created))}Z"
+        for name in ("/CreationDate", "/ModDate"):
+            if stamp is None:
+                del made.docinfo[name]
+            else:
+                made.docinfo[name] = String(stamp)
         profile = made.make_stream(srgb_profile(), N=3)
         made.Root.OutputIntents = Array(
             [
@@ -97,8 +105,8 @@ def archival(pdf: bytes, *, created: str, attached: Attached | None = None) -> b
                 filename=attached.name,
                 mime_type=attached.kind,
                 relationship=Name.Source,
-                creation_date=stamp,
-                mod_date=stamp,
+                creation_date=stamp or "",
+                mod_date=stamp or "",
             )
             made.attachments[attached.name] = file
             made.Root.AF = Array([made.Root.Names.EmbeddedFiles.Names[1]])
@@ -106,14 +114,15 @@ def archival(pdf: bytes, *, created: str, attached: Attached | None = None) -> b
     return out.getvalue()
 
 
-def _metadata(made: "pikepdf.Pdf", created: str) -> bytes:
+def _metadata(made: "pikepdf.Pdf", created: str | None) -> bytes:
     """XMP that says what the document's information says."""
     told = {
         name: escape(str(made.docinfo.get(f"/{name.capitalize()}", "")))
         for name in ("title", "subject", "author", "creator", "producer")
     }
     author = _AUTHOR.format(told.pop("author")) if told["author"] else told.pop("author")
-    return _XMP.format(**told, author=author, created=created).encode("utf-8")
+    dates = "" if created is None else _DATES.format(created)
+    return _XMP.format(**told, author=author, dates=dates).encode("utf-8")
 
 
 def _name_profiles(made: "pikepdf.Pdf") -> None:

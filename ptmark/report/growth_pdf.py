@@ -7,10 +7,11 @@ from reportlab.lib.pagesizes import A4, LETTER, landscape
 from reportlab.lib.units import mm
 from reportlab.platypus import Flowable, Image, SimpleDocTemplate, Spacer
 
+from ptmark.report.archival import archival
 from ptmark.report.encoding import encoded
 from ptmark.report.growth import growth_picture
 from ptmark.report.growth_data import growth_json
-from ptmark.report.pdf_style import grid, heading, register_fonts, text
+from ptmark.report.pdf_style import PLAIN, grid, heading, register_fonts, text
 from ptmark.report.table import save
 from ptmark.series import Growth
 
@@ -46,9 +47,10 @@ def write_growth_pdf(path: Path, growth: Growth, *, paper: str = "A4") -> None:
         invariant=1,
         title="Bleed-out over time",
         lang="en",
+        initialFontName=PLAIN,
     )
     document.build(_story(growth, room, height - 2 * _MARGIN))
-    save(path, out.getvalue())
+    save(path, archival(out.getvalue()))
 
 
 def _story(growth: Growth, room: float, high: float) -> list[Flowable]:

@@ -10,6 +10,7 @@ from reportlab.lib.pagesizes import A4, LETTER
 from reportlab.lib.units import mm
 from reportlab.platypus import Flowable, SimpleDocTemplate, Spacer
 
+from ptmark.report.archival import archival
 from ptmark.report.palette import DEEP_BLUE, INK, QUIET
 from ptmark.report.pdf_style import PLAIN, color, grid, heading, register_fonts, text
 from ptmark.report.table import save
@@ -64,10 +65,11 @@ def write_study_pdf(path: Path, study: Study, *, paper: str = "A4") -> None:
         invariant=1,
         title="Agreement of length measurements",
         lang="en",
+        initialFontName=PLAIN,
     )
     width = size[0] - 30 * mm
     page.build([*_agreement(study), *_precision(study, width), *_basis()])
-    save(path, out.getvalue())
+    save(path, archival(out.getvalue()))
 
 
 def _agreement(study: Study) -> list[Flowable]:
