@@ -119,6 +119,21 @@ def test_rendered_card_is_read_by_opencv(printed):
     assert sorted(ids.ravel().tolist()) == sorted([0, 1, 2, 3] * cards)
 
 
+def test_another_set_continues_the_ids(tmp_path):
+    path = tmp_path / "card.pdf"
+    write_card_pdf(path, number=2)
+    with pdfplumber.open(path) as pdf:
+        page = pdf.pages[0]
+        assert page.extract_text().count("Set 2.") == len(outlines(page))
+        grey = np.asarray(page.to_image(resolution=150).original.convert("L"))
+    dictionary = cv2.aruco.getPredefinedDictionary(cv2.aruco.DICT_4X4_50)
+    _, ids, _ = cv2.aruco.ArucoDetector(dictionary).detectMarkers(grey)
+    assert set(ids.ravel().tolist()) == {4, 5, 6, 7}
+    for number in (0, 13):  # 12 sets of four in a dictionary of 50
+        with pytest.raises(ScaleError, match="choose 1 to 12"):
+            write_card_pdf(path, number=number)
+
+
 def test_unknown_paper_and_unwritable_file_are_refused(tmp_path):
     with pytest.raises(ScaleError, match=r"no paper 'A5'.*A4 or Letter"):
         write_card_pdf(tmp_path / "card.pdf", "A5")

@@ -116,3 +116,51 @@ def test_relief_height_widens_or_narrows_nothing_silently(qtbot, opened, idle):
     qtbot.keyClick(opened.scale_step.relief, KEY.Key_Return)
     assert "'high' is not a length" in opened.scale_step.relief_notice.text.text()
     assert opened.session.state.relief_mm == 0.0
+
+
+def test_another_reference_is_added_and_taken_away(qtbot, opened, idle):
+    opened.session.go("Scale")
+    page = opened.scale_step
+    assert page.another_button.text() == "Add another reference"
+    page.another_button.click()
+    page.kinds["line"].click()
+    click(qtbot, opened, 200, 180)
+    click(qtbot, opened, 1000, 180)
+    fill(qtbot, page.lengths["line"][0], "100 mm")
+    qtbot.keyClick(page.lengths["line"][0], KEY.Key_Return)
+    idle()
+    surface = opened.session.inspection.surface
+    assert (surface.reference, surface.beside.reference) == ("card", "line")
+    assert "Scale from: card and line. They differ by" in page._now.text()
+    assert page.another_button.text() == "Use one reference only"
+    page.another_button.click()
+    idle()
+    assert opened.session.inspection.surface.beside is None
+    assert page.kind == "card"
+
+
+def test_a_second_that_contradicts_is_said_and_changes_nothing(qtbot, opened, idle):
+    opened.session.go("Scale")
+    page, before = opened.scale_step, opened.session.state.reference
+    page.another_button.click()
+    page.kinds["line"].click()
+    click(qtbot, opened, 200, 180)
+    click(qtbot, opened, 1000, 180)
+    fill(qtbot, page.lengths["line"][0], "110 mm")
+    qtbot.keyClick(page.lengths["line"][0], KEY.Key_Return)
+    idle()
+    assert "contradict each other" in page.notice.text.text()
+    assert opened.session.state.reference is before
+
+
+def test_a_thick_card_is_told_by_its_height(qtbot, opened, idle):
+    opened.session.go("Scale")
+    page, flat = opened.scale_step, opened.session.inspection.surface.mm_per_px()
+    fill(qtbot, page.offset, "3 mm")
+    qtbot.keyClick(page.offset, KEY.Key_Return)
+    idle()
+    assert opened.session.state.reference.offset_mm == 3.0
+    assert opened.session.inspection.surface.mm_per_px() > flat
+    fill(qtbot, page.offset, "thick")
+    qtbot.keyClick(page.offset, KEY.Key_Return)
+    assert "'thick' is not a length" in page.notice.text.text()
