@@ -22,6 +22,7 @@ from ptmark.report.wording import (
     deciding,
     decision_rule_words,
     disposition_words,
+    measured,
     plain_words,
     verdict_line,
 )
@@ -153,8 +154,11 @@ def _verdict(record: Record, width: float) -> Table:
 
 def _facts(record: Record, width: float, columns: int = 4) -> Table:
     labels = {one.key: one.label for one in FIELDS}
+    told = dict(record.fields)
+    if record.thickness_mm is not None and not told.get("thickness", "").strip():
+        told["thickness"] = measured(record.thickness_mm)  # given for the rules alone
     cells: list[list[Flowable]] = [
-        [text(labels[key], 6.5, quiet=True), text(_short(record.fields.get(key, "")), 8.5)]
+        [text(labels[key], 6.5, quiet=True), text(_short(told.get(key, "")), 8.5)]
         for key in _FACTS
     ]
     made = [cells[start : start + columns] for start in range(0, len(cells), columns)]

@@ -71,6 +71,17 @@ def test_every_field_has_its_place_and_empty_ones_show_as_such(written):
     assert "Part number," not in missing
 
 
+def test_page_one_names_the_thickness_that_the_rules_went_by(weld, tmp_path):
+    record, rgb = weld
+    write_pdf(tmp_path / "r.pdf", replace(record, thickness_mm=12.5), rgb, None)
+    assert "12.50 mm" in pages_of(tmp_path / "r.pdf")[0]
+    own = replace(record, thickness_mm=12.5, fields={**record.fields, "thickness": "1/2 in"})
+    write_pdf(tmp_path / "r.pdf", own, rgb, None)
+    first = pages_of(tmp_path / "r.pdf")[0]
+    assert "1/2 in" in first
+    assert "12.50 mm" not in first
+
+
 def test_pages_are_numbered_n_of_m(written):
     pages = pages_of(written[2])
     assert len(pages) >= 3
