@@ -4,21 +4,22 @@ import csv
 import io
 from collections.abc import Iterator
 from dataclasses import dataclass
-from typing import Any
+from typing import Any, NamedTuple
 
-from sqlalchemy import Connection, Select, func, select, tuple_
+from sqlalchemy import select
 
+from ptmark.archive.asking import COLUMNS, asked, counting, paging
 from ptmark.archive.named import all_named, set_named
 from ptmark.archive.opening import Archive
-from ptmark.archive.query import Query, conditions, query_from_json, query_to_json
+from ptmark.archive.query import Query, query_from_json, query_to_json
 from ptmark.archive.rows import document_of, table
+from ptmark.archive.spelled import fetch
 from ptmark.errors import ArchiveError
 
 __all__ = [
     "COLUMNS",
     "Hit",
     "Page",
-    "chosen_hits",
     "count",
     "find",
     "find_all",
@@ -31,28 +32,8 @@ __all__ = [
     "saved_searches",
 ]
 
-COLUMNS = (
-    "record_id",
-    "part",
-    "serial",
-    "examined_on",
-    "revision",
-    "signatures",
-    "verdict",
-    "disposition",
-    "indications",
-    "longest_mm",
-    "examiner",
-    "procedure",
-    "profile",
-    "retest_of",
-    "sha256",
-    "number",
-)
 
-
-@dataclass(frozen=True, slots=True)
-class Hit:
+class Hit(NamedTuple):
     """One inspection found, in the order of `COLUMNS`; ``number`` is the archive's own."""
 
     record_id: str
@@ -74,7 +55,7 @@ class Hit:
 
     def to_json(self) -> dict[str, Any]:
         """As plain data."""
-        return {name: getattr(self, name) for name in COLUMNS}
+        return self._asdict()
 
 
 @dataclass(frozen=True, slots=True)
@@ -83,15 +64,6 @@ class Page:
 
     hits: list[Hit]
     after: tuple[str, int] | None
-
-
-def chosen_hits() -> Select[Any]:
-    """The select whose rows are hits; joined to part and serial."""
-    one, part, serial = table("inspection"), table("part"), table("serial")
-    own = [one.c[name] for name in COLUMNS if name not in {"part", "serial", "number"}]
-    columns = [own[0], part.c.number, serial.c.number, *own[1:], one.c.id]
-    joined = one.join(part, part.c.id == one.c.part_id)
-    return select(*columns).select_from(joined.join(serial, serial.c.id == one.c.serial_id))
 
 
 def find(
@@ -108,23 +80,14 @@ def find(
     limit : int
         Most hits on the page.
     """
-    with archive.reading() as conn:
-        return find_in(conn, query, after=after, limit=limit)
-
-
-def find_in(
-    conn: Connection, query: Query, *, after: tuple[str, int] | None = None, limit: int = 50
-) -> Page:
-    """`find` within a transaction of the caller's."""
-    one = table("inspection")
-    chosen = chosen_hits().where(*conditions(conn, query))
+    dialect = archive.engine.dialect
+    shape, values = asked(archive, query)
+    values["limit"] = limit + 1
     if after is not None:
-        chosen = chosen.where(tuple_(one.c.examined_on, one.c.id) < tuple_(*after))
-    chosen = chosen.order_by(one.c.examined_on.desc(), one.c.id.desc()).limit(limit + 1)
-    hits = [Hit(*row) for row in conn.execute(chosen)]
-    more = len(hits) > limit
-    hits = hits[:limit]
-    return Page(hits, (hits[-1].examined_on, hits[-1].number) if more else None)
+        values["day"], values["number"] = after
+    rows = fetch(archive, paging(dialect, shape, later=after is not None), values)
+    hits = [Hit._make(row) for row in rows[:limit]]
+    return Page(hits, (hits[-1].examined_on, hits[-1].number) if len(rows) > limit else None)
 
 
 def find_all(archive: Archive, query: Query) -> Iterator[Hit]:
@@ -138,9 +101,8 @@ def find_all(archive: Archive, query: Query) -> Iterator[Hit]:
 
 def count(archive: Archive, query: Query) -> int:
     """How many inspections fit, exactly."""
-    with archive.reading() as conn:
-        chosen = select(func.count()).select_from(table("inspection"))
-        return int(conn.execute(chosen.where(*conditions(conn, query))).scalar_one())
+    shape, values = asked(archive, query)
+    return int(fetch(archive, counting(archive.engine.dialect, shape), values)[0][0])
 
 
 def found_csv(hits: "Iterator[Hit] | list[Hit]") -> str:
@@ -148,7 +110,7 @@ def found_csv(hits: "Iterator[Hit] | list[Hit]") -> str:
     out = io.StringIO(newline="")
     writer = csv.writer(out)
     writer.writerow(COLUMNS)
-    writer.writerows([getattr(hit, name) for name in COLUMNS] for hit in hits)
+    writer.writerows(hits)
     return out.getvalue()
 
 

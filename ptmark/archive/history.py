@@ -2,16 +2,19 @@
 
 from collections.abc import Iterable
 from dataclasses import dataclass
+from functools import lru_cache
 
 import numpy as np
 import numpy.typing as npt
-from sqlalchemy import select
+from sqlalchemy import Dialect, bindparam, func, select, text
 
+from ptmark.archive.asking import chosen_hits
 from ptmark.archive.derive import fold
-from ptmark.archive.finding import Hit, chosen_hits
+from ptmark.archive.finding import Hit
 from ptmark.archive.named import all_named, set_named
 from ptmark.archive.opening import Archive
 from ptmark.archive.rows import table
+from ptmark.archive.spelled import Spelled, fetch, spelled
 from ptmark.errors import ArchiveError
 
 __all__ = [
@@ -85,36 +88,49 @@ class PlaceMap:
 
 def part_history(archive: Archive, part: str) -> PartHistory:
     """The history of one part number, capitals aside; empty where it was never seen."""
-    one, there = table("inspection"), table("part")
-    mine = one.c.part_id.in_(select(there.c.id).where(there.c.key == fold(part)))
-    rows = table("indication")
-    lengths = select(one.c.examined_on, rows.c.length_mm)
-    lengths = lengths.join(rows, rows.c.inspection_id == one.c.id).where(mine)
-    with archive.reading() as conn:
-        order = (one.c.examined_on, one.c.id)
-        hits = [Hit(*row) for row in conn.execute(chosen_hits().where(mine).order_by(*order))]
-        by_year: dict[str, list[float]] = {}
-        for day, length in conn.execute(lengths):
-            if length is not None:
-                by_year.setdefault(day[:4], []).append(length)
-    years = sorted({hit.examined_on[:4] for hit in hits})
+    dialect, key = archive.engine.dialect, {"part": fold(part)}
+    hits = [Hit._make(row) for row in fetch(archive, _hits(dialect), key)]
+    sums = {row[0]: row[1:] for row in fetch(archive, _lengths(dialect), key)}
+    by_year: dict[str, list[Hit]] = {}
+    for hit in hits:
+        by_year.setdefault(hit.examined_on[:4], []).append(hit)
     return PartHistory(
         part=part,
         hits=hits,
-        periods=[_period(year, hits, by_year.get(year, [])) for year in years],
+        periods=[
+            _period(year, mine, *sums.get(year, (0, 0.0))) for year, mine in by_year.items()
+        ],
     )
 
 
-def _period(year: str, hits: list[Hit], lengths: list[float]) -> Period:
-    mine = [hit for hit in hits if hit.examined_on[:4] == year]
+@lru_cache(8)
+def _hits(dialect: Dialect) -> Spelled:
+    """A part's inspections, oldest first."""
+    one, there = table("inspection"), table("part")
+    mine = one.c.part_id.in_(select(there.c.id).where(there.c.key == bindparam("part")))
+    return spelled(chosen_hits().where(mine).order_by(one.c.examined_on, one.c.id), dialect)
+
+
+@lru_cache(8)
+def _lengths(dialect: Dialect) -> Spelled:
+    """For each year: how many lengths a part's indications have, and their sum."""
+    one, there, rows = (table(name) for name in ("inspection", "part", "indication"))
+    mine = one.c.part_id.in_(select(there.c.id).where(there.c.key == bindparam("part")))
+    year = func.substr(one.c.examined_on, text("1"), text("4"))
+    chosen = select(year, func.count(rows.c.length_mm), func.sum(rows.c.length_mm))
+    chosen = chosen.join(rows, rows.c.inspection_id == one.c.id).where(mine)
+    return spelled(chosen.group_by(text("1")), dialect)
+
+
+def _period(year: str, mine: list[Hit], lengths: int, total_mm: float | None) -> Period:
     return Period(
         year=year,
         inspections=len(mine),
         indications=sum(hit.indications for hit in mine),
         rejected=sum(hit.disposition in {"reject", "rework and retest"} for hit in mine),
         disposed=sum(bool(hit.disposition) for hit in mine),
-        longest_mm=max(lengths, default=None),
-        mean_mm=sum(lengths) / len(lengths) if lengths else None,
+        longest_mm=max((h.longest_mm for h in mine if h.longest_mm is not None), default=None),
+        mean_mm=total_mm / lengths if lengths and total_mm is not None else None,
     )
 
 

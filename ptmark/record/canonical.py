@@ -9,6 +9,7 @@ import json
 import math
 import re
 from decimal import Decimal
+from functools import lru_cache
 
 from ptmark.errors import RecordError
 
@@ -50,8 +51,8 @@ def digest(value: object) -> str:
 def _write(value: object, pieces: list[str]) -> None:
     if isinstance(value, dict):
         pieces.append("{")
-        for number, name in enumerate(sorted(value, key=_units)):
-            pieces.append(("," if number else "") + _text(name) + ":")
+        for name, spelled in _spelled(tuple(value)):
+            pieces.append(spelled)
             _write(value[name], pieces)
         pieces.append("}")
     elif isinstance(value, list | tuple):
@@ -92,6 +93,13 @@ def _plain(value: object) -> str:
     if isinstance(value, str):
         return _text(value)
     raise TypeError(f"{type(value).__name__} is no JSON value")
+
+
+@lru_cache(1024)
+def _spelled(names: tuple[str, ...]) -> list[tuple[str, str]]:
+    """Keys in their order, each as it is written; the same few sets of keys come all the time."""
+    ordered = sorted(names, key=_units)
+    return [(one, ("," if n else "") + _text(one) + ":") for n, one in enumerate(ordered)]
 
 
 def _units(name: object) -> bytes:

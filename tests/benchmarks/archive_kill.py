@@ -68,15 +68,14 @@ def main(times):
             if len(acknowledged) > 550:
                 acknowledged = set()
                 folder.joinpath("archive").rename(folder / f"full-{turn}")
-            acknowledged |= set(round_of(folder, len(acknowledged), draw.uniform(0, 0.3)))
+            acknowledged |= set(round_of(folder, len(acknowledged), draw.uniform(0, 1.5)))
             gone, problems, orphans = lost(folder, acknowledged)
             bad += len(gone) + len(problems)
             if gone or problems:
                 print(turn, sorted(gone), problems)
-        print(
-            f"{times} kills: {len(acknowledged)} acknowledged at the end, {bad} lost or damaged, "
-            f"{orphans} orphaned photos"
-        )
+            if turn % 10 == 9:
+                print(f"{turn + 1} kills, {len(acknowledged)} there, {bad} bad", flush=True)
+        print(f"{times} kills: {bad} lost or damaged, {orphans} orphaned photos at the end")
         return 1 if bad else 0
 
 

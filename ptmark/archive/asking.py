@@ -1,0 +1,238 @@
+"""The SQL that a query means: spelled once for each shape of query, then only run.
+
+Where something fits few rows, those lead to the inspections; where it fits many, they are met
+on the way through the dates. Either way a page costs the same however large the archive is.
+"""
+
+from functools import lru_cache
+from typing import Any
+
+from sqlalchemy import (
+    Column,
+    ColumnElement,
+    Dialect,
+    Select,
+    bindparam,
+    exists,
+    func,
+    literal_column,
+    select,
+    text,
+    tuple_,
+)
+
+from ptmark.archive.derive import fold
+from ptmark.archive.opening import Archive
+from ptmark.archive.query import Query
+from ptmark.archive.rows import table
+from ptmark.archive.spelled import Spelled, fetch, spelled
+
+__all__ = ["COLUMNS", "asked", "chosen_hits", "counting", "paging"]
+
+COLUMNS = (
+    "record_id",
+    "part",
+    "serial",
+    "examined_on",
+    "revision",
+    "signatures",
+    "verdict",
+    "disposition",
+    "indications",
+    "longest_mm",
+    "examiner",
+    "procedure",
+    "profile",
+    "retest_of",
+    "sha256",
+    "number",
+)
+_FEW = 2000  # rows that are looked up one by one; more are met on the way through the dates
+_FOLDED = ("part", "serial", "examiner", "procedure", "kind")
+_OF_INDICATION = ("kind", "shape", "shortest_mm", "longest_mm")
+_PLAIN = ("verdict", "disposition", "record_id", "since", "until", *_OF_INDICATION[1:])
+
+Shape = tuple[tuple[str, str], ...]  # what is asked, and how: exact, range, like, few or many
+
+
+def asked(archive: Archive, query: Query) -> tuple[Shape, dict[str, Any]]:
+    """A query's shape and values; the archive tells where few rows fit."""
+    dialect = archive.engine.dialect
+    shape: dict[str, str] = {}
+    values: dict[str, Any] = {}
+    for name in _FOLDED:
+        if said := fold(getattr(query, name)):
+            shape[name] = _pattern(name, said, values)
+    told: dict[str, Any] = {name: getattr(query, name) for name in _PLAIN}
+    told |= {"criteria": query.criteria.strip(), "photo": query.photo.lower()}
+    told["words"] = _tokens(dialect, query.words) if query.words else ""
+    values |= {name: said for name, said in told.items() if said not in {"", None}}
+    shape |= dict.fromkeys(told.keys() & values.keys(), "exact")
+    for name, members in _groups(shape):
+        own = tuple((one, shape[one]) for one in members)
+        there = fetch(archive, _probe(dialect, name, own), values)
+        shape[f"{name}?"] = "few" if len(there) <= _FEW else "many"
+    return tuple(sorted(shape.items())), values
+
+
+def _groups(shape: dict[str, str]) -> list[tuple[str, list[str]]]:
+    """What may fit few rows or many of a table beside the inspections'."""
+    found = [
+        (name, [name]) for name in ("part", "serial") if shape.get(name, "exact") != "exact"
+    ]
+    if mine := [name for name in _OF_INDICATION if name in shape]:
+        found.append(("indication", mine))
+    return found + [("words", ["words"])] * ("words" in shape)
+
+
+def _pattern(name: str, said: str, values: dict[str, Any]) -> str:
+    """How a text with ``*`` and ``?`` is looked for: what stands before them is a range."""
+    start = min((said.find(mark) for mark in "*?" if mark in said), default=-1)
+    if start < 0:
+        values[name] = said
+        return "exact"
+    head = said[:start]
+    values[f"{name}_from"], values[f"{name}_to"] = head, head + "\U0010ffff"
+    if said[start:] == "*":
+        return "range"
+    marks = {"*": "%", "?": "_"} | {c: f"\\{c}" for c in "%_\\"}
+    values[f"{name}_like"] = "".join(marks.get(c, c) for c in said)
+    return "like"
+
+
+def _fits(column: ColumnElement[str], name: str, how: str) -> list[ColumnElement[bool]]:
+    if how == "exact":
+        return [column == bindparam(name, type_=column.type)]
+    found = [
+        column >= bindparam(f"{name}_from", type_=column.type),
+        column < bindparam(f"{name}_to", type_=column.type),
+    ]
+    if how == "like":
+        found.append(column.like(bindparam(f"{name}_like", type_=column.type), escape="\\"))
+    return found
+
+
+@lru_cache(256)
+def _probe(dialect: Dialect, name: str, own: Shape) -> Spelled:
+    """The numbers of what fits, as many as are few and one more."""
+    return spelled(
+        _numbers(dialect, name, dict(own)).limit(literal_column(str(_FEW + 1))), dialect
+    )
+
+
+def _numbers(dialect: Dialect, name: str, shape: dict[str, str]) -> Select[Any]:
+    """Of parts or serials; of inspections with such an indication or such words."""
+    if name == "words":
+        return _worded(dialect)
+    if name == "indication":
+        one = table("indication")
+        return select(one.c.inspection_id).where(*_indication(one.c, shape))
+    there = table(name)
+    return select(there.c.id).where(*_fits(there.c.key, name, shape[name]))
+
+
+def _indication(columns: Any, shape: dict[str, str]) -> list[ColumnElement[bool]]:  # noqa: ANN401 - columns
+    found: list[ColumnElement[bool]] = []
+    if "kind" in shape:
+        found += _fits(columns.kind_key, "kind", shape["kind"])
+    if "shape" in shape:
+        found.append(columns.shape == bindparam("shape"))
+    if "shortest_mm" in shape:
+        found.append(columns.length_mm >= bindparam("shortest_mm"))
+    if "longest_mm" in shape:
+        found.append(columns.length_mm <= bindparam("longest_mm"))
+    return found
+
+
+def _conditions(dialect: Dialect, shape: dict[str, str]) -> list[ColumnElement[bool]]:
+    """The conditions on `inspection`."""
+    one = table("inspection")
+    found: list[ColumnElement[bool]] = []
+    for name in ("part", "serial"):
+        if name in shape:
+            found.append(_through(dialect, name, shape, one.c[f"{name}_id"]))
+    for name in ("indication", "words"):
+        if f"{name}?" in shape:
+            found.append(_through(dialect, name, shape, one.c.id))
+    for name in ("verdict", "disposition", "record_id"):
+        if name in shape:
+            found.append(one.c[name] == bindparam(name))
+    for name in ("examiner", "procedure"):
+        if name in shape:
+            found += _fits(one.c[f"{name}_key"], name, shape[name])
+    found += [one.c.profile == bindparam("criteria")] if "criteria" in shape else []
+    found += [one.c.examined_on >= bindparam("since")] if "since" in shape else []
+    found += [one.c.examined_on <= bindparam("until")] if "until" in shape else []
+    if "photo" in shape:
+        photo = table("inspection_photo")
+        mine = select(photo.c.inspection_id).where(photo.c.sha256 == bindparam("photo"))
+        found.append(one.c.id.in_(mine))
+    return found
+
+
+def _through(
+    dialect: Dialect, name: str, shape: dict[str, str], column: Column[Any]
+) -> ColumnElement[bool]:
+    """By the numbers of what fits where they are few; else asked of each one on the way."""
+    if shape.get(f"{name}?", "few") == "few" or dialect.name != "sqlite":
+        return column.in_(_numbers(dialect, name, shape))
+    if name == "words":
+        return text(  # type: ignore[return-value]
+            "EXISTS (SELECT 1 FROM words WHERE words MATCH :words AND rowid = inspection.id)"
+        )
+    there = table(name).alias()
+    if name == "indication":
+        # Added to nothing, so that SQLite goes by the inspection, not by an index of kinds.
+        plain = {c.name: func.coalesce(c, None) for c in there.c}
+        own = _indication(type("Columns", (), plain), shape)
+        return exists().where(there.c.inspection_id == column, *own)
+    return exists().where(there.c.id == column, *_fits(there.c.key, name, shape[name]))
+
+
+def _worded(dialect: Dialect) -> Select[Any]:
+    if dialect.name == "sqlite":
+        return (
+            select(text("rowid")).select_from(text("words")).where(text("words MATCH :words"))
+        )
+    wording = table("wording")
+    vector = func.to_tsvector(text("'simple'"), wording.c.text)
+    fits = vector.op("@@")(func.to_tsquery(text("'simple'"), bindparam("words")))
+    return select(wording.c.inspection_id).where(fits)
+
+
+def _tokens(dialect: Dialect, said: str) -> str:
+    """Whole words, all of them, as the index of words takes them."""
+    words = [(one.rstrip("*"), one.endswith("*")) for one in said.split() if one.strip("*")]
+    if dialect.name == "sqlite":
+        quoted = ('"' + one.replace('"', '""') + '"' + "*" * more for one, more in words)
+        return " ".join(quoted) or '""'
+    plain = ((one.replace("\\", "").replace("'", "''"), more) for one, more in words)
+    return " & ".join(f"'{one}'" + ":*" * more for one, more in plain)
+
+
+def chosen_hits() -> Select[Any]:
+    """The select whose rows are hits; joined to part and serial."""
+    one, part, serial = table("inspection"), table("part"), table("serial")
+    own = [one.c[name] for name in COLUMNS if name not in {"part", "serial", "number"}]
+    columns = [own[0], part.c.number, serial.c.number, *own[1:], one.c.id]
+    joined = one.join(part, part.c.id == one.c.part_id)
+    return select(*columns).select_from(joined.join(serial, serial.c.id == one.c.serial_id))
+
+
+@lru_cache(256)
+def paging(dialect: Dialect, shape: Shape, *, later: bool) -> Spelled:
+    """A page, newest first; values ``limit`` and, for a later page, ``day`` and ``number``."""
+    one = table("inspection")
+    chosen = chosen_hits().where(*_conditions(dialect, dict(shape)))
+    if later:
+        after = tuple_(bindparam("day", type_=one.c.examined_on.type), bindparam("number"))
+        chosen = chosen.where(tuple_(one.c.examined_on, one.c.id) < after)
+    chosen = chosen.order_by(one.c.examined_on.desc(), one.c.id.desc())
+    return spelled(chosen.limit(bindparam("limit")), dialect)
+
+
+@lru_cache(256)
+def counting(dialect: Dialect, shape: Shape) -> Spelled:
+    """How many there are."""
+    chosen = select(func.count()).select_from(table("inspection"))
+    return spelled(chosen.where(*_conditions(dialect, dict(shape))), dialect)

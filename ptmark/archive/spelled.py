@@ -1,0 +1,47 @@
+"""Statements that SQLAlchemy spells once and the driver then runs: a tenth of the cost each."""
+
+from dataclasses import dataclass
+from typing import Any
+
+from sqlalchemy import Dialect, Executable, exc
+
+from ptmark.archive.opening import Archive
+
+__all__ = ["Spelled", "fetch", "spelled"]
+
+
+@dataclass(frozen=True, slots=True)
+class Spelled:
+    """SQL for one driver; ``names``: its values in order, None where it takes them by name."""
+
+    sql: str
+    names: tuple[str, ...] | None
+    fixed: dict[str, Any]  # values that SQLAlchemy itself put in
+
+    def bound(self, values: dict[str, Any]) -> Any:  # noqa: ANN401 - as the driver takes them
+        """Values as the driver takes them; more than it asks for does no harm."""
+        whole = self.fixed | values
+        return whole if self.names is None else tuple(whole[one] for one in self.names)
+
+
+def spelled(statement: Executable, dialect: Dialect) -> Spelled:
+    """A statement's SQL and what values it asks for."""
+    made = statement.compile(dialect=dialect)  # type: ignore[attr-defined]
+    names = tuple(made.positiontup) if made.positional else None
+    fixed = {name: one.value for name, one in made.binds.items() if not one.required}
+    return Spelled(str(made), names, fixed)
+
+
+def fetch(archive: Archive, what: Spelled, values: dict[str, Any]) -> list[Any]:
+    """The rows of one statement, which sees one state of the archive, by the driver itself."""
+    driver = archive.engine.dialect.loaded_dbapi
+    with archive.guarded():
+        raw = archive.engine.raw_connection()
+        try:
+            cursor = raw.cursor()
+            cursor.execute(what.sql, what.bound(values))
+            return list(cursor.fetchall())
+        except driver.Error as found:
+            raise exc.DBAPIError(what.sql, None, found) from found
+        finally:
+            raw.close()
