@@ -97,7 +97,7 @@ def _plain(value: object) -> str:
 
 @lru_cache(1024)
 def _spelled(names: tuple[str, ...]) -> list[tuple[str, str]]:
-    """Keys in their order, each as it is written; the same few sets of keys come all the time."""
+    """Keys in their order, each as it is written; the same few sets come all the time."""
     ordered = sorted(names, key=_units)
     return [(one, ("," if n else "") + _text(one) + ":") for n, one in enumerate(ordered)]
 
