@@ -128,14 +128,14 @@ def _metadata(made: "pikepdf.Pdf", created: str | None) -> bytes:
 def _name_profiles(made: "pikepdf.Pdf") -> None:
     """Let each JPEG that carries a colour profile be shown by it."""
     from pikepdf import Array, Name, Stream
-    from PIL import Image
+    from PIL.JpegImagePlugin import JpegImageFile
 
     for one in made.objects:
         if not isinstance(one, Stream) or one.get("/Subtype") != Name.Image:
             continue
         if one.get("/Filter") not in (Name.DCTDecode, Array([Name.DCTDecode])):
             continue
-        with Image.open(io.BytesIO(one.read_raw_bytes())) as picture:
+        with JpegImageFile(io.BytesIO(one.read_raw_bytes())) as picture:
             profile = picture.info.get("icc_profile") or b""
             components = len(picture.getbands())
         if usable_profile(profile, components):

@@ -7,6 +7,7 @@ from pathlib import Path
 import cv2
 import numpy as np
 import numpy.typing as npt
+from PIL.JpegImagePlugin import JpegImageFile
 from reportlab.lib.utils import ImageReader
 from reportlab.platypus import Flowable
 
@@ -31,6 +32,17 @@ _TURNS = {
     7: ((0, 0), (0, 1), (1, 0)),
     8: ((1, 0), (1, 1), (0, 0)),
 }
+
+
+class _Jpeg(ImageReader):
+    """A JPEG that goes into the file as it is: never decoded, of any size."""
+
+    def _read_image(self, file: io.BytesIO) -> JpegImageFile:
+        return JpegImageFile(file)  # `Image.open` refuses photos of a size that is usual here
+
+    def getRGBData(self) -> bytes:  # noqa: N802 - reportlab's name; it takes it as identity
+        self._dataA = None
+        return bytes(self.fp.getvalue())
 
 
 class Picture(Flowable):
@@ -81,7 +93,7 @@ def marked_picture(rgb: Pixels, room: tuple[float, float]) -> Picture:
 def jpeg_picture(rgb: Pixels, room: tuple[float, float]) -> Picture:
     """A picture of ours for the page, as JPEG with full colour resolution."""
     size = (rgb.shape[1], rgb.shape[0])
-    return Picture(ImageReader(io.BytesIO(encoded(rgb, ".jpg"))), size, room)
+    return Picture(_Jpeg(io.BytesIO(encoded(rgb, ".jpg"))), size, room)
 
 
 def original_picture(
@@ -101,7 +113,7 @@ def original_picture(
         turn = int(record.photo.get("orientation", 1))
         if turn != 1:
             says += f"; the page turns it upright (EXIF orientation {turn})"
-        return Picture(ImageReader(io.BytesIO(data)), size, room, turn), f"{says}."
+        return Picture(_Jpeg(io.BytesIO(data)), size, room, turn), f"{says}."
     from PIL import Image
 
     says = "Its pixels are embedded without loss, upright, as they were measured."

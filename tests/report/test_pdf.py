@@ -12,7 +12,7 @@ from PIL import Image
 
 from ptmark.errors import ReportError
 from ptmark.record import FIELDS
-from ptmark.report import write_csv, write_pdf
+from ptmark.report import report_pdf, write_csv, write_pdf
 
 
 def pages_of(path):
@@ -105,6 +105,13 @@ def test_the_photo_is_left_untouched(weld, tmp_path):
 def test_the_original_jpeg_stands_in_the_file_byte_for_byte(written):
     _, photo, path = written
     assert photo.read_bytes() in path.read_bytes()
+
+
+def test_a_photo_larger_than_pillow_would_open_stands_in_the_report(written, weld, monkeypatch):
+    """As one of 200 megapixels would be: Pillow's own bound is set below this photo's size."""
+    record, photo, path = written
+    monkeypatch.setattr(Image, "MAX_IMAGE_PIXELS", 100_000)
+    assert report_pdf(record, weld[1], photo) == path.read_bytes()
 
 
 def test_fonts_are_embedded(written):
