@@ -8,6 +8,7 @@ means the same file.
 
 import hashlib
 import json
+import sqlite3
 from pathlib import Path
 from typing import Any
 
@@ -45,6 +46,8 @@ def _state(engine: Engine, file: Path) -> dict[str, Any] | None:
     raw = engine.raw_connection()
     try:
         busy = raw.cursor().execute("PRAGMA wal_checkpoint(TRUNCATE)").fetchone()[0]
+    except sqlite3.Error:  # a full disk or a damaged file: what is read next will tell
+        return None
     finally:
         raw.close()
     if busy:
