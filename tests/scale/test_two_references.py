@@ -347,3 +347,29 @@ def test_a_card_copied_smaller_contradicts_the_other(camera, card):
     with pytest.raises(ScaleError, match=r"contradict each other.*2\.\d %"):
         solve(CardReference(), photo)
     assert solve(CardReference(number=1), photo).beside is None
+
+
+@pytest.mark.slow
+def test_a_rule_that_reads_itself_and_a_rectangle(camera, rule):
+    """Its strokes join the fit beside four corners; drawn and projected, so truth is known."""
+    view = camera(lean_deg=(12.0, -8.0), turn_deg=5.0, aim_mm=(50.0, 10.0), distance_mm=190.0)
+    photo = rule(length_mm=100.0).photograph(view, exif=True)
+    (x0, y0), (x1, y1) = view.project(np.array([[10.0, 1.5], [90.0, 1.5]])).tolist()
+    line = LineReference(ends_px=((x0, y0), (x1, y1)), length_mm=80.0)
+    size, aside = (30.0, 20.0), np.array([30.0, -30.0])
+    noise = np.random.default_rng(2).normal(0, PICK_U_PX, (4, 2))
+    flat = rectangle(view.project(corners(size) + aside) + noise, size)
+    ends = view.project(np.array([[20.0, 30.0], [80.0, 35.0]]))
+    alone = solve(line, photo)
+    assert "steps of mm" in alone.reading
+    for pair in ((line, flat), (flat, line)):
+        both = solve(PairReference(first=pair[0], second=pair[1]), photo)
+        assert "steps of mm" in both.reading
+        assert both.beside.en < MAX_EN
+        u = u_of(both, ends)
+        assert abs(length(both, ends) - np.hypot(60.0, 5.0)) < 2 * u
+        assert u < min(u_of(alone, ends), u_of(solve(flat, photo), ends))
+    # A rectangle that is larger than it is said to be.
+    small = rectangle(view.project(corners(size) * 1.15 + aside), size)
+    with pytest.raises(ScaleError, match="contradict each other"):
+        solve(PairReference(first=line, second=small), photo)
