@@ -124,6 +124,10 @@ class Notice(QFrame):
         """Show what went wrong, where, and the mend; None hides the notice."""
         self.say("" if exc is None else str(exc))
 
+    def put_under(self, widget: QWidget) -> None:
+        """Put something that stays under the sentence and its buttons."""
+        self._column.addWidget(widget)
+
     def offer(self, *buttons: QPushButton) -> None:
         """Put buttons under the sentence in place of those before."""
         while self._buttons.count():

@@ -12,7 +12,8 @@ __all__ = ["LIMITS", "STAGES", "Limit", "Stage", "judge_time"]
 class Stage:
     """One timed stage; the fields are keys of `ptmark.record.FIELDS`, "" where none is kept.
 
-    ``begin`` and ``end`` are what the person does then.
+    ``begin`` and ``end`` are what the person does then. Where no start is kept, the times
+    stand in ``time_field`` beside what is typed there.
     """
 
     name: str
@@ -25,13 +26,14 @@ class Stage:
 
 @dataclass(frozen=True)
 class Limit:
-    """Least and most minutes, None where there is none, and how sure the figures are."""
+    """Least and most minutes, None where there is none."""
 
     least: float | None
     most: float | None
 
 
 STAGES = (
+    Stage("Drying", "Cleaned", "Dry to the eye", "", "", "pre_cleaning"),
     Stage("Penetrant dwell", "Penetrant on", "Removal begun",
           "penetration_start", "penetration_end", "penetration_time"),
     Stage("Evaporation", "Wiped clean", "Developer on", "", "", "removal_drying"),
@@ -42,8 +44,9 @@ STAGES = (
 # By name: what is said of the source, then a limit for each stage.
 LIMITS: dict[str, tuple[str, dict[str, Limit]]] = {
     "common practice": (
-        "Common practice, no source.",
+        "Common practice, no source; temperature and light as in ISO 3452-1 and ISO 3059.",
         {
+            "Drying": Limit(None, None),
             "Penetrant dwell": Limit(10, None),
             "Evaporation": Limit(1, 2),
             "Development": Limit(10, None),
@@ -53,6 +56,7 @@ LIMITS: dict[str, tuple[str, dict[str, Limit]]] = {
         "ASME BPVC Section V, Article 6: Table T-672 (2007 edition), 10 to 52 °C; T-676.1. "
         "Second-hand figures; the 2 h limit of the dwell is from a weak source.",
         {
+            "Drying": Limit(None, None),
             "Penetrant dwell": Limit(5, 120),
             "Evaporation": Limit(None, None),
             "Development": Limit(10, 60),
@@ -62,6 +66,7 @@ LIMITS: dict[str, tuple[str, dict[str, Limit]]] = {
         "ASME BPVC Section V, Article 6: Table T-672 (2007 edition), 10 to 52 °C; T-676.1. "
         "Second-hand figures; the 2 h limit of the dwell is from a weak source.",
         {
+            "Drying": Limit(None, None),
             "Penetrant dwell": Limit(10, 120),
             "Evaporation": Limit(None, None),
             "Development": Limit(10, 60),
@@ -71,6 +76,7 @@ LIMITS: dict[str, tuple[str, dict[str, Limit]]] = {
         "ISO 3452-1, 8.4.2 (2020 text): dwell, and never under the maker's time; 8.6: "
         "development, second-hand figures, longer by agreement.",
         {
+            "Drying": Limit(None, None),
             "Penetrant dwell": Limit(5, 60),
             "Evaporation": Limit(None, None),
             "Development": Limit(10, 30),

@@ -8,13 +8,16 @@ import re
 from collections.abc import Callable
 from datetime import datetime, timedelta
 
+from ptmark.window.process_checks import CHECKED
 from ptmark.window.process_limits import LIMITS, STAGES, Limit, Stage, judge_time
 from ptmark.window.session import Session
 
 __all__ = ["ProcessLog", "now"]
 
 _CLOCK = re.compile(r"\b(\d{1,2}):(\d{2})(?::(\d{2}))?")
-_BEGUN = "begun "
+_BEGUN = re.compile(r"\bbegun (\d{2}:\d{2}:\d{2})$")
+_MINUTES = re.compile(r"(\d+(?:[.,]\d+)?) min")
+_TIMED = re.compile(_MINUTES.pattern + r" \([\d:]{8} to [\d:]{8}\)$")
 
 
 def now() -> datetime:
@@ -45,8 +48,8 @@ class ProcessLog:
             ended = fields.get(stage.end_field, "").strip()
             text = "" if ended else fields.get(stage.start_field, "")
         else:
-            text = fields.get(stage.time_field, "")
-            text = text if text.startswith(_BEGUN) else ""
+            found = _BEGUN.search(fields.get(stage.time_field, ""))
+            text = found[1] if found else ""
         return self._today(text)
 
     def minutes(self, stage: Stage) -> float | None:
@@ -54,8 +57,10 @@ class ProcessLog:
         begun = self.begun_at(stage)
         if begun is not None:
             return (self.clock() - begun).total_seconds() / 60
-        found = re.search(r"(\d+(?:[.,]\d+)?) min", self._fields().get(stage.time_field, ""))
-        return float(found[1].replace(",", ".")) if found else None
+        found = _MINUTES.findall(self._fields().get(stage.time_field, ""))
+        # a method may have minutes of its own before those of the timer
+        at = 0 if stage.start_field else -1
+        return float(found[at].replace(",", ".")) if found else None
 
     def standing(self, stage: Stage) -> str:
         """How it stands, "early", "good" or "late", by the chosen limits; else ""."""
@@ -68,7 +73,7 @@ class ProcessLog:
         if stage.start_field:
             new = {stage.start_field: at, stage.end_field: "", stage.time_field: ""}
         else:
-            new = {stage.time_field: _BEGUN + at}
+            new = {stage.time_field: f"{self._typed(stage)}begun {at}"}
         self._write(f"begin {stage.name.lower()}", new)
 
     def end(self, stage: Stage) -> None:
@@ -80,27 +85,29 @@ class ProcessLog:
         if stage.end_field:
             new = {stage.end_field: at, stage.time_field: said}
         else:
-            new = {stage.time_field: f"{said} ({begun:%H:%M:%S} to {at})"}
+            said = f"{said} ({begun:%H:%M:%S} to {at})"
+            new = {stage.time_field: f"{self._typed(stage)}{said}"}
         self._write(f"end {stage.name.lower()}", new)
 
-    def reason(self, stage: Stage) -> str:
-        """Why the stage was outside its limits, as the inspector has it."""
-        return self._parts().get(stage.name, "")
+    def reason(self, name: str) -> str:
+        """Why a stage or a field was outside its limits, as the inspector has it."""
+        return self._parts().get(name, "")
 
-    def give_reason(self, stage: Stage, text: str) -> None:
-        """Keep the reason among the record's deviations."""
-        parts, said = self._parts(), text.strip().replace(";", ",")
-        parts[stage.name] = said
+    def give_reason(self, name: str, text: str) -> None:
+        """Keep the reason, under the stage's or the field's name, among the deviations."""
+        parts = self._parts()
+        parts[name] = text.strip().replace(";", ",")
         rest = parts.pop("", "")
+        rest = "" if rest.lower() == "none" else rest
         named = [f"{name}: {reason}" for name, reason in parts.items() if reason]
         new = "; ".join([*([rest] if rest else []), *named])
-        self._write(f"give the reason for {stage.name.lower()}", {"deviations": new})
+        self._write(f"give the reason for {name.lower()}", {"deviations": new})
 
     # -- fields -------------------------------------------------------------------------------
     def _parts(self) -> dict[str, str]:
-        """Deviations by stage; what names none stands under ""."""
+        """Deviations by stage or field; what names none stands under ""."""
         made: dict[str, str] = {}
-        names, others = {stage.name for stage in STAGES}, []
+        names, others = {*(stage.name for stage in STAGES), *CHECKED.values()}, []
         for part in self._fields().get("deviations", "").split("; "):
             name, _, reason = part.partition(": ")
             if name in names:
@@ -108,6 +115,13 @@ class ProcessLog:
             elif part:
                 others.append(part)
         return {"": "; ".join(others), **made} if others else made
+
+    def _typed(self, stage: Stage) -> str:
+        """What a person typed where the times go too, such as the method."""
+        text = self._fields().get(stage.time_field, "").strip()
+        for times in (_BEGUN, _TIMED):
+            text = times.sub("", text).strip().rstrip(";")
+        return f"{text}; " if text else ""
 
     def _fields(self) -> dict[str, str]:
         state = self._session.state

@@ -1,6 +1,7 @@
 """The timers on the Record page: one row a stage, with a sign, words and a beep."""
 
 from collections.abc import Callable
+from datetime import datetime
 from functools import partial
 
 from PySide6.QtCore import Qt, QTimer
@@ -8,6 +9,7 @@ from PySide6.QtWidgets import QApplication, QGridLayout, QLabel, QVBoxLayout, QW
 
 from ptmark.window.bits import Choice, CommitEdit, heading, key_button, plain, quiet
 from ptmark.window.glyphs import glyph_pixmap
+from ptmark.window.process_cautions import ProcessCautions
 from ptmark.window.process_limits import LIMITS, STAGES, Limit, Stage
 from ptmark.window.process_log import ProcessLog
 from ptmark.window.session import Session
@@ -16,17 +18,22 @@ __all__ = ["ProcessTimers"]
 
 _WORDS = {"early": "too early", "good": "within the limits", "late": "too late", "": "no limit"}
 _SIGNS = {"early": "undecided", "good": "done", "late": "look", "": ""}
-_KEYS = ("Ctrl+Alt+1", "Ctrl+Alt+2", "Ctrl+Alt+3")
+_KEYS = ("Ctrl+Alt+1", "Ctrl+Alt+2", "Ctrl+Alt+3", "Ctrl+Alt+4")
 
 
 class ProcessTimers(QWidget):
-    """Beeps once when the least time is reached and once when the most is passed."""
+    """Beeps once when the least time is reached and once when the most is passed.
+
+    Only for what was begun by its button here: a time typed by hand, or brought back with a
+    record, tells of the past.
+    """
 
     def __init__(self, session: Session, window: QWidget) -> None:
         super().__init__()
         self._session = session
         self.log = ProcessLog(session)
         self._last: dict[str, str] = {}
+        self._by_button: dict[str, datetime | None] = {}  # when
         column = QVBoxLayout(self)
         column.setContentsMargins(0, 0, 0, 0)
         column.addWidget(heading("Process log"))
@@ -41,6 +48,8 @@ class ProcessTimers(QWidget):
         }
         for row in self.rows.values():
             column.addWidget(row.whole)
+        self.cautions = ProcessCautions(session, self.log)
+        column.addWidget(self.cautions.summary)
         column.addWidget(
             quiet("The procedure and the maker's sheet govern; these limits only remind.")
         )
@@ -51,7 +60,7 @@ class ProcessTimers(QWidget):
 
     def _row(self, stage: Stage, key: str, window: QWidget) -> "_Row":
         row = _Row(stage, key, partial(self._press, stage), window)
-        row.reason.committed.connect(partial(self.log.give_reason, stage))
+        row.reason.committed.connect(partial(self.log.give_reason, stage.name))
         return row
 
     def _choose(self, _row: int) -> None:
@@ -63,6 +72,7 @@ class ProcessTimers(QWidget):
         if self.log.begun_at(stage) is None:
             self._last.pop(stage.name, None)
             self.log.begin(stage)
+            self._by_button[stage.name] = self.log.begun_at(stage)
         else:
             self.log.end(stage)
 
@@ -71,7 +81,9 @@ class ProcessTimers(QWidget):
         for stage in STAGES:
             standing = self.log.standing(stage)
             before = self._last.get(stage.name, standing)
-            if self.log.begun_at(stage) is not None and standing != before:
+            begun = self.log.begun_at(stage)
+            timed = begun is not None and begun == self._by_button.get(stage.name)
+            if timed and standing != before:
                 QApplication.beep()
             self._last[stage.name] = standing
         self.refresh()
@@ -87,9 +99,10 @@ class ProcessTimers(QWidget):
                 self.log.minutes(stage),
                 self.log.standing(stage),
                 self.log.limit(stage),
-                self.log.reason(stage),
+                self.log.reason(stage.name),
                 runs=begun is not None,
             )
+        self.cautions.refresh()
         if running != self._tick.isActive():
             self._tick.start() if running else self._tick.stop()
 

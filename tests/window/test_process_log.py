@@ -10,7 +10,7 @@ from ptmark.record import FIELDS
 from ptmark.window.process_limits import LIMITS, STAGES, judge_time
 
 KEY = Qt.Key
-DWELL, EVAPORATION, DEVELOPMENT = STAGES
+DRYING, DWELL, EVAPORATION, DEVELOPMENT = STAGES
 ALT = Qt.KeyboardModifier.ControlModifier | Qt.KeyboardModifier.AltModifier
 
 
@@ -76,7 +76,7 @@ def beeps(monkeypatch):
 def test_a_dwell_is_timed_by_keys_and_beeps_when_it_is_long_enough(qtbot, window, wall, beeps):
     timers, fields = window.record_step.timers, lambda: window.session.state.fields
     row = timers.rows[DWELL.name]
-    qtbot.keyClick(window, KEY.Key_1, ALT)
+    qtbot.keyClick(window, KEY.Key_2, ALT)
     assert fields()["penetration_start"] == "10:00:00"
     timers._beat()
     wall.go_on(9)
@@ -90,7 +90,7 @@ def test_a_dwell_is_timed_by_keys_and_beeps_when_it_is_long_enough(qtbot, window
     assert "10:00, within the limits" in row.says.text()
     assert len(beeps) == 1  # once, not every second
     wall.go_on(0.5)
-    qtbot.keyClick(window, KEY.Key_1, ALT)
+    qtbot.keyClick(window, KEY.Key_2, ALT)
     assert fields()["penetration_end"] == "10:10:30"
     assert fields()["penetration_time"] == "10.5 min"
     assert window.record_step.fields["penetration_time"].text() == "10.5 min"
@@ -108,13 +108,13 @@ def test_too_late_is_said_by_sign_words_and_beep_and_the_reason_is_kept(
     session.change("fill in", fields={"deviations": "agreed by letter"})
     row = timers.rows[EVAPORATION.name]
     assert not row.reason.isVisible()
-    qtbot.keyClick(window, KEY.Key_2, ALT)
+    qtbot.keyClick(window, KEY.Key_3, ALT)
     timers._beat()
     for minutes in (1, 1.5):
         wall.go_on(minutes)
         timers._beat()
     assert len(beeps) == 2  # long enough, then too long
-    qtbot.keyClick(window, KEY.Key_2, ALT)
+    qtbot.keyClick(window, KEY.Key_3, ALT)
     assert session.state.fields["removal_drying"] == "2.5 min (10:00:00 to 10:02:30)"
     assert "2:30, too late" in row.says.text()
     assert not row.reason.isHidden()
@@ -151,3 +151,36 @@ def test_a_stage_over_midnight_and_one_typed_by_hand_are_read(window, wall):
     assert timers.log.minutes(DWELL) == 12.5
     session.change("fill in", fields={"penetration_start": "about noon"})
     assert timers.log.begun_at(DWELL) is None
+
+
+@pytest.mark.gui
+def test_a_time_typed_by_hand_is_shown_but_never_beeps(qtbot, window, wall, beeps):
+    timers, session = window.record_step.timers, window.session
+    session.change("fill in", fields={"penetration_start": "09:55"})
+    timers._beat()
+    assert "too early" in timers.rows[DWELL.name].says.text()
+    wall.go_on(6)
+    timers._beat()
+    assert "11:00, within the limits" in timers.rows[DWELL.name].says.text()
+    assert beeps == []
+    session.change("fill in", fields={})
+    qtbot.keyClick(window, KEY.Key_2, ALT)  # by the button it beeps
+    timers._beat()
+    wall.go_on(10)
+    timers._beat()
+    assert len(beeps) == 1
+
+
+@pytest.mark.gui
+def test_drying_is_timed_beside_the_method_that_was_typed(qtbot, window, wall, beeps):
+    session = window.session
+    session.change("fill in", fields={"pre_cleaning": "solvent, soaked 5 min"})
+    qtbot.keyClick(window, KEY.Key_1, ALT)
+    assert session.state.fields["pre_cleaning"] == "solvent, soaked 5 min; begun 10:00:00"
+    wall.go_on(12)
+    qtbot.keyClick(window, KEY.Key_1, ALT)
+    told = session.state.fields["pre_cleaning"]
+    assert told == "solvent, soaked 5 min; 12.0 min (10:00:00 to 10:12:00)"
+    assert "12:00, no limit" in window.record_step.timers.rows[DRYING.name].says.text()
+    qtbot.keyClick(window, KEY.Key_1, ALT)  # afresh: the method stays, the time goes
+    assert session.state.fields["pre_cleaning"] == "solvent, soaked 5 min; begun 10:12:00"

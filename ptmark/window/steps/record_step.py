@@ -122,6 +122,8 @@ class RecordStep(StepPage):
             edit.committed.connect(lambda text, f=field: self._fill_in(f.key, f.label, text))
             form.addRow(f"{field.label}, needed" if field.needed else field.label, edit)
             self.fields[field.key] = edit
+            if (caution := self.timers.cautions.beside(field.key)) is not None:
+                form.addRow(caution)
         self.refresh()
 
     def _fill_in(self, key: str, label: str, text: str) -> None:
