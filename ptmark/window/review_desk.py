@@ -80,7 +80,7 @@ class ReviewDesk(QObject):
         case.decided.connect(self._on_decided)
         self.list.chosen.connect(self._choose)
         page.pin_asked.connect(self._pins.pick)
-        page.shown.connect(window.view.bring)
+        page.shown.connect(self._pins.bring)
         self.bar.told_at.connect(self._pins.bring_told)
         window.looking.opened.connect(case.prepare)
         window.turning.turned.connect(case.prepare)
@@ -262,6 +262,7 @@ class ReviewDesk(QObject):
         self._pins.show()
 
     def _on_decided(self, _said: str) -> None:
+        self._session.touched = False  # it is in the record now, no draft of it is wanted
         self._session.autosave.forget()
         self._read_list(then_show=False)
         (self.bar.buttons["Next record"] if self.bar.listed else self.page.said).setFocus()

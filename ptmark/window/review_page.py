@@ -26,11 +26,12 @@ _BLIND = (
 class ReviewPage(StepPage):
     """Stands in the place of the record's page.
 
-    Signals: ``pin_asked()``; ``shown(str)`` the name of a mark to bring into sight.
+    Signals: ``pin_asked()``; ``shown(int, str)`` a photo, numbered from 0, or -1 for the one at
+    hand, and the name of a mark to bring into sight.
     """
 
     pin_asked = Signal()
-    shown = Signal(str)
+    shown = Signal(int, str)
 
     def __init__(self, session: Session, case: ReviewCase, window: QWidget) -> None:
         super().__init__(session, "Review", "review")
@@ -56,6 +57,7 @@ class ReviewPage(StepPage):
         column.setContentsMargins(0, 0, 0, 0)
         column.addWidget(heading("Both side by side"))
         self.table = ReviewTable()
+        self.table.chosen.connect(self.shown.emit)
         column.addWidget(self.table)
         self.differ = Notice()
         column.addWidget(self.differ)
@@ -76,7 +78,9 @@ class ReviewPage(StepPage):
         self.list.setAccessibleName("Remarks; Delete takes one back")
         self.list.setFixedHeight(84)
         self.list.setWordWrap(True)
-        self.list.currentRowChanged.connect(lambda row: self.shown.emit(f"remark {row + 1}"))
+        self.list.currentRowChanged.connect(
+            lambda row: self.shown.emit(-1, f"remark {row + 1}")
+        )
         self.column.addWidget(self.list)
         self.text = QLineEdit()
         self.text.setAccessibleName("Remark")

@@ -27,7 +27,9 @@ class Pins(QObject):
     def __init__(self, window: "MainWindow", case: ReviewCase, page: ReviewPage) -> None:
         super().__init__(page)
         self._window, self._case, self._page = window, case, page
+        self._next = ""
         window.session.changed.connect(self.show)
+        window.turning.turned.connect(self._on_turned)
 
     def pick(self) -> None:
         """Let the next click in the photo be the place of the remark."""
@@ -46,8 +48,21 @@ class Pins(QObject):
         """Bring the place of a remark of the last review into sight."""
         opened = self._case.opened
         if opened is not None and 0 <= row < len(opened.told):
-            self._window.turning.turn_to(opened.told[row][1])
-            self._window.view.bring(f"remark {row + 1}")
+            self.bring(opened.told[row][1], f"remark {row + 1}")
+
+    def bring(self, photo: int, name: str) -> None:
+        """Turn to a photo of the set (-1: stay) and bring a mark into sight there."""
+        inspection = self._window.session.inspection
+        if inspection is None or photo in {-1, inspection.photos.number}:
+            self._window.view.bring(name)
+        else:
+            self._next = name
+            self._window.turning.turn_to(photo)
+
+    def _on_turned(self) -> None:
+        name, self._next = self._next, ""
+        self.show()
+        self._window.view.bring(name)
 
     def show(self) -> None:
         """Show what belongs to the photo at hand."""

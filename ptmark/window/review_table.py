@@ -3,7 +3,7 @@
 from collections.abc import Sequence
 from typing import TYPE_CHECKING
 
-from PySide6.QtCore import QSize, Qt
+from PySide6.QtCore import QSize, Qt, Signal
 from PySide6.QtWidgets import QAbstractItemView, QHeaderView, QTableWidget, QTableWidgetItem
 
 from ptmark.units import format_length
@@ -16,10 +16,18 @@ __all__ = ["ReviewTable"]
 
 
 class ReviewTable(QTableWidget):
-    """One row for each indication of either; above 1, En has a sign and says so."""
+    """One row for each indication of either; above 1, En has a sign and says so.
+
+    Signals: ``chosen(int, str)`` a row's photo, numbered from 0, and a mark to look at.
+    """
+
+    chosen = Signal(int, str)
 
     def __init__(self) -> None:
         super().__init__(0, 5)
+        self._marks: list[tuple[int, str]] = []
+        self._shown: tuple[str, Sequence[Comparison]] = ("", ())
+        self.currentCellChanged.connect(lambda row, *_: self._tell(row))
         self.setAccessibleName("Both measurements, lengths with expanded uncertainty")
         self.setEditTriggers(QAbstractItemView.EditTrigger.NoEditTriggers)
         self.setSelectionBehavior(QAbstractItemView.SelectionBehavior.SelectRows)
@@ -38,9 +46,16 @@ class ReviewTable(QTableWidget):
         """Show the comparison of each photo of the record; lengths in this unit."""
         heads = ("Pair", f"First, {unit}", f"Own, {unit}", "Difference", "En")
         self.setHorizontalHeaderLabels(heads)
+        if (unit, compared) == self._shown:
+            return
+        self._shown = (unit, compared)
+        self._marks = []
         self.setRowCount(0)
         for number, one in enumerate(compared, start=1):
             where = f"photo {number}: " if len(compared) > 1 else ""
+            self._marks += [(number - 1, f"first {pair.first}") for pair in one.pairs]
+            self._marks += [(number - 1, f"first {name}") for name in one.only_first]
+            self._marks += [(number - 1, str(other["id"])) for other in one.only_second]
             for pair in one.pairs:
                 self._add(f"{where}{pair.first} = {pair.second}", pair.length, unit)
             for name in one.only_first:
@@ -48,6 +63,10 @@ class ReviewTable(QTableWidget):
             for other in one.only_second:
                 self._add_alone(f"{where}{other['id']}", "own only")
         self.setFixedHeight(28 * (min(self.rowCount(), 8) + 1) + 24)
+
+    def _tell(self, row: int) -> None:
+        if 0 <= row < len(self._marks):
+            self.chosen.emit(*self._marks[row])
 
     def _add(self, name: str, two: "Compared | None", unit: str) -> None:
         if two is None:

@@ -118,6 +118,14 @@ def test_side_by_side_marks_what_differs_by_more_than_both_u(qtbot, blind, idle,
         assert table.item(row, 4).text() == f"{en:.2f}{' above 1' if over else ''}"
         assert table.item(row, 4).icon().isNull() is not over
     assert any("above 1" in table.item(row, 4).text() for row in range(3))
+    # A row brings its place into sight.
+    blind.view.zoom(8.0)
+    table.setFocus()
+    press(qtbot, blind, KEY.Key_End, MOD.ControlModifier)
+    name = f"first {compared.pairs[-1].first}"
+    (outline,) = (mark.outline for mark in blind.view.beside if mark.name == name)
+    centre = blind.view.port.transform().map(outline.boundingRect().center())
+    assert blind.view.rect().contains(centre.toPoint())
     styles = {mark.style for mark in (*blind.view.marks, *blind.view.beside)}
     assert styles == {"taken", "first"}
 
@@ -210,7 +218,9 @@ def test_a_changed_photo_is_refused_and_another_folder_asked_for(
     until_phase(qtbot, window, idle, "told")
 
 
-def test_a_folder_is_worked_through_by_keys(qtbot, window, idle, folder, inspected_record):
+def test_a_folder_is_worked_through_by_keys(
+    qtbot, window, idle, home, folder, inspected_record
+):
     who = Signer(role="examiner", name="first examiner")
     again = replace(inspected_record, id="again")
     save_record(folder / "b.json", sign_record(again, who, key_of(who.name)))
@@ -226,11 +236,21 @@ def test_a_folder_is_worked_through_by_keys(qtbot, window, idle, folder, inspect
         "not readable",
     ]
     assert rows.isVisible()
+    # As after the first record of the day: the name is there already. Then seven keys.
+    window.review.page.who.name.setText("second examiner")
     with qtbot.waitSignal(window.looking.suggested, timeout=30_000):
-        qtbot.keyClick(rows.table, KEY.Key_Return)
+        press(qtbot, window, KEY.Key_Return, MOD.NoModifier)
     idle()
     case = window.review.case
     assert (case.phase, case.opened.path.name) == ("blind", "a.json")
+    for _ in range(3):
+        press(qtbot, window, KEY.Key_Return, MOD.NoModifier)
+    press(qtbot, window, KEY.Key_D)
+    until_phase(qtbot, window, idle, "beside")
+    press(qtbot, window, KEY.Key_S, MOD.AltModifier)
+    until_phase(qtbot, window, idle, "decided")
+    assert standing_of(load_record(folder / "a.json")) == "signed"
+    assert [one.standing for one in rows.items][:2] == ["signed", "to review"]
     with qtbot.waitSignal(window.looking.suggested, timeout=30_000):
         press(qtbot, window, KEY.Key_PageDown, MOD.AltModifier)
     idle()
@@ -241,6 +261,7 @@ def test_a_folder_is_worked_through_by_keys(qtbot, window, idle, folder, inspect
     click(qtbot, window.review.bar.buttons["Leave"])
     assert window.empty.isVisible()
     assert not window.session.has_photo
+    assert list((home / "drafts").glob("*.json")) == []
 
 
 def test_the_examiner_signs_and_a_later_change_asks_why(
