@@ -117,7 +117,7 @@ def _mend(said: str) -> str:
     if "readonly" in said or "read-only" in said or "read only" in said:
         return "ask for permission to write there"
     if "permission denied" in said or "the role of" in said:
-        return "ask the archive's keeper for the role (ptmark archive roles)"
+        return "ask who runs the server for the role"
     if "connection" in said:
         return "see that the server runs and can be reached, then try again"
     if "malformed" in said or "not a database" in said:

@@ -1,8 +1,8 @@
 """Who may do what on a server: four roles, each with all that the one before it may.
 
 A reader sees everything. An inspector takes records in, revises those that are not signed,
-saves searches and lays records on their part. A reviewer revises signed ones too. A keeper sets rules
-and holds, deletes by rule and repairs. PostgreSQL enforces it, whatever program asks.
+saves searches and lays records on their part. A reviewer revises signed ones too. A keeper sets
+rules and holds, deletes by rule and repairs. PostgreSQL enforces it, whatever program asks.
 """
 
 from sqlalchemy import Connection, text

@@ -115,6 +115,6 @@ def _dropped(cause: BaseException | None) -> bool:
     """Whether a server cut the connection, or undid the work for another writer's."""
     if not isinstance(cause, exc.DBAPIError) or not hasattr(cause.orig, "sqlstate"):
         return False  # a file's errors have no SQLSTATE
-    state = cause.orig.sqlstate or ""
+    state = getattr(cause.orig, "sqlstate", None) or ""
     refused = not state and isinstance(cause, exc.OperationalError)  # no connection at all
     return cause.connection_invalidated or refused or state.startswith(_LOST)

@@ -8,6 +8,7 @@ import hashlib
 import os
 import re
 from collections.abc import Iterator
+from contextlib import contextmanager, suppress
 from pathlib import Path
 from typing import Any, Protocol
 
@@ -118,18 +119,21 @@ class RemoteStore:
             ) from exc
 
     def put(self, key: str, data: bytes) -> None:
-        place = self._at(key)
-        if self._files.exists(place) and _same(self._files.cat_file(place), data):
-            return
-        self._files.pipe_file(place, data)
+        with suppress(FileNotFoundError):  # asked of the store itself: a listing may be stale
+            if _same(self.read(key), data):
+                return
+        with _as_system_error(self.url):
+            self._files.pipe_file(self._at(key), data)
 
     def read(self, key: str) -> bytes:
-        data: bytes = self._files.cat_file(self._at(key))
+        with _as_system_error(self.url):
+            data: bytes = self._files.cat_file(self._at(key))
         return data
 
     def has(self, key: str) -> bool:
         self._files.invalidate_cache()
-        return bool(self._files.exists(self._at(key)))
+        with _as_system_error(self.url):
+            return bool(self._files.exists(self._at(key)))
 
     def names(self) -> Iterator[str]:
         return (name for name in self._every() if _KEY.fullmatch(name))
@@ -139,18 +143,32 @@ class RemoteStore:
 
     def _every(self) -> Iterator[str]:
         self._files.invalidate_cache()
-        for one in sorted(self._files.find(self._root)):
+        with _as_system_error(self.url):
+            found = sorted(self._files.find(self._root))
+        for one in found:
             yield one.removeprefix(self._root).lstrip("/")
 
     def remove(self, key: str) -> None:
-        if self._files.exists(self._at(key)):
-            self._files.rm_file(self._at(key))
+        if self.has(key):
+            with _as_system_error(self.url):
+                self._files.rm_file(self._at(key))
 
     def path(self, key: str) -> Path | None:
         return None
 
     def _at(self, key: str) -> str:
         return f"{self._root.rstrip('/')}/{key}"
+
+
+@contextmanager
+def _as_system_error(url: str) -> Iterator[None]:
+    """What a store's driver raises of its own kind, such as a lost network, as OSError."""
+    try:
+        yield
+    except OSError:
+        raise
+    except Exception as found:  # every driver of fsspec has errors of its own
+        raise OSError(5, f"the store says: {found}", url) from found
 
 
 def open_store(url: str) -> Store:

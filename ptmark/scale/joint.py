@@ -40,8 +40,9 @@ class Part:
 
 @dataclass(frozen=True, slots=True)
 class _Error:
-    """One unknown error, of standard uncertainty 1: of sizes, or of heights where ``size`` is
-    None; ``weight`` by part.
+    """One unknown error, of standard uncertainty 1, with its ``weight`` by part.
+
+    Of sizes, or of heights where ``size`` is None.
     """
 
     size: int | None

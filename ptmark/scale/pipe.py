@@ -25,7 +25,7 @@ from ptmark.scale.pipe_map import (
     touching_h,
 )
 from ptmark.scale.plane import Lens
-from ptmark.scale.problem import CENTRE_U, KAPPA_U
+from ptmark.scale.problem import Priors
 
 if TYPE_CHECKING:
     from ptmark.photo import Photo
@@ -86,10 +86,7 @@ def solve_edges(reference: "PipeReference", photo: "Photo") -> PipeMap:
         found = _refined(picked, photo)
     else:
         found = _beside_axis(check_points(reference.axis_px, photo), photo)
-    lens = known_lens(photo)
-    priors, centre_u = camera_priors(photo), CENTRE_U * 2 * lens.radius_px
-    radius = reference.diameter_mm / 2
-    made = pipe_map(found, radius, priors.focal_px, priors.log_focal_u, lens, centre_u)
+    made = pipe_map(found, reference.diameter_mm / 2, camera_priors(photo), known_lens(photo))
     check_pipe_map(made, reference.diameter_mm)
     return made
 
@@ -110,13 +107,13 @@ def check_pipe_map(made: PipeMap, diameter_mm: float) -> None:
         )
 
 
-def pipe_map(
-    edges: FoundEdges, radius: float, focal: float, focal_u: float, lens: Lens, centre_u: float
-) -> PipeMap:
-    """Map of two edges, a radius, mm, and a camera (relative ``focal_u``, px the rest)."""
-    points = edges.points_px
+def pipe_map(edges: FoundEdges, radius: float, camera: Priors, lens: Lens) -> PipeMap:
+    """Map of two edges, a radius, mm, and what is known of the camera."""
+    points, focal, focal_u = edges.points_px, camera.focal_px, camera.log_focal_u
     given = np.array([*points.ravel(), np.log(focal), *lens.centre, lens.kappa, radius])
-    sizes = [focal_u, centre_u, centre_u, KAPPA_U, radius * DIAMETER_REL / np.sqrt(3)]
+    centre_u = camera.centre_u * 2 * lens.radius_px
+    radius_u = radius * DIAMETER_REL / np.sqrt(3)
+    sizes = [focal_u, centre_u, centre_u, camera.kappa_u, radius_u]
     u = np.concatenate([np.repeat(edges.u_px, 2), sizes])
     moved = []
     for i, source in enumerate(_SOURCES):

@@ -17,8 +17,8 @@ from ptmark.window.archive_door import ArchiveDoor
 from ptmark.window.archive_gallery import Gallery
 from ptmark.window.archive_model import HIT, HitModel
 from ptmark.window.archive_pictures import glance
-from ptmark.window.archive_table import HitTable
 from ptmark.window.archive_search import SearchBar, as_words
+from ptmark.window.archive_table import HitTable
 from ptmark.window.bits import Notice, key_button, plain
 from ptmark.window.session import Session
 from ptmark.window.workers import Token

@@ -169,7 +169,7 @@ class KeepForm(QWidget):
         what = f"Part number {got.part or 'not given'}, serial {got.serial or 'not given'}"
         told = {
             "new": f"{what}, revision {added.revision}: kept with its photos.",
-            "revised": f"{what}, revision {added.revision}: kept in the place of the earlier one.",
+            "revised": f"{what}, revision {added.revision}: kept in the place of the earlier.",
             "there": f"{what}, revision {added.revision}: was kept already, the same.",
             "later": f"{what}: a later revision, {added.revision}, is kept already; it stays.",
         }

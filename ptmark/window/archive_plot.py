@@ -19,7 +19,7 @@ if TYPE_CHECKING:
 
 __all__ = ["HistoryPlot"]
 
-_LEFT, _RIGHT, _HEAD, _FOOT = 64.0, 16.0, 22.0, 24.0
+_LEFT, _RIGHT, _HEAD, _FOOT = 84.0, 16.0, 22.0, 24.0
 _BANDS = 3
 
 

@@ -50,7 +50,6 @@ class SearchBar(QWidget):
         self.line = QLineEdit()
         self.line.setAccessibleName("Search the archive")
         self.line.setMinimumHeight(34)
-        self.line.setClearButtonEnabled(True)
         self._pause = QTimer(self, singleShot=True, interval=120)
         self._pause.timeout.connect(self.asked)
         self.line.textChanged.connect(lambda _: self._pause.start())

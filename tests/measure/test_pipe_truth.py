@@ -16,6 +16,7 @@ from ptmark.scale import LineReference, PipeMap, PipeReference, RectangleReferen
 from ptmark.scale.maps import camera_priors
 from ptmark.scale.pipe import FoundEdges, pipe_map
 from ptmark.scale.plane import Lens
+from ptmark.scale.problem import Priors
 
 WIDTH, HEIGHT = 4000, 3000
 SURE = EdgeQuality(shift_px=0.0, noise_px=0.0, source="suggested")
@@ -159,8 +160,7 @@ def trials(make_photo, rng, count, *, known):
             continue
         given = camera_priors(make_photo(told if known else None))
         found = FoundEdges(edges, np.full(4, 1.2), edges)
-        camera = (given.focal_px, given.log_focal_u, lens, 0.01 * 2 * lens.radius_px)
-        surface = pipe_map(found, nominal / 2, *camera)
+        surface = pipe_map(found, nominal / 2, given, lens)
         outline, truth, _ = line_on(pipe, rng)
         if not surface.in_view(outline):
             continue
@@ -295,7 +295,7 @@ def test_a_huge_pipe_measures_like_a_solved_plane_and_differs_by_one_over_r(make
         edges = FoundEdges(pipe.edges(500.0), np.full(4, 1.2), corners)
         reference = PipeReference(axis_px=points(touching), diameter_mm=2 * radius, on=on)
         made = {
-            "edges": pipe_map(edges, radius, 3000.0, 0.03, lens, 50.0),
+            "edges": pipe_map(edges, radius, Priors(3000.0, 0.03), lens),
             "touching": solve(reference, photo),
         }
         flat = np.hypot(*np.diff(plane.to_mm(ends), axis=0)[0])
