@@ -126,8 +126,9 @@ def guard(conn: Connection, lock: int) -> None:
     for name in ("inspection", *_CHILDREN):
         conn.exec_driver_sql(f"DROP TRIGGER IF EXISTS ptmark_logged ON {name}")
         conn.exec_driver_sql(
-            f"CREATE CONSTRAINT TRIGGER ptmark_logged AFTER INSERT OR UPDATE OR DELETE"
-            f" ON {name} DEFERRABLE INITIALLY DEFERRED FOR EACH ROW EXECUTE FUNCTION ptmark_logged()"
+            "CREATE CONSTRAINT TRIGGER ptmark_logged AFTER INSERT OR UPDATE OR DELETE"
+            f" ON {name} DEFERRABLE INITIALLY DEFERRED FOR EACH ROW"
+            " EXECUTE FUNCTION ptmark_logged()"
         )
 
 
