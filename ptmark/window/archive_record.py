@@ -3,24 +3,20 @@
 from pathlib import Path
 from typing import TYPE_CHECKING, NamedTuple
 
-from PySide6.QtCore import QSize, Qt, Signal
+from PySide6.QtCore import Qt, Signal
 from PySide6.QtGui import QKeySequence, QShortcut
 from PySide6.QtWidgets import (
-    QAbstractItemView,
     QHBoxLayout,
-    QHeaderView,
-    QTableWidget,
-    QTableWidgetItem,
     QVBoxLayout,
     QWidget,
 )
 
 from ptmark.errors import ArchiveError
 from ptmark.window import dialogs
+from ptmark.window.archive_changes import ChangesTable
 from ptmark.window.archive_door import ArchiveDoor
 from ptmark.window.archive_pictures import photo_files
 from ptmark.window.bits import Choice, Notice, heading, key_button, plain, quiet
-from ptmark.window.glyphs import glyph_icon
 from ptmark.window.levels import PhotoLevels, build_levels
 from ptmark.window.photo_view import PhotoView
 from ptmark.window.workers import Token
@@ -77,7 +73,7 @@ class RecordPage(QWidget):
         self.back_button = key_button("Back", "Escape", self.left.emit)
         self.criteria = Choice("Judge again by")
         self.criteria.activated.connect(lambda _: self.judge())
-        self.changes = _ChangesTable()
+        self.changes = ChangesTable()
         self.changed = plain()
         self._lay_out()
 
@@ -243,37 +239,6 @@ class RecordPage(QWidget):
         changed = sum(row.differs for _, row in rows)
         said = "nothing changes" if not changed else f"{changed} of {len(rows)} lines change"
         self.changed.setText(f"By {title}: {said}.")
-
-
-class _ChangesTable(QTableWidget):
-    """Verdict and indications, before and after."""
-
-    def __init__(self) -> None:
-        super().__init__(0, 4)
-        self.setHorizontalHeaderLabels(("What", "Before", "After", "By the rule"))
-        self.setAccessibleName("What changes by the other criteria")
-        self.setEditTriggers(QAbstractItemView.EditTrigger.NoEditTriggers)
-        self.setSelectionBehavior(QAbstractItemView.SelectionBehavior.SelectRows)
-        self.setTabKeyNavigation(False)
-        self.setShowGrid(False)
-        self.setAlternatingRowColors(True)
-        self.setIconSize(QSize(15, 15))
-        self.verticalHeader().hide()
-        head = self.horizontalHeader()
-        head.setHighlightSections(False)
-        head.setSectionResizeMode(QHeaderView.ResizeMode.ResizeToContents)
-        head.setStretchLastSection(True)
-
-    def show_rows(self, rows: "list[tuple[str, Change]]") -> None:
-        self.setRowCount(len(rows))
-        for number, (where, row) in enumerate(rows):
-            cells = (f"{where}{row.what}", row.before, row.after, row.rule_after)
-            for column, text in enumerate(cells):
-                item = QTableWidgetItem(text)
-                if column == 0 and row.differs:
-                    item.setIcon(glyph_icon("look", self.palette()))
-                    item.setData(Qt.ItemDataRole.AccessibleTextRole, f"{text}, changes")
-                self.setItem(number, column, item)
 
 
 def _read(archive: "Archive", hit: "Hit") -> _Opened:
