@@ -9,8 +9,9 @@ from ptmark.window.glyphs import glyph_icon
 
 if TYPE_CHECKING:
     from ptmark.criteria import Change
+    from ptmark.record import Record
 
-__all__ = ["ChangesTable"]
+__all__ = ["ChangesTable", "judged_again"]
 
 
 class ChangesTable(QTableWidget):
@@ -42,3 +43,20 @@ class ChangesTable(QTableWidget):
                     item.setIcon(glyph_icon("look", self.palette()))
                     item.setData(Qt.ItemDataRole.AccessibleTextRole, f"{text}, changes")
                 self.setItem(number, column, item)
+
+
+def judged_again(record: "Record", name: str) -> "tuple[str, list[tuple[str, Change]]]":
+    """Judge a record by another profile: its name, and what changes where."""
+    from ptmark.criteria import changes, evaluate, evaluation_to_json, load_profile
+    from ptmark.record import scenes_of
+
+    profile, views = load_profile(name), record.views()
+    rows = []
+    for number, (view, scene) in enumerate(zip(views, scenes_of(record), strict=True), 1):
+        if len(views) > 1 and view.scale["reference"] is None:
+            continue
+        rule = (view.evaluation or {}).get("decision_rule", "guarded")
+        after = evaluation_to_json(evaluate(profile, scene, rule))
+        where = f"photo {number}: " if len(views) > 1 else ""
+        rows += [(where, row) for row in changes(view.evaluation, after)]
+    return f"{profile.title} ({profile.edition})", rows

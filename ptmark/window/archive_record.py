@@ -13,7 +13,7 @@ from PySide6.QtWidgets import (
 
 from ptmark.errors import ArchiveError
 from ptmark.window import dialogs
-from ptmark.window.archive_changes import ChangesTable
+from ptmark.window.archive_changes import ChangesTable, judged_again
 from ptmark.window.archive_door import ArchiveDoor
 from ptmark.window.archive_pictures import photo_files
 from ptmark.window.bits import Choice, Notice, heading, key_button, plain, quiet
@@ -227,13 +227,13 @@ class RecordPage(QWidget):
             return
         self._door.ask(
             "Judging again",
-            lambda _archive, _token: _judged(record, name),
-            self._show_judged,
+            lambda _archive, _token: judged_again(record, name),
+            self._showjudged_again,
             failed=self._fail,
             key="archive judge",
         )
 
-    def _show_judged(self, got: "tuple[str, list[tuple[str, Change]]]") -> None:
+    def _showjudged_again(self, got: "tuple[str, list[tuple[str, Change]]]") -> None:
         title, rows = got
         self.changes.show_rows(rows)
         changed = sum(row.differs for _, row in rows)
@@ -292,19 +292,3 @@ def _write_pdf(archive: "Archive", record: "Record", path: Path) -> None:
         first = open_photo(paths[0])
         more = (open_photo(one) for one in paths[1:])
         write_pdf(path, record, first.rgb, paths[0], more=more)
-
-
-def _judged(record: "Record", name: str) -> "tuple[str, list[tuple[str, Change]]]":
-    from ptmark.criteria import changes, evaluate, evaluation_to_json, load_profile
-    from ptmark.record import scenes_of
-
-    profile, views = load_profile(name), record.views()
-    rows = []
-    for number, (view, scene) in enumerate(zip(views, scenes_of(record), strict=True), 1):
-        if len(views) > 1 and view.scale["reference"] is None:
-            continue
-        rule = (view.evaluation or {}).get("decision_rule", "guarded")
-        after = evaluation_to_json(evaluate(profile, scene, rule))
-        where = f"photo {number}: " if len(views) > 1 else ""
-        rows += [(where, row) for row in changes(view.evaluation, after)]
-    return f"{profile.title} ({profile.edition})", rows
