@@ -228,12 +228,12 @@ class RecordPage(QWidget):
         self._door.ask(
             "Judging again",
             lambda _archive, _token: judged_again(record, name),
-            self._showjudged_again,
+            self._show_judged,
             failed=self._fail,
             key="archive judge",
         )
 
-    def _showjudged_again(self, got: "tuple[str, list[tuple[str, Change]]]") -> None:
+    def _show_judged(self, got: "tuple[str, list[tuple[str, Change]]]") -> None:
         title, rows = got
         self.changes.show_rows(rows)
         changed = sum(row.differs for _, row in rows)
