@@ -85,7 +85,7 @@ class Scene:
 
     def span(self):
         """mm along the axis that stay in the picture to either side."""
-        for share in np.linspace(1.0, 0.1, 40):
+        for share in np.linspace(1.0, 0.02, 60):
             far = share * self.off
             rim = [
                 [a * self.limb * self.diameter / 2, s * far]

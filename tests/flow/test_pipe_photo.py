@@ -133,7 +133,10 @@ def test_a_line_along_the_pipe_a_rule_or_a_rectangle_on_it_will_do(
         (["--pipe", "1,1,9,9,1,9=168.3mm"], "3 points given"),
         (["--card-on-pipe"], "lies on no pipe"),
         (["--pipe", "1,1,9,9=168mm", "--check", "80mm"], "add --card-on-pipe"),
-        (["--pipe", "168mm", "--line", "1,1,9,9=9mm", "--line", "1,9,9,1=9mm"], "two lines"),
+        (
+            ["--pipe", "168mm", "--line", "1,1,9,9=9mm", "--line", "1,9,9,1=9mm"],
+            "give one line",
+        ),
     ],
 )
 def test_what_does_not_go_together_is_said(tmp_path, words, says, capsys):
