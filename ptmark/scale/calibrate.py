@@ -5,13 +5,15 @@ Bundle adjustment of all photos together: each has its own pose, the lens is the
 Brown 1971). Sizes of the pattern do not matter, only that it is flat and its steps are even.
 """
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
+from functools import partial
 
 import numpy as np
 import numpy.typing as npt
 
 from ptmark.errors import ScaleError
+from ptmark.scale.least_squares import minimise
 from ptmark.scale.plane import (
     Lens,
     Pose,
@@ -35,6 +37,7 @@ MOST_RESIDUAL_PX = 0.0006  # of the diagonal: 3 px at 12 megapixels
 MOST_FOCAL_U = 0.05
 # Loose knowledge that only keeps the fit from running away: centre, in diagonals, radial terms.
 _CENTRE_U, _RADIAL_U = 0.03, 0.3
+MOST_TRIALS = 100
 _SHARED = 5  # log focal length, centre x and y, kappa, kappa_2
 
 
@@ -95,13 +98,13 @@ def fit_lens(
     """
     _check_views(views, width, height)
     lens = Lens.of_picture(width, height)
-    states = [_start(view, lens, focal_px) for view in views]
-    focal = focal_px or float(np.median([one.pose.focal_px for one in states]))
-    states = [State(_start(view, lens, focal).pose, 0.0, np.zeros(0)) for view in views]
-    states, kappa_2 = _minimise(_Bundle(views, lens, focal), states)
+    starts = [_start(view, lens, focal_px) for view in views]
+    focal = focal_px or float(np.median([one.pose.focal_px for one in starts]))
     bundle = _Bundle(views, lens, focal)
-    residuals, slopes = bundle.linear(states, kappa_2)
+    at = _Together(tuple(_start(view, lens, focal) for view in views), 0.0)
     try:
+        at = minimise(bundle.residuals, bundle.slopes, at, MOST_TRIALS)
+        residuals, slopes = bundle.residuals(at), bundle.slopes(at)
         joint = np.linalg.inv(slopes.T @ slopes)
     except np.linalg.LinAlgError as exc:
         raise ScaleError("these photos do not tell the lens", where="calibration") from exc
@@ -109,12 +112,12 @@ def fit_lens(
     free = count - (slopes.shape[1] - _SHARED)
     noise2 = float(residuals[:count] @ residuals[:count]) / max(free, 1)
     shared = joint[:_SHARED, :_SHARED] * noise2
-    pose = states[0].pose
+    state = at.states[0]
     fit = LensFit(
-        lens=replace(lens, kappa=states[0].kappa, kappa_2=kappa_2),
-        focal_px=pose.focal_px,
+        lens=replace(lens, kappa=state.kappa, kappa_2=at.kappa_2),
+        focal_px=state.pose.focal_px,
         focal_rel_u=float(np.sqrt(shared[0, 0])),
-        centre=pose.centre,
+        centre=state.pose.centre,
         centre_u_px=float(np.sqrt(max(shared[1, 1], shared[2, 2]))),
         kappa_u=_radial_u(shared[3:, 3:]),
         residual_px=float(np.sqrt(2 * (residuals[:count] ** 2).mean())),
@@ -123,75 +126,63 @@ def fit_lens(
     return fit
 
 
+@dataclass(frozen=True, slots=True, eq=False)
+class _Together:
+    """The poses of all photos and the lens that they share; its steps begin with the lens."""
+
+    states: tuple[State, ...]
+    kappa_2: float
+
+    def stepped(self, step: Array) -> "_Together":
+        own = step[_SHARED:].reshape(-1, 6)
+        moved = zip(self.states, own, strict=True)
+        return _Together(
+            tuple(one.stepped(np.concatenate([six, step[:4]])) for one, six in moved),
+            self.kappa_2 + float(step[4]),
+        )
+
+
 class _Bundle:
-    """Residuals and slopes of all views; shared steps first, then six of pose for each."""
+    """Residuals and slopes of all photos, and of what is loosely known beforehand."""
 
     def __init__(self, views: Sequence[View], lens: Lens, focal: float) -> None:
         self.views, self.lens, self.focal = views, lens, focal
+        diagonal = 2 * lens.radius_px
+        self.loose_u = np.array(
+            [0.5, _CENTRE_U * diagonal, _CENTRE_U * diagonal, _RADIAL_U, _RADIAL_U]
+        )
 
-    def linear(self, states: Sequence[State], kappa_2: float) -> tuple[Array, Array]:
-        rows, blocks = [], []
-        lens = replace(self.lens, kappa_2=kappa_2)
-        for i, (view, state) in enumerate(zip(self.views, states, strict=True)):
-            plane = view.plane
-            problem = Problem(
-                view.seen_px,
-                np.ones(len(plane)),
-                lambda _own, plane=plane: plane,  # type: ignore[misc]
-                Priors(self.focal, 1.0),
-                lens,
-            )
-            count = view.seen_px.size
-            own = problem.slopes(state)[:count]
-            block = np.zeros((count, _SHARED + 6 * len(self.views)))
-            block[:, :4] = own[:, 6:10]
-            away = (view.seen_px - np.asarray(lens.centre)) / lens.radius_px
-            r4 = (away**2).sum(axis=1, keepdims=True) ** 2
-            block[:, 4] = -(away * r4 * lens.radius_px).ravel()
-            block[:, _SHARED + 6 * i : _SHARED + 6 * i + 6] = own[:, :6]
-            rows.append(problem.picks(state))
-            blocks.append(block)
-        off, loose = self._beforehand(states[0], kappa_2)
-        prior = np.zeros((_SHARED, blocks[0].shape[1]))
-        prior[:, :_SHARED] = loose
-        return np.concatenate([*rows, off]), np.vstack([*blocks, prior])
-
-    def _beforehand(self, state: State, kappa_2: float) -> tuple[Array, Array]:
-        """Loose priors as five more rows; weak beside hundreds of points."""
-        diagonal = 2 * self.lens.radius_px
-        u = np.array([0.5, _CENTRE_U * diagonal, _CENTRE_U * diagonal, _RADIAL_U, _RADIAL_U])
+    def residuals(self, at: _Together) -> Array:
+        state = at.states[0]
         focal = float(np.log(state.pose.focal_px / self.focal))
         away = state.pose.centre - np.asarray(self.lens.centre)
-        return np.array([focal, *away, state.kappa, kappa_2]) / u, np.diag(1 / u)
+        loose = np.array([focal, *away, state.kappa, at.kappa_2]) / self.loose_u
+        return np.concatenate([*(one.picks(state) for one, state in self._problems(at)), loose])
+
+    def slopes(self, at: _Together) -> Array:
+        width = _SHARED + 6 * len(self.views)
+        blocks = []
+        for i, (problem, state) in enumerate(self._problems(at)):
+            own = problem.slopes(state)[: problem.points_px.size]
+            block = np.zeros((len(own), width))
+            block[:, :4] = own[:, 6:10]
+            away = problem.points_px - np.asarray(self.lens.centre)
+            r2 = (away**2).sum(axis=1, keepdims=True) / self.lens.radius_px**2
+            block[:, 4] = -(away * r2**2).ravel()
+            block[:, _SHARED + 6 * i :][:, :6] = own[:, :6]
+            blocks.append(block)
+        return np.vstack([*blocks, np.eye(_SHARED, width) / self.loose_u[:, None]])
+
+    def _problems(self, at: _Together) -> Iterator[tuple[Problem, State]]:
+        lens = replace(self.lens, kappa_2=at.kappa_2)
+        for view, state in zip(self.views, at.states, strict=True):
+            u_px = np.ones(len(view.plane))
+            plain = Priors(self.focal, 1.0)
+            yield Problem(view.seen_px, u_px, partial(_points, view), plain, lens), state
 
 
-def _minimise(bundle: _Bundle, states: list[State]) -> tuple[list[State], float]:
-    """Levenberg-Marquardt over all photos."""
-    kappa_2, damping = 0.0, 1e-4
-    residuals, slopes = bundle.linear(states, kappa_2)
-    cost = float(residuals @ residuals)
-    for _ in range(60):
-        normal = slopes.T @ slopes
-        step = -np.linalg.solve(
-            normal + damping * np.diag(np.diag(normal)), slopes.T @ residuals
-        )
-        trial = [
-            one.stepped(np.concatenate([step[_SHARED + 6 * i :][:6], step[:4]]))
-            for i, one in enumerate(states)
-        ]
-        off, moved = bundle.linear(trial, kappa_2 + float(step[4]))
-        trial_cost = float(off @ off)
-        if not trial_cost <= cost * (1 + 1e-12):
-            damping *= 10
-            if damping > 1e6:
-                break
-            continue
-        gain, states, kappa_2 = cost - trial_cost, trial, kappa_2 + float(step[4])
-        residuals, slopes, cost = off, moved, trial_cost
-        damping = max(damping / 10, 1e-9)
-        if gain < 1e-7 * (1 + cost):
-            break
-    return states, kappa_2
+def _points(view: View, _own: Array) -> Array:
+    return view.plane
 
 
 def _start(view: View, lens: Lens, focal_px: float | None) -> State:

@@ -11,6 +11,7 @@ import numpy as np
 import numpy.typing as npt
 
 from ptmark.errors import ScaleError
+from ptmark.scale.least_squares import minimise
 from ptmark.scale.plane import Lens, Pose
 from ptmark.scale.problem import CAMERA_STEPS, Model, Problem, State
 
@@ -157,29 +158,14 @@ def _minimise(
     problem: Problem, state: State, weights: Array | float = 1.0, most: int = 60
 ) -> State:
     """Levenberg-Marquardt with fixed weights on the points."""
-    damping = 1e-6
     scale = np.ones(len(problem.residuals(state)))
     scale[: 2 * len(problem.points_px)] = np.sqrt(weights)
-    residuals = problem.residuals(state) * scale
-    cost = float(residuals @ residuals)
-    for _ in range(most):
-        slopes = problem.slopes(state) * scale[:, None]
-        normal = slopes.T @ slopes
-        damped = normal + damping * np.diag(np.diag(normal))
-        step = -np.asarray(np.linalg.solve(damped, slopes.T @ residuals), np.float64)
-        trial = state.stepped(step)
-        after = problem.residuals(trial) * scale
-        trial_cost = float(after @ after)
-        if not trial_cost <= cost * (1 + 1e-12):
-            damping *= 10
-            if damping > 1e6:
-                break
-            continue
-        gain, state, residuals, cost = cost - trial_cost, trial, after, trial_cost
-        damping = max(damping / 10, 1e-9)
-        if gain < 1e-7 * (1 + cost):
-            break
-    return state
+    return minimise(
+        lambda at: problem.residuals(at) * scale,
+        lambda at: problem.slopes(at) * scale[:, None],
+        state,
+        most,
+    )
 
 
 def _without_outliers(problem: Problem, state: State) -> tuple[State, Mask]:
