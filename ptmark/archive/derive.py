@@ -5,6 +5,7 @@ import re
 from dataclasses import dataclass
 from typing import Any
 
+from ptmark.criteria import SEVERITY
 from ptmark.errors import ArchiveError
 from ptmark.record.migrate import migrated
 from ptmark.record.revisions import revision_hash
@@ -13,7 +14,6 @@ from ptmark.record.signing import photo_hashes
 __all__ = ["Derived", "derived", "fold"]
 
 Row = dict[str, Any]
-_STRICTEST = ("rejectable", "undecided", "acceptable")
 
 
 @dataclass(frozen=True, slots=True)
@@ -132,7 +132,7 @@ def _indication(one: Row, findings: list[Row]) -> Row:
         "kind_key": fold(one["kind"]),
         "shape": one["shape"] or "",
         "relevance": one["relevance"],
-        "verdict": next((word for word in _STRICTEST if word in found), ""),
+        "verdict": next((word for word in reversed(SEVERITY) if word in found), ""),
         "length_mm": _float(one["length_mm"]),
         "length_u_mm": _float(one["length_u_mm"]),
         "width_mm": _float(one["width_mm"]),

@@ -18,14 +18,13 @@ from ptmark.criteria import (
     Evaluation,
     Profile,
     changes,
-    evaluate,
     evaluation_to_json,
     is_stale,
     load_profile,
 )
 from ptmark.errors import PtmarkError, UsageError
 from ptmark.files import write_whole
-from ptmark.record import Record, load_record, scenes_of
+from ptmark.record import Record, evaluated_again, load_record
 
 __all__ = ["add_to", "run"]
 
@@ -119,19 +118,15 @@ def _files(paths: list[Path]) -> list[tuple[Path, bool]]:
 
 
 def _again(path: Path, record: Record, profile: Profile, decision: str | None) -> list[_Judged]:
-    """Each photo of the record; one of a set that has no scale is not judged."""
-    views, made = record.views(), []
-    for number, (view, scene) in enumerate(zip(views, scenes_of(record), strict=True), 1):
-        if len(views) > 1 and view.scale["reference"] is None:
-            continue
+    """Each photo of the record that can be judged, with what changes."""
+    made = []
+    for number, view, after in evaluated_again(record, profile, decision):
         before = view.evaluation
-        rule = decision or (before or {}).get("decision_rule", "guarded")
-        after = evaluate(profile, scene, rule)
         same = before is not None and before.get("profile") == profile.name
         one = _Judged(
             path,
             view,
-            number if len(views) > 1 else 0,
+            number,
             after,
             changes(before, evaluation_to_json(after)),
             stale=same and before is not None and is_stale(before, profile),

@@ -12,7 +12,7 @@ from ptmark.record.revisions import changed_paths, follow, link_to, revision_has
 from ptmark.record.signing import Signer, fingerprint, key_of, sign_record
 from ptmark.record.standards import STANDARDS, Standard, lacking
 from ptmark.record.store import load_record, record_schema, record_text, save_record
-from ptmark.record.together import joined, scenes_of, worst_verdict
+from ptmark.record.together import evaluated_again, joined, scenes_of, worst_verdict
 from ptmark.record.verify import Found, find_photo, verify_file
 
 __all__ = [
@@ -29,6 +29,7 @@ __all__ = [
     "build_record",
     "changed_paths",
     "completeness",
+    "evaluated_again",
     "find_photo",
     "fingerprint",
     "follow",

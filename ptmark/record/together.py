@@ -1,15 +1,15 @@
 """Several photos in one record: joined, and judged as one set."""
 
-from collections.abc import Mapping, Sequence, Set
+from collections.abc import Iterator, Mapping, Sequence, Set
 from dataclasses import replace
 from typing import Any
 
-from ptmark.criteria import Scene, scene_from_json
+from ptmark.criteria import Evaluation, Profile, Scene, evaluate, scene_from_json
 from ptmark.en import en_number
 from ptmark.record.cautions import DEPARTS, departs
 from ptmark.record.model import PHOTO_MEMBERS, Record
 
-__all__ = ["joined", "scenes_of", "worst_verdict"]
+__all__ = ["evaluated_again", "joined", "scenes_of", "worst_verdict"]
 
 # What the criteria cannot see across photos.
 ONE_BY_ONE = (
@@ -167,6 +167,23 @@ def scenes_of(record: Record) -> list[Scene]:
         if one["of_record"] is not None
     }
     return [_scene(view, held) for view in views]
+
+
+def evaluated_again(
+    record: Record, profile: Profile, decision: str | None = None
+) -> Iterator[tuple[int, Record, Evaluation]]:
+    """Each photo of the record that can be judged, by another profile.
+
+    Gives the photo's number in the set (0 where the record has one photo), its part of the
+    record and the evaluation; the decision rule is the one it was judged with before, unless
+    ``decision`` names one. A photo of a set that has no scale is passed over.
+    """
+    views = record.views()
+    for number, (view, scene) in enumerate(zip(views, scenes_of(record), strict=True), 1):
+        if len(views) > 1 and view.scale["reference"] is None:
+            continue
+        rule = decision or (view.evaluation or {}).get("decision_rule", "guarded")
+        yield number if len(views) > 1 else 0, view, evaluate(profile, scene, rule)
 
 
 def _scene(view: Record, held: Mapping[str, Mapping[str, Any]]) -> Scene:

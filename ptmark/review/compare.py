@@ -8,6 +8,7 @@ import numpy.typing as npt
 import shapely
 from scipy.optimize import linear_sum_assignment
 
+from ptmark.criteria import SEVERITY
 from ptmark.en import en_number
 from ptmark.record import Record
 
@@ -17,7 +18,6 @@ Array = npt.NDArray[np.float64]
 Indication = dict[str, Any]
 
 _LEAST_IOU = 0.05  # outlines that share less are not taken for the same indication
-_STRICTEST = ("rejectable", "undecided", "acceptable")
 
 
 @dataclass(frozen=True, slots=True)
@@ -215,7 +215,7 @@ def _called(record: Record) -> dict[str, str]:
     """By letter, the strictest verdict of the findings that name it."""
     findings = [] if record.evaluation is None else record.evaluation["findings"]
     made: dict[str, str] = {}
-    for verdict in reversed(_STRICTEST):
+    for verdict in SEVERITY:
         for one in findings:
             if one["verdict"] == verdict:
                 made |= dict.fromkeys(one["indications"], verdict)

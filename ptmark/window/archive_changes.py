@@ -2,9 +2,10 @@
 
 from typing import TYPE_CHECKING
 
-from PySide6.QtCore import QSize, Qt
+from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QAbstractItemView, QHeaderView, QTableWidget, QTableWidgetItem
 
+from ptmark.window.bits import as_list
 from ptmark.window.glyphs import glyph_icon
 
 if TYPE_CHECKING:
@@ -22,14 +23,8 @@ class ChangesTable(QTableWidget):
         self.setHorizontalHeaderLabels(("What", "Before", "After", "By the rule"))
         self.setAccessibleName("What changes by the other criteria")
         self.setEditTriggers(QAbstractItemView.EditTrigger.NoEditTriggers)
-        self.setSelectionBehavior(QAbstractItemView.SelectionBehavior.SelectRows)
-        self.setTabKeyNavigation(False)
-        self.setShowGrid(False)
-        self.setAlternatingRowColors(True)
-        self.setIconSize(QSize(15, 15))
-        self.verticalHeader().hide()
+        as_list(self)
         head = self.horizontalHeader()
-        head.setHighlightSections(False)
         head.setSectionResizeMode(QHeaderView.ResizeMode.ResizeToContents)
         head.setStretchLastSection(True)
 
@@ -47,16 +42,12 @@ class ChangesTable(QTableWidget):
 
 def judged_again(record: "Record", name: str) -> "tuple[str, list[tuple[str, Change]]]":
     """Judge a record by another profile: its name, and what changes where."""
-    from ptmark.criteria import changes, evaluate, evaluation_to_json, load_profile
-    from ptmark.record import scenes_of
+    from ptmark.criteria import changes, evaluation_to_json, load_profile
+    from ptmark.record import evaluated_again
 
-    profile, views = load_profile(name), record.views()
-    rows = []
-    for number, (view, scene) in enumerate(zip(views, scenes_of(record), strict=True), 1):
-        if len(views) > 1 and view.scale["reference"] is None:
-            continue
-        rule = (view.evaluation or {}).get("decision_rule", "guarded")
-        after = evaluation_to_json(evaluate(profile, scene, rule))
-        where = f"photo {number}: " if len(views) > 1 else ""
-        rows += [(where, row) for row in changes(view.evaluation, after)]
+    profile, rows = load_profile(name), []
+    for number, view, after in evaluated_again(record, profile):
+        where = f"photo {number}: " if number else ""
+        made = changes(view.evaluation, evaluation_to_json(after))
+        rows += [(where, row) for row in made]
     return f"{profile.title} ({profile.edition})", rows

@@ -6,6 +6,7 @@ from PySide6.QtCore import QSize, Qt, Signal
 from PySide6.QtWidgets import QListWidget, QListWidgetItem, QVBoxLayout, QWidget
 
 from ptmark.window.glyphs import glyph_icon
+from ptmark.window.judging import STRICTEST
 from ptmark.window.sketch_view import SketchView
 
 if TYPE_CHECKING:
@@ -14,7 +15,6 @@ if TYPE_CHECKING:
 __all__ = ["Findings"]
 
 _FINDING = Qt.ItemDataRole.UserRole.value + 1
-_ORDER = ("rejectable", "undecided", "acceptable")
 
 
 class Findings(QWidget):
@@ -62,7 +62,7 @@ class Findings(QWidget):
         self.list.clear()
         again = None
         findings = made.findings if made is not None else ()
-        for one in sorted(findings, key=lambda f: _ORDER.index(f.verdict)):
+        for one in sorted(findings, key=lambda f: STRICTEST.index(f.verdict)):
             below = [one.clause, one.verdict, _conformity(one.conformity)]
             text = f"{one.says}\n{' · '.join(part for part in below if part)}"
             item = QListWidgetItem(glyph_icon(one.verdict, self.palette()), text)

@@ -11,9 +11,9 @@ if TYPE_CHECKING:
     from ptmark.measure import Measurement
     from ptmark.set_results import Sizes
 
-__all__ = ["Judgement", "judge", "standings"]
+__all__ = ["STRICTEST", "Judgement", "judge", "standings"]
 
-_STRICTEST = ("rejectable", "undecided", "acceptable")
+STRICTEST = ("rejectable", "undecided", "acceptable")
 
 
 @dataclass(frozen=True)
@@ -80,6 +80,6 @@ def standings(judgement: Judgement) -> dict[str, str]:
     findings = judgement.evaluation.findings if judgement.evaluation else ()
     for finding in findings:
         for letter in finding.indications:
-            before = made.get(letter, _STRICTEST[-1])
-            made[letter] = min(before, finding.verdict, key=_STRICTEST.index)
+            before = made.get(letter, STRICTEST[-1])
+            made[letter] = min(before, finding.verdict, key=STRICTEST.index)
     return made
