@@ -88,12 +88,8 @@ class Limit:
         """Whether ``value operator limit`` holds, equality within the tolerance."""
         return holds(self.operator, value - self.value, tolerance_in(self.unit))
 
-    def hit_as_multiple(self, value: float, of: float) -> bool:
-        """Whether ``value operator limit x of`` holds for two lengths in the same unit."""
-        return holds(self.operator, value - self.value * of, RATIO_TOLERANCE * value)
-
     def hit_as_multiples(self, values: Array, of: Array) -> npt.NDArray[np.bool_]:
-        """`hit_as_multiple` of many at once, arrays of one shape."""
+        """Whether ``value operator limit x of`` holds, for arrays of one shape and unit."""
         return all_hold(self.operator, values - self.value * of, RATIO_TOLERANCE * values)
 
     @property

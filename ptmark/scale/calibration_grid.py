@@ -10,7 +10,7 @@ import numpy.typing as npt
 from ptmark.errors import ScaleError
 from ptmark.scale.calibrate import View
 from ptmark.scale.card import find_card
-from ptmark.scale.card_pdf import PAPERS
+from ptmark.scale.card_pdf import PAPERS, PT, save_canvas
 from ptmark.scale.layout import marker_corners_mm
 
 if TYPE_CHECKING:
@@ -22,7 +22,6 @@ Array = npt.NDArray[np.float64]
 
 GRID = (9, 6)  # inner corners along and across
 _SQUARE_MM = 25.0
-_PT = 72 / 25.4  # PDF points, ISO 32000-1, 8.3.2.3
 # Found in a picture of this width, then measured in the full one.
 _LOOK_WIDTH = 1600
 _SAYS = (
@@ -90,31 +89,22 @@ def write_grid_pdf(path: str | Path, paper: str = "A4") -> None:
     from reportlab.pdfgen.canvas import Canvas
 
     short, long = PAPERS[paper]
-    canvas = Canvas(
-        str(path), pagesize=(long * _PT, short * _PT), invariant=1, pageCompression=1
-    )
+    canvas = Canvas(str(path), pagesize=(long * PT, short * PT), invariant=1, pageCompression=1)
     canvas.setTitle("Calibration grid")
     canvas.setAuthor("ptmark")
     canvas.setFont("Helvetica", 8)
     for i, line in enumerate(_SAYS):
-        canvas.drawString(14 * _PT, (short - 10 - 5 * i) * _PT, line)
+        canvas.drawString(14 * PT, (short - 10 - 5 * i) * PT, line)
     columns, rows = GRID[0] + 1, GRID[1] + 1
     left, low = (long - columns * _SQUARE_MM) / 2, 8.0
     black = canvas.beginPath()
     for row in range(rows):
         for column in range(row % 2, columns, 2):
             black.rect(
-                (left + column * _SQUARE_MM) * _PT,
-                (low + row * _SQUARE_MM) * _PT,
-                _SQUARE_MM * _PT,
-                _SQUARE_MM * _PT,
+                (left + column * _SQUARE_MM) * PT,
+                (low + row * _SQUARE_MM) * PT,
+                _SQUARE_MM * PT,
+                _SQUARE_MM * PT,
             )
     canvas.drawPath(black, stroke=0, fill=1)
-    try:
-        canvas.save()
-    except OSError as exc:
-        raise ScaleError(
-            f"cannot write the grid: {exc.strerror}",
-            where=str(path),
-            mend="choose a folder that can be written to",
-        ) from exc
+    save_canvas(canvas, path, "the grid")

@@ -23,9 +23,9 @@ from ptmark.scale.layout import (
 if TYPE_CHECKING:
     from reportlab.pdfgen.canvas import Canvas
 
-__all__ = ["PAPERS", "write_card_pdf"]
+__all__ = ["PAPERS", "PT", "save_canvas", "write_card_pdf"]
 
-_PT = 72 / 25.4  # PDF points, ISO 32000-1, 8.3.2.3
+PT = 72 / 25.4  # PDF points, ISO 32000-1, 8.3.2.3
 PAPERS = {"A4": (210.0, 297.0), "Letter": (215.9, 279.4)}  # mm: ISO 216, ANSI/ASME Y14.1
 _COLUMNS, _ROWS, _GAP_MM, _TOP_MM = 2, 3, 6.0, 62.0
 _MODULES = 6  # DICT_4X4: four bits and a border on each side
@@ -53,15 +53,15 @@ class _Card:
         self.canvas, self.left_mm, self.top_mm = canvas, left_mm, top_mm
 
     def x(self, x_mm: float) -> float:
-        return (self.left_mm + x_mm) * _PT
+        return (self.left_mm + x_mm) * PT
 
     def y(self, y_mm: float) -> float:
-        return (self.top_mm - y_mm) * _PT
+        return (self.top_mm - y_mm) * PT
 
     def box(self, x_mm: float, y_mm: float, wide: float, high: float, grey: float) -> None:
         self.canvas.setFillGray(grey)
         self.canvas.rect(
-            self.x(x_mm), self.y(y_mm + high), wide * _PT, high * _PT, stroke=0, fill=1
+            self.x(x_mm), self.y(y_mm + high), wide * PT, high * PT, stroke=0, fill=1
         )
 
     def says(self, x_mm: float, y_mm: float, text: str, points: float = 4.6) -> None:
@@ -97,7 +97,7 @@ def write_card_pdf(path: str | Path, paper: str = "A4", number: int = 1) -> None
 
     width, height = PAPERS[paper]
     canvas = Canvas(
-        str(path), pagesize=(width * _PT, height * _PT), invariant=1, pageCompression=1
+        str(path), pagesize=(width * PT, height * PT), invariant=1, pageCompression=1
     )
     canvas.setTitle("Scale card")
     canvas.setAuthor("ptmark")
@@ -111,11 +111,16 @@ def write_card_pdf(path: str | Path, paper: str = "A4", number: int = 1) -> None
                 height - _TOP_MM - row * (CARD_HEIGHT_MM + _GAP_MM),
             )
             _draw(card, number)
+    save_canvas(canvas, path, "the card")
+
+
+def save_canvas(canvas: "Canvas", path: str | Path, what: str) -> None:
+    """Write a page to its file; ScaleError where the system refuses."""
     try:
         canvas.save()
     except OSError as exc:
         raise ScaleError(
-            f"cannot write the card: {exc.strerror}",
+            f"cannot write {what}: {exc.strerror}",
             where=str(path),
             mend="choose a folder that can be written to",
         ) from exc
@@ -124,14 +129,14 @@ def write_card_pdf(path: str | Path, paper: str = "A4", number: int = 1) -> None
 def _instructions(canvas: "Canvas", height_mm: float) -> None:
     for i, line in enumerate(_PAGE_SAYS):
         canvas.setFont("Helvetica-Bold" if i == 0 else "Helvetica", 12 if i == 0 else 9)
-        canvas.drawString(18 * _PT, (height_mm - 15 - 6 * i - (2 if i else 0)) * _PT, line)
+        canvas.drawString(18 * PT, (height_mm - 15 - 6 * i - (2 if i else 0)) * PT, line)
 
 
 def _draw(card: _Card, number: int) -> None:
     card.canvas.setStrokeGray(0.6)
-    card.canvas.setLineWidth(0.1 * _PT)
+    card.canvas.setLineWidth(0.1 * PT)
     card.canvas.rect(
-        card.x(0), card.y(CARD_HEIGHT_MM), CARD_WIDTH_MM * _PT, CARD_HEIGHT_MM * _PT, fill=0
+        card.x(0), card.y(CARD_HEIGHT_MM), CARD_WIDTH_MM * PT, CARD_HEIGHT_MM * PT, fill=0
     )
     for marker in set_ids(number):
         _marker(card, marker)
@@ -156,8 +161,8 @@ def _marker(card: _Card, marker: int) -> None:
                 white.rect(
                     card.x(x + column * size),
                     card.y(y + (row + 1) * size),
-                    size * _PT,
-                    size * _PT,
+                    size * PT,
+                    size * PT,
                 )
     card.canvas.setFillGray(1.0)
     card.canvas.drawPath(white, stroke=0, fill=1)
@@ -189,6 +194,6 @@ def _patches(card: _Card) -> None:
     for i, grey in enumerate(_GREYS):
         x = left + i * (side + gap)
         card.box(x, 5.0, side, side, grey)
-        card.canvas.setLineWidth(0.1 * _PT)
-        card.canvas.rect(card.x(x), card.y(5.0 + side), side * _PT, side * _PT, fill=0)
+        card.canvas.setLineWidth(0.1 * PT)
+        card.canvas.rect(card.x(x), card.y(5.0 + side), side * PT, side * PT, fill=0)
         card.says(x + side / 2, 17.0, f"{grey * 100:.0f} %", 4.0)

@@ -1,9 +1,9 @@
 """Inspections of the archive as a table."""
 
-from PySide6.QtCore import QSize
 from PySide6.QtWidgets import QAbstractItemView, QHeaderView, QTableView
 
 from ptmark.window.archive_model import HitModel
+from ptmark.window.bits import as_list
 
 __all__ = ["HitTable"]
 
@@ -17,16 +17,9 @@ class HitTable(QTableView):
         super().__init__()
         self.setModel(model)
         self.setAccessibleName("Inspections; Enter opens")
-        self.setSelectionBehavior(QAbstractItemView.SelectionBehavior.SelectRows)
+        as_list(self)
         self.setSelectionMode(QAbstractItemView.SelectionMode.SingleSelection)
-        self.setTabKeyNavigation(False)
-        self.setShowGrid(False)
-        self.setAlternatingRowColors(True)
-        self.setIconSize(QSize(15, 15))
-        self.verticalHeader().hide()
-        self.verticalHeader().setDefaultSectionSize(28)
         head = self.horizontalHeader()
-        head.setHighlightSections(False)
         head.setSectionResizeMode(QHeaderView.ResizeMode.Interactive)
         for column, width in enumerate(_WIDTHS):
             head.resizeSection(column, width)

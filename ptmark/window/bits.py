@@ -12,6 +12,7 @@ from PySide6.QtWidgets import (
     QLineEdit,
     QPushButton,
     QSizePolicy,
+    QTableView,
     QVBoxLayout,
     QWidget,
 )
@@ -20,7 +21,17 @@ from ptmark.errors import PtmarkError
 from ptmark.window.glyphs import glyph_pixmap
 from ptmark.window.palette import tone
 
-__all__ = ["Choice", "CommitEdit", "Notice", "Quiet", "heading", "key_button", "plain", "quiet"]
+__all__ = [
+    "Choice",
+    "CommitEdit",
+    "Notice",
+    "Quiet",
+    "as_list",
+    "heading",
+    "key_button",
+    "plain",
+    "quiet",
+]
 
 
 def heading(text: str) -> QLabel:
@@ -56,6 +67,18 @@ class Quiet(QLabel):
         palette = QGuiApplication.palette()
         palette.setColor(QPalette.ColorRole.WindowText, tone("quiet", palette))
         self.setPalette(palette)
+
+
+def as_list(table: QTableView, *, row_px: int = 28) -> None:
+    """Make a table a list of whole rows: striped, without grid and row numbers."""
+    table.setSelectionBehavior(QTableView.SelectionBehavior.SelectRows)
+    table.setTabKeyNavigation(False)
+    table.setShowGrid(False)
+    table.setAlternatingRowColors(True)
+    table.setIconSize(QSize(15, 15))
+    table.verticalHeader().hide()
+    table.verticalHeader().setDefaultSectionSize(row_px)
+    table.horizontalHeader().setHighlightSections(False)
 
 
 def quiet(text: str = "", *, wraps: bool = True) -> QLabel:

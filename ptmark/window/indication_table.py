@@ -1,6 +1,6 @@
 """The list of indications: sorted by any column, filtered, edited in place, copied."""
 
-from PySide6.QtCore import QItemSelection, QItemSelectionModel, QSize, Qt
+from PySide6.QtCore import QItemSelection, QItemSelectionModel, Qt
 from PySide6.QtGui import QGuiApplication, QKeyEvent, QKeySequence
 from PySide6.QtWidgets import (
     QAbstractItemView,
@@ -14,6 +14,7 @@ from PySide6.QtWidgets import (
 )
 
 from ptmark.units import MM_PER_IN
+from ptmark.window.bits import as_list
 from ptmark.window.hands import Hands
 from ptmark.window.indication_model import COLUMNS, Index, IndicationModel, ListOrder
 from ptmark.window.session import Session
@@ -35,25 +36,18 @@ class IndicationTable(QTableView):
         self._session, self._hands, self._echo = session, hands, False
         self.order = ListOrder(IndicationModel(session, self), self)
         self.setModel(self.order)
-        self.setSelectionBehavior(QAbstractItemView.SelectionBehavior.SelectRows)
+        as_list(self)
         self.setSelectionMode(QAbstractItemView.SelectionMode.ExtendedSelection)
         self.setEditTriggers(
             QAbstractItemView.EditTrigger.DoubleClicked
             | QAbstractItemView.EditTrigger.EditKeyPressed
         )
         self.setItemDelegateForColumn(_KIND, _KindDelegate(self))
-        self.setTabKeyNavigation(False)
-        self.setShowGrid(False)
         self.setWordWrap(False)
-        self.setIconSize(QSize(15, 15))
         self.setFixedHeight(28 * _ROWS_SHOWN + 48)
-        self.setAlternatingRowColors(True)
         self.setAccessibleName("Indications")
-        self.verticalHeader().hide()
-        self.verticalHeader().setDefaultSectionSize(28)
         head = self.horizontalHeader()
         head.setSectionResizeMode(QHeaderView.ResizeMode.ResizeToContents)
-        head.setHighlightSections(False)
         head.moveSection(COLUMNS.index("Verdict"), 1)  # in sight, however narrow the page
         head.setSortIndicatorClearable(True)
         head.setSortIndicator(-1, Qt.SortOrder.AscendingOrder)

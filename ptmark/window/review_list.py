@@ -3,7 +3,7 @@
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from PySide6.QtCore import QSize, Qt, Signal
+from PySide6.QtCore import Qt, Signal
 from PySide6.QtGui import QKeyEvent
 from PySide6.QtWidgets import (
     QAbstractItemView,
@@ -15,7 +15,7 @@ from PySide6.QtWidgets import (
 )
 
 from ptmark.errors import PtmarkError
-from ptmark.window.bits import Notice, heading, quiet
+from ptmark.window.bits import Notice, as_list, heading, quiet
 from ptmark.window.glyphs import glyph_icon
 
 if TYPE_CHECKING:
@@ -104,18 +104,11 @@ class _Rows(QTableWidget):
         self.setHorizontalHeaderLabels(_COLUMNS)
         self.setAccessibleName("Records to review")
         self.setEditTriggers(QAbstractItemView.EditTrigger.NoEditTriggers)
-        self.setSelectionBehavior(QAbstractItemView.SelectionBehavior.SelectRows)
+        as_list(self, row_px=30)
         self.setSelectionMode(QAbstractItemView.SelectionMode.SingleSelection)
-        self.setTabKeyNavigation(False)
-        self.setShowGrid(False)
-        self.setAlternatingRowColors(True)
-        self.setIconSize(QSize(15, 15))
-        self.verticalHeader().hide()
-        self.verticalHeader().setDefaultSectionSize(30)
         head = self.horizontalHeader()
         head.setSectionResizeMode(QHeaderView.ResizeMode.ResizeToContents)
         head.setStretchLastSection(True)
-        head.setHighlightSections(False)
         self.cellDoubleClicked.connect(lambda row, _: self.taken.emit(row))
 
     def keyPressEvent(self, event: QKeyEvent) -> None:  # noqa: N802 - Qt's name

@@ -3,10 +3,11 @@
 from collections.abc import Sequence
 from typing import TYPE_CHECKING
 
-from PySide6.QtCore import QSize, Qt, Signal
+from PySide6.QtCore import Qt, Signal
 from PySide6.QtWidgets import QAbstractItemView, QHeaderView, QTableWidget, QTableWidgetItem
 
 from ptmark.units import format_length
+from ptmark.window.bits import as_list
 from ptmark.window.glyphs import glyph_icon
 
 if TYPE_CHECKING:
@@ -30,16 +31,9 @@ class ReviewTable(QTableWidget):
         self.currentCellChanged.connect(lambda row, *_: self._tell(row))
         self.setAccessibleName("Both measurements, lengths with expanded uncertainty")
         self.setEditTriggers(QAbstractItemView.EditTrigger.NoEditTriggers)
-        self.setSelectionBehavior(QAbstractItemView.SelectionBehavior.SelectRows)
+        as_list(self)
         self.setSelectionMode(QAbstractItemView.SelectionMode.SingleSelection)
-        self.setTabKeyNavigation(False)
-        self.setShowGrid(False)
-        self.setAlternatingRowColors(True)
-        self.setIconSize(QSize(15, 15))
-        self.verticalHeader().hide()
-        self.verticalHeader().setDefaultSectionSize(28)
         head = self.horizontalHeader()
-        head.setHighlightSections(False)
         head.setSectionResizeMode(QHeaderView.ResizeMode.ResizeToContents)
 
     def show_photos(self, compared: "Sequence[Comparison]", unit: str) -> None:
