@@ -11,9 +11,9 @@ from ptmark.commands.options import Verbs, read_points
 from ptmark.commands.writing import write_json
 from ptmark.errors import UsageError
 from ptmark.folder import inspected
+from ptmark.inspection.several import frame_of, minutes_given
 from ptmark.photo import open_photo
 from ptmark.series import KINDS, Change, Registration, compare, register_views
-from ptmark.several import frame_of, minutes_given
 
 __all__ = ["add_to", "run"]
 

@@ -8,9 +8,9 @@ from ptmark.commands.options import Verbs
 from ptmark.commands.writing import write_json
 from ptmark.errors import UsageError
 from ptmark.folder import inspected
+from ptmark.inspection.several import frame_of, minutes_given, minutes_taken
 from ptmark.photo import read_info
 from ptmark.series import WINDOWS, Growth, growth_of, read_window
-from ptmark.several import frame_of, minutes_given, minutes_taken
 
 __all__ = ["add_to", "run"]
 

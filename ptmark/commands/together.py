@@ -7,9 +7,9 @@ from ptmark.commands.options import read_lines
 from ptmark.errors import ScaleError, UsageError
 from ptmark.folder import Asked, pictures_in, take_asked
 from ptmark.inspection import Inspection
+from ptmark.inspection.several import same_in_set
 from ptmark.photo import open_photo
 from ptmark.scale import CardReference, Reference
-from ptmark.several import same_in_set
 
 __all__ = ["add_options", "inspected_together", "lines_by_photo"]
 

@@ -138,7 +138,7 @@ class Autosave(QObject):
         return self._serial
 
     def _put(self, path: Path, twin: "Inspection", serial: int) -> None:
-        from ptmark.draft import draft_to_json
+        from ptmark.inspection.draft import draft_to_json
 
         data = json.dumps(draft_to_json(twin)).encode()
         with self._guard:

@@ -24,7 +24,7 @@ def load_photo_room() -> None:
 def load_engine() -> "type[Inspection]":
     """Load every room that an inspection needs."""
     with _one_at_a_time:
-        import ptmark.draft
+        import ptmark.inspection.draft
         import ptmark.record  # noqa: F401 - as above
         from ptmark.inspection import Inspection
     return Inspection

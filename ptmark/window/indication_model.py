@@ -21,8 +21,8 @@ from ptmark.window.session import Session
 from ptmark.window.wording import plus_minus
 
 if TYPE_CHECKING:
+    from ptmark.inspection.state import Marked
     from ptmark.measure import Measurement
-    from ptmark.state import Marked
 
 __all__ = ["COLUMNS", "VERDICTS", "IndicationModel", "ListOrder"]
 

@@ -8,8 +8,8 @@ from ptmark.errors import PtmarkError
 if TYPE_CHECKING:
     from ptmark.criteria import Evaluation, Scene
     from ptmark.inspection import Inspection
+    from ptmark.inspection.set_results import Sizes
     from ptmark.measure import Measurement
-    from ptmark.set_results import Sizes
 
 __all__ = ["STRICTEST", "Judgement", "judge", "standings"]
 

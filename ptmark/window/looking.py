@@ -95,7 +95,7 @@ class Looking(QObject):
 
         def work(token: Token) -> "tuple[Inspection, PhotoLevels | None]":
             restored = load_engine()()
-            from ptmark.draft import restore_draft
+            from ptmark.inspection.draft import restore_draft
 
             restore_draft(restored, read())
             token.check()

@@ -11,7 +11,7 @@ from ptmark.window.session import Session
 from ptmark.window.tools.points import AreaTool, PickTool
 
 if TYPE_CHECKING:
-    from ptmark.state import Array, Marked
+    from ptmark.inspection.state import Array, Marked
 
 __all__ = ["Reshaper"]
 
@@ -84,7 +84,7 @@ class Reshaper(QObject):
 
     def _replace(self, what: str, one: "Marked", parts: "list[Array]") -> None:
         """The parts in place of one; the first keeps its letter, the others get free ones."""
-        from ptmark.state import free_letter
+        from ptmark.inspection.state import free_letter
 
         session = self._session
         if session.state is None:

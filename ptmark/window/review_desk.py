@@ -197,7 +197,7 @@ class ReviewDesk(QObject):
         opened = self.case.opened
         if opened is None:
             return
-        from ptmark.draft import draft_of_record
+        from ptmark.inspection.draft import draft_of_record
         from ptmark.record import load_record
 
         path, photos = opened.path, opened.photos

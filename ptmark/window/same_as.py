@@ -11,7 +11,7 @@ from ptmark.window.workers import Token
 
 if TYPE_CHECKING:
     from ptmark.inspection import Inspection, Marked
-    from ptmark.set_results import Sizes
+    from ptmark.inspection.set_results import Sizes
 
 __all__ = ["SameAs"]
 
@@ -80,7 +80,7 @@ class SameAs(QWidget):
         twin, photo = inspection.twin(), inspection.photo.info.sha256
 
         def work(_token: Token) -> dict[str, str]:
-            from ptmark.several import same_in_set
+            from ptmark.inspection.several import same_in_set
 
             return same_in_set(twin)
 

@@ -51,7 +51,7 @@ class Shown:
         inspection = self._session.inspection
         if inspection is None or inspection.state.weld_px is None:
             return None, ""
-        from ptmark.handing_on import weld_of
+        from ptmark.inspection.handing_on import weld_of
 
         line = QPolygonF([QPointF(x, y) for x, y in inspection.state.weld_px])
         marked = replace(inspection.state, weld_length_mm=None)

@@ -6,10 +6,10 @@ import shutil
 import numpy as np
 import pytest
 
-from ptmark.draft import draft_to_json, restore_draft
 from ptmark.dye import EdgeQuality
 from ptmark.errors import PhotoError, RecordError
 from ptmark.inspection import Inspection
+from ptmark.inspection.draft import draft_to_json, restore_draft
 
 
 @pytest.fixture

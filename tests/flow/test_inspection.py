@@ -6,8 +6,8 @@ import pytest
 from ptmark.dye import EdgeQuality
 from ptmark.errors import CriteriaError, OutlineError, ScaleError, UsageError
 from ptmark.inspection import Inspection
+from ptmark.inspection.state import letter
 from ptmark.scale import LineReference
-from ptmark.state import letter
 
 PX_PER_MM = 12.0
 AREA = ((180.0, 240.0), (1100.0, 240.0), (1100.0, 600.0), (180.0, 600.0))

@@ -5,9 +5,9 @@ from math import hypot
 
 import pytest
 
-from ptmark.draft import draft_to_json, restore_draft
 from ptmark.errors import PhotoError, RecordError, UsageError
 from ptmark.inspection import Inspection
+from ptmark.inspection.draft import draft_to_json, restore_draft
 from ptmark.photo import open_photo
 from ptmark.record import load_record, save_record, scenes_of
 from ptmark.scale import CardReference

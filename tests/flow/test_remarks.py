@@ -8,9 +8,9 @@ from PIL import Image
 
 from ptmark.__main__ import main
 from ptmark.criteria import load_profile
-from ptmark.draft import draft_to_json, restore_draft
 from ptmark.inspection import Inspection
-from ptmark.looking_over import smallest_that_counts
+from ptmark.inspection.draft import draft_to_json, restore_draft
+from ptmark.inspection.looking_over import smallest_that_counts
 from ptmark.scale import LineReference
 
 

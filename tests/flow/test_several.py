@@ -9,8 +9,8 @@ import pytest
 
 from ptmark.__main__ import main
 from ptmark.errors import SeriesError, UsageError
+from ptmark.inspection.several import minutes_given, minutes_taken
 from ptmark.photo import Camera, PhotoInfo
-from ptmark.several import minutes_given, minutes_taken
 
 
 def info(taken, name="p.jpg"):

@@ -11,8 +11,8 @@ import pdfplumber
 import pytest
 
 from ptmark.commands.line import run
-from ptmark.draft import draft_to_json, restore_draft
 from ptmark.inspection import Inspection
+from ptmark.inspection.draft import draft_to_json, restore_draft
 from ptmark.photo import open_photo
 from ptmark.record import load_record, record_schema, save_record
 from ptmark.report import take_in

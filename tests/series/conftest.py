@@ -13,9 +13,9 @@ import pytest
 from skimage.transform import ProjectiveTransform
 
 from ptmark.inspection import Inspection
+from ptmark.inspection.several import frame_of
 from ptmark.photo import Photo
 from ptmark.scale import RectangleReference
-from ptmark.several import frame_of
 
 PER_MM = 10  # px of the plate's own picture
 PLATE_MM = (120, 90)

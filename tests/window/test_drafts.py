@@ -10,7 +10,7 @@ from pathlib import Path
 
 import pytest
 
-from ptmark.draft import draft_to_json
+from ptmark.inspection.draft import draft_to_json
 from ptmark.window.autosave import left_behind, read_draft
 
 pytestmark = [pytest.mark.gui, pytest.mark.slow]

@@ -146,7 +146,7 @@ def test_an_outline_that_crosses_itself_is_judged_by_its_greatest_length(judged,
 
 
 def test_the_dispositions_offered_are_those_of_the_record(judged):
-    from ptmark.state import DISPOSITIONS
+    from ptmark.inspection.state import DISPOSITIONS
 
     box = judged.record_step.decision
     assert tuple(box.itemData(row) for row in range(box.count())) == DISPOSITIONS

@@ -9,7 +9,7 @@ import pdfplumber
 import pytest
 from PySide6.QtCore import QPointF, Qt
 
-from ptmark.draft import draft_to_json
+from ptmark.inspection.draft import draft_to_json
 from ptmark.record import load_record, record_schema
 from ptmark.window import dialogs
 

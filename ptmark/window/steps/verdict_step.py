@@ -30,7 +30,7 @@ from ptmark.window.steps.page import StepPage
 
 if TYPE_CHECKING:
     from ptmark.criteria import Evaluation, Finding
-    from ptmark.state import State
+    from ptmark.inspection.state import State
 
 __all__ = ["VerdictStep"]
 
@@ -118,7 +118,7 @@ class VerdictStep(StepPage):
         surface = inspection.surface if inspection else None
         length = None
         if state.weld_px is not None and surface is not None:
-            from ptmark.handing_on import weld_of
+            from ptmark.inspection.handing_on import weld_of
 
             length, _ = weld_of(replace(state, weld_length_mm=None), surface)
         self.sizes["weld_length_mm"].setPlaceholderText(

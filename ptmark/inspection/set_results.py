@@ -8,16 +8,16 @@ from typing import TYPE_CHECKING
 from ptmark.criteria import Evaluation
 from ptmark.en import en_number
 from ptmark.errors import ScaleError
-from ptmark.handing_on import evaluation_of, record_of, scene_of
+from ptmark.inspection.handing_on import evaluation_of, record_of, scene_of
+from ptmark.inspection.state import Marked, State
+from ptmark.inspection.workings import Look, open_again
 from ptmark.measure import Measurement, Quantity
 from ptmark.photo import Photo, PhotoInfo
 from ptmark.record import Record, joined
 from ptmark.scale import SurfaceMap
-from ptmark.state import Marked, State
-from ptmark.workings import Look, open_again
 
 if TYPE_CHECKING:
-    from ptmark.inspection import Inspection
+    from ptmark.inspection.whole import Inspection
 
 __all__ = ["Results", "Sizes", "Worked", "results_of"]
 

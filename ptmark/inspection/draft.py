@@ -15,7 +15,7 @@ import numpy as np
 
 from ptmark.dye import EdgeQuality
 from ptmark.errors import RecordError, ScaleError
-from ptmark.inspection import Inspection, Marked, State
+from ptmark.inspection.whole import Inspection, Marked, State
 from ptmark.photo import Photo, open_photo
 from ptmark.record import Record
 from ptmark.scale import reference_from_json, reference_to_json

@@ -5,9 +5,9 @@ import numpy as np
 from ptmark.criteria import Profile
 from ptmark.criteria.rules import SizeRule
 from ptmark.dye import Remark, haze_remark, lighting_remark, look_at_quality, recognise
+from ptmark.inspection.state import State
 from ptmark.photo import Photo
 from ptmark.scale import SurfaceMap
-from ptmark.state import State
 from ptmark.units import MM_PER_IN
 
 __all__ = ["SMALLEST_MM", "remarks_on", "smallest_that_counts"]

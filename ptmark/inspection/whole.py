@@ -13,7 +13,6 @@ from typing import Any
 import numpy as np
 import numpy.typing as npt
 
-from ptmark.changing import Changing
 from ptmark.criteria import Evaluation, Profile, Scene
 from ptmark.criteria.profile import load_profile, profile_stamp
 from ptmark.dye import (
@@ -26,14 +25,15 @@ from ptmark.dye import (
     refine_outline,
 )
 from ptmark.errors import OutlineError, PtmarkError, ScaleError, UsageError
-from ptmark.handing_on import evaluation_of, scene_of
+from ptmark.inspection.changing import Changing
+from ptmark.inspection.handing_on import evaluation_of, scene_of
+from ptmark.inspection.photo_set import PhotoSet
+from ptmark.inspection.state import Marked, State, check_outline, free_letter, with_suggested
+from ptmark.inspection.workings import Workings, open_again
 from ptmark.measure import Measurement, with_own_hand
 from ptmark.photo import Photo, open_photo
-from ptmark.photo_set import PhotoSet
 from ptmark.record import Record
 from ptmark.scale import CardReference, Reference, SurfaceMap
-from ptmark.state import Marked, State, check_outline, free_letter, with_suggested
-from ptmark.workings import Workings, open_again
 
 __all__ = ["Inspection", "Marked", "State"]
 

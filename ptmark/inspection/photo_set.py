@@ -11,15 +11,15 @@ from typing import TYPE_CHECKING
 
 from ptmark.criteria import Evaluation
 from ptmark.errors import UsageError
+from ptmark.inspection.set_results import Results, Sizes, results_of
+from ptmark.inspection.state import Marked, State, free_letter
+from ptmark.inspection.workings import open_again
 from ptmark.measure import Measurement
 from ptmark.photo import Photo, PhotoInfo
 from ptmark.record import Record
-from ptmark.set_results import Results, Sizes, results_of
-from ptmark.state import Marked, State, free_letter
-from ptmark.workings import open_again
 
 if TYPE_CHECKING:
-    from ptmark.inspection import Inspection
+    from ptmark.inspection.whole import Inspection
 
 __all__ = ["PhotoSet"]
 

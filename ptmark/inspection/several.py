@@ -6,7 +6,7 @@ from datetime import datetime
 import numpy as np
 
 from ptmark.errors import SeriesError, UsageError
-from ptmark.inspection import Inspection
+from ptmark.inspection.whole import Inspection
 from ptmark.photo import PhotoInfo
 from ptmark.series import Frame, Seen, places_of, register_views, view_of
 

@@ -9,11 +9,11 @@ import numpy as np
 
 from ptmark.criteria import Evaluation, Judged, Profile, Scene, evaluate
 from ptmark.dye import LeftOut, Remark
+from ptmark.inspection.state import Marked, State
 from ptmark.measure import Conditions, Measurement
 from ptmark.photo import PhotoInfo
 from ptmark.record import Entry, Record, build_record
 from ptmark.scale import SurfaceMap
-from ptmark.state import Marked, State
 
 __all__ = ["evaluation_of", "record_of", "scene_of", "weld_of"]
 

@@ -5,8 +5,8 @@ from collections.abc import Callable
 from dataclasses import replace
 from typing import Any
 
+from ptmark.inspection.state import History, State
 from ptmark.photo import Photo, PhotoInfo
-from ptmark.state import History, State
 
 __all__ = ["Changing"]
 

@@ -9,11 +9,11 @@ from collections.abc import Callable
 from ptmark.criteria import Profile
 from ptmark.dye import LeftOut, Remark
 from ptmark.errors import PhotoError, ScaleError
-from ptmark.looking_over import remarks_on
+from ptmark.inspection.looking_over import remarks_on
+from ptmark.inspection.state import Marked, State
 from ptmark.measure import Conditions, Measurement, measure_outline
 from ptmark.photo import Photo, PhotoInfo, open_photo
 from ptmark.scale import Reference, SurfaceMap, solve
-from ptmark.state import Marked, State
 
 __all__ = ["Workings", "open_again"]
 
