@@ -14,7 +14,7 @@ def add_to(verbs: Verbs) -> None:
     made = verbs.add_parser(
         "card",
         help="write the printable scale card (PDF)",
-        description="Write the printable scale card. Print it at 100 %%, measure its check "
+        description="Write the printable scale card. Print it at 100 %, measure its check "
         "length with callipers and lay it beside the indication, in the same plane.",
     )
     made.add_argument("file", type=Path, help="the PDF to write")

@@ -30,6 +30,7 @@ def test_each_verb_has_help_and_stands_in_the_readme(name):
     short, made = verbs()[name]
     assert short
     assert made.description
+    assert "%%" not in made.format_help()
     assert f"`ptmark {name}" in README
     for action in made._actions:
         if action.option_strings and action.help is None:
