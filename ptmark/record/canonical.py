@@ -18,6 +18,9 @@ __all__ = ["canonical_json", "digest"]
 _SIMPLE = re.compile(r"[\d.,\[\]-]*")  # no exponents, no words
 _ODD = re.compile(r"\d{16}|-0\.0(?!\d)")  # beyond exact doubles, or minus zero
 _WHOLE = re.compile(r"\.0(?!\d)")
+# Encoders made once: a record has hundreds of texts and lists.
+_text = json.JSONEncoder(ensure_ascii=False).encode
+_close = json.JSONEncoder(separators=(",", ":")).encode
 _LARGEST = 2**53 - 1  # whole numbers beyond have no exact double (RFC 8785, 3.2.2.3 and app. D)
 
 
@@ -73,7 +76,7 @@ def _numbers(value: "list[object] | tuple[object, ...]") -> str | None:
     """A list of points as a whole, for speed; None where a number in it is not that simple."""
     if not value or not isinstance(value[0], list | tuple | float | int):
         return None
-    text = json.dumps(value, separators=(",", ":"))
+    text = _close(value)
     if _SIMPLE.fullmatch(text) is None or _ODD.search(text) is not None:
         return None
     return _WHOLE.sub("", text)
@@ -106,10 +109,6 @@ def _units(name: object) -> bytes:
     if not isinstance(name, str):
         raise TypeError(f"{name!r} is no key")
     return name.encode("utf-16-be")
-
-
-def _text(text: str) -> str:
-    return json.dumps(text, ensure_ascii=False)
 
 
 def _float(value: float) -> str:

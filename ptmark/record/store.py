@@ -24,6 +24,7 @@ __all__ = [
 
 # 1000 indications of 1000 points each take about 40 MB; what is larger is no record of ours.
 MAX_BYTES = 64 * 2**20
+_dumps = json.JSONEncoder(ensure_ascii=False, allow_nan=False).encode
 _SIGNED = b'"ptmark-signature/'  # stands in a file that holds any signature
 
 
@@ -181,7 +182,3 @@ def set_out(document: dict[str, Any]) -> str:
             text = _dumps(value)
         lines.append(f" {_dumps(name)}: {text}")
     return "{\n" + ",\n".join(lines) + "\n}\n"
-
-
-def _dumps(value: object) -> str:
-    return json.dumps(value, ensure_ascii=False, allow_nan=False)
