@@ -57,6 +57,11 @@ class Changing(ABC):
         self._tell()
 
     @property
+    def begun(self) -> bool:
+        """Whether there is anything to lose: a photo, or a field filled in before it."""
+        return self.photo is not None or bool(self.state.fields.keys() - self.state.carried)
+
+    @property
     def undo_name(self) -> str:
         """What undo would take back; "" where there is nothing."""
         return self._history.undo_name

@@ -1,29 +1,34 @@
 """An inspection under way as plain JSON, so that a kill loses nothing.
 
 A draft holds what a person decided (the state) and which photos it belongs to; what follows
-from the state is worked out again. Left-out blobs are found again by looking again. The photo
-at hand stands at the top level, the others of the set before and after it.
+from the state is worked out again. What the last look left out, and its haze, go with it. The
+photo at hand stands at the top level, the others of the set before and after it.
 """
 
 from collections.abc import Sequence
 from contextlib import suppress
-from dataclasses import replace
+from dataclasses import dataclass, replace
 from pathlib import Path
 from typing import Any
 
 import numpy as np
+import numpy.typing as npt
 
-from ptmark.dye import EdgeQuality
+from ptmark.dye import EdgeQuality, LeftOut
 from ptmark.errors import RecordError, ScaleError
+from ptmark.inspection.set_results import look_of
 from ptmark.inspection.whole import Inspection, Marked, State
-from ptmark.photo import Photo, open_photo
+from ptmark.inspection.workings import Look
+from ptmark.photo import CameraProfile, Photo, open_photo
 from ptmark.record import Record
 from ptmark.scale import reference_from_json, reference_to_json
 
 __all__ = ["DRAFT_SCHEMA", "draft_of_record", "draft_to_json", "restore_draft"]
 
+Array = npt.NDArray[np.float64]
 DRAFT_SCHEMA = "ptmark-draft/2"
 _READ = {"ptmark-draft/1", DRAFT_SCHEMA}  # version 1: one photo
+_SAID = ("id", "outline_px", "standing", "confidence", "kind", "note", "relevance", "reason")
 _PLAIN = ("relief_mm", "weld_length_mm", "thickness_mm")
 _SHARED = ("profile", "decision_rule", "fields", "decision", "decision_reason")
 
@@ -33,28 +38,61 @@ def draft_to_json(inspection: Inspection) -> dict[str, Any]:
     state = inspection.state
     return {
         "schema": DRAFT_SCHEMA,
-        **_photo_to_json(state),
+        **_photo_to_json(state, inspection),
         **{name: getattr(state, name) for name in _SHARED},
-        "before": [_photo_to_json(one) for one in state.before],
-        "after": [_photo_to_json(one) for one in state.after],
+        "carried": sorted(state.carried),
+        "before": [_photo_to_json(one, inspection) for one in state.before],
+        "after": [_photo_to_json(one, inspection) for one in state.after],
         "sizes_from": state.sizes_from,
         "retest_of": state.retest_of,
     }
 
 
-def _photo_to_json(state: State) -> dict[str, Any]:
+def _photo_to_json(state: State, inspection: Inspection) -> dict[str, Any]:
     info = state.info
     return {
         "photo": None
         if info is None
-        else {"path": str(info.path.absolute()), "sha256": info.sha256},
+        else {
+            "path": str(info.path.absolute()),
+            "sha256": info.sha256,
+            "lens": None if info.calibrated is None else info.calibrated.to_json(),
+        },
         "reference": None if state.reference is None else reference_to_json(state.reference),
         "area_px": None if state.area_px is None else [list(p) for p in state.area_px],
         "weld_px": None if state.weld_px is None else [list(p) for p in state.weld_px],
         "marked": [_marked_to_json(m) for m in state.marked],
         "mode": state.mode,
+        "look": _NO_LOOK if info is None else _look_to_json(look_of(inspection, info)),
         **{name: getattr(state, name) for name in _PLAIN},
     }
+
+
+_NO_LOOK: dict[str, Any] = {"left_out": [], "haze": None}
+
+
+def _look_to_json(look: Look) -> dict[str, Any]:
+    left_out, haze = look
+    blobs = [
+        {"outline_px": np.round(one.outline_px, 2).tolist(), "reason": one.reason}
+        for one in left_out
+    ]
+    return {"left_out": blobs, "haze": haze}
+
+
+def _look(document: dict[str, Any]) -> Look:
+    """The last look; its blobs' edges are not kept, as nothing goes by them."""
+    told = document.get("look", _NO_LOOK)
+    no_edge = EdgeQuality(shift_px=0.0, noise_px=0.0)
+    blobs = (
+        LeftOut(outline_px=_outline(one["outline_px"]), edge=no_edge, reason=one["reason"])
+        for one in told["left_out"]
+    )
+    return tuple(blobs), told["haze"]
+
+
+def _outline(points: Sequence[Sequence[float]]) -> Array:
+    return np.array(points, float).reshape(-1, 2)
 
 
 def restore_draft(inspection: Inspection, document: dict[str, Any]) -> None:
@@ -73,13 +111,19 @@ def restore_draft(inspection: Inspection, document: dict[str, Any]) -> None:
         state, photo = _state(document), _place(document)
         others = [*document.get("before", ()), *document.get("after", ())]
         shared = {name: document[name] for name in _SHARED}
-        rest = [(_state({**shared, **one}), _place(one)) for one in others]
+        rest = [(_state({**shared, **one}), _place(one), _look(one)) for one in others]
+        look = _look(document)
     except (KeyError, TypeError, ValueError) as exc:
         raise RecordError(f"does not fit: {exc!r}", where="draft") from exc
     if photo is not None:
-        inspection.set_photo(_opened(*photo))
+        inspection.set_photo(_opened(photo))
+        inspection.left_out, inspection.haze = look
     count = len(document.get("before", ()))
-    photos = [_with_photo(inspection, one, place) for one, place in rest if place is not None]
+    photos = [
+        _with_photo(inspection, one, place, look)
+        for one, place, look in rest
+        if place is not None
+    ]
     before, after = tuple(photos[:count]), tuple(photos[count:])
     sizes_from = dict(document.get("sizes_from", {}))
     inspection.take_state(replace(state, before=before, after=after, sizes_from=sizes_from))
@@ -88,12 +132,13 @@ def restore_draft(inspection: Inspection, document: dict[str, Any]) -> None:
 def draft_of_record(record: Record, photos: Sequence[Path]) -> dict[str, Any]:
     """A record as the draft to go on with it, such as one that the reviewer returned.
 
-    ``photos`` are the files of the record's photos, in its order. A record does not hold
-    everything: dropped outlines, the two points of a weld's course and how sure an outline's
-    ends are apart from its flanks are not brought back.
+    ``photos`` are the files of the record's photos, in its order. All comes back but the order
+    in which dropped outlines stood among the others; records written before `Record.given` was
+    there lack dropped outlines, the weld's two points and how sure an outline's ends are.
     """
     views = [_view_to_json(*one) for one in zip(record.views(), photos, strict=True)]
-    evaluation = record.evaluation or {}
+    chosen = record.chosen or {}
+    evaluation = record.evaluation or chosen
     return {
         "schema": DRAFT_SCHEMA,
         **views[0],
@@ -102,51 +147,75 @@ def draft_of_record(record: Record, photos: Sequence[Path]) -> dict[str, Any]:
         "fields": dict(record.fields),
         "decision": record.disposition["decision"],
         "decision_reason": record.disposition["reason"],
+        "carried": chosen.get("carried", []),
         "before": [],
         "after": views[1:],
-        "sizes_from": {},
+        "sizes_from": chosen.get("sizes_from", {}),
         "retest_of": record.retest_of,
     }
 
 
 def _view_to_json(view: Record, photo: Path) -> dict[str, Any]:
-    same = ("id", "outline_px", "edge", "standing", "confidence", "kind", "note", "relevance")
+    given = view.given or {"mode": "", "weld_px": None, "dropped": []}
+    weld_px = given["weld_px"]
+    dropped = [{**one, "standing": "dropped"} for one in given["dropped"]]
     return {
-        "photo": {"path": str(photo.absolute()), "sha256": view.photo["sha256"]},
+        "photo": {
+            "path": str(photo.absolute()),
+            "sha256": view.photo["sha256"],
+            **({"lens": view.scale.get("lens")} if view.scale else {}),
+        },
         "reference": view.scale.get("given"),
         "area_px": view.area_px,
-        "weld_px": None,
+        "weld_px": weld_px,
         "marked": [
             {
-                **{name: one[name] for name in (*same, "reason")},
+                **{name: one[name] for name in _SAID},
                 "edge": {**one["edge"], "source": one["source"]},
             }
-            for one in view.indications
+            for one in (*view.indications, *dropped)
         ],
-        "mode": "",
+        "mode": given["mode"],
+        "look": {"left_out": view.left_out, "haze": view.conditions["haze"]},
         "relief_mm": view.conditions["relief_mm"],
-        "weld_length_mm": view.weld_length_mm,
+        # with the weld's two points it may be the distance between them
+        "weld_length_mm": given["weld_length_mm"] if weld_px else view.weld_length_mm,
         "thickness_mm": view.thickness_mm,
     }
 
 
-def _place(document: dict[str, Any]) -> tuple[Path, str] | None:
+@dataclass(frozen=True, slots=True)
+class _Place:
+    """A photo's file, its content, and the profiles of its lens: the one it had, if told."""
+
+    path: Path
+    sha256: str
+    lens: tuple[CameraProfile | None, ...]
+
+
+def _place(document: dict[str, Any]) -> _Place | None:
     photo = document["photo"]
-    return None if photo is None else (Path(photo["path"]), str(photo["sha256"]))
+    if photo is None:
+        return None
+    lens: tuple[CameraProfile | None, ...] = ()
+    if "lens" in photo:  # earlier drafts do not tell: then the profile that fits now
+        lens = (None if photo["lens"] is None else CameraProfile.from_json(photo["lens"]),)
+    return _Place(Path(photo["path"]), str(photo["sha256"]), lens)
 
 
-def _opened(path: Path, sha256: str) -> Photo:
-    opened = open_photo(path)
-    if opened.info.sha256 != sha256:
+def _opened(place: _Place) -> Photo:
+    opened = open_photo(place.path)
+    if opened.info.sha256 != place.sha256:
         raise RecordError(
-            "the photo was changed since", where=str(path), mend="put the original back"
+            "the photo was changed since", where=str(place.path), mend="put the original back"
         )
-    return opened
+    return opened.with_lens(place.lens[0]) if place.lens else opened
 
 
-def _with_photo(inspection: Inspection, state: State, place: tuple[Path, str]) -> State:
+def _with_photo(inspection: Inspection, state: State, place: _Place, look: Look) -> State:
     """A photo's state with its facts; its scale is worked out while its pixels are there."""
-    photo = _opened(*place)
+    photo = _opened(place)
+    inspection.workings.keep_look(photo.info, look)
     if state.reference is not None:
         with suppress(ScaleError):  # kept as refused, as it was
             inspection.prepare(state.reference, photo)
@@ -156,7 +225,7 @@ def _with_photo(inspection: Inspection, state: State, place: tuple[Path, str]) -
 def _marked_to_json(one: Marked) -> dict[str, Any]:
     return {
         "id": one.id,
-        "outline_px": np.round(one.outline_px, 3).tolist(),
+        "outline_px": one.outline_px.tolist(),
         "edge": {
             "shift_px": one.edge.shift_px,
             "noise_px": one.edge.noise_px,
@@ -177,7 +246,7 @@ def _marked(document: dict[str, Any]) -> Marked:
     return Marked(
         **{
             **document,
-            "outline_px": np.array(document["outline_px"], float).reshape(-1, 2),
+            "outline_px": _outline(document["outline_px"]),
             "edge": EdgeQuality(**document["edge"]),
         }
     )
@@ -198,5 +267,6 @@ def _state(document: dict[str, Any]) -> State:
         marked=tuple(_marked(m) for m in document["marked"]),
         mode=str(document.get("mode", "")),
         retest_of=document.get("retest_of"),
+        carried=frozenset(document.get("carried", ())),
         **{name: document[name] for name in (*_PLAIN, *_SHARED)},
     )

@@ -11,6 +11,7 @@ from typing import TYPE_CHECKING
 
 from ptmark.criteria import Evaluation
 from ptmark.errors import UsageError
+from ptmark.inspection.handing_on import chosen_of
 from ptmark.inspection.set_results import Results, Sizes, results_of
 from ptmark.inspection.state import Marked, State, free_letter
 from ptmark.inspection.workings import open_again
@@ -73,7 +74,7 @@ class PhotoSet:
                 mend="add another photo",
             )
         state = inspection.state
-        fresh = replace(state.for_next_photo(), info=photo.info)
+        fresh = replace(state.for_another_photo(), info=photo.info)
         photos = (*state.photos, fresh)
         inspection.put(
             f"add {photo.info.path.name}", self._at(len(state.photos), photos), photo
@@ -201,7 +202,9 @@ class PhotoSet:
     def record(self, record_id: str | None = None, created: str | None = None) -> Record:
         """The whole set as one record; of one photo as `build_record` makes it."""
         made = self.results().record(self._inspection, record_id, created)
-        return replace(made, retest_of=self._inspection.state.retest_of)
+        state = self._inspection.state
+        chosen = chosen_of(state, judged=made.evaluation is not None)
+        return replace(made, retest_of=state.retest_of, chosen=chosen)
 
 
 def _joined(here: Marked, there: Marked) -> Marked:

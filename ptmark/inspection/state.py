@@ -1,7 +1,7 @@
 """What a person decides of one inspection, immutable, with the way back."""
 
 from collections.abc import Container, Sequence
-from dataclasses import dataclass, field, replace
+from dataclasses import asdict, dataclass, field, replace
 from typing import Any
 
 import numpy as np
@@ -9,6 +9,7 @@ import numpy.typing as npt
 
 from ptmark.dye import EdgeQuality, Suggestions
 from ptmark.errors import OutlineError
+from ptmark.inspection.carrying import NEXT_PART
 from ptmark.photo import PhotoInfo
 from ptmark.scale import Reference
 
@@ -31,6 +32,7 @@ SHARED = (
     "profile",
     "decision_rule",
     "fields",
+    "carried",
     "decision",
     "decision_reason",
     "retest_of",
@@ -61,6 +63,9 @@ class Marked:
 
     ``standing`` is "suggested" (not looked at yet), "taken" or "dropped"; the verdict counts
     the first two. ``relevance`` is "", "non-relevant" or "false", the latter two with a reason.
+
+    Outline and edge are taken as finely as a record holds them, 0.01 px and 0.0001 px, so that
+    going on with a record gives its numbers again.
     """
 
     id: str
@@ -73,6 +78,24 @@ class Marked:
     relevance: str = ""
     reason: str = ""
 
+    def __post_init__(self) -> None:
+        outline_px, edge = np.round(self.outline_px, 2), rounded_edge(self.edge)
+        # What is fine as it is stays the same object: measurements are kept by it.
+        if not np.array_equal(outline_px, self.outline_px):
+            object.__setattr__(self, "outline_px", outline_px)
+        if edge != self.edge:
+            object.__setattr__(self, "edge", edge)
+
+
+def rounded_edge(edge: EdgeQuality) -> EdgeQuality:
+    """An edge's figures to 0.0001 px."""
+    sizes: dict[str, Any] = {
+        name: round(value, 4)
+        for name, value in asdict(edge).items()
+        if isinstance(value, float)
+    }
+    return replace(edge, **sizes)
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class State:
@@ -82,7 +105,9 @@ class State:
     shares (`SHARED`). The other photos of the set stand in ``before`` and ``after``, each as a
     state of its own, of which only the photo's own part counts. ``sizes_from`` holds, by
     letter, the SHA-256 of the photo that the inspector chose to take a size from. ``retest_of``
-    is the record's link to an earlier one, as `ptmark.record.link_to` makes it.
+    is the record's link to an earlier one, as `ptmark.record.link_to` makes it. ``carried``
+    names the fields, and "profile", that come from an earlier inspection and that nobody has
+    looked at since.
 
     ``weld_px`` are two points on the weld's centre line, px: its course, and its length where
     ``weld_length_mm`` is not given. ``mode`` is one of `ptmark.dye.MODES`, or "" to recognise
@@ -99,6 +124,7 @@ class State:
     weld_length_mm: float | None = None
     thickness_mm: float | None = None
     fields: dict[str, str] = field(default_factory=dict)
+    carried: frozenset[str] = frozenset()
     decision: str = ""
     decision_reason: str = ""
     retest_of: dict[str, Any] | None = None
@@ -132,21 +158,27 @@ class State:
             after=tuple(photos[number + 1 :]),
         )
 
-    def for_next_photo(self) -> "State":
-        """What fits the next photo of the same work too: profile, fields, mode, weld."""
-        return replace(
-            self,
-            reference=None,
-            area_px=None,
-            weld_px=None,
-            marked=(),
-            decision="",
-            decision_reason="",
-            retest_of=None,
-            info=None,
-            before=(),
-            after=(),
-            sizes_from={},
+    def for_another_photo(self) -> "State":
+        """What holds of another photo of the same part before anybody has looked at it."""
+        return State(
+            mode=self.mode,
+            relief_mm=self.relief_mm,
+            thickness_mm=self.thickness_mm,
+            **{name: getattr(self, name) for name in SHARED},
+        )
+
+    def for_next_part(self) -> "State":
+        """What holds of the next part too (`NEXT_PART`), marked as carried over.
+
+        Nothing that was seen, measured, timed or decided on this part is among it.
+        """
+        fields = {key: text for key, text in self.fields.items() if key in NEXT_PART}
+        return State(
+            profile=self.profile,
+            decision_rule=self.decision_rule,
+            mode=self.mode,
+            fields=fields,
+            carried=frozenset(fields) | ({"profile"} if self.profile else set()),
         )
 
 

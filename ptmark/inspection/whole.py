@@ -31,7 +31,7 @@ from ptmark.inspection.photo_set import PhotoSet
 from ptmark.inspection.state import Marked, State, check_outline, free_letter, with_suggested
 from ptmark.inspection.workings import Workings, open_again
 from ptmark.measure import Measurement, with_own_hand
-from ptmark.photo import Photo, open_photo
+from ptmark.photo import CameraProfile, Photo, open_photo
 from ptmark.record import Record
 from ptmark.scale import CardReference, Reference, SurfaceMap
 
@@ -63,10 +63,24 @@ class Inspection(Changing):
         self.set_photo(open_photo(path))
 
     def set_photo(self, photo: Photo) -> None:
-        """Start afresh on an opened photo; profile and fields stay, they fit the next too."""
+        """Start afresh on an opened photo.
+
+        What was entered before the first photo is of the same part and stays; of a photo's own
+        part only what `State.for_next_part` names.
+        """
+        state = self.state if self.photo is None else self.state.for_next_part()
         self.photo = photo
         self.workings.begin(photo.info.sha256)
-        self.state = replace(self.state.for_next_photo(), info=photo.info)
+        self.state = replace(state, info=photo.info)
+        self._afresh()
+
+    def next_part(self) -> None:
+        """Put the photo away and start afresh on the next part, of which there is none yet."""
+        self.photo = None
+        self.state = self.state.for_next_part()
+        self._afresh()
+
+    def _afresh(self) -> None:
         self.left_out, self.haze = (), None
         self._history.forget()
         self._solve()
@@ -90,8 +104,23 @@ class Inspection(Changing):
             self.workings.keep_look(here.info, (self.left_out, self.haze))
             self.photo = photo
             self.left_out, self.haze = self.workings.look_of(info)
+        if info is not None and self.photo is not None:
+            self.photo = self.photo.with_lens(info.calibrated)
         self.state = state
         self._solve()
+
+    def use_lens(self, profile: CameraProfile | None) -> None:
+        """Take another profile of the camera's lens for the photo at hand, or none; undoable.
+
+        Raises
+        ------
+        UsageError
+            If there is no photo yet.
+        """
+        if self.photo is None:
+            raise UsageError("there is no photo yet", mend="open a photo first")
+        what = "use the camera's profile" if profile else "leave the camera's profile out"
+        self.change(what, info=self.photo.with_lens(profile).info)
 
     def set_reference(self, reference: Reference | None) -> None:
         """Take a scale reference; a refused one raises ScaleError and changes nothing."""

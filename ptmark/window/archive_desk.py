@@ -1,5 +1,6 @@
 """The archive in the window: takes the place of photo and steps while it is looked at."""
 
+from functools import cached_property
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -7,14 +8,14 @@ from PySide6.QtCore import QObject
 from PySide6.QtWidgets import QStackedWidget, QWidget
 
 from ptmark.window import dialogs
-from ptmark.window.archive_found import FoundPage
-from ptmark.window.archive_history import HistoryPage
-from ptmark.window.archive_record import RecordPage
 from ptmark.window.bits import key_button
 
 if TYPE_CHECKING:
     from ptmark.archive import Hit
     from ptmark.record import Record
+    from ptmark.window.archive_found import FoundPage
+    from ptmark.window.archive_history import HistoryPage
+    from ptmark.window.archive_record import RecordPage
     from ptmark.window.main_window import MainWindow
 
 __all__ = ["ArchiveDesk"]
@@ -25,7 +26,8 @@ _CARRIED = ("Part", "Procedure")  # groups of fields that a retest shares with i
 class ArchiveDesk(QObject):
     """Shows the archive's pages one at a time; each goes back to the one before.
 
-    ``usual`` is what stands there otherwise.
+    ``usual`` is what stands there otherwise. A page is made when it is first looked at, so that
+    the window need not wait for it.
     """
 
     def __init__(self, window: "MainWindow", usual: QWidget) -> None:
@@ -33,11 +35,6 @@ class ArchiveDesk(QObject):
         self._window, self._session, self._usual = window, window.session, usual
         self.door = window.record_step.archive.door
         self.pages = QStackedWidget()
-        self.found = FoundPage(self._session, self.door)
-        self.record = RecordPage(self.door)
-        self.history = HistoryPage(self._session, self.door)
-        for page in (self.found, self.record, self.history):
-            self.pages.addWidget(page)
         self.pages.hide()
         self._before: list[QWidget] = []
         self._retest: tuple[Record, Path] | None = None
@@ -58,17 +55,45 @@ class ArchiveDesk(QObject):
 
     def _connect(self) -> None:
         window = self._window
-        self.found.left.connect(self.leave)
-        self.found.opened.connect(self.show_record)
-        self.record.left.connect(self.back)
-        self.record.retest_asked.connect(self.ask_retest)
-        self.record.history_asked.connect(self.show_history)
-        self.history.left.connect(self.back)
-        self.history.opened.connect(self.show_record)
         window.strip.chosen.connect(lambda _: self.leave())
         window.looking.opened.connect(self._on_opened)
         self._session.trouble.connect(self._on_trouble)
         self._session.photo_shown.connect(lambda _: self.leave())
+
+    # -- the pages ----------------------------------------------------------------------------
+    @cached_property
+    def found(self) -> "FoundPage":
+        """The search and what it found."""
+        from ptmark.window.archive_found import FoundPage
+
+        page = FoundPage(self._session, self.door)
+        page.left.connect(self.leave)
+        page.opened.connect(self.show_record)
+        self.pages.addWidget(page)
+        return page
+
+    @cached_property
+    def record(self) -> "RecordPage":
+        """One record."""
+        from ptmark.window.archive_record import RecordPage
+
+        page = RecordPage(self.door)
+        page.left.connect(self.back)
+        page.retest_asked.connect(self.ask_retest)
+        page.history_asked.connect(self.show_history)
+        self.pages.addWidget(page)
+        return page
+
+    @cached_property
+    def history(self) -> "HistoryPage":
+        """What was seen of a part number."""
+        from ptmark.window.archive_history import HistoryPage
+
+        page = HistoryPage(self._session, self.door)
+        page.left.connect(self.back)
+        page.opened.connect(self.show_record)
+        self.pages.addWidget(page)
+        return page
 
     # -- coming and going ---------------------------------------------------------------------
     def open(self) -> None:
@@ -136,13 +161,14 @@ class ArchiveDesk(QObject):
         from ptmark.criteria import list_profiles
         from ptmark.record import FIELDS, link_to
 
-        shared = {one.key for one in FIELDS if one.group in _CARRIED}
+        shared = {one.key for one in FIELDS if one.group in _CARRIED} - {"deviations"}
         mine = {key: text for key, text in state.fields.items() if key not in shared}
         theirs = {key: text for key, text in record.fields.items() if key in shared}
         profile = str((record.evaluation or {}).get("profile", ""))
         self._session.change(
             f"start the retest of {record.id}",
             fields={**mine, **theirs},
+            carried=state.carried | theirs.keys(),
             retest_of=link_to(record, f"{record.id}.json"),
             profile=profile if profile in list_profiles() else state.profile,
         )

@@ -32,8 +32,9 @@ class Draft:
 
     path: Path
     saved: float
-    photo: Path
+    photo: Path | None  # None before the first one
     marked: int
+    part: str = ""
 
 
 def _folder() -> Path:
@@ -56,11 +57,13 @@ def left_behind() -> list[Draft]:
         lock.unlock()
         try:
             document = read_draft(path)
-            photo = Path(document["photo"]["path"])
+            photo = None if document["photo"] is None else Path(document["photo"]["path"])
             marked = len(document["marked"])
+            named = ("part_number", "serial_number")
+            part = " ".join(filter(None, (document["fields"].get(n) for n in named)))
         except (RecordError, KeyError, TypeError):
             continue
-        found.append(Draft(path, path.stat().st_mtime, photo, marked))
+        found.append(Draft(path, path.stat().st_mtime, photo, marked, part))
     return sorted(found, key=lambda draft: -draft.saved)
 
 
@@ -159,7 +162,7 @@ class Autosave(QObject):
         return self.path
 
     def _write(self) -> None:
-        if self._inspection is None or self._inspection.photo is None:
+        if self._inspection is None or not self._inspection.begun:
             return
         if self._writing:
             self._again = True

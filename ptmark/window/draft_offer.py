@@ -26,4 +26,6 @@ class DraftOffer(Notice):
         discard = QPushButton("Discard it")
         discard.clicked.connect(lambda: dismissed.emit(draft))
         self.offer(self.go_on, discard)
-        self.say(f"Unfinished work on {draft.photo.name}, {count}, last changed {when}.", "")
+        what = "no photo yet" if draft.photo is None else f"{draft.photo.name}, {count}"
+        part = f"part {draft.part}, " if draft.part else ""
+        self.say(f"Unfinished work: {part}{what}, last changed {when}.", "")

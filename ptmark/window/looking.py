@@ -77,6 +77,21 @@ class Looking(QObject):
         self.opened.emit()
         self.find_card()
 
+    def next_part(self) -> None:
+        """Put the work at hand away and begin with the next part; its draft stays on disk."""
+        session, inspection = self._session, self._session.inspection
+        if inspection is None:
+            return
+        for key in ("open", "look", "scale"):
+            session.workers.cancel(key)
+        session.autosave.begin()
+        self._show(None)
+        session.select()
+        session.by_itself(inspection.next_part)
+        session.touched = False
+        session.go("Photo")
+        self.opened.emit()
+
     def go_on(self, draft: Path) -> None:
         """Take up a draft that was left behind."""
         self.bring_back(lambda: read_draft(draft), draft)

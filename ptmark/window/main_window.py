@@ -81,7 +81,7 @@ class MainWindow(QWidget):
         self.photos_strip = PhotosStrip(self.session, self.turning, self.memory, self)
         add, take_out = self.photos_strip.ask, self.turning.remove_this
         self.photo_step = PhotoStep(
-            self.session, self.bench, self, self.ask_open, add, take_out
+            self.session, self.bench, self, self.ask_open, self.next_part, add, take_out
         )
         self.scale_step = ScaleStep(self.session, self.bench, self.looking, self)
         self.indications_step = IndicationsStep(
@@ -184,6 +184,12 @@ class MainWindow(QWidget):
         """Open a photo, or for review a record or a folder of them."""
         self.bench.stop()
         self.review.open(path)
+
+    def next_part(self) -> None:
+        """Put this inspection away and begin the next one, before there is a photo of it."""
+        self.bench.stop()
+        self.record_step.settle()
+        self.looking.next_part()
 
     def ask_open(self) -> None:
         """Ask which photo to open."""

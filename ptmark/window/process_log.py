@@ -128,8 +128,7 @@ class ProcessLog:
         return state.fields if state else {}
 
     def _write(self, what: str, new: dict[str, str]) -> None:
-        fields = {k: v for k, v in {**self._fields(), **new}.items() if v.strip()}
-        self._session.change(what, fields=fields)
+        self._session.fill_in(what, new)
 
     def _today(self, text: str) -> datetime | None:
         """A time of day as the last such time; stages end within the day."""

@@ -1,7 +1,6 @@
 """Reviewing in the window: records come in, the photo view and the steps do the measuring."""
 
 from collections.abc import Sequence
-from dataclasses import replace
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
@@ -20,6 +19,7 @@ from ptmark.window.review_pins import Pins
 from ptmark.window.workers import Token
 
 if TYPE_CHECKING:
+    from ptmark.inspection import State
     from ptmark.review import WorkItem
     from ptmark.window.main_window import MainWindow
 
@@ -42,7 +42,7 @@ class ReviewDesk(QObject):
         self._place, self._panel = place, panel
         self.folder: Path | None = None  # of the records
         self._photos: Path | None = None  # a folder asked for
-        self._kept: dict[str, Any] = {}
+        self._kept: State | None = None
         self._asked_for = Path()
         self.case = ReviewCase(window.session)
         self.list = ReviewList()
@@ -183,8 +183,8 @@ class ReviewDesk(QObject):
         opened, session = self.case.opened, self._session
         if opened is None or session.inspection is None:
             return
-        state = session.inspection.state
-        self._kept = {n: getattr(state, n) for n in ("profile", "decision_rule", "fields")}
+        state, photo = session.inspection.state, session.inspection.photo
+        self._kept = state if photo is None else state.for_next_part()
         self._window.bench.stop()
         self.case.begin()
         self.page.begin()
@@ -238,7 +238,8 @@ class ReviewDesk(QObject):
         session.levels = None
         session.select()
         session.take_over(fresh)
-        session.by_itself(lambda: fresh.take_state(replace(fresh.state, **self._kept)))
+        if (kept := self._kept) is not None:
+            session.by_itself(lambda: fresh.take_state(kept))
         session.touched = False
         session.photo_shown.emit(None)
 

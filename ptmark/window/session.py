@@ -4,7 +4,7 @@ Everything a person decides goes through the `Inspection`; this object adds only
 as long as the window. `ptmark.inspection` loads in a worker once the window is painted.
 """
 
-from collections.abc import Callable
+from collections.abc import Callable, Mapping
 from typing import TYPE_CHECKING, Any
 
 from PySide6.QtCore import QObject, Signal
@@ -138,6 +138,15 @@ class Session(QObject):
         if any(getattr(state, name) != value for name, value in changes.items()):
             self.inspection.change(what, **changes)
 
+    def fill_in(self, what: str, new: Mapping[str, str]) -> None:
+        """Fill in fields of the record, by key; what is filled in is carried over no more."""
+        if self.inspection is None:
+            return
+        from ptmark.inspection.carrying import filled
+
+        state = self.inspection.state
+        self.change(what, **filled(state.fields, state.carried, new))
+
     def say_trouble(self, place: str, exc: Exception) -> None:
         """Show an error beside what caused it."""
         if not isinstance(exc, PtmarkError):
@@ -169,7 +178,7 @@ class Session(QObject):
         if self.inspection is None:
             return
         self.touched = self.touched or not self._by_itself
-        if self.inspection.photo is not None and self.touched:
+        if self.touched and self.inspection.begun:
             self.autosave.note(self.inspection)
         names = {m.id for m in self.inspection.state.marked}
         kept = tuple(name for name in self.selected if name in names)

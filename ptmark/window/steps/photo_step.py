@@ -22,12 +22,19 @@ class PhotoStep(StepPage):
         bench: Bench,
         window: QWidget,
         ask_open: Callable[[], None],
+        next_part: Callable[[], None],
         ask_add: Callable[[], None],
         take_out: Callable[[], None],
     ) -> None:
         super().__init__(session, "Photo", "photo")
         self.open_button = key_button("Open a photo …", "Ctrl+O", ask_open, window=window)
         self.column.addWidget(self.open_button)
+        self.next_part_button = key_button(
+            "Next part", "Ctrl+N", next_part, window=window,
+            tip="Puts this inspection away as it is and begins one without a photo: "
+            "the process can be timed before there is a picture",
+        )  # fmt: skip
+        self.column.addWidget(self.next_part_button)
         self.add_button = key_button(
             "Add photos …", "Ctrl+Shift+O", ask_add, window=window,
             tip="Overview and close-ups of the same part: one inspection, one record",
@@ -81,6 +88,8 @@ class PhotoStep(StepPage):
         photo = inspection.photo if inspection else None
         self.area_button.setEnabled(photo is not None)
         self.add_button.setEnabled(photo is not None)
+        begun = inspection is not None and inspection.begun
+        self.next_part_button.setEnabled(begun and not self.session.reviewing)
         several = inspection is not None and len(inspection.photos) > 1
         self.out_button.setEnabled(several)
         self.out_button.setVisible(several)

@@ -1,5 +1,6 @@
 """Record: the fields a report needs, the disposition, and saving."""
 
+from collections.abc import Callable
 from functools import partial
 from pathlib import Path
 
@@ -10,6 +11,7 @@ from ptmark.window import dialogs
 from ptmark.window.archive_keep import KeepForm
 from ptmark.window.bits import Choice, CommitEdit, Notice, heading, key_button, plain, quiet
 from ptmark.window.cautions import VERDICT_CAUTIONS, WORK_CAUTIONS
+from ptmark.window.kept_fields import KeptNotice, mark_kept
 from ptmark.window.process_timers import ProcessTimers
 from ptmark.window.saving import Saving
 from ptmark.window.session import Session
@@ -32,9 +34,12 @@ class RecordStep(StepPage):
         self._saving, self._window = saving, window
         self._add_disposition()
         self._add_saving()
+        self.kept = KeptNotice(session)
+        self.column.addWidget(self.kept)
         self.timers = ProcessTimers(session, window)
         self.column.addWidget(self.timers)
         self.fields: dict[str, CommitEdit] = {}
+        self._marks: dict[str, Callable[..., None]] = {}
         self._fields_column = QVBoxLayout()
         self.column.addLayout(self._fields_column)
         self.column.addStretch(1)
@@ -120,17 +125,16 @@ class RecordStep(StepPage):
             edit.setToolTip(field.hint)
             edit.setAccessibleName(field.label)
             edit.committed.connect(lambda text, f=field: self._fill_in(f.key, f.label, text))
-            form.addRow(f"{field.label}, needed" if field.needed else field.label, edit)
+            label = f"{field.label}, needed" if field.needed else field.label
+            form.addRow(label, edit)
             self.fields[field.key] = edit
+            self._marks[field.key] = partial(mark_kept, form, edit, label)
             if (caution := self.timers.cautions.beside(field.key)) is not None:
                 form.addRow(caution)
         self.refresh()
 
     def _fill_in(self, key: str, label: str, text: str) -> None:
-        state = self.session.state
-        if state is not None:
-            fields = {k: v for k, v in {**state.fields, key: text}.items() if v.strip()}
-            self.session.change(f"fill in {label.lower()}", fields=fields)
+        self.session.fill_in(f"fill in {label.lower()}", {key: text})
 
     # -- saving -------------------------------------------------------------------------------
     def settle(self) -> None:
@@ -179,6 +183,7 @@ class RecordStep(StepPage):
             return
         for key, edit in self.fields.items():
             edit.show_text(state.fields.get(key, ""))
+            self._marks[key](kept=key in state.carried)
         self.decision.setCurrentIndex(_DECISIONS.index(state.decision))
         self.reason.show_text(state.decision_reason)
         verdict = self.session.judgement.verdict or ""

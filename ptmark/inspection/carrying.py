@@ -1,0 +1,110 @@
+"""What an earlier inspection hands to a later one, field by field.
+
+A record must never hold what belongs to another part. So nothing is handed on unless it is
+named here, and what was handed on is marked as such until a person has looked at it.
+"""
+
+from collections.abc import Mapping
+from typing import Any
+
+__all__ = ["NEXT_PART", "SAME_PART_NUMBER", "filled", "from_same_part_number"]
+
+_PROCEDURE = frozenset({
+    "procedure",
+    "procedure_revision",
+    "written_instruction",
+    "contract_code",
+    "acceptance_level",
+    "system_designation",
+    "penetrant_type",
+    "penetrant",
+    "remover_type",
+    "remover",
+    "emulsifier",
+    "developer_form",
+    "developer",
+    "penetrant_application",
+    "removal",
+    "developer_application",
+})  # fmt: skip
+# To the next part on the bench, keys of `ptmark.record.FIELDS`: procedure, penetrant system
+# with its batches, instruments, shop and examiner. Not the part, its order, its times,
+# temperature, light, date, remarks, nor anything of the disposition. What is typed of cleaning
+# and drying holds times, so it stays behind too.
+NEXT_PART = _PROCEDURE | {
+    "penetrant_batch",
+    "remover_batch",
+    "emulsifier_batch",
+    "developer_batch",
+    "contaminants",
+    "system_check",
+    "thermometer",
+    "light_source",
+    "light_meter",
+    "uv_meter",
+    "length_instrument",
+    "clock",
+    "place",
+    "examiner",
+    "examiner_certificate",
+    "vision_check",
+}
+# To a later part of the same number: what the drawing and the procedure say of all such parts.
+# Not batches, instruments and people, which may have changed since.
+SAME_PART_NUMBER = _PROCEDURE | {
+    "part_name",
+    "drawing_number",
+    "material",
+    "dimensions",
+    "thickness",
+    "surface_condition",
+    "production_stage",
+    "weld_number",
+    "examined_area",
+    "location_datum",
+    "purpose",
+}
+
+
+def filled(fields: Mapping[str, str], carried: frozenset[str], new: Mapping[str, str]) -> Any:  # noqa: ANN401
+    """The change to a state that typing into fields makes; what is typed is carried no more.
+
+    Parameters
+    ----------
+    fields, carried : members of `ptmark.inspection.State`
+    new : Mapping
+        Texts by field; an empty one takes the field away.
+
+    Examples
+    --------
+    >>> made = filled({"examiner": "A"}, frozenset({"examiner"}), {"examiner": "B"})
+    >>> made["fields"], made["carried"]
+    ({'examiner': 'B'}, frozenset())
+    """
+    kept = {key: text for key, text in {**fields, **new}.items() if text.strip()}
+    return {"fields": kept, "carried": carried - new.keys()}
+
+
+def from_same_part_number(
+    fields: Mapping[str, str], carried: frozenset[str], last: Mapping[str, str]
+) -> dict[str, str]:
+    """What the last inspection of the same part number would fill in here, by field.
+
+    What a person has typed stays; what was carried over from another part gives way.
+
+    Examples
+    --------
+    >>> last = {"material": "1.4301", "procedure": "P-7", "serial_number": "S1"}
+    >>> from_same_part_number({"procedure": "P-9"}, frozenset(), last)
+    {'material': '1.4301'}
+    >>> from_same_part_number({"procedure": "P-9"}, frozenset({"procedure"}), last)
+    {'material': '1.4301', 'procedure': 'P-7'}
+    """
+    return {
+        key: text
+        for key, text in last.items()
+        if key in SAME_PART_NUMBER
+        and text.strip()
+        and text != fields.get(key)
+        and (not fields.get(key, "").strip() or key in carried)
+    }

@@ -1,0 +1,64 @@
+"""What an earlier inspection brought into this one: named, marked, confirmed by a person."""
+
+from PySide6.QtWidgets import QFormLayout, QLabel, QWidget
+
+from ptmark.window.bits import CommitEdit, Notice, key_button
+from ptmark.window.session import Session
+
+__all__ = ["KeptNotice", "mark_kept"]
+
+_MOST_NAMED = 6
+
+
+class KeptNotice(Notice):
+    """Says what was carried over, until it is confirmed, emptied or typed anew."""
+
+    def __init__(self, session: Session, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self._session = session
+        self.hold_button = key_button(
+            "They hold here too", "", self._hold, tip="Takes the marks away"
+        )
+        self.empty_button = key_button(
+            "Empty them", "", self._empty, tip="Undo brings them back"
+        )
+        self.offer(self.hold_button, self.empty_button)
+        session.changed.connect(self.refresh)
+
+    def refresh(self) -> None:
+        """Name what nobody has looked at yet."""
+        from ptmark.record import FIELDS
+
+        state = self._session.state
+        if state is None or self._session.reviewing or not state.carried:
+            self.say("")
+            return
+        named = [field.label for field in FIELDS if field.key in state.carried]
+        if "profile" in state.carried:
+            named.insert(0, f"Criteria {state.profile}")
+        more = len(named) - _MOST_NAMED
+        rest = f" and {more} more, marked “kept”" if more > 0 else ""
+        self.say(
+            f"Kept from an earlier inspection: {', '.join(named[:_MOST_NAMED])}{rest}. "
+            "Look whether it holds for this part."
+        )
+
+    def _hold(self) -> None:
+        self._session.change("confirm what was kept", carried=frozenset())
+
+    def _empty(self) -> None:
+        state = self._session.state
+        if state is not None:
+            rest = {k: v for k, v in state.fields.items() if k not in state.carried}
+            profile = "" if "profile" in state.carried else state.profile
+            self._session.change(
+                "empty what was kept", fields=rest, carried=frozenset(), profile=profile
+            )
+
+
+def mark_kept(form: QFormLayout, edit: CommitEdit, label: str, *, kept: bool) -> None:
+    """Mark a field as carried over, for the eye and for a screen reader."""
+    shown = form.labelForField(edit)
+    if isinstance(shown, QLabel):
+        shown.setText(f"{label} · kept" if kept else label)
+    edit.setAccessibleDescription("kept from an earlier inspection" if kept else "")
