@@ -40,6 +40,7 @@ from ptmark.archive.history import (
 from ptmark.archive.keeping import Due, apply_rules, due, hold, keep_for, keeping, release
 from ptmark.archive.opening import Archive, open_archive
 from ptmark.archive.query import Query, query_from_json, query_to_json
+from ptmark.archive.roles import give_role, logins, set_roles, take_role
 from ptmark.archive.store import Store, key_for, open_store
 from ptmark.archive.verifying import verify
 
@@ -70,12 +71,14 @@ __all__ = [
     "find",
     "find_all",
     "found_csv",
+    "give_role",
     "hold",
     "indications_of",
     "keep_for",
     "keeping",
     "key_for",
     "lines",
+    "logins",
     "open_archive",
     "open_store",
     "part_history",
@@ -91,6 +94,8 @@ __all__ = [
     "saved_search",
     "saved_searches",
     "serial_history",
+    "set_roles",
     "take_bundles",
+    "take_role",
     "verify",
 ]

@@ -1,9 +1,11 @@
 """Rules that PostgreSQL itself keeps, whoever writes and with whatever program.
 
 The audit log only grows, each line chained and in the name of the login that wrote it; a record
-changes only together with its line in the log; no revision goes back; what is signed is revised
-by a reviewer's login only. Functions and triggers are set anew with each migration. An owner
-of the tables can take them off: verifying finds it, where the log's end was noted elsewhere.
+changes only together with its line in the log, and a line tells only what was done; no revision
+goes back; what is signed is revised by a reviewer's login only; what a keeper does, only a
+keeper's login can put into the log. Functions and triggers are set anew with each migration and
+with the roles. An owner of the tables can take them off: verifying finds what was changed then,
+by the log's lines beside the photos.
 """
 
 from sqlalchemy import Connection, text
@@ -11,12 +13,18 @@ from sqlalchemy import Connection, text
 __all__ = ["guard"]
 
 _CHILDREN = ("document", "wording", "revision", "inspection_photo", "indication")
+_OF_KEEPERS = (
+    *("deleted", "repaired", "set rule", "set hold", "dropped rule", "dropped hold"),
+    *("set roles", "gave role", "took role"),
+)
 
 # A line's text is the JSON that `chain.link` hashes: PostgreSQL escapes strings as Python does.
 _FUNCTIONS = """
-CREATE OR REPLACE FUNCTION ptmark_is(asked text) RETURNS boolean LANGUAGE sql STABLE AS $$
+CREATE OR REPLACE FUNCTION ptmark_is(asked text) RETURNS boolean LANGUAGE sql STABLE
+SET search_path = {schema}, pg_temp AS $$
   SELECT CASE WHEN to_regrole(asked) IS NULL THEN true
-    ELSE pg_has_role(session_user, asked, 'member') END $$;
+    ELSE pg_has_role(session_user, asked, 'member') OR pg_has_role(session_user,
+      (SELECT relowner FROM pg_class WHERE oid = '{schema}.audit'::regclass), 'member') END $$;
 
 CREATE OR REPLACE FUNCTION ptmark_audit_line() RETURNS trigger LANGUAGE plpgsql
 SET search_path = {schema}, pg_temp AS $$
@@ -37,7 +45,22 @@ BEGIN
     RAISE EXCEPTION 'the log is written in the name of %, not of %', login, NEW.who
       USING ERRCODE = '42501';
   END IF;
+  IF NEW.action IN ({keepers}) AND NOT ptmark_is('ptmark_keeper') THEN
+    RAISE EXCEPTION '"%" is the role of a keeper only', NEW.action USING ERRCODE = '42501';
+  END IF;
   RETURN NEW;
+END $$;
+
+CREATE OR REPLACE FUNCTION ptmark_told() RETURNS trigger LANGUAGE plpgsql
+SET search_path = {schema}, pg_temp AS $$
+BEGIN
+  PERFORM 1 FROM inspection
+    WHERE record_id = NEW.subject
+      AND (NEW.action = 'deleted' OR sha256 = NEW.detail::json ->> 'sha256');
+  IF FOUND <> (NEW.action <> 'deleted') THEN
+    RAISE EXCEPTION 'line % tells of % what was not done', NEW.seq, NEW.subject;
+  END IF;
+  RETURN NULL;
 END $$;
 
 CREATE OR REPLACE FUNCTION ptmark_audit_kept() RETURNS trigger LANGUAGE plpgsql AS $$
@@ -45,7 +68,8 @@ BEGIN
   RAISE EXCEPTION 'the audit log only grows' USING ERRCODE = '42501';
 END $$;
 
-CREATE OR REPLACE FUNCTION ptmark_revision() RETURNS trigger LANGUAGE plpgsql AS $$
+CREATE OR REPLACE FUNCTION ptmark_revision() RETURNS trigger LANGUAGE plpgsql
+SET search_path = {schema}, pg_temp AS $$
 BEGIN
   IF NEW.id <> OLD.id OR NEW.record_id <> OLD.record_id THEN
     RAISE EXCEPTION 'a record keeps its id';
@@ -63,12 +87,15 @@ END $$;
 CREATE OR REPLACE FUNCTION ptmark_signed() RETURNS trigger LANGUAGE plpgsql
 SET search_path = {schema}, pg_temp AS $$
 BEGIN
-  PERFORM 1 FROM inspection WHERE id = OLD.inspection_id AND signatures > 0;
+  -- New rows come with an inspection of their own transaction, which its own rule let through.
+  PERFORM 1 FROM inspection WHERE signatures > 0
+    AND (id = OLD.inspection_id
+      OR id = NEW.inspection_id AND xmin <> pg_current_xact_id()::xid);
   IF FOUND AND NOT ptmark_is('ptmark_reviewer') THEN
     RAISE EXCEPTION 'a signed record is revised by the role of a reviewer only'
       USING ERRCODE = '42501';
   END IF;
-  RETURN OLD;
+  RETURN coalesce(NEW, OLD);
 END $$;
 
 CREATE OR REPLACE FUNCTION ptmark_logged() RETURNS trigger LANGUAGE plpgsql
@@ -114,7 +141,8 @@ def guard(conn: Connection, lock: int) -> None:
     schema = conn.dialect.identifier_preparer.quote(
         str(conn.execute(text("SELECT current_schema()")).scalar_one())
     )
-    made = _FUNCTIONS.format(schema=schema, lock=lock)
+    keepers = ", ".join(f"'{one}'" for one in _OF_KEEPERS)
+    made = _FUNCTIONS.format(schema=schema, lock=lock, keepers=keepers)
     for one in made.split("\n\n"):
         conn.exec_driver_sql(one, execution_options={"no_parameters": True})
     ever = "BEFORE UPDATE OR DELETE OR TRUNCATE"
@@ -122,14 +150,20 @@ def guard(conn: Connection, lock: int) -> None:
     _trigger(conn, "audit", "kept", ever, "STATEMENT", "audit_kept")
     _trigger(conn, "inspection", "revision", "BEFORE UPDATE", "ROW", "revision")
     for name in _CHILDREN:
-        _trigger(conn, name, "signed", "BEFORE UPDATE OR DELETE", "ROW", "signed")
+        _trigger(conn, name, "signed", "BEFORE INSERT OR UPDATE OR DELETE", "ROW", "signed")
     for name in ("inspection", *_CHILDREN):
-        conn.exec_driver_sql(f"DROP TRIGGER IF EXISTS ptmark_logged ON {name}")
-        conn.exec_driver_sql(
-            "CREATE CONSTRAINT TRIGGER ptmark_logged AFTER INSERT OR UPDATE OR DELETE"
-            f" ON {name} DEFERRABLE INITIALLY DEFERRED FOR EACH ROW"
-            " EXECUTE FUNCTION ptmark_logged()"
-        )
+        _at_commit(conn, name, "logged", "INSERT OR UPDATE OR DELETE")
+    told = "WHEN (NEW.action IN ('added', 'revised', 'deleted'))"
+    _at_commit(conn, "audit", "told", "INSERT", told)
+
+
+def _at_commit(conn: Connection, on: str, name: str, after: str, when: str = "") -> None:
+    conn.exec_driver_sql(f"DROP TRIGGER IF EXISTS ptmark_{name} ON {on}")
+    conn.exec_driver_sql(
+        f"CREATE CONSTRAINT TRIGGER ptmark_{name} AFTER {after} ON {on}"
+        f" DEFERRABLE INITIALLY DEFERRED FOR EACH ROW {when}"
+        f" EXECUTE FUNCTION ptmark_{name}()"
+    )
 
 
 def _trigger(conn: Connection, on: str, name: str, when: str, each: str, function: str) -> None:

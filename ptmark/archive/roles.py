@@ -7,6 +7,8 @@ rules and holds, deletes by rule and repairs. PostgreSQL enforces it, whatever p
 
 from sqlalchemy import Connection, text
 
+from ptmark.archive.chain import LOCK
+from ptmark.archive.guarding import guard
 from ptmark.archive.opening import Archive
 from ptmark.errors import ArchiveError
 
@@ -34,7 +36,9 @@ _GRANTS = {
 
 
 def set_roles(archive: Archive) -> None:
-    """Make the four roles and grant them what they may; done again, it changes nothing.
+    """Make the four roles, grant them what they may and set the database's rules anew.
+
+    Done again, it changes nothing.
 
     Raises
     ------
@@ -58,6 +62,7 @@ def set_roles(archive: Archive) -> None:
             if below:
                 conn.exec_driver_sql(f"GRANT {below} TO {name}")
             below = name
+        guard(conn, LOCK)
         archive.log(conn, "set roles", "roles")
 
 

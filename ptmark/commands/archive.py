@@ -5,7 +5,13 @@ import importlib
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from ptmark.commands import archive_find, archive_keep, archive_moving, archive_see
+from ptmark.commands import (
+    archive_find,
+    archive_keep,
+    archive_moving,
+    archive_roles,
+    archive_see,
+)
 from ptmark.commands.options import Verbs
 
 if TYPE_CHECKING:
@@ -29,7 +35,7 @@ def add_to(verbs: Verbs) -> None:
     made.add_argument("--by", default="", metavar="NAME", help="who works with it")
     below = made.add_subparsers(dest="work", required=True, metavar="WORK")
     _add(below)
-    for module in (archive_find, archive_see, archive_moving, archive_keep):
+    for module in (archive_find, archive_see, archive_moving, archive_keep, archive_roles):
         module.add_to(below)
     made.set_defaults(run=run)
 

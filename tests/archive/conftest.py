@@ -116,6 +116,12 @@ def make(tmp_path):
     return one
 
 
+@pytest.fixture(scope="session")
+def make_in():
+    """Makes a record in a folder; for what lives longer than one test."""
+    return made
+
+
 @pytest.fixture
 def archive(request, tmp_path):
     """On SQLite, and on PostgreSQL where `pytest_generate_tests` asks for it."""
@@ -150,6 +156,7 @@ _OF_FILES = {  # these look into the database's file, or copy it
     "test_a_photo_is_mended_from_a_second_copy",
     "test_a_record_that_went_is_mended_from_a_second_copy",
     "test_a_backup_cut_off_leaves_the_last_one",
+    "test_a_file_has_no_roles",
 }
 
 
