@@ -4,6 +4,7 @@ from collections.abc import Mapping, Sequence
 from dataclasses import replace
 from math import atan2, degrees, hypot
 from types import MappingProxyType
+from typing import Any
 
 import numpy as np
 
@@ -12,10 +13,10 @@ from ptmark.dye import LeftOut, Remark
 from ptmark.inspection.state import Marked, State
 from ptmark.measure import Conditions, Measurement
 from ptmark.photo import PhotoInfo
-from ptmark.record import Entry, Record, build_record
+from ptmark.record import Entry, Record, build_record, given_json
 from ptmark.scale import SurfaceMap
 
-__all__ = ["evaluation_of", "record_of", "scene_of", "weld_of"]
+__all__ = ["chosen_of", "evaluation_of", "record_of", "scene_of", "weld_of"]
 
 Measured = Sequence[tuple[Marked, Measurement | None]]
 
@@ -105,7 +106,28 @@ def record_of(
         weld_length_mm=weld_length_mm,
         weld_direction_deg=weld_direction_deg,
         thickness_mm=state.thickness_mm,
+        given=given_json(
+            mode=state.mode,
+            weld_px=state.weld_px,
+            weld_length_mm=state.weld_length_mm,
+            dropped=[_entry(one, None) for one in state.marked if one.standing == "dropped"],
+        ),
     )
+
+
+def chosen_of(state: State, *, judged: bool) -> dict[str, Any] | None:
+    """What was chosen for all photos and stands nowhere else in the record; None if nothing.
+
+    ``judged`` tells whether the record holds a verdict, which names its profile.
+    """
+    made: dict[str, Any] = {}
+    if state.profile and not judged:
+        made |= {"profile": state.profile, "decision_rule": state.decision_rule}
+    if state.sizes_from:
+        made["sizes_from"] = dict(state.sizes_from)
+    if state.carried:
+        made["carried"] = sorted(state.carried)
+    return made or None
 
 
 def _judged(one: Marked, made: Measurement, size: Measurement) -> Judged:

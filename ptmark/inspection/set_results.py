@@ -19,7 +19,7 @@ from ptmark.scale import SurfaceMap
 if TYPE_CHECKING:
     from ptmark.inspection.whole import Inspection
 
-__all__ = ["Results", "Sizes", "Worked", "results_of"]
+__all__ = ["Results", "Sizes", "Worked", "look_of", "results_of"]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
@@ -105,7 +105,7 @@ class Results:
         """
         alone, parts = len(self.photos) == 1, []
         for one, evaluation in zip(self.photos, self.evaluations(inspection), strict=True):
-            look = _look_of(inspection, one.info)
+            look = look_of(inspection, one.info)
             # The disposition is that of the set, not of each photo.
             state = one.state if alone else replace(one.state, decision="", decision_reason="")
             part = record_of(
@@ -179,7 +179,8 @@ def _measured(
     return inspection.workings.measurement_in_view(one, surface, state.relief_mm)
 
 
-def _look_of(inspection: "Inspection", info: PhotoInfo) -> Look:
+def look_of(inspection: "Inspection", info: PhotoInfo) -> Look:
+    """What the last look at a photo of the set left out, and its haze."""
     if _is_here(inspection, info):
         return inspection.left_out, inspection.haze
     return inspection.workings.look_of(info)

@@ -18,6 +18,7 @@ from ptmark.photo import PhotoInfo
 from ptmark.record.cautions import cautions_of
 from ptmark.record.model import Record
 from ptmark.record.plain import (
+    edge_json,
     evaluation_json,
     lens_json,
     number,
@@ -28,7 +29,7 @@ from ptmark.record.plain import (
 )
 from ptmark.scale import Reference, SurfaceMap
 
-__all__ = ["FIGURES", "Entry", "build_record"]
+__all__ = ["FIGURES", "Entry", "build_record", "given_json"]
 
 Array = npt.NDArray[np.float64]
 
@@ -74,6 +75,7 @@ def build_record(  # noqa: PLR0913 - one argument for each part of the record, b
     weld_length_mm: float | None = None,
     thickness_mm: float | None = None,
     weld_direction_deg: float | None = None,
+    given: dict[str, Any] | None = None,
 ) -> Record:
     """Gather everything a second person needs to repeat the inspection.
 
@@ -106,6 +108,8 @@ def build_record(  # noqa: PLR0913 - one argument for each part of the record, b
         What rules were told of the weld, mm.
     weld_direction_deg : float or None
         The weld's run, from the surface's x axis towards its y axis.
+    given : dict or None
+        What else the inspector gave for the photo, see `given_json`.
 
     Returns
     -------
@@ -127,7 +131,7 @@ def build_record(  # noqa: PLR0913 - one argument for each part of the record, b
         fields={key: text for key, text in fields.items() if text.strip()},
         photo=photo_json(info),
         scale=scale_json(surface, reference) | lens_json(info),
-        conditions={"relief_mm": number(conditions.relief_mm, 4), "haze": share(haze)},
+        conditions={"relief_mm": number(conditions.relief_mm, 6), "haze": share(haze)},
         area_px=None if area_px is None else points(area_px, 2),
         indications=[_indication(one, surface) for one in entries],
         left_out=[
@@ -139,10 +143,54 @@ def build_record(  # noqa: PLR0913 - one argument for each part of the record, b
             surface, entries, evaluation, (decision, decision_reason), remarks
         ),
         software=f"ptmark {ptmark.__version__}",
-        weld_length_mm=number(weld_length_mm, 4),
-        thickness_mm=number(thickness_mm, 4),
+        weld_length_mm=number(weld_length_mm, 6),
+        thickness_mm=number(thickness_mm, 6),
         weld_direction_deg=number(weld_direction_deg, 4),
+        given=given,
     )
+
+
+def given_json(
+    *,
+    mode: str,
+    weld_px: Iterable[Sequence[float]] | None,
+    weld_length_mm: float | None,
+    dropped: Sequence[Entry],
+) -> dict[str, Any] | None:
+    """What the inspector gave for a photo and no other member holds; None where nothing.
+
+    Parameters
+    ----------
+    mode : str
+        Kind of penetrant the photo was looked at for; "" where it was recognised.
+    weld_px : two points (x, y), or None
+        On the weld's middle, px.
+    weld_length_mm : float or None
+        As typed.
+    dropped : sequence of Entry
+        What the inspector dropped.
+    """
+    if not (mode or weld_px or dropped):
+        return None
+    return {
+        "mode": mode,
+        "weld_px": None if weld_px is None else points(weld_px, 2),
+        "weld_length_mm": number(weld_length_mm, 6),
+        "dropped": [
+            {
+                "id": one.id,
+                "outline_px": points(one.outline_px, 2),
+                "edge": edge_json(one.edge),
+                "source": one.edge.source,
+                "confidence": share(one.confidence),
+                "kind": one.kind,
+                "note": one.note,
+                "relevance": one.relevance,
+                "reason": one.reason,
+            }
+            for one in dropped
+        ],
+    }
 
 
 def _indication(one: Entry, surface: SurfaceMap | None) -> dict[str, Any]:
@@ -155,10 +203,7 @@ def _indication(one: Entry, surface: SurfaceMap | None) -> dict[str, Any]:
         "ends_px": None
         if made is None or surface is None
         else points(surface.to_px(np.array(made.ends_mm, dtype=float)), 2),
-        "edge": {
-            "shift_px": number(one.edge.shift_px, 4),
-            "noise_px": number(one.edge.noise_px, 4),
-        },
+        "edge": edge_json(one.edge),
         "source": one.edge.source,
         "standing": one.standing,
         "confidence": share(one.confidence),

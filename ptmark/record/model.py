@@ -22,8 +22,11 @@ PHOTO_MEMBERS = (
     "weld_length_mm",
     "thickness_mm",
     "weld_direction_deg",
+    "given",
 )
-_SINCE_3 = ("more_photos", "together")
+_SINCE_3 = ("more_photos", "together", "given", "chosen")
+# Left out where they hold nothing, so that what was signed without them keeps its hash.
+_MAY_LACK = ("given", "chosen")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -56,6 +59,8 @@ class Record:
     weld_length_mm: float | None = None
     thickness_mm: float | None = None
     weld_direction_deg: float | None = None
+    given: dict[str, Any] | None = None
+    chosen: dict[str, Any] | None = None
     more_photos: list[dict[str, Any]] = field(default_factory=list)
     together: dict[str, Any] | None = None
     retest_of: dict[str, Any] | None = None
@@ -72,10 +77,10 @@ class Record:
         if not self.more_photos:
             return [self]
         alone: dict[str, Any] = {"more_photos": [], "together": None}
-        return [replace(self, **alone)] + [
-            replace(self, **{name: one[name] for name in PHOTO_MEMBERS}, **alone)
-            for one in self.more_photos
+        others: list[dict[str, Any]] = [
+            {name: one.get(name) for name in PHOTO_MEMBERS} for one in self.more_photos
         ]
+        return [replace(self, **own, **alone) for own in ({}, *others)]
 
     @property
     def verdict(self) -> str | None:
@@ -91,8 +96,12 @@ class Record:
         """
         head = ("schema", "id", "created", "revision", "software")
         rest = (one.name for one in fields(self) if one.name not in head)
-        document = {name: getattr(self, name) for name in (*head, *rest)}
-        if self.schema == "ptmark-record/2" and not (self.more_photos or self.together):
+        document = {
+            name: one
+            for name in (*head, *rest)
+            if (one := getattr(self, name)) is not None or name not in _MAY_LACK
+        }
+        if self.schema == "ptmark-record/2" and not any(document.get(n) for n in _SINCE_3):
             return {name: one for name, one in document.items() if name not in _SINCE_3}
         return {**document, "schema": SCHEMA_NAME}
 

@@ -13,10 +13,12 @@ import numpy as np
 import numpy.typing as npt
 
 from ptmark.criteria import Evaluation, Finding
+from ptmark.dye import EdgeQuality
 from ptmark.photo import PhotoInfo
 from ptmark.scale import PipeMap, Reference, SurfaceMap, reference_to_json
 
 __all__ = [
+    "edge_json",
     "evaluation_json",
     "lens_json",
     "number",
@@ -48,6 +50,16 @@ def points(given: Iterable[Sequence[float]] | Array, digits: int) -> list[list[f
     array = np.array(given if isinstance(given, np.ndarray) else list(given), dtype=float)
     rounded: list[list[float]] = (np.round(array.reshape(-1, 2), digits) + 0.0).tolist()
     return rounded
+
+
+def edge_json(edge: EdgeQuality) -> dict[str, Any]:
+    """How sure an outline's edge is, px; where its ends were not taken apart, not of them."""
+    apart = {"end_shift_px": edge.end_shift_px, "operator_px": edge.operator_px}
+    return {
+        "shift_px": number(edge.shift_px, 4),
+        "noise_px": number(edge.noise_px, 4),
+        **{name: number(value, 4) for name, value in apart.items() if value is not None},
+    }
 
 
 def photo_json(info: PhotoInfo) -> dict[str, Any]:

@@ -89,8 +89,8 @@ def changed_paths(before: Document, after: Document) -> list[str]:
 
 
 def _telling(document: Document) -> Document:
-    """What tells of the inspection; version 2 had no set, which is the same as an empty one."""
-    whole = {"more_photos": [], "together": None, **document}
+    """What tells of the inspection; what an earlier version lacked is the same as empty."""
+    whole = {"more_photos": [], "together": None, "given": None, "chosen": None, **document}
     return {name: value for name, value in whole.items() if name not in _OWN}
 
 

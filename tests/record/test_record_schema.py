@@ -50,6 +50,13 @@ REVIEW = {
 
 SIZE = {"photo": 1, "length_mm": 8.0, "length_u_mm": 0.1, "width_mm": 0.5}
 SIZE |= {"width_u_mm": 0.1, "en": None}
+EDGE = {"shift_px": 0.4, "noise_px": 0.1, "end_shift_px": 0.6, "operator_px": 0.3}
+DROPPED = {"id": "X", "outline_px": [[0, 0], [1, 0], [1, 1]], "edge": EDGE, "source": "hand"}
+DROPPED |= {"confidence": 0.3, "kind": "", "note": "", "relevance": "", "reason": "a scratch"}
+GIVEN = {"mode": "fluorescent", "weld_px": [[0, 1], [2, 3]], "weld_length_mm": 120.0}
+GIVEN |= {"dropped": [DROPPED]}
+CHOSEN = {"profile": "invented-1", "decision_rule": "simple", "sizes_from": {"A": HEX}}
+CHOSEN |= {"carried": ["procedure"]}
 AGAIN = {"id": "A", "of_record": 1, "chosen": False, "sizes": [SIZE, {**SIZE, "photo": 2}]}
 
 
@@ -60,6 +67,8 @@ def document(record):
     made = sign_record(
         replace(
             record,
+            given=GIVEN,
+            chosen=CHOSEN,
             more_photos=[{name: getattr(record, name) for name in PHOTO_MEMBERS}],
             together={"verdict": "rejectable", "seen_again": [AGAIN], "cautions": ["x"]},
             reviews=[REVIEW],
@@ -100,14 +109,15 @@ def objects(node, path=()):
     free = {
         "fields",
         "camera",
-        "given",
+        "sizes_from",
         "budget",
         "width_budget",
         "relevance",
         "shape",
         "parts",
     }
-    if isinstance(node, dict) and not (path and path[-1] in free):
+    fixed = not (path and path[-1] in free) and path[-2:] != ("scale", "given")
+    if isinstance(node, dict) and fixed:
         yield path
         for key, value in node.items():
             yield from objects(value, (*path, key))
@@ -126,7 +136,9 @@ OPTIONAL = {
     for name in ("bytes", "format", "orientation", "color_profile", "focal_px", "camera")
 } | {("evaluation", "findings", 0, name) for name in ("conformity", "sketch_mm")}
 OPTIONAL |= {("more_photos", 0, *path) for path in OPTIONAL}
-OPTIONAL |= {("history",), ("seal",)}
+OPTIONAL |= {("history",), ("seal",), ("given",), ("chosen",), ("more_photos", 0, "given")}
+OPTIONAL |= {("chosen", name) for name in CHOSEN}
+OPTIONAL |= {("given", "dropped", 0, "edge", name) for name in ("end_shift_px", "operator_px")}
 
 
 def test_every_required_key_is_missed_and_every_odd_key_refused(document):
@@ -194,6 +206,17 @@ MUTATIONS = [
     (("evaluation", "findings", 0, "u"), -1),
     (("evaluation", "findings", 0, "indications"), "A"),
     (("evaluation", "findings", 0, "conformity"), 2),
+    (("indications", 0, "edge", "shift_px"), -1),
+    (("given",), []),
+    (("given", "mode"), "guess"),
+    (("given", "weld_px"), [[0, 1]]),
+    (("given", "weld_length_mm"), 0),
+    (("given", "dropped", 0, "id"), "A B"),
+    (("given", "dropped", 0, "edge", "end_shift_px"), "0"),
+    (("given", "dropped", 0, "outline_px"), [[0, 0], [1, 1]]),
+    (("chosen", "decision_rule"), "lenient"),
+    (("chosen", "sizes_from"), {"A": "00"}),
+    (("chosen", "carried"), ["Part number"]),
     (("disposition", "decision"), "ship it"),
     (("cautions",), [1]),
     (("retest_of", "id"), "../up"),
