@@ -4,12 +4,13 @@ import sys
 from pathlib import Path
 
 import PySide6
+from PySide6.QtCore import QCoreApplication
 from PySide6.QtWidgets import QApplication
 
 from ptmark.errors import PtmarkError
 from ptmark.window.main_window import MainWindow
 
-__all__ = ["check_binding", "run"]
+__all__ = ["check_binding", "run", "start"]
 
 
 def run(photo: Path | None = None) -> int:
@@ -21,12 +22,17 @@ def run(photo: Path | None = None) -> int:
         If the installed Qt binding cannot be relied on.
     """
     check_binding(PySide6.__version__)
-    app = QApplication.instance() or QApplication(sys.argv[:1])
-    app.setApplicationName("ptmark")
-    window = MainWindow()
+    app, window = start(sys.argv[:1])
     window.show()
     window.begin(photo)
     return app.exec()
+
+
+def start(words: list[str]) -> tuple[QCoreApplication, MainWindow]:
+    """Make the application and its window, which is not shown yet."""
+    app = QApplication.instance() or QApplication(words)
+    app.setApplicationName("ptmark")
+    return app, MainWindow()
 
 
 def check_binding(version: str, python: tuple[int, ...] = tuple(sys.version_info[:2])) -> None:

@@ -161,14 +161,13 @@ class ArchiveDesk(QObject):
         from ptmark.criteria import list_profiles
         from ptmark.record import FIELDS, link_to
 
-        shared = {one.key for one in FIELDS if one.group in _CARRIED} - {"deviations"}
+        shared = {one.key for one in FIELDS if one.group in _CARRIED}
         mine = {key: text for key, text in state.fields.items() if key not in shared}
         theirs = {key: text for key, text in record.fields.items() if key in shared}
         profile = str((record.evaluation or {}).get("profile", ""))
         self._session.change(
             f"start the retest of {record.id}",
             fields={**mine, **theirs},
-            carried=state.carried | theirs.keys(),
             retest_of=link_to(record, f"{record.id}.json"),
             profile=profile if profile in list_profiles() else state.profile,
         )
