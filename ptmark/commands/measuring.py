@@ -66,6 +66,11 @@ def add_measuring(made: argparse.ArgumentParser) -> None:
         help="height of the weld crown above the surface that the scale lies on",
     )
     made.add_argument(
+        "--no-camera",
+        action="store_true",
+        help="leave out the profile of the camera's lens (ptmark camera), where one fits",
+    )
+    made.add_argument(
         "--weld", metavar="X1,Y1,X2,Y2", help="two points on the weld's middle, px"
     )
     made.add_argument("--weld-length", metavar="LENGTH", help="length of weld in the area")
@@ -93,6 +98,7 @@ def read_asked(args: argparse.Namespace) -> Asked:
         profile=args.criteria,
         decision_rule=args.decision,
         mode=args.type.replace("-", " "),
+        lens=not args.no_camera,
         fields=_fields(args.field),
         relief_mm=_height(args.relief, "--relief"),
         weld_length_mm=_length(args.weld_length, "--weld-length"),

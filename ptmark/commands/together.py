@@ -8,7 +8,6 @@ from ptmark.errors import ScaleError, UsageError
 from ptmark.folder import Asked, pictures_in, take_asked
 from ptmark.inspection import Inspection
 from ptmark.inspection.several import same_in_set
-from ptmark.photo import open_photo
 from ptmark.scale import CardReference, Reference
 
 __all__ = ["add_options", "inspected_together", "lines_by_photo"]
@@ -74,7 +73,7 @@ def inspected_together(
     files = [one for path in paths for one in (pictures_in(path) if path.is_dir() else [path])]
     inspection = take_asked(Inspection(), asked)
     for number, path in enumerate(files, 1):
-        inspection.photos.add(open_photo(path))
+        inspection.photos.add(asked.opened(path))
         _set_scale(inspection, lines.get(number) or asked.reference)
         inspection.set_suggestions(inspection.look())
         if match and number > 1:

@@ -11,6 +11,7 @@ from ptmark import __version__
 from ptmark.criteria import load_profile
 from ptmark.errors import PtmarkError
 from ptmark.inspection import Inspection
+from ptmark.photo import Photo, open_photo
 from ptmark.record import Record
 from ptmark.scale import CardReference, Reference, reference_to_json
 
@@ -47,7 +48,10 @@ COLUMNS = (
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Asked:
-    """How every photo is to be measured; lengths in mm, points in px of the upright photo."""
+    """How every photo is to be measured; lengths in mm, points in px of the upright photo.
+
+    ``lens`` says whether a profile of the camera's lens is used where one fits.
+    """
 
     reference: Reference = field(default_factory=CardReference)
     area_px: tuple[Point, ...] | None = None
@@ -59,6 +63,7 @@ class Asked:
     weld_length_mm: float | None = None
     thickness_mm: float | None = None
     mode: str = ""
+    lens: bool = True
 
     def key(self) -> str:
         """Short digest: the same only where the same photos give the same results."""
@@ -72,10 +77,16 @@ class Asked:
                 sorted(self.fields.items()),
                 self.relief_mm,
                 self.mode,
+                self.lens,
             ],
             "sizes": [self.weld_length_mm, self.thickness_mm],
         }
         return hashlib.sha256(json.dumps(told, sort_keys=True).encode()).hexdigest()[:16]
+
+    def opened(self, path: Path) -> Photo:
+        """A photo as it is to be measured; PhotoError where it cannot be opened."""
+        photo = open_photo(path)
+        return photo if self.lens else photo.with_lens(None)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -102,7 +113,7 @@ def inspected(path: Path, asked: Asked) -> Inspection:
         If the profile, the photo or the reference is refused.
     """
     inspection = take_asked(Inspection(), asked)
-    inspection.open(path)
+    inspection.set_photo(asked.opened(path))
     inspection.set_reference(asked.reference)
     if asked.area_px is not None:
         inspection.change("mark the examined area", area_px=asked.area_px)

@@ -12,7 +12,7 @@ from ptmark.errors import PhotoError, ScaleError
 from ptmark.inspection.looking_over import remarks_on
 from ptmark.inspection.state import Marked, State
 from ptmark.measure import Conditions, Measurement, measure_outline
-from ptmark.photo import Photo, PhotoInfo, open_photo
+from ptmark.photo import CameraProfile, Photo, PhotoInfo, open_photo
 from ptmark.scale import Reference, SurfaceMap, solve
 
 __all__ = ["Workings", "open_again"]
@@ -22,7 +22,7 @@ _NO_LOOK: Look = ((), None)
 
 
 def open_again(info: PhotoInfo) -> Photo:
-    """Open a photo of the set again.
+    """Open a photo of the set again, under the profile of its lens that it had.
 
     Raises
     ------
@@ -34,7 +34,7 @@ def open_again(info: PhotoInfo) -> Photo:
         raise PhotoError(
             "the photo was changed since", where=str(info.path), mend="put the original back"
         )
-    return photo
+    return photo.with_lens(info.calibrated)
 
 
 class Workings:
@@ -45,7 +45,9 @@ class Workings:
     """
 
     def __init__(self) -> None:
-        self._solved: dict[tuple[int, str], tuple[Reference, SurfaceMap | ScaleError]] = {}
+        self._solved: dict[
+            tuple[int, str, CameraProfile | None], tuple[Reference, SurfaceMap | ScaleError]
+        ] = {}
         self._measured: dict[
             tuple[int, int, float | None], tuple[Marked, SurfaceMap, Measurement]
         ] = {}
@@ -74,7 +76,7 @@ class Workings:
 
     def solve(self, reference: Reference, photo: Photo) -> SurfaceMap:
         """The surface that a reference gives; ScaleError where it is refused."""
-        key = (id(reference), photo.info.sha256)
+        key = (id(reference), photo.info.sha256, photo.info.calibrated)
         try:
             made = solve(reference, photo)
         except ScaleError as exc:
@@ -93,7 +95,7 @@ class Workings:
         PhotoError
             If the photo is needed and cannot be opened.
         """
-        kept = self._solved.get((id(reference), info.sha256))
+        kept = self._solved.get((id(reference), info.sha256, info.calibrated))
         if kept is None:
             return self.solve(reference, photo or open_again(info))
         if isinstance(kept[1], ScaleError):

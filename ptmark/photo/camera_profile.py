@@ -98,6 +98,11 @@ class CameraProfile:
         """Plain data, as a file and a record keep it."""
         return asdict(self)
 
+    @classmethod
+    def from_json(cls, data: object) -> "CameraProfile":
+        """Rebuild a profile; ValueError or TypeError where a member does not fit its kind."""
+        return cls(**_checked(data))
+
 
 def profiles_folder() -> Path:
     """Folder of the user's camera profiles; not created here."""

@@ -5,7 +5,7 @@ Pixel frame: the upright photo, x right, y down, (0, 0) the centre of the top-le
 
 import hashlib
 import threading
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -92,6 +92,19 @@ class Photo:
         self.rgb = rgb
         self._levels: dict[int, npt.NDArray[np.uint8]] = {1: rgb}
         self._lock = threading.Lock()
+
+    def with_lens(self, profile: "CameraProfile | None") -> "Photo":
+        """The same pixels under another profile of the camera's lens, or none.
+
+        Examples
+        --------
+        >>> photo = Photo.from_array(np.zeros((2, 3, 3), np.uint8))
+        >>> photo.with_lens(None) is photo  # it has none
+        True
+        """
+        if profile == self.info.calibrated:
+            return self
+        return Photo(replace(self.info, calibrated=profile), self.rgb)
 
     @classmethod
     def from_array(
