@@ -31,6 +31,7 @@ __all__ = [
     "key_button",
     "plain",
     "quiet",
+    "stack",
 ]
 
 
@@ -79,6 +80,18 @@ def as_list(table: QTableView, *, row_px: int = 28) -> None:
     table.verticalHeader().hide()
     table.verticalHeader().setDefaultSectionSize(row_px)
     table.horizontalHeader().setHighlightSections(False)
+
+
+def stack(first: QWidget, *under: QWidget) -> QWidget:
+    """Widgets under each other without gaps; the first takes the room there is."""
+    made = QWidget()
+    column = QVBoxLayout(made)
+    column.setContentsMargins(0, 0, 0, 0)
+    column.setSpacing(0)
+    column.addWidget(first, 1)
+    for one in under:
+        column.addWidget(one)
+    return made
 
 
 def quiet(text: str = "", *, wraps: bool = True) -> QLabel:

@@ -5,7 +5,6 @@ from pathlib import Path
 from PySide6.QtCore import QEvent, QSize, QTimer
 from PySide6.QtGui import QCloseEvent, QKeyEvent, QKeySequence, QShortcut
 from PySide6.QtWidgets import (
-    QHBoxLayout,
     QLayout,
     QSplitter,
     QStackedWidget,
@@ -18,7 +17,7 @@ from ptmark.places import sample_images
 from ptmark.window import dialogs
 from ptmark.window.archive_desk import ArchiveDesk
 from ptmark.window.bench import Bench
-from ptmark.window.bits import CommitEdit, Quiet, key_button
+from ptmark.window.bits import CommitEdit, Quiet, key_button, stack
 from ptmark.window.draft_desk import DraftDesk
 from ptmark.window.drops import Drops
 from ptmark.window.empty_page import EmptyPage
@@ -27,6 +26,7 @@ from ptmark.window.hands import Hands
 from ptmark.window.levels import PhotoLevels
 from ptmark.window.looking import Looking
 from ptmark.window.memory import Memory
+from ptmark.window.part_form import PartForm
 from ptmark.window.photo_row import PhotoRow
 from ptmark.window.photo_view import PhotoView
 from ptmark.window.photos_strip import PhotosStrip
@@ -91,6 +91,8 @@ class MainWindow(QWidget):
         self.record_step = RecordStep(self.session, self.saving, self)
         first = (self.photo_step, self.scale_step, self.indications_step)
         pages = (*first, self.verdict_step, self.record_step)
+        self.part_form = PartForm(self.session, self.record_step.last_of_part)
+        self.photo_step.part_place.addWidget(self.part_form)
         self.pages = dict(zip(STEPS, pages, strict=True))
 
     def _lay_out(self) -> None:
@@ -101,24 +103,13 @@ class MainWindow(QWidget):
         for page in self.pages.values():
             self._panel.addWidget(page)
         self.next_button = key_button("Next step", "Ctrl+Right", self._next, window=self)
-        side = QWidget()
-        side_column = QVBoxLayout(side)
-        side_column.setContentsMargins(0, 0, 0, 0)
-        side_column.addWidget(self._panel, 1)
-        next_row = QHBoxLayout()
+        next_row = stack(self.next_button)
         next_row.setContentsMargins(16, 4, 16, 10)
-        next_row.addWidget(self.next_button)
-        side_column.addLayout(next_row)
+        side = stack(self._panel, next_row)
         side.setMinimumWidth(340)
-        left = QWidget()
-        left_column = QVBoxLayout(left)
-        left_column.setContentsMargins(0, 0, 0, 0)
-        left_column.setSpacing(0)
-        left_column.addWidget(self._place, 1)
-        left_column.addWidget(self.photos_strip)
-        left_column.addWidget(PhotoRow(self.session, self.view, self.seeing, self))
+        self.photo_row = PhotoRow(self.session, self.view, self.seeing, self)
         split = QSplitter()
-        split.addWidget(left)
+        split.addWidget(stack(self._place, self.photos_strip, self.photo_row))
         split.addWidget(side)
         split.setStretchFactor(0, 1)
         split.setChildrenCollapsible(False)
@@ -165,7 +156,6 @@ class MainWindow(QWidget):
         self.saving.saved.connect(lambda _: self._after_save())
         self.empty.open_asked.connect(self.ask_open)
         self.empty.sample_asked.connect(self.open)
-        self.empty.draft_taken.connect(lambda draft: self.looking.go_on(draft.path))
         QShortcut(QKeySequence("Ctrl+Left"), self, lambda: self._next(-1))
 
     # -- starting -----------------------------------------------------------------------------

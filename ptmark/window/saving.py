@@ -59,6 +59,12 @@ class Saving(QObject):
         self._home = _Home(work, path, record.id, record.created)
 
     @property
+    def record_id(self) -> str:
+        """What the record of the work at hand is called inside; "" before it is saved."""
+        home = self._known()
+        return "" if home is None else home.record_id
+
+    @property
     def saved_as(self) -> Path | None:
         """Where the record lies; None where it does not hold the work as it stands."""
         state, home = self._session.state, self._known()

@@ -45,6 +45,8 @@ class PhotoStep(StepPage):
         )
         self.offers = QVBoxLayout()
         self.column.addLayout(self.offers)
+        self.part_place = QVBoxLayout()  # which part it is, asked for here first
+        self.column.addLayout(self.part_place)
         self._facts = QFormLayout()
         self._facts.setContentsMargins(0, 4, 0, 4)
         self._values = {}

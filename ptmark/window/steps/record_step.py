@@ -12,6 +12,7 @@ from ptmark.window.archive_keep import KeepForm
 from ptmark.window.bits import Choice, CommitEdit, Notice, heading, key_button, plain, quiet
 from ptmark.window.cautions import VERDICT_CAUTIONS, WORK_CAUTIONS
 from ptmark.window.kept_fields import KeptNotice, mark_kept
+from ptmark.window.last_of_part import LastOfPart, PartOffer
 from ptmark.window.process_timers import ProcessTimers
 from ptmark.window.saving import Saving
 from ptmark.window.session import Session
@@ -102,6 +103,7 @@ class RecordStep(StepPage):
         self.column.addWidget(self.sign)
         self.archive = KeepForm(self.session, self._saving, self.save_all, self._window)
         self.column.addWidget(self.archive)
+        self.last_of_part = LastOfPart(self.session, self._saving, self.archive.door)
         self._saving.asked.connect(lambda *_: self._bring_revision())
         self._saving.saved.connect(self._on_saved)
         self._saving.failed.connect(self._on_failed)
@@ -129,6 +131,8 @@ class RecordStep(StepPage):
             form.addRow(label, edit)
             self.fields[field.key] = edit
             self._marks[field.key] = partial(mark_kept, form, edit, label)
+            if field.key == "part_number":
+                form.addRow(PartOffer(self.session, self.last_of_part))
             if (caution := self.timers.cautions.beside(field.key)) is not None:
                 form.addRow(caution)
         self.refresh()

@@ -1,0 +1,224 @@
+"""What the last inspection of the same part number had: looked up, offered, never just taken.
+
+Looked for in the archive, where there is one, and among the records saved from this window.
+"""
+
+import json
+import os
+from dataclasses import dataclass
+from pathlib import Path
+from typing import TYPE_CHECKING, Any
+
+from PySide6.QtCore import QObject, Signal
+
+from ptmark.errors import PtmarkError
+from ptmark.files import write_whole
+from ptmark.places import user_folder
+from ptmark.window.archive_door import ArchiveDoor
+from ptmark.window.bits import Notice, key_button
+from ptmark.window.saving import Saving
+from ptmark.window.session import Session
+from ptmark.window.workers import Token
+
+if TYPE_CHECKING:
+    from ptmark.archive import Archive
+    from ptmark.record import Record
+
+__all__ = ["LastOfPart", "PartOffer"]
+
+_MOST_KEPT = 500  # part numbers whose last record's place is remembered
+_MOST_NAMED = 6
+
+
+@dataclass(frozen=True)
+class Found:
+    """The last record of a part number, and where it was found."""
+
+    record: "Record"
+    where: str
+
+
+class LastOfPart(QObject):
+    """Looks up the last inspection whenever another part number is entered.
+
+    Signals: ``changed()`` when there is something else to offer, or nothing any more.
+    """
+
+    changed = Signal()
+
+    def __init__(self, session: Session, saving: Saving, door: ArchiveDoor) -> None:
+        super().__init__(session)
+        self._session, self._saving, self._door = session, saving, door
+        self._asked = ""
+        self.found: Found | None = None
+        session.changed.connect(self._follow)
+        saving.saved.connect(self._note)
+
+    @property
+    def offered(self) -> dict[str, Any]:
+        """The members of the state that it would change; fields among them, by key."""
+        state = self._session.state
+        if self.found is None or state is None or self._session.reviewing:
+            return {}
+        from ptmark.criteria import list_profiles
+        from ptmark.inspection.carrying import from_same_part_number
+
+        record = self.found.record
+        made: dict[str, Any] = {}
+        fields = from_same_part_number(state.fields, state.carried, record.fields)
+        if fields:
+            made["fields"] = fields
+        profile = str((record.evaluation or {}).get("profile", ""))
+        open_to = not state.profile or "profile" in state.carried
+        if open_to and profile != state.profile and profile in list_profiles():
+            made["profile"] = profile
+        if state.thickness_mm is None and record.thickness_mm is not None:
+            made["thickness_mm"] = record.thickness_mm
+        return made
+
+    def take(self) -> None:
+        """Take it all over, as one undoable change; each piece is marked as kept."""
+        state, offered = self._session.state, self.offered
+        if state is None or not offered:
+            return
+        new = offered.pop("fields", {})
+        carried = state.carried | new.keys() | ({"profile"} if "profile" in offered else set())
+        self._session.change(
+            "take over the last inspection",
+            fields={**state.fields, **new},
+            carried=frozenset(carried),
+            **offered,
+        )
+
+    def _follow(self) -> None:
+        state = self._session.state
+        part = "" if state is None else state.fields.get("part_number", "").strip()
+        if part != self._asked:
+            self._asked, self.found = part, None
+            self._door.cancel("last of part")
+            if part and not self._session.reviewing:
+                self._look(part)
+        self.changed.emit()
+
+    def _look(self, part: str) -> None:
+        mine = self._saving.record_id
+
+        def done(found: Found | None) -> None:
+            self.found = found
+            self.changed.emit()
+
+        def with_archive(archive: "Archive", _token: Token) -> Found | None:
+            return _newest(_in_archive(archive, part, mine), _remembered(part, mine))
+
+        def without(_: object) -> Found | None:
+            return _remembered(part, mine)
+
+        def archive_failed(_exc: Exception) -> None:  # its own page tells what is wrong
+            self._session.workers.start("", without, done, key="last of part")
+
+        if _has_archive():
+            self._door.ask("", with_archive, done, failed=archive_failed, key="last of part")
+        else:
+            self._session.workers.start("", without, done, key="last of part")
+
+    def _note(self, paths: list[Path]) -> None:
+        """Remember where the last record of this part number was saved."""
+        state, part = self._session.state, self._asked
+        records = [path for path in paths if path.suffix.lower() == ".json"]
+        if state is None or not part or not records:
+            return
+
+        def work(_token: Token) -> None:
+            kept = _places()
+            kept.pop(part.casefold(), None)
+            kept[part.casefold()] = str(records[0].absolute())
+            last = dict(list(kept.items())[-_MOST_KEPT:])
+            write_whole(_file(), json.dumps(last).encode())
+
+        self._session.workers.start("", work)
+
+
+class PartOffer(Notice):
+    """Says what the last inspection of the part number had, with a button to take it over."""
+
+    def __init__(self, session: Session, last: LastOfPart) -> None:
+        super().__init__()
+        self._session, self._last = session, last
+        self.take_button = key_button("Take it over", "", last.take)
+        self.offer(self.take_button)
+        last.changed.connect(self.refresh)
+
+    def refresh(self) -> None:
+        """Show what there is to take over."""
+        from ptmark.record import FIELDS
+
+        found, offered = self._last.found, self._last.offered
+        if found is None or not offered:
+            self.say("")
+            return
+        fields = offered.get("fields", {})
+        named = [field.label for field in FIELDS if field.key in fields]
+        if "profile" in offered:
+            named.insert(0, f"criteria {offered['profile']}")
+        if "thickness_mm" in offered:
+            named.insert(0, "thickness")
+        more = len(named) - _MOST_NAMED
+        rest = f" and {more} more" if more > 0 else ""
+        record = found.record
+        serial = record.fields.get("serial_number", "").strip()
+        which = f", serial {serial}" if serial else ""
+        self.say(
+            f"This part number was last inspected on {record.created[:10]}{which} "
+            f"({found.where}). From there: {', '.join(named[:_MOST_NAMED])}{rest}.",
+            "",
+        )
+
+
+def _newest(*found: Found | None) -> Found | None:
+    there = [one for one in found if one is not None]
+    return max(there, key=lambda one: one.record.created, default=None)
+
+
+def _has_archive() -> bool:
+    if os.environ.get("PTMARK_ARCHIVE_DATABASE"):
+        return True
+    return (user_folder() / "archive" / "archive.sqlite").is_file()
+
+
+def _in_archive(archive: "Archive", part: str, mine: str) -> Found | None:
+    """The newest of exactly this part number; a query takes ``*`` and ``?`` for letters."""
+    from ptmark.archive import Query, find, record_bytes
+    from ptmark.record import Record
+    from ptmark.record.store import parsed
+
+    for hit in find(archive, Query(part=part), limit=50).hits:
+        if hit.part.strip().casefold() == part.casefold() and hit.record_id != mine:
+            document = parsed(record_bytes(archive, hit.record_id), hit.record_id)
+            return Found(Record.from_json(document, where=hit.record_id), "in the archive")
+    return None
+
+
+def _remembered(part: str, mine: str) -> Found | None:
+    from ptmark.record import load_record
+
+    place = _places().get(part.casefold())
+    if place is None:
+        return None
+    try:
+        record = load_record(Path(place))
+    except (PtmarkError, OSError):  # moved or damaged since: nothing to offer
+        return None
+    same = record.fields.get("part_number", "").strip().casefold() == part.casefold()
+    return Found(record, f"saved as {Path(place).name}") if same and record.id != mine else None
+
+
+def _file() -> Path:
+    return user_folder() / "parts.json"
+
+
+def _places() -> dict[str, str]:
+    try:
+        kept: Any = json.loads(_file().read_text(encoding="utf-8"))
+    except (OSError, ValueError):
+        return {}
+    return {str(k): str(v) for k, v in kept.items()} if isinstance(kept, dict) else {}

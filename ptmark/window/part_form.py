@@ -1,0 +1,48 @@
+"""Which part it is, asked first: its number brings what its last inspection had."""
+
+from functools import partial
+
+from PySide6.QtWidgets import QFormLayout, QVBoxLayout, QWidget
+
+from ptmark.window.bits import CommitEdit, heading
+from ptmark.window.last_of_part import LastOfPart, PartOffer
+from ptmark.window.session import Session
+
+__all__ = ["PartForm"]
+
+_ASKED = (("part_number", "Part number"), ("serial_number", "Serial number"))
+
+
+class PartForm(QWidget):
+    """The same fields as on the Record page, where the work begins."""
+
+    def __init__(self, session: Session, last: LastOfPart) -> None:
+        super().__init__()
+        self._session = session
+        column = QVBoxLayout(self)
+        column.setContentsMargins(0, 0, 0, 0)
+        column.addWidget(heading("Part"))
+        form = QFormLayout()
+        column.addLayout(form)
+        self.fields: dict[str, CommitEdit] = {}
+        for key, label in _ASKED:
+            edit = CommitEdit()
+            edit.setAccessibleName(label)
+            edit.setPlaceholderText("as marked on the part")
+            edit.committed.connect(partial(self._fill_in, key, label))
+            form.addRow(label, edit)
+            self.fields[key] = edit
+        self.part_offer = PartOffer(session, last)
+        column.addWidget(self.part_offer)
+        session.changed.connect(self.refresh)
+
+    def refresh(self) -> None:
+        """Show what the fields hold."""
+        state = self._session.state
+        self.setVisible(not self._session.reviewing)
+        if state is not None:
+            for key, edit in self.fields.items():
+                edit.show_text(state.fields.get(key, ""))
+
+    def _fill_in(self, key: str, label: str, text: str) -> None:
+        self._session.fill_in(f"fill in {label.lower()}", {key: text})
