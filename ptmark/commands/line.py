@@ -3,58 +3,40 @@
 import argparse
 import sys
 from collections.abc import Sequence
+from importlib import import_module
 
 from ptmark import __version__
-from ptmark.commands import (
-    agreement,
-    archive,
-    camera,
-    card,
-    criteria,
-    evaluate,
-    export,
-    measure,
-    record,
-    rejudge,
-    report,
-    review,
-    rework,
-    series,
-    taking,
-    verify,
-    watch,
-)
 from ptmark.errors import PtmarkError
 
 __all__ = ["parser", "run"]
 
-_VERBS = (
-    measure,
-    watch,
-    series,
-    rework,
-    evaluate,
-    rejudge,
-    criteria,
-    card,
-    camera,
-    record,
-    verify,
-    report,
-    review,
-    agreement,
-    export,
-    taking,
-    archive,
-)
+_MODULES = {  # of each verb, in the order of the help
+    "measure": "measure",
+    "watch": "watch",
+    "series": "series",
+    "rework": "rework",
+    "evaluate": "evaluate",
+    "rejudge": "rejudge",
+    "criteria": "criteria",
+    "card": "card",
+    "camera": "camera",
+    "record": "record",
+    "verify": "verify",
+    "report": "report",
+    "review": "review",
+    "agreement": "agreement",
+    "export": "export",
+    "import": "taking",
+    "archive": "archive",
+}
 _CAUTION = (
     "The verdict is an aid: the contract's own code edition governs, and the certified "
     "inspector decides."
 )
 
 
-def parser() -> argparse.ArgumentParser:
-    """The parser with every verb."""
+def parser(verb: str = "") -> argparse.ArgumentParser:
+    """The parser with every verb, or with the one that is asked for, which loads it alone."""
     made = argparse.ArgumentParser(
         prog="ptmark",
         description="Measure, judge and document colour-contrast penetrant indications from a "
@@ -63,14 +45,15 @@ def parser() -> argparse.ArgumentParser:
     )
     made.add_argument("--version", action="version", version=f"ptmark {__version__}")
     verbs = made.add_subparsers(dest="verb", required=True, metavar="VERB")
-    for verb in _VERBS:
-        verb.add_to(verbs)
+    modules = [_MODULES[verb]] if verb in _MODULES else _MODULES.values()
+    for module in modules:
+        import_module(f"ptmark.commands.{module}").add_to(verbs)
     return made
 
 
 def run(words: Sequence[str]) -> int:
     """Carry out a command line: 0 done, 1 an error that is said in one line, 2 wrong usage."""
-    args = parser().parse_args(words)
+    args = parser(words[0] if words else "").parse_args(words)
     try:
         return int(args.run(args))
     except PtmarkError as exc:

@@ -1,18 +1,26 @@
-"""Annotated image, PDF and CSV of a record: the same numbers, the same bytes each time."""
+"""Annotated image, PDF and CSV of a record: the same numbers, the same bytes each time.
 
-from ptmark.report.annotate import annotated_image, write_image, write_images
-from ptmark.report.bundle import take_in, write_bundle
-from ptmark.report.dicom import write_dicom
-from ptmark.report.growth import growth_picture
-from ptmark.report.growth_data import growth_json, write_growth_csv
-from ptmark.report.growth_pdf import write_growth_pdf
-from ptmark.report.outlines import coco_json, geo_json, write_coco, write_geo
-from ptmark.report.pdf import report_pdf, write_pdf
-from ptmark.report.pdf_sign import PdfSignature, check_pdf, signed_pdf
-from ptmark.report.rework import rework_json, rework_picture
-from ptmark.report.sheet import write_sheet
-from ptmark.report.table import save, write_csv
-from ptmark.report.time_stamp import TimeStampError
+The modules load when something of them is asked for: setting pages takes a library that most
+commands can do without.
+"""
+
+from importlib import import_module
+from typing import TYPE_CHECKING
+
+if TYPE_CHECKING:
+    from ptmark.report.annotate import annotated_image, write_image, write_images
+    from ptmark.report.bundle import take_in, write_bundle
+    from ptmark.report.dicom import write_dicom
+    from ptmark.report.growth import growth_picture
+    from ptmark.report.growth_data import growth_json, write_growth_csv
+    from ptmark.report.growth_pdf import write_growth_pdf
+    from ptmark.report.outlines import coco_json, geo_json, write_coco, write_geo
+    from ptmark.report.pdf import report_pdf, write_pdf
+    from ptmark.report.pdf_sign import PdfSignature, check_pdf, signed_pdf
+    from ptmark.report.rework import rework_json, rework_picture
+    from ptmark.report.sheet import write_sheet
+    from ptmark.report.table import save, write_csv
+    from ptmark.report.time_stamp import TimeStampError
 
 __all__ = [
     "PdfSignature",
@@ -41,3 +49,38 @@ __all__ = [
     "write_pdf",
     "write_sheet",
 ]
+
+_MODULES = {
+    "annotated_image": "annotate",
+    "write_image": "annotate",
+    "write_images": "annotate",
+    "take_in": "bundle",
+    "write_bundle": "bundle",
+    "write_dicom": "dicom",
+    "growth_picture": "growth",
+    "growth_json": "growth_data",
+    "write_growth_csv": "growth_data",
+    "write_growth_pdf": "growth_pdf",
+    "coco_json": "outlines",
+    "geo_json": "outlines",
+    "write_coco": "outlines",
+    "write_geo": "outlines",
+    "report_pdf": "pdf",
+    "write_pdf": "pdf",
+    "PdfSignature": "pdf_sign",
+    "check_pdf": "pdf_sign",
+    "signed_pdf": "pdf_sign",
+    "rework_json": "rework",
+    "rework_picture": "rework",
+    "write_sheet": "sheet",
+    "save": "table",
+    "write_csv": "table",
+    "TimeStampError": "time_stamp",
+}
+
+
+def __getattr__(name: str) -> object:
+    """Load what is asked for (PEP 562)."""
+    if name not in _MODULES:
+        raise AttributeError(f"module {__name__!r} has no attribute {name!r}")
+    return getattr(import_module(f"ptmark.report.{_MODULES[name]}"), name)
