@@ -5,6 +5,9 @@ from dataclasses import dataclass, field
 from math import erf, sqrt
 from typing import NamedTuple
 
+import numpy as np
+import numpy.typing as npt
+
 from ptmark.criteria.geometry import Array
 from ptmark.criteria.limits import Limit, per_mm
 from ptmark.criteria.profile import Profile
@@ -15,7 +18,10 @@ from ptmark.criteria.scene import Judged, Scene
 from ptmark.criteria.view import PLAIN, WORST, Item, View
 from ptmark.criteria.wording import amount, bound, measured
 
-__all__ = ["Case", "Figures", "conformity"]
+__all__ = ["NO", "OPEN", "YES", "Answers", "Case", "Figures", "conformity"]
+
+YES, OPEN, NO = 1, 0, -1
+Answers = npt.NDArray[np.int64]
 
 
 def conformity(value: float, u: float, limit: float) -> float | None:
@@ -48,6 +54,7 @@ class Case:
     views: Readings
     guarded: bool
     known: dict[tuple[str, int], Array] = field(default_factory=dict)  # edge distances
+    answered: dict[tuple[str, int], Answers] = field(default_factory=dict)  # by rule, reading
 
     @property
     def unit(self) -> str:

@@ -29,9 +29,11 @@ def polygons(outlines: list[Array]) -> npt.NDArray[Any]:
     """Shapely polygons of outlines of shape (N, 2), N >= 3; an array of shape (M,)."""
     import shapely
 
-    made = np.empty(len(outlines), dtype=object)
-    made[:] = [shapely.Polygon(outline) for outline in outlines]
-    return made
+    if not outlines:
+        return np.empty(0, dtype=object)
+    which = np.repeat(np.arange(len(outlines)), [len(outline) for outline in outlines])
+    rings = shapely.linearrings(np.concatenate(outlines), indices=which)
+    return np.asarray(shapely.polygons(rings), dtype=object)
 
 
 def strung(groups: list[Array]) -> npt.NDArray[Any]:
@@ -49,7 +51,9 @@ def hull_of(points: Array) -> Array:
     """Vertices of the convex hull of points of shape (N, 2), not closed; shape (V, 2)."""
     import shapely
 
-    found = shapely.get_coordinates(shapely.convex_hull(shapely.MultiPoint(points)))
+    # the hull of a line through points is theirs, and it is made ten times as fast as a set
+    line = shapely.linestrings(points if len(points) > 1 else np.repeat(points, 2, axis=0))
+    found = shapely.get_coordinates(shapely.convex_hull(line))
     return found[:-1] if len(found) > 2 else found
 
 
@@ -74,9 +78,7 @@ def grown(shapes: npt.NDArray[Any], by: Array) -> list[Array]:
 
 def caliper_ends(hull: Array) -> tuple[float, Array]:
     """Largest distance between two hull vertices, and the two of them, shape (2, 2)."""
-    apart = np.hypot(*(hull[:, None] - hull[None, :]).transpose(2, 0, 1))
-    first, second = np.unravel_index(int(apart.argmax()), apart.shape)
-    return float(apart[first, second]), hull[[first, second]]
+    return calipers([hull])[0]
 
 
 def calipers(hulls: list[Array]) -> list[tuple[float, Array]]:
@@ -89,13 +91,30 @@ def calipers(hulls: list[Array]) -> list[tuple[float, Array]]:
         for begin in range(0, len(alike), step):
             part = alike[begin : begin + step]
             points = np.stack([hulls[k] for k in part])
-            between = points[:, :, None] - points[:, None]
-            apart = np.hypot(between[..., 0], between[..., 1]).reshape(len(part), -1)
-            places = apart.argmax(axis=1)
-            for row, (k, place) in enumerate(zip(part.tolist(), places.tolist(), strict=True)):
-                first, second = divmod(place, size)
-                made[k] = float(apart[row, place]), points[row, [first, second]]
+            found = points[np.arange(len(part))[:, None], _farthest(points)]
+            lengths = np.hypot(*(found[:, 1] - found[:, 0]).T).tolist()
+            for k, length, pair in zip(part.tolist(), lengths, found, strict=True):
+                made[k] = length, pair
     return made
+
+
+def _farthest(points: Array) -> Indices:
+    """The two of each set of points, shape (B, N, 2), that lie farthest apart; (B, 2)."""
+    count = points.shape[1]
+    best, pair = np.full(len(points), -1.0), np.zeros((len(points), 2), dtype=np.int64)
+    step = max(_AT_ONCE // count, 1)  # rows held against all, so that a large hull fits too
+    for begin in range(0, count, step):
+        rows = points[:, begin : begin + step, None]
+        square = (rows[..., 0] - points[:, None, :, 0]) ** 2
+        square += (rows[..., 1] - points[:, None, :, 1]) ** 2
+        flat = square.reshape(len(points), -1)
+        places = flat.argmax(axis=1)
+        most = flat[np.arange(len(points)), places]
+        more = most > best
+        best[more] = most[more]
+        first, second = np.divmod(places[more], count)
+        pair[more] = np.stack([first + begin, second], axis=1)
+    return pair
 
 
 def gaps_within(shapes: npt.NDArray[Any], reach: Array) -> tuple[Indices, Array]:

@@ -9,16 +9,10 @@ one more indication or a larger one may improve a verdict, since the rule's text
 from collections.abc import Callable
 from dataclasses import replace
 
-from ptmark.criteria.case import Case, Figures
-from ptmark.criteria.leaves import (
-    Answer,
-    any_of,
-    distance,
-    hits,
-    limit_of,
-    looked_at,
-    missing,
-)
+import numpy as np
+
+from ptmark.criteria.case import NO, OPEN, YES, Case, Figures
+from ptmark.criteria.leaves import answers, distance, limit_of, looked_at, missing
 from ptmark.criteria.result import SEVERITY, Finding
 from ptmark.criteria.rules import (
     EdgeRule,
@@ -47,15 +41,11 @@ def by_join(case: Case, rule: JoinRule, judge: Judge) -> list[Finding]:
 def _each(case: Case, rule: JoinRule) -> list[Finding]:
     """A finding for each indication that meets it or may, else one that says there is none."""
     made, certain = [], set()
-    for k, item in enumerate(case.plain.items):
-        answer = hits(case, rule, PLAIN, k)
-        if answer is None:
-            made.append(_open(case, rule, item.ids))
-        elif answer:
-            made.append(_met(case, rule, k))
-        else:
-            continue
-        certain.add(item.ids)
+    found = answers(case, rule, PLAIN)
+    for k in np.flatnonzero(found != NO).tolist():
+        ids = case.plain.items[k].ids
+        made.append(_open(case, rule, ids) if found[k] == OPEN else _met(case, rule, k))
+        certain.add(ids)
     if case.guarded:
         doubtful = only_worst(case, rule, certain)
         made += [_may_be(case, rule, k) for _, k in doubtful]
@@ -120,7 +110,7 @@ def _why(case: Case, rule: JoinRule, reading: int, place: int) -> list[str]:
     """What the parts that were hit say of the item, each in a few words."""
     told = []
     for part in rule.rules:
-        if hits(case, part, reading, place):
+        if answers(case, part, reading)[place] == YES:
             if isinstance(part, JoinRule):
                 told += _why(case, part, reading, place)
             else:
@@ -203,9 +193,9 @@ def _scene(case: Case, rule: JoinRule, judge: Judge) -> Finding:
     parts = [_strictest(judge(case, _plainly(part))) for part in rule.rules]
     rank = min if rule.how == "all-of" else max
     verdict = rank((part.verdict for part in parts), key=SEVERITY.index)
-    exempt = _exempted(case, rule) if rule.how == "unless" else False
-    if verdict != "acceptable" and exempt is not False:
-        verdict = "acceptable" if exempt else "undecided"
+    exempt = _exempted(case, rule) if rule.how == "unless" else NO
+    if verdict != "acceptable" and exempt != NO:
+        verdict = "acceptable" if exempt == YES else "undecided"
     deciding = [part for part in parts if part.verdict != "acceptable"] or parts
     if verdict == "rejectable":
         verdict = rule.verdict
@@ -236,15 +226,13 @@ def _strictest(findings: list[Finding]) -> Finding:
     return max(findings, key=lambda finding: SEVERITY.index(finding.verdict))
 
 
-def _exempted(case: Case, rule: JoinRule) -> Answer:
-    """True where an exemption surely holds for some indication, None where it may."""
-    plain = any_of(_somewhere(case, part, PLAIN) for part in rule.exempt)
-    if not plain or not case.guarded:
+def _exempted(case: Case, rule: JoinRule) -> int:
+    """`YES` where an exemption surely holds for some indication, `OPEN` where it may."""
+    plain = max(_somewhere(case, part, PLAIN) for part in rule.exempt)
+    if plain != YES or not case.guarded:
         return plain
-    return any_of(_somewhere(case, part, LEAST) for part in rule.exempt) or None
+    return max(OPEN, *(_somewhere(case, part, LEAST) for part in rule.exempt))
 
 
-def _somewhere(case: Case, rule: Rule, reading: int) -> Answer:
-    return any_of(
-        hits(case, rule, reading, k) for k in range(len(case.views.view(reading).items))
-    )
+def _somewhere(case: Case, rule: Rule, reading: int) -> int:
+    return int(answers(case, rule, reading).max())

@@ -69,6 +69,8 @@ def number_of(kind: str) -> str:
     >>> number_of("104"), number_of("Crater crack"), number_of("fine cracks"), number_of("x")
     ('104', '104', '100', '')
     """
+    if not kind:
+        return ""
     text = " ".join(kind.lower().replace("_", " ").split())
     if digits := _NUMBER.match(text):
         return digits[1]

@@ -1,14 +1,15 @@
 """What a rule that looks at one indication asks of it, in any reading of the scene.
 
-An answer is True, False, or None where the scene does not give what the rule needs; joins
-follow Kleene's three-valued logic. In an exemption the readings change sides: the worst
-reading of a rule takes the least one of what exempts from it, and the other way round.
+An answer is `YES`, `NO`, or `OPEN` where the scene does not give what the rule needs; joins
+follow Kleene's three-valued logic, in which all of is the least, any of the greatest and not
+the negative. In an exemption the readings change sides: the worst reading of a rule takes the
+least one of what exempts from it, and the other way round.
 """
 
-from collections.abc import Iterable
+import numpy as np
 
-from ptmark.criteria.case import Case
-from ptmark.criteria.kinds import covers
+from ptmark.criteria.case import NO, OPEN, YES, Answers, Case
+from ptmark.criteria.geometry import Array
 from ptmark.criteria.limits import Limit
 from ptmark.criteria.rules import (
     EdgeRule,
@@ -21,41 +22,7 @@ from ptmark.criteria.rules import (
 )
 from ptmark.criteria.view import WORST, Item
 
-__all__ = [
-    "all_of",
-    "any_of",
-    "distance",
-    "hits",
-    "limit_of",
-    "looked_at",
-    "missing",
-    "opposite",
-]
-
-Answer = bool | None
-
-
-def all_of(answers: Iterable[Answer]) -> Answer:
-    """True where all are, False where one is, else None (Kleene).
-
-    Examples
-    --------
-    >>> all_of([True, None]), all_of([None, False]), any_of([None, True]), opposite(None)
-    (None, False, True, None)
-    """
-    given = list(answers)
-    return False if False in given else None if None in given else True
-
-
-def any_of(answers: Iterable[Answer]) -> Answer:
-    """True where one is, False where none is, else None (Kleene)."""
-    given = list(answers)
-    return True if True in given else None if None in given else False
-
-
-def opposite(answer: Answer) -> Answer:
-    """Not (Kleene)."""
-    return None if answer is None else not answer
+__all__ = ["answers", "distance", "limit_of", "looked_at", "missing"]
 
 
 def looked_at(rule: Rule, item: Item) -> bool:
@@ -65,46 +32,62 @@ def looked_at(rule: Rule, item: Item) -> bool:
     return True
 
 
-def hits(case: Case, rule: Rule, reading: int, place: int) -> Answer:
-    """Whether the rule hits the item at a place of one reading."""
-    item = case.views.view(reading).items[place]
-    if not looked_at(rule, item):
-        return False
+def answers(case: Case, rule: Rule, reading: int) -> Answers:
+    """Whether the rule hits each item of one reading: `YES`, `NO` or `OPEN`, shape (M,)."""
+    key = (rule.id, reading)
+    if key not in case.answered:
+        found = _answers(case, rule, reading)
+        if isinstance(rule, SingleRule):
+            view = case.views.view(reading)
+            found = np.where(view.looked_at(rule.of, rule.named), found, NO)
+        case.answered[key] = found
+    return case.answered[key]
+
+
+def _answers(case: Case, rule: Rule, reading: int) -> Answers:
+    view = case.views.view(reading)
+    count, known = len(view.items), None
     match rule:
         case SizeRule():
             limit = limit_of(case, rule)
-            return None if isinstance(limit, str) else limit.hit(item.length)
+            if not isinstance(limit, str):
+                known = limit.hit_all(view.lengths)
         case EdgeRule():
-            limit, apart = case.limit(rule.reject), distance(case, rule, reading, place)
-            return None if isinstance(limit, str) or apart is None else limit.hit(apart)
+            limit, apart = case.limit(rule.reject), _distances(case, rule, reading)
+            if not isinstance(limit, str) and apart is not None:
+                known = limit.hit_all(apart)
         case KindRule():
-            return any(covers(one, kind) for one in rule.kinds for kind in item.kinds)
+            known = view.named(rule.kinds)
         case PartRule():
             size = case.size_of_part(rule.by)
-            return None if size is None else rule.size.hit(size)
+            if size is not None:
+                known = np.full(count, rule.size.hit(size))
         case JoinRule():
-            return _joined(case, rule, reading, place)
-    return True
+            return _joined(case, rule, reading)
+        case _:
+            known = np.ones(count, dtype=bool)
+    return np.full(count, OPEN) if known is None else np.where(known, YES, NO)
 
 
-def _joined(case: Case, rule: JoinRule, reading: int, place: int) -> Answer:
-    parts = (hits(case, part, reading, place) for part in rule.rules)
+def _joined(case: Case, rule: JoinRule, reading: int) -> Answers:
+    parts = [answers(case, part, reading) for part in rule.rules]
     if rule.how == "all-of":
-        return all_of(parts)
-    answer = any_of(parts)
-    if rule.how == "any-of" or answer is False:
-        return answer
-    exempt = any_of(_exempts(case, part, reading, place) for part in rule.exempt)
-    return all_of([answer, opposite(exempt)])
+        return np.asarray(np.min(parts, axis=0))
+    hit = np.max(parts, axis=0)
+    if rule.how == "any-of":
+        return np.asarray(hit)
+    exempt = np.max([_exempts(case, part, reading) for part in rule.exempt], axis=0)
+    return np.asarray(np.minimum(hit, -exempt))
 
 
-def _exempts(case: Case, rule: Rule, reading: int, place: int) -> Answer:
+def _exempts(case: Case, rule: Rule, reading: int) -> Answers:
     """Whether an exemption holds; of several items that an item may be, all must be exempt."""
-    views = case.views
-    other = views.view(-reading)
-    places = {other.places[name] for name in views.view(reading).items[place].ids}
-    answers = [hits(case, rule, -reading, one) for one in sorted(places)]
-    return any_of(answers) if -reading == WORST else all_of(answers)
+    own, other = case.views.view(reading), case.views.view(-reading)
+    of_each = answers(case, rule, -reading)[other.owner]
+    may = -reading == WORST
+    found = np.full(len(own.items), NO if may else YES)
+    (np.maximum if may else np.minimum).at(found, own.owner, of_each)
+    return found
 
 
 def limit_of(case: Case, rule: SizeRule) -> Limit | str:
@@ -120,13 +103,18 @@ def limit_of(case: Case, rule: SizeRule) -> Limit | str:
 
 def distance(case: Case, rule: EdgeRule, reading: int, place: int) -> float | None:
     """Distance of an item to the line of the rule, in the unit of the profile, where given."""
+    found = _distances(case, rule, reading)
+    return None if found is None else float(found[place])
+
+
+def _distances(case: Case, rule: EdgeRule, reading: int) -> Array | None:
     lines = case.lines(rule.line)
     if not lines:
         return None
     key = (rule.line, reading)
     if key not in case.known:
         case.known[key] = case.views.view(reading).distances(lines)
-    return float(case.known[key][place])
+    return case.known[key]
 
 
 def missing(case: Case, rule: Rule) -> list[str]:

@@ -88,6 +88,10 @@ class Limit:
         """Whether ``value operator limit`` holds, equality within the tolerance."""
         return holds(self.operator, value - self.value, tolerance_in(self.unit))
 
+    def hit_all(self, values: Array) -> npt.NDArray[np.bool_]:
+        """`hit` of many values."""
+        return all_hold(self.operator, values - self.value, tolerance_in(self.unit))
+
     def hit_as_multiples(self, values: Array, of: Array) -> npt.NDArray[np.bool_]:
         """Whether ``value operator limit x of`` holds, for arrays of one shape and unit."""
         return all_hold(self.operator, values - self.value * of, RATIO_TOLERANCE * values)

@@ -22,7 +22,7 @@ import numpy as np
 import numpy.typing as npt
 
 from ptmark.criteria.apart import Apart
-from ptmark.criteria.geometry import Array, calipers, hulls_of, polygons
+from ptmark.criteria.geometry import Array, Indices, calipers, hulls_of, polygons
 from ptmark.criteria.kinds import number_of
 from ptmark.criteria.limits import per_mm
 from ptmark.criteria.merge import merged
@@ -52,11 +52,15 @@ class Readings:
 
         Where no U is given all are one.
         """
-        if not self._u.any() and not self._shaping.width_u.any():
+        if self._exact:
             reading = PLAIN
         if reading not in self._made:
             self._made[reading] = self._view(reading)
         return self._made[reading]
+
+    @cached_property
+    def _exact(self) -> bool:
+        return not self._u.any() and not self._shaping.width_u.any()
 
     def _view(self, reading: float) -> View:
         clusters = self._clusters(reading)
@@ -93,6 +97,7 @@ class Readings:
             shapes=shapes,
             growth=reading * most / 2,
             unit=self._profile.unit,
+            owner=_owner(clusters, len(self._ids)),
         )
 
     def _clusters(self, reading: float) -> list[tuple[int, ...]]:
@@ -126,3 +131,10 @@ class Readings:
         for k, found in zip(several, calipers(hulls_of(shapes[several])), strict=True):
             made[k] = found
         return made
+
+
+def _owner(clusters: list[tuple[int, ...]], count: int) -> Indices:
+    owner = np.empty(count, dtype=np.int64)
+    for k, cluster in enumerate(clusters):
+        owner[list(cluster)] = k
+    return owner

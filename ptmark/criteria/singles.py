@@ -3,9 +3,11 @@
 from collections.abc import Callable, Iterator
 from dataclasses import replace
 
-from ptmark.criteria.case import Case, Figures, conformity
+import numpy as np
+
+from ptmark.criteria.case import NO, YES, Case, Figures, conformity
 from ptmark.criteria.kinds import covers, number_of
-from ptmark.criteria.leaves import distance, hits, limit_of, looked_at, missing
+from ptmark.criteria.leaves import answers, distance, limit_of, missing
 from ptmark.criteria.limits import Limit, per_mm
 from ptmark.criteria.result import Finding
 from ptmark.criteria.rules import EdgeRule, KindRule, Rule, ShapeRule, SingleRule, SizeRule
@@ -126,8 +128,9 @@ def each(case: Case, rule: SingleRule, finding: Callable[[str, int], Finding]) -
     ``finding`` is given how the item came out and its place in the reading that shows it.
     """
     plain = case.plain
-    own = {item.ids: k for k, item in enumerate(plain.items) if looked_at(rule, item)}
-    hit = {ids for ids, k in own.items() if hits(case, rule, PLAIN, k)}
+    own = {plain.items[k].ids: k for k in plain.members(rule.of, rule.named)}
+    found = answers(case, rule, PLAIN)
+    hit = {ids for ids, k in own.items() if found[k] == YES}
     doubtful = dict(only_worst(case, rule, hit)) if case.guarded else {}
     made = []
     for ids, k in own.items():
@@ -143,9 +146,10 @@ def only_worst(
 ) -> Iterator[tuple[tuple[str, ...], int]]:
     """Items that the worst reading may hit and none of whose indications is hit for certain."""
     gone = {one for ids in hit for one in ids}
-    for k, item in enumerate(case.worst.items):
-        if hits(case, rule, WORST, k) is not False and not gone.issuperset(item.ids):
-            yield item.ids, k
+    for k in np.flatnonzero(answers(case, rule, WORST) != NO).tolist():
+        ids = case.worst.items[k].ids
+        if not gone.issuperset(ids):
+            yield ids, k
 
 
 def _reading(how: str) -> int:

@@ -7,15 +7,12 @@ from typing import Any
 import numpy as np
 import numpy.typing as npt
 
-from ptmark.criteria.geometry import (
-    Array,
-    gaps_within,
-    grown,
-)
+from ptmark.criteria.geometry import Array, Indices, gaps_within, grown
 from ptmark.criteria.kinds import covers
 
 __all__ = ["LEAST", "PLAIN", "WORST", "Item", "View"]
 
+Flags = npt.NDArray[np.bool_]
 PLAIN, WORST, LEAST = 0, 1, -1  # what is added to each length, in its U
 
 
@@ -59,6 +56,7 @@ class View:
     shapes: npt.NDArray[Any]
     growth: Array
     unit: str
+    owner: Indices  # the item that each indication belongs to
 
     @cached_property
     def by_ids(self) -> dict[tuple[str, ...], Item]:
@@ -77,9 +75,33 @@ class View:
 
     def members(self, shape: str, named: tuple[str, ...] = ()) -> list[int]:
         """Indices of the relevant items that a rule for ``shape``, so named, looks at."""
-        return [
-            k for k, item in enumerate(self.items) if item.relevant and item.is_of(shape, named)
-        ]
+        found: list[int] = np.flatnonzero(self.looked_at(shape, named)).tolist()
+        return found
+
+    def looked_at(self, shape: str, named: tuple[str, ...] = ()) -> Flags:
+        """Which items are relevant and such as a rule for ``shape``, so named, looks at."""
+        chosen = self._flags("relevant")
+        if shape != "any":
+            chosen = chosen & self._flags(shape)
+        return chosen & self.named(named) if named else chosen
+
+    def named(self, kinds: tuple[str, ...]) -> Flags:
+        """Which items the inspector has named as one of these ISO 6520-1 numbers."""
+        return np.array(
+            [
+                any(covers(one, kind) for one in kinds for kind in item.kinds)
+                for item in self.items
+            ],
+            dtype=bool,
+        )
+
+    @cached_property
+    def lengths(self) -> Array:
+        """Length of each item."""
+        return np.array([item.length for item in self.items], dtype=float)
+
+    def _flags(self, name: str) -> Flags:
+        return np.array([getattr(item, name) for item in self.items], dtype=bool)
 
     def distances(self, lines: list[Array]) -> Array:
         """Distance from the edge of each item to the nearest of the lines; 0 on or across it.
