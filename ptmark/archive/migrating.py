@@ -5,6 +5,7 @@ up through the connection that is open already.
 """
 
 from pathlib import Path
+from threading import Lock
 from typing import Any
 
 from sqlalchemy import Connection, inspect, text
@@ -15,6 +16,7 @@ from ptmark.archive.guarding import guard
 __all__ = ["NEWEST", "at_version", "migrate"]
 
 NEWEST = "0002"
+_ONE_AT_A_TIME = Lock()  # Alembic's steps work through module-wide names
 
 
 def at_version(conn: Connection) -> str:
@@ -44,7 +46,7 @@ def migrate(conn: Connection, to: str = NEWEST) -> None:
             return scripts._downgrade_revs(to, revision)
         return scripts._upgrade_revs(to, revision)
 
-    with EnvironmentContext(config, scripts, fn=steps) as context:
+    with _ONE_AT_A_TIME, EnvironmentContext(config, scripts, fn=steps) as context:
         context.configure(connection=conn)
         context.run_migrations()
     if to == NEWEST:

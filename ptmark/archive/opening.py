@@ -7,13 +7,13 @@ from pathlib import Path
 from types import TracebackType
 from typing import Any
 
-from sqlalchemy import Connection, Engine, create_engine, event, exc
+from sqlalchemy import Connection, Engine, PoolProxiedConnection, create_engine, event, exc
 from sqlalchemy.engine import URL, make_url
 
 from ptmark.archive import chain
 from ptmark.archive.migrating import NEWEST, at_version, migrate
 from ptmark.archive.sealing import seal
-from ptmark.archive.server import login_of, server_engine, snapshot, take_turn
+from ptmark.archive.server import login_of, server_engine, snapshot, take_turn, tried_again
 from ptmark.archive.store import Store, open_store
 from ptmark.errors import ArchiveError
 from ptmark.places import user_folder
@@ -40,6 +40,7 @@ class Archive:
 
     def __init__(self, engine: Engine, store: Store, by: str, file: Path | None) -> None:
         self.engine, self.store, self.by, self.file = engine, store, by, file
+        self.idle: list[PoolProxiedConnection] = []  # those of a file that reads left open
         self._wrote = False
 
     def __enter__(self) -> "Archive":
@@ -55,6 +56,8 @@ class Archive:
 
     def close(self) -> None:
         """Let go of the database; a small one that was written to is sealed."""
+        while self.idle:
+            self.idle.pop().close()
         if self._wrote and self.file is not None and self.file.stat().st_size < _SEALED_AT_ONCE:
             with suppress(ArchiveError), self.guarded():
                 seal(self.engine, self.file)
@@ -116,7 +119,7 @@ def _mend(said: str) -> str:
         return "another program is writing: try again"
     if "readonly" in said or "read-only" in said or "read only" in said:
         return "ask for permission to write there"
-    if "permission denied" in said or "the role of" in said:
+    if any(one in said for one in ("permission denied", "the role of", "admin option")):
         return "ask who runs the server for the role"
     if "connection" in said:
         return "see that the server runs and can be reached, then try again"
@@ -163,7 +166,7 @@ def open_archive(
         url = _sqlite(url, file, read_only=read_only)
     archive = Archive(_engine(url), kept, by or _account(), file)
     try:
-        _bring_up(archive, read_only=read_only)
+        tried_again(lambda: _bring_up(archive, read_only=read_only))
     except BaseException:
         archive.close()
         raise
@@ -227,7 +230,8 @@ def _bring_up(archive: Archive, *, read_only: bool) -> None:
         version = at_version(conn)
         login = login_of(conn)
     if login:
-        archive.by = login if archive.by in {login, _account()} else f"{archive.by} ({login})"
+        name = archive.by.removesuffix(f" ({login})")  # a try before may have named it
+        archive.by = login if name in {login, _account()} else f"{name} ({login})"
     where = str(archive.file or "database")
     if version > NEWEST:
         raise ArchiveError(

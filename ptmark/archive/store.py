@@ -67,12 +67,13 @@ class FolderStore:
 
     def put(self, key: str, data: bytes) -> None:
         place = self.folder / key
-        if place.is_file() and _same(place.read_bytes(), data):
-            _sync(place.parent)  # another writer may have renamed it this very moment
-            return
+        if place.is_file():
+            if _same(place.read_bytes(), data):
+                _sync(place.parent)  # another writer may have renamed it this very moment
+                return
+            place.chmod(0o644)  # a damaged one; some systems replace no read-only file
         _make(place.parent)
-        place.unlink(missing_ok=True)  # a damaged one, as the caller's bytes fit the name
-        write_whole(place, data)
+        write_whole(place, data)  # never unlinked first: another may have just put it
         place.chmod(0o444)
 
     def read(self, key: str) -> bytes:
