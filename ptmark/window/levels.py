@@ -61,12 +61,19 @@ def _level(pixels: Any, step_x: float, step_y: float) -> Level:  # noqa: ANN401 
     return Level(image, pixels, step_x, step_y)
 
 
-def build_levels(rgb: Any, bend: QTransform | None = None) -> PhotoLevels:  # noqa: ANN401
-    """Halve a decoded photo down to a screenful; run it in a worker."""
+def build_levels(
+    rgb: Any,  # noqa: ANN401 - see Level
+    bend: QTransform | None = None,
+    size: tuple[int, int] | None = None,
+) -> PhotoLevels:
+    """Halve a decoded photo down to a screenful; run it in a worker.
+
+    ``size`` is the photo's width and height, px, where ``rgb`` is a reduced picture of it.
+    """
     import cv2
 
-    height, width = rgb.shape[:2]
-    levels, pixels = [_level(rgb, 1.0, 1.0)], rgb
+    width, height = size or (rgb.shape[1], rgb.shape[0])
+    levels, pixels = [_level(rgb, width / rgb.shape[1], height / rgb.shape[0])], rgb
     while max(pixels.shape[:2]) > 2 * _SMALLEST:
         size = (max(1, pixels.shape[1] // 2), max(1, pixels.shape[0] // 2))
         pixels = cv2.resize(pixels, size, interpolation=cv2.INTER_AREA)

@@ -43,6 +43,7 @@ from ptmark.window.steps.record_step import RecordStep
 from ptmark.window.steps.scale_step import ScaleStep
 from ptmark.window.steps.verdict_step import VerdictStep
 from ptmark.window.turning import Turning
+from ptmark.window.two_photos import TwoPhotos
 
 __all__ = ["MainWindow"]
 
@@ -107,9 +108,13 @@ class MainWindow(QWidget):
         next_row.setContentsMargins(16, 4, 16, 10)
         side = stack(self._panel, next_row)
         side.setMinimumWidth(340)
+        self.two_photos = TwoPhotos(self.session, self.view, self.memory, self)
         self.photo_row = PhotoRow(self.session, self.view, self.seeing, self)
+        self.photo_row.add_way(
+            "Compare", "K", self.two_photos.turn, "Another photo over it, by a slider", self
+        )
         split = QSplitter()
-        split.addWidget(stack(self._place, self.photos_strip, self.photo_row))
+        split.addWidget(stack(self._place, self.two_photos, self.photos_strip, self.photo_row))
         split.addWidget(side)
         split.setStretchFactor(0, 1)
         split.setChildrenCollapsible(False)

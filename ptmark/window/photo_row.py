@@ -1,6 +1,8 @@
 """The row under the photo: undo and redo, and how the photo is shown."""
 
-from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
+from collections.abc import Callable
+
+from PySide6.QtWidgets import QHBoxLayout, QPushButton, QVBoxLayout, QWidget
 
 from ptmark.window.bits import key_button
 from ptmark.window.photo_view import PhotoView
@@ -18,11 +20,13 @@ class PhotoRow(QWidget):
     ) -> None:
         super().__init__()
         self._session, self._seeing = session, seeing
+        self._more: list[QPushButton] = []
         column = QVBoxLayout(self)
         column.setContentsMargins(8, 4, 8, 4)
         column.setSpacing(4)
         row = QHBoxLayout()
-        column.addLayout(self._ways(window))
+        self._row_of_ways = self._ways(window)
+        column.addLayout(self._row_of_ways)
         column.addLayout(row)
         self.undo_button = key_button("Undo", "Ctrl+Z", session.undo, window=window)
         self.redo_button = key_button("Redo", "Ctrl+Shift+Z", session.redo, window=window)
@@ -48,6 +52,15 @@ class PhotoRow(QWidget):
         session.changed.connect(self.refresh)
         seeing.changed.connect(self.refresh)
         session.photo_shown.connect(lambda _: self.refresh())
+        self.refresh()
+
+    def add_way(
+        self, text: str, key: str, call: Callable[[], object], tip: str, window: QWidget
+    ) -> None:
+        """One more way of seeing, for any photo."""
+        button = key_button(text, key, call, tip=tip, window=window)
+        self._row_of_ways.insertWidget(self._row_of_ways.count() - 1, button)
+        self._more.append(button)
         self.refresh()
 
     def _ways(self, window: QWidget) -> QHBoxLayout:
@@ -82,6 +95,8 @@ class PhotoRow(QWidget):
         for button in self._view_buttons:
             button.setEnabled(self._session.levels is not None)
         there = self._session.has_photo
+        for button in self._more:
+            button.setEnabled(there)
         for name, button in self.ways.items():
             flat = self._seeing.has_plane if name == "above" else self._seeing.has_surface
             scaled = name in {"turn", "dye"} or flat

@@ -19,6 +19,7 @@ from PySide6.QtGui import (
 )
 from PySide6.QtWidgets import QWidget
 
+from ptmark.window.curtain import Curtain
 from ptmark.window.guides import Guides
 from ptmark.window.levels import PhotoLevels
 from ptmark.window.loupe import paint_loupe
@@ -55,6 +56,7 @@ class PhotoView(QWidget):
         self._pan_from: QPointF | None = None
         self._pressed = False
         self._hands = ViewKeys(self)
+        self.curtain = Curtain(self)
         self.overlay, self._over_it = Overlay(), Overlay()
         self.beside: list[Mark] = []  # painted over the marks, and never clicked
         self._space = ""  # "", "down", or "panned"
@@ -148,7 +150,7 @@ class PhotoView(QWidget):
         painter = QPainter(self)
         painter.fillRect(event.rect(), self.palette().color(QPalette.ColorRole.Mid).darker(115))
         if self.levels is not None:
-            self._paint_photo(painter)
+            self._paint_picture(painter, self.levels, QRectF(self.rect()))
             painter.setRenderHint(QPainter.RenderHint.Antialiasing)
             self._paint_over(painter)
         if self.hasFocus():
@@ -156,13 +158,14 @@ class PhotoView(QWidget):
             painter.setBrush(Qt.BrushStyle.NoBrush)
             painter.drawRect(self.rect().adjusted(1, 1, -1, -1))
 
-    def _paint_photo(self, painter: QPainter) -> None:
-        port, levels = self.port, self.levels
-        if levels is None:
-            return
+    def _paint_picture(self, painter: QPainter, levels: PhotoLevels, within: QRectF) -> None:
+        """The part of a picture that lies within a part of the view."""
+        port = self.port
         level = levels.for_scale(port.scale * self.devicePixelRatioF())
         way = port.picture_transform()
-        target = port.photo_rect() & QRectF(self.rect())
+        target = port.photo_rect() & within
+        if target.isEmpty():
+            return
         part = way.inverted()[0].mapRect(target)
         source = QRectF(
             part.x() / level.step_x,
@@ -181,6 +184,8 @@ class PhotoView(QWidget):
 
     def _paint_over(self, painter: QPainter) -> None:
         to_widget, view = self.port.transform(), QRectF(self.rect())
+        if self.curtain.hides(self.levels):
+            self.curtain.paint(painter, view, self._paint_picture)
         self.guides.paint(painter, self.port)
         ratio = self.devicePixelRatioF()
         self.overlay.draw(painter, self.port, self.marks, self.selected, ratio)
@@ -199,6 +204,8 @@ class PhotoView(QWidget):
         self.pointer = where
         if event.button() == _MIDDLE or (event.button() == _LEFT and self._space):
             self._pan_from = where
+        elif self.tool is None and self._grabs_curtain(event):
+            pass
         elif event.button() == _LEFT and self.levels is not None:
             self._pressed = True
             if self.tool is not None:
@@ -211,7 +218,9 @@ class PhotoView(QWidget):
     def mouseMoveEvent(self, event: QMouseEvent) -> None:  # noqa: N802 - Qt's name
         where = event.position()
         self.pointer = where
-        if self._pan_from is not None:
+        if self.curtain.held:
+            self.curtain.drag(where, self.width())
+        elif self._pan_from is not None:
             self._space = "panned" if self._space else ""
             self.port.pan(where - self._pan_from)
             self._pan_from = where
@@ -225,7 +234,7 @@ class PhotoView(QWidget):
     def mouseReleaseEvent(self, event: QMouseEvent) -> None:  # noqa: N802 - Qt's name
         if self._pan_from is None and self._pressed and self.tool is not None:
             self.tool.release(self.port.to_px(event.position()))
-        self._pan_from, self._pressed = None, False
+        self._pan_from, self._pressed, self.curtain.held = None, False, False
         event.accept()
 
     def mouseDoubleClickEvent(self, event: QMouseEvent) -> None:  # noqa: N802 - Qt's name
@@ -251,6 +260,10 @@ class PhotoView(QWidget):
             self.port.fit()
         self._tell_tool()
         super().resizeEvent(event)
+
+    def _grabs_curtain(self, event: QMouseEvent) -> bool:
+        grabbed = self.curtain.hides(self.levels) and event.button() == _LEFT
+        return grabbed and self.curtain.grab(event.position(), self.width())
 
     def _mark_at(self, at: QPointF) -> str:
         """The mark under the pointer: the smallest that holds it, else the nearest line."""
