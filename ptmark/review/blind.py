@@ -28,9 +28,11 @@ class Remark:
 class BlindReview:
     """What a reviewer may know before measuring.
 
-    Photo and examined area, and by what criteria it will be judged: none of the first's
-    outlines, numbers or verdicts is kept here, so that nothing can show them by mistake.
-    ``number``, from 0, says which photo of a set is measured.
+    Photo and examined area, by what criteria it will be judged, and what these ask of the part
+    itself (its thickness): none of the first's outlines, numbers or verdicts is kept here, so
+    that nothing can show them by mistake.
+    ``number``, from 0, says which photo of a set is measured; ``revision`` is the hash of what
+    is reviewed.
     """
 
     def __init__(self, record: Record, number: int = 0) -> None:
@@ -39,10 +41,11 @@ class BlindReview:
         self.photo_file = str(view.photo["file"])
         self.photo_sha256 = str(view.photo["sha256"])
         self.area_px = None if view.area_px is None else [list(p) for p in view.area_px]
-        evaluation = view.evaluation or {}
+        self.thickness_mm = view.thickness_mm
+        evaluation = view.evaluation or record.chosen or {}
         self.profile = str(evaluation.get("profile", ""))
         self.decision_rule = str(evaluation.get("decision_rule", "guarded"))
-        self._revision = revision_hash(record.to_json())
+        self.revision = revision_hash(record.to_json())
 
     def finish(self, first: Record, second: Record) -> Comparison:
         """Lift the blind: the first's record against the reviewer's own.
@@ -64,7 +67,7 @@ class BlindReview:
 
     def still_of(self, first: Record) -> None:
         """Refuse (RecordError) a record that is not the revision the review was begun on."""
-        if revision_hash(first.to_json()) != self._revision:
+        if revision_hash(first.to_json()) != self.revision:
             raise RecordError(
                 "is not the revision that the review was begun on",
                 where=f"record {first.id}",

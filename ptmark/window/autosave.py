@@ -7,6 +7,7 @@ says that a living process is at work on it; a draft whose lock is free was left
 import json
 import threading
 import uuid
+from collections.abc import Callable
 from dataclasses import dataclass
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
@@ -28,13 +29,17 @@ DELAY_MS = 200
 
 @dataclass(frozen=True)
 class Draft:
-    """A draft found on disk; ``saved`` is seconds since 1970 as the file system has it."""
+    """A draft found on disk; ``saved`` is seconds since 1970 as the file system has it.
+
+    ``record`` is the record under review where it holds an unfinished review.
+    """
 
     path: Path
     saved: float
     photo: Path | None  # None before the first one
     marked: int
     part: str = ""
+    record: Path | None = None
 
 
 def _folder() -> Path:
@@ -61,9 +66,11 @@ def left_behind() -> list[Draft]:
             marked = len(document["marked"])
             named = ("part_number", "serial_number")
             part = " ".join(filter(None, (document["fields"].get(n) for n in named)))
+            review = document.get("review")
+            record = None if review is None else Path(review["record"])
         except (RecordError, KeyError, TypeError):
             continue
-        found.append(Draft(path, path.stat().st_mtime, photo, marked, part))
+        found.append(Draft(path, path.stat().st_mtime, photo, marked, part, record))
     return sorted(found, key=lambda draft: -draft.saved)
 
 
@@ -93,6 +100,8 @@ class Autosave(QObject):
         self._timer = QTimer(self, singleShot=True, interval=DELAY_MS)
         self._timer.timeout.connect(self._write)
         self._inspection: Inspection | None = None
+        self._held: Inspection | None = None
+        self.about: Callable[[], dict[str, Any]] = dict  # members to write beside the work
         self._writing = False
         self._again = False
         self._lock: QLockFile | None = None
@@ -104,6 +113,7 @@ class Autosave(QObject):
         """Go on with a draft found on disk."""
         self.flush()
         self._release()
+        self._held = None
         self.path = path
         self._ready()
 
@@ -111,11 +121,18 @@ class Autosave(QObject):
         """Start a draft of its own for the next piece of work; the one before stays on disk."""
         self.flush()
         self._release()
+        self._held = None
         self.path = _folder() / f"{uuid.uuid4().hex}.json"
+
+    def hold(self, inspection: "Inspection") -> None:
+        """Keep the work as it is here in this draft, whatever becomes of it; write it now."""
+        self._held = inspection
+        self.note(inspection)
+        self.flush()
 
     def note(self, inspection: "Inspection") -> None:
         """The inspection changed."""
-        self._inspection = inspection
+        self._inspection = self._held or inspection
         if (
             not self._timer.isActive()
         ):  # the first change starts the clock; later ones ride along
@@ -126,7 +143,7 @@ class Autosave(QObject):
         if (self._timer.isActive() or self._again) and self._inspection is not None:
             self._timer.stop()
             self._again = False
-            self._put(self._ready(), self._inspection.twin(), self._next())
+            self._put(self._ready(), self._inspection.twin(), self._next(), self.about())
 
     def forget(self) -> None:
         """The work is kept elsewhere: take the draft away."""
@@ -135,15 +152,16 @@ class Autosave(QObject):
             self._written = self._next()  # a writer under way finds itself outdated
             self.path.unlink(missing_ok=True)
         self._release()
+        self._held = None
 
     def _next(self) -> int:
         self._serial += 1
         return self._serial
 
-    def _put(self, path: Path, twin: "Inspection", serial: int) -> None:
+    def _put(self, path: Path, twin: "Inspection", serial: int, about: dict[str, Any]) -> None:
         from ptmark.inspection.draft import draft_to_json
 
-        data = json.dumps(draft_to_json(twin)).encode()
+        data = json.dumps(draft_to_json(twin) | about).encode()
         with self._guard:
             if serial > self._written:
                 write_whole(path, data)
@@ -173,9 +191,10 @@ class Autosave(QObject):
             self.failed.emit(exc)
             return
         self._writing, twin, serial = True, self._inspection.twin(), self._next()
+        about = self.about()
 
         def work(_token: Token) -> None:
-            self._put(path, twin, serial)
+            self._put(path, twin, serial, about)
 
         self._workers.start("", work, lambda _: self._over(), failed=self._over)
 

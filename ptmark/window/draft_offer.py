@@ -28,4 +28,5 @@ class DraftOffer(Notice):
         self.offer(self.go_on, discard)
         what = "no photo yet" if draft.photo is None else f"{draft.photo.name}, {count}"
         part = f"part {draft.part}, " if draft.part else ""
-        self.say(f"Unfinished work: {part}{what}, last changed {when}.", "")
+        work = "work" if draft.record is None else f"review of {draft.record.name}"
+        self.say(f"Unfinished {work}: {part}{what}, last changed {when}.", "")

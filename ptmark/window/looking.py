@@ -92,9 +92,9 @@ class Looking(QObject):
         session.go("Photo")
         self.opened.emit()
 
-    def go_on(self, draft: Path) -> None:
-        """Take up a draft that was left behind."""
-        self.bring_back(lambda: read_draft(draft), draft)
+    def go_on(self, draft: Path, then: Callable[[], None] = lambda: None) -> None:
+        """Take up a draft that was left behind; ``then`` follows."""
+        self.bring_back(lambda: read_draft(draft), draft, then)
 
     def bring_back(
         self,

@@ -6,7 +6,8 @@ from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QFrame, QHBoxLayout, QListWidget, QVBoxLayout, QWidget
 
 from ptmark.window.bits import Notice, key_button, plain
-from ptmark.window.review_case import Opened, ReviewCase
+from ptmark.window.review_case import ReviewCase
+from ptmark.window.review_work import Opened
 
 __all__ = ["ReviewBar"]
 

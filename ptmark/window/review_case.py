@@ -4,50 +4,28 @@ Until the reviewer is done measuring, the window holds nothing of the first's ou
 numbers or verdict: a worker reads the record, makes its `BlindReview` and lets go of it.
 """
 
-from dataclasses import dataclass, replace
+from collections.abc import Callable
+from dataclasses import replace
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
 from PySide6.QtCore import QObject, Signal
 
-from ptmark.errors import PtmarkError
-from ptmark.window.engine import load_engine
+from ptmark.window.review_draft import Unfinished
+from ptmark.window.review_work import (
+    Decision,
+    Opened,
+    both_beside,
+    enter_review,
+    opened_record,
+    unfinished_record,
+)
 from ptmark.window.session import Session
-from ptmark.window.workers import Token
 
 if TYPE_CHECKING:
-    from ptmark.inspection import Inspection
-    from ptmark.record import Record
-    from ptmark.review import BlindReview, Comparison, Remark
+    from ptmark.review import Comparison, Remark
 
-__all__ = ["Decision", "Opened", "ReviewCase"]
-
-
-@dataclass(frozen=True, kw_only=True)
-class Opened:
-    """A record's file as it may be shown before anything is measured.
-
-    ``told`` are the remarks of the newest review, each with its photo's number and place in
-    px or None; empty where there was none, or where it is to be reviewed again.
-    """
-
-    path: Path
-    standing: str
-    part: str
-    photos: tuple[Path, ...]
-    blinds: "tuple[BlindReview, ...]"
-    told: tuple[tuple[str, int, tuple[float, float] | None], ...]
-    reviewer: str
-
-
-@dataclass(frozen=True, kw_only=True)
-class Decision:
-    """What the reviewer decides, and as whom."""
-
-    outcome: str
-    name: str
-    qualification: str
-    remarks: "tuple[Remark, ...]"
+__all__ = ["ReviewCase"]
 
 
 class ReviewCase(QObject):
@@ -72,18 +50,44 @@ class ReviewCase(QObject):
         self.compared: tuple[Comparison, ...] = ()
         self.firsts: tuple[tuple[tuple[str, Any], ...], ...] = ()  # outlines of each photo
         self.remarks: tuple[Remark, ...] = ()
+        self.lifted = False  # both were shown: never measured again
         self._prepared: set[str] = set()
+        session.autosave.about = self._about
 
     def open(self, path: Path, folder: Path | None = None) -> None:
         """Read a record; its photos lie in ``folder``, else beside it."""
 
         def done(got: Opened) -> None:
-            self.opened, self.compared, self.firsts, self.remarks = got, (), (), ()
+            self._hold(got)
             self._to("told")
 
         self._session.workers.start(
             f"Opening {path.name}",
-            lambda token: _opened(path, folder, token),
+            lambda token: opened_record(path, folder, token),
+            done,
+            failed=self.failed.emit,
+            key="review",
+        )
+
+    def _hold(self, opened: Opened | None) -> None:
+        self.opened, self.compared, self.firsts, self.remarks = opened, (), (), ()
+        self.lifted = False
+        self._prepared.clear()
+
+    def resume(self, draft: Path, then: Callable[[], None]) -> None:
+        """Open the record that a draft's unfinished review is of, blind; then go on."""
+
+        def done(got: tuple[Opened, Unfinished]) -> None:
+            opened, kept = got
+            self._hold(opened)
+            self.remarks, self.lifted = kept.remarks, kept.lifted
+            self._prepared = {one.photo_sha256 for one in opened.blinds}
+            self._to("blind")
+            then()
+
+        self._session.workers.start(
+            "Opening the record under review",
+            lambda token: unfinished_record(draft, token),
             done,
             failed=self.failed.emit,
             key="review",
@@ -92,13 +96,12 @@ class ReviewCase(QObject):
     def close(self) -> None:
         """Let go of the record."""
         self._session.workers.cancel("review")
-        self.opened, self.compared, self.firsts, self.remarks = None, (), (), ()
+        self._hold(None)
         self._to("")
 
     def begin(self) -> None:
         """Measure blind from now on."""
-        self.remarks = ()
-        self._prepared.clear()
+        self._hold(self.opened)
         self._to("blind")
 
     def go_on(self) -> None:
@@ -115,17 +118,19 @@ class ReviewCase(QObject):
         if blind is None or sha256 in self._prepared or self.phase != "blind":
             return
         self._prepared.add(sha256)
+        state = inspection.state
+        fresh = type(state)(reference=state.reference, info=state.info, marked=state.marked)
         area = None if blind.area_px is None else tuple((x, y) for x, y in blind.area_px)
-        state = replace(
-            inspection.state,
+        fresh = replace(
+            fresh,
             area_px=area,
             profile=blind.profile,
             decision_rule=blind.decision_rule,
-            fields={},
+            thickness_mm=blind.thickness_mm,
+            before=state.before,
+            after=state.after,
         )
-        if len(inspection.photos) == 1:
-            state = replace(state, relief_mm=None, thickness_mm=None, weld_length_mm=None)
-        self._session.by_itself(lambda: inspection.take_state(state))
+        self._session.by_itself(lambda: inspection.take_state(fresh))
 
     def finish(self) -> None:
         """Done measuring: lay both side by side, and never measure again."""
@@ -136,12 +141,14 @@ class ReviewCase(QObject):
         twin = inspection.twin()
 
         def done(got: tuple[Any, Any]) -> None:
+            self.lifted = True
+            self._session.autosave.hold(twin)  # on disk before anything is shown
             self.firsts, self.compared = got
             self._to("beside")
 
         self._session.workers.start(
             "Laying both side by side",
-            lambda token: _beside(twin, opened, token),
+            lambda token: both_beside(twin, opened, token),
             done,
             failed=self.failed.emit,
             key="review",
@@ -154,12 +161,31 @@ class ReviewCase(QObject):
         inspection = self._session.inspection
         photo = inspection.photo.info.sha256 if inspection and inspection.photo else ""
         self.remarks = (*self.remarks, Remark(text=text.strip(), at_px=at, photo=photo))
-        self.changed.emit()
+        self._remarked()
 
     def unsay(self, number: int) -> None:
         """Take a remark back, numbered from 0."""
         self.remarks = self.remarks[:number] + self.remarks[number + 1 :]
+        self._remarked()
+
+    def _remarked(self) -> None:
+        if (inspection := self._session.inspection) is not None and inspection.begun:
+            self._session.autosave.note(inspection)
         self.changed.emit()
+
+    def _about(self) -> dict[str, Any]:
+        """What the draft of the work at hand holds of the review that it is for."""
+        opened = self.opened
+        if opened is None or self.phase not in {"blind", "beside"}:
+            return {}
+        kept = Unfinished(
+            record=opened.path,
+            photos=opened.photos[0].parent,
+            of=opened.blinds[0].revision,
+            lifted=self.lifted,
+            remarks=self.remarks,
+        )
+        return {"review": kept.to_json()}
 
     def decide(self, decision: Decision) -> None:
         """Enter the review into the record's file, and sign it where it is signed."""
@@ -173,7 +199,7 @@ class ReviewCase(QObject):
 
         self._session.workers.start(
             f"Entering the review into {opened.path.name}",
-            lambda _token: _enter(opened, compared, decision),
+            lambda _token: enter_review(opened, compared, decision),
             done,
             failed=self.failed.emit,
             key="review",
@@ -183,84 +209,3 @@ class ReviewCase(QObject):
         self.phase = phase
         self._session.reviewing = phase in {"blind", "beside", "decided"}
         self.changed.emit()
-
-
-def _opened(path: Path, folder: Path | None, token: Token) -> Opened:
-    load_engine()
-    from ptmark.review import BlindReview, photo_place, sound_record, standing_of
-
-    record = sound_record(path)
-    token.check()
-    views = record.views()
-    photos = tuple(photo_place(view, path, folder) for view in views)
-    standing = standing_of(record)
-    told: list[tuple[str, int, tuple[float, float] | None]] = []
-    reviewer = ""
-    if standing in {"returned", "needs photo", "signed"}:
-        newest = record.reviews[-1]
-        reviewer = str(newest["reviewer"])
-        shas = [view.photo["sha256"] for view in views]
-        for one in record.reviews:
-            same = (one["reviewer"], one["time"]) == (newest["reviewer"], newest["time"])
-            number = shas.index(one["photo"]) if one["photo"] in shas else 0
-            for remark in one["remarks"] if same else ():
-                at = remark["at_px"]
-                told.append((remark["text"], number, None if at is None else (at[0], at[1])))
-    fields = record.fields
-    return Opened(
-        path=path,
-        standing=standing,
-        part=fields.get("part_number", ""),
-        photos=photos,
-        blinds=tuple(BlindReview(record, number) for number in range(len(views))),
-        told=tuple(told),
-        reviewer=reviewer,
-    )
-
-
-def _beside(twin: "Inspection", opened: Opened, token: Token) -> tuple[Any, Any]:
-    from ptmark.review import sound_record
-
-    second = {str(one.photo["sha256"]): one for one in twin.to_record().views()}
-    token.check()
-    first = sound_record(opened.path)
-    made = []
-    for number, blind in enumerate(opened.blinds):
-        if blind.photo_sha256 not in second:
-            raise PtmarkError(
-                f"photo {number + 1} of {len(opened.blinds)} is not measured yet",
-                where=blind.photo_file,
-                mend="turn to it (Ctrl+PgDown), or add it again",
-            )
-        made.append(blind.finish(first, second[blind.photo_sha256]))
-    outlines = tuple(
-        tuple((str(one["id"]), one["outline_px"]) for one in view.indications)
-        for view in first.views()
-    )
-    return outlines, tuple(made)
-
-
-def _enter(opened: Opened, compared: "tuple[Comparison, ...]", decision: Decision) -> str:
-    from ptmark.record import Signer, fingerprint, key_of, save_record, sign_record
-    from ptmark.review import reviewed, sound_record
-
-    record: Record = sound_record(opened.path)
-    for blind in opened.blinds:
-        blind.still_of(record)
-    entries = compared or tuple(one.unmeasured() for one in opened.blinds)
-    made = reviewed(
-        record,
-        *entries,
-        reviewer=decision.name,
-        qualification=decision.qualification,
-        outcome=decision.outcome,
-        remarks=decision.remarks,
-    )
-    why = f"review: {decision.outcome}"
-    record = save_record(opened.path, made, by=decision.name, why=why)
-    said = f"{opened.path.name}, revision {record.revision}: {decision.outcome}"
-    if decision.outcome != "signed":
-        return f"{said}. The examiner sees the remarks on opening the record."
-    who = Signer(role="reviewer", name=decision.name, qualification=decision.qualification)
-    record = save_record(opened.path, sign_record(record, who, key_of(decision.name)))
-    return f"{said} by {decision.name}; key {fingerprint(record.signatures[-1]['key'])}"

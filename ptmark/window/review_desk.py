@@ -9,8 +9,10 @@ from PySide6.QtWidgets import QStackedWidget
 
 from ptmark.errors import PtmarkError
 from ptmark.window import dialogs
+from ptmark.window.autosave import Draft
 from ptmark.window.bits import key_button
 from ptmark.window.engine import load_engine
+from ptmark.window.review_away import PutAway
 from ptmark.window.review_bar import ReviewBar
 from ptmark.window.review_case import ReviewCase
 from ptmark.window.review_list import ReviewList
@@ -19,7 +21,6 @@ from ptmark.window.review_pins import Pins
 from ptmark.window.workers import Token
 
 if TYPE_CHECKING:
-    from ptmark.inspection import State
     from ptmark.review import WorkItem
     from ptmark.window.main_window import MainWindow
 
@@ -42,7 +43,7 @@ class ReviewDesk(QObject):
         self._place, self._panel = place, panel
         self.folder: Path | None = None  # of the records
         self._photos: Path | None = None  # a folder asked for
-        self._kept: State | None = None
+        self._away = PutAway(window)
         self._asked_for = Path()
         self.case = ReviewCase(window.session)
         self.list = ReviewList()
@@ -84,7 +85,7 @@ class ReviewDesk(QObject):
         self.bar.told_at.connect(self._pins.bring_told)
         window.looking.opened.connect(case.prepare)
         window.turning.turned.connect(case.prepare)
-        window.empty.draft_taken.connect(lambda _: self.close())
+        window.empty.draft_taken.connect(self.take_draft)
 
     # -- coming in ----------------------------------------------------------------------------
     def take(self, paths: Sequence[Path]) -> None:
@@ -183,14 +184,28 @@ class ReviewDesk(QObject):
         opened, session = self.case.opened, self._session
         if opened is None or session.inspection is None:
             return
-        state, photo = session.inspection.state, session.inspection.photo
-        self._kept = state if photo is None else state.for_next_part()
-        self._window.bench.stop()
+        self._away.put_away()
         self.case.begin()
         self.page.begin()
         session.go("Photo")
         self._window.looking.open(opened.photos[0])
         self._window.turning.add(opened.photos[1:])
+
+    def take_draft(self, draft: Draft) -> None:
+        """Go on with work that was left behind; with a review where it was one."""
+        self.close()
+        looking = self._window.looking
+        if draft.record is None:
+            looking.go_on(draft.path)
+            return
+        self._away.put_away()
+        self._asked_for, case = draft.record, self.case
+
+        def begun() -> None:
+            self.page.begin()
+            looking.go_on(draft.path, case.finish if case.lifted else lambda: None)
+
+        case.resume(draft.path, begun)
 
     def go_on(self) -> None:
         """Go on with the record as its examiner."""
@@ -226,22 +241,13 @@ class ReviewDesk(QObject):
         self.bar.refresh()
 
     def _end(self) -> None:
-        was, session = self._session.reviewing, self._session
+        was = self._session.reviewing
         self._window.bench.stop()
+        if was:
+            self._session.autosave.flush()  # while the review is still known to it
         self.case.close()
-        if not was:
-            return
-        for key in ("open", "look", "scale"):
-            session.workers.cancel(key)
-        session.autosave.begin()
-        fresh = load_engine()()
-        session.levels = None
-        session.select()
-        session.take_over(fresh)
-        if (kept := self._kept) is not None:
-            session.by_itself(lambda: fresh.take_state(kept))
-        session.touched = False
-        session.photo_shown.emit(None)
+        if was:
+            self._away.begin_again()
 
     # -- what follows what --------------------------------------------------------------------
     def _on_changed(self) -> None:

@@ -8,8 +8,9 @@ from PySide6.QtWidgets import QHBoxLayout, QLineEdit, QListWidget, QVBoxLayout, 
 from ptmark.errors import PtmarkError
 from ptmark.window.bits import Notice, heading, key_button, plain, quiet
 from ptmark.window.cautions import VERDICT_CAUTIONS
-from ptmark.window.review_case import Decision, ReviewCase
+from ptmark.window.review_case import ReviewCase
 from ptmark.window.review_table import ReviewTable
+from ptmark.window.review_work import Decision
 from ptmark.window.session import Session
 from ptmark.window.signer import SignerFields
 from ptmark.window.steps.page import StepPage

@@ -11,10 +11,13 @@ from PySide6.QtWidgets import QApplication, QLabel
 
 from ptmark.__main__ import main
 from ptmark.inspection import Inspection
+from ptmark.inspection.draft import draft_to_json
 from ptmark.photo import open_photo
 from ptmark.record import Signer, key_of, load_record, save_record, sign_record
 from ptmark.review import standing_of
 from ptmark.window import app, dialogs
+from ptmark.window.autosave import left_behind, read_draft
+from ptmark.window.draft_offer import DraftOffer
 
 pytestmark = [pytest.mark.gui, pytest.mark.slow]
 
@@ -357,3 +360,118 @@ def test_a_dropped_record_and_a_word_on_the_command_line_open_it(
     monkeypatch.setattr(app, "run", lambda path: shown.append(path) or 0)
     assert main([str(folder / "a.json")]) == main([f"{folder}/"]) == 0
     assert shown == [folder / "a.json", folder]
+
+
+# -- broken off: it comes back as a review, blind as before, or lifted for good ----------------
+def break_off(qtbot, window, idle):
+    """Leave in the middle; what is left on disk."""
+    click(qtbot, window.review.bar.buttons["Leave"])
+    idle()
+    assert not window.session.has_photo
+    (draft,) = left_behind()
+    return draft
+
+
+def take_up(qtbot, window, idle, phase):
+    qtbot.waitUntil(lambda: window.empty.draft_buttons() != [], timeout=20_000)
+    assert (
+        "Unfinished review of a.json: scene.png"
+        in window.empty.findChild(DraftOffer).text.text()
+    )
+    window.empty.draft_buttons()[0].click()
+    qtbot.waitUntil(lambda: window.session.has_photo, timeout=30_000)
+    until_phase(qtbot, window, idle, phase)
+
+
+def test_broken_off_while_blind_it_comes_back_blind(qtbot, blind, idle, folder):
+    case = blind.review.case
+    blind.session.go("Indications")
+    blind.view.setFocus()
+    qtbot.keyClick(blind.view, KEY.Key_Return)
+    case.remark("look at the toe", (380.0, 315.0))
+    kept = draft_to_json(blind.session.inspection)
+    draft = break_off(qtbot, blind, idle)
+    assert draft.record == folder / "a.json"
+    # nothing of the first's results stands in the draft
+    first = load_record(folder / "a.json")
+    text = draft.path.read_text()
+    assert not any(str(one["length_mm"]) in text for one in first.indications)
+    assert "taken" in text
+
+    take_up(qtbot, blind, idle, "blind")
+    assert draft_to_json(blind.session.inspection) == kept
+    assert [one.text for one in case.remarks] == ["look at the toe"]
+    assert (case.compared, case.firsts) == ((), ())
+    assert [mark.name for mark in blind.view.beside] == ["remark 1"]
+    assert not blind.review.page.both.isVisibleTo(blind.review.page)
+
+    measure(qtbot, blind, idle)
+    blind.review.page.who.name.setText("second examiner")
+    with qtbot.waitSignal(case.decided, timeout=30_000):
+        press(qtbot, blind, KEY.Key_S, MOD.AltModifier)
+    idle()
+    assert standing_of(load_record(folder / "a.json")) == "signed"
+    assert left_behind() == []
+
+
+def test_once_both_were_shown_it_never_comes_back_blind(qtbot, blind, idle, folder):
+    measure(qtbot, blind, idle)
+    case = blind.review.case
+    compared = [one.to_json() for one in case.compared]
+    path = blind.session.autosave.path
+    assert read_draft(path)["review"]["lifted"] is True
+    # What is changed now, with the first's outlines in sight, is no blind measurement.
+    for one in blind.session.state.marked:
+        blind.session.inspection.remove(one.id)
+    case.remark("seen", None)
+    draft = break_off(qtbot, blind, idle)
+    assert len(read_draft(draft.path)["marked"]) == 3
+
+    take_up(qtbot, blind, idle, "beside")
+    assert [one.to_json() for one in case.compared] == compared
+    assert [one.text for one in case.remarks] == ["seen"]
+
+
+def test_of_a_record_that_was_changed_meanwhile_it_is_refused(qtbot, blind, idle, folder):
+    qtbot.keyClick(blind.view, KEY.Key_Return)
+    draft = break_off(qtbot, blind, idle)
+    record = load_record(folder / "a.json")
+    fields = {**record.fields, "remarks": "wiped once more"}
+    save_record(folder / "a.json", replace(record, fields=fields), by="first", why="forgotten")
+    blind.review.take_draft(draft)
+    notice = blind.review.bar.notice
+    qtbot.waitUntil(lambda: "was changed since" in notice.text.text(), timeout=30_000)
+    idle()
+    assert blind.review.case.phase == ""
+    assert not blind.session.has_photo
+    assert draft.path.exists()  # the reviewer's work is not thrown away
+
+
+def test_the_reviewer_is_told_the_thickness_and_no_more(
+    qtbot, window, idle, folder, inspected_record
+):
+    given = {"relief_mm": 1.5, "haze": None}
+    told = replace(
+        inspected_record, id="thick", thickness_mm=12.7, weld_length_mm=88.0, conditions=given
+    )
+    who = Signer(role="examiner", name="first examiner")
+    save_record(folder / "t.json", sign_record(told, who, key_of(who.name)))
+    window.open(folder / "t.json")
+    until_phase(qtbot, window, idle, "told")
+    with qtbot.waitSignal(window.looking.suggested, timeout=30_000):
+        press(qtbot, window, KEY.Key_B)
+    idle()
+    state = window.session.state
+    assert state.thickness_mm == 12.7
+    assert (state.relief_mm, state.weld_length_mm) == (None, None)
+
+
+def test_a_draft_with_a_damaged_review_says_so(qtbot, blind, idle, folder):
+    qtbot.keyClick(blind.view, KEY.Key_Return)
+    draft = break_off(qtbot, blind, idle)
+    document = read_draft(draft.path)
+    del document["review"]["of"]
+    draft.path.write_text(json.dumps(document))
+    blind.review.take_draft(draft)
+    notice = blind.review.bar.notice
+    qtbot.waitUntil(lambda: "does not fit" in notice.text.text(), timeout=30_000)
