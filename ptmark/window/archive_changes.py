@@ -7,6 +7,7 @@ from PySide6.QtWidgets import QAbstractItemView, QHeaderView, QTableWidget, QTab
 
 from ptmark.window.bits import as_list
 from ptmark.window.glyphs import glyph_icon
+from ptmark.window.words import tr
 
 if TYPE_CHECKING:
     from ptmark.criteria import Change
@@ -20,8 +21,10 @@ class ChangesTable(QTableWidget):
 
     def __init__(self) -> None:
         super().__init__(0, 4)
-        self.setHorizontalHeaderLabels(("What", "Before", "After", "By the rule"))
-        self.setAccessibleName("What changes by the other criteria")
+        self.setHorizontalHeaderLabels(
+            (tr("What"), tr("Before"), tr("After"), tr("By the rule"))
+        )
+        self.setAccessibleName(tr("What changes by the other criteria"))
         self.setEditTriggers(QAbstractItemView.EditTrigger.NoEditTriggers)
         as_list(self)
         head = self.horizontalHeader()
@@ -36,7 +39,7 @@ class ChangesTable(QTableWidget):
                 item = QTableWidgetItem(text)
                 if column == 0 and row.differs:
                     item.setIcon(glyph_icon("look", self.palette()))
-                    item.setData(Qt.ItemDataRole.AccessibleTextRole, f"{text}, changes")
+                    item.setData(Qt.ItemDataRole.AccessibleTextRole, tr("{0}, changes", text))
                 self.setItem(number, column, item)
 
 
@@ -47,7 +50,7 @@ def judged_again(record: "Record", name: str) -> "tuple[str, list[tuple[str, Cha
 
     profile, rows = load_profile(name), []
     for number, view, after in evaluated_again(record, profile):
-        where = f"photo {number}: " if number else ""
+        where = tr("photo {0}: ", number) if number else ""
         made = changes(view.evaluation, evaluation_to_json(after))
         rows += [(where, row) for row in made]
     return f"{profile.title} ({profile.edition})", rows

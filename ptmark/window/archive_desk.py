@@ -9,6 +9,7 @@ from PySide6.QtWidgets import QStackedWidget, QWidget
 
 from ptmark.window import dialogs
 from ptmark.window.bits import key_button
+from ptmark.window.words import tr
 
 if TYPE_CHECKING:
     from ptmark.archive import Hit
@@ -44,13 +45,15 @@ class ArchiveDesk(QObject):
     def _add_ways_in(self) -> None:
         window = self._window
         self.find_button = key_button(
-            "Find in the archive …", "Ctrl+F", self.open, window=window
+            tr("Find in the archive …"), "Ctrl+F", self.open, window=window
         )
         row = window.empty.review_row
         row.insertWidget(max(row.count() - 1, 0), self.find_button)
         keep = window.record_step.archive
         keep.offer(
-            key_button("Find in it …", "", self.open, tip="Find in the archive (Ctrl+F)")
+            key_button(
+                tr("Find in it …"), "", self.open, tip=tr("Find in the archive (Ctrl+F)")
+            )
         )
 
     def _connect(self) -> None:
@@ -166,7 +169,7 @@ class ArchiveDesk(QObject):
         theirs = {key: text for key, text in record.fields.items() if key in shared}
         profile = str((record.evaluation or {}).get("profile", ""))
         self._session.change(
-            f"start the retest of {record.id}",
+            tr("start the retest of {0}", record.id),
             fields={**mine, **theirs},
             retest_of=link_to(record, f"{record.id}.json"),
             profile=profile if profile in list_profiles() else state.profile,

@@ -21,6 +21,7 @@ from ptmark.window.archive_search import SearchBar, as_words
 from ptmark.window.archive_table import HitTable
 from ptmark.window.bits import Notice, key_button, plain
 from ptmark.window.session import Session
+from ptmark.window.words import tr
 from ptmark.window.workers import Token
 
 if TYPE_CHECKING:
@@ -29,7 +30,7 @@ if TYPE_CHECKING:
 __all__ = ["FoundPage"]
 
 _PAGE = 60
-_EMPTY = (
+_EMPTY = tr(
     "The archive is empty.\n\n"
     "It keeps records and their photos for each part number, so that a later question, "
     "“what did we see at this place on this part, and are the pictures the originals?”, has "
@@ -65,8 +66,8 @@ class FoundPage(QWidget):
         self.views = QStackedWidget()
         for view in (self.gallery, self.table, self.empty):
             self.views.addWidget(view)
-        self.turn_button = key_button("As a table", "Ctrl+T", self.turn_view, window=self)
-        self.back_button = key_button("Back to the work", "Escape", self.left.emit)
+        self.turn_button = key_button(tr("As a table"), "Ctrl+T", self.turn_view, window=self)
+        self.back_button = key_button(tr("Back to the work"), "Escape", self.left.emit)
         self.deeds = QHBoxLayout()
         self._lay_out()
         self._connect()
@@ -121,7 +122,7 @@ class FoundPage(QWidget):
             token.partial((query, page))
             return (len(page.hits) if page.after is None else count(archive, query)), query
 
-        self._door.cancel("archive glances")
+        self._door.cancel(tr("archive glances"))
         self._door.ask(
             "",
             work,
@@ -144,18 +145,20 @@ class FoundPage(QWidget):
     def _show_count(self, got: "tuple[int, Query]") -> None:
         number, query = got
         line = self.bar.line.text().strip()
-        records = "1 record" if number == 1 else f"{number:,} records"
+        records = tr("1 record") if number == 1 else tr("{0:,} records", number)
         if not line:
-            how = "" if self.bar.asks_nothing else " fit the filters"
+            how = "" if self.bar.asks_nothing else tr(" fit the filters")
         elif query.words:
-            how = f" with the words “{line}”; no part number begins so"
+            how = tr(" with the words “{0}”; no part number begins so", line)
         elif set(line) & {"*", "?"}:
-            how = f" with the part number {line}"
+            how = tr(" with the part number {0}", line)
         else:
-            how = f" whose part number begins with {line}"
+            how = tr(" whose part number begins with {0}", line)
         if number or not self.bar.asks_nothing:
             self.count.setText(
-                f"{records}{how}, newest first." if number else f"No record{how}."
+                tr("{0}{1}, newest first.", records, how)
+                if number
+                else tr("No record{0}.", how)
             )
         else:
             self.count.setText("")
@@ -189,8 +192,8 @@ class FoundPage(QWidget):
         """Pictures in place of the table, or the other way round."""
         to_table = self.views.currentWidget() is self.gallery
         self.views.setCurrentWidget(self.table if to_table else self.gallery)
-        name = "As pictures" if to_table else "As a table"
-        self.turn_button.setText(f"{name}  (Ctrl+T)")
+        name = tr("As pictures") if to_table else tr("As a table")
+        self.turn_button.setText(tr("{0}  (Ctrl+T)", name))
         self.turn_button.setAccessibleName(name)
         self._view().setFocus()
 

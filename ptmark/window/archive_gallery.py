@@ -8,6 +8,7 @@ from ptmark.window.archive_model import GLANCE, HIT, HitModel, length_text
 from ptmark.window.archive_pictures import SIDE, Glance
 from ptmark.window.glyphs import draw_glyph
 from ptmark.window.palette import tone
+from ptmark.window.words import tr
 
 __all__ = ["Gallery"]
 
@@ -22,7 +23,7 @@ class Gallery(QListView):
     def __init__(self, model: HitModel) -> None:
         super().__init__()
         self.setModel(model)
-        self.setAccessibleName("Inspections found, as pictures; Enter opens")
+        self.setAccessibleName(tr("Inspections found, as pictures; Enter opens"))
         self.setViewMode(QListView.ViewMode.IconMode)
         self.setMovement(QListView.Movement.Static)
         self.setResizeMode(QListView.ResizeMode.Adjust)
@@ -95,7 +96,7 @@ class _Painter(QStyledItemDelegate):
             painter.drawImage(place, seen.picture)
             return
         painter.setPen(tone("quiet", palette))
-        said = "…" if seen is None else "the photo cannot be read: verify the archive"
+        said = "…" if seen is None else tr("the photo cannot be read: verify the archive")
         flags = Qt.AlignmentFlag.AlignCenter | Qt.TextFlag.TextWordWrap
         painter.drawText(box, int(flags), said)
 
@@ -104,10 +105,10 @@ def _lengths(seen: Glance | None, unit: str) -> list[str]:
     if seen is None:
         return []
     if not seen.lengths:
-        return ["no indications"]
+        return [tr("no indications")]
     made = [f"{letter}  {length_text(mm, u, unit)}" for letter, mm, u in seen.lengths[:_LINES]]
     if len(seen.lengths) > _LINES:
-        made[-1] += f"   and {len(seen.lengths) - _LINES} more"
+        made[-1] += tr("   and {0} more", len(seen.lengths) - _LINES)
     return made
 
 

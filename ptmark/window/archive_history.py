@@ -12,6 +12,7 @@ from ptmark.window.archive_plot import HistoryPlot
 from ptmark.window.archive_table import HitTable
 from ptmark.window.bits import Notice, heading, key_button, plain
 from ptmark.window.session import Session
+from ptmark.window.words import tr
 from ptmark.window.workers import Token
 
 if TYPE_CHECKING:
@@ -43,7 +44,7 @@ class HistoryPage(QWidget):
         self.said = Notice()
         self.plot = HistoryPlot()
         self.table = HitTable(self.model)
-        self.back_button = key_button("Back", "Escape", self.left.emit)
+        self.back_button = key_button(tr("Back"), "Escape", self.left.emit)
         top = QHBoxLayout()
         top.addWidget(self.head, 1)
         top.addWidget(self.back_button)
@@ -66,7 +67,9 @@ class HistoryPage(QWidget):
         """Read the history of a part number, or of one serial of it."""
         from ptmark.archive import Page
 
-        self.head.setText(f"Part number {part}" + (f", serial {serial}" if serial else ""))
+        self.head.setText(
+            tr("Part number {0}", part) + (tr(", serial {0}", serial) if serial else "")
+        )
         self.says.setText("")
         self.said.say("")
         self.plot.show_periods([], self._session.unit)
@@ -82,7 +85,7 @@ class HistoryPage(QWidget):
             return _Told(told.hits, told.periods)
 
         self._door.ask(
-            "Reading the history",
+            tr("Reading the history"),
             work,
             self._show,
             failed=lambda exc: self.said.say(str(exc)),
@@ -99,10 +102,16 @@ class HistoryPage(QWidget):
         retests = sum(hit.retest_of is not None for hit in told.hits)
         serials = len({hit.serial for hit in told.hits})
         found = sum(hit.indications for hit in told.hits)
-        order = "newest first" if told.periods else "in the order they were examined"
+        order = tr("newest first") if told.periods else tr("in the order they were examined")
         self.says.setText(
-            f"{len(told.hits)} inspections of {serials} serials, {found} indications, "
-            f"{retests} retests; {order}."
+            tr(
+                "{0} inspections of {1} serials, {2} indications, {3} retests; {4}.",
+                len(told.hits),
+                serials,
+                found,
+                retests,
+                order,
+            )
         )
         if told.hits:
             self.table.setCurrentIndex(self.model.index(0, 0))

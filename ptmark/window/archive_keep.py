@@ -15,6 +15,7 @@ from ptmark.window.archive_door import ArchiveDoor
 from ptmark.window.bits import Notice, heading, key_button, plain
 from ptmark.window.saving import Saving
 from ptmark.window.session import Session
+from ptmark.window.words import tr
 from ptmark.window.workers import Token
 
 if TYPE_CHECKING:
@@ -59,16 +60,16 @@ class KeepForm(QWidget):
         self._after_save = False
         self._folder: Path | None = None  # of the photos, where it was asked for
         self.keep_button = key_button(
-            "Keep in the archive",
+            tr("Keep in the archive"),
             "Ctrl+K",
             self.keep,
-            tip="The record and its photos, found again by part number",
+            tip=tr("The record and its photos, found again by part number"),
             window=window,
         )
-        self.always = QCheckBox("Keep every record that is saved")
+        self.always = QCheckBox(tr("Keep every record that is saved"))
         self.always.toggled.connect(self._remember)
         self.link = plain()
-        self.unlink_button = key_button("It is no retest", "", self._unlink)
+        self.unlink_button = key_button(tr("It is no retest"), "", self._unlink)
         self.said = Notice()
         row = QHBoxLayout()
         row.addWidget(self.keep_button)
@@ -78,7 +79,7 @@ class KeepForm(QWidget):
         linked.addWidget(self.unlink_button)
         column = QVBoxLayout(self)
         column.setContentsMargins(0, 0, 0, 0)
-        column.addWidget(heading("Archive"))
+        column.addWidget(heading(tr("Archive")))
         column.addLayout(linked)
         column.addLayout(row)
         column.addWidget(self.always)
@@ -133,7 +134,7 @@ class KeepForm(QWidget):
 
         self.said.say("")
         self.door.ask(
-            f"Keeping {path.name}", work, done, failed=self._say_error, key="archive keep"
+            tr("Keeping {0}", path.name), work, done, failed=self._say_error, key="archive keep"
         )
 
     def _begin(self) -> None:
@@ -154,24 +155,34 @@ class KeepForm(QWidget):
         state = self._session.state
         link = state.retest_of if state else None
         self.link.setText(
-            f"Retest of the record {link['id']}, revision {link['revision']}." if link else ""
+            tr("Retest of the record {0}, revision {1}.", link["id"], link["revision"])
+            if link
+            else ""
         )
         for widget in (self.link, self.unlink_button):
             widget.setVisible(bool(link))
         self.keep_button.setEnabled(self._session.has_photo and not self._session.reviewing)
 
     def _unlink(self) -> None:
-        self._session.change("take the link to the earlier record away", retest_of=None)
+        self._session.change(tr("take the link to the earlier record away"), retest_of=None)
 
     def _say_kept(self, got: _Kept) -> None:
         added, sign = got.added, "done"
         self._mine[added.record_id] = added.sha256
-        what = f"Part number {got.part or 'not given'}, serial {got.serial or 'not given'}"
+        what = tr(
+            "Part number {0}, serial {1}",
+            got.part or tr("not given"),
+            got.serial or tr("not given"),
+        )
         told = {
-            "new": f"{what}, revision {added.revision}: kept with its photos.",
-            "revised": f"{what}, revision {added.revision}: kept in the place of the earlier.",
-            "there": f"{what}, revision {added.revision}: was kept already, the same.",
-            "later": f"{what}: a later revision, {added.revision}, is kept already; it stays.",
+            "new": tr("{0}, revision {1}: kept with its photos.", what, added.revision),
+            "revised": tr(
+                "{0}, revision {1}: kept in the place of the earlier.", what, added.revision
+            ),
+            "there": tr("{0}, revision {1}: was kept already, the same.", what, added.revision),
+            "later": tr(
+                "{0}: a later revision, {1}, is kept already; it stays.", what, added.revision
+            ),
         }
         if not got.part:
             sign, told[added.state] = "look", told[added.state] + _NO_PART
@@ -185,7 +196,7 @@ class KeepForm(QWidget):
         if clash.sha256:
             self.said.offer(
                 key_button(
-                    "Put mine in its place", "", lambda: self._take_in(path, clash.sha256)
+                    tr("Put mine in its place"), "", lambda: self._take_in(path, clash.sha256)
                 )
             )
 
@@ -193,17 +204,17 @@ class KeepForm(QWidget):
         from ptmark.window.dialogs import ask_for_folder
 
         self.said.offer()
-        self.said.say(str(exc) if isinstance(exc, PtmarkError) else f"Not kept: {exc}")
+        self.said.say(str(exc) if isinstance(exc, PtmarkError) else tr("Not kept: {0}", exc))
         path = self._saving.saved_as
         if path is None or "photo" not in str(exc):
             return
 
         def choose() -> None:
-            self._folder = ask_for_folder(self, "Photos of the record", path.parent)
+            self._folder = ask_for_folder(self, tr("Photos of the record"), path.parent)
             if self._folder is not None:
                 self._take_in(path)
 
-        self.said.offer(key_button("Folder of the photos …", "", choose))
+        self.said.offer(key_button(tr("Folder of the photos …"), "", choose))
 
     # -- the tick -----------------------------------------------------------------------------
     def _show_always(self, always: bool) -> None:  # noqa: FBT001 - a plain answer
@@ -217,7 +228,7 @@ class KeepForm(QWidget):
         self._session.workers.start("", work, failed=self._say_error)
 
 
-_NO_PART = " Without a part number it is found only by its other fields."
+_NO_PART = tr(" Without a part number it is found only by its other fields.")
 
 
 def _add(
@@ -237,17 +248,25 @@ def _add(
         if not hits or "another state" not in exc.what:
             raise
         one = hits[0]
-        signed = f", signed {one.signatures} times" if one.signatures else ", not signed"
-        says = (
-            f"The archive keeps another state of this record: revision {one.revision} of "
-            f"{one.examined_on}{signed}, {one.verdict or 'no verdict'}, {one.indications} "
-            "indications. "
+        signed = (
+            tr(", signed {0} times", one.signatures) if one.signatures else tr(", not signed")
+        )
+        says = tr(
+            "The archive keeps another state of this record: revision {0} "
+            "of {1}{2}, {3}, {4} indications. ",
+            one.revision,
+            one.examined_on,
+            signed,
+            one.verdict or tr("no verdict"),
+            one.indications,
         )
         says += (
-            "A signed one is never replaced: save this one where the signed record lies, so "
-            "that it becomes its next revision."
+            tr(
+                "A signed one is never replaced: save this one where the signed record lies, so "
+                "that it becomes its next revision."
+            )
             if one.signatures
-            else "It stays until you say which one counts."
+            else tr("It stays until you say which one counts.")
         )
         return _Clash(exc, says, "" if one.signatures else one.sha256)
     return _Kept(added, fields.get("part_number", ""), fields.get("serial_number", ""))

@@ -15,6 +15,7 @@ from PySide6.QtGui import QGuiApplication
 from ptmark.units import format_length
 from ptmark.window.archive_pictures import Glance
 from ptmark.window.glyphs import glyph_icon
+from ptmark.window.words import tr
 
 if TYPE_CHECKING:
     from ptmark.archive import Hit, Page
@@ -22,17 +23,17 @@ if TYPE_CHECKING:
 __all__ = ["GLANCE", "HEADS", "HIT", "HitModel", "length_text"]
 
 HEADS = (
-    "Part number",
-    "Serial",
-    "Examined on",
-    "Verdict",
-    "Disposition",
-    "Indications",
-    "Longest",
-    "Examiner",
-    "Procedure",
-    "Criteria",
-    "Record",
+    tr("Part number"),
+    tr("Serial"),
+    tr("Examined on"),
+    tr("Verdict"),
+    tr("Disposition"),
+    tr("Indications"),
+    tr("Longest"),
+    tr("Examiner"),
+    tr("Procedure"),
+    tr("Criteria"),
+    tr("Record"),
 )
 HIT = Qt.ItemDataRole.UserRole
 GLANCE = Qt.ItemDataRole.UserRole + 1
@@ -148,17 +149,21 @@ class HitModel(QAbstractTableModel):
         return None
 
     def _spoken(self, hit: "Hit") -> str:
-        serial = f", serial {hit.serial}" if hit.serial else ""
-        return (
-            f"{hit.part or 'no part number'}{serial}, {hit.examined_on}, "
-            f"{hit.verdict or 'no verdict'}, {hit.indications} indications"
+        serial = tr(", serial {0}", hit.serial) if hit.serial else ""
+        return tr(
+            "{0}{1}, {2}, {3}, {4} indications",
+            hit.part or tr("no part number"),
+            serial,
+            hit.examined_on,
+            hit.verdict or tr("no verdict"),
+            hit.indications,
         )
 
 
 def _cells(hit: "Hit", unit: str) -> tuple[str, ...]:
     longest = "" if hit.longest_mm is None else format_length(hit.longest_mm, unit)
     return (
-        hit.part or "not given",
+        hit.part or tr("not given"),
         hit.serial,
         hit.examined_on,
         hit.verdict or "none",
@@ -168,16 +173,16 @@ def _cells(hit: "Hit", unit: str) -> tuple[str, ...]:
         hit.examiner,
         hit.procedure,
         hit.profile,
-        f"revision {hit.revision}"
-        + (f", signed {hit.signatures}×" if hit.signatures else "")
-        + (", retest" if hit.retest_of else ""),
+        tr("revision {0}", hit.revision)
+        + (tr(", signed {0}×", hit.signatures) if hit.signatures else "")
+        + (tr(", retest") if hit.retest_of else ""),
     )
 
 
 def length_text(mm: float | None, u_mm: float | None, unit: str) -> str:
     """A length with its expanded uncertainty, the unit once."""
     if mm is None:
-        return "no length"
+        return tr("no length")
     if u_mm is None:
         return format_length(mm, unit)
     return f"{format_length(mm, unit).rpartition(' ')[0]} ± {format_length(u_mm, unit)}"

@@ -14,6 +14,7 @@ from PySide6.QtGui import QImage
 from ptmark.errors import ArchiveError, PtmarkError
 from ptmark.files import write_whole
 from ptmark.places import user_folder
+from ptmark.window.words import tr
 
 if TYPE_CHECKING:
     from ptmark.archive import Archive, Hit
@@ -112,7 +113,9 @@ def photo_files(
                 data = archive.store.read(key)
             if hashlib.sha256(data).hexdigest() != sha256:
                 raise ArchiveError(
-                    "a photo was changed", where=key, mend="repair it: ptmark archive repair"
+                    tr("a photo was changed"),
+                    where=key,
+                    mend=tr("repair it: ptmark archive repair"),
                 )
             path = archive.store.path(key)
             if path is None:

@@ -13,6 +13,7 @@ from PySide6.QtWidgets import QWidget
 
 from ptmark.units import format_length
 from ptmark.window.palette import CYAN, DEEP_BLUE, is_dark, tone
+from ptmark.window.words import tr
 
 if TYPE_CHECKING:
     from ptmark.archive import Period
@@ -38,7 +39,7 @@ class HistoryPlot(QWidget):
     def show_periods(self, periods: "list[Period]", unit: str) -> None:
         """Show these years."""
         self._periods, self._unit = periods, unit
-        self.setAccessibleName(f"Plot of the years. {self.describe()}")
+        self.setAccessibleName(tr("Plot of the years. {0}", self.describe()))
         self.update()
 
     def describe(self) -> str:
@@ -46,13 +47,21 @@ class HistoryPlot(QWidget):
         said = []
         for one in self._periods:
             rate = one.reject_rate
-            told = "no disposition" if rate is None else f"rejected {rate:.0%}"
+            told = tr("no disposition") if rate is None else tr("rejected {0:.0%}", rate)
             longest = (
-                "" if one.longest_mm is None else f", longest {format_length(one.longest_mm)}"
+                ""
+                if one.longest_mm is None
+                else tr(", longest {0}", format_length(one.longest_mm))
             )
             said.append(
-                f"{one.year}: {one.inspections} inspections, {one.indications} indications"
-                f"{longest}, {told}"
+                tr(
+                    "{0}: {1} inspections, {2} indications{3}, {4}",
+                    one.year,
+                    one.inspections,
+                    one.indications,
+                    longest,
+                    told,
+                )
             )
         return "; ".join(said)
 
@@ -123,7 +132,7 @@ class HistoryPlot(QWidget):
     def _counts(self, painter: QPainter, box: QRectF) -> None:
         most = max(max(one.inspections, one.indications) for one in self._periods) or 1
         most += most % 2
-        title = "Inspections (filled) and indications (hatched)"
+        title = tr("Inspections (filled) and indications (hatched)")
         self._ground(painter, box, title, most, lambda value: f"{value:g}")
         wide = min(box.width() / len(self._periods) * 0.32, 26.0)
         first, second = self._colors()
@@ -141,7 +150,7 @@ class HistoryPlot(QWidget):
     def _lengths(self, painter: QPainter, box: QRectF) -> None:
         longest = [one.longest_mm for one in self._periods]
         most = max((value for value in longest if value is not None), default=1.0) or 1.0
-        title = "Lengths: longest (solid, round points) and mean (dashed, square points)"
+        title = tr("Lengths: longest (solid, round points) and mean (dashed, square points)")
         self._ground(painter, box, title, most, lambda mm: format_length(mm, self._unit))
         first, second = self._colors()
         self._line(painter, box, [None if v is None else v / most for v in longest], first)
@@ -151,7 +160,7 @@ class HistoryPlot(QWidget):
         )
 
     def _rates(self, painter: QPainter, box: QRectF) -> None:
-        title = "Rejected or sent to rework, share of those disposed of"
+        title = tr("Rejected or sent to rework, share of those disposed of")
         self._ground(painter, box, title, 1.0, lambda share: f"{share:.0%}")
         rates = [one.reject_rate for one in self._periods]
         self._line(painter, box, rates, self._colors()[0])

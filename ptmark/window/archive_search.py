@@ -11,6 +11,7 @@ from PySide6.QtWidgets import QGridLayout, QHBoxLayout, QLabel, QLineEdit, QVBox
 from ptmark.errors import UsageError
 from ptmark.units import parse_length
 from ptmark.window.bits import Choice, CommitEdit, key_button
+from ptmark.window.words import tr
 
 if TYPE_CHECKING:
     from ptmark.archive import Query
@@ -18,20 +19,20 @@ if TYPE_CHECKING:
 __all__ = ["SearchBar", "as_words", "whole_day"]
 
 _TEXTS = (
-    ("serial", "Serial", "S-1*"),
-    ("since", "Examined from", "year-month-day"),
+    ("serial", tr("Serial"), "S-1*"),
+    ("since", tr("Examined from"), "year-month-day"),
     ("until", "to", "year-month-day"),
-    ("examiner", "Examiner", ""),
-    ("procedure", "Procedure", "PT-*"),
-    ("criteria", "Criteria", "name, or its beginning with *"),
-    ("kind", "Kind", "crack"),
-    ("shortest_mm", "Length from", "2 mm"),
-    ("longest_mm", "to", "5 mm"),
+    ("examiner", tr("Examiner"), ""),
+    ("procedure", tr("Procedure"), "PT-*"),
+    ("criteria", tr("Criteria"), tr("name, or its beginning with *")),
+    ("kind", tr("Kind"), "crack"),
+    ("shortest_mm", tr("Length from"), tr("2 mm")),
+    ("longest_mm", "to", tr("5 mm")),
 )
 _CHOICES = (
-    ("verdict", "Verdict", ("acceptable", "rejectable", "undecided")),
-    ("disposition", "Disposition", ("accept", "reject", "rework and retest", "refer")),
-    ("shape", "Shape", ("linear", "rounded")),
+    ("verdict", tr("Verdict"), ("acceptable", "rejectable", "undecided")),
+    ("disposition", tr("Disposition"), ("accept", "reject", "rework and retest", "refer")),
+    ("shape", tr("Shape"), ("linear", "rounded")),
 )
 _ACROSS = 6  # fields in a row
 _DAY = re.compile(r"(\d{4})(?:-(\d\d))?(?:-(\d\d))?")
@@ -48,13 +49,15 @@ class SearchBar(QWidget):
     def __init__(self) -> None:
         super().__init__()
         self.line = QLineEdit()
-        self.line.setAccessibleName("Search the archive")
+        self.line.setAccessibleName(tr("Search the archive"))
         self.line.setMinimumHeight(34)
         self._pause = QTimer(self, singleShot=True, interval=120)
         self._pause.timeout.connect(self.asked)
         self.line.textChanged.connect(lambda _: self._pause.start())
-        self.filters_button = key_button("Filters", "Alt+F", self._turn_filters, window=self)
-        self.clear_button = key_button("Clear all", "", self.clear)
+        self.filters_button = key_button(
+            tr("Filters"), "Alt+F", self._turn_filters, window=self
+        )
+        self.clear_button = key_button(tr("Clear all"), "", self.clear)
         self.row = QHBoxLayout()
         self.row.addWidget(self.line, 1)
         self.row.addWidget(self.filters_button)
@@ -76,14 +79,16 @@ class SearchBar(QWidget):
         for name, label, hint in _TEXTS:
             edit = CommitEdit()
             edit.setPlaceholderText(hint)
-            said = {"until": "Examined up to", "longest_mm": "Length up to"}.get(name, label)
-            edit.setAccessibleName(f"Filter: {said}")
+            said = {"until": tr("Examined up to"), "longest_mm": tr("Length up to")}.get(
+                name, label
+            )
+            edit.setAccessibleName(tr("Filter: {0}", said))
             edit.committed.connect(lambda _: self.asked.emit())
             self.texts[name] = edit
             widgets.append((label, edit))
         for name, label, values in _CHOICES:
-            choice = Choice(f"Filter: {label}")
-            choice.addItem("any", "")
+            choice = Choice(tr("Filter: {0}", label))
+            choice.addItem(tr("any"), "")
             for value in values:
                 choice.addItem(value, value)
             choice.activated.connect(lambda _: self.asked.emit())
@@ -126,9 +131,12 @@ class SearchBar(QWidget):
         asked: dict[str, str | float | None] = {
             name: text for name, text in texts.items() if not name.endswith("_mm")
         }
-        asked["since"] = whole_day(texts["since"], "Examined from", last=False)
-        asked["until"] = whole_day(texts["until"], "Examined up to", last=True)
-        for name, label in (("shortest_mm", "Length from"), ("longest_mm", "Length up to")):
+        asked["since"] = whole_day(texts["since"], tr("Examined from"), last=False)
+        asked["until"] = whole_day(texts["until"], tr("Examined up to"), last=True)
+        for name, label in (
+            ("shortest_mm", tr("Length from")),
+            ("longest_mm", tr("Length up to")),
+        ):
             given = texts[name]
             asked[name] = parse_length(given, where=label, default_unit=unit) if given else None
         asked.update({name: str(box.currentData()) for name, box in self.choices.items()})
@@ -143,7 +151,7 @@ class SearchBar(QWidget):
             self.line.setText(query.part or query.words)
         for name, edit in self.texts.items():
             value = getattr(query, name)
-            shown = f"{value:g} mm" if isinstance(value, float | int) else value or ""
+            shown = tr("{0:g} mm", value) if isinstance(value, float | int) else value or ""
             edit.show_text(shown)
         for name, choice in self.choices.items():
             choice.setCurrentIndex(max(choice.findData(getattr(query, name)), 0))
@@ -185,4 +193,4 @@ def whole_day(said: str, where: str, *, last: bool) -> str:
             of_month = int(day) if day else most if last else 1
             if 1 <= of_month <= most:
                 return f"{year}-{number:02}-{of_month:02}"
-    raise UsageError(f"'{said}' is no day", where=where, mend="give it as 2026-03-31")
+    raise UsageError(tr("'{0}' is no day", said), where=where, mend=tr("give it as 2026-03-31"))

@@ -4,6 +4,7 @@ from PySide6.QtWidgets import QAbstractItemView, QHeaderView, QTableView
 
 from ptmark.window.archive_model import HitModel
 from ptmark.window.bits import as_list
+from ptmark.window.words import tr
 
 __all__ = ["HitTable"]
 
@@ -16,7 +17,7 @@ class HitTable(QTableView):
     def __init__(self, model: HitModel) -> None:
         super().__init__()
         self.setModel(model)
-        self.setAccessibleName("Inspections; Enter opens")
+        self.setAccessibleName(tr("Inspections; Enter opens"))
         as_list(self)
         self.setSelectionMode(QAbstractItemView.SelectionMode.SingleSelection)
         head = self.horizontalHeader()

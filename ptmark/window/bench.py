@@ -11,6 +11,7 @@ from ptmark.window.tools.edit import EditTool
 from ptmark.window.tools.points import AreaTool, PickTool
 from ptmark.window.tools.tool import Tool
 from ptmark.window.tools.trace import TraceTool
+from ptmark.window.words import tr
 
 __all__ = ["Bench"]
 
@@ -60,7 +61,8 @@ class Bench(QObject):
         self.stop()
         if not self._session.has_photo:
             self._session.say_trouble(
-                "photo", PtmarkError("there is no photo yet", mend="Open a photo first.")
+                "photo",
+                PtmarkError(tr("there is no photo yet"), mend=tr("Open a photo first.")),
             )
             return
         self.name = name
@@ -88,7 +90,7 @@ class Bench(QObject):
 
         def done(points: list[tuple[float, float]]) -> None:
             self.stop()
-            self._session.change("mark the examined area", area_px=tuple(points))
+            self._session.change(tr("mark the examined area"), area_px=tuple(points))
 
         tool.finished.connect(done)
         self.start("area", tool)
@@ -98,7 +100,7 @@ class Bench(QObject):
         state = self._session.state
         tool = PickTool("weld", [QPointF(x, y) for x, y in (state and state.weld_px) or ()])
         tool.finished.connect(
-            lambda got: self._session.change("mark the weld", weld_px=tuple(got))
+            lambda got: self._session.change(tr("mark the weld"), weld_px=tuple(got))
         )
         self.start("weld", tool)
 

@@ -10,6 +10,7 @@ from ptmark.units import MM_PER_IN
 from ptmark.window.bits import plain
 from ptmark.window.palette import tone
 from ptmark.window.session import Session
+from ptmark.window.words import tr
 
 if TYPE_CHECKING:
     from ptmark.measure import Measurement
@@ -43,7 +44,7 @@ class BudgetBars(QWidget):
         ]
         self.setFixedHeight(_ROW * len(self._rows))
         said = ", ".join(f"{name} {words}" for name, _, words in self._rows)
-        self.setAccessibleName(f"Contributions to the length's uncertainty: {said}")
+        self.setAccessibleName(tr("Contributions to the length's uncertainty: {0}", said))
         self.update()
 
     def sizeHint(self) -> QSize:  # noqa: N802 - Qt's name
@@ -96,4 +97,4 @@ class BudgetView(QWidget):
         from ptmark.measure import advice
 
         says = advice(budget)
-        self.advice.setText(f"What would help most: {says}." if says else "")
+        self.advice.setText(tr("What would help most: {0}.", says) if says else "")

@@ -9,6 +9,7 @@ from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
 from ptmark.errors import PtmarkError
 from ptmark.window.bits import Choice, key_button, quiet
 from ptmark.window.session import Session
+from ptmark.window.words import tr
 from ptmark.window.workers import Token
 
 if TYPE_CHECKING:
@@ -31,22 +32,24 @@ class CriteriaChoice(QWidget):
         self._session, self._window = session, window
         self._named: dict[str, _Named] = {}
         self.form: HouseForm | None = None
-        self.box = Choice("Acceptance criteria")
+        self.box = Choice(tr("Acceptance criteria"))
         self.box.setSizeAdjustPolicy(
             Choice.SizeAdjustPolicy.AdjustToMinimumContentsLengthWithIcon
         )
-        self.box.addItem("Choose the criteria …", "")
+        self.box.addItem(tr("Choose the criteria …"), "")
         self.box.activated.connect(
-            lambda _: session.change("choose the criteria", profile=self.box.currentData())
+            lambda _: session.change(tr("choose the criteria"), profile=self.box.currentData())
         )
         self._edition = quiet()
         self.write_button = key_button(
-            "Write rules for a drawing",
+            tr("Write rules for a drawing"),
             "",
             self._write,
-            tip="A profile of your own",
+            tip=tr("A profile of your own"),
         )
-        self.edit_button = key_button("Change these rules", "", self._edit, tip="Only your own")
+        self.edit_button = key_button(
+            tr("Change these rules"), "", self._edit, tip=tr("Only your own")
+        )
         row = QHBoxLayout()
         row.addWidget(self.write_button)
         row.addWidget(self.edit_button)
@@ -69,9 +72,13 @@ class CriteriaChoice(QWidget):
                 try:
                     own = load_profile(path)
                 except PtmarkError as exc:
-                    made[str(path)] = _Named(f"{path.stem} (cannot be used)", str(exc), "")
+                    made[str(path)] = _Named(
+                        tr("{0} (cannot be used)", path.stem), str(exc), ""
+                    )
                 else:
-                    made[str(path)] = _Named(f"{own.title} (your own)", own.edition, own.unit)
+                    made[str(path)] = _Named(
+                        tr("{0} (your own)", own.title), own.edition, own.unit
+                    )
             for name in list_profiles():
                 profile = load_profile(name)
                 made[name] = _Named(profile.title, profile.edition, profile.unit)
@@ -87,10 +94,14 @@ class CriteriaChoice(QWidget):
 
     def _fill(self) -> None:
         self.box.clear()
-        self.box.addItem("Choose the criteria …", "")
+        self.box.addItem(tr("Choose the criteria …"), "")
         for name, (title, edition, unit) in self._named.items():
             self.box.addItem(title, name)
-            tip = f"{name}, edition {edition}, compared in {unit}" if unit else edition
+            tip = (
+                tr("{0}, edition {1}, compared in {2}", name, edition, unit)
+                if unit
+                else edition
+            )
             self.box.setItemData(self.box.count() - 1, tip, Qt.ItemDataRole.ToolTipRole)
         widest = self.box.view().sizeHintForColumn(0)
         self.box.view().setMinimumWidth(widest + 24)  # variants differ at their ends
@@ -103,7 +114,7 @@ class CriteriaChoice(QWidget):
             self.box.addItem(name, name)
         self.box.setCurrentIndex(max(0, self.box.findData(name)))
         title, edition, unit = self._named.get(name, _Named("", "", ""))
-        said = f"{title}. Written from edition {edition}; compared in {unit}."
+        said = tr("{0}. Written from edition {1}; compared in {2}.", title, edition, unit)
         self._edition.setText(said if title and unit else edition or "")
         self.edit_button.setEnabled(name.endswith(".toml"))
 

@@ -4,6 +4,8 @@ from pathlib import Path
 
 from PySide6.QtWidgets import QFileDialog, QWidget
 
+from ptmark.window.words import tr
+
 __all__ = [
     "ask_for_folder",
     "ask_for_photo",
@@ -12,25 +14,25 @@ __all__ = [
     "ask_where_to_save",
 ]
 
-PHOTOS = "Photos (*.jpg *.jpeg *.png *.tif *.tiff *.webp *.heic *.heif);;All files (*)"
+PHOTOS = tr("Photos (*.jpg *.jpeg *.png *.tif *.tiff *.webp *.heic *.heif);;All files (*)")
 
 
 def ask_for_photo(parent: QWidget, folder: Path) -> Path | None:
     """Ask which photo to open; None where the user leaves it."""
-    name, _ = QFileDialog.getOpenFileName(parent, "Open a photo", str(folder), PHOTOS)
+    name, _ = QFileDialog.getOpenFileName(parent, tr("Open a photo"), str(folder), PHOTOS)
     return Path(name) if name else None
 
 
 def ask_for_photos(parent: QWidget, folder: Path) -> list[Path]:
     """Ask which photos to add; none where the user leaves it."""
-    names, _ = QFileDialog.getOpenFileNames(parent, "Add photos", str(folder), PHOTOS)
+    names, _ = QFileDialog.getOpenFileNames(parent, tr("Add photos"), str(folder), PHOTOS)
     return sorted(Path(name) for name in names)
 
 
 def ask_for_record(parent: QWidget, folder: Path) -> Path | None:
     """Ask which record to open; None where the user leaves it."""
-    kinds = "Records (*.json);;All files (*)"
-    name, _ = QFileDialog.getOpenFileName(parent, "Open a record", str(folder), kinds)
+    kinds = tr("Records (*.json);;All files (*)")
+    name, _ = QFileDialog.getOpenFileName(parent, tr("Open a record"), str(folder), kinds)
     return Path(name) if name else None
 
 
@@ -42,5 +44,5 @@ def ask_for_folder(parent: QWidget, title: str, folder: Path) -> Path | None:
 
 def ask_where_to_save(parent: QWidget, proposal: Path, kinds: str) -> Path | None:
     """Ask where to save; the system asks before a file is replaced. None: leave it."""
-    name, _ = QFileDialog.getSaveFileName(parent, "Save", str(proposal), kinds)
+    name, _ = QFileDialog.getSaveFileName(parent, tr("Save"), str(proposal), kinds)
     return Path(name) if name else None

@@ -7,6 +7,7 @@ from PySide6.QtWidgets import QPushButton, QWidget
 
 from ptmark.window.autosave import Draft
 from ptmark.window.bits import Notice
+from ptmark.window.words import tr
 
 __all__ = ["DraftOffer"]
 
@@ -19,14 +20,14 @@ class DraftOffer(Notice):
     ) -> None:
         super().__init__(parent)
         when = datetime.fromtimestamp(draft.saved).astimezone().strftime("%Y-%m-%d %H:%M")
-        count = f"{draft.marked} indication{'s' * (draft.marked != 1)}"
-        self.go_on = QPushButton("Go on with it")
+        count = tr("{0} indication{1}", draft.marked, "s" * (draft.marked != 1))
+        self.go_on = QPushButton(tr("Go on with it"))
         self.go_on.setProperty("draft", "go on")
         self.go_on.clicked.connect(lambda: taken.emit(draft))
-        discard = QPushButton("Discard it")
+        discard = QPushButton(tr("Discard it"))
         discard.clicked.connect(lambda: dismissed.emit(draft))
         self.offer(self.go_on, discard)
-        what = "no photo yet" if draft.photo is None else f"{draft.photo.name}, {count}"
-        part = f"part {draft.part}, " if draft.part else ""
-        work = "work" if draft.record is None else f"review of {draft.record.name}"
-        self.say(f"Unfinished {work}: {part}{what}, last changed {when}.", "")
+        what = tr("no photo yet") if draft.photo is None else f"{draft.photo.name}, {count}"
+        part = tr("part {0}, ", draft.part) if draft.part else ""
+        work = "work" if draft.record is None else tr("review of {0}", draft.record.name)
+        self.say(tr("Unfinished {0}: {1}{2}, last changed {3}.", work, part, what, when), "")

@@ -9,6 +9,7 @@ from ptmark.errors import PtmarkError
 from ptmark.window.autosave import Draft
 from ptmark.window.bits import Notice, quiet
 from ptmark.window.draft_offer import DraftOffer
+from ptmark.window.words import tr
 
 __all__ = ["EmptyPage"]
 
@@ -33,7 +34,7 @@ class EmptyPage(QWidget):
         column.setContentsMargins(60, 24, 60, 24)
         column.setSpacing(12)
         column.addStretch(2)
-        head = QLabel("Measure, judge and document penetrant indications from a photo")
+        head = QLabel(tr("Measure, judge and document penetrant indications from a photo"))
         font = head.font()
         font.setPointSizeF(font.pointSizeF() * 1.5)
         font.setBold(True)
@@ -42,11 +43,13 @@ class EmptyPage(QWidget):
         column.addWidget(head)
         column.addWidget(
             quiet(
-                "Photograph the developed part square on, evenly lit, with the scale card or a "
-                "rule lying in the plane of the surface. Then drop the photo here."
+                tr(
+                    "Photograph the developed part square on, evenly lit, with the scale card or a "
+                    "rule lying in the plane of the surface. Then drop the photo here."
+                )
             )
         )
-        self.open_button = QPushButton("Open a photo …  (Ctrl+O)")
+        self.open_button = QPushButton(tr("Open a photo …  (Ctrl+O)"))
         self.open_button.setMinimumHeight(40)
         self.open_button.setMaximumWidth(320)
         self.open_button.clicked.connect(self.open_asked)
@@ -65,11 +68,11 @@ class EmptyPage(QWidget):
         """Offer the rendered demo photos."""
         if not photos:
             return
-        self._samples.addWidget(quiet("Or try it on a sample, rendered and invented:"))
+        self._samples.addWidget(quiet(tr("Or try it on a sample, rendered and invented:")))
         row = QHBoxLayout()
         for path in photos[:4]:
             button = QPushButton(path.stem.replace("-", " ").replace("_", " ").capitalize())
-            button.setAccessibleName(f"Try the sample photo {path.stem}")
+            button.setAccessibleName(tr("Try the sample photo {0}", path.stem))
             button.setMinimumHeight(32)
             button.clicked.connect(lambda _=False, p=path: self.sample_asked.emit(p))
             row.addWidget(button)
@@ -87,7 +90,7 @@ class EmptyPage(QWidget):
             )
         if len(drafts) > _MOST_DRAFTS:
             more = len(drafts) - _MOST_DRAFTS
-            self._drafts.addWidget(quiet(f"and {more} older"))
+            self._drafts.addWidget(quiet(tr("and {0} older", more)))
 
     def draft_buttons(self) -> list[QPushButton]:
         """The buttons that go on with a draft, newest first."""

@@ -8,6 +8,7 @@ from PySide6.QtWidgets import QListWidget, QListWidgetItem, QVBoxLayout, QWidget
 from ptmark.window.glyphs import glyph_icon
 from ptmark.window.judging import STRICTEST
 from ptmark.window.sketch_view import SketchView
+from ptmark.window.words import tr
 
 if TYPE_CHECKING:
     from ptmark.criteria import Evaluation, Finding, Scene
@@ -27,7 +28,7 @@ class Findings(QWidget):
     chosen = Signal(object)
 
     def __init__(
-        self, name: str = "Findings, rule by rule", least: int = 150, sketch: int = 180
+        self, name: str = tr("Findings, rule by rule"), least: int = 150, sketch: int = 180
     ) -> None:
         super().__init__()
         self._scene: Scene | None = None
@@ -103,4 +104,4 @@ def _conformity(share: float | None) -> str:
     if share is None:
         return ""
     shown = "< 1 %" if share < 0.01 else "> 99 %" if share > 0.99 else f"{100 * share:.0f} %"
-    return f"conforms with probability {shown}"
+    return tr("conforms with probability {0}", shown)

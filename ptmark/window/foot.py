@@ -3,16 +3,17 @@
 from PySide6.QtCore import QPointF
 from PySide6.QtWidgets import QHBoxLayout, QLabel, QProgressBar, QPushButton, QWidget
 
+from ptmark.window.words import tr
 from ptmark.window.workers import Workers
 
 __all__ = ["Foot"]
 
-_LOOK = "Wheel zooms, drag moves the photo, F fits it."
+_LOOK = tr("Wheel zooms, drag moves the photo, F fits it.")
 _HINTS = {
     "Photo": _LOOK,
-    "Scale": f"Choose a reference, pick its points, type its length. {_LOOK}",
-    "Indications": f"Enter takes, Delete drops, arrow keys go on. {_LOOK}",
-    "Verdict": f"Choose a finding to see it on the photo. {_LOOK}",
+    "Scale": tr("Choose a reference, pick its points, type its length. {0}", _LOOK),
+    "Indications": tr("Enter takes, Delete drops, arrow keys go on. {0}", _LOOK),
+    "Verdict": tr("Choose a finding to see it on the photo. {0}", _LOOK),
     "Record": "Ctrl+S saves record, image and PDF beside each other.",
 }
 
@@ -29,13 +30,13 @@ class Foot(QWidget):
         self.hint = QLabel()
         self._place = QLabel()
         self.drawn = QLabel()
-        self.drawn.setAccessibleName("Size of what is being drawn")
+        self.drawn.setAccessibleName(tr("Size of what is being drawn"))
         self.job = QLabel()
         self.bar = QProgressBar()
         self.bar.setFixedWidth(140)
         self.bar.setTextVisible(False)
-        self.bar.setAccessibleName("Progress")
-        self.cancel_button = QPushButton("Cancel  (Ctrl+.)")
+        self.bar.setAccessibleName(tr("Progress"))
+        self.cancel_button = QPushButton(tr("Cancel  (Ctrl+.)"))
         self.cancel_button.setShortcut("Ctrl+.")
         self.cancel_button.clicked.connect(lambda _=False: workers.cancel())
         row.addWidget(self.hint, 1)
@@ -63,7 +64,7 @@ class Foot(QWidget):
 
     def say_place(self, at: QPointF) -> None:
         """Show where the pointer stands, px of the photo."""
-        self._place.setText(f"{at.x():.1f}, {at.y():.1f} px")
+        self._place.setText(tr("{0:.1f}, {1:.1f} px", at.x(), at.y()))
 
     def _refresh(self) -> None:
         jobs = self._workers.shown

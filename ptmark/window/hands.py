@@ -9,6 +9,7 @@ from PySide6.QtGui import QKeyEvent
 
 from ptmark.errors import OutlineError
 from ptmark.window.session import Session
+from ptmark.window.words import tr
 from ptmark.window.workers import Token
 
 if TYPE_CHECKING:
@@ -72,7 +73,7 @@ class Hands(QObject):
             for m in state.marked
         )
         if any(m.standing == "suggested" for m in state.marked):
-            self._session.change("take all suggestions", marked=marked)
+            self._session.change(tr("take all suggestions"), marked=marked)
 
     def _after(self) -> list[str]:
         """The list's letters from the one after the selection round to it."""
@@ -116,7 +117,7 @@ class Hands(QObject):
                 self._session.attempt(
                     "indications",
                     lambda: inspection.edit(
-                        name, "edit the points of", outline_px=outline, edge=edge
+                        name, tr("edit the points of"), outline_px=outline, edge=edge
                     ),
                 )
 
@@ -136,8 +137,8 @@ class Hands(QObject):
             outline = np.array(points, float)
             if abs(_area(points)) < 1.0:
                 raise OutlineError(
-                    "the outline encloses less than one pixel",
-                    mend="Draw round the indication.",
+                    tr("the outline encloses less than one pixel"),
+                    mend=tr("Draw round the indication."),
                 )
             refined, edge = refine_outline(in_colour_contrast(photo, kind), outline)
             if mode == "edge":

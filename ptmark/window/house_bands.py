@@ -5,6 +5,7 @@ from PySide6.QtWidgets import QHBoxLayout, QLabel, QVBoxLayout, QWidget
 from ptmark.criteria.parameter import Parameter
 from ptmark.window.bits import key_button, quiet
 from ptmark.window.house_fields import AmountEdit, Field
+from ptmark.window.words import tr
 
 __all__ = ["BandsField"]
 
@@ -24,11 +25,13 @@ class BandsField(Field):
             dict(row) for row in (value if isinstance(value, list) else [])
         ]
         self._place = QVBoxLayout()
-        self._add = key_button("Add a row", "", self._add_row)
+        self._add = key_button(tr("Add a row"), "", self._add_row)
         column = QVBoxLayout()
         column.addLayout(self._place)
         column.addWidget(self._add)
-        column.addWidget(quiet("The thinnest first. A last row without “up to” holds above."))
+        column.addWidget(
+            quiet(tr("The thinnest first. A last row without “up to” holds above."))
+        )
         self.row.addLayout(column)
         self._fill()
 
@@ -39,21 +42,25 @@ class BandsField(Field):
                 old.deleteLater()
         for nth, row in enumerate(self._rows):
             self._place.addWidget(self._line(nth, row))
-        self._add.setText("Add a row" if self._rows else "Use a table in place of one limit")
+        self._add.setText(
+            tr("Add a row") if self._rows else tr("Use a table in place of one limit")
+        )
 
     def _line(self, nth: int, row: dict[str, str]) -> QWidget:
         line = QWidget()
         across = QHBoxLayout(line)
         across.setContentsMargins(0, 0, 0, 0)
         unit, wanted = self._units
-        up_to = AmountEdit(f"Row {nth + 1}, up to", row.get("up_to", ""), unit, ("<=", "<"))
+        up_to = AmountEdit(
+            tr("Row {0}, up to", nth + 1), row.get("up_to", ""), unit, ("<=", "<")
+        )
         limit = AmountEdit(
-            f"Row {nth + 1}, limit", row.get("reject", ""), wanted, self._reject.operators
+            tr("Row {0}, limit", nth + 1), row.get("reject", ""), wanted, self._reject.operators
         )
         up_to.edited.connect(lambda text: self._put(nth, "up_to", text))
         limit.edited.connect(lambda text: self._put(nth, "reject", text))
-        away = key_button("−", "", lambda: self._take_away(nth), tip="Take this row away")
-        away.setAccessibleName(f"Take row {nth + 1} away")
+        away = key_button("−", "", lambda: self._take_away(nth), tip=tr("Take this row away"))
+        away.setAccessibleName(tr("Take row {0} away", nth + 1))
         away.setFixedWidth(32)
         for part in (up_to, QLabel(":"), limit, away):
             across.addWidget(part, 1 if isinstance(part, AmountEdit) else 0)

@@ -13,11 +13,17 @@ from PySide6.QtWidgets import QHBoxLayout, QLabel, QLineEdit, QVBoxLayout, QWidg
 from ptmark.criteria.parameter import Parameter
 from ptmark.window.bits import Choice, plain
 from ptmark.window.palette import tone
+from ptmark.window.words import tr
 
 __all__ = ["AmountEdit", "Field", "field_for"]
 
 _SPLIT = re.compile(r"\s*(>=|<=|>|<)?\s*(.*?)\s*(mm2|in2|mm|in|%)?\s*")
-_OPERATORS = {">": "more than", ">=": "at least", "<": "less than", "<=": "at most"}
+_OPERATORS = {
+    ">": tr("more than"),
+    ">=": tr("at least"),
+    "<": tr("less than"),
+    "<=": tr("at most"),
+}
 _UNITS = {"1": "", "mm2": "mm²", "in2": "in²"}
 
 
@@ -33,7 +39,7 @@ class Field(QWidget):
     def __init__(self, name: str, says: str, *, needed: bool) -> None:
         super().__init__()
         self.name = name
-        label = QLabel(says if needed else f"{says} (may be left out)")
+        label = QLabel(says if needed else tr("{0} (may be left out)", says))
         label.setWordWrap(True)
         self.says = says
         self.row = QHBoxLayout()
@@ -96,7 +102,7 @@ class ChoiceField(Field):
     def __init__(self, one: Parameter, value: object) -> None:
         super().__init__(one.name, one.says, needed=one.required)
         self.box = Choice(one.says)
-        unset = "choose …" if one.required else f"{one.default} (as usual)".strip()
+        unset = tr("choose …") if one.required else tr("{0} (as usual)", one.default).strip()
         self.box.addItem(unset, "")
         for option in one.options:
             self.box.addItem(option, option)
@@ -120,7 +126,7 @@ class AmountEdit(QWidget):
         self._unit = unit
         row = QHBoxLayout(self)
         row.setContentsMargins(0, 0, 0, 0)
-        self._operator = Choice(f"{says}: over or under")
+        self._operator = Choice(tr("{0}: over or under", says))
         for one in operators:
             self._operator.addItem(_OPERATORS[one], one)
         if operator and operator not in operators:
@@ -132,7 +138,7 @@ class AmountEdit(QWidget):
         self.number.setMinimumHeight(28)
         self.number.setMinimumWidth(56)
         spoken = _UNITS.get(unit, unit)
-        self.number.setAccessibleName(f"{says}, in {spoken}" if spoken else says)
+        self.number.setAccessibleName(tr("{0}, in {1}", says, spoken) if spoken else says)
         self.number.textEdited.connect(lambda _: self._tell())
         # a figure in another unit is never converted: it is shown as it was written
         was = written or "1"
@@ -159,7 +165,7 @@ class AmountField(Field):
         values = value if isinstance(value, list) else [str(value or "")]
         self._values = [*values, "", ""][: 2 if self._pair else 1]
         for place, text in enumerate(self._values):
-            says = f"{one.says}, {place + 1} of 2" if self._pair else one.says
+            says = tr("{0}, {1} of 2", one.says, place + 1) if self._pair else one.says
             edit = AmountEdit(says, text, unit, one.operators)
             edit.edited.connect(lambda made, at=place: self._tell(at, made))
             self.row.addWidget(edit, 1)

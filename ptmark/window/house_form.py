@@ -21,6 +21,7 @@ from ptmark.window.house_list import PartList
 from ptmark.window.house_part import PartFields, part_title
 from ptmark.window.house_preview import HousePreview
 from ptmark.window.session import Session
+from ptmark.window.words import tr
 
 __all__ = ["HouseForm"]
 
@@ -35,7 +36,7 @@ class HouseForm(QWidget):
 
     def __init__(self, session: Session, parent: QWidget) -> None:
         super().__init__(parent, Qt.WindowType.Window)
-        self.setWindowTitle("Rules for a drawing")
+        self.setWindowTitle(tr("Rules for a drawing"))
         self._session = session
         self.draft = ProfileDraft()
         self._file: Path | None = None
@@ -59,10 +60,10 @@ class HouseForm(QWidget):
         split.setChildrenCollapsible(False)
         self.notice = Notice()
         self.save_button = key_button(
-            "Save and use", "Ctrl+S", self.save, window=self,
-            tip="Write the file and choose these rules for this inspection",
+            tr("Save and use"), "Ctrl+S", self.save, window=self,
+            tip=tr("Write the file and choose these rules for this inspection"),
         )  # fmt: skip
-        self.close_button = key_button("Close", "Esc", self.close, window=self)
+        self.close_button = key_button(tr("Close"), "Esc", self.close, window=self)
         foot = QHBoxLayout()
         foot.addWidget(self.notice, 1)
         foot.addWidget(self.close_button)
@@ -73,32 +74,34 @@ class HouseForm(QWidget):
         column.addLayout(foot)
 
     def _head(self) -> QHBoxLayout:
-        self.start = Choice("Start from")
+        self.start = Choice(tr("Start from"))
         self.start.setSizeAdjustPolicy(
             Choice.SizeAdjustPolicy.AdjustToMinimumContentsLengthWithIcon
         )
         self._fill_start()
-        self.start_button = key_button("Start anew from it", "", self._start_anew)
-        self.decision = Choice("Decision rule")
-        self.decision.addItem("The uncertainty counts: near the limit is undecided", "guarded")
-        self.decision.addItem("As the code reads: the measured value alone", "simple")
+        self.start_button = key_button(tr("Start anew from it"), "", self._start_anew)
+        self.decision = Choice(tr("Decision rule"))
+        self.decision.addItem(
+            tr("The uncertainty counts: near the limit is undecided"), "guarded"
+        )
+        self.decision.addItem(tr("As the code reads: the measured value alone"), "simple")
         self.decision.activated.connect(lambda _: self._try())
         row = QHBoxLayout()
-        row.addWidget(QLabel("Start from"))
+        row.addWidget(QLabel(tr("Start from")))
         row.addWidget(self.start, 2)
         row.addWidget(self.start_button)
         row.addSpacing(16)
-        row.addWidget(QLabel("Decision rule"))
+        row.addWidget(QLabel(tr("Decision rule")))
         row.addWidget(self.decision, 2)
         return row
 
     def _fill_start(self) -> None:
         self.start.clear()
-        self.start.addItem("Nothing: blank rules", "")
+        self.start.addItem(tr("Nothing: blank rules"), "")
         for path in house_files():
-            self.start.addItem(f"{path.stem} (your own)", path)
+            self.start.addItem(tr("{0} (your own)", path.stem), path)
         for name in list_templates():
-            self.start.addItem(f"{name} (to be filled in)", name)
+            self.start.addItem(tr("{0} (to be filled in)", name), name)
         for name in list_profiles():
             self.start.addItem(name, name)
 
@@ -139,22 +142,24 @@ class HouseForm(QWidget):
             self._show_first_fault()
             return
         except OSError as exc:
-            self.notice.say(f"{path_of(exc)}: {exc.strerror}. Make room or mend its rights.")
+            self.notice.say(
+                tr("{0}: {1}. Make room or mend its rights.", path_of(exc), exc.strerror)
+            )
             return
         self._file = path
         self._session.change(
-            "choose the criteria",
+            tr("choose the criteria"),
             profile=str(path),
             decision_rule=self.decision.currentData(),
         )
         self._session.judge_again()
         self._fill_start()
         self.saved.emit(path)
-        self.notice.say(f"Saved and chosen: {path.name}. {self._named()}", "done")
+        self.notice.say(tr("Saved and chosen: {0}. {1}", path.name, self._named()), "done")
 
     def _named(self) -> str:
         made = self._checked.profile
-        return f"SHA-256 of its content: {made.checksum[:16]} …" if made else ""
+        return tr("SHA-256 of its content: {0} …", made.checksum[:16]) if made else ""
 
     # -- following what is typed --------------------------------------------------------------
     def _show_part(self) -> None:
@@ -169,10 +174,10 @@ class HouseForm(QWidget):
         if faults:
             first = self._checked.faults[0]
             where = part_title(self.draft, first.place.table)
-            more = f" and {faults - 1} more" if faults > 1 else ""
+            more = tr(" and {0} more", faults - 1) if faults > 1 else ""
             self.notice.say(f"{where}, {first.place.key}: {first.what}{more}.")
         else:
-            self.notice.say(f"Complete. {self._named()}", "done")
+            self.notice.say(tr("Complete. {0}", self._named()), "done")
         self._try()
 
     def _try(self) -> None:
@@ -190,4 +195,4 @@ class HouseForm(QWidget):
 
 def path_of(exc: OSError) -> str:
     """The file that an error of the system is about."""
-    return str(exc.filename or "The file")
+    return str(exc.filename or tr("The file"))

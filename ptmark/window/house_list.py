@@ -9,6 +9,7 @@ from ptmark.criteria.house_check import Checked
 from ptmark.window.bits import Choice, heading, key_button
 from ptmark.window.glyphs import glyph_icon
 from ptmark.window.house_part import part_title
+from ptmark.window.words import tr
 
 __all__ = ["PartList"]
 
@@ -29,25 +30,29 @@ class PartList(QWidget):
         super().__init__()
         self._draft = ProfileDraft()
         self.parts = QListWidget()
-        self.parts.setAccessibleName("Parts of these rules")
+        self.parts.setAccessibleName(tr("Parts of these rules"))
         self.parts.setWordWrap(True)
         self.parts.setIconSize(QSize(18, 18))
         self.parts.setSpacing(1)
         self.parts.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
         self.parts.currentItemChanged.connect(lambda *_: self._show())
         self.setFocusProxy(self.parts)
-        self.kind = Choice("Kind of rule to add")
+        self.kind = Choice(tr("Kind of rule to add"))
         for row, kind in enumerate(step_kinds()):
-            self.kind.addItem(f"{kind.title} (once)", f"[{kind.name}]")
+            self.kind.addItem(tr("{0} (once)", kind.title), f"[{kind.name}]")
             self.kind.setItemData(row, kind.says, Qt.ItemDataRole.ToolTipRole)
         for row, kind in enumerate(rule_kinds(), start=self.kind.count()):
             self.kind.addItem(kind.title, kind.name)
             self.kind.setItemData(row, kind.says, Qt.ItemDataRole.ToolTipRole)
         self.kind.setCurrentIndex(self.kind.findData("size"))
-        self.add_button = key_button("Add", "", self._add)
-        self.up_button = key_button("Up", "", lambda: self._move(-1), tip="Move this rule up")
-        self.down_button = key_button("Down", "", lambda: self._move(1), tip="Move it down")
-        self.away_button = key_button("Take away", "", self._take_away)
+        self.add_button = key_button(tr("Add"), "", self._add)
+        self.up_button = key_button(
+            tr("Up"), "", lambda: self._move(-1), tip=tr("Move this rule up")
+        )
+        self.down_button = key_button(
+            tr("Down"), "", lambda: self._move(1), tip=tr("Move it down")
+        )
+        self.away_button = key_button(tr("Take away"), "", self._take_away)
         adding, moving = QHBoxLayout(), QHBoxLayout()
         adding.addWidget(self.kind, 1)
         adding.addWidget(self.add_button)
@@ -55,7 +60,7 @@ class PartList(QWidget):
             moving.addWidget(button)
         column = QVBoxLayout(self)
         column.setContentsMargins(0, 0, 0, 0)
-        column.addWidget(heading("Rules, in order"))
+        column.addWidget(heading(tr("Rules, in order")))
         column.addWidget(self.parts, 1)
         column.addLayout(moving)
         column.addLayout(adding)
@@ -95,10 +100,10 @@ class PartList(QWidget):
             faults = sum(fault.place.table == at for fault in checked.faults)
             said = checked.says.get(at, "")
             if faults:
-                said = f"{faults} to mend or fill in"
+                said = tr("{0} to mend or fill in", faults)
             elif at == "":
                 top = self._draft.top
-                said = f"{top.text('title')}, in {top.text('unit')}"
+                said = tr("{0}, in {1}", top.text("title"), top.text("unit"))
             item.setText(f"{part_title(self._draft, at)}\n{said}")
             item.setIcon(glyph_icon("look" if faults else "done", self.palette()))
 

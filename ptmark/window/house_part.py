@@ -9,20 +9,23 @@ from ptmark.criteria.parameter import COMMON, Parameter, RuleKind
 from ptmark.window.bits import heading, plain, quiet
 from ptmark.window.house_bands import BandsField
 from ptmark.window.house_fields import Field, field_for
+from ptmark.window.words import tr
 
 __all__ = ["PartFields", "part_title"]
 
 _TOP = (
-    Parameter(name="name", holds="text", says="Name: small letters, digits, dots, hyphens"),
-    Parameter(name="title", holds="text", says="Title, as lists and reports show it"),
-    Parameter(name="edition", holds="text", says="Edition or revision it is written from"),
-    Parameter(name="source", holds="text", says="Source: drawing, order, page"),
-    Parameter(name="governs", holds="text", says="What governs"),
-    Parameter(name="unit", holds="choice", says="Unit of every figure", options=("mm", "in")),
+    Parameter(name="name", holds="text", says=tr("Name: small letters, digits, dots, hyphens")),
+    Parameter(name="title", holds="text", says=tr("Title, as lists and reports show it")),
+    Parameter(name="edition", holds="text", says=tr("Edition or revision it is written from")),
+    Parameter(name="source", holds="text", says=tr("Source: drawing, order, page")),
+    Parameter(name="governs", holds="text", says=tr("What governs")),
+    Parameter(
+        name="unit", holds="choice", says=tr("Unit of every figure"), options=("mm", "in")
+    ),
     Parameter(
         name="cautions",
         holds="cautions",
-        says="A caution to show with every verdict",
+        says=tr("A caution to show with every verdict"),
         required=False,
     ),
 )
@@ -74,11 +77,11 @@ class PartFields(QScrollArea):
 
     def show_checked(self, checked: Checked) -> None:
         """Put every fault of this part beside its field, and the rule in words above."""
-        self._says.setText(checked.says.get(self._at, "Not yet complete."))
+        self._says.setText(checked.says.get(self._at, tr("Not yet complete.")))
         mine = [fault for fault in checked.faults if fault.place.table == self._at]
         for name, field in self.fields.items():
             told = [
-                (f"row {fault.place.row}: " if fault.place.row else "")
+                (tr("row {0}: ", fault.place.row) if fault.place.row else "")
                 + fault.what
                 + (f"; {fault.mend}" if fault.mend else "")
                 for fault in mine
@@ -137,8 +140,8 @@ class PartFields(QScrollArea):
 def part_title(draft: ProfileDraft, at: str | int) -> str:
     """What a part is called in the list and above its fields."""
     if at == "":
-        return "About these rules"
+        return tr("About these rules")
     kind = draft.kind_of(at)
     table = draft.table(at)
-    title = kind.title if kind is not None else table.text("kind") or "Rule"
+    title = kind.title if kind is not None else table.text("kind") or tr("Rule")
     return f"{at + 1}. {title}: {table.text('id')}" if isinstance(at, int) else title

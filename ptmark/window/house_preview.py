@@ -12,6 +12,7 @@ from ptmark.units import parse_length
 from ptmark.window.bits import Choice, Notice, heading, plain, quiet
 from ptmark.window.findings import Findings
 from ptmark.window.session import Session
+from ptmark.window.words import tr
 from ptmark.window.workers import Token
 
 if TYPE_CHECKING:
@@ -20,7 +21,7 @@ if TYPE_CHECKING:
 __all__ = ["HousePreview"]
 
 _COLUMNS = ("length", "width", "x", "y", "u")
-_HEADS = ("", "Length", "Width", "x", "y", "U")
+_HEADS = ("", tr("Length"), tr("Width"), "x", "y", "U")
 
 
 class _Tried(NamedTuple):
@@ -42,17 +43,19 @@ class HousePreview(QWidget):
         self._tried: dict[str, _Tried] = {}
         column = QVBoxLayout(self)
         column.setContentsMargins(0, 0, 0, 0)
-        column.addWidget(heading("What these rules say"))
+        column.addWidget(heading(tr("What these rules say")))
         self.says = plain()
         column.addWidget(self.says)
-        self.which = Choice("Which indications to show")
-        self.which.addItem("The examples below", "examples")
-        self.which.addItem("The indications of this inspection", "inspection")
+        self.which = Choice(tr("Which indications to show"))
+        self.which.addItem(tr("The examples below"), "examples")
+        self.which.addItem(tr("The indications of this inspection"), "inspection")
         self.which.activated.connect(lambda _: self._show())
         column.addWidget(self.which)
-        self.findings = Findings("What these rules say, finding by finding", 100, 140)
+        self.findings = Findings(tr("What these rules say, finding by finding"), 100, 140)
         column.addWidget(self.findings, 1)
-        column.addWidget(quiet("Examples, invented, in mm; change one and see what follows."))
+        column.addWidget(
+            quiet(tr("Examples, invented, in mm; change one and see what follows."))
+        )
         self.notice = Notice()
         column.addWidget(self.notice)
         self.table = self._made_table()
@@ -63,7 +66,7 @@ class HousePreview(QWidget):
 
     def _made_table(self) -> QTableWidget:
         table = QTableWidget(len(EXAMPLES), len(_HEADS))
-        table.setAccessibleName("Example indications")
+        table.setAccessibleName(tr("Example indications"))
         table.setHorizontalHeaderLabels(list(_HEADS))
         table.verticalHeader().hide()
         table.verticalHeader().setDefaultSectionSize(24)
@@ -141,12 +144,15 @@ class HousePreview(QWidget):
 
     def _show(self) -> None:
         if self._profile is None:
-            self.says.setText("Nothing is judged until every rule is complete.")
+            self.says.setText(tr("Nothing is judged until every rule is complete."))
         else:
             parts = []
-            for name, words in (("examples", "Examples"), ("inspection", "This inspection")):
+            for name, words in (
+                ("examples", "Examples"),
+                ("inspection", tr("This inspection")),
+            ):
                 tried = self._tried.get(name)
-                told = tried.evaluation.verdict if tried else "not measured yet"
+                told = tried.evaluation.verdict if tried else tr("not measured yet")
                 parts.append(f"{words}: {told}")
             self.says.setText(" · ".join(parts))
         shown = self._tried.get(self.which.currentData())

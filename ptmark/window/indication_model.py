@@ -19,6 +19,7 @@ from ptmark.window.judging import standings
 from ptmark.window.palette import tone
 from ptmark.window.session import Session
 from ptmark.window.wording import plus_minus
+from ptmark.window.words import tr
 
 if TYPE_CHECKING:
     from ptmark.inspection.state import Marked
@@ -27,7 +28,17 @@ if TYPE_CHECKING:
 __all__ = ["COLUMNS", "VERDICTS", "IndicationModel", "ListOrder"]
 
 Index = QModelIndex | QPersistentModelIndex
-COLUMNS = ("", "Shape", "Length ± U", "Width", "L/W", "Verdict", "Kind", "Note", "Path")
+COLUMNS = (
+    "",
+    tr("Shape"),
+    tr(tr(tr(tr(tr(tr("Length ± U")))))),
+    tr("Width"),
+    tr("L/W"),
+    tr("Verdict"),
+    tr("Kind"),
+    tr("Note"),
+    tr(tr(tr(tr(tr(tr("Path")))))),
+)
 VERDICTS = (
     "rejectable",
     "undecided",
@@ -40,7 +51,7 @@ VERDICTS = (
     "dropped",
 )
 _VERDICT, _KIND, _NOTE = 5, 6, 7
-_SEEN = {"suggested": "not looked at", "taken": "taken", "dropped": "dropped"}
+_SEEN = {"suggested": tr("not looked at"), "taken": "taken", "dropped": "dropped"}
 _NOTHING = QModelIndex()
 
 
@@ -111,7 +122,12 @@ class IndicationModel(QAbstractTableModel):
     ) -> Any:  # noqa: ANN401 - as Qt has it
         if orientation != Qt.Orientation.Horizontal or role != Qt.ItemDataRole.DisplayRole:
             return None
-        unit = f", {self._session.unit}" if COLUMNS[section] in {"Length ± U", "Path"} else ""
+        unit = (
+            f", {self._session.unit}"
+            if COLUMNS[section]
+            in {tr(tr(tr(tr(tr(tr("Length ± U")))))), tr(tr(tr(tr(tr(tr("Path"))))))}
+            else ""
+        )
         return COLUMNS[section] + unit
 
     def flags(self, index: Index) -> Qt.ItemFlag:
@@ -189,7 +205,7 @@ class IndicationModel(QAbstractTableModel):
     def _sizes(self, made: "Measurement | None") -> tuple[tuple[float, ...], tuple[str, ...]]:
         """Length, width, ratio and path to sort by, and in words."""
         if made is None:
-            why = "no size" if self._session.judgement.refused else "no scale"
+            why = tr("no size") if self._session.judgement.refused else tr("no scale")
             return (-1.0, -1.0, -1.0, -1.0), (why, "", "", "")
         digits, per = (2, 1.0) if self._session.unit == "mm" else (3, MM_PER_IN)
         numbers = (made.length.value, made.width.value, made.ratio.value, made.path.value)

@@ -18,6 +18,7 @@ from ptmark.window.bits import as_list
 from ptmark.window.hands import Hands
 from ptmark.window.indication_model import COLUMNS, Index, IndicationModel, ListOrder
 from ptmark.window.session import Session
+from ptmark.window.words import tr
 
 __all__ = ["KINDS", "IndicationTable"]
 
@@ -45,7 +46,7 @@ class IndicationTable(QTableView):
         self.setItemDelegateForColumn(_KIND, _KindDelegate(self))
         self.setWordWrap(False)
         self.setFixedHeight(28 * _ROWS_SHOWN + 48)
-        self.setAccessibleName("Indications")
+        self.setAccessibleName(tr("Indications"))
         head = self.horizontalHeader()
         head.setSectionResizeMode(QHeaderView.ResizeMode.ResizeToContents)
         head.moveSection(COLUMNS.index("Verdict"), 1)  # in sight, however narrow the page
@@ -134,7 +135,7 @@ class _KindDelegate(QStyledItemDelegate):
         index: Index,
     ) -> QWidget:
         edit = QLineEdit(parent)
-        edit.setAccessibleName("Kind, as ISO 6520-1 names it")
+        edit.setAccessibleName(tr("Kind, as ISO 6520-1 names it"))
         kinds = QCompleter([kind for kind in KINDS if kind], edit)
         kinds.setCaseSensitivity(Qt.CaseSensitivity.CaseInsensitive)
         kinds.setCompletionMode(QCompleter.CompletionMode.InlineCompletion)

@@ -4,6 +4,7 @@ from PySide6.QtWidgets import QFormLayout, QLabel, QWidget
 
 from ptmark.window.bits import CommitEdit, Notice, key_button
 from ptmark.window.session import Session
+from ptmark.window.words import tr
 
 __all__ = ["KeptNotice", "mark_kept"]
 
@@ -17,10 +18,10 @@ class KeptNotice(Notice):
         super().__init__(parent)
         self._session = session
         self.hold_button = key_button(
-            "They hold here too", "", self._hold, tip="Takes the marks away"
+            tr("They hold here too"), "", self._hold, tip=tr("Takes the marks away")
         )
         self.empty_button = key_button(
-            "Empty them", "", self._empty, tip="Undo brings them back"
+            tr("Empty them"), "", self._empty, tip=tr("Undo brings them back")
         )
         self.offer(self.hold_button, self.empty_button)
         session.changed.connect(self.refresh)
@@ -35,16 +36,19 @@ class KeptNotice(Notice):
             return
         named = [field.label for field in FIELDS if field.key in state.carried]
         if "profile" in state.carried:
-            named.insert(0, f"Criteria {state.profile}")
+            named.insert(0, tr("Criteria {0}", state.profile))
         more = len(named) - _MOST_NAMED
-        rest = f" and {more} more, marked “kept”" if more > 0 else ""
+        rest = tr(" and {0} more, marked “kept”", more) if more > 0 else ""
         self.say(
-            f"Kept from an earlier inspection: {', '.join(named[:_MOST_NAMED])}{rest}. "
-            "Look whether it holds for this part."
+            tr(
+                "Kept from an earlier inspection: {0}{1}. Look whether it holds for this part.",
+                ", ".join(named[:_MOST_NAMED]),
+                rest,
+            )
         )
 
     def _hold(self) -> None:
-        self._session.change("confirm what was kept", carried=frozenset())
+        self._session.change(tr("confirm what was kept"), carried=frozenset())
 
     def _empty(self) -> None:
         state = self._session.state
@@ -52,7 +56,7 @@ class KeptNotice(Notice):
             rest = {k: v for k, v in state.fields.items() if k not in state.carried}
             profile = "" if "profile" in state.carried else state.profile
             self._session.change(
-                "empty what was kept", fields=rest, carried=frozenset(), profile=profile
+                tr("empty what was kept"), fields=rest, carried=frozenset(), profile=profile
             )
 
 
@@ -60,5 +64,5 @@ def mark_kept(form: QFormLayout, edit: CommitEdit, label: str, *, kept: bool) ->
     """Mark a field as carried over, for the eye and for a screen reader."""
     shown = form.labelForField(edit)
     if isinstance(shown, QLabel):
-        shown.setText(f"{label} · kept" if kept else label)
-    edit.setAccessibleDescription("kept from an earlier inspection" if kept else "")
+        shown.setText(tr("{0} · kept", label) if kept else label)
+    edit.setAccessibleDescription(tr("kept from an earlier inspection") if kept else "")

@@ -18,6 +18,7 @@ from ptmark.window.archive_door import ArchiveDoor
 from ptmark.window.bits import Notice, key_button
 from ptmark.window.saving import Saving
 from ptmark.window.session import Session
+from ptmark.window.words import tr
 from ptmark.window.workers import Token
 
 if TYPE_CHECKING:
@@ -84,7 +85,7 @@ class LastOfPart(QObject):
         new = offered.pop("fields", {})
         carried = state.carried | new.keys() | ({"profile"} if "profile" in offered else set())
         self._session.change(
-            "take over the last inspection",
+            tr("take over the last inspection"),
             fields={**state.fields, **new},
             carried=frozenset(carried),
             **offered,
@@ -144,7 +145,7 @@ class PartOffer(Notice):
     def __init__(self, session: Session, last: LastOfPart) -> None:
         super().__init__()
         self._session, self._last = session, last
-        self.take_button = key_button("Take it over", "", last.take)
+        self.take_button = key_button(tr("Take it over"), "", last.take)
         self.offer(self.take_button)
         last.changed.connect(self.refresh)
 
@@ -159,17 +160,23 @@ class PartOffer(Notice):
         fields = offered.get("fields", {})
         named = [field.label for field in FIELDS if field.key in fields]
         if "profile" in offered:
-            named.insert(0, f"criteria {offered['profile']}")
+            named.insert(0, tr("criteria {0}", offered["profile"]))
         if "thickness_mm" in offered:
             named.insert(0, "thickness")
         more = len(named) - _MOST_NAMED
-        rest = f" and {more} more" if more > 0 else ""
+        rest = tr(" and {0} more", more) if more > 0 else ""
         record = found.record
         serial = record.fields.get("serial_number", "").strip()
-        which = f", serial {serial}" if serial else ""
+        which = tr(", serial {0}", serial) if serial else ""
         self.say(
-            f"This part number was last inspected on {record.created[:10]}{which} "
-            f"({found.where}). From there: {', '.join(named[:_MOST_NAMED])}{rest}.",
+            tr(
+                "This part number was last inspected on {0}{1} ({2}). From there: {3}{4}.",
+                record.created[:10],
+                which,
+                found.where,
+                ", ".join(named[:_MOST_NAMED]),
+                rest,
+            ),
             "",
         )
 
@@ -194,7 +201,7 @@ def _in_archive(archive: "Archive", part: str, mine: str) -> Found | None:
     for hit in find(archive, Query(part=part), limit=50).hits:
         if hit.part.strip().casefold() == part.casefold() and hit.record_id != mine:
             document = parsed(record_bytes(archive, hit.record_id), hit.record_id)
-            return Found(Record.from_json(document, where=hit.record_id), "in the archive")
+            return Found(Record.from_json(document, where=hit.record_id), tr("in the archive"))
     return None
 
 
@@ -209,7 +216,11 @@ def _remembered(part: str, mine: str) -> Found | None:
     except (PtmarkError, OSError):  # moved or damaged since: nothing to offer
         return None
     same = record.fields.get("part_number", "").strip().casefold() == part.casefold()
-    return Found(record, f"saved as {Path(place).name}") if same and record.id != mine else None
+    return (
+        Found(record, tr("saved as {0}", Path(place).name))
+        if same and record.id != mine
+        else None
+    )
 
 
 def _file() -> Path:

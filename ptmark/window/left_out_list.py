@@ -17,6 +17,7 @@ from PySide6.QtWidgets import (
 from ptmark.window.bits import quiet
 from ptmark.window.hands import Hands
 from ptmark.window.session import Session
+from ptmark.window.words import tr
 from ptmark.window.workers import Token
 
 if TYPE_CHECKING:
@@ -42,10 +43,10 @@ class LeftOutList(QWidget):
         self._more: dict[str, int] = {}
         self.switch = QCheckBox()
         self.switch.toggled.connect(lambda _: self._tell())
-        self._hint = quiet("A click takes one back as an indication.")
+        self._hint = quiet(tr("A click takes one back as an indication."))
         self.tree = QTreeWidget()
         self.tree.setHeaderHidden(True)
-        self.tree.setAccessibleName("Left out, by reason")
+        self.tree.setAccessibleName(tr("Left out, by reason"))
         self.tree.setMinimumHeight(170)
         self.tree.setWordWrap(True)
         self.tree.setEditTriggers(QAbstractItemView.EditTrigger.NoEditTriggers)
@@ -100,8 +101,8 @@ class LeftOutList(QWidget):
         area = inspection.state.area_px if inspection else None
         inside = [n for n, blob in enumerate(blobs) if area is None or _within(blob, area)]
         away = len(blobs) - len(inside)
-        beyond = f", {away} more outside the examined area" if away else ""
-        self.switch.setText(f"Show the {len(inside)} left out{beyond}")
+        beyond = tr(", {0} more outside the examined area", away) if away else ""
+        self.switch.setText(tr("Show the {0} left out{1}", len(inside), beyond))
         inside.sort(key=lambda n: -self._scores.get(n, 0.0))
         groups: dict[str, list[int]] = {}
         for number in inside:
@@ -133,7 +134,9 @@ class LeftOutList(QWidget):
             item.setToolTip(0, blob.reason)
             group.addChild(item)
         if len(numbers) > few:
-            group.addChild(QTreeWidgetItem([f"{len(numbers) - few} more, less like dye …"]))
+            group.addChild(
+                QTreeWidgetItem([tr("{0} more, less like dye …", len(numbers) - few)])
+            )
         self.tree.addTopLevelItem(group)
 
     def _size(self, blob: "LeftOut") -> str:
@@ -142,8 +145,8 @@ class LeftOutList(QWidget):
         box = blob.outline_px.max(axis=0) - blob.outline_px.min(axis=0)
         across = float(box.max())
         if surface is None:
-            return f"{across:.0f} px"
-        return f"about {across * surface.mm_per_px(blob.outline_px.mean(axis=0)):.1f} mm"
+            return tr("{0:.0f} px", across)
+        return tr("about {0:.1f} mm", across * surface.mm_per_px(blob.outline_px.mean(axis=0)))
 
     def _on_item(self, item: QTreeWidgetItem) -> None:
         number, group = item.data(0, _NUMBER), item.parent()

@@ -8,13 +8,14 @@ from ptmark.window.bits import Choice, key_button, quiet
 from ptmark.window.indication_model import VERDICTS
 from ptmark.window.indication_table import IndicationTable
 from ptmark.window.session import Session
+from ptmark.window.words import tr
 
 __all__ = ["ListFilter"]
 
 _CHOICES = {
-    "shape": (("any shape", ""), ("linear", "linear"), ("rounded", "rounded")),
-    "relevance": (("any relevance", ""), ("relevant", "yes"), ("not relevant", "no")),
-    "verdict": (("any verdict", ""), *((name, name) for name in VERDICTS)),
+    "shape": ((tr("any shape"), ""), ("linear", "linear"), ("rounded", "rounded")),
+    "relevance": ((tr("any relevance"), ""), ("relevant", "yes"), (tr("not relevant"), "no")),
+    "verdict": ((tr("any verdict"), ""), *((name, name) for name in VERDICTS)),
 }
 
 
@@ -28,7 +29,7 @@ class ListFilter(QWidget):
         row = QHBoxLayout()
         row.setSpacing(6)
         for name, pairs in _CHOICES.items():
-            choice = Choice(f"Show only, by {name}")
+            choice = Choice(tr("Show only, by {0}", name))
             for text, value in pairs:
                 choice.addItem(text, value)
             choice.activated.connect(partial(self._want, name))
@@ -36,7 +37,10 @@ class ListFilter(QWidget):
             row.addWidget(choice, 1)
         self.hidden: QLabel = quiet()
         self.copy_button = key_button(
-            "Copy as table", "Ctrl+C", table.copy, tip="Selected rows, or all, tab-separated"
+            tr("Copy as table"),
+            "Ctrl+C",
+            table.copy,
+            tip=tr("Selected rows, or all, tab-separated"),
         )
         below = QHBoxLayout()
         below.addWidget(self.hidden, 1)
@@ -68,8 +72,8 @@ class ListFilter(QWidget):
         order = self._table.order
         away = len(order.model.rows) - order.rowCount()
         self.hidden.setText(
-            f"{away} hidden by the filter; the verdict counts them."
+            tr("{0} hidden by the filter; the verdict counts them.", away)
             if away
-            else "Double-click or F2 edits kind and note; a head sorts."
+            else tr("Double-click or F2 edits kind and note; a head sorts.")
         )
         self.copy_button.setEnabled(order.rowCount() > 0)

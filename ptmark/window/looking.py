@@ -11,6 +11,7 @@ from ptmark.window.autosave import read_draft
 from ptmark.window.engine import load_engine, load_photo_room
 from ptmark.window.levels import PhotoLevels, build_levels, preview_levels
 from ptmark.window.session import Session
+from ptmark.window.words import tr
 from ptmark.window.workers import Token
 
 if TYPE_CHECKING:
@@ -50,7 +51,7 @@ class Looking(QObject):
             session.say_trouble("photo", exc)
 
         session.workers.start(
-            f"Opening {path.name}",
+            tr("Opening {0}", path.name),
             lambda token: open_with_levels(path, token),
             done,
             failed=failed,
@@ -133,7 +134,7 @@ class Looking(QObject):
             then()
 
         session.workers.start(
-            "Bringing the work back",
+            tr("Bringing the work back"),
             work,
             done,
             failed=lambda exc: session.say_trouble("photo", exc),
@@ -149,17 +150,20 @@ class Looking(QObject):
             self.card_looked_for.emit(found)
             self.suggest()
 
-        self._prepare(CardReference(), "Looking for the scale card", quiet=True, then=then)
+        self._prepare(CardReference(), tr("Looking for the scale card"), quiet=True, then=then)
 
     def set_reference(self, reference: "Reference") -> None:
         """Take a scale reference; a refused one is told at the scale step."""
-        self._prepare(reference, "Working out the scale", quiet=False, then=lambda **_: None)
+        self._prepare(
+            reference, tr("Working out the scale"), quiet=False, then=lambda **_: None
+        )
 
     def _prepare(self, reference: "Reference", name: str, *, quiet: bool, then: Any) -> None:  # noqa: ANN401
         session, inspection = self._session, self._session.inspection
         if inspection is None or inspection.photo is None:
             session.say_trouble(
-                "scale", PtmarkError("there is no photo yet", mend="Open a photo first.")
+                "scale",
+                PtmarkError(tr("there is no photo yet"), mend=tr("Open a photo first.")),
             )
             return
         photo = inspection.photo
@@ -203,7 +207,7 @@ class Looking(QObject):
             self.suggested.emit()
 
         session.workers.start(
-            "Looking for indications",
+            tr("Looking for indications"),
             work,
             done,
             failed=lambda exc: session.say_trouble("indications", exc),

@@ -44,6 +44,7 @@ from ptmark.window.steps.scale_step import ScaleStep
 from ptmark.window.steps.verdict_step import VerdictStep
 from ptmark.window.turning import Turning
 from ptmark.window.two_photos import TwoPhotos
+from ptmark.window.words import tr
 
 __all__ = ["MainWindow"]
 
@@ -103,7 +104,7 @@ class MainWindow(QWidget):
         self._panel = QStackedWidget()
         for page in self.pages.values():
             self._panel.addWidget(page)
-        self.next_button = key_button("Next step", "Ctrl+Right", self._next, window=self)
+        self.next_button = key_button(tr("Next step"), "Ctrl+Right", self._next, window=self)
         next_row = stack(self.next_button)
         next_row.setContentsMargins(16, 4, 16, 10)
         side = stack(self._panel, next_row)
@@ -111,7 +112,7 @@ class MainWindow(QWidget):
         self.two_photos = TwoPhotos(self.session, self.view, self.memory, self)
         self.photo_row = PhotoRow(self.session, self.view, self.seeing, self)
         self.photo_row.add_way(
-            "Compare", "K", self.two_photos.turn, "Another photo over it, by a slider", self
+            "Compare", "K", self.two_photos.turn, tr("Another photo over it, by a slider"), self
         )
         split = QSplitter()
         split.addWidget(stack(self._place, self.two_photos, self.photos_strip, self.photo_row))
@@ -148,7 +149,7 @@ class MainWindow(QWidget):
         self.bench.live.said.connect(self.foot.say_size)
         self.bench.switched.connect(lambda _: self._show_marks())
         session.autosave.failed.connect(
-            lambda exc: self.foot.say(f"The draft could not be written: {exc}")
+            lambda exc: self.foot.say(tr("The draft could not be written: {0}", exc))
         )
         self.looking.opened.connect(self.drafts.look)
         self.turning.starts.connect(self.bench.stop)

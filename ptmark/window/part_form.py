@@ -7,10 +7,11 @@ from PySide6.QtWidgets import QFormLayout, QVBoxLayout, QWidget
 from ptmark.window.bits import CommitEdit, heading
 from ptmark.window.last_of_part import LastOfPart, PartOffer
 from ptmark.window.session import Session
+from ptmark.window.words import tr
 
 __all__ = ["PartForm"]
 
-_ASKED = (("part_number", "Part number"), ("serial_number", "Serial number"))
+_ASKED = (("part_number", tr("Part number")), ("serial_number", tr("Serial number")))
 
 
 class PartForm(QWidget):
@@ -21,14 +22,14 @@ class PartForm(QWidget):
         self._session = session
         column = QVBoxLayout(self)
         column.setContentsMargins(0, 0, 0, 0)
-        column.addWidget(heading("Part"))
+        column.addWidget(heading(tr("Part")))
         form = QFormLayout()
         column.addLayout(form)
         self.fields: dict[str, CommitEdit] = {}
         for key, label in _ASKED:
             edit = CommitEdit()
             edit.setAccessibleName(label)
-            edit.setPlaceholderText("as marked on the part")
+            edit.setPlaceholderText(tr("as marked on the part"))
             edit.committed.connect(partial(self._fill_in, key, label))
             form.addRow(label, edit)
             self.fields[key] = edit
@@ -45,4 +46,4 @@ class PartForm(QWidget):
                 edit.show_text(state.fields.get(key, ""))
 
     def _fill_in(self, key: str, label: str, text: str) -> None:
-        self._session.fill_in(f"fill in {label.lower()}", {key: text})
+        self._session.fill_in(tr("fill in {0}", label.lower()), {key: text})

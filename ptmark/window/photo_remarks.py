@@ -5,6 +5,7 @@ from PySide6.QtWidgets import QVBoxLayout, QWidget
 from ptmark.errors import PtmarkError
 from ptmark.window.bits import Notice, quiet
 from ptmark.window.session import Session
+from ptmark.window.words import tr
 from ptmark.window.workers import Token
 
 __all__ = ["PhotoRemarks"]
@@ -42,7 +43,7 @@ class PhotoRemarks(QWidget):
         self.haze.setText(
             ""
             if haze is None
-            else f"Pink haze of the background: {100 * haze:.0f} % of full dye."
+            else tr("Pink haze of the background: {0:.0f} % of full dye.", 100 * haze)
         )
         twin = inspection.twin()
 

@@ -8,6 +8,7 @@ from ptmark.window.bits import key_button
 from ptmark.window.photo_view import PhotoView
 from ptmark.window.seeing import Seeing
 from ptmark.window.session import Session
+from ptmark.window.words import tr
 
 __all__ = ["PhotoRow"]
 
@@ -28,20 +29,20 @@ class PhotoRow(QWidget):
         self._row_of_ways = self._ways(window)
         column.addLayout(self._row_of_ways)
         column.addLayout(row)
-        self.undo_button = key_button("Undo", "Ctrl+Z", session.undo, window=window)
-        self.redo_button = key_button("Redo", "Ctrl+Shift+Z", session.redo, window=window)
+        self.undo_button = key_button(tr("Undo"), "Ctrl+Z", session.undo, window=window)
+        self.redo_button = key_button(tr("Redo"), "Ctrl+Shift+Z", session.redo, window=window)
         self._view_buttons = [
-            key_button("Fit", "F", view.fit),
+            key_button(tr("Fit"), "F", view.fit),
             key_button("1:1", "1", view.pixel_for_pixel),
-            key_button("Nearer", "+", lambda: view.zoom(1.25)),
-            key_button("Farther", "-", lambda: view.zoom(0.8)),
+            key_button(tr("Nearer"), "+", lambda: view.zoom(1.25)),
+            key_button(tr("Farther"), "-", lambda: view.zoom(0.8)),
         ]
         self.unit_button = key_button(
-            "mm / in",
+            tr("mm / in"),
             "U",
             session.turn_unit,
             window=window,
-            tip="Show lengths in the other unit",
+            tip=tr("Show lengths in the other unit"),
         )
         row.addWidget(self.undo_button)
         row.addWidget(self.redo_button)
@@ -69,10 +70,22 @@ class PhotoRow(QWidget):
         self.ways = {}
         row = QHBoxLayout()
         for name, text, key, call, tip in (
-            ("grid", "Grid", "G", seeing.turn_grid, "Grid and scale bar on the surface"),
-            ("turn", "Turn", "R", seeing.turn, "Turn the view by a quarter, clockwise"),
-            ("above", "From above", "V", seeing.turn_above, "The surface seen from above"),
-            ("dye", "Dye contrast", "C", seeing.turn_dye, "The dye's contrast alone"),
+            (
+                "grid",
+                tr("Grid"),
+                "G",
+                seeing.turn_grid,
+                tr("Grid and scale bar on the surface"),
+            ),
+            ("turn", tr("Turn"), "R", seeing.turn, tr("Turn the view by a quarter, clockwise")),
+            (
+                "above",
+                tr("From above"),
+                "V",
+                seeing.turn_above,
+                tr("The surface seen from above"),
+            ),
+            ("dye", tr("Dye contrast"), "C", seeing.turn_dye, tr("The dye's contrast alone")),
         ):
             button = key_button(text, key, call, tip=tip, window=window)
             button.setCheckable(name != "turn")
@@ -88,9 +101,11 @@ class PhotoRow(QWidget):
         redo = inspection.redo_name if inspection else ""
         self.undo_button.setEnabled(bool(undo))
         self.redo_button.setEnabled(bool(redo))
-        self.undo_button.setToolTip(f"Undo: {undo} (Ctrl+Z)" if undo else "Nothing to undo")
+        self.undo_button.setToolTip(
+            tr("Undo: {0} (Ctrl+Z)", undo) if undo else tr("Nothing to undo")
+        )
         self.redo_button.setToolTip(
-            f"Redo: {redo} (Ctrl+Shift+Z)" if redo else "Nothing to redo"
+            tr("Redo: {0} (Ctrl+Shift+Z)", redo) if redo else tr("Nothing to redo")
         )
         for button in self._view_buttons:
             button.setEnabled(self._session.levels is not None)

@@ -29,6 +29,7 @@ from ptmark.window.memory import Memory
 from ptmark.window.palette import tone
 from ptmark.window.session import Session
 from ptmark.window.turning import Turning
+from ptmark.window.words import tr
 
 __all__ = ["PhotosStrip", "photo_lines"]
 
@@ -47,7 +48,7 @@ class PhotosStrip(QWidget):
         self._memory, self._window = memory, window
         self._thumbs: dict[str, QIcon] = {}
         self.list = _Row(turning.add)
-        self.list.setAccessibleName("Photos of this inspection")
+        self.list.setAccessibleName(tr("Photos of this inspection"))
         self.list.itemClicked.connect(lambda item: turning.turn_to(self.list.row(item)))
         self.list.itemActivated.connect(lambda item: turning.turn_to(self.list.row(item)))
         self.list.model().rowsMoved.connect(self._moved)
@@ -55,10 +56,10 @@ class PhotosStrip(QWidget):
         row.setContentsMargins(8, 4, 8, 0)
         row.addWidget(self.list, 1)
         self.buttons = (
-            key_button("Before", "Ctrl+PgUp", lambda: turning.step(-1), window=window,
-                       tip="The photo before"),
-            key_button("Next", "Ctrl+PgDown", lambda: turning.step(1), window=window,
-                       tip="The next photo"),
+            key_button(tr("Before"), "Ctrl+PgUp", lambda: turning.step(-1), window=window,
+                       tip=tr("The photo before")),
+            key_button(tr("Next"), "Ctrl+PgDown", lambda: turning.step(1), window=window,
+                       tip=tr("The next photo")),
         )  # fmt: skip
         column = QVBoxLayout()
         for button in self.buttons:
@@ -100,7 +101,9 @@ class PhotosStrip(QWidget):
             item = self.list.item(number)
             item.setIcon(self._thumb(info.sha256))
             item.setText(f"{number + 1}  {info.path.name}\n{line}")
-            item.setToolTip(f"Photo {number + 1} of {len(infos)}, {info.path.name}: {line}")
+            item.setToolTip(
+                tr("Photo {0} of {1}, {2}: {3}", number + 1, len(infos), info.path.name, line)
+            )
             item.setData(Qt.ItemDataRole.AccessibleTextRole, item.toolTip())
         self.list.setCurrentRow(inspection.photos.number)
         self.list.scrollToItem(self.list.currentItem())
@@ -174,9 +177,11 @@ def photo_lines(session: Session) -> list[str]:
         taken = sum(m.standing == "taken" for m in state.marked)
         verdict = verdicts[number] if number < len(verdicts) else None
         if state.reference is None:
-            made.append("scale missing" if taken or unseen else "no scale, nothing marked")
+            made.append(
+                tr("scale missing") if taken or unseen else tr("no scale, nothing marked")
+            )
         elif unseen:
-            made.append(f"{unseen} to look at, {taken} taken")
+            made.append(tr("{0} to look at, {1} taken", unseen, taken))
         else:
-            made.append(f"{taken} taken" + (f", {verdict}" if verdict else ""))
+            made.append(tr("{0} taken", taken) + (f", {verdict}" if verdict else ""))
     return made

@@ -9,6 +9,7 @@ from dataclasses import dataclass
 from datetime import date
 
 from ptmark.window.process_reading import AMBIGUOUS, celsius, irradiance, last_date, lux
+from ptmark.window.words import tr
 
 __all__ = ["CHECKED", "CONDITIONS", "Conditions", "cautions"]
 
@@ -56,7 +57,7 @@ class Conditions:
 # ISO 3452-1 as ISO 3452-6 quotes it; parts 5 and 6, 500 lx and the UV figures from memory.
 _ISO = Conditions(
     temperature=(10, 50),
-    outside="ISO 3452-6 is for colder surfaces, ISO 3452-5 for hotter ones.",
+    outside=tr("ISO 3452-6 is for colder surfaces, ISO 3452-5 for hotter ones."),
     light=500,
     ambient=20,
     uv=10,
@@ -66,14 +67,14 @@ _ISO = Conditions(
 # Second-hand; the doubled dwell is Table T-672 of the 2007 edition.
 _ASME = Conditions(
     temperature=(5, 52),
-    outside="Qualify the procedure by Appendix III.",
+    outside=tr("Qualify the procedure by Appendix III."),
     light=1076,
     ambient=21.5,
     uv=10,
     on_temperature="ASME V, Article 6, T-652, second-hand",
     on_light="ASME V, Article 6, T-676, second-hand",
     cold_below=10,
-    cold="Below 10 °C the least dwell is doubled (Table T-672, 2007 edition).",
+    cold=tr("Below 10 °C the least dwell is doubled (Table T-672, 2007 edition)."),
 )
 # By the names of `process_limits.LIMITS`. Common practice has no figures of its own here.
 CONDITIONS = {
@@ -96,8 +97,10 @@ def cautions(
     day = examined if isinstance(examined, date) else today
     held = CONDITIONS[practice]
     checks: dict[str, Callable[[str], str]] = {
-        **dict.fromkeys(_BATCHES, lambda text: _past(text, day, "This batch expired on")),
-        **dict.fromkeys(_INSTRUMENTS, lambda text: _past(text, day, "Calibration was due on")),
+        **dict.fromkeys(_BATCHES, lambda text: _past(text, day, tr("This batch expired on"))),
+        **dict.fromkeys(
+            _INSTRUMENTS, lambda text: _past(text, day, tr("Calibration was due on"))
+        ),
         "surface_temperature": lambda text: _temperature(text, held),
         "illuminance": lambda text: _light(text, held, fluorescent=fluorescent),
         "uv_irradiance": lambda text: _uv(text, held),
@@ -113,47 +116,54 @@ def cautions(
 def _past(text: str, day: date, what: str) -> str:
     read = last_date(text)
     if read == AMBIGUOUS:
-        return "The date can be read two ways. Write it year-month-day."
+        return tr("The date can be read two ways. Write it year-month-day.")
     if isinstance(read, date) and read < day:
-        return f"{what} {read}, before the examination ({day})."
+        return tr("{0} {1}, before the examination ({2}).", what, read, day)
     return ""
 
 
 def _temperature(text: str, held: Conditions) -> str:
     read, (least, most) = celsius(text), held.temperature
     if not read:
-        return "Write the unit, °C or °F, so that it can be checked."
-    window = f"{least:g} to {most:g} °C ({held.on_temperature})"
+        return tr("Write the unit, °C or °F, so that it can be checked.")
+    window = tr("{0:g} to {1:g} °C ({2})", least, most, held.on_temperature)
     if min(read) < least:
-        return f"Too cold: {min(read):.3g} °C is below {window}. {held.outside}"
+        return tr("Too cold: {0:.3g} °C is below {1}. {2}", min(read), window, held.outside)
     if max(read) > most:
-        return f"Too hot: {max(read):.3g} °C is above {window}. {held.outside}"
+        return tr("Too hot: {0:.3g} °C is above {1}. {2}", max(read), window, held.outside)
     return held.cold if min(read) < held.cold_below else ""
 
 
 def _light(text: str, held: Conditions, *, fluorescent: bool) -> str:
     read = lux(text)
     if not read:
-        return "Write the unit, lx or fc, so that it can be checked."
+        return tr("Write the unit, lx or fc, so that it can be checked.")
     if fluorescent:
         if max(read) <= held.ambient + 0.05:  # 2 fc are 21.53 lx
             return ""
-        return (
-            f"Too bright: {max(read):.4g} lx of other light, {held.ambient:g} lx at most for "
-            f"fluorescent penetrant ({held.on_light})."
+        return tr(
+            "Too bright: {0:.4g} lx of other light, {1:g} lx at most for "
+            "fluorescent penetrant ({2}).",
+            max(read),
+            held.ambient,
+            held.on_light,
         )
     if min(read) >= held.light:
         return ""
-    return f"Too dark: {min(read):.4g} lx, at least {held.light:g} lx ({held.on_light})."
+    return tr(
+        "Too dark: {0:.4g} lx, at least {1:g} lx ({2}).", min(read), held.light, held.on_light
+    )
 
 
 def _uv(text: str, held: Conditions) -> str:
     read = irradiance(text)
     if not read:
-        return "Write the unit, µW/cm² or W/m², so that it can be checked."
+        return tr("Write the unit, µW/cm² or W/m², so that it can be checked.")
     if min(read) >= held.uv:
         return ""
-    return (
-        f"Too weak: {100 * min(read):.4g} µW/cm², at least {100 * held.uv:g} µW/cm² "
-        f"({held.on_light})."
+    return tr(
+        "Too weak: {0:.4g} µW/cm², at least {1:g} µW/cm² ({2}).",
+        100 * min(read),
+        100 * held.uv,
+        held.on_light,
     )

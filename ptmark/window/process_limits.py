@@ -5,6 +5,8 @@ The job's procedure and the maker's sheet govern; these are for the timers only.
 
 from dataclasses import dataclass
 
+from ptmark.window.words import tr
+
 __all__ = ["LIMITS", "STAGES", "Limit", "Stage", "judge_time"]
 
 
@@ -44,7 +46,7 @@ STAGES = (
 # By name: what is said of the source, then a limit for each stage.
 LIMITS: dict[str, tuple[str, dict[str, Limit]]] = {
     "common practice": (
-        "Common practice, no source; temperature and light as in ISO 3452-1 and ISO 3059.",
+        tr("Common practice, no source; temperature and light as in ISO 3452-1 and ISO 3059."),
         {
             "Drying": Limit(None, None),
             "Penetrant dwell": Limit(10, None),
@@ -53,8 +55,10 @@ LIMITS: dict[str, tuple[str, dict[str, Limit]]] = {
         },
     ),
     "ASME V, welds and castings": (
-        "ASME BPVC Section V, Article 6: Table T-672 (2007 edition), 10 to 52 °C; T-676.1. "
-        "Second-hand figures; the 2 h limit of the dwell is from a weak source.",
+        tr(
+            "ASME BPVC Section V, Article 6: Table T-672 (2007 edition), 10 to 52 °C; T-676.1. "
+            "Second-hand figures; the 2 h limit of the dwell is from a weak source."
+        ),
         {
             "Drying": Limit(None, None),
             "Penetrant dwell": Limit(5, 120),
@@ -63,8 +67,10 @@ LIMITS: dict[str, tuple[str, dict[str, Limit]]] = {
         },
     ),
     "ASME V, wrought": (
-        "ASME BPVC Section V, Article 6: Table T-672 (2007 edition), 10 to 52 °C; T-676.1. "
-        "Second-hand figures; the 2 h limit of the dwell is from a weak source.",
+        tr(
+            "ASME BPVC Section V, Article 6: Table T-672 (2007 edition), 10 to 52 °C; T-676.1. "
+            "Second-hand figures; the 2 h limit of the dwell is from a weak source."
+        ),
         {
             "Drying": Limit(None, None),
             "Penetrant dwell": Limit(10, 120),
@@ -73,8 +79,10 @@ LIMITS: dict[str, tuple[str, dict[str, Limit]]] = {
         },
     ),
     "ISO 3452-1": (
-        "ISO 3452-1, 8.4.2 (2020 text): dwell, and never under the maker's time; 8.6: "
-        "development, second-hand figures, longer by agreement.",
+        tr(
+            "ISO 3452-1, 8.4.2 (2020 text): dwell, and never under the maker's time; 8.6: "
+            "development, second-hand figures, longer by agreement."
+        ),
         {
             "Drying": Limit(None, None),
             "Penetrant dwell": Limit(5, 60),

@@ -13,10 +13,16 @@ from ptmark.window.process_cautions import ProcessCautions
 from ptmark.window.process_limits import LIMITS, STAGES, Limit, Stage
 from ptmark.window.process_log import ProcessLog
 from ptmark.window.session import Session
+from ptmark.window.words import tr
 
 __all__ = ["ProcessTimers"]
 
-_WORDS = {"early": "too early", "good": "within the limits", "late": "too late", "": "no limit"}
+_WORDS = {
+    "early": tr("too early"),
+    "good": tr("within the limits"),
+    "late": tr("too late"),
+    "": tr("no limit"),
+}
 _SIGNS = {"early": "undecided", "good": "done", "late": "look", "": ""}
 _KEYS = ("Ctrl+Alt+1", "Ctrl+Alt+2", "Ctrl+Alt+3", "Ctrl+Alt+4")
 
@@ -36,8 +42,8 @@ class ProcessTimers(QWidget):
         self._by_button: dict[str, datetime | None] = {}  # when
         column = QVBoxLayout(self)
         column.setContentsMargins(0, 0, 0, 0)
-        column.addWidget(heading("Process log"))
-        self.practice = Choice("Limits of the times")
+        column.addWidget(heading(tr("Process log")))
+        self.practice = Choice(tr("Limits of the times"))
         self.practice.addItems(list(LIMITS))
         self.practice.activated.connect(self._choose)
         column.addWidget(self.practice)
@@ -51,7 +57,7 @@ class ProcessTimers(QWidget):
         self.cautions = ProcessCautions(session, self.log)
         column.addWidget(self.cautions.summary)
         column.addWidget(
-            quiet("The procedure and the maker's sheet govern; these limits only remind.")
+            quiet(tr("The procedure and the maker's sheet govern; these limits only remind."))
         )
         self._tick = QTimer(self, interval=1000)
         self._tick.timeout.connect(self._beat)
@@ -123,8 +129,8 @@ class _Row:
         self.sign, self.says = QLabel(), plain()
         self.sign.setFixedSize(20, 20)
         self.reason = CommitEdit()
-        self.reason.setAccessibleName(f"Why {stage.name.lower()} was outside its limits")
-        self.reason.setPlaceholderText("why; it goes into the deviations")
+        self.reason.setAccessibleName(tr("Why {0} was outside its limits", stage.name.lower()))
+        self.reason.setPlaceholderText(tr("why; it goes into the deviations"))
         grid.addWidget(self.button, 0, 0)
         grid.addWidget(self.sign, 0, 1, Qt.AlignmentFlag.AlignTop)
         grid.addWidget(self.says, 0, 2)
@@ -143,7 +149,9 @@ class _Row:
         self.says.setText(f"{stage.name}{timed}{how}. {_range(limit)}")
         sign = "" if minutes is None else _SIGNS[standing]
         self.sign.setPixmap(glyph_pixmap(sign, self.whole.palette(), 18))
-        self.sign.setAccessibleName(_WORDS[standing] if minutes is not None else "not timed")
+        self.sign.setAccessibleName(
+            _WORDS[standing] if minutes is not None else tr("not timed")
+        )
         outside = minutes is not None and standing in {"early", "late"} and not runs
         self.reason.setVisible(outside or standing == "late")
         self.reason.show_text(reason)
@@ -163,9 +171,9 @@ def _clock(minutes: float) -> str:
 
 def _range(limit: Limit) -> str:
     if limit.least is None and limit.most is None:
-        return "No figure."
+        return tr("No figure.")
     if limit.most is None:
-        return f"At least {limit.least:g} min."
+        return tr("At least {0:g} min.", limit.least)
     if limit.least is None:
-        return f"At most {limit.most:g} min."
-    return f"{limit.least:g} to {limit.most:g} min."
+        return tr("At most {0:g} min.", limit.most)
+    return tr("{0:g} to {1:g} min.", limit.least, limit.most)

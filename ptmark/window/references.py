@@ -5,6 +5,7 @@ from typing import TYPE_CHECKING
 
 from ptmark.errors import PtmarkError
 from ptmark.units import parse_length
+from ptmark.window.words import tr
 
 if TYPE_CHECKING:
     from ptmark.scale import OnPlane, PipeReference, Reference
@@ -14,18 +15,21 @@ __all__ = ["KINDS", "build_reference", "offset_of", "paired", "raised", "take_ap
 Points = list[tuple[float, float]]
 
 KINDS = {
-    "card": ("Scale card, found by itself", ["Measured check length"]),
-    "rectangle": ("A rectangle of known size", ["Width (long side)", "Height"]),
-    "lines": ("Two lines at right angles", ["First line", "Second line"]),
-    "line": ("One line of known length", ["Length"]),
-    "pipe axis": ("A pipe or bar: a line along it", ["Outside diameter"]),
-    "pipe": ("A pipe or bar: its two outer edges", ["Outside diameter"]),
-    "pipe rule": ("A rule lying along a pipe or bar", ["Outside diameter", "Length"]),
-    "pipe rectangle": (
-        "A rectangle lying on a pipe or bar",
-        ["Outside diameter", "Width (long side)", "Height"],
+    "card": (tr("Scale card, found by itself"), [tr("Measured check length")]),
+    "rectangle": (tr("A rectangle of known size"), [tr("Width (long side)"), tr("Height")]),
+    "lines": (tr("Two lines at right angles"), [tr("First line"), tr("Second line")]),
+    "line": (tr("One line of known length"), [tr("Length")]),
+    "pipe axis": (tr("A pipe or bar: a line along it"), [tr("Outside diameter")]),
+    "pipe": (tr("A pipe or bar: its two outer edges"), [tr("Outside diameter")]),
+    "pipe rule": (
+        tr("A rule lying along a pipe or bar"),
+        [tr("Outside diameter"), tr("Length")],
     ),
-    "pipe card": ("The scale card lying on a pipe or bar", ["Outside diameter"]),
+    "pipe rectangle": (
+        tr("A rectangle lying on a pipe or bar"),
+        [tr("Outside diameter"), tr("Width (long side)"), tr("Height")],
+    ),
+    "pipe card": (tr("The scale card lying on a pipe or bar"), [tr("Outside diameter")]),
 }
 
 
@@ -46,7 +50,9 @@ def build_reference(kind: str, points: Points | None, texts: list[str]) -> "Refe
         return scale.CardReference(check_mm=check)
     sizes = [parse_length(text, where=label) for text, label in zip(texts, labels, strict=True)]
     if points is None:
-        raise PtmarkError("points are missing", where=kind, mend="Pick them on the photo.")
+        raise PtmarkError(
+            tr("points are missing"), where=kind, mend=tr("Pick them on the photo.")
+        )
     if kind == "line":
         return scale.LineReference(ends_px=(points[0], points[1]), length_mm=sizes[0])
     if kind.startswith("pipe"):
@@ -130,7 +136,7 @@ def raised(reference: "Reference", text: str) -> "Reference":
     if isinstance(reference, scale.PipeReference | scale.PairReference):
         return reference
     flat = not text.strip() or text.strip().rstrip("m").strip() in {"0", "0.0"}
-    where = "Height of the reference"
+    where = tr("Height of the reference")
     height = 0.0 if flat else parse_length(text, where=where, default_unit="mm")
     return replace(reference, offset_mm=height)
 
@@ -154,6 +160,6 @@ def paired(first: "OnPlane | None", second: "Reference") -> "Reference":
         return second
     if isinstance(second, scale.PipeReference | scale.PairReference):
         raise PtmarkError(
-            "a pipe or bar is used alone", where="scale", mend="Remove the scale first."
+            tr("a pipe or bar is used alone"), where="scale", mend=tr("Remove the scale first.")
         )
     return scale.PairReference(first=first, second=second)

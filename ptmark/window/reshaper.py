@@ -9,6 +9,7 @@ from ptmark.errors import OutlineError
 from ptmark.window.bench import Bench
 from ptmark.window.session import Session
 from ptmark.window.tools.points import AreaTool, PickTool
+from ptmark.window.words import tr
 
 if TYPE_CHECKING:
     from ptmark.inspection.state import Array, Marked
@@ -32,15 +33,15 @@ class Reshaper(QObject):
         if one is not None:
             tool = PickTool("split")
             tool.finished.connect(lambda line: self._split(one, line))
-            self._bench.start(f"split {one.id}", tool)
+            self._bench.start(tr("split {0}", one.id), tool)
 
     def cut(self) -> None:
         """Ask for a loop round what is to go."""
         one = self._one()
         if one is not None:
-            tool = AreaTool("what is to be cut off")
+            tool = AreaTool(tr("what is to be cut off"))
             tool.finished.connect(lambda loop: self._cut(one, loop))
-            self._bench.start(f"cut {one.id}", tool)
+            self._bench.start(tr("cut {0}", one.id), tool)
 
     def join(self) -> None:
         """Make one outline of all selected ones; it keeps the first letter."""
@@ -60,7 +61,9 @@ class Reshaper(QObject):
         if one is None and self._session.has_photo:
             self._session.say_trouble(
                 "indications",
-                OutlineError("no outline to work on", mend="Select one indication first."),
+                OutlineError(
+                    tr("no outline to work on"), mend=tr("Select one indication first.")
+                ),
             )
         return one
 
@@ -121,7 +124,7 @@ class Reshaper(QObject):
             for m in (state.marked if state else ())
             if m.id not in gone
         )
-        session.change(f"join {', '.join(one.id for one in chosen)}", marked=marked)
+        session.change(tr("join {0}", ", ".join((one.id for one in chosen))), marked=marked)
         session.select(first.id)
 
     def _smooth(self, one: "Marked") -> None:
@@ -143,7 +146,7 @@ class Reshaper(QObject):
             else m
             for m in (self._session.state.marked if self._session.state else ())
         )
-        self._session.change(f"smooth {one.id}", marked=marked)
+        self._session.change(tr("smooth {0}", one.id), marked=marked)
 
 
 def _kept(one: "Marked") -> str:

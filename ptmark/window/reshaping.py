@@ -8,6 +8,7 @@ from collections.abc import Sequence
 from typing import TYPE_CHECKING, Any
 
 from ptmark.errors import OutlineError
+from ptmark.window.words import tr
 
 if TYPE_CHECKING:
     import numpy as np
@@ -34,8 +35,8 @@ def split_outline(outline_px: "Array", line_px: Sequence[tuple[float, float]]) -
     ]
     if len(parts) < 2:
         raise OutlineError(
-            "the line does not cross the outline",
-            mend="draw it from one side of the outline to the other",
+            tr("the line does not cross the outline"),
+            mend=tr("draw it from one side of the outline to the other"),
         )
     parts.sort(key=lambda part: -part.area)
     return [_points(part) for part in parts]
@@ -50,7 +51,7 @@ def join_outlines(outlines_px: "Sequence[Array]") -> "Array":
     from shapely import LineString, ops, unary_union
 
     if len(outlines_px) < 2:
-        raise OutlineError("one outline cannot be joined", mend="select two or more")
+        raise OutlineError(tr("one outline cannot be joined"), mend=tr("select two or more"))
     whole: Any = unary_union([_polygon(one) for one in outlines_px])
     while whole.geom_type == "MultiPolygon":
         first, *rest = whole.geoms
@@ -82,7 +83,9 @@ def smooth_outline(outline_px: "Array", reach_px: float) -> "Array":
             points = points + weight * (middle - points)
     made = Polygon(points)
     if not made.is_valid or made.area < _LEAST_PX2:
-        raise OutlineError("the outline is too fine to be smoothed", mend="edit its points")
+        raise OutlineError(
+            tr("the outline is too fine to be smoothed"), mend=tr("edit its points")
+        )
     grow = float(np.sqrt(shape.area / made.area))
     return _points(affinity.scale(made, grow, grow, origin="centroid"))
 
@@ -96,15 +99,16 @@ def cut_away(outline_px: "Array", loop_px: Sequence[tuple[float, float]]) -> "li
     pieces = [p for p in getattr(left, "geoms", [left]) if p.area >= _LEAST_PX2]
     if not pieces:
         raise OutlineError(
-            "nothing of the outline would be left", mend="delete the indication instead"
+            tr("nothing of the outline would be left"), mend=tr("delete the indication instead")
         )
     if left.equals(shape):
         raise OutlineError(
-            "the loop lies beside the outline", mend="draw it round what is to go"
+            tr("the loop lies beside the outline"), mend=tr("draw it round what is to go")
         )
     if any(piece.interiors for piece in pieces):
         raise OutlineError(
-            "an outline cannot have a hole", mend="draw the loop over the outline's edge"
+            tr("an outline cannot have a hole"),
+            mend=tr("draw the loop over the outline's edge"),
         )
     pieces.sort(key=lambda piece: -piece.area)
     return [_points(piece) for piece in pieces]
@@ -118,7 +122,7 @@ def _polygon(outline_px: "Array") -> "Polygon":
     parts = [p for p in getattr(whole, "geoms", [whole]) if p.geom_type == "Polygon"]
     largest = max(parts, key=lambda part: part.area, default=None)
     if largest is None or largest.area < 0.9 * sum(part.area for part in parts):
-        raise OutlineError("the outline crosses itself", mend="edit its points first")
+        raise OutlineError(tr("the outline crosses itself"), mend=tr("edit its points first"))
     return Polygon(largest.exterior)
 
 

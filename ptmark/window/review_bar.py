@@ -8,22 +8,27 @@ from PySide6.QtWidgets import QFrame, QHBoxLayout, QListWidget, QVBoxLayout, QWi
 from ptmark.window.bits import Notice, key_button, plain
 from ptmark.window.review_case import ReviewCase
 from ptmark.window.review_work import Opened
+from ptmark.window.words import tr
 
 __all__ = ["ReviewBar"]
 
 _WAITS = {
-    "to review": "waits for a review.",
-    "not signed": "is not signed by its examiner yet, so it cannot be reviewed.",
-    "signed": "was reviewed and signed.",
-    "returned": "was returned. Do what the remarks say, save it over the record with the "
-    "reason, and sign it again; it is then reviewed anew.",
-    "needs photo": "needs a new photo. Take it as the remarks say, go on with the record, add "
-    "the photo, measure, take the old one out, save with the reason, and sign again.",
+    "to review": tr("waits for a review."),
+    "not signed": tr("is not signed by its examiner yet, so it cannot be reviewed."),
+    "signed": tr("was reviewed and signed."),
+    "returned": tr(
+        "was returned. Do what the remarks say, save it over the record with the "
+        "reason, and sign it again; it is then reviewed anew."
+    ),
+    "needs photo": tr(
+        "needs a new photo. Take it as the remarks say, go on with the record, add "
+        "the photo, measure, take the old one out, save with the reason, and sign again."
+    ),
 }
 _NOW = {
-    "blind": "under review. Measure it yourself; the first numbers are hidden.",
-    "beside": "under review. Both stand side by side in step 5; sign, return or ask there.",
-    "decided": "is reviewed.",
+    "blind": tr("under review. Measure it yourself; the first numbers are hidden."),
+    "beside": tr("under review. Both stand side by side in step 5; sign, return or ask there."),
+    "decided": tr("is reviewed."),
 }
 
 
@@ -43,7 +48,7 @@ class ReviewBar(QFrame):
         self.says = plain()
         column.addWidget(self.says)
         self.told = QListWidget()
-        self.told.setAccessibleName("Remarks of the reviewer")
+        self.told.setAccessibleName(tr("Remarks of the reviewer"))
         self.told.setFixedHeight(64)
         self.told.currentRowChanged.connect(self.told_at.emit)
         column.addWidget(self.told)
@@ -89,9 +94,9 @@ class ReviewBar(QFrame):
             button.setEnabled(shows[name])
         self._tell(opened if to_do else None)
         if opened is None:
-            self.says.setText("Choose a record to review." if self.listed else "")
+            self.says.setText(tr("Choose a record to review.") if self.listed else "")
         else:
-            part = f" (part {opened.part})" if opened.part else ""
+            part = tr(" (part {0})", opened.part) if opened.part else ""
             said = _WAITS.get(standing, "") if to_do else _NOW.get(phase, "")
             self.says.setText(f"{opened.path.name}{part} {said}")
         self.setVisible(opened is not None or self.listed or self.notice.isVisibleTo(self))
@@ -100,7 +105,7 @@ class ReviewBar(QFrame):
         told = opened.told if opened is not None else ()
         self.told.setVisible(bool(told))
         texts = [
-            f"{number}  {text}" + (f"  (photo {photo + 1}, marked there)" if at else "")
+            f"{number}  {text}" + (tr("  (photo {0}, marked there)", photo + 1) if at else "")
             for number, (text, photo, at) in enumerate(told, start=1)
         ]
         if texts != [self.told.item(row).text() for row in range(self.told.count())]:

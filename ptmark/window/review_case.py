@@ -21,6 +21,7 @@ from ptmark.window.review_work import (
     unfinished_record,
 )
 from ptmark.window.session import Session
+from ptmark.window.words import tr
 
 if TYPE_CHECKING:
     from ptmark.review import Comparison, Remark
@@ -62,7 +63,7 @@ class ReviewCase(QObject):
             self._to("told")
 
         self._session.workers.start(
-            f"Opening {path.name}",
+            tr("Opening {0}", path.name),
             lambda token: opened_record(path, folder, token),
             done,
             failed=self.failed.emit,
@@ -86,7 +87,7 @@ class ReviewCase(QObject):
             then()
 
         self._session.workers.start(
-            "Opening the record under review",
+            tr("Opening the record under review"),
             lambda token: unfinished_record(draft, token),
             done,
             failed=self.failed.emit,
@@ -147,7 +148,7 @@ class ReviewCase(QObject):
             self._to("beside")
 
         self._session.workers.start(
-            "Laying both side by side",
+            tr("Laying both side by side"),
             lambda token: both_beside(twin, opened, token),
             done,
             failed=self.failed.emit,
@@ -198,7 +199,7 @@ class ReviewCase(QObject):
             self.decided.emit(said)
 
         self._session.workers.start(
-            f"Entering the review into {opened.path.name}",
+            tr("Entering the review into {0}", opened.path.name),
             lambda _token: enter_review(opened, compared, decision),
             done,
             failed=self.failed.emit,

@@ -18,6 +18,7 @@ from ptmark.window.review_case import ReviewCase
 from ptmark.window.review_list import ReviewList
 from ptmark.window.review_page import ReviewPage
 from ptmark.window.review_pins import Pins
+from ptmark.window.words import tr
 from ptmark.window.workers import Token
 
 if TYPE_CHECKING:
@@ -68,8 +69,8 @@ class ReviewDesk(QObject):
     def _add_ways_in(self) -> None:
         row, window = self._window.empty.review_row, self._window
         for text, key, call in (
-            ("Open a record …", "Ctrl+R", self.ask_record),
-            ("Review a folder of records …", "Ctrl+Shift+R", self.ask_folder),
+            (tr("Open a record …"), "Ctrl+R", self.ask_record),
+            (tr("Review a folder of records …"), "Ctrl+Shift+R", self.ask_folder),
         ):
             row.addWidget(key_button(text, key, call, window=window))
         row.addStretch(1)
@@ -115,7 +116,7 @@ class ReviewDesk(QObject):
     def ask_folder(self) -> None:
         """Ask for a folder of records."""
         start = self.folder or self._window.memory.folder
-        folder = dialogs.ask_for_folder(self._window, "Records to review", start)
+        folder = dialogs.ask_for_folder(self._window, tr("Records to review"), start)
         if folder is not None:
             self.open_folder(folder)
 
@@ -147,7 +148,7 @@ class ReviewDesk(QObject):
                 self.show_list()
 
         self._session.workers.start(
-            f"Reading the records in {folder.name}",
+            tr("Reading the records in {0}", folder.name),
             work,
             done,
             failed=self._on_failed,
@@ -176,7 +177,7 @@ class ReviewDesk(QObject):
         if path is not None:
             self._open_record(path)
         else:
-            self.bar.notice.say("No record in this folder waits for a review.", "done")
+            self.bar.notice.say(tr("No record in this folder waits for a review."), "done")
             self.show_list()
 
     def begin(self) -> None:
@@ -285,13 +286,13 @@ class ReviewDesk(QObject):
 
         buttons = []
         if isinstance(exc, PhotoMissingError):
-            buttons = [key_button("Folder of the photos …", "", self._ask_photos)]
+            buttons = [key_button(tr("Folder of the photos …"), "", self._ask_photos)]
         self.bar.notice.offer(*buttons)
         self.bar.refresh()
 
     def _ask_photos(self) -> None:
         start = self._asked_for.parent
-        folder = dialogs.ask_for_folder(self._window, "Photos of the records", start)
+        folder = dialogs.ask_for_folder(self._window, tr("Photos of the records"), start)
         if folder is not None:
             self._photos = folder
             self._open_record(self._asked_for, folder)

@@ -5,6 +5,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
 from ptmark.errors import RecordError
+from ptmark.window.words import tr
 
 if TYPE_CHECKING:
     from ptmark.review import Remark
@@ -57,4 +58,6 @@ class Unfinished:
                 remarks=remarks,
             )
         except (KeyError, TypeError, IndexError) as exc:
-            raise RecordError(f"the review in it does not fit: {exc!r}", where=where) from exc
+            raise RecordError(
+                tr("the review in it does not fit: {0!r}", exc), where=where
+            ) from exc

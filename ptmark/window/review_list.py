@@ -17,13 +17,14 @@ from PySide6.QtWidgets import (
 from ptmark.errors import PtmarkError
 from ptmark.window.bits import Notice, as_list, heading, quiet
 from ptmark.window.glyphs import glyph_icon
+from ptmark.window.words import tr
 
 if TYPE_CHECKING:
     from ptmark.review import WorkItem
 
 __all__ = ["ReviewList"]
 
-_COLUMNS = ("Standing", "Record", "Part", "Examiner")
+_COLUMNS = (tr("Standing"), tr("Record"), tr("Part"), tr("Examiner"))
 _SIGNS = {
     "signed": "done",
     "returned": "look",
@@ -43,7 +44,7 @@ class ReviewList(QWidget):
         self.items: list[WorkItem] = []
         column = QVBoxLayout(self)
         column.setContentsMargins(24, 16, 24, 16)
-        column.addWidget(heading("Records to review"))
+        column.addWidget(heading(tr("Records to review")))
         self.says = quiet()
         column.addWidget(self.says)
         self.notice = Notice()
@@ -52,7 +53,7 @@ class ReviewList(QWidget):
         self.table.taken.connect(self._choose)
         column.addWidget(self.table, 1)
         column.addWidget(
-            quiet("Enter opens the record; results stay hidden until you measured.")
+            quiet(tr("Enter opens the record; results stay hidden until you measured."))
         )
 
     def show_items(self, items: "list[WorkItem]", folder: Path) -> None:
@@ -60,7 +61,7 @@ class ReviewList(QWidget):
         at = self.table.currentRow()
         self.items = items
         left = sum(one.standing == "to review" for one in items)
-        self.says.setText(f"{folder}: {len(items)} records, {left} to review")
+        self.says.setText(tr("{0}: {1} records, {2} to review", folder, len(items), left))
         self.table.setRowCount(len(items))
         for row, one in enumerate(items):
             cells = (one.standing, one.path.name, one.part, one.examiner)
@@ -102,7 +103,7 @@ class _Rows(QTableWidget):
     def __init__(self, rows: int, columns: int) -> None:
         super().__init__(rows, columns)
         self.setHorizontalHeaderLabels(_COLUMNS)
-        self.setAccessibleName("Records to review")
+        self.setAccessibleName(tr("Records to review"))
         self.setEditTriggers(QAbstractItemView.EditTrigger.NoEditTriggers)
         as_list(self, row_px=30)
         self.setSelectionMode(QAbstractItemView.SelectionMode.SingleSelection)

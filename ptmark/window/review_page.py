@@ -14,10 +14,11 @@ from ptmark.window.review_work import Decision
 from ptmark.window.session import Session
 from ptmark.window.signer import SignerFields
 from ptmark.window.steps.page import StepPage
+from ptmark.window.words import tr
 
 __all__ = ["ReviewPage"]
 
-_BLIND = (
+_BLIND = tr(
     "Measure as if nobody had before you: set the scale with your own picks, trace or take "
     "the outlines, and leave out what is none. The first numbers, outlines and verdict are "
     "hidden until you are done; after that, your own count as they are now."
@@ -56,7 +57,7 @@ class ReviewPage(StepPage):
         self.both = QWidget()
         column = QVBoxLayout(self.both)
         column.setContentsMargins(0, 0, 0, 0)
-        column.addWidget(heading("Both side by side"))
+        column.addWidget(heading(tr("Both side by side")))
         self.table = ReviewTable()
         self.table.chosen.connect(self.shown.emit)
         column.addWidget(self.table)
@@ -66,38 +67,40 @@ class ReviewPage(StepPage):
         column.addWidget(self.verdicts)
         column.addWidget(
             quiet(
-                "In the photo: your outlines as you made them; the first's dash-dotted, named "
-                "“first”. En above 1: the two differ by more than their uncertainties "
-                "together (ISO/IEC 17043)."
+                tr(
+                    "In the photo: your outlines as you made them; the first's dash-dotted, named "
+                    "“first”. En above 1: the two differ by more than their uncertainties "
+                    "together (ISO/IEC 17043)."
+                )
             )
         )
         self.column.addWidget(self.both)
 
     def _add_remarks(self, window: QWidget) -> None:
-        self.column.addWidget(heading("Remarks"))
+        self.column.addWidget(heading(tr("Remarks")))
         self.list = QListWidget()
-        self.list.setAccessibleName("Remarks; Delete takes one back")
+        self.list.setAccessibleName(tr("Remarks; Delete takes one back"))
         self.list.setFixedHeight(84)
         self.list.setWordWrap(True)
         self.list.currentRowChanged.connect(
-            lambda row: self.shown.emit(-1, f"remark {row + 1}")
+            lambda row: self.shown.emit(-1, tr("remark {0}", row + 1))
         )
         self.column.addWidget(self.list)
         self.text = QLineEdit()
-        self.text.setAccessibleName("Remark")
-        self.text.setToolTip("What the examiner should do or look at")
+        self.text.setAccessibleName(tr("Remark"))
+        self.text.setToolTip(tr("What the examiner should do or look at"))
         self.text.returnPressed.connect(self.add_remark)
         self.column.addWidget(self.text)
         row = QHBoxLayout()
         self.pin_button = key_button(
-            "Place it …",
+            tr("Place it …"),
             "Ctrl+M",
             self.pin_asked.emit,
             window=window,
-            tip="Click its place in the photo",
+            tip=tr("Click its place in the photo"),
         )
-        self.add_button = key_button("Add", "Return", self.add_remark)
-        self.unsay_button = key_button("Take back", "", self._unsay)
+        self.add_button = key_button(tr("Add"), "Return", self.add_remark)
+        self.unsay_button = key_button(tr("Take back"), "", self._unsay)
         for button in (self.pin_button, self.add_button, self.unsay_button):
             row.addWidget(button)
         self.column.addLayout(row)
@@ -105,15 +108,20 @@ class ReviewPage(StepPage):
         self.column.addWidget(self.place)
 
     def _add_decision(self, window: QWidget) -> None:
-        self.column.addWidget(heading("Decision"))
+        self.column.addWidget(heading(tr("Decision")))
         self.who = SignerFields("reviewer")
         self.column.addWidget(self.who)
         self.outcomes = {
             outcome: key_button(text, key, partial(self.enter, outcome), tip=tip, window=window)
             for outcome, text, key, tip in (
-                ("signed", "Sign it", "Alt+S", "Once measured, with your name and key"),
-                ("returned", "Return it", "Alt+R", "To the examiner, with the remarks"),
-                ("new photo asked", "Ask for a new photo", "Alt+N", "The reason is a remark"),
+                ("signed", tr("Sign it"), "Alt+S", tr("Once measured, with your name and key")),
+                ("returned", tr("Return it"), "Alt+R", tr("To the examiner, with the remarks")),
+                (
+                    "new photo asked",
+                    tr("Ask for a new photo"),
+                    "Alt+N",
+                    tr("The reason is a remark"),
+                ),
             )
         }
         for button in self.outcomes.values():
@@ -132,7 +140,7 @@ class ReviewPage(StepPage):
         """The place that the next remark is about, photo px."""
         self._at = at
         self.place.setText(
-            "" if at is None else f"The remark is about {at[0]:.0f}, {at[1]:.0f} px."
+            "" if at is None else tr("The remark is about {0:.0f}, {1:.0f} px.", at[0], at[1])
         )
 
     def add_remark(self) -> None:
@@ -188,29 +196,32 @@ class ReviewPage(StepPage):
         state = self.session.state
         sources = {one.edge.source for one in state.marked} if state else set()
         if sources and sources <= {"suggested"}:
-            return (
+            return tr(
                 "All your outlines were found by the program: that checks its steadiness, not "
                 "an eye. Look at the part or its photo as well."
             )
-        return "Measured. Changing your outlines now changes nothing in this comparison."
+        return tr("Measured. Changing your outlines now changes nothing in this comparison.")
 
     def _show_both(self) -> None:
         compared = self._case.compared
         self.table.show_photos(compared, self.session.unit)
         said = [text for one in compared for text in one.disagreements]
         self.differ.say(
-            "\n".join(said) if said else "The two agree within their uncertainties.",
+            "\n".join(said) if said else tr("The two agree within their uncertainties."),
             "look" if said else "done",
         )
         first, own = zip(*(one.verdicts for one in compared), strict=True)
         self.verdicts.setText(
-            f"Verdict of the first: {', '.join(v or 'none' for v in first)}; "
-            f"your own: {', '.join(v or 'none' for v in own)}."
+            tr(
+                "Verdict of the first: {0}; your own: {1}.",
+                ", ".join((v or "none" for v in first)),
+                ", ".join((v or "none" for v in own)),
+            )
         )
 
     def _show_remarks(self) -> None:
         texts = [
-            f"{number}  {one.text}" + ("" if one.at_px is None else "  (in the photo)")
+            f"{number}  {one.text}" + ("" if one.at_px is None else tr("  (in the photo)"))
             for number, one in enumerate(self._case.remarks, start=1)
         ]
         if texts != [self.list.item(row).text() for row in range(self.list.count())]:

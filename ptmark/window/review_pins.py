@@ -11,6 +11,7 @@ from ptmark.window.marks import Mark
 from ptmark.window.review_case import ReviewCase
 from ptmark.window.review_page import ReviewPage
 from ptmark.window.tools.tool import Tool
+from ptmark.window.words import tr
 
 if TYPE_CHECKING:
     from ptmark.window.main_window import MainWindow
@@ -89,7 +90,7 @@ class _PinTool(Tool):
     """One click names a place; ``finished`` hands over (x, y), photo px."""
 
     def hint(self) -> str:
-        return "Click the place that the remark is about; Esc leaves it without a place."
+        return tr("Click the place that the remark is about; Esc leaves it without a place.")
 
     def press(self, at: QPointF) -> None:
         self.finished.emit((at.x(), at.y()))

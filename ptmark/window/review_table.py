@@ -9,6 +9,7 @@ from PySide6.QtWidgets import QAbstractItemView, QHeaderView, QTableWidget, QTab
 from ptmark.units import format_length
 from ptmark.window.bits import as_list
 from ptmark.window.glyphs import glyph_icon
+from ptmark.window.words import tr
 
 if TYPE_CHECKING:
     from ptmark.review import Compared, Comparison
@@ -29,7 +30,7 @@ class ReviewTable(QTableWidget):
         self._marks: list[tuple[int, str]] = []
         self._shown: tuple[str, Sequence[Comparison]] = ("", ())
         self.currentCellChanged.connect(lambda row, *_: self._tell(row))
-        self.setAccessibleName("Both measurements, lengths with expanded uncertainty")
+        self.setAccessibleName(tr("Both measurements, lengths with expanded uncertainty"))
         self.setEditTriggers(QAbstractItemView.EditTrigger.NoEditTriggers)
         as_list(self)
         self.setSelectionMode(QAbstractItemView.SelectionMode.SingleSelection)
@@ -38,7 +39,13 @@ class ReviewTable(QTableWidget):
 
     def show_photos(self, compared: "Sequence[Comparison]", unit: str) -> None:
         """Show the comparison of each photo of the record; lengths in this unit."""
-        heads = ("Pair", f"First, {unit}", f"Own, {unit}", "Difference", "En")
+        heads = (
+            tr("Pair"),
+            tr("First, {0}", unit),
+            tr("Own, {0}", unit),
+            tr("Difference"),
+            "En",
+        )
         self.setHorizontalHeaderLabels(heads)
         if (unit, compared) == self._shown:
             return
@@ -46,16 +53,16 @@ class ReviewTable(QTableWidget):
         self._marks = []
         self.setRowCount(0)
         for number, one in enumerate(compared, start=1):
-            where = f"photo {number}: " if len(compared) > 1 else ""
+            where = tr("photo {0}: ", number) if len(compared) > 1 else ""
             self._marks += [(number - 1, f"first {pair.first}") for pair in one.pairs]
             self._marks += [(number - 1, f"first {name}") for name in one.only_first]
             self._marks += [(number - 1, str(other["id"])) for other in one.only_second]
             for pair in one.pairs:
                 self._add(f"{where}{pair.first} = {pair.second}", pair.length, unit)
             for name in one.only_first:
-                self._add_alone(f"{where}{name}", "first only")
+                self._add_alone(f"{where}{name}", tr("first only"))
             for other in one.only_second:
-                self._add_alone(f"{where}{other['id']}", "own only")
+                self._add_alone(f"{where}{other['id']}", tr("own only"))
         self.setFixedHeight(28 * (min(self.rowCount(), 8) + 1) + 24)
 
     def _tell(self, row: int) -> None:
@@ -64,7 +71,7 @@ class ReviewTable(QTableWidget):
 
     def _add(self, name: str, two: "Compared | None", unit: str) -> None:
         if two is None:
-            self._put((name, "not measured", "", "", ""), look=False)
+            self._put((name, tr("not measured"), "", "", ""), look=False)
             return
         over = two.en is not None and abs(two.en) > 1
         cells = (
@@ -77,7 +84,7 @@ class ReviewTable(QTableWidget):
         self._put(cells, look=over)
 
     def _add_alone(self, name: str, who: str) -> None:
-        self._put((name, who, "", "", "no match"), look=True)
+        self._put((name, who, "", "", tr("no match")), look=True)
 
     def _put(self, cells: Sequence[str], *, look: bool) -> None:
         row = self.rowCount()

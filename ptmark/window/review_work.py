@@ -8,6 +8,7 @@ from ptmark.errors import PtmarkError, RecordError
 from ptmark.window.autosave import read_draft
 from ptmark.window.engine import load_engine
 from ptmark.window.review_draft import Unfinished
+from ptmark.window.words import tr
 from ptmark.window.workers import Token
 
 if TYPE_CHECKING:
@@ -99,9 +100,9 @@ def unfinished_record(draft: Path, token: Token) -> tuple[Opened, Unfinished]:
     opened = opened_record(kept.record, kept.photos, token)
     if opened.blinds[0].revision != kept.of:
         raise RecordError(
-            "was changed since the review was begun",
+            tr("was changed since the review was begun"),
             where=str(kept.record),
-            mend="open the record and review it anew",
+            mend=tr("open the record and review it anew"),
         )
     return opened, kept
 
@@ -117,9 +118,9 @@ def both_beside(twin: "Inspection", opened: Opened, token: Token) -> tuple[Any, 
     for number, blind in enumerate(opened.blinds):
         if blind.photo_sha256 not in second:
             raise PtmarkError(
-                f"photo {number + 1} of {len(opened.blinds)} is not measured yet",
+                tr("photo {0} of {1} is not measured yet", number + 1, len(opened.blinds)),
                 where=blind.photo_file,
-                mend="turn to it (Ctrl+PgDown), or add it again",
+                mend=tr("turn to it (Ctrl+PgDown), or add it again"),
             )
         made.append(blind.finish(first, second[blind.photo_sha256]))
     outlines = tuple(
@@ -146,11 +147,13 @@ def enter_review(opened: Opened, compared: "tuple[Comparison, ...]", decision: D
         outcome=decision.outcome,
         remarks=decision.remarks,
     )
-    why = f"review: {decision.outcome}"
+    why = tr("review: {0}", decision.outcome)
     record = save_record(opened.path, made, by=decision.name, why=why)
-    said = f"{opened.path.name}, revision {record.revision}: {decision.outcome}"
+    said = tr("{0}, revision {1}: {2}", opened.path.name, record.revision, decision.outcome)
     if decision.outcome != "signed":
-        return f"{said}. The examiner sees the remarks on opening the record."
+        return tr("{0}. The examiner sees the remarks on opening the record.", said)
     who = Signer(role="reviewer", name=decision.name, qualification=decision.qualification)
     record = save_record(opened.path, sign_record(record, who, key_of(decision.name)))
-    return f"{said} by {decision.name}; key {fingerprint(record.signatures[-1]['key'])}"
+    return tr(
+        "{0} by {1}; key {2}", said, decision.name, fingerprint(record.signatures[-1]["key"])
+    )

@@ -7,6 +7,7 @@ from PySide6.QtWidgets import QFormLayout, QHBoxLayout, QPushButton, QVBoxLayout
 from ptmark.units import format_length
 from ptmark.window.bits import Choice, Notice, heading, key_button, quiet
 from ptmark.window.session import Session
+from ptmark.window.words import tr
 from ptmark.window.workers import Token
 
 if TYPE_CHECKING:
@@ -15,7 +16,7 @@ if TYPE_CHECKING:
 
 __all__ = ["SameAs"]
 
-_OWN = "seen in this photo only"
+_OWN = tr("seen in this photo only")
 
 
 class SameAs(QWidget):
@@ -27,25 +28,25 @@ class SameAs(QWidget):
         self._hints: dict[str, str] = {}
         self._hints_of = ""  # SHA-256 of the photo they are of
         self.letter, self.counts = (
-            Choice("The same indication as"),
-            Choice("Size of record from"),
+            Choice(tr("The same indication as")),
+            Choice(tr("Size of record from")),
         )
         self.letter.activated.connect(lambda _: self._join(self.letter.currentData()))
         self.counts.activated.connect(lambda _: self._choose(self.counts.currentData()))
         self.finder = key_button(
-            "Find by place", "Y", self.look, window=window,
-            tip="Lay the photos over each other and see which indications lie in one place",
+            tr("Find by place"), "Y", self.look, window=window,
+            tip=tr("Lay the photos over each other and see which indications lie in one place"),
         )  # fmt: skip
         self.notice, self._agrees = Notice(), quiet()
         column = QVBoxLayout(self)
         column.setContentsMargins(0, 0, 0, 0)
-        column.addWidget(heading("In other photos"))
+        column.addWidget(heading(tr("In other photos")))
         form = QFormLayout()
         row = QHBoxLayout()
         row.addWidget(self.letter, 1)
         row.addWidget(self.finder)
-        form.addRow("Same as", row)
-        form.addRow("Size from", self.counts)
+        form.addRow(tr("Same as"), row)
+        form.addRow(tr("Size from"), self.counts)
         column.addLayout(form)
         column.addWidget(self._agrees)
         column.addWidget(self.notice)
@@ -86,18 +87,18 @@ class SameAs(QWidget):
 
         def done(hints: dict[str, str]) -> None:
             self._hints, self._hints_of = hints, photo
-            told = ", ".join(f"{mine} and {theirs}" for mine, theirs in hints.items())
+            told = ", ".join(tr("{0} and {1}", mine, theirs) for mine, theirs in hints.items())
             self.notice.say(
-                f"In one place: {told}."
+                tr("In one place: {0}.", told)
                 if hints
-                else "No two lie surely in one place; say it by hand where you see it.",
+                else tr("No two lie surely in one place; say it by hand where you see it."),
                 "done" if hints else "look",
             )
             self.notice.offer(*([self._all_button(hints)] if hints else []))
             self.refresh()
 
         session.workers.start(
-            "Laying the photos over each other",
+            tr("Laying the photos over each other"),
             work,
             done,
             failed=lambda exc: session.say_trouble("indications", exc),
@@ -115,7 +116,7 @@ class SameAs(QWidget):
                 session.select(*hints.values())
                 self.notice.say("")
 
-        return key_button("Each pair is one indication", "", take)
+        return key_button(tr("Each pair is one indication"), "", take)
 
     # -- showing ------------------------------------------------------------------------------
     @property
@@ -143,9 +144,9 @@ class SameAs(QWidget):
         box.addItem(_OWN, "")
         names = inspection.photos.candidates(one.id)
         if joined:
-            box.addItem(f"{one.id}, in other photos too", one.id)
+            box.addItem(tr("{0}, in other photos too", one.id), one.id)
         for name in sorted(names, key=lambda n: n != hint):
-            box.addItem(f"{name}, lies in the same place" if name == hint else name, name)
+            box.addItem(tr("{0}, lies in the same place", name) if name == hint else name, name)
         box.setCurrentIndex(1 if joined else 0)
 
     def _show_sizes(self, sizes: "Sizes | None") -> None:
@@ -154,14 +155,14 @@ class SameAs(QWidget):
         box.setEnabled(sizes is not None)
         self._agrees.setText("")
         if sizes is None:
-            box.addItem("this photo", None)
+            box.addItem(tr("this photo"), None)
             return
-        box.addItem("the least uncertain; the longest where they do not agree", None)
+        box.addItem(tr("the least uncertain; the longest where they do not agree"), None)
         for number, made in sizes.shown:
             if made is not None:
                 length, u = made.length.value, made.length.expanded
                 said = f"{format_length(length, unit)} ± {format_length(u, unit)}"
-                box.addItem(f"photo {number + 1}: {said}", number)
+                box.addItem(tr("photo {0}: {1}", number + 1, said), number)
         box.setCurrentIndex(box.findData(sizes.of_record) if sizes.chosen else 0)
         self._agrees.setText(_agreement(sizes))
 
@@ -172,14 +173,14 @@ def _agreement(sizes: "Sizes") -> str:
 
     held = sizes.size
     if held is None or sizes.of_record is None:
-        return "None of these photos has a scale."
-    said = [f"Size of record from photo {sizes.of_record + 1}."]
+        return tr("None of these photos has a scale.")
+    said = [tr("Size of record from photo {0}.", sizes.of_record + 1)]
     for number, made in sizes.shown:
         if number == sizes.of_record or made is None:
             continue
         one, two = made.length, held.length
         en = en_number(one.value, one.expanded, two.value, two.expanded)
         if en is not None:
-            verdict = "agrees" if en <= 1 else "does not agree: look again"
-            said.append(f"Photo {number + 1} {verdict} (En {en:.2f}).")
+            verdict = "agrees" if en <= 1 else tr("does not agree: look again")
+            said.append(tr("Photo {0} {1} (En {2:.2f}).", number + 1, verdict, en))
     return " ".join(said)

@@ -9,6 +9,7 @@ from PySide6.QtCore import QObject, Signal
 
 from ptmark.errors import RecordError, UsageError
 from ptmark.window.session import Session
+from ptmark.window.words import tr
 from ptmark.window.workers import Token
 
 if TYPE_CHECKING:
@@ -121,7 +122,7 @@ class Saving(QObject):
 
         names = ", ".join(path.name for path in paths)
         session.workers.start(
-            f"Saving {names}", work, done, failed=self.failed.emit, key="save"
+            tr("Saving {0}", names), work, done, failed=self.failed.emit, key="save"
         )
 
     # -- signing ------------------------------------------------------------------------------
@@ -137,7 +138,9 @@ class Saving(QObject):
         state, home = self._session.state, self._known()
         if home is None or home.path is None or state is not self.kept:
             self.failed.emit(
-                UsageError("the record is not saved as it stands", mend="save it, then sign")
+                UsageError(
+                    tr("the record is not saved as it stands"), mend=tr("save it, then sign")
+                )
             )
             return
         path = home.path
@@ -147,7 +150,7 @@ class Saving(QObject):
             self.signed.emit(said)
 
         self._session.workers.start(
-            f"Signing {path.name}",
+            tr("Signing {0}", path.name),
             lambda _token: _sign(path, name, qualification),
             done,
             failed=self.failed.emit,
@@ -178,7 +181,9 @@ def _sign(path: Path, name: str, qualification: str) -> str:
     who = Signer(role="examiner", name=name, qualification=qualification)
     record = save_record(path, sign_record(sound_record(path), who, key_of(name)))
     key = fingerprint(record.signatures[-1]["key"])
-    return f"{path.name}, revision {record.revision}: signed by {name}; key {key}"
+    return tr(
+        "{0}, revision {1}: signed by {2}; key {3}", path.name, record.revision, name, key
+    )
 
 
 def _write(

@@ -9,6 +9,7 @@ from ptmark.window.levels import PhotoLevels, build_levels
 from ptmark.window.photo_view import PhotoView
 from ptmark.window.session import Session
 from ptmark.window.showing import Shown
+from ptmark.window.words import tr
 from ptmark.window.workers import Token
 
 if TYPE_CHECKING:
@@ -110,7 +111,7 @@ class Seeing(QObject):
             return build_levels(pixels, bend)
 
         self._session.workers.start(
-            "Drawing the view",
+            tr("Drawing the view"),
             work,
             self._show,
             failed=lambda exc: self._session.say_trouble("photo", exc),

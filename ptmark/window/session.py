@@ -15,6 +15,7 @@ from ptmark.window.engine import load_engine
 from ptmark.window.judging import Judgement, judge
 from ptmark.window.levels import PhotoLevels
 from ptmark.window.stale import StaleWatch
+from ptmark.window.words import tr
 from ptmark.window.workers import Token, Workers
 
 if TYPE_CHECKING:
@@ -104,7 +105,7 @@ class Session(QObject):
         from ptmark.dye import DyeTracer, in_colour_contrast
 
         if self.inspection is None or self.inspection.photo is None:
-            raise PtmarkError("there is no photo yet", mend="open a photo first")
+            raise PtmarkError(tr("there is no photo yet"), mend=tr("open a photo first"))
         # a fluorescent photo's likeness, which looking for indications has made already
         picture = in_colour_contrast(self.inspection.photo, self.inspection.state.mode)
         if self._tracer is None or self._tracer[0] is not picture:

@@ -12,6 +12,7 @@ from ptmark.window.marks import Mark
 from ptmark.window.photo_view import PhotoView
 from ptmark.window.session import Session
 from ptmark.window.surface_grid import SurfaceGrid
+from ptmark.window.words import tr
 
 __all__ = ["Shown"]
 
@@ -56,8 +57,10 @@ class Shown:
         line = QPolygonF([QPointF(x, y) for x, y in inspection.state.weld_px])
         marked = replace(inspection.state, weld_length_mm=None)
         length, _ = weld_of(marked, inspection.surface)
-        said = "no scale yet" if length is None else format_length(length, self._session.unit)
-        return line, f"weld, {said}"
+        said = (
+            tr("no scale yet") if length is None else format_length(length, self._session.unit)
+        )
+        return line, tr("weld, {0}", said)
 
     def marks(self, *, left_out: Sequence[int], hidden: str = "") -> list[Mark]:
         """The outlines to paint; ``hidden`` is the one that a tool paints itself."""

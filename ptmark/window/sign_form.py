@@ -10,6 +10,7 @@ from ptmark.window.bits import CommitEdit, Notice, heading, key_button, plain, q
 from ptmark.window.saving import Saving
 from ptmark.window.session import Session
 from ptmark.window.signer import SignerFields
+from ptmark.window.words import tr
 
 __all__ = ["RevisionForm", "SignForm"]
 
@@ -24,10 +25,10 @@ class SignForm(QWidget):
         self._session, self._saving, self._settle = session, saving, settle
         column = QVBoxLayout(self)
         column.setContentsMargins(0, 0, 0, 0)
-        column.addWidget(heading("Sign as the examiner"))
+        column.addWidget(heading(tr("Sign as the examiner")))
         self.who = SignerFields("examiner")
         column.addWidget(self.who)
-        self.button = key_button("Sign the saved record", "", self.sign)
+        self.button = key_button(tr("Sign the saved record"), "", self.sign)
         column.addWidget(self.button)
         self.hint = quiet()
         column.addWidget(self.hint)
@@ -61,9 +62,11 @@ class SignForm(QWidget):
         ready = self._saving.can_sign
         self.button.setEnabled(ready)
         self.hint.setText(
-            "The signature covers the record and its photos; a later change becomes a revision."
+            tr(
+                "The signature covers the record and its photos; a later change becomes a revision."
+            )
             if ready
-            else "Save the record first; what lies saved is what gets signed."
+            else tr("Save the record first; what lies saved is what gets signed.")
         )
 
 
@@ -76,19 +79,19 @@ class RevisionForm(QWidget):
         self._paths: list[Path] = []
         column = QVBoxLayout(self)
         column.setContentsMargins(0, 0, 0, 0)
-        column.addWidget(heading("A new revision of a signed record"))
+        column.addWidget(heading(tr("A new revision of a signed record")))
         self.what = plain()
         column.addWidget(self.what)
         self.by, self.why = CommitEdit(), CommitEdit()
-        self.by.setAccessibleName("Changed by")
-        self.why.setAccessibleName("Reason of the change")
+        self.by.setAccessibleName(tr("Changed by"))
+        self.why.setAccessibleName(tr("Reason of the change"))
         form = QFormLayout()
-        form.addRow("Changed by", self.by)
-        form.addRow("Why", self.why)
+        form.addRow(tr("Changed by"), self.by)
+        form.addRow(tr("Why"), self.why)
         column.addLayout(form)
         row = QHBoxLayout()
-        self.button = key_button("Save the revision", "", self.save)
-        self.leave_button = key_button("Leave it as signed", "", self.hide)
+        self.button = key_button(tr("Save the revision"), "", self.save)
+        self.leave_button = key_button(tr("Leave it as signed"), "", self.hide)
         row.addWidget(self.button)
         row.addWidget(self.leave_button)
         column.addLayout(row)
@@ -103,8 +106,10 @@ class RevisionForm(QWidget):
     def ask(self, paths: list[Path], what: list[str]) -> None:
         """Ask for name and reason, naming what differs."""
         self._paths = paths
-        more = f" and {len(what) - _MOST} more" if len(what) > _MOST else ""
-        self.what.setText(f"Not saved yet. Changed since: {', '.join(what[:_MOST])}{more}.")
+        more = tr(" and {0} more", len(what) - _MOST) if len(what) > _MOST else ""
+        self.what.setText(
+            tr("Not saved yet. Changed since: {0}{1}.", ", ".join(what[:_MOST]), more)
+        )
         self.missing.say("")
         self.why.show_text("")
         state = self._session.state
@@ -117,6 +122,6 @@ class RevisionForm(QWidget):
         """Save with the reason; without one the signed record stays as it is."""
         by, why = self.by.text().strip(), self.why.text().strip()
         if not by or not why:
-            self.missing.say("Say who changes the record, and why.")
+            self.missing.say(tr("Say who changes the record, and why."))
             return
         self._saving.save(self._paths, by, why)

@@ -4,6 +4,7 @@ from PySide6.QtWidgets import QFormLayout, QWidget
 
 from ptmark.errors import UsageError
 from ptmark.window.bits import CommitEdit
+from ptmark.window.words import tr
 
 __all__ = ["SignerFields"]
 
@@ -17,11 +18,11 @@ class SignerFields(QWidget):
         form = QFormLayout(self)
         form.setContentsMargins(0, 0, 0, 0)
         self.name, self.qualification = CommitEdit(), CommitEdit()
-        self.name.setAccessibleName(f"Name of the {role}")
-        self.qualification.setAccessibleName(f"Qualification of the {role}")
-        self.qualification.setPlaceholderText("scheme, method and level, number")
-        form.addRow("Name", self.name)
-        form.addRow("Qualification", self.qualification)
+        self.name.setAccessibleName(tr("Name of the {0}", role))
+        self.qualification.setAccessibleName(tr("Qualification of the {0}", role))
+        self.qualification.setPlaceholderText(tr("scheme, method and level, number"))
+        form.addRow(tr("Name"), self.name)
+        form.addRow(tr("Qualification"), self.qualification)
         self._proposed = ("", "")
 
     def propose(self, name: str, qualification: str) -> None:
@@ -37,5 +38,7 @@ class SignerFields(QWidget):
         """Name and qualification; UsageError where nobody is named."""
         name = self.name.text().strip()
         if not name:
-            raise UsageError(f"the {self._role} is not named", mend="type a name first")
+            raise UsageError(
+                tr("the {0} is not named", self._role), mend=tr("type a name first")
+            )
         return name, self.qualification.text().strip()

@@ -6,6 +6,8 @@ from PySide6.QtCore import QRectF, QSize, Qt
 from PySide6.QtGui import QImage, QPainter, QPaintEvent
 from PySide6.QtWidgets import QSizePolicy, QWidget
 
+from ptmark.window.words import tr
+
 if TYPE_CHECKING:
     from ptmark.criteria import Finding, Scene
 
@@ -34,7 +36,7 @@ class SketchView(QWidget):
         high, wide = pixels.shape[:2]
         image = QImage(pixels.data, wide, high, 3 * wide, QImage.Format.Format_RGB888)
         self._picture = image.copy()  # the array goes, the picture stays
-        self.setAccessibleName(f"Sketch: {finding.says}")
+        self.setAccessibleName(tr("Sketch: {0}", finding.says))
         self.show()
         self.update()
 

@@ -6,6 +6,7 @@ from PySide6.QtCore import QObject, QTimer, Signal
 
 from ptmark.errors import PtmarkError
 from ptmark.window.bits import Notice, key_button
+from ptmark.window.words import tr
 
 if TYPE_CHECKING:
     from ptmark.criteria import Evaluation
@@ -55,9 +56,11 @@ class StaleWatch(QObject):
         try:
             now = load_profile(name)
         except PtmarkError as exc:
-            return f"The rules can no longer be used, so this verdict stands on none. {exc}"
+            return tr(
+                "The rules can no longer be used, so this verdict stands on none. {0}", exc
+            )
         if now.name == made.profile and now.checksum != made.checksum:
-            return "The rules have been changed since this verdict was made: it is stale."
+            return tr("The rules have been changed since this verdict was made: it is stale.")
         return ""
 
 
@@ -67,7 +70,7 @@ class StaleNotice(Notice):
     def __init__(self, session: "Session") -> None:
         super().__init__()
         self._watch = session.stale
-        self.again = key_button("Judge again", "", session.judge_again)
+        self.again = key_button(tr("Judge again"), "", session.judge_again)
         self.offer(self.again)
         session.stale.changed.connect(self._show)
 

@@ -2,13 +2,14 @@
 
 from ptmark.units import format_length
 from ptmark.window.session import Session
+from ptmark.window.words import tr
 
 __all__ = ["step_states"]
 
 _REFERENCES = {
     "card": "card",
     "rectangle": "rectangle",
-    "two lines": "two lines",
+    "two lines": tr("two lines"),
     "line": "line",
     "pipe": "pipe",
 }
@@ -19,15 +20,15 @@ def step_states(session: Session) -> dict[str, tuple[str, str]]:
     inspection = session.inspection
     if inspection is None or inspection.photo is None:
         return {
-            "Photo": ("", "none yet"),
-            "Scale": ("", "none yet"),
-            "Indications": ("", "none yet"),
-            "Verdict": ("", "none yet"),
-            "Record": ("", "none yet"),
+            "Photo": ("", tr("none yet")),
+            "Scale": ("", tr("none yet")),
+            "Indications": ("", tr("none yet")),
+            "Verdict": ("", tr("none yet")),
+            "Record": ("", tr("none yet")),
         }
     info = inspection.photo.info
     return {
-        "Photo": ("done", _which(session) + f"{info.width} × {info.height} px"),
+        "Photo": ("done", _which(session) + tr("{0} × {1} px", info.width, info.height)),
         "Scale": _scale(session),
         "Indications": _indications(session),
         "Verdict": _verdict(session),
@@ -39,7 +40,7 @@ def _which(session: Session) -> str:
     if session.inspection is None or len(session.inspection.photos) < 2:
         return ""
     photos = session.inspection.photos
-    return f"{photos.number + 1} of {len(photos)}, "
+    return tr("{0} of {1}, ", photos.number + 1, len(photos))
 
 
 def _scale(session: Session) -> tuple[str, str]:
@@ -51,9 +52,11 @@ def _scale(session: Session) -> tuple[str, str]:
     sign = "look" if surface.cautions else "done"
     name = _REFERENCES.get(surface.reference, surface.reference)
     if surface.beside is not None:
-        name += f" and {surface.beside.reference}"
+        name += tr(" and {0}", surface.beside.reference)
     digits = 4 if session.unit == "mm" else 5
-    return sign, f"{name}, {format_length(surface.mm_per_px(), session.unit, digits)}/px"
+    return sign, tr(
+        "{0}, {1}/px", name, format_length(surface.mm_per_px(), session.unit, digits)
+    )
 
 
 def _indications(session: Session) -> tuple[str, str]:
@@ -61,25 +64,29 @@ def _indications(session: Session) -> tuple[str, str]:
     unseen = sum(m.standing == "suggested" for m in marked)
     taken = sum(m.standing == "taken" for m in marked)
     if session.workers.busy("look"):
-        return "", "looking …"
+        return "", tr("looking …")
     if not marked:
-        return "", "none found"
+        return "", tr("none found")
     if unseen:
-        return "look", f"{unseen} to look at, {taken} taken"
-    return "done", f"{taken} taken"
+        return "look", tr("{0} to look at, {1} taken", unseen, taken)
+    return "done", tr("{0} taken", taken)
 
 
 def _verdict(session: Session) -> tuple[str, str]:
     state, made = session.state, session.judgement.evaluation
     if state is None or not state.profile:
-        return "look", "choose the criteria"
+        return "look", tr("choose the criteria")
     if len(session.judgement.by_photo) > 1:
         verdict = session.judgement.verdict
-        return (verdict, f"{verdict}, all photos") if verdict else ("look", "not all judged")
+        return (
+            (verdict, tr("{0}, all photos", verdict))
+            if verdict
+            else ("look", tr("not all judged"))
+        )
     if made is None:
         return (
             "look",
-            "needs a scale" if session.judgement.trouble is None else "cannot be made",
+            tr("needs a scale") if session.judgement.trouble is None else tr("cannot be made"),
         )
     return made.verdict, made.verdict
 
@@ -89,12 +96,12 @@ def _record(session: Session) -> tuple[str, str]:
 
     state = session.state
     if state is None:
-        return "", "none yet"
+        return "", tr("none yet")
     if session.reviewing:
-        return "", "your review"
+        return "", tr("your review")
     missing = [f for f in FIELDS if f.needed and not state.fields.get(f.key, "").strip()]
     if missing:
-        return "look", f"{len(missing)} field{'s' * (len(missing) > 1)} missing"
+        return "look", tr("{0} field{1} missing", len(missing), "s" * (len(missing) > 1))
     if not state.decision:
-        return "look", "disposition missing"
+        return "look", tr("disposition missing")
     return "done", state.decision

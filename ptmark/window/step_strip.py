@@ -6,6 +6,7 @@ from PySide6.QtWidgets import QAbstractButton, QButtonGroup, QHBoxLayout, QSizeP
 
 from ptmark.window.glyphs import draw_glyph
 from ptmark.window.palette import tone
+from ptmark.window.words import tr
 
 __all__ = ["StepStrip"]
 
@@ -24,8 +25,8 @@ class _StepButton(QAbstractButton):
 
     def show_state(self, sign: str, line: str) -> None:
         self.sign, self.line = sign, line
-        self.setAccessibleName(f"Step {self.number}, {self.title}: {line}")
-        self.setToolTip(f"{self.title}: {line} (Ctrl+{self.number})")
+        self.setAccessibleName(tr("Step {0}, {1}: {2}", self.number, self.title, line))
+        self.setToolTip(tr("{0}: {1} (Ctrl+{2})", self.title, line, self.number))
         self.update()
 
     def sizeHint(self) -> QSize:  # noqa: N802 - Qt's name
@@ -79,7 +80,7 @@ class StepStrip(QWidget):
 
     def __init__(self, steps: tuple[str, ...], parent: QWidget | None = None) -> None:
         super().__init__(parent)
-        self.setAccessibleName("Steps of the work")
+        self.setAccessibleName(tr("Steps of the work"))
         row = QHBoxLayout(self)
         row.setContentsMargins(0, 0, 0, 0)
         row.setSpacing(0)

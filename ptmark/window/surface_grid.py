@@ -10,6 +10,7 @@ from ptmark.units import MM_PER_IN, format_length
 from ptmark.window.marks import paint_tag
 from ptmark.window.palette import CYAN_PALE, HALO, round_pen
 from ptmark.window.viewport import Viewport
+from ptmark.window.words import tr
 
 if TYPE_CHECKING:
     from ptmark.scale import SurfaceMap
@@ -134,7 +135,7 @@ class SurfaceGrid:
         step_digits = 0 if self.step_mm / per >= 1 else 2 if self._unit == "mm" else 3
         bar = format_length(length, self._unit, digits)
         grid = format_length(self.step_mm, self._unit, step_digits)
-        paint_tag(painter, m, f"{bar}, grid {grid}")
+        paint_tag(painter, m, tr("{0}, grid {1}", bar, grid))
 
 
 def _whole(low: float, high: float) -> range:

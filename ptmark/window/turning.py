@@ -13,6 +13,7 @@ from PySide6.QtCore import QObject, QTimer, Signal
 from ptmark.window.levels import PhotoLevels, build_levels
 from ptmark.window.looking import Looking, open_with_levels
 from ptmark.window.session import Session
+from ptmark.window.words import tr
 from ptmark.window.workers import Token
 
 if TYPE_CHECKING:
@@ -94,7 +95,7 @@ class Turning(QObject):
                 self._show(before)
 
         session.workers.start(
-            f"Adding {path.name}",
+            tr("Adding {0}", path.name),
             lambda token: open_with_levels(path, token),
             done,
             failed=lambda exc: session.say_trouble("photo", exc),
@@ -177,7 +178,7 @@ class Turning(QObject):
             session.say_trouble("photo", exc)
 
         session.workers.start(
-            f"Turning to {info.path.name}", work, done, failed=failed, key="open"
+            tr("Turning to {0}", info.path.name), work, done, failed=failed, key="open"
         )
 
     def _show(self, levels: PhotoLevels | None) -> None:

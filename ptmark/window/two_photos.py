@@ -13,6 +13,7 @@ from ptmark.window.levels import PhotoLevels, build_levels
 from ptmark.window.memory import Memory
 from ptmark.window.photo_view import PhotoView
 from ptmark.window.session import Session
+from ptmark.window.words import tr
 from ptmark.window.workers import Token
 
 if TYPE_CHECKING:
@@ -36,17 +37,17 @@ class TwoPhotos(QWidget):
         self._session, self._view, self._memory = session, view, memory
         self._of = ""  # SHA-256 of the photo that it is laid over
         self.on = False
-        self.choice = Choice("The other photo")
+        self.choice = Choice(tr("The other photo"))
         self.choice.activated.connect(lambda _: self._take(self.choice.currentData()))
         self.slider = QSlider(Qt.Orientation.Horizontal)
         self.slider.setRange(0, _STEPS)
         self.slider.setPageStep(_STEPS // 10)
         self.slider.setMinimumHeight(30)
-        self.slider.setAccessibleName("Line between the two photos")
+        self.slider.setAccessibleName(tr("Line between the two photos"))
         self.slider.valueChanged.connect(lambda value: view.curtain.put(value / _STEPS))
         view.curtain.moved.connect(self._on_moved)
         self.says = plain()
-        self.close_button = key_button("One photo again", "", self.turn)
+        self.close_button = key_button(tr("One photo again"), "", self.turn)
         row = QHBoxLayout()
         row.addWidget(self.choice)
         row.addWidget(self.slider, 1)
@@ -79,7 +80,7 @@ class TwoPhotos(QWidget):
             for number, info in enumerate(inspection.photos.infos):
                 if number != inspection.photos.number:
                     self.choice.addItem(info.path.name, info.path)
-        self.choice.addItem("Another photo …", None)
+        self.choice.addItem(tr("Another photo …"), None)
 
     def _take(self, path: Path | None) -> None:
         if path is None:
@@ -97,7 +98,7 @@ class TwoPhotos(QWidget):
             return
         here, surface = inspection.photo, inspection.surface
         self._of = here.info.sha256
-        self.says.setText("Laying it over the photo …")
+        self.says.setText(tr("Laying it over the photo …"))
 
         def work(token: Token) -> tuple[PhotoLevels, str]:
             from ptmark.photo import open_photo
@@ -117,10 +118,10 @@ class TwoPhotos(QWidget):
         def failed(exc: Exception) -> None:
             self._view.curtain.hang(None)
             self._view.update()
-            said = str(exc) if isinstance(exc, PtmarkError) else f"Cannot be shown: {exc}"
+            said = str(exc) if isinstance(exc, PtmarkError) else tr("Cannot be shown: {0}", exc)
             self.says.setText(said)
 
-        name = f"Laying {path.name} over the photo"
+        name = tr("Laying {0} over the photo", path.name)
         self._session.workers.start(name, work, done, failed=failed, key="two photos")
 
     def _on_moved(self, share: float) -> None:
@@ -137,7 +138,7 @@ class TwoPhotos(QWidget):
 
     def _put_away(self) -> None:
         self.on = False
-        self._session.workers.cancel("two photos")
+        self._session.workers.cancel(tr("two photos"))
         self._view.curtain.hang(None)
         self._view.update()
         self.hide()
@@ -170,16 +171,18 @@ def laid_over(
         lead = register(other, here, None, surface)
     except SeriesError as exc:
         h = _fitted((other.info.width, other.info.height), frame)
-        said = f"They do not lie over each other, place by place: {exc}"
+        said = tr("They do not lie over each other, place by place: {0}", exc)
     else:
         h = lead.h
         middle = np.array([[other.info.width / 2, other.info.height / 2]])
         off = 2 * float(lead.u_px(middle)[0])
         said = " ".join((
-            f"Laid over each other by what both show: {lead.inliers} points agree, in the "
-            f"middle within {off:.1f} px.",
+            tr("Laid over each other by what both show: {0} points agree, in "
+"the middle within {1:.1f} px.",
+lead.inliers,
+off),
             *(one[0].upper() + one[1:].rstrip(".") + "." for one in lead.cautions),
-            "On the surface only: what stands out of it is shifted.",
+            tr("On the surface only: what stands out of it is shifted."),
         ))  # fmt: skip
     few, small = _shrink(*frame), _shrink(other.info.width, other.info.height)
     size = (-(-frame[0] // few), -(-frame[1] // few))

@@ -3,6 +3,7 @@
 from typing import TYPE_CHECKING
 
 from ptmark.units import MM_PER_IN
+from ptmark.window.words import tr
 
 if TYPE_CHECKING:
     from ptmark.measure import Measurement, Quantity
@@ -26,7 +27,7 @@ def plus_minus(quantity: "Quantity", unit: str) -> str:
 def size_in_words(made: "Measurement", unit: str) -> str:
     """Length and width with their uncertainty, short enough for the line at the foot."""
     length, width = plus_minus(made.length, unit), plus_minus(made.width, unit)
-    return f"{length} {unit} long, {width} {unit} wide"
+    return tr("{0} {1} long, {2} {3} wide", length, unit, width, unit)
 
 
 def in_words(made: "Measurement", unit: str) -> str:
@@ -34,4 +35,6 @@ def in_words(made: "Measurement", unit: str) -> str:
     per, digits = (1.0, 2) if unit == "mm" else (MM_PER_IN, 3)
     size, path = size_in_words(made, unit), f"{made.path.value / per:.{digits}f} {unit}"
     area = f"{made.area.value / per**2:.{digits}f} {unit}²"
-    return f"{size}, along its path {path}, area {area}. Its length is uncertain by:"
+    return tr(
+        "{0}, along its path {1}, area {2}. Its length is uncertain by:", size, path, area
+    )

@@ -23,10 +23,11 @@ from ptmark.window.same_as import SameAs
 from ptmark.window.session import Session
 from ptmark.window.steps.page import StepPage
 from ptmark.window.wording import in_words
+from ptmark.window.words import tr
 
 __all__ = ["IndicationsStep"]
 
-_RELEVANCE = ("relevant as the criteria have it", "non-relevant", "false")
+_RELEVANCE = (tr("relevant as the criteria have it"), "non-relevant", "false")
 
 
 class IndicationsStep(StepPage):
@@ -56,19 +57,23 @@ class IndicationsStep(StepPage):
 
     def _add_buttons(self, bench: Bench, looking: Looking, window: QWidget) -> None:
         hands = self._hands
-        self.take_button = key_button("Take", "Return", hands.take, tip="Take the suggestion")
-        self.drop_button = key_button("Drop", "Del", hands.drop, tip="Drop it from the verdict")
+        self.take_button = key_button(
+            tr("Take"), "Return", hands.take, tip=tr("Take the suggestion")
+        )
+        self.drop_button = key_button(
+            tr("Drop"), "Del", hands.drop, tip=tr("Drop it from the verdict")
+        )
         self.take_all_button = key_button(
-            "Take all",
+            tr("Take all"),
             "Shift+Return",
             hands.take_all,
-            tip="Take every suggestion not looked at",
+            tip=tr("Take every suggestion not looked at"),
         )
-        self.delete_button = key_button("Delete", "Shift+Del", hands.delete)
-        self.edit_button = key_button("Edit points", "E", bench.edit, window=window)
+        self.delete_button = key_button(tr("Delete"), "Shift+Del", hands.delete)
+        self.edit_button = key_button(tr("Edit points"), "E", bench.edit, window=window)
         self.look_button = key_button(
-            "Look again", "L", looking.suggest, window=window,
-            tip="Look for indications again; what you took or dropped stays",
+            tr("Look again"), "L", looking.suggest, window=window,
+            tip=tr("Look for indications again; what you took or dropped stays"),
         )  # fmt: skip
         grid = QGridLayout()
         grid.setSpacing(6)
@@ -81,12 +86,16 @@ class IndicationsStep(StepPage):
             for column, button in enumerate(pair):
                 grid.addWidget(button, row, column)
         self.column.addLayout(grid)
-        self.column.addWidget(heading("Trace by hand"))
+        self.column.addWidget(heading(tr("Trace by hand")))
         traces = QGridLayout()
         traces.setSpacing(6)
         self.trace_buttons = {}
         for column, (mode, text, key) in enumerate(
-            (("edge", "Along edge", "T"), ("free", "Free", "H"), ("points", "Points", "O"))
+            (
+                ("edge", tr("Along edge"), "T"),
+                ("free", tr("Free"), "H"),
+                ("points", tr("Points"), "O"),
+            )
         ):
             button = key_button(text, key, partial(bench.trace, mode), window=window)
             self.trace_buttons[mode] = button
@@ -100,16 +109,22 @@ class IndicationsStep(StepPage):
         self.shape_buttons = {}
         for column, (name, text, key, call, tip) in enumerate(
             (
-                ("split", "Split", "S", shaper.split, "Split it along a line across it"),
-                ("join", "Join", "J", shaper.join, "Make one outline of all selected"),
-                ("smooth", "Smooth", "M", shaper.smooth, "Take the hand's wobble out"),
-                ("cut", "Cut off", "X", shaper.cut, "Cut off what a loop encloses"),
+                (
+                    "split",
+                    tr("Split"),
+                    "S",
+                    shaper.split,
+                    tr("Split it along a line across it"),
+                ),
+                ("join", tr("Join"), "J", shaper.join, tr("Make one outline of all selected")),
+                ("smooth", tr("Smooth"), "M", shaper.smooth, tr("Take the hand's wobble out")),
+                ("cut", tr("Cut off"), "X", shaper.cut, tr("Cut off what a loop encloses")),
             )
         ):
             button = key_button(text, key, call, tip=tip, window=window)
             self.shape_buttons[name] = button
             row.addWidget(button, 0, column)
-        self.column.addWidget(heading("Reshape what is selected"))
+        self.column.addWidget(heading(tr("Reshape what is selected")))
         self.column.addLayout(row)
 
     def _add_details(self, window: QWidget) -> None:
@@ -118,7 +133,7 @@ class IndicationsStep(StepPage):
         self._details = QWidget()
         form = QFormLayout(self._details)
         form.setContentsMargins(0, 0, 0, 0)
-        self.kind = Choice("Kind, as ISO 6520-1 names it")
+        self.kind = Choice(tr("Kind, as ISO 6520-1 names it"))
         self.kind.setEditable(True)
         self.kind.addItems(KINDS)
         self.kind.activated.connect(lambda _: self._set("name", kind=self.kind.currentText()))
@@ -127,19 +142,19 @@ class IndicationsStep(StepPage):
         self._kind_edit.editingFinished.connect(
             lambda: self._set("name", kind=self.kind.currentText())
         )
-        self.relevance = Choice("Relevance")
+        self.relevance = Choice(tr("Relevance"))
         self.relevance.addItems(_RELEVANCE)
         self.relevance.activated.connect(self._set_relevance)
         self.reason, self.note = CommitEdit(), CommitEdit()
-        self.reason.setPlaceholderText("needed: until there is one, it is judged")
-        self.reason.setAccessibleName("Reason why it is not relevant")
+        self.reason.setPlaceholderText(tr("needed: until there is one, it is judged"))
+        self.reason.setAccessibleName(tr("Reason why it is not relevant"))
         self.reason.committed.connect(
-            lambda text: self._set("give the reason for", reason=text)
+            lambda text: self._set(tr("give the reason for"), reason=text)
         )
-        self.note.setAccessibleName("Note")
-        self.note.committed.connect(lambda text: self._set("note on", note=text))
-        for label, widget in (("Kind", self.kind), ("Relevance", self.relevance),
-                              ("Reason", self.reason), ("Note", self.note)):  # fmt: skip
+        self.note.setAccessibleName(tr("Note"))
+        self.note.committed.connect(lambda text: self._set(tr("note on"), note=text))
+        for label, widget in ((tr("Kind"), self.kind), (tr("Relevance"), self.relevance),
+                              (tr("Reason"), self.reason), (tr("Note"), self.note)):  # fmt: skip
             form.addRow(label, widget)
         self.budget = BudgetView(self.session)
         self.same_as = SameAs(self.session, window)
@@ -158,22 +173,26 @@ class IndicationsStep(StepPage):
             inspection.edit(one.id, what, **changes)
 
     def _set_relevance(self, index: int) -> None:
-        self._set("set aside", relevance="" if index == 0 else _RELEVANCE[index])
+        self._set(tr("set aside"), relevance="" if index == 0 else _RELEVANCE[index])
 
     def _say(self) -> None:
         state = self.session.state
         marked = state.marked if state else ()
         unseen = sum(m.standing == "suggested" for m in marked)
         if not self.session.has_photo:
-            text = "Open a photo first; suggestions come by themselves."
+            text = tr("Open a photo first; suggestions come by themselves.")
         elif self.session.workers.busy("look"):
-            text = "Looking for indications …"
+            text = tr("Looking for indications …")
         elif not marked:
-            text = "Nothing was found. Look yourself, and trace what you see."
+            text = tr("Nothing was found. Look yourself, and trace what you see.")
         elif unseen:
-            text = f"{unseen} of {len(marked)} to look at: take or drop each. Arrow keys go on."
+            text = tr(
+                "{0} of {1} to look at: take or drop each. Arrow keys go on.",
+                unseen,
+                len(marked),
+            )
         else:
-            text = f"All {len(marked)} looked at."
+            text = tr("All {0} looked at.", len(marked))
         self._says.setText(text)
 
     def refresh(self) -> None:
@@ -197,7 +216,7 @@ class IndicationsStep(StepPage):
         made = session.judgement.measured.get(one.id) if one is not None else None
         self.budget.show_measurement(made)
         if one is not None:
-            self._title.setText(f"Indication {one.id}")
+            self._title.setText(tr("Indication {0}", one.id))
             self._numbers.setText(self._in_words(one.id, one.confidence))
             if not self._kind_edit.hasFocus() or self.kind.currentText() == "":
                 self.kind.setCurrentText(one.kind)
@@ -211,9 +230,9 @@ class IndicationsStep(StepPage):
     def _in_words(self, letter: str, confidence: float | None) -> str:
         made = self.session.judgement.measured.get(letter)
         how = (
-            "Drawn by hand."
+            tr("Drawn by hand.")
             if confidence is None
-            else f"Suggested, confidence {confidence:.2f}."
+            else tr("Suggested, confidence {0:.2f}.", confidence)
         )
         if made is None:
             return how

@@ -9,6 +9,7 @@ from ptmark.window.bits import heading, key_button, plain, quiet
 from ptmark.window.photo_remarks import PhotoRemarks
 from ptmark.window.session import Session
 from ptmark.window.steps.page import StepPage
+from ptmark.window.words import tr
 
 __all__ = ["PhotoStep"]
 
@@ -27,21 +28,21 @@ class PhotoStep(StepPage):
         take_out: Callable[[], None],
     ) -> None:
         super().__init__(session, "Photo", "photo")
-        self.open_button = key_button("Open a photo …", "Ctrl+O", ask_open, window=window)
+        self.open_button = key_button(tr("Open a photo …"), "Ctrl+O", ask_open, window=window)
         self.column.addWidget(self.open_button)
         self.next_part_button = key_button(
-            "Next part", "Ctrl+N", next_part, window=window,
-            tip="Puts this inspection away as it is and begins one without a photo: "
-            "the process can be timed before there is a picture",
+            tr("Next part"), "Ctrl+N", next_part, window=window,
+            tip=tr("Puts this inspection away as it is and begins one without a photo: "
+            "the process can be timed before there is a picture"),
         )  # fmt: skip
         self.column.addWidget(self.next_part_button)
         self.add_button = key_button(
-            "Add photos …", "Ctrl+Shift+O", ask_add, window=window,
-            tip="Overview and close-ups of the same part: one inspection, one record",
+            tr("Add photos …"), "Ctrl+Shift+O", ask_add, window=window,
+            tip=tr("Overview and close-ups of the same part: one inspection, one record"),
         )  # fmt: skip
         self.column.addWidget(self.add_button)
         self.column.addWidget(
-            quiet("Or drop a photo anywhere on the window; several become one inspection.")
+            quiet(tr("Or drop a photo anywhere on the window; several become one inspection."))
         )
         self.offers = QVBoxLayout()
         self.column.addLayout(self.offers)
@@ -50,39 +51,41 @@ class PhotoStep(StepPage):
         self._facts = QFormLayout()
         self._facts.setContentsMargins(0, 4, 0, 4)
         self._values = {}
-        for name in ("File", "Size", "Camera", "Lens", "Taken", "SHA-256"):
+        for name in (tr("File"), tr("Size"), tr("Camera"), tr("Lens"), tr("Taken"), "SHA-256"):
             self._values[name] = plain("–")
             self._facts.addRow(quiet(name, wraps=False), self._values[name])
         self.column.addLayout(self._facts)
         self.out_button = key_button(
-            "Take this photo out", "Ctrl+Backspace", take_out, window=window,
-            tip="Out of the inspection, with its outlines; undo brings it back",
+            tr("Take this photo out"), "Ctrl+Backspace", take_out, window=window,
+            tip=tr("Out of the inspection, with its outlines; undo brings it back"),
         )  # fmt: skip
         self.column.addWidget(self.out_button)
         self.remarks = PhotoRemarks(session)
         self.column.addWidget(self.remarks)
-        self.column.addWidget(heading("Examined area"))
+        self.column.addWidget(heading(tr("Examined area")))
         self._area = plain()
         self.column.addWidget(self._area)
         self.area_button = key_button(
-            "Mark out the area", "A", bench.mark_area, window=window,
-            tip="What lies outside the examined area is not called",
+            tr("Mark out the area"), "A", bench.mark_area, window=window,
+            tip=tr("What lies outside the examined area is not called"),
         )  # fmt: skip
-        self.whole_button = key_button("Examine the whole photo", "", self._whole)
+        self.whole_button = key_button(tr("Examine the whole photo"), "", self._whole)
         self.column.addWidget(self.area_button)
         self.column.addWidget(self.whole_button)
         self.column.addStretch(1)
         self.column.addWidget(
             quiet(
-                "The photo's own file is only read, never written. Its SHA-256 goes into the "
-                "record, so that anyone can tell later that it is the same picture."
+                tr(
+                    "The photo's own file is only read, never written. Its SHA-256 goes into the "
+                    "record, so that anyone can tell later that it is the same picture."
+                )
             )
         )
         session.changed.connect(self.refresh)
         self.refresh()
 
     def _whole(self) -> None:
-        self.session.change("examine the whole photo", area_px=None)
+        self.session.change(tr("examine the whole photo"), area_px=None)
 
     def refresh(self) -> None:
         """Show what is open."""
@@ -98,22 +101,28 @@ class PhotoStep(StepPage):
         area = inspection.state.area_px if inspection else None
         self.whole_button.setEnabled(area is not None)
         self._area.setText(
-            "The whole photo." if area is None else f"Marked out, {len(area)} corners."
+            tr("The whole photo.")
+            if area is None
+            else tr("Marked out, {0} corners.", len(area))
         )
         if photo is None:
             for label in self._values.values():
                 label.setText("–")
             return
         info = photo.info
-        camera = f"{info.camera.make} {info.camera.model}".strip() or "not told by the file"
+        camera = f"{info.camera.make} {info.camera.model}".strip() or tr("not told by the file")
         self._values["File"].setText(info.path.name)
-        size = (
-            f"{info.width} × {info.height} px, {info.megapixels:.1f} megapixels, {info.format}"
+        size = tr(
+            "{0} × {1} px, {2:.1f} megapixels, {3}",
+            info.width,
+            info.height,
+            info.megapixels,
+            info.format,
         )
         self._values["Size"].setText(size)
         self._values["Camera"].setText(camera)
         known = info.calibrated
-        self._values["Lens"].setText("not calibrated" if known is None else known.name)
-        self._values["Taken"].setText(info.camera.taken or "not told by the file")
+        self._values["Lens"].setText(tr("not calibrated") if known is None else known.name)
+        self._values["Taken"].setText(info.camera.taken or tr("not told by the file"))
         self._values["SHA-256"].setText(f"{info.sha256[:16]} …")
         self._values["SHA-256"].setToolTip(info.sha256)

@@ -19,6 +19,7 @@ from ptmark.window.session import Session
 from ptmark.window.sign_form import RevisionForm, SignForm
 from ptmark.window.stale import StaleNotice
 from ptmark.window.steps.page import StepPage
+from ptmark.window.words import tr
 
 __all__ = ["RecordStep"]
 
@@ -52,43 +53,43 @@ class RecordStep(StepPage):
         session.judged.connect(self.refresh)
 
     def _add_disposition(self) -> None:
-        self.column.addWidget(heading("Disposition"))
+        self.column.addWidget(heading(tr("Disposition")))
         self._verdict = plain()
         self.column.addWidget(self._verdict)
-        self.decision = Choice("Disposition")
+        self.decision = Choice(tr("Disposition"))
         for decision in _DECISIONS:
-            self.decision.addItem(decision or "not decided yet", decision)
+            self.decision.addItem(decision or tr("not decided yet"), decision)
         self.decision.activated.connect(
             lambda _: self.session.change("decide", decision=self.decision.currentData())
         )
         self.reason = CommitEdit()
-        self.reason.setAccessibleName("Reason of the disposition")
-        self.reason.setPlaceholderText("needed where it departs from the verdict")
+        self.reason.setAccessibleName(tr("Reason of the disposition"))
+        self.reason.setPlaceholderText(tr("needed where it departs from the verdict"))
         self.reason.committed.connect(
-            lambda text: self.session.change("give the reason", decision_reason=text)
+            lambda text: self.session.change(tr("give the reason"), decision_reason=text)
         )
         form = QFormLayout()
-        form.addRow("Decision", self.decision)
-        form.addRow("Reason", self.reason)
+        form.addRow(tr("Decision"), self.decision)
+        form.addRow(tr("Reason"), self.reason)
         self.column.addLayout(form)
         self.departs = Notice()
         self.column.addWidget(self.departs)
 
     def _add_saving(self) -> None:
-        self.column.addWidget(heading("Save"))
+        self.column.addWidget(heading(tr("Save")))
         self._missing = Notice()
         self.column.addWidget(self._missing)
         self.all_button = key_button(
-            "Save record, image and PDF", "Ctrl+S", self.save_all, window=self._window
+            tr("Save record, image and PDF"), "Ctrl+S", self.save_all, window=self._window
         )
         self.column.addWidget(self.all_button)
         row = QHBoxLayout()
         self.buttons = {}
         for kind, text, kinds in (
-            ("record", "Record …", "Record (*.json)"),
-            ("image", "Image …", "Annotated image (*.png *.jpg)"),
-            ("pdf", "PDF …", "PDF (*.pdf)"),
-            ("table", "Table …", "Table (*.csv)"),
+            ("record", tr("Record …"), tr("Record (*.json)")),
+            ("image", tr("Image …"), tr("Annotated image (*.png *.jpg)")),
+            ("pdf", "PDF …", tr("PDF (*.pdf)")),
+            ("table", tr("Table …"), tr("Table (*.csv)")),
         ):
             ending = {"record": ".json", "image": ".png", "pdf": ".pdf", "table": ".csv"}[kind]
             button = key_button(text, "", partial(self._save_one, ending, kinds))
@@ -127,7 +128,7 @@ class RecordStep(StepPage):
             edit.setToolTip(field.hint)
             edit.setAccessibleName(field.label)
             edit.committed.connect(lambda text, f=field: self._fill_in(f.key, f.label, text))
-            label = f"{field.label}, needed" if field.needed else field.label
+            label = tr("{0}, needed", field.label) if field.needed else field.label
             form.addRow(label, edit)
             self.fields[field.key] = edit
             self._marks[field.key] = partial(mark_kept, form, edit, label)
@@ -138,7 +139,7 @@ class RecordStep(StepPage):
         self.refresh()
 
     def _fill_in(self, key: str, label: str, text: str) -> None:
-        self.session.fill_in(f"fill in {label.lower()}", {key: text})
+        self.session.fill_in(tr("fill in {0}", label.lower()), {key: text})
 
     # -- saving -------------------------------------------------------------------------------
     def settle(self) -> None:
@@ -151,7 +152,7 @@ class RecordStep(StepPage):
             return
         self.settle()
         proposal = self._saving.propose().with_suffix(".json")
-        path = dialogs.ask_where_to_save(self._window, proposal, "Record (*.json)")
+        path = dialogs.ask_where_to_save(self._window, proposal, tr("Record (*.json)"))
         if path is not None:
             self._saving.save(
                 [path.with_suffix(ending) for ending in (".json", ".png", ".pdf")]
@@ -166,7 +167,7 @@ class RecordStep(StepPage):
 
     def _on_saved(self, paths: list[Path]) -> None:
         names = ", ".join(path.name for path in paths)
-        self.saved.say(f"Saved {names} in {paths[0].parent}", "done")
+        self.saved.say(tr("Saved {0} in {1}", names, paths[0].parent), "done")
 
     def _bring_revision(self) -> None:
         self.saved.say("")
@@ -177,7 +178,7 @@ class RecordStep(StepPage):
         if isinstance(exc, PtmarkError):
             self.saved.say_error(exc)
         else:
-            self.saved.say(f"Not saved: {exc}")
+            self.saved.say(tr("Not saved: {0}", exc))
 
     # -- showing ------------------------------------------------------------------------------
     def refresh(self) -> None:
@@ -191,11 +192,13 @@ class RecordStep(StepPage):
         self.decision.setCurrentIndex(_DECISIONS.index(state.decision))
         self.reason.show_text(state.decision_reason)
         verdict = self.session.judgement.verdict or ""
-        self._verdict.setText(f"The verdict is: {verdict}." if verdict else "No verdict yet.")
+        self._verdict.setText(
+            tr("The verdict is: {0}.", verdict) if verdict else tr("No verdict yet.")
+        )
         departs = {"accept": verdict != "acceptable", "reject": verdict == "acceptable"}
         needs = bool(verdict) and departs.get(state.decision, False)
         self.departs.say(
-            "This departs from the verdict; give the reason."
+            tr("This departs from the verdict; give the reason.")
             if needs and not state.decision_reason.strip()
             else ""
         )
@@ -209,7 +212,7 @@ class RecordStep(StepPage):
 
         missing = [f.label for f in FIELDS if f.needed and not fields.get(f.key, "").strip()]
         self._missing.say(
-            f"Still missing: {', '.join(missing)}. It can be saved all the same."
+            tr("Still missing: {0}. It can be saved all the same.", ", ".join(missing))
             if missing
             else ""
         )

@@ -27,6 +27,7 @@ from ptmark.window.palette import tone
 from ptmark.window.session import Session
 from ptmark.window.stale import StaleNotice
 from ptmark.window.steps.page import StepPage
+from ptmark.window.words import tr
 
 if TYPE_CHECKING:
     from ptmark.criteria import Evaluation, Finding
@@ -52,7 +53,7 @@ class VerdictStep(StepPage):
         self.stale = StaleNotice(session)
         self.column.addWidget(self.stale)
         self._add_banner()
-        self.column.addWidget(heading("Rule by rule"))
+        self.column.addWidget(heading(tr("Rule by rule")))
         self._found = Findings()
         self.findings = self._found.list
         self._found.chosen.connect(self._select)
@@ -69,8 +70,8 @@ class VerdictStep(StepPage):
         self.profile = self.criteria.box
         self.column.addWidget(self.criteria)
         self.rules = {
-            "guarded": QRadioButton("The uncertainty counts: near the limit is undecided"),
-            "simple": QRadioButton("As the code reads: the measured value alone"),
+            "guarded": QRadioButton(tr("The uncertainty counts: near the limit is undecided")),
+            "simple": QRadioButton(tr("As the code reads: the measured value alone")),
         }
         group = QButtonGroup(self)
         for rule, button in self.rules.items():
@@ -78,18 +79,18 @@ class VerdictStep(StepPage):
             button.setMinimumHeight(26)
             button.clicked.connect(
                 lambda _=False, r=rule: self.session.change(
-                    "choose the decision rule", decision_rule=r
+                    tr("choose the decision rule"), decision_rule=r
                 )
             )
             self.column.addWidget(button)
         self.sizes = {}
         form = QFormLayout()
         for name, label in (
-            ("weld_length_mm", "Length of weld"),
-            ("thickness_mm", "Thickness"),
+            ("weld_length_mm", tr("Length of weld")),
+            ("thickness_mm", tr("Thickness")),
         ):
             edit = CommitEdit()
-            edit.setPlaceholderText("where a rule needs it, such as 300 mm")
+            edit.setPlaceholderText(tr("where a rule needs it, such as 300 mm"))
             edit.setAccessibleName(label)
             edit.committed.connect(lambda text, n=name, t=label: self._set_size(n, t, text))
             self.sizes[name] = edit
@@ -100,11 +101,13 @@ class VerdictStep(StepPage):
 
     def _add_weld(self, bench: Bench, window: QWidget) -> None:
         self.weld_button = key_button(
-            "Mark the weld", "W", bench.mark_weld, window=window,
-            tip="Two points on the photo: the course of the weld, and its length",
+            tr("Mark the weld"), "W", bench.mark_weld, window=window,
+            tip=tr("Two points on the photo: the course of the weld, and its length"),
         )  # fmt: skip
         self.unmark_button = key_button(
-            "Remove the line", "", lambda: self.session.change("unmark the weld", weld_px=None)
+            tr("Remove the line"),
+            "",
+            lambda: self.session.change(tr("unmark the weld"), weld_px=None),
         )
         row = QHBoxLayout()
         row.addWidget(self.weld_button)
@@ -122,9 +125,9 @@ class VerdictStep(StepPage):
 
             length, _ = weld_of(replace(state, weld_length_mm=None), surface)
         self.sizes["weld_length_mm"].setPlaceholderText(
-            f"{format_length(length, self.session.unit)}, from the marked line"
+            tr("{0}, from the marked line", format_length(length, self.session.unit))
             if length
-            else "where a rule needs it, such as 300 mm"
+            else tr("where a rule needs it, such as 300 mm")
         )
 
     def _add_banner(self) -> None:
@@ -156,7 +159,7 @@ class VerdictStep(StepPage):
             self.size_notice.say_error(exc)
             return
         self.size_notice.say("")
-        self.session.change(f"set the {label.lower()}", **{name: value})
+        self.session.change(tr("set the {0}", label.lower()), **{name: value})
 
     def _select(self, finding: "Finding | None") -> None:
         shown = self._found.current  # the one chosen before, where the list was filled anew
@@ -185,12 +188,12 @@ class VerdictStep(StepPage):
         if made is None:
             state = self.session.state
             self._sign.setPixmap(glyph_pixmap("", self.palette(), 36))
-            self.verdict.setText("No verdict yet")
-            missing = [] if state and state.profile else ["the criteria"]
+            self.verdict.setText(tr("No verdict yet"))
+            missing = [] if state and state.profile else [tr("the criteria")]
             inspection = self.session.inspection
             if inspection is None or inspection.surface is None:
-                missing.append("a scale")
-            self._why.setText(f"It needs {' and '.join(missing)}." if missing else "")
+                missing.append(tr("a scale"))
+            self._why.setText(tr("It needs {0}.", " and ".join(missing)) if missing else "")
             self._found.show_all(None, None)
             self._cautions.setText("")
             return
@@ -200,7 +203,7 @@ class VerdictStep(StepPage):
         palette.setColor(self.verdict.foregroundRole(), tone(made.verdict, self.palette()))
         self.verdict.setPalette(palette)
         self._why.setText(self._reason(made))
-        self.banner.setAccessibleName(f"Verdict: {made.verdict}. {self._why.text()}")
+        self.banner.setAccessibleName(tr("Verdict: {0}. {1}", made.verdict, self._why.text()))
         self._cautions.setText("\n".join(made.cautions))
         self._found.show_all(made, self.session.judgement.scene)
 
@@ -209,12 +212,18 @@ class VerdictStep(StepPage):
         made, inspection = self.session.judgement, self.session.inspection
         if inspection is None or len(made.by_photo) < 2:
             return ""
-        which = f"This is photo {inspection.photos.number + 1} of {len(made.by_photo)}, judged "
-        which += "on its own surface."
+        which = tr(
+            "This is photo {0} of {1}, judged ",
+            inspection.photos.number + 1,
+            len(made.by_photo),
+        )
+        which += tr("on its own surface.")
         if made.verdict is not None:
-            return f"{which} All photos together: {made.verdict}."
+            return tr("{0} All photos together: {1}.", which, made.verdict)
         missing = [str(n) for n, one in enumerate(made.by_photo, 1) if one is None]
-        return f"{which} All together: no verdict, photo {', '.join(missing)} is not judged."
+        return tr(
+            "{0} All together: no verdict, photo {1} is not judged.", which, ", ".join(missing)
+        )
 
     def _reason(self, made: "Evaluation") -> str:
         marked = self.session.state.marked if self.session.state else ()
@@ -223,11 +232,11 @@ class VerdictStep(StepPage):
         said = ""
         if made.verdict != "acceptable":
             rules = ", ".join(dict.fromkeys(f.rule for f in deciding))
-            said = f"Decided by: {rules}."
+            said = tr("Decided by: {0}.", rules)
         elif not made.findings:
-            said = "No relevant indication was found."
+            said = tr("No relevant indication was found.")
         else:
-            said = "Nothing is above a limit."
+            said = tr("Nothing is above a limit.")
         if unseen:
-            said += f" {unseen} still to look at; the verdict counts them."
+            said += tr(" {0} still to look at; the verdict counts them.", unseen)
         return said

@@ -7,6 +7,7 @@ from PySide6.QtGui import QKeyEvent, QPainter, QTransform
 
 from ptmark.window.marks import gap_to_stretch
 from ptmark.window.tools.tool import Tool, distance, paint_handles, paint_line
+from ptmark.window.words import tr
 
 __all__ = ["EditTool"]
 
@@ -30,7 +31,7 @@ class EditTool(Tool):
         self._grabbed = QPointF()
 
     def hint(self) -> str:
-        return (
+        return tr(
             "Drag a handle; double-click or Insert adds one, Backspace removes one. "
             "Tab goes to the next, arrows move it. Esc ends."
         )

@@ -4,27 +4,28 @@ from PySide6.QtCore import QObject, QPointF, Qt
 from PySide6.QtGui import QKeyEvent, QPainter, QTransform
 
 from ptmark.window.tools.tool import Tool, distance, paint_handles, paint_line
+from ptmark.window.words import tr
 
 __all__ = ["AreaTool", "PickTool"]
 
 _ORDERS = {
-    "line": (2, ["first end", "second end"]),
-    "lines": (4, ["first end of the first line", "its second end",
-                  "first end of the second line", "its second end"]),
-    "pipe axis": (2, ["first point of a line along the pipe", "second point, far along it"]),
-    "pipe rule": (2, ["first end", "second end"]),
-    "pipe rectangle": (6, ["top left corner", "top right corner",
-                           "bottom right corner", "bottom left corner",
-                           "first point of the line where it touches the pipe",
-                           "second point of that line, far along the pipe"]),
-    "pipe card": (2, ["first point of the line where the card touches the pipe",
-                      "second point of that line, far along the pipe"]),
-    "pipe": (4, ["first point on one outer edge", "second point on that edge, far from it",
-                 "first point on the other edge", "second point on the other edge"]),
-    "rectangle": (4, ["top left corner", "top right corner",
-                      "bottom right corner", "bottom left corner"]),
-    "weld": (2, ["end of the weld", "other end of the weld"]),
-    "split": (2, ["first end of a line across the outline", "other end, beyond the outline"]),
+    "line": (2, [tr("first end"), tr("second end")]),
+    "lines": (4, [tr("first end of the first line"), tr("its second end"),
+                  tr("first end of the second line"), tr("its second end")]),
+    "pipe axis": (2, [tr("first point of a line along the pipe"), tr("second point, far along it")]),
+    "pipe rule": (2, [tr("first end"), tr("second end")]),
+    "pipe rectangle": (6, [tr("top left corner"), tr("top right corner"),
+                           tr("bottom right corner"), tr("bottom left corner"),
+                           tr("first point of the line where it touches the pipe"),
+                           tr("second point of that line, far along the pipe")]),
+    "pipe card": (2, [tr("first point of the line where the card touches the pipe"),
+                      tr("second point of that line, far along the pipe")]),
+    "pipe": (4, [tr("first point on one outer edge"), tr("second point on that edge, far from it"),
+                 tr("first point on the other edge"), tr("second point on the other edge")]),
+    "rectangle": (4, [tr("top left corner"), tr("top right corner"),
+                      tr("bottom right corner"), tr("bottom left corner")]),
+    "weld": (2, [tr("end of the weld"), tr("other end of the weld")]),
+    "split": (2, [tr("first end of a line across the outline"), tr("other end, beyond the outline")]),
 }  # fmt: skip
 
 
@@ -102,8 +103,8 @@ class PickTool(_PointsTool):
 
     def hint(self) -> str:
         if len(self.points) < self.most:
-            return f"Pick the {self._names[len(self.points)]}."
-        return "Drag a point to move it, or Tab to it and use the arrow keys."
+            return tr("Pick the {0}.", self._names[len(self.points)])
+        return tr("Drag a point to move it, or Tab to it and use the arrow keys.")
 
     def settled(self) -> None:
         if len(self.points) == self.most:
@@ -120,15 +121,17 @@ class PickTool(_PointsTool):
 class AreaTool(_PointsTool):
     """Marks out an area, or what is to be cut off; emits ``finished`` with its corners."""
 
-    def __init__(self, what: str = "the examined area", parent: QObject | None = None) -> None:
+    def __init__(
+        self, what: str = tr("the examined area"), parent: QObject | None = None
+    ) -> None:
         super().__init__([], 10_000, parent)
         self._what = what
         self._pointer: QPointF | None = None
 
     def hint(self) -> str:
         if len(self.points) < 3:
-            return f"Click points round {self._what}, one after the other."
-        return "Enter, or a click on the first point, closes it."
+            return tr("Click points round {0}, one after the other.", self._what)
+        return tr("Enter, or a click on the first point, closes it.")
 
     def press(self, at: QPointF) -> None:
         if len(self.points) >= 3 and distance(at, self.points[0]) <= self.reach_px:

@@ -7,13 +7,14 @@ from PySide6.QtCore import QObject, QPointF, QTimer
 from PySide6.QtGui import QPainter, QTransform
 
 from ptmark.window.tools.tool import Tool, distance, paint_handles, paint_line
+from ptmark.window.words import tr
 
 __all__ = ["TraceTool"]
 
 _HINTS = {
-    "edge": "Click on the dye's edge and follow it; the line goes to the edge by itself.",
-    "free": "Hold the button down and draw round the indication.",
-    "points": "Click points round the indication.",
+    "edge": tr("Click on the dye's edge and follow it; the line goes to the edge by itself."),
+    "free": tr("Hold the button down and draw round the indication."),
+    "points": tr("Click points round the indication."),
 }
 
 
@@ -39,7 +40,7 @@ class TraceTool(Tool):
 
     def hint(self) -> str:
         if self.anchors and self.mode != "free":
-            return (
+            return tr(
                 "Enter, or a click on the first point, closes the outline. Backspace: one back."
             )
         return _HINTS[self.mode]

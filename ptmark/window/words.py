@@ -1,0 +1,93 @@
+"""The window's texts in the user's language, and its numbers with that language's comma.
+
+The language holds for the whole run, so that a text may also be made while a module loads. The
+English text is the key; what has no translation stays English. Records, reports and what the
+rules say stay in English: they are read by others, and by the next person's program.
+"""
+
+import os
+import string
+
+from PySide6.QtCore import QLibraryInfo, QLocale, QTranslator
+
+from ptmark import units
+from ptmark.files import write_whole
+from ptmark.places import resource, user_folder
+
+__all__ = ["LANGUAGES", "choose", "format_length", "language", "number", "qt_texts", "tr"]
+
+LANGUAGES = {"en": "English", "de": "Deutsch"}
+_CONTEXT = "ptmark"  # of the .ts file
+_SWAPPED = str.maketrans(",.", ".,")
+
+
+def _kept() -> str:
+    try:
+        return (user_folder() / "language").read_text(encoding="utf-8").strip()
+    except (OSError, UnicodeError):
+        return ""
+
+
+def _language() -> str:
+    """As PTMARK_LANGUAGE has it, else as it was chosen, else as the system speaks."""
+    asked = (os.environ.get("PTMARK_LANGUAGE", ""), _kept(), QLocale.system().name()[:2])
+    return next((one for one in asked if one in LANGUAGES), "en")
+
+
+language = _language()
+_translator = QTranslator()
+if language != "en":
+    _translator.load(str(resource("languages", f"{language}.qm")))
+
+
+def choose(code: str) -> None:
+    """Keep a language of `LANGUAGES` for the next start."""
+    write_whole(user_folder() / "language", code.encode())
+
+
+class _Numbers(string.Formatter):
+    """Writes 1,234.5 as 1.234,5."""
+
+    def format_field(self, value: object, format_spec: str) -> str:
+        text: str = super().format_field(value, format_spec)
+        return text.translate(_SWAPPED) if isinstance(value, int | float) else text
+
+
+def tr(text: str, *values: object) -> str:
+    """A text of the window in its language, with values at ``{0}``, ``{1}`` and so on.
+
+    Examples
+    --------
+    >>> tr("{0} of {1} looked at", 2, 5)
+    '2 of 5 looked at'
+    """
+    if language != "en":
+        text = _translator.translate(_CONTEXT, text) or text
+        return _Numbers().format(text, *values) if values else text
+    return text.format(*values) if values else text
+
+
+def number(value: float, spec: str) -> str:
+    """A number as ``format(value, spec)`` writes it, with the decimal sign of the language.
+
+    Examples
+    --------
+    >>> number(12.346, ".2f")
+    '12.35'
+    """
+    text = format(value, spec)
+    return text if language == "en" else text.translate(_SWAPPED)
+
+
+def format_length(mm: float, unit: str = "mm", digits: int | None = None) -> str:
+    """A length as `ptmark.units.format_length` writes it, with the sign of the language."""
+    text = units.format_length(mm, unit, digits)
+    return text if language == "en" else text.translate(_SWAPPED)
+
+
+def qt_texts() -> QTranslator:
+    """The translator of Qt's own texts, such as those of its file dialog."""
+    made = QTranslator()
+    folder = QLibraryInfo.path(QLibraryInfo.LibraryPath.TranslationsPath)
+    made.load(QLocale(language), "qtbase", "_", folder)
+    return made
