@@ -121,7 +121,7 @@ def _photos(first: Record, args: argparse.Namespace) -> list[tuple[Path, int]]:
 
 
 def _as_told(asked: Asked, blind: "BlindReview", path: Path) -> Asked:
-    """Area and criteria of the record, where the reviewer gave none of their own."""
+    """Area, criteria and thickness of the record, where the reviewer gave none of their own."""
     same = find_photo(path.parent, path.name, blind.photo_sha256) == path
     area = blind.area_px if same and asked.area_px is None else None
     return replace(
@@ -129,6 +129,7 @@ def _as_told(asked: Asked, blind: "BlindReview", path: Path) -> Asked:
         area_px=asked.area_px if area is None else tuple((x, y) for x, y in area),
         profile=asked.profile or blind.profile,
         decision_rule=asked.decision_rule if asked.profile else blind.decision_rule,
+        thickness_mm=asked.thickness_mm or blind.thickness_mm,
     )
 
 
