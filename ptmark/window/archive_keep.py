@@ -262,8 +262,8 @@ def _add(
         )
         says += (
             tr(
-                "A signed one is never replaced: save this one where the signed record lies, so "
-                "that it becomes its next revision."
+                "A signed one is never replaced: save this one where the "
+                "signed record lies, so that it becomes its next revision."
             )
             if one.signatures
             else tr("It stays until you say which one counts.")

@@ -44,8 +44,9 @@ class EmptyPage(QWidget):
         column.addWidget(
             quiet(
                 tr(
-                    "Photograph the developed part square on, evenly lit, with the scale card or a "
-                    "rule lying in the plane of the surface. Then drop the photo here."
+                    "Photograph the developed part square on, evenly lit, with "
+                    "the scale card or a rule lying in the plane of the surface. "
+                    "Then drop the photo here."
                 )
             )
         )

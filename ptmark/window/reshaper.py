@@ -124,7 +124,7 @@ class Reshaper(QObject):
             for m in (state.marked if state else ())
             if m.id not in gone
         )
-        session.change(tr("join {0}", ", ".join((one.id for one in chosen))), marked=marked)
+        session.change(tr("join {0}", ", ".join(one.id for one in chosen)), marked=marked)
         session.select(first.id)
 
     def _smooth(self, one: "Marked") -> None:

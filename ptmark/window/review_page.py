@@ -68,9 +68,9 @@ class ReviewPage(StepPage):
         column.addWidget(
             quiet(
                 tr(
-                    "In the photo: your outlines as you made them; the first's dash-dotted, named "
-                    "“first”. En above 1: the two differ by more than their uncertainties "
-                    "together (ISO/IEC 17043)."
+                    "In the photo: your outlines as you made them; the first's "
+                    "dash-dotted, named “first”. En above 1: the two differ by "
+                    "more than their uncertainties together (ISO/IEC 17043)."
                 )
             )
         )
@@ -214,8 +214,8 @@ class ReviewPage(StepPage):
         self.verdicts.setText(
             tr(
                 "Verdict of the first: {0}; your own: {1}.",
-                ", ".join((v or "none" for v in first)),
-                ", ".join((v or "none" for v in own)),
+                ", ".join(v or "none" for v in first),
+                ", ".join(v or "none" for v in own),
             )
         )
 

@@ -63,7 +63,8 @@ class SignForm(QWidget):
         self.button.setEnabled(ready)
         self.hint.setText(
             tr(
-                "The signature covers the record and its photos; a later change becomes a revision."
+                "The signature covers the record and its photos; a later "
+                "change becomes a revision."
             )
             if ready
             else tr("Save the record first; what lies saved is what gets signed.")

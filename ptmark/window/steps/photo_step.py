@@ -76,8 +76,9 @@ class PhotoStep(StepPage):
         self.column.addWidget(
             quiet(
                 tr(
-                    "The photo's own file is only read, never written. Its SHA-256 goes into the "
-                    "record, so that anyone can tell later that it is the same picture."
+                    "The photo's own file is only read, never written. Its "
+                    "SHA-256 goes into the record, so that anyone can tell later "
+                    "that it is the same picture."
                 )
             )
         )

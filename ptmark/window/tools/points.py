@@ -10,23 +10,62 @@ __all__ = ["AreaTool", "PickTool"]
 
 _ORDERS = {
     "line": (2, [tr("first end"), tr("second end")]),
-    "lines": (4, [tr("first end of the first line"), tr("its second end"),
-                  tr("first end of the second line"), tr("its second end")]),
-    "pipe axis": (2, [tr("first point of a line along the pipe"), tr("second point, far along it")]),
+    "lines": (
+        4,
+        [
+            tr("first end of the first line"),
+            tr("its second end"),
+            tr("first end of the second line"),
+            tr("its second end"),
+        ],
+    ),
+    "pipe axis": (
+        2,
+        [tr("first point of a line along the pipe"), tr("second point, far along it")],
+    ),
     "pipe rule": (2, [tr("first end"), tr("second end")]),
-    "pipe rectangle": (6, [tr("top left corner"), tr("top right corner"),
-                           tr("bottom right corner"), tr("bottom left corner"),
-                           tr("first point of the line where it touches the pipe"),
-                           tr("second point of that line, far along the pipe")]),
-    "pipe card": (2, [tr("first point of the line where the card touches the pipe"),
-                      tr("second point of that line, far along the pipe")]),
-    "pipe": (4, [tr("first point on one outer edge"), tr("second point on that edge, far from it"),
-                 tr("first point on the other edge"), tr("second point on the other edge")]),
-    "rectangle": (4, [tr("top left corner"), tr("top right corner"),
-                      tr("bottom right corner"), tr("bottom left corner")]),
+    "pipe rectangle": (
+        6,
+        [
+            tr("top left corner"),
+            tr("top right corner"),
+            tr("bottom right corner"),
+            tr("bottom left corner"),
+            tr("first point of the line where it touches the pipe"),
+            tr("second point of that line, far along the pipe"),
+        ],
+    ),
+    "pipe card": (
+        2,
+        [
+            tr("first point of the line where the card touches the pipe"),
+            tr("second point of that line, far along the pipe"),
+        ],
+    ),
+    "pipe": (
+        4,
+        [
+            tr("first point on one outer edge"),
+            tr("second point on that edge, far from it"),
+            tr("first point on the other edge"),
+            tr("second point on the other edge"),
+        ],
+    ),
+    "rectangle": (
+        4,
+        [
+            tr("top left corner"),
+            tr("top right corner"),
+            tr("bottom right corner"),
+            tr("bottom left corner"),
+        ],
+    ),
     "weld": (2, [tr("end of the weld"), tr("other end of the weld")]),
-    "split": (2, [tr("first end of a line across the outline"), tr("other end, beyond the outline")]),
-}  # fmt: skip
+    "split": (
+        2,
+        [tr("first end of a line across the outline"), tr("other end, beyond the outline")],
+    ),
+}
 
 
 class _PointsTool(Tool):
