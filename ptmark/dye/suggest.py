@@ -67,7 +67,7 @@ def suggest(
     ----------
     photo : Photo
     surface : SurfaceMap, optional
-        Tells the least size in mm and where the scale card lies, which is never called.
+        Tells the least size in mm and where scale cards lie, which are never called.
     area_px : ndarray of shape (N, 2), optional
         Examined area, px; what lies outside is not called. An indication that crosses its
         border is called whole where at least half of it lies inside.
@@ -79,12 +79,12 @@ def suggest(
     """
     look = look_coarsely(photo, area_px)
     reach = np.asarray(cv2.dilate(look.reach, _FIVE), np.uint8)
-    small, card = photo.reduced(look.factor), _card_hull(surface)
+    small, cards = photo.reduced(look.factor), _card_hulls(surface)
     found: list[Suggestion] = []
     left_out: list[LeftOut] = []
     seen = []
     for blob in look.blobs:
-        if _on_card(blob, look, card):
+        if _on_card(blob, look, cards):
             continue
         if why := reason_at_a_glance(small, look, blob):
             edge = EdgeQuality(shift_px=look.factor, noise_px=look.factor)
@@ -129,23 +129,33 @@ def _sight(photo: Photo, surface: SurfaceMap | None, photo_blur_px: float) -> Si
     )
 
 
-def _card_hull(surface: SurfaceMap | None) -> tuple[npt.NDArray[np.float32], float] | None:
-    """The scale card's markers, px, and how far its plate reaches beyond them."""
-    if surface is None or surface.reference != "card":
-        return None
-    hull = cv2.convexHull(surface.reference_px.astype(np.float32))
-    return np.asarray(hull, np.float32), 4.0 / surface.mm_per_px()
+_Hull = tuple[npt.NDArray[np.float32], float]
 
 
-def _on_card(
-    blob: Blob, look: CoarseLook, card: tuple[npt.NDArray[np.float32], float] | None
-) -> bool:
-    """Whether the blob's middle lies on the scale card."""
-    if card is None:
-        return False
+def _card_hulls(surface: SurfaceMap | None) -> list[_Hull]:
+    """Each scale card's markers, px, and how far its plate reaches beyond them."""
+    if surface is None:
+        return []
+    references = [(surface.reference, surface.reference_px)]
+    if surface.beside is not None:
+        references.append((surface.beside.reference, surface.beside.reference_px))
+    hulls: list[_Hull] = []
+    for name, at in references:
+        if name.startswith("card"):  # on a plate, or on a pipe
+            scale = surface.mm_per_px(at.mean(axis=0))
+            hull = np.asarray(cv2.convexHull(at.astype(np.float32)), np.float32)
+            hulls.append((hull, 4.0 / scale))
+    return hulls
+
+
+def _on_card(blob: Blob, look: CoarseLook, cards: list[_Hull]) -> bool:
+    """Whether the blob's middle lies on a scale card."""
     x = ((blob.box[0] + blob.box[2]) / 2 + look.origin[0]) * look.factor
     y = ((blob.box[1] + blob.box[3]) / 2 + look.origin[1]) * look.factor
-    return cv2.pointPolygonTest(card[0], (float(x), float(y)), measureDist=True) > -card[1]
+    return any(
+        cv2.pointPolygonTest(hull, (float(x), float(y)), measureDist=True) > -beyond
+        for hull, beyond in cards
+    )
 
 
 def _mostly_inside(one: Contour, area_px: Array) -> bool:

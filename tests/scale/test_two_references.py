@@ -6,6 +6,7 @@ import pytest
 from scipy.optimize import least_squares
 from scipy.optimize._numdiff import approx_derivative
 
+from ptmark.dye import suggest
 from ptmark.errors import ScaleError
 from ptmark.scale import (
     CardReference,
@@ -338,6 +339,23 @@ def test_two_cards_are_found_and_both_used(camera, card):
     assert u_of(both, far) < 0.8 * u_of(alone, far)
     # What two cards of one print share is not made smaller: independent ones came to 0.71.
     assert both.distance_u(*far)["reference"] > 0.75 * alone.distance_u(*far)["reference"]
+
+
+@pytest.mark.slow
+def test_what_is_printed_on_either_card_is_never_called(camera, card):
+    """A red badge on each card, and a red dot of the same size on the surface between them."""
+    view = camera(distance_mm=230.0, lean_deg=(10.0, -8.0), aim_mm=(42.8, 65.0))
+    rgb = two_cards(card, np.array([0.0, 66.0])).photograph(view).rgb.copy()
+    badges, dot = [[42.8, 27.0], [42.8, 93.0]], [42.8, 60.0]
+    for at in view.project(np.array([*badges, dot])):
+        cv2.circle(rgb, (round(at[0]), round(at[1])), 20, (150, 20, 30), -1, cv2.LINE_AA)
+    photo = view.photo(rgb, exif=True)
+    found = suggest(photo, solve(CardReference(), photo)).found
+    middles = [one.outline_px.mean(axis=0) for one in found]
+    assert len(middles) == 1
+    assert np.allclose(middles[0], view.project(np.array([dot]))[0], atol=3.0)
+    alone = suggest(photo, solve(CardReference(number=1), photo)).found
+    assert len(alone) == 2  # nothing tells then that the other card is one
 
 
 @pytest.mark.slow
