@@ -12,6 +12,12 @@ from ptmark.units import MM_PER_IN
 
 __all__ = ["SMALLEST_MM", "remarks_on", "smallest_that_counts"]
 
+_CROWN = Remark(
+    "A weld is named, but not the height of its crown: 0 to 2 mm is assumed, and on a higher "
+    "crown a length across it may be off by more than its U.",
+    "Give the height of the indications above the surface, 0 where the weld is flat.",
+)
+
 SMALLEST_MM = 1.5  # where no profile says more: the commonest relevance threshold (1/16 in)
 
 
@@ -22,7 +28,7 @@ def remarks_on(
     haze: float | None,
     profile: Profile | None,
 ) -> tuple[Remark, ...]:
-    """Quality of the photo, haze, and the lighting that its kind needs.
+    """Quality of the photo, haze, the lighting that its kind needs, and a weld's height.
 
     Takes some milliseconds for each dozen megapixels, so a window may ask for it in a worker.
     """
@@ -34,8 +40,14 @@ def remarks_on(
         smallest_that_counts(profile),
         fluorescent=mode == "fluorescent",
     )
-    more = (haze_remark(haze), lighting_remark(mode))
+    more = (haze_remark(haze), lighting_remark(mode), crown_remark(state))
     return (*quality, *(one for one in more if one is not None))
+
+
+def crown_remark(state: State) -> Remark | None:
+    """Where a weld is named whose height is not given; None where nothing is to be said."""
+    weld = state.weld_px is not None or state.weld_length_mm is not None
+    return _CROWN if weld and state.relief_mm is None else None
 
 
 def smallest_that_counts(profile: Profile | None) -> float:

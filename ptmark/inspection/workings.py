@@ -9,7 +9,7 @@ from collections.abc import Callable
 from ptmark.criteria import Profile
 from ptmark.dye import LeftOut, Remark
 from ptmark.errors import PhotoError, ScaleError
-from ptmark.inspection.looking_over import remarks_on
+from ptmark.inspection.looking_over import crown_remark, remarks_on
 from ptmark.inspection.state import Marked, State
 from ptmark.measure import Conditions, Measurement, measure_outline
 from ptmark.photo import CameraProfile, Photo, PhotoInfo, open_photo
@@ -141,7 +141,8 @@ class Workings:
     ) -> tuple[Remark, ...]:
         """Remarks on the photo of a state; ``photo`` is called where they are not kept."""
         sha256 = "" if state.info is None else state.info.sha256
-        key = (surface, look[1], profile, state.area_px, state.mode)
+        weld = crown_remark(state)
+        key = (surface, look[1], profile, state.area_px, state.mode, weld)
         kept = self._remarked.get(sha256)
         if kept is None or kept[0] != key:
             made = remarks_on(photo(), state, surface, look[1], profile)

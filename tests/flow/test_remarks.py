@@ -41,6 +41,19 @@ def test_remarks_become_cautions_of_the_record(photo_file):
     assert said[0] in inspection.to_record().cautions
 
 
+def test_a_weld_of_unknown_height_is_told_until_its_height_is_given(photo_file):
+    inspection = Inspection()
+    inspection.open(photo_file)
+    inspection.look_for_card()
+    assert not [one for one in inspection.remarks() if "crown" in one.says]
+    inspection.change("mark the weld", weld_px=((300.0, 400.0), (900.0, 400.0)))
+    told = [one.says for one in inspection.remarks() if "crown" in one.says]
+    assert len(told) == 1
+    assert told[0] in inspection.to_record().cautions
+    inspection.change("set the height", relief_mm=0.0)
+    assert not [one for one in inspection.remarks() if "crown" in one.says]
+
+
 def test_fluorescent_photo_is_measured_and_its_lighting_told(dark_file, capsys, tmp_path):
     out = tmp_path / "record.json"
     line = ["--line", "100,500,300,500=20mm"]
