@@ -12,21 +12,44 @@ _MEND = {
     "sampling": "go closer: {share} of it is the photo's sampling",
     "edge": "sharpen the edge (focus, steady hand, even light, thinner developer): {share} of "
     "it is the edge's own width",
-    "map": "lay the card flat and uncovered: {share} of it is the scale's points "
+    "map": "lay the reference flat and uncovered: {share} of it is the scale's points "
     "contradicting each other",
     "picking": "pick the points again under the loupe, or let the edge attract the outline: "
     "{share} of it is points set by hand",
-    "reference": "measure the card's check length with callipers, or take a surer reference: "
-    "{share} of it is the reference's own size",
-    "tilt": "lay the card beside the indications: {share} of it is a tilt that the reference "
-    "does not tell",
-    "lens": "bring card and indication to the middle of the picture, near each other: {share} "
-    "of it is the lens",
+    "reference": "measure the reference with callipers, or take a longer one: {share} of it is "
+    "the reference's own size",
+    "tilt": "lay the card beside the indications, or a rule whose graduations can be read: "
+    "{share} of it is a tilt that the reference does not tell",
+    "lens": "bring reference and indication to the middle of the picture, near each other, or "
+    "calibrate the camera: {share} of it is the lens",
     "focal length": "lay the card on the pipe and give the line where it touches, or use the "
     "photo as the camera wrote it: {share} of it is how far the pipe bulges towards the camera",
     "touching line": "lay the reference on the pipe beside the indication, and pick with care "
     "where it touches: {share} of it is that line",
-    "relief": "give the crown's height: {share} of it is height over the scale",
+    "relief": "take the photo from straight above and give the crown's height: {share} of it "
+    "is height over the scale",
+}
+# What is another thing to do where the scale comes from the card, a pipe's edges, or something
+# that lies on a pipe.
+_MEND_OF = {
+    "card": {
+        "picking": "lay the card beside the indication, and let the edge attract an outline "
+        "drawn by hand: {share} of it is the points",
+        "reference": "measure the card's check length with callipers: {share} of it is the "
+        "card's own size",
+    },
+    "pipe": {
+        "picking": "set a background behind the pipe from which its edges stand out, and let "
+        "the edge attract an outline drawn by hand: {share} of it is the points",
+        "reference": "measure the outside diameter with callipers: {share} of it is the "
+        "diameter",
+    },
+    "on a pipe": {
+        "reference": "measure reference and outside diameter with callipers: {share} of it is "
+        "their size",
+        "focal length": "use the photo as the camera wrote it, or calibrate the camera: "
+        "{share} of it is the focal length",
+    },
 }
 # Below this share no single thing is worth doing.
 _WORTH = 0.3
@@ -54,7 +77,7 @@ def dominant(budget: Mapping[str, float]) -> str:
     return next(iter(shares(budget)), "")
 
 
-def advice(budget: Mapping[str, float]) -> str:
+def advice(budget: Mapping[str, float], reference: str = "") -> str:
     """What would reduce the uncertainty most, with that contribution's share.
 
     Parameters
@@ -62,6 +85,8 @@ def advice(budget: Mapping[str, float]) -> str:
     budget : mapping of str to float
         Standard uncertainty of each independent contribution, in one unit, as in
         `ptmark.measure.Quantity`.
+    reference : str
+        What the scale comes from, as `ptmark.scale.SurfaceMap.reference` names it.
 
     Returns
     -------
@@ -80,4 +105,5 @@ def advice(budget: Mapping[str, float]) -> str:
     share = shares(budget).get(name, 0.0)
     if share < _WORTH or name not in _MEND:
         return ""
-    return _MEND[name].format(share=f"{100 * share:.0f} %")
+    own = _MEND_OF.get("on a pipe" if reference.endswith("on a pipe") else reference, {})
+    return own.get(name, _MEND[name]).format(share=f"{100 * share:.0f} %")

@@ -37,7 +37,7 @@ def budget_chart(record: Record, width: float) -> list[Flowable]:
         return []
     names = list(dict.fromkeys(name for one in rated for name in one["budget"]))
     legend = "  ".join(f"{_INKS.get(name, _OTHER)[0]} {name}" for name in names)
-    merged = _by_part(rated)
+    merged = _by_part(rated, str(record.scale.get("reference", "")))
     return [
         Spacer(1, 4),
         text("Shares of the variance of each length:", 8),
@@ -48,7 +48,7 @@ def budget_chart(record: Record, width: float) -> list[Flowable]:
     ]
 
 
-def _by_part(rated: list[dict[str, Any]]) -> dict[str, list[str]]:
+def _by_part(rated: list[dict[str, Any]], reference: str) -> dict[str, list[str]]:
     """The advice once for all whose greatest part is the same, with the largest share of it."""
     alike: dict[str, list[dict[str, Any]]] = {}
     for one in rated:
@@ -57,7 +57,7 @@ def _by_part(rated: list[dict[str, Any]]) -> dict[str, list[str]]:
     merged: dict[str, list[str]] = {}
     for name, group in alike.items():
         worst = max(group, key=lambda one: shares(one["budget"])[name])
-        told = advice(worst["budget"])
+        told = advice(worst["budget"], reference)
         said = told if len(group) == 1 else told.replace(": ", ": up to ", 1)
         merged[said] = [one["id"] for one in group]
     return merged

@@ -96,5 +96,6 @@ class BudgetView(QWidget):
 
         from ptmark.measure import advice
 
-        says = advice(budget)
+        surface = self._session.inspection.surface if self._session.inspection else None
+        says = advice(budget, surface.reference if surface else "")
         self.advice.setText(tr("What would help most: {0}.", says) if says else "")

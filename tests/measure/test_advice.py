@@ -39,6 +39,28 @@ def test_every_name_of_a_budget_has_its_mend(name, says):
     assert f"{share:.0f} %" in advice(budget)
 
 
+@pytest.mark.parametrize(
+    ("name", "reference", "says", "never"),
+    [
+        ("reference", "card", "check length", "longer"),
+        ("reference", "rectangle", "measure the reference", "card"),
+        ("reference", "pipe", "outside diameter", "card"),
+        ("reference", "rectangle on a pipe", "outside diameter", "card"),
+        ("picking", "card", "beside the indication", "loupe"),
+        ("picking", "two lines", "loupe", "card"),
+        ("picking", "pipe", "background", "loupe"),
+        ("focal length", "pipe", "lay the card on the pipe", "calibrate"),
+        ("focal length", "card on a pipe", "calibrate", "lay the card"),
+        ("lens", "line", "calibrate the camera", "card"),
+    ],
+)
+def test_the_mend_fits_the_reference(name, reference, says, never):
+    """Only what can be done with that reference is advised."""
+    said = advice({name: 1.0}, reference)
+    assert says in said
+    assert never not in said
+
+
 def test_measured_budgets_use_no_other_names(flat_map, shapes):
     """What measuring names, the advice knows."""
     spread = dict.fromkeys(("picking", "reference", "map", "tilt", "lens"), np.eye(9) * 1e-12)
