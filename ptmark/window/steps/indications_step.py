@@ -153,8 +153,12 @@ class IndicationsStep(StepPage):
         )
         self.note.setAccessibleName(tr("Note"))
         self.note.committed.connect(lambda text: self._set(tr("note on"), note=text))
-        for label, widget in ((tr("Kind"), self.kind), (tr("Relevance"), self.relevance),
-                              (tr("Reason"), self.reason), (tr("Note"), self.note)):  # fmt: skip
+        for label, widget in (
+            (tr("Kind"), self.kind),
+            (tr("Relevance"), self.relevance),
+            (tr("Reason"), self.reason),
+            (tr("Note"), self.note),
+        ):
             form.addRow(label, widget)
         self.budget = BudgetView(self.session)
         self.same_as = SameAs(self.session, window)
