@@ -7,6 +7,7 @@ from typing import Any
 
 from sqlalchemy import Connection, select
 
+from ptmark.archive.beside import file_key
 from ptmark.archive.derive import Derived, derived
 from ptmark.archive.opening import Archive
 from ptmark.archive.rows import document_of, note_photos, table, write_rows
@@ -74,12 +75,15 @@ def _take_in(
     archive: Archive, record: Record, rows: Derived, data: bytes, folder: Path, replaces: str
 ) -> Added:
     kept = _keep_photos(archive, rows, folder)
+    own = file_key(rows.inspection["sha256"])
+    with archive.guarded():
+        archive.store.put(own, data)
     with archive.writing() as conn:
         before = _kept(conn, record.id)
         state = "new" if before is None else _standing(conn, before, record, rows, replaces)
         if state in {"new", "revised"}:
             number = None if before is None else before.id
-            _still_there(archive, kept)
+            _still_there(archive, [own, *(key_for(p["sha256"], p["suffix"]) for p in kept)])
             note_photos(conn, kept)
             write_rows(conn, rows, data, number)
             archive.log(
@@ -108,18 +112,16 @@ def _keep_photos(archive: Archive, rows: Derived, folder: Path) -> list[dict[str
     kept = []
     for one in rows.photos:
         sha256 = one["sha256"]
-        file = find_photo(folder, one["name"] or "-", sha256)
-        if file is None and sha256 in there:
+        found = _photo(folder, one["name"], sha256)
+        if found is None and sha256 in there:
             continue
-        if file is None:
+        if found is None:
             raise ArchiveError(
                 f"the photo {one['name']} with SHA-256 {sha256[:12]}… is not there",
                 where=str(folder),
                 mend="give its folder with --photos",
             )
-        data = file.read_bytes()
-        if hashlib.sha256(data).hexdigest() != sha256:
-            raise ArchiveError("changed while it was read", where=str(file), mend="try again")
+        file, data = found
         suffix = there[sha256].suffix if sha256 in there else suffix_of(file.name)
         with archive.guarded():
             archive.store.put(key_for(sha256, suffix), data)
@@ -127,11 +129,25 @@ def _keep_photos(archive: Archive, rows: Derived, folder: Path) -> list[dict[str
     return kept
 
 
-def _still_there(archive: Archive, kept: list[dict[str, Any]]) -> None:
-    """Within the writer's turn: a deletion by rule may have taken a photo since it was put."""
-    for one in kept:
-        if not archive.store.has(key_for(one["sha256"], one["suffix"])):
-            raise ArchiveError("a photo was deleted meanwhile", mend="add the record again")
+def _photo(folder: Path, name: str, sha256: str) -> tuple[Path, bytes] | None:
+    """A photo's file and its bytes; the one of this name is read once only."""
+    named = folder / Path(name or "-").name
+    if named.is_file() and hashlib.sha256(data := named.read_bytes()).hexdigest() == sha256:
+        return named, data
+    file = find_photo(folder, name or "-", sha256)
+    if file is None:
+        return None
+    data = file.read_bytes()
+    if hashlib.sha256(data).hexdigest() != sha256:
+        raise ArchiveError("changed while it was read", where=str(file), mend="try again")
+    return file, data
+
+
+def _still_there(archive: Archive, keys: list[str]) -> None:
+    """Within the writer's turn: a deletion by rule may have taken a file since it was put."""
+    for key in keys:
+        if not archive.store.has(key):
+            raise ArchiveError("was deleted meanwhile", where=key, mend="add the record again")
 
 
 def _kept(conn: Connection, record_id: str) -> Any:  # noqa: ANN401 - a row, or None

@@ -4,7 +4,9 @@ Where something fits few rows, those lead to the inspections; where it fits many
 on the way through the dates. Either way a page costs the same however large the archive is.
 """
 
+from dataclasses import fields
 from functools import lru_cache
+from operator import attrgetter
 from typing import Any
 
 from sqlalchemy import (
@@ -48,9 +50,12 @@ COLUMNS = (
     "number",
 )
 _FEW = 2000  # rows that are looked up one by one; more are met on the way through the dates
-_FOLDED = ("part", "serial", "examiner", "procedure", "kind")
+_PATTERNS = frozenset({"part", "serial", "examiner", "procedure", "kind", "criteria"})
 _OF_INDICATION = ("kind", "shape", "shortest_mm", "longest_mm")
-_PLAIN = ("verdict", "disposition", "record_id", "since", "until", *_OF_INDICATION[1:])
+_MATCHED = {"examiner": "examiner_key", "procedure": "procedure_key", "criteria": "profile"}
+_EQUAL = ("verdict", "disposition", "record_id")
+_NAMES = tuple(one.name for one in fields(Query))
+_SAID = attrgetter(*_NAMES)
 
 Shape = tuple[tuple[str, str], ...]  # what is asked, and how: exact, range, like, few or many
 
@@ -60,14 +65,18 @@ def asked(archive: Archive, query: Query) -> tuple[Shape, dict[str, Any]]:
     dialect = archive.engine.dialect
     shape: dict[str, str] = {}
     values: dict[str, Any] = {}
-    for name in _FOLDED:
-        if said := fold(getattr(query, name)):
-            shape[name] = _pattern(name, said, values)
-    told: dict[str, Any] = {name: getattr(query, name) for name in _PLAIN}
-    told |= {"criteria": query.criteria.strip(), "photo": query.photo.lower()}
-    told["words"] = _tokens(dialect, query.words) if query.words else ""
-    values |= {name: said for name, said in told.items() if said not in {"", None}}
-    shape |= dict.fromkeys(told.keys() & values.keys(), "exact")
+    for name, said in zip(_NAMES, _SAID(query), strict=True):
+        if said is None or said == "":
+            continue
+        if name in _PATTERNS:
+            if pattern := said.strip() if name == "criteria" else fold(said):
+                shape[name] = _pattern(name, pattern, values)
+        else:
+            shape[name], values[name] = "exact", said
+    if "photo" in shape:
+        values["photo"] = query.photo.strip().lower()
+    if "words" in shape:
+        values["words"] = _tokens(dialect, query.words)
     for name, members in _groups(shape):
         own = tuple((one, shape[one]) for one in members)
         there = fetch(archive, _probe(dialect, name, own), values)
@@ -154,13 +163,12 @@ def _conditions(dialect: Dialect, shape: dict[str, str]) -> list[ColumnElement[b
     for name in ("indication", "words"):
         if f"{name}?" in shape:
             found.append(_through(dialect, name, shape, one.c.id))
-    for name in ("verdict", "disposition", "record_id"):
+    for name in _EQUAL:
         if name in shape:
             found.append(one.c[name] == bindparam(name))
-    for name in ("examiner", "procedure"):
+    for name, column in _MATCHED.items():
         if name in shape:
-            found += _fits(one.c[f"{name}_key"], name, shape[name])
-    found += [one.c.profile == bindparam("criteria")] if "criteria" in shape else []
+            found += _fits(one.c[column], name, shape[name])
     found += [one.c.examined_on >= bindparam("since")] if "since" in shape else []
     found += [one.c.examined_on <= bindparam("until")] if "until" in shape else []
     if "photo" in shape:

@@ -2,7 +2,7 @@
 
 import csv
 import io
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 from typing import Any, NamedTuple
 
@@ -24,6 +24,7 @@ __all__ = [
     "find",
     "find_all",
     "found_csv",
+    "hits_of",
     "indications_of",
     "photos_of",
     "record_bytes",
@@ -66,6 +67,11 @@ class Page:
     after: tuple[str, int] | None
 
 
+def hits_of(rows: Iterable[Any]) -> list[Hit]:
+    """Rows of `asking.chosen_hits` as hits."""
+    return [tuple.__new__(Hit, row) for row in rows]  # half the cost of Hit._make
+
+
 def find(
     archive: Archive, query: Query, *, after: tuple[str, int] | None = None, limit: int = 50
 ) -> Page:
@@ -86,7 +92,7 @@ def find(
     if after is not None:
         values["day"], values["number"] = after
     rows = fetch(archive, paging(dialect, shape, later=after is not None), values)
-    hits = [Hit._make(row) for row in rows[:limit]]
+    hits = hits_of(rows[:limit])
     return Page(hits, (hits[-1].examined_on, hits[-1].number) if len(rows) > limit else None)
 
 

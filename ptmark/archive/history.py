@@ -10,7 +10,7 @@ from sqlalchemy import Dialect, bindparam, func, select, text
 
 from ptmark.archive.asking import chosen_hits
 from ptmark.archive.derive import fold
-from ptmark.archive.finding import Hit
+from ptmark.archive.finding import Hit, hits_of
 from ptmark.archive.named import all_named, set_named
 from ptmark.archive.opening import Archive
 from ptmark.archive.rows import table
@@ -27,6 +27,9 @@ __all__ = [
     "place_record",
     "serial_history",
 ]
+
+
+_REJECTED = frozenset({"reject", "rework and retest"})
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -89,7 +92,7 @@ class PlaceMap:
 def part_history(archive: Archive, part: str) -> PartHistory:
     """The history of one part number, capitals aside; empty where it was never seen."""
     dialect, key = archive.engine.dialect, {"part": fold(part)}
-    hits = [Hit._make(row) for row in fetch(archive, _hits(dialect), key)]
+    hits = hits_of(fetch(archive, _hits(dialect), key))
     sums = {row[0]: row[1:] for row in fetch(archive, _lengths(dialect), key)}
     by_year: dict[str, list[Hit]] = {}
     for hit in hits:
@@ -107,29 +110,38 @@ def part_history(archive: Archive, part: str) -> PartHistory:
 def _hits(dialect: Dialect) -> Spelled:
     """A part's inspections, oldest first."""
     one, there = table("inspection"), table("part")
-    mine = one.c.part_id.in_(select(there.c.id).where(there.c.key == bindparam("part")))
-    return spelled(chosen_hits().where(mine).order_by(one.c.examined_on, one.c.id), dialect)
+    mine = chosen_hits().where(there.c.key == bindparam("part"))
+    return spelled(mine.order_by(one.c.examined_on, one.c.id), dialect)
 
 
 @lru_cache(8)
 def _lengths(dialect: Dialect) -> Spelled:
     """For each year: how many lengths a part's indications have, and their sum."""
     one, there, rows = (table(name) for name in ("inspection", "part", "indication"))
-    mine = one.c.part_id.in_(select(there.c.id).where(there.c.key == bindparam("part")))
     year = func.substr(one.c.examined_on, text("1"), text("4"))
     chosen = select(year, func.count(rows.c.length_mm), func.sum(rows.c.length_mm))
-    chosen = chosen.join(rows, rows.c.inspection_id == one.c.id).where(mine)
+    chosen = chosen.join(there, there.c.id == one.c.part_id)
+    chosen = chosen.join(rows, rows.c.inspection_id == one.c.id)
+    chosen = chosen.where(there.c.key == bindparam("part"))
     return spelled(chosen.group_by(text("1")), dialect)
 
 
 def _period(year: str, mine: list[Hit], lengths: int, total_mm: float | None) -> Period:
+    indications = rejected = disposed = 0
+    longest_mm: float | None = None
+    for hit in mine:
+        indications += hit.indications
+        rejected += hit.disposition in _REJECTED
+        disposed += hit.disposition != ""
+        if longest_mm is None or (hit.longest_mm or 0.0) > longest_mm:
+            longest_mm = hit.longest_mm
     return Period(
         year=year,
         inspections=len(mine),
-        indications=sum(hit.indications for hit in mine),
-        rejected=sum(hit.disposition in {"reject", "rework and retest"} for hit in mine),
-        disposed=sum(bool(hit.disposition) for hit in mine),
-        longest_mm=max((h.longest_mm for h in mine if h.longest_mm is not None), default=None),
+        indications=indications,
+        rejected=rejected,
+        disposed=disposed,
+        longest_mm=longest_mm,
         mean_mm=total_mm / lengths if lengths and total_mm is not None else None,
     )
 
@@ -140,7 +152,7 @@ def serial_history(archive: Archive, part: str, serial: str) -> list[Hit]:
     chosen = chosen_hits().where(there.c.key == fold(part), own.c.key == fold(serial))
     with archive.reading() as conn:
         rows = conn.execute(chosen.order_by(one.c.examined_on, one.c.id))
-        return [Hit(*row) for row in rows]
+        return hits_of(rows)
 
 
 def place_record(

@@ -11,6 +11,7 @@ from sqlalchemy import Connection, Engine, PoolProxiedConnection, create_engine,
 from sqlalchemy.engine import URL, make_url
 
 from ptmark.archive import chain
+from ptmark.archive.beside import keep_line
 from ptmark.archive.migrating import NEWEST, at_version, migrate
 from ptmark.archive.sealing import seal
 from ptmark.archive.server import login_of, server_engine, snapshot, take_turn, tried_again
@@ -89,7 +90,7 @@ class Archive:
 
     def log(self, conn: Connection, action: str, subject: str, **detail: Any) -> None:  # noqa: ANN401 - JSON
         """Add to the audit log; last in a transaction, as on a server writers queue for it."""
-        chain.append(conn, self.by, action, subject, detail)
+        keep_line(self.store, chain.append(conn, self.by, action, subject, detail))
 
     @contextmanager
     def guarded(self) -> Iterator[None]:

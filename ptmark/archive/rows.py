@@ -1,12 +1,14 @@
 """A record's rows in the database: written, read back and taken away."""
 
 import zlib
+from functools import lru_cache
 from typing import Any
 
-from sqlalchemy import Connection, Table, delete, insert, select, text, update
+from sqlalchemy import Connection, Dialect, Table, delete, insert, select, text, update
 
 from ptmark.archive import models
 from ptmark.archive.derive import Derived, fold
+from ptmark.archive.spelled import Spelled, spelled
 from ptmark.errors import ArchiveError
 
 __all__ = ["clear_rows", "document_of", "note_photos", "stored", "table", "write_rows"]
@@ -60,27 +62,33 @@ def write_rows(conn: Connection, rows: Derived, data: bytes, number: int | None 
     inspection = table("inspection")
     own = rows.inspection | {"part_id": part, "serial_id": serial}
     if number is None:
-        made = conn.execute(insert(inspection).values(own))
+        made = conn.execute(insert(inspection), own)
         number = int(made.inserted_primary_key[0])  # type: ignore[index]
     else:
         clear_rows(conn, number)
         conn.execute(update(inspection).where(inspection.c.id == number).values(own))
     key = {"inspection_id": number}
-    conn.execute(insert(table("document")), key | {"data": zlib.compress(data, 6)})
-    conn.execute(insert(table("wording")), key | {"text": rows.text})
     for name, many in (
+        ("document", [{"data": zlib.compress(data, 6)}]),
+        ("wording", [{"text": rows.text}]),
         ("revision", rows.revisions),
         ("inspection_photo", rows.photos),
         ("indication", rows.indications),
     ):
         if many:
-            conn.execute(insert(table(name)), [key | one for one in many])
+            adding = _adding(conn.dialect, name)
+            conn.exec_driver_sql(adding.sql, [adding.bound(key | one) for one in many])
     if conn.dialect.name == "sqlite":
         conn.execute(
             text("INSERT INTO words(rowid, text) VALUES (:id, :text)"),
             {"id": number, "text": rows.text},
         )
     return number
+
+
+@lru_cache(32)
+def _adding(dialect: Dialect, name: str) -> Spelled:
+    return spelled(insert(table(name)), dialect)
 
 
 def clear_rows(conn: Connection, number: int) -> None:
@@ -111,7 +119,7 @@ def _named(conn: Connection, name: str, own: dict[str, Any]) -> int:
 
         conn.execute(upsert(one).values(row).on_conflict_do_nothing())
         return int(conn.execute(known).scalar_one())
-    return int(conn.execute(insert(one).values(row)).inserted_primary_key[0])  # type: ignore[index]
+    return int(conn.execute(insert(one), row).inserted_primary_key[0])  # type: ignore[index]
 
 
 def stored(conn: Connection, numbers: list[int]) -> dict[int, dict[str, Any]]:

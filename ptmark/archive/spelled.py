@@ -34,14 +34,17 @@ def spelled(statement: Executable, dialect: Dialect) -> Spelled:
 
 def fetch(archive: Archive, what: Spelled, values: dict[str, Any]) -> list[Any]:
     """The rows of one statement, which sees one state of the archive, by the driver itself."""
-    driver = archive.engine.dialect.loaded_dbapi
     with archive.guarded():
-        raw = archive.engine.raw_connection()
+        raw = archive.idle.pop() if archive.idle else archive.engine.raw_connection()
         try:
             cursor = raw.cursor()
             cursor.execute(what.sql, what.bound(values))
-            return list(cursor.fetchall())
-        except driver.Error as found:
-            raise exc.DBAPIError(what.sql, None, found) from found
-        finally:
+            rows = list(cursor.fetchall())
+        except archive.engine.dialect.loaded_dbapi.Error as found:
             raw.close()
+            raise exc.DBAPIError(what.sql, None, found) from found
+        if archive.file is None:
+            raw.close()  # a server's pool tests each connection before it is used
+        else:
+            archive.idle.append(raw)
+    return rows
