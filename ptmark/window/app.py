@@ -4,11 +4,12 @@ import sys
 from pathlib import Path
 
 import PySide6
-from PySide6.QtCore import QCoreApplication
+from PySide6.QtCore import QCoreApplication, QLocale
 from PySide6.QtWidgets import QApplication
 
 from ptmark.errors import PtmarkError
 from ptmark.window.main_window import MainWindow
+from ptmark.window.words import language, qt_texts
 
 __all__ = ["check_binding", "run", "start"]
 
@@ -32,6 +33,9 @@ def start(words: list[str]) -> tuple[QCoreApplication, MainWindow]:
     """Make the application and its window, which is not shown yet."""
     app = QApplication.instance() or QApplication(words)
     app.setApplicationName("ptmark")
+    if language != "en":
+        QLocale.setDefault(QLocale(language))
+        app.installTranslator(qt_texts(app))
     return app, MainWindow()
 
 

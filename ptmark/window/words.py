@@ -8,7 +8,7 @@ rules say stay in English: they are read by others, and by the next person's pro
 import os
 import string
 
-from PySide6.QtCore import QLibraryInfo, QLocale, QTranslator
+from PySide6.QtCore import QLibraryInfo, QLocale, QObject, QTranslator
 
 from ptmark import units
 from ptmark.files import write_whole
@@ -85,9 +85,9 @@ def format_length(mm: float, unit: str = "mm", digits: int | None = None) -> str
     return text if language == "en" else text.translate(_SWAPPED)
 
 
-def qt_texts() -> QTranslator:
+def qt_texts(parent: QObject) -> QTranslator:
     """The translator of Qt's own texts, such as those of its file dialog."""
-    made = QTranslator()
+    made = QTranslator(parent)
     folder = QLibraryInfo.path(QLibraryInfo.LibraryPath.TranslationsPath)
     made.load(QLocale(language), "qtbase", "_", folder)
     return made
