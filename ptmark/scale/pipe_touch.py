@@ -34,11 +34,19 @@ if TYPE_CHECKING:
 
 __all__ = ["touching_map"]
 
+_BESIDE = (
+    "lay the reference on the pipe and pick where it touches; leave out one that lies beside "
+    "the pipe, and give the pipe's two edges and its outside diameter"
+)
+
 Array = npt.NDArray[np.float64]
 
 # Where a flat thing rests on a round one is seen to this share of the radius. Own estimate, no
 # source.
 _TOUCH_REL_U = 0.05
+# How far beside its own points a reference still reaches: a card beyond its markers, a
+# rule picked along one of its sides. A pipe's own size limits it too. Own choice.
+_REACH_MM, _RULE_REACH_MM, _MOST_REACH_REL = 5.0, 20.0, 0.5
 # The line of a rule and that of the pipe are the same within this sine.
 _MOST_SINE = 0.17
 
@@ -57,11 +65,17 @@ def touching_map(reference: "PipeReference", plane: SurfaceMap, photo: "Photo") 
     Raises
     ------
     ScaleError
-        If the line is degenerate, lies across the reference's, or the scale is absurd.
+        If the line is degenerate, lies across the reference's or beside it, edges are given
+        as well, or the scale is absurd.
     """
     check_length(reference.diameter_mm, "an outside diameter")
+    if reference.edges_px:
+        raise ScaleError(
+            "the pipe's edges and a reference on it are given", where="scale", mend=_BESIDE
+        )
     axis = _axis_of(reference, photo)
     radius = reference.diameter_mm / 2
+    _check_on_it(plane, axis, radius)
     make = _Maker(plane, axis, radius)
     body = make.body()
     known = plane.working_distance_mm is not None
@@ -109,6 +123,25 @@ def _axis_of(reference: "PipeReference", photo: "Photo") -> Array:
                 mend="lay the rule along the pipe, on its crown",
             )
     return axis
+
+
+def _check_on_it(plane: SurfaceMap, axis_px: Array, radius: float) -> None:
+    """Refuse a reference that the line where the pipe is touched does not run through.
+
+    It lies beside the pipe then, in a plane that has nothing to do with the pipe's surface.
+    """
+    start, end = plane.to_mm(axis_px)
+    way = (end - start) / np.hypot(*(end - start))
+    off = (plane.to_mm(plane.reference_px) - start) @ np.array([-way[1], way[0]])
+    beside = max(float(off.min()), float(-off.max()), 0.0)
+    reach = _RULE_REACH_MM if plane.reference == "line" else _REACH_MM
+    if beside > min(reach, _MOST_REACH_REL * radius):
+        raise ScaleError(
+            f"the line along the pipe runs {beside:.0f} mm beside the reference: this does not "
+            "lie on the pipe",
+            where="scale",
+            mend=_BESIDE,
+        )
 
 
 class _Maker:

@@ -10,7 +10,7 @@ import numpy as np
 import pytest
 
 from ptmark.dye import EdgeQuality
-from ptmark.errors import OutlineError
+from ptmark.errors import OutlineError, ScaleError
 from ptmark.measure import Conditions, measure_outline
 from ptmark.scale import LineReference, PipeMap, PipeReference, RectangleReference, solve
 from ptmark.scale.maps import camera_priors
@@ -253,6 +253,30 @@ def test_a_rectangle_that_touches_the_pipe_gives_its_surface(make_photo, angle):
         assert made.length.value == pytest.approx(truth, rel=1e-6)
         assert made.length.budget["touching line"] > 0
         np.testing.assert_allclose(surface.to_px(surface.to_mm(outline)), outline, atol=1e-6)
+
+
+@pytest.mark.parametrize(("aside", "refused"), [(0.0, False), (14.0, False), (40.0, True)])
+def test_a_reference_beside_the_pipe_is_refused(make_photo, aside, refused):
+    """Shifted in its own plane, a rectangle 30 mm wide leaves the line of touch at 15 mm."""
+    pipe = make_pipe(np.random.default_rng(11), 168.3)
+    corners, _ = lying_on(pipe, 0.0, 30.0, 20.0)
+    right = -pipe.side  # as `lying_on` turns a rectangle at angle 0
+    middle = pipe.origin + pipe.diameter / 2 * pipe.near
+    touching = [
+        middle + aside * right - 10 * pipe.axis,
+        middle + aside * right + 10 * pipe.axis,
+    ]
+    on = RectangleReference(corners_px=points(corners), width_mm=30.0, height_mm=20.0)
+    axis = points(pipe.see(np.array(touching)))
+    given = PipeReference(axis_px=axis, diameter_mm=168.3, on=on)
+    if refused:
+        with pytest.raises(ScaleError, match=r"2[4-6] mm beside the reference.*edges"):
+            solve(given, make_photo(pipe.focal))
+    else:
+        assert solve(given, make_photo(pipe.focal)).reference == "rectangle on a pipe"
+    both = PipeReference(edges_px=points(corners), diameter_mm=168.3, on=on)
+    with pytest.raises(ScaleError, match="edges and a reference"):
+        solve(both, make_photo(pipe.focal))
 
 
 @pytest.mark.truth
