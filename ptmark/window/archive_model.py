@@ -12,10 +12,9 @@ from PySide6.QtCore import (
 )
 from PySide6.QtGui import QGuiApplication
 
-from ptmark.units import format_length
 from ptmark.window.archive_pictures import Glance
 from ptmark.window.glyphs import glyph_icon
-from ptmark.window.words import tr
+from ptmark.window.words import format_length, tr
 
 if TYPE_CHECKING:
     from ptmark.archive import Hit, Page
@@ -155,7 +154,7 @@ class HitModel(QAbstractTableModel):
             hit.part or tr("no part number"),
             serial,
             hit.examined_on,
-            hit.verdict or tr("no verdict"),
+            tr(hit.verdict or tr("no verdict")),
             hit.indications,
         )
 
@@ -166,8 +165,8 @@ def _cells(hit: "Hit", unit: str) -> tuple[str, ...]:
         hit.part or tr("not given"),
         hit.serial,
         hit.examined_on,
-        hit.verdict or "none",
-        hit.disposition,
+        tr(hit.verdict or "none"),
+        tr(hit.disposition) if hit.disposition else "",
         str(hit.indications),
         longest,
         hit.examiner,

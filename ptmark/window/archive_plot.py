@@ -11,9 +11,8 @@ from PySide6.QtCore import QPointF, QRectF, QSize, Qt
 from PySide6.QtGui import QBrush, QColor, QPainter, QPaintEvent, QPalette, QPen
 from PySide6.QtWidgets import QWidget
 
-from ptmark.units import format_length
 from ptmark.window.palette import CYAN, DEEP_BLUE, is_dark, tone
-from ptmark.window.words import tr
+from ptmark.window.words import format_length, tr
 
 if TYPE_CHECKING:
     from ptmark.archive import Period

@@ -90,7 +90,7 @@ class SearchBar(QWidget):
             choice = Choice(tr("Filter: {0}", label))
             choice.addItem(tr("any"), "")
             for value in values:
-                choice.addItem(value, value)
+                choice.addItem(tr(value), value)
             choice.activated.connect(lambda _: self.asked.emit())
             self.choices[name] = choice
             widgets.append((label, choice))

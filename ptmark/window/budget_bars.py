@@ -10,7 +10,7 @@ from ptmark.units import MM_PER_IN
 from ptmark.window.bits import plain
 from ptmark.window.palette import tone
 from ptmark.window.session import Session
-from ptmark.window.words import tr
+from ptmark.window.words import number, tr
 
 if TYPE_CHECKING:
     from ptmark.measure import Measurement
@@ -37,10 +37,12 @@ class BudgetBars(QWidget):
         large = [(name, u) for name, u in parts if u * u >= _LEAST * whole]
         rest = sum(u * u for name, u in parts if (name, u) not in large) ** 0.5
         if rest > 0:
-            large.append(("others", rest))
+            large.append((tr("others"), rest))
         most = max((u for _, u in large), default=0.0)
         self._rows = [
-            (name, u / most, f"{u / per:.{digits}f} {unit}") for name, u in large if u
+            (name, u / most, f"{number(u / per, f'.{digits}f')} {unit}")
+            for name, u in large
+            if u
         ]
         self.setFixedHeight(_ROW * len(self._rows))
         said = ", ".join(f"{name} {words}" for name, _, words in self._rows)

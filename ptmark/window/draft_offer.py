@@ -20,7 +20,7 @@ class DraftOffer(Notice):
     ) -> None:
         super().__init__(parent)
         when = datetime.fromtimestamp(draft.saved).astimezone().strftime("%Y-%m-%d %H:%M")
-        count = tr("{0} indication{1}", draft.marked, "s" * (draft.marked != 1))
+        count = tr("1 indication") if draft.marked == 1 else tr("{0} indications", draft.marked)
         self.go_on = QPushButton(tr("Go on with it"))
         self.go_on.setProperty("draft", "go on")
         self.go_on.clicked.connect(lambda: taken.emit(draft))
@@ -29,5 +29,5 @@ class DraftOffer(Notice):
         self.offer(self.go_on, discard)
         what = tr("no photo yet") if draft.photo is None else f"{draft.photo.name}, {count}"
         part = tr("part {0}, ", draft.part) if draft.part else ""
-        work = "work" if draft.record is None else tr("review of {0}", draft.record.name)
+        work = tr("work") if draft.record is None else tr("review of {0}", draft.record.name)
         self.say(tr("Unfinished {0}: {1}{2}, last changed {3}.", work, part, what, when), "")

@@ -14,7 +14,7 @@ _HINTS = {
     "Scale": tr("Choose a reference, pick its points, type its length. {0}", _LOOK),
     "Indications": tr("Enter takes, Delete drops, arrow keys go on. {0}", _LOOK),
     "Verdict": tr("Choose a finding to see it on the photo. {0}", _LOOK),
-    "Record": "Ctrl+S saves record, image and PDF beside each other.",
+    "Record": tr("Ctrl+S saves record, image and PDF beside each other."),
 }
 
 

@@ -19,7 +19,7 @@ from ptmark.window.judging import standings
 from ptmark.window.palette import tone
 from ptmark.window.session import Session
 from ptmark.window.wording import plus_minus
-from ptmark.window.words import tr
+from ptmark.window.words import number, tr
 
 if TYPE_CHECKING:
     from ptmark.inspection.state import Marked
@@ -31,13 +31,13 @@ Index = QModelIndex | QPersistentModelIndex
 COLUMNS = (
     "",
     tr("Shape"),
-    tr(tr(tr(tr(tr(tr("Length ± U")))))),
+    tr(tr(tr(tr(tr(tr(tr(tr(tr(tr(tr(tr("Length ± U")))))))))))),
     tr("Width"),
     tr("L/W"),
     tr("Verdict"),
     tr("Kind"),
     tr("Note"),
-    tr(tr(tr(tr(tr(tr("Path")))))),
+    tr(tr(tr(tr(tr(tr(tr(tr(tr(tr(tr(tr("Path")))))))))))),
 )
 VERDICTS = (
     "rejectable",
@@ -51,7 +51,7 @@ VERDICTS = (
     "dropped",
 )
 _VERDICT, _KIND, _NOTE = 5, 6, 7
-_SEEN = {"suggested": tr("not looked at"), "taken": "taken", "dropped": "dropped"}
+_SEEN = {"suggested": tr("not looked at"), "taken": tr("taken"), "dropped": tr("dropped")}
 _NOTHING = QModelIndex()
 
 
@@ -125,7 +125,10 @@ class IndicationModel(QAbstractTableModel):
         unit = (
             f", {self._session.unit}"
             if COLUMNS[section]
-            in {tr(tr(tr(tr(tr(tr("Length ± U")))))), tr(tr(tr(tr(tr(tr("Path"))))))}
+            in {
+                tr(tr(tr(tr(tr(tr(tr(tr(tr(tr(tr(tr("Length ± U")))))))))))),
+                tr(tr(tr(tr(tr(tr(tr(tr(tr(tr(tr(tr("Path")))))))))))),
+            }
             else ""
         )
         return COLUMNS[section] + unit
@@ -187,9 +190,10 @@ class IndicationModel(QAbstractTableModel):
         verdict = self._verdict(one, stands)
         numbers, words = self._sizes(made)
         shape = "" if made is None else made.shape
-        sure = shape if made is None or made.shape_sure else f"{shape} ?"
+        said = tr(shape) if shape else ""
+        sure = said if made is None or made.shape_sure else f"{said} ?"
         length, width, ratio, path = words
-        cells = (one.id, sure, length, width, ratio, verdict, one.kind, one.note, path)
+        cells = (one.id, sure, length, width, ratio, tr(verdict), one.kind, one.note, path)
         keys: tuple[float | str, ...] = (
             number,
             shape,
@@ -211,9 +215,9 @@ class IndicationModel(QAbstractTableModel):
         numbers = (made.length.value, made.width.value, made.ratio.value, made.path.value)
         return numbers, (
             plus_minus(made.length, self._session.unit),
-            f"{made.width.value / per:.{digits}f}",
-            f"{made.ratio.value:.1f}",
-            f"{made.path.value / per:.{digits}f}",
+            number(made.width.value / per, tr(".{0}f", digits)),
+            number(made.ratio.value, ".1f"),
+            number(made.path.value / per, tr(".{0}f", digits)),
         )
 
     def _verdict(self, one: "Marked", stands: dict[str, str]) -> str:

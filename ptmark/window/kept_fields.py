@@ -34,7 +34,7 @@ class KeptNotice(Notice):
         if state is None or self._session.reviewing or not state.carried:
             self.say("")
             return
-        named = [field.label for field in FIELDS if field.key in state.carried]
+        named = [tr(field.label) for field in FIELDS if field.key in state.carried]
         if "profile" in state.carried:
             named.insert(0, tr("Criteria {0}", state.profile))
         more = len(named) - _MOST_NAMED

@@ -158,11 +158,11 @@ class PartOffer(Notice):
             self.say("")
             return
         fields = offered.get("fields", {})
-        named = [field.label for field in FIELDS if field.key in fields]
+        named = [tr(field.label) for field in FIELDS if field.key in fields]
         if "profile" in offered:
             named.insert(0, tr("criteria {0}", offered["profile"]))
         if "thickness_mm" in offered:
-            named.insert(0, "thickness")
+            named.insert(0, tr("thickness"))
         more = len(named) - _MOST_NAMED
         rest = tr(" and {0} more", more) if more > 0 else ""
         record = found.record

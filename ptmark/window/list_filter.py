@@ -13,9 +13,13 @@ from ptmark.window.words import tr
 __all__ = ["ListFilter"]
 
 _CHOICES = {
-    "shape": ((tr("any shape"), ""), ("linear", "linear"), ("rounded", "rounded")),
-    "relevance": ((tr("any relevance"), ""), ("relevant", "yes"), (tr("not relevant"), "no")),
-    "verdict": ((tr("any verdict"), ""), *((name, name) for name in VERDICTS)),
+    "shape": ((tr("any shape"), ""), (tr("linear"), "linear"), (tr("rounded"), "rounded")),
+    "relevance": (
+        (tr("any relevance"), ""),
+        (tr("relevant"), "yes"),
+        (tr("not relevant"), "no"),
+    ),
+    "verdict": ((tr("any verdict"), ""), *((tr(name), name) for name in VERDICTS)),
 }
 
 
@@ -29,7 +33,7 @@ class ListFilter(QWidget):
         row = QHBoxLayout()
         row.setSpacing(6)
         for name, pairs in _CHOICES.items():
-            choice = Choice(tr("Show only, by {0}", name))
+            choice = Choice(tr("Show only, by {0}", tr(name)))
             for text, value in pairs:
                 choice.addItem(text, value)
             choice.activated.connect(partial(self._want, name))

@@ -7,7 +7,7 @@ from PySide6.QtWidgets import QFormLayout, QVBoxLayout, QWidget
 from ptmark.window.bits import CommitEdit, heading
 from ptmark.window.last_of_part import LastOfPart, PartOffer
 from ptmark.window.session import Session
-from ptmark.window.words import tr
+from ptmark.window.words import inside, tr
 
 __all__ = ["PartForm"]
 
@@ -46,4 +46,4 @@ class PartForm(QWidget):
                 edit.show_text(state.fields.get(key, ""))
 
     def _fill_in(self, key: str, label: str, text: str) -> None:
-        self._session.fill_in(tr("fill in {0}", label.lower()), {key: text})
+        self._session.fill_in(tr("fill in {0}", inside(label)), {key: text})

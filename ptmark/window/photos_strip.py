@@ -183,5 +183,5 @@ def photo_lines(session: Session) -> list[str]:
         elif unseen:
             made.append(tr("{0} to look at, {1} taken", unseen, taken))
         else:
-            made.append(tr("{0} taken", taken) + (f", {verdict}" if verdict else ""))
+            made.append(tr("{0} taken", taken) + (f", {tr(verdict)}" if verdict else ""))
     return made

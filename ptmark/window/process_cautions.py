@@ -8,7 +8,7 @@ from ptmark.window.bits import CommitEdit, Notice, quiet
 from ptmark.window.process_checks import CHECKED, cautions
 from ptmark.window.process_log import ProcessLog
 from ptmark.window.session import Session
-from ptmark.window.words import tr
+from ptmark.window.words import inside, tr
 
 __all__ = ["ProcessCautions"]
 
@@ -19,7 +19,7 @@ class CautionRow(Notice):
     def __init__(self, label: str) -> None:
         super().__init__()
         self.reason = CommitEdit()
-        self.reason.setAccessibleName(tr("Why, all the same: {0}", label.lower()))
+        self.reason.setAccessibleName(tr("Why, all the same: {0}", inside(label)))
         self.reason.setPlaceholderText(tr("why all the same; it goes into the deviations"))
         self.put_under(self.reason)
 
@@ -52,7 +52,7 @@ class ProcessCautions:
         for key, row in self.rows.items():
             row.say(found.get(key, ""))
             row.reason.show_text(self._log.reason(CHECKED[key]))
-        named = ", ".join(label for key, label in CHECKED.items() if key in found)
+        named = ", ".join(tr(label) for key, label in CHECKED.items() if key in found)
         self.summary.setText(tr("To look at below: {0}.", named) if named else "")
         self.summary.setVisible(bool(named))
 

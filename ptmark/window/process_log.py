@@ -11,7 +11,7 @@ from datetime import datetime, timedelta
 from ptmark.window.process_checks import CHECKED
 from ptmark.window.process_limits import LIMITS, STAGES, Limit, Stage, judge_time
 from ptmark.window.session import Session
-from ptmark.window.words import tr
+from ptmark.window.words import inside, tr
 
 __all__ = ["ProcessLog", "now"]
 
@@ -75,7 +75,7 @@ class ProcessLog:
             new = {stage.start_field: at, stage.end_field: "", stage.time_field: ""}
         else:
             new = {stage.time_field: f"{self._typed(stage)}begun {at}"}
-        self._write(tr("begin {0}", stage.name.lower()), new)
+        self._write(tr("begin {0}", inside(stage.name)), new)
 
     def end(self, stage: Stage) -> None:
         """End what runs; the time goes into the record in minutes."""
@@ -88,7 +88,7 @@ class ProcessLog:
         else:
             said = f"{said} ({begun:%H:%M:%S} to {at})"
             new = {stage.time_field: f"{self._typed(stage)}{said}"}
-        self._write(tr("end {0}", stage.name.lower()), new)
+        self._write(tr("end {0}", inside(stage.name)), new)
 
     def reason(self, name: str) -> str:
         """Why a stage or a field was outside its limits, as the inspector has it."""
@@ -102,7 +102,7 @@ class ProcessLog:
         rest = "" if rest.lower() == "none" else rest
         named = [f"{name}: {reason}" for name, reason in parts.items() if reason]
         new = "; ".join([*([rest] if rest else []), *named])
-        self._write(tr("give the reason for {0}", name.lower()), {"deviations": new})
+        self._write(tr("give the reason for {0}", inside(name)), {"deviations": new})
 
     # -- fields -------------------------------------------------------------------------------
     def _parts(self) -> dict[str, str]:

@@ -13,7 +13,7 @@ from ptmark.window.process_cautions import ProcessCautions
 from ptmark.window.process_limits import LIMITS, STAGES, Limit, Stage
 from ptmark.window.process_log import ProcessLog
 from ptmark.window.session import Session
-from ptmark.window.words import tr
+from ptmark.window.words import inside, tr
 
 __all__ = ["ProcessTimers"]
 
@@ -44,7 +44,8 @@ class ProcessTimers(QWidget):
         column.setContentsMargins(0, 0, 0, 0)
         column.addWidget(heading(tr("Process log")))
         self.practice = Choice(tr("Limits of the times"))
-        self.practice.addItems(list(LIMITS))
+        for name in LIMITS:
+            self.practice.addItem(tr(name), name)
         self.practice.activated.connect(self._choose)
         column.addWidget(self.practice)
         self._source = quiet()
@@ -70,7 +71,7 @@ class ProcessTimers(QWidget):
         return row
 
     def _choose(self, _row: int) -> None:
-        self.log.practice = self.practice.currentText()
+        self.log.practice = self.practice.currentData()
         self._last.clear()
         self.refresh()
 
@@ -124,12 +125,12 @@ class _Row:
         grid = QGridLayout(self.whole)
         grid.setContentsMargins(0, 2, 0, 2)
         grid.setColumnStretch(2, 1)
-        self.button = key_button(stage.begin, key, press, window=window)
+        self.button = key_button(tr(stage.begin), key, press, window=window)
         self.button.setMinimumWidth(210)
         self.sign, self.says = QLabel(), plain()
         self.sign.setFixedSize(20, 20)
         self.reason = CommitEdit()
-        self.reason.setAccessibleName(tr("Why {0} was outside its limits", stage.name.lower()))
+        self.reason.setAccessibleName(tr("Why {0} was outside its limits", inside(stage.name)))
         self.reason.setPlaceholderText(tr("why; it goes into the deviations"))
         grid.addWidget(self.button, 0, 0)
         grid.addWidget(self.sign, 0, 1, Qt.AlignmentFlag.AlignTop)
@@ -141,12 +142,12 @@ class _Row:
     ) -> None:
         """Show how long it has run, and how that stands to its limits."""
         stage = self._stage
-        text = stage.end if runs else stage.begin
+        text = tr(stage.end if runs else stage.begin)
         self.button.setText(f"{text}  ({self._key})")
-        self.button.setAccessibleName(f"{text}: {stage.name.lower()}")
+        self.button.setAccessibleName(f"{text}: {inside(stage.name)}")
         timed = "" if minutes is None else f" {_clock(minutes)}"
         how = "" if minutes is None else f", {_WORDS[standing]}"
-        self.says.setText(f"{stage.name}{timed}{how}. {_range(limit)}")
+        self.says.setText(f"{tr(stage.name)}{timed}{how}. {_range(limit)}")
         sign = "" if minutes is None else _SIGNS[standing]
         self.sign.setPixmap(glyph_pixmap(sign, self.whole.palette(), 18))
         self.sign.setAccessibleName(

@@ -56,7 +56,7 @@ class ReviewBar(QFrame):
         column.addWidget(self.notice)
         row = QHBoxLayout()
         self.buttons = {
-            name: key_button(name, key, ways[name], window=window)
+            name: key_button(tr(name), key, ways[name], window=window)
             for name, key in (
                 ("Review it blind", "Ctrl+B"),
                 ("Go on with it as its examiner", ""),

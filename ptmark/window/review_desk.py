@@ -27,7 +27,7 @@ if TYPE_CHECKING:
 
 __all__ = ["ReviewDesk"]
 
-_HINT = "Ctrl+M marks the place of a remark, Ctrl+D ends measuring and shows both."
+_HINT = tr("Ctrl+M marks the place of a remark, Ctrl+D ends measuring and shows both.")
 
 
 class ReviewDesk(QObject):

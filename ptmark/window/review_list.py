@@ -64,7 +64,7 @@ class ReviewList(QWidget):
         self.says.setText(tr("{0}: {1} records, {2} to review", folder, len(items), left))
         self.table.setRowCount(len(items))
         for row, one in enumerate(items):
-            cells = (one.standing, one.path.name, one.part, one.examiner)
+            cells = (tr(one.standing), one.path.name, one.part, one.examiner)
             for column, text in enumerate(cells):
                 item = QTableWidgetItem(text)
                 item.setToolTip(one.says)

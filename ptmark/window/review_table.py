@@ -6,10 +6,9 @@ from typing import TYPE_CHECKING
 from PySide6.QtCore import Qt, Signal
 from PySide6.QtWidgets import QAbstractItemView, QHeaderView, QTableWidget, QTableWidgetItem
 
-from ptmark.units import format_length
 from ptmark.window.bits import as_list
 from ptmark.window.glyphs import glyph_icon
-from ptmark.window.words import tr
+from ptmark.window.words import format_length, number, tr
 
 if TYPE_CHECKING:
     from ptmark.review import Compared, Comparison
@@ -79,7 +78,7 @@ class ReviewTable(QTableWidget):
             f"{_bare(two.first, unit)} ± {_bare(two.first_u, unit)}",
             f"{_bare(two.second, unit)} ± {_bare(two.second_u, unit)}",
             f"{'−' if two.difference < 0 else '+'}{_bare(abs(two.difference), unit)}",
-            "" if two.en is None else f"{two.en:.2f}{' above 1' if over else ''}",
+            "" if two.en is None else f"{number(two.en, '.2f')}{' above 1' if over else ''}",
         )
         self._put(cells, look=over)
 

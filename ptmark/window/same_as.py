@@ -4,10 +4,9 @@ from typing import TYPE_CHECKING
 
 from PySide6.QtWidgets import QFormLayout, QHBoxLayout, QPushButton, QVBoxLayout, QWidget
 
-from ptmark.units import format_length
 from ptmark.window.bits import Choice, Notice, heading, key_button, quiet
 from ptmark.window.session import Session
-from ptmark.window.words import tr
+from ptmark.window.words import format_length, tr
 from ptmark.window.workers import Token
 
 if TYPE_CHECKING:

@@ -7,12 +7,11 @@ from typing import Any
 from PySide6.QtCore import QPointF
 from PySide6.QtGui import QPolygonF
 
-from ptmark.units import format_length
 from ptmark.window.marks import Mark
 from ptmark.window.photo_view import PhotoView
 from ptmark.window.session import Session
 from ptmark.window.surface_grid import SurfaceGrid
-from ptmark.window.words import tr
+from ptmark.window.words import format_length, tr
 
 __all__ = ["Shown"]
 

@@ -18,8 +18,8 @@ class SignerFields(QWidget):
         form = QFormLayout(self)
         form.setContentsMargins(0, 0, 0, 0)
         self.name, self.qualification = CommitEdit(), CommitEdit()
-        self.name.setAccessibleName(tr("Name of the {0}", role))
-        self.qualification.setAccessibleName(tr("Qualification of the {0}", role))
+        self.name.setAccessibleName(tr("Name of the {0}", tr(role)))
+        self.qualification.setAccessibleName(tr("Qualification of the {0}", tr(role)))
         self.qualification.setPlaceholderText(tr("scheme, method and level, number"))
         form.addRow(tr("Name"), self.name)
         form.addRow(tr("Qualification"), self.qualification)
@@ -39,6 +39,6 @@ class SignerFields(QWidget):
         name = self.name.text().strip()
         if not name:
             raise UsageError(
-                tr("the {0} is not named", self._role), mend=tr("type a name first")
+                tr("the {0} is not named", tr(self._role)), mend=tr("type a name first")
             )
         return name, self.qualification.text().strip()

@@ -1,8 +1,7 @@
 """What each step of the work has or misses, in a few words for the strip."""
 
-from ptmark.units import format_length
 from ptmark.window.session import Session
-from ptmark.window.words import tr
+from ptmark.window.words import format_length, tr
 
 __all__ = ["step_states"]
 
@@ -48,11 +47,11 @@ def _scale(session: Session) -> tuple[str, str]:
     surface = inspection.surface if inspection else None
     if surface is None:
         refused = inspection is not None and inspection.surface_error is not None
-        return ("look", "refused") if refused else ("look", "missing")
+        return ("look", tr("refused")) if refused else ("look", tr("missing"))
     sign = "look" if surface.cautions else "done"
-    name = _REFERENCES.get(surface.reference, surface.reference)
+    name = tr(surface.reference)
     if surface.beside is not None:
-        name += tr(" and {0}", surface.beside.reference)
+        name += tr(" and {0}", tr(surface.beside.reference))
     digits = 4 if session.unit == "mm" else 5
     return sign, tr(
         "{0}, {1}/px", name, format_length(surface.mm_per_px(), session.unit, digits)
@@ -88,7 +87,7 @@ def _verdict(session: Session) -> tuple[str, str]:
             "look",
             tr("needs a scale") if session.judgement.trouble is None else tr("cannot be made"),
         )
-    return made.verdict, made.verdict
+    return made.verdict, tr(made.verdict)
 
 
 def _record(session: Session) -> tuple[str, str]:
@@ -101,7 +100,9 @@ def _record(session: Session) -> tuple[str, str]:
         return "", tr("your review")
     missing = [f for f in FIELDS if f.needed and not state.fields.get(f.key, "").strip()]
     if missing:
-        return "look", tr("{0} field{1} missing", len(missing), "s" * (len(missing) > 1))
+        return "look", tr("1 field missing") if len(missing) == 1 else tr(
+            "{0} fields missing", len(missing)
+        )
     if not state.decision:
         return "look", tr("disposition missing")
-    return "done", state.decision
+    return "done", tr(state.decision)

@@ -17,7 +17,7 @@ _TONES = {"done": "acceptable", "acceptable": "acceptable", "undecided": "undeci
 class _StepButton(QAbstractButton):
     def __init__(self, number: int, title: str) -> None:
         super().__init__()
-        self.number, self.title, self.sign, self.line = number, title, "", ""
+        self.number, self.title, self.sign, self.line = number, tr(title), "", ""
         self.setCheckable(True)
         self.setFocusPolicy(Qt.FocusPolicy.TabFocus)
         self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)

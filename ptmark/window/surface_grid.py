@@ -6,11 +6,11 @@ from typing import TYPE_CHECKING, Any
 from PySide6.QtCore import QPointF, QRectF
 from PySide6.QtGui import QColor, QPainter, QPolygonF
 
-from ptmark.units import MM_PER_IN, format_length
+from ptmark.units import MM_PER_IN
 from ptmark.window.marks import paint_tag
 from ptmark.window.palette import CYAN_PALE, HALO, round_pen
 from ptmark.window.viewport import Viewport
-from ptmark.window.words import tr
+from ptmark.window.words import format_length, tr
 
 if TYPE_CHECKING:
     from ptmark.scale import SurfaceMap

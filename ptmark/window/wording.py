@@ -3,7 +3,7 @@
 from typing import TYPE_CHECKING
 
 from ptmark.units import MM_PER_IN
-from ptmark.window.words import tr
+from ptmark.window.words import number, tr
 
 if TYPE_CHECKING:
     from ptmark.measure import Measurement, Quantity
@@ -21,7 +21,8 @@ def plus_minus(quantity: "Quantity", unit: str) -> str:
     '0.500 ± 0.010'
     """
     per, digits = (1.0, 2) if unit == "mm" else (MM_PER_IN, 3)
-    return f"{quantity.value / per:.{digits}f} ± {quantity.expanded / per:.{digits}f}"
+    value, around = quantity.value / per, quantity.expanded / per
+    return f"{number(value, f'.{digits}f')} ± {number(around, f'.{digits}f')}"
 
 
 def size_in_words(made: "Measurement", unit: str) -> str:
@@ -33,8 +34,11 @@ def size_in_words(made: "Measurement", unit: str) -> str:
 def in_words(made: "Measurement", unit: str) -> str:
     """Every quantity of one outline; what its uncertainty is made of stands in the bars."""
     per, digits = (1.0, 2) if unit == "mm" else (MM_PER_IN, 3)
-    size, path = size_in_words(made, unit), f"{made.path.value / per:.{digits}f} {unit}"
-    area = f"{made.area.value / per**2:.{digits}f} {unit}²"
+    size, path = (
+        size_in_words(made, unit),
+        f"{number(made.path.value / per, f'.{digits}f')} {unit}",
+    )
+    area = f"{number(made.area.value / per**2, f'.{digits}f')} {unit}²"
     return tr(
         "{0}, along its path {1}, area {2}. Its length is uncertain by:", size, path, area
     )

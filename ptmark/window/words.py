@@ -14,7 +14,16 @@ from ptmark import units
 from ptmark.files import write_whole
 from ptmark.places import resource, user_folder
 
-__all__ = ["LANGUAGES", "choose", "format_length", "language", "number", "qt_texts", "tr"]
+__all__ = [
+    "LANGUAGES",
+    "choose",
+    "format_length",
+    "inside",
+    "language",
+    "number",
+    "qt_texts",
+    "tr",
+]
 
 LANGUAGES = {"en": "English", "de": "Deutsch"}
 _CONTEXT = "ptmark"  # of the .ts file
@@ -65,6 +74,17 @@ def tr(text: str, *values: object) -> str:
         text = _translator.translate(_CONTEXT, text) or text
         return _Numbers().format(text, *values) if values else text
     return text.format(*values) if values else text
+
+
+def inside(name: str) -> str:
+    """A name as it stands inside a sentence: English writes it small, German does not.
+
+    Examples
+    --------
+    >>> inside("Drying")
+    'drying'
+    """
+    return name.lower() if language == "en" else tr(name)
 
 
 def number(value: float, spec: str) -> str:

@@ -6,6 +6,7 @@ from PySide6.QtWidgets import QFrame, QLabel, QScrollArea, QVBoxLayout, QWidget
 from ptmark.errors import PtmarkError
 from ptmark.window.bits import Notice
 from ptmark.window.session import Session
+from ptmark.window.words import tr
 
 __all__ = ["StepPage"]
 
@@ -26,8 +27,8 @@ class StepPage(QScrollArea):
         self.column.setContentsMargins(16, 12, 16, 16)
         self.column.setSpacing(8)
         self.setWidget(inner)
-        self.setAccessibleName(title)
-        head = QLabel(title)
+        self.setAccessibleName(tr(title))
+        head = QLabel(tr(title))
         font = head.font()
         font.setPointSizeF(font.pointSizeF() * 1.35)
         font.setBold(True)

@@ -19,7 +19,7 @@ from ptmark.window.session import Session
 from ptmark.window.sign_form import RevisionForm, SignForm
 from ptmark.window.stale import StaleNotice
 from ptmark.window.steps.page import StepPage
-from ptmark.window.words import tr
+from ptmark.window.words import inside, tr
 
 __all__ = ["RecordStep"]
 
@@ -58,9 +58,9 @@ class RecordStep(StepPage):
         self.column.addWidget(self._verdict)
         self.decision = Choice(tr("Disposition"))
         for decision in _DECISIONS:
-            self.decision.addItem(decision or tr("not decided yet"), decision)
+            self.decision.addItem(tr(decision or tr("not decided yet")), decision)
         self.decision.activated.connect(
-            lambda _: self.session.change("decide", decision=self.decision.currentData())
+            lambda _: self.session.change(tr("decide"), decision=self.decision.currentData())
         )
         self.reason = CommitEdit()
         self.reason.setAccessibleName(tr("Reason of the disposition"))
@@ -119,16 +119,16 @@ class RecordStep(StepPage):
         for field in FIELDS:
             if field.group != group:
                 group = field.group
-                self._fields_column.addWidget(heading(group))
+                self._fields_column.addWidget(heading(tr(group)))
                 form = QFormLayout()
                 form.setRowWrapPolicy(QFormLayout.RowWrapPolicy.WrapLongRows)
                 self._fields_column.addLayout(form)
             edit = CommitEdit()
-            edit.setPlaceholderText(field.hint)
-            edit.setToolTip(field.hint)
-            edit.setAccessibleName(field.label)
+            edit.setPlaceholderText(tr(field.hint))
+            edit.setToolTip(tr(field.hint))
+            edit.setAccessibleName(tr(field.label))
             edit.committed.connect(lambda text, f=field: self._fill_in(f.key, f.label, text))
-            label = tr("{0}, needed", field.label) if field.needed else field.label
+            label = tr("{0}, needed", tr(field.label)) if field.needed else tr(field.label)
             form.addRow(label, edit)
             self.fields[field.key] = edit
             self._marks[field.key] = partial(mark_kept, form, edit, label)
@@ -139,7 +139,7 @@ class RecordStep(StepPage):
         self.refresh()
 
     def _fill_in(self, key: str, label: str, text: str) -> None:
-        self.session.fill_in(tr("fill in {0}", label.lower()), {key: text})
+        self.session.fill_in(tr("fill in {0}", inside(label)), {key: text})
 
     # -- saving -------------------------------------------------------------------------------
     def settle(self) -> None:
@@ -193,7 +193,7 @@ class RecordStep(StepPage):
         self.reason.show_text(state.decision_reason)
         verdict = self.session.judgement.verdict or ""
         self._verdict.setText(
-            tr("The verdict is: {0}.", verdict) if verdict else tr("No verdict yet.")
+            tr("The verdict is: {0}.", tr(verdict)) if verdict else tr("No verdict yet.")
         )
         departs = {"accept": verdict != "acceptable", "reject": verdict == "acceptable"}
         needs = bool(verdict) and departs.get(state.decision, False)
@@ -210,7 +210,9 @@ class RecordStep(StepPage):
     def _show_missing(self, fields: dict[str, str]) -> None:
         from ptmark.record import FIELDS
 
-        missing = [f.label for f in FIELDS if f.needed and not fields.get(f.key, "").strip()]
+        missing = [
+            tr(f.label) for f in FIELDS if f.needed and not fields.get(f.key, "").strip()
+        ]
         self._missing.say(
             tr("Still missing: {0}. It can be saved all the same.", ", ".join(missing))
             if missing

@@ -16,7 +16,7 @@ from PySide6.QtWidgets import (
 )
 
 from ptmark.errors import PtmarkError
-from ptmark.units import format_length, parse_length
+from ptmark.units import parse_length
 from ptmark.window.bench import Bench
 from ptmark.window.bits import CommitEdit, Notice, heading, key_button, plain, quiet
 from ptmark.window.cautions import VERDICT_CAUTIONS
@@ -27,7 +27,7 @@ from ptmark.window.palette import tone
 from ptmark.window.session import Session
 from ptmark.window.stale import StaleNotice
 from ptmark.window.steps.page import StepPage
-from ptmark.window.words import tr
+from ptmark.window.words import format_length, tr
 
 if TYPE_CHECKING:
     from ptmark.criteria import Evaluation, Finding
@@ -193,17 +193,19 @@ class VerdictStep(StepPage):
             inspection = self.session.inspection
             if inspection is None or inspection.surface is None:
                 missing.append(tr("a scale"))
-            self._why.setText(tr("It needs {0}.", " and ".join(missing)) if missing else "")
+            self._why.setText(tr("It needs {0}.", tr(" and ").join(missing)) if missing else "")
             self._found.show_all(None, None)
             self._cautions.setText("")
             return
         self._sign.setPixmap(glyph_pixmap(made.verdict, self.palette(), 36))
-        self.verdict.setText(made.verdict.capitalize())
+        self.verdict.setText(tr(made.verdict).capitalize())
         palette = self.verdict.palette()
         palette.setColor(self.verdict.foregroundRole(), tone(made.verdict, self.palette()))
         self.verdict.setPalette(palette)
         self._why.setText(self._reason(made))
-        self.banner.setAccessibleName(tr("Verdict: {0}. {1}", made.verdict, self._why.text()))
+        self.banner.setAccessibleName(
+            tr("Verdict: {0}. {1}", tr(made.verdict), self._why.text())
+        )
         self._cautions.setText("\n".join(made.cautions))
         self._found.show_all(made, self.session.judgement.scene)
 
@@ -219,7 +221,7 @@ class VerdictStep(StepPage):
         )
         which += tr("on its own surface.")
         if made.verdict is not None:
-            return tr("{0} All photos together: {1}.", which, made.verdict)
+            return tr("{0} All photos together: {1}.", which, tr(made.verdict))
         missing = [str(n) for n, one in enumerate(made.by_photo, 1) if one is None]
         return tr(
             "{0} All together: no verdict, photo {1} is not judged.", which, ", ".join(missing)
