@@ -78,7 +78,7 @@ def _verdict(session: Session) -> tuple[str, str]:
     if len(session.judgement.by_photo) > 1:
         verdict = session.judgement.verdict
         return (
-            (verdict, tr("{0}, all photos", verdict))
+            (verdict, tr("{0}, all photos", tr(verdict)))
             if verdict
             else ("look", tr("not all judged"))
         )
