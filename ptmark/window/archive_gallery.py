@@ -69,7 +69,7 @@ class _Painter(QStyledItemDelegate):
         sign = hit.verdict or "nothing"
         draw_glyph(painter, sign, QRectF(left, y, 15, 15), tone(_tone(sign), palette))
         name = f"{hit.part or 'no part number'}" + (f"  {hit.serial}" if hit.serial else "")
-        more = f"{hit.examined_on}  {hit.verdict or 'no verdict'}"
+        more = f"{hit.examined_on}  {tr(hit.verdict or 'no verdict')}"
         if hit.disposition:
             more += f", {hit.disposition}"
         texts = [(name, plain, 20), (more, pale, 0)]

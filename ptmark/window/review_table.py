@@ -78,7 +78,9 @@ class ReviewTable(QTableWidget):
             f"{_bare(two.first, unit)} ± {_bare(two.first_u, unit)}",
             f"{_bare(two.second, unit)} ± {_bare(two.second_u, unit)}",
             f"{'−' if two.difference < 0 else '+'}{_bare(abs(two.difference), unit)}",
-            "" if two.en is None else f"{number(two.en, '.2f')}{' above 1' if over else ''}",
+            ""
+            if two.en is None
+            else f"{number(two.en, '.2f')}{tr(' above 1') if over else ''}",
         )
         self._put(cells, look=over)
 

@@ -5,14 +5,6 @@ from ptmark.window.words import format_length, tr
 
 __all__ = ["step_states"]
 
-_REFERENCES = {
-    "card": "card",
-    "rectangle": "rectangle",
-    "two lines": tr("two lines"),
-    "line": "line",
-    "pipe": "pipe",
-}
-
 
 def step_states(session: Session) -> dict[str, tuple[str, str]]:
     """Sign and line for every step; signs as in `ptmark.window.glyphs`."""
