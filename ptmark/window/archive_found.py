@@ -193,8 +193,7 @@ class FoundPage(QWidget):
         to_table = self.views.currentWidget() is self.gallery
         self.views.setCurrentWidget(self.table if to_table else self.gallery)
         name = tr("As pictures") if to_table else tr("As a table")
-        self.turn_button.setText(tr("{0}  (Ctrl+T)", name))
-        self.turn_button.setAccessibleName(name)
+        self.turn_button.say(name)
         self._view().setFocus()
 
     def _view(self) -> QAbstractItemView:

@@ -1,9 +1,7 @@
 """Small pieces that every step uses: headings, notices, buttons that show their key."""
 
-from collections.abc import Callable
-
 from PySide6.QtCore import QEvent, QSize, Qt, QTimer, Signal
-from PySide6.QtGui import QGuiApplication, QKeySequence, QPalette, QShortcut, QWheelEvent
+from PySide6.QtGui import QGuiApplication, QKeySequence, QPalette, QWheelEvent
 from PySide6.QtWidgets import (
     QComboBox,
     QFrame,
@@ -19,6 +17,7 @@ from PySide6.QtWidgets import (
 
 from ptmark.errors import PtmarkError
 from ptmark.window.glyphs import glyph_pixmap
+from ptmark.window.keys import key_button
 from ptmark.window.palette import tone
 
 __all__ = [
@@ -102,28 +101,6 @@ def quiet(text: str = "", *, wraps: bool = True) -> QLabel:
         label.setWordWrap(True)
         label.setSizePolicy(QSizePolicy.Policy.Ignored, QSizePolicy.Policy.Minimum)
     return label
-
-
-def key_button(
-    text: str,
-    key: str,
-    call: Callable[[], object],
-    *,
-    tip: str = "",
-    window: QWidget | None = None,
-) -> QPushButton:
-    """A button with its key on it; with ``window`` the key works in the whole window."""
-    shown = QKeySequence(key).toString(QKeySequence.SequenceFormat.NativeText) if key else ""
-    shown = shown.replace("Return", "Enter")
-    button = QPushButton(f"{text}  ({shown})" if shown else text)
-    button.setAccessibleName(text)
-    button.setToolTip(f"{tip or text} ({shown})" if shown else tip)
-    button.clicked.connect(lambda _=False: call())
-    button.setMinimumHeight(30)
-    if window is not None and key:
-        shortcut = QShortcut(QKeySequence(key), window)
-        shortcut.activated.connect(lambda: button.click() if button.isEnabled() else None)
-    return button
 
 
 class Notice(QFrame):

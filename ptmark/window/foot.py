@@ -1,20 +1,21 @@
 """The line at the foot: what to do now, where the pointer stands, what runs and its end."""
 
 from PySide6.QtCore import QPointF
-from PySide6.QtWidgets import QHBoxLayout, QLabel, QProgressBar, QPushButton, QWidget
+from PySide6.QtWidgets import QHBoxLayout, QLabel, QProgressBar, QWidget
 
+from ptmark.window.keys import KEYS, key_button
 from ptmark.window.words import tr
 from ptmark.window.workers import Workers
 
 __all__ = ["Foot"]
 
-_LOOK = tr("Wheel zooms, drag moves the photo, F fits it.")
+_LOOK = tr("Wheel zooms, drag moves the photo, ‹F› fits it.")
 _HINTS = {
     "Photo": _LOOK,
     "Scale": tr("Choose a reference, pick its points, type its length. {0}", _LOOK),
-    "Indications": tr("Enter takes, Delete drops, arrow keys go on. {0}", _LOOK),
+    "Indications": tr("‹Return› takes, ‹Del› drops, arrow keys go on. {0}", _LOOK),
     "Verdict": tr("Choose a finding to see it on the photo. {0}", _LOOK),
-    "Record": tr("Ctrl+S saves record, image and PDF beside each other."),
+    "Record": tr("‹Ctrl+S› saves record, image and PDF beside each other."),
 }
 
 
@@ -36,9 +37,7 @@ class Foot(QWidget):
         self.bar.setFixedWidth(140)
         self.bar.setTextVisible(False)
         self.bar.setAccessibleName(tr("Progress"))
-        self.cancel_button = QPushButton(tr("Cancel  (Ctrl+.)"))
-        self.cancel_button.setShortcut("Ctrl+.")
-        self.cancel_button.clicked.connect(lambda _=False: workers.cancel())
+        self.cancel_button = key_button(tr("Cancel"), "Ctrl+.", workers.cancel, window=self)
         row.addWidget(self.hint, 1)
         row.addWidget(self.drawn)
         row.addWidget(self.job)
@@ -55,7 +54,7 @@ class Foot(QWidget):
 
     def show_step(self, step: str) -> None:
         """Another step is shown; "" while there is no photo."""
-        self._usual = self.hints.get(step, "")
+        self._usual = KEYS.told(self.hints.get(step, ""))
         self.say("")
 
     def say_size(self, text: str) -> None:

@@ -17,6 +17,7 @@ from ptmark.units import MM_PER_IN
 from ptmark.window.bits import as_list
 from ptmark.window.hands import Hands
 from ptmark.window.indication_model import COLUMNS, Index, IndicationModel, ListOrder
+from ptmark.window.keys import KEYS
 from ptmark.window.session import Session
 from ptmark.window.words import tr
 
@@ -114,6 +115,7 @@ class IndicationTable(QTableView):
             self._session.select(*(shown[r].id for r in rows if r < len(shown)))
 
     def keyPressEvent(self, event: QKeyEvent) -> None:  # noqa: N802 - Qt's name
+        event = KEYS.as_usual(event)
         shift = bool(event.modifiers() & Qt.KeyboardModifier.ShiftModifier)
         sideways = event.key() in {Qt.Key.Key_Left, Qt.Key.Key_Right}
         extends = shift and event.key() in {Qt.Key.Key_Up, Qt.Key.Key_Down}

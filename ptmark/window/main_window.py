@@ -3,7 +3,7 @@
 from pathlib import Path
 
 from PySide6.QtCore import QEvent, QSize, QTimer
-from PySide6.QtGui import QCloseEvent, QKeyEvent, QKeySequence, QShortcut
+from PySide6.QtGui import QCloseEvent, QKeyEvent
 from PySide6.QtWidgets import (
     QLayout,
     QSplitter,
@@ -23,6 +23,7 @@ from ptmark.window.drops import Drops
 from ptmark.window.empty_page import EmptyPage
 from ptmark.window.foot import Foot
 from ptmark.window.hands import Hands
+from ptmark.window.keys import KEYS, Shortcut
 from ptmark.window.levels import PhotoLevels
 from ptmark.window.looking import Looking
 from ptmark.window.memory import Memory
@@ -58,6 +59,7 @@ class MainWindow(QWidget):
     def __init__(self) -> None:
         super().__init__()
         self.setWindowTitle("ptmark")
+        KEYS.load()
         self.session = Session(self)
         self.looking, self.hands = Looking(self.session), Hands(self.session)
         self.turning = Turning(self.session, self.looking)
@@ -162,7 +164,7 @@ class MainWindow(QWidget):
         self.saving.saved.connect(lambda _: self._after_save())
         self.empty.open_asked.connect(self.ask_open)
         self.empty.sample_asked.connect(self.open)
-        QShortcut(QKeySequence("Ctrl+Left"), self, lambda: self._next(-1))
+        Shortcut("Ctrl+Left", self, lambda: self._next(-1), tr("Step before"))
 
     # -- starting -----------------------------------------------------------------------------
     def begin(self, photo: Path | None = None) -> None:

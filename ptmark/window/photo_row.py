@@ -5,6 +5,8 @@ from collections.abc import Callable
 from PySide6.QtWidgets import QHBoxLayout, QPushButton, QVBoxLayout, QWidget
 
 from ptmark.window.bits import key_button
+from ptmark.window.keys import KEYS
+from ptmark.window.keys_page import keys_button
 from ptmark.window.photo_view import PhotoView
 from ptmark.window.seeing import Seeing
 from ptmark.window.session import Session
@@ -60,7 +62,7 @@ class PhotoRow(QWidget):
     ) -> None:
         """One more way of seeing, for any photo."""
         button = key_button(text, key, call, tip=tip, window=window)
-        self._row_of_ways.insertWidget(self._row_of_ways.count() - 1, button)
+        self._row_of_ways.insertWidget(self._row_of_ways.count() - 2, button)
         self._more.append(button)
         self.refresh()
 
@@ -92,6 +94,8 @@ class PhotoRow(QWidget):
             self.ways[name] = button
             row.addWidget(button)
         row.addStretch(1)
+        self.keys_button = keys_button(self._session, window)
+        row.addWidget(self.keys_button)
         return row
 
     def refresh(self) -> None:
@@ -102,16 +106,18 @@ class PhotoRow(QWidget):
         self.undo_button.setEnabled(bool(undo))
         self.redo_button.setEnabled(bool(redo))
         self.undo_button.setToolTip(
-            tr("Undo: {0} (Ctrl+Z)", undo) if undo else tr("Nothing to undo")
+            tr("Undo: {0} ({1})", undo, KEYS.shown("Ctrl+Z")) if undo else tr("Nothing to undo")
         )
         self.redo_button.setToolTip(
-            tr("Redo: {0} (Ctrl+Shift+Z)", redo) if redo else tr("Nothing to redo")
+            tr("Redo: {0} ({1})", redo, KEYS.shown("Ctrl+Shift+Z"))
+            if redo
+            else tr("Nothing to redo")
         )
         for button in self._view_buttons:
             button.setEnabled(self._session.levels is not None)
         there = self._session.has_photo
-        for button in self._more:
-            button.setEnabled(there)
+        for more in self._more:
+            more.setEnabled(there)
         for name, button in self.ways.items():
             flat = self._seeing.has_plane if name == "above" else self._seeing.has_surface
             scaled = name in {"turn", "dye"} or flat

@@ -278,7 +278,7 @@ class PhotoView(QWidget):
     def keyPressEvent(self, event: QKeyEvent) -> None:  # noqa: N802 - Qt's name
         if event.key() == Qt.Key.Key_Space:
             self._space = self._space or "down"
-        elif not self._hands.press(event) and not (self.keys and self.keys(event)):
+        elif not self._hands.press(event):
             super().keyPressEvent(event)
 
     def keyReleaseEvent(self, event: QKeyEvent) -> None:  # noqa: N802 - Qt's name

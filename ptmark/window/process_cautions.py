@@ -45,7 +45,7 @@ class ProcessCautions:
             return
         found = cautions(
             state.fields,
-            self._log.practice,
+            self._log.conditions,
             fluorescent=self._fluorescent(),
             today=self._log.clock().date(),
         )

@@ -4,6 +4,7 @@ The job's procedure governs; nothing here blocks. Each caution belongs to one fi
 record, beside which it is shown.
 """
 
+import math
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 from datetime import date
@@ -86,7 +87,7 @@ CONDITIONS = {
 
 
 def cautions(
-    fields: Mapping[str, str], practice: str, *, fluorescent: bool, today: date
+    fields: Mapping[str, str], held: Conditions, *, fluorescent: bool, today: date
 ) -> dict[str, str]:
     """What to know of each field, by its key; no entry where there is nothing to say.
 
@@ -95,7 +96,6 @@ def cautions(
     """
     examined = last_date(fields.get("examination_date", ""))
     day = examined if isinstance(examined, date) else today
-    held = CONDITIONS[practice]
     checks: dict[str, Callable[[str], str]] = {
         **dict.fromkeys(_BATCHES, lambda text: _past(text, day, tr("This batch expired on"))),
         **dict.fromkeys(
@@ -126,12 +126,22 @@ def _temperature(text: str, held: Conditions) -> str:
     read, (least, most) = celsius(text), held.temperature
     if not read:
         return tr("Write the unit, °C or °F, so that it can be checked.")
-    window = tr("{0:g} to {1:g} °C ({2})", least, most, held.on_temperature)
+    window = _window(least, most, held.on_temperature)
     if min(read) < least:
-        return tr("Too cold: {0:.3g} °C is below {1}. {2}", min(read), window, held.outside)
+        said = tr("Too cold: {0:.3g} °C is below {1}. {2}", min(read), window, held.outside)
+        return said.rstrip()
     if max(read) > most:
-        return tr("Too hot: {0:.3g} °C is above {1}. {2}", max(read), window, held.outside)
+        said = tr("Too hot: {0:.3g} °C is above {1}. {2}", max(read), window, held.outside)
+        return said.rstrip()
     return held.cold if min(read) < held.cold_below else ""
+
+
+def _window(least: float, most: float, source: str) -> str:
+    if math.isinf(least):
+        return tr("at most {0:g} °C ({1})", most, source)
+    if math.isinf(most):
+        return tr("at least {0:g} °C ({1})", least, source)
+    return tr("{0:g} to {1:g} °C ({2})", least, most, source)
 
 
 def _light(text: str, held: Conditions, *, fluorescent: bool) -> str:

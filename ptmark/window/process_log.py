@@ -4,12 +4,15 @@ A stage that runs is told by its fields alone, so that a draft brings it back ru
 undo stops it.
 """
 
+import math
 import re
 from collections.abc import Callable
+from dataclasses import replace
 from datetime import datetime, timedelta
 
-from ptmark.window.process_checks import CHECKED
+from ptmark.window.process_checks import CHECKED, CONDITIONS, Conditions
 from ptmark.window.process_limits import LIMITS, STAGES, Limit, Stage, judge_time
+from ptmark.window.process_own import TEMPERATURE, OwnLimits, over
 from ptmark.window.session import Session
 from ptmark.window.words import inside, tr
 
@@ -33,14 +36,53 @@ class ProcessLog:
         self._session = session
         self.clock = clock
         self.practice = next(iter(LIMITS))
+        self.own = OwnLimits()
+
+    @property
+    def procedure(self) -> str:
+        """The number of the procedure as the record has it."""
+        return self._fields().get("procedure", "").strip()
 
     def limit(self, stage: Stage) -> Limit:
-        """The limit of a stage by the practice that is chosen."""
-        return LIMITS[self.practice][1][stage.name]
+        """The limit of a stage: the procedure's own, else by the practice that is chosen."""
+        return over(self.standard(stage.name), self.own.of(self.procedure).get(stage.name))
+
+    def standard(self, name: str) -> Limit:
+        """The limit of a stage, or of `TEMPERATURE` in °C, by the practice alone."""
+        if name == TEMPERATURE:
+            return Limit(*CONDITIONS[self.practice].temperature)
+        return LIMITS[self.practice][1][name]
+
+    @property
+    def conditions(self) -> Conditions:
+        """Temperature and light by the practice, with the procedure's own temperatures."""
+        held = CONDITIONS[self.practice]
+        own = self.own.of(self.procedure).get(TEMPERATURE)
+        if own is None:
+            return held
+        limit = over(Limit(*held.temperature), own)
+        named = self.procedure
+        return replace(
+            held,
+            temperature=(
+                -math.inf if limit.least is None else limit.least,
+                math.inf if limit.most is None else limit.most,
+            ),
+            on_temperature=f"procedure {named}" if named else "typed here",
+            outside="",
+            cold="",
+        )
 
     @property
     def source(self) -> str:
-        return LIMITS[self.practice][0]
+        """Where the limits are from."""
+        own = self.own.of(self.procedure)
+        said = tr(LIMITS[self.practice][0])
+        if not own:
+            return said
+        named = ", ".join(tr(name) for name in own)
+        whose = self.procedure or tr("typed here")
+        return tr("By the procedure ({0}): {1}. Else: {2}", whose, named, said)
 
     def begun_at(self, stage: Stage) -> datetime | None:
         """When a stage that still runs was begun; None where it does not run."""

@@ -12,6 +12,7 @@ from ptmark.window.glyphs import glyph_pixmap
 from ptmark.window.process_cautions import ProcessCautions
 from ptmark.window.process_limits import LIMITS, STAGES, Limit, Stage
 from ptmark.window.process_log import ProcessLog
+from ptmark.window.process_own_form import OwnLimitsForm
 from ptmark.window.session import Session
 from ptmark.window.words import inside, tr
 
@@ -50,6 +51,8 @@ class ProcessTimers(QWidget):
         column.addWidget(self.practice)
         self._source = quiet()
         column.addWidget(self._source)
+        self.own_form = OwnLimitsForm(session, self.log)
+        column.addWidget(self.own_form)
         self.rows = {
             s.name: self._row(s, k, window) for s, k in zip(STAGES, _KEYS, strict=True)
         }
@@ -110,6 +113,7 @@ class ProcessTimers(QWidget):
                 runs=begun is not None,
             )
         self.cautions.refresh()
+        self.own_form.refresh()
         if running != self._tick.isActive():
             self._tick.start() if running else self._tick.stop()
 
@@ -120,7 +124,7 @@ class _Row:
     def __init__(
         self, stage: Stage, key: str, press: Callable[[], None], window: QWidget
     ) -> None:
-        self._stage, self._key = stage, key
+        self._stage = stage
         self.whole = QWidget()
         grid = QGridLayout(self.whole)
         grid.setContentsMargins(0, 2, 0, 2)
@@ -143,7 +147,7 @@ class _Row:
         """Show how long it has run, and how that stands to its limits."""
         stage = self._stage
         text = tr(stage.end if runs else stage.begin)
-        self.button.setText(f"{text}  ({self._key})")
+        self.button.say(text)
         self.button.setAccessibleName(f"{text}: {inside(stage.name)}")
         timed = "" if minutes is None else f" {_clock(minutes)}"
         how = "" if minutes is None else f", {_WORDS[standing]}"

@@ -1,10 +1,11 @@
 """The five steps of the work, always in sight, each with what it has or misses."""
 
 from PySide6.QtCore import QPointF, QRectF, QSize, Qt, Signal
-from PySide6.QtGui import QKeySequence, QPainter, QPaintEvent, QPalette, QPen, QShortcut
+from PySide6.QtGui import QPainter, QPaintEvent, QPalette, QPen
 from PySide6.QtWidgets import QAbstractButton, QButtonGroup, QHBoxLayout, QSizePolicy, QWidget
 
 from ptmark.window.glyphs import draw_glyph
+from ptmark.window.keys import KEYS, Shortcut
 from ptmark.window.palette import tone
 from ptmark.window.words import tr
 
@@ -26,7 +27,7 @@ class _StepButton(QAbstractButton):
     def show_state(self, sign: str, line: str) -> None:
         self.sign, self.line = sign, line
         self.setAccessibleName(tr("Step {0}, {1}: {2}", self.number, self.title, line))
-        self.setToolTip(tr("{0}: {1} (Ctrl+{2})", self.title, line, self.number))
+        self.setToolTip(f"{self.title}: {line} ({KEYS.shown(f'Ctrl+{self.number}')})")
         self.update()
 
     def sizeHint(self) -> QSize:  # noqa: N802 - Qt's name
@@ -89,7 +90,7 @@ class StepStrip(QWidget):
         for number, title in enumerate(steps, 1):
             button = _StepButton(number, title)
             button.clicked.connect(lambda _=False, t=title: self.chosen.emit(t))
-            QShortcut(QKeySequence(f"Ctrl+{number}"), self, button.click)
+            Shortcut(f"Ctrl+{number}", self, button.click, title, button)
             self._group.addButton(button)
             self.buttons[title] = button
             row.addWidget(button)

@@ -5,6 +5,7 @@ from typing import TYPE_CHECKING
 from PySide6.QtCore import QPointF, QRectF, Qt
 from PySide6.QtGui import QKeyEvent
 
+from ptmark.window.keys import KEYS
 from ptmark.window.tools.tool import Tool
 
 if TYPE_CHECKING:
@@ -24,10 +25,12 @@ class ViewKeys:
 
     def press(self, event: QKeyEvent) -> bool:
         """Use a key; tells whether it was used."""
+        view, event = self._view, KEYS.as_usual(event)
         if self._photo_key(event):
             return True
-        tool = self._view.tool
-        return self._tool_key(tool, event) if tool is not None else False
+        if view.tool is not None and self._tool_key(view.tool, event):
+            return True
+        return view.keys is not None and view.keys(event)
 
     def _photo_key(self, event: QKeyEvent) -> bool:
         view, key = self._view, event.key()

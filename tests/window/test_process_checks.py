@@ -15,7 +15,9 @@ TODAY = date(2026, 3, 2)
 
 def said(key, text, practice="ISO 3452-1", *, fluorescent=False, **others):
     fields = {key: text, **others}
-    return cautions(fields, practice, fluorescent=fluorescent, today=TODAY).get(key, "")
+    return cautions(fields, CONDITIONS[practice], fluorescent=fluorescent, today=TODAY).get(
+        key, ""
+    )
 
 
 def test_fields_and_practices_are_those_there_are():

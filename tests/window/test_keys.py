@@ -1,0 +1,125 @@
+"""Keys can be changed: the new one works, the old one does not, and every text says so."""
+
+import json
+
+import pytest
+from PySide6.QtCore import Qt
+from PySide6.QtGui import QKeySequence
+from PySide6.QtTest import QTest
+
+from ptmark.errors import UsageError
+from ptmark.window.keys import HERE, KEYS
+from ptmark.window.keys_page import KeysPage
+from ptmark.window.main_window import MainWindow
+
+pytestmark = pytest.mark.gui
+
+KEY, CONTROL = Qt.Key, Qt.KeyboardModifier.ControlModifier
+
+
+@pytest.fixture(autouse=True)
+def usual_keys(home):
+    KEYS.load()
+    yield
+    KEYS.reset_all()
+
+
+@pytest.fixture
+def page(qtbot, window):
+    made = KeysPage(window.session, window)
+    qtbot.addWidget(made)
+    made.show()
+    return made
+
+
+def choose(page, usual):
+    row = next(n for n, deed in enumerate(KEYS.deeds()) if deed.usual == usual)
+    page.table.selectRow(row)
+
+
+def press_into(page, key):
+    page.edit.setKeySequence(QKeySequence(key))
+
+
+def test_every_key_is_listed_once_with_what_it_does(page):
+    listed = [deed.usual for deed in KEYS.deeds()]
+    assert {usual for usual, _ in HERE} <= set(listed)
+    assert {"Ctrl+Z", "Ctrl+S", "Ctrl+1", "Ctrl+5", "Ctrl+Left", "G", "Ctrl+Alt+1"} <= set(
+        listed
+    )
+    assert len(listed) == len(set(listed))
+    assert all(deed.label and deed.where for deed in KEYS.deeds())
+    portable = [QKeySequence(usual).toString() for usual in listed]
+    assert portable == listed  # so that what is kept can be found again
+
+
+def test_a_key_of_the_whole_window(qtbot, page, window, home, idle):
+    session = window.session
+    session.change("one", thickness_mm=5.0)
+    choose(page, "Ctrl+Z")
+    press_into(page, "Ctrl+J")
+    page.use_button.click()
+    assert "Ctrl+J" in window.photo_row.undo_button.text()
+    assert "Ctrl+J" in window.photo_row.undo_button.toolTip()
+    page.hide()
+    window.activateWindow()
+    qtbot.waitUntil(window.isActiveWindow)
+    QTest.keyClick(window, KEY.Key_Z, CONTROL)
+    assert session.state.thickness_mm == 5.0
+    QTest.keyClick(window, KEY.Key_J, CONTROL)
+    assert session.state.thickness_mm is None
+    idle()
+    assert json.loads((home / "keys.json").read_text()) == {"Ctrl+Z": "Ctrl+J"}
+    KEYS.load()  # as the next start does
+    assert KEYS.of("Ctrl+Z") == "Ctrl+J"
+    choose(page, "Ctrl+Z")
+    page.usual_button.click()
+    assert KEYS.of("Ctrl+Z") == "Ctrl+Z"
+    assert "Ctrl+Z" in window.photo_row.undo_button.text()
+
+
+def test_keys_of_photo_and_list(qtbot, opened):
+    session, view = opened.session, opened.view
+    KEYS.put("Return", "D")
+    KEYS.put("F", "Home")
+    session.go("Indications")
+    session.select(session.order()[0])
+    view.setFocus()
+    QTest.keyClick(view, KEY.Key_Return)
+    assert session.state.marked[0].standing == "suggested"
+    QTest.keyClick(view, KEY.Key_D)
+    assert session.state.marked[0].standing == "taken"
+    QTest.keyClick(opened.indications_step.table, KEY.Key_D)
+    assert session.state.marked[1].standing == "taken"
+    view.zoom(4.0)
+    QTest.keyClick(view, KEY.Key_F)
+    assert not view.port.fitted
+    QTest.keyClick(view, KEY.Key_Home)
+    assert view.port.fitted
+    opened.foot.show_step("Indications")
+    assert "D takes" in opened.foot.hint.text()
+    assert "Home fits it" in opened.foot.hint.text()
+
+
+def test_a_conflict_is_refused_and_named(page):
+    for usual, key in (("Ctrl+Z", "Ctrl+S"), ("G", "F"), ("F", "G"), ("Del", "Shift+Return")):
+        choose(page, usual)
+        press_into(page, key)
+        page.use_button.click()
+        assert "is the key of" in page.notice.text.text()
+        assert KEYS.of(usual) == usual
+    KEYS.put("Ctrl+Z", "Ctrl+J")
+    KEYS.put("G", "Ctrl+Z")  # given up, so it is free
+    with pytest.raises(UsageError, match="Grid"):
+        KEYS.put("Ctrl+Z", "Ctrl+Z")
+    page.all_button.click()
+    assert (KEYS.of("G"), KEYS.of("Ctrl+Z")) == ("G", "Ctrl+Z")
+
+
+@pytest.mark.parametrize("text", ["", "[]", '{"Ctrl+Z": "no key at all, or two"}', '{"G": ""}'])
+def test_a_broken_file_changes_nothing(qtbot, home, text):
+    home.mkdir()
+    (home / "keys.json").write_text(text)
+    window = MainWindow()
+    qtbot.addWidget(window)
+    assert all(KEYS.of(deed.usual) == deed.usual for deed in KEYS.deeds())

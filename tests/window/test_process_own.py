@@ -1,0 +1,107 @@
+"""A procedure's own limits take the standard's place, are kept, and the checks follow."""
+
+from datetime import UTC, datetime
+
+import pytest
+
+from ptmark.errors import UsageError
+from ptmark.window.process_limits import STAGES, Limit
+from ptmark.window.process_own import NO_LIMIT, TEMPERATURE, OwnLimits, read_figure
+
+DWELL = STAGES[1]
+
+
+@pytest.mark.parametrize(
+    ("text", "name", "figure"),
+    [
+        ("15", "Drying", 15.0),
+        ("2,5", "Drying", 2.5),
+        ("", "Drying", None),
+        ("None", "Drying", NO_LIMIT),
+        ("-5", TEMPERATURE, -5.0),
+        ("−5", TEMPERATURE, -5.0),
+    ],
+)
+def test_figures_as_people_type_them(text, name, figure):
+    assert read_figure(text, name) == figure
+
+
+@pytest.mark.parametrize("text", ["-1", "ten", "nan", "1e999", "5 to 10", "5 °C"])
+def test_what_is_no_figure_is_refused(text):
+    with pytest.raises(UsageError, match="is no limit"):
+        read_figure(text, "Drying")
+
+
+def test_limits_are_kept_for_each_procedure(home):
+    own = OwnLimits()
+    own.put("P-7", "Drying", (5.0, NO_LIMIT))
+    own.put("P-8", "Drying", (None, 3.0))
+    with pytest.raises(UsageError, match="10 at least is over 5 at most"):
+        own.put("P-7", "Penetrant dwell", (10.0, 5.0))
+    own.save()
+    again = OwnLimits()
+    assert again.of("p-7 ") == {"Drying": (5.0, NO_LIMIT)}
+    assert again.of("P-8") == {"Drying": (None, 3.0)}
+    again.put("P-7", "Drying", (None, None))
+    again.save()
+    assert OwnLimits().of("P-7") == {}
+    (home / "procedures.json").write_text('{"P-7": {"Drying": ["x", 1]}, "P": 3}')
+    assert OwnLimits().of("P-7") == {}
+
+
+@pytest.fixture
+def step(window):
+    window.session.go("Record")
+    step = window.record_step
+    step.timers.log.clock = lambda: datetime(2026, 3, 2, 10, 30, 0, tzinfo=UTC)
+    step.timers.own_form.turn_button.click()
+    return step
+
+
+def type_into(edit, text):
+    edit.setText(text)
+    edit.commit()
+
+
+@pytest.mark.gui
+def test_the_checks_follow_and_the_reason_goes_into_the_record(step, idle, home):
+    session, timers = step.session, step.timers
+    fields = {
+        "procedure": "P-7",
+        "penetration_start": "10:00:00",
+        "penetration_end": "10:12:00",
+        "penetration_time": "12 min",
+        "surface_temperature": "12 °C",
+    }
+    session.fill_in("fill in", fields)
+    row = timers.rows["Penetrant dwell"]
+    assert timers.log.standing(DWELL) == "good"  # 12 min, common practice asks 10
+    least, most = timers.own_form.edits["Penetrant dwell"]
+    assert (least.placeholderText(), most.placeholderText()) == ("10", "none")
+    type_into(least, "15")
+    assert timers.log.limit(DWELL) == Limit(15.0, None)
+    assert timers.log.standing(DWELL) == "early"
+    assert "too early" in row.says.text()
+    assert "At least 15 min" in row.says.text()
+    assert "procedure (P-7): Penetrant dwell" in timers._source.text()
+    assert not row.reason.isHidden()
+    type_into(row.reason, "agreed for this alloy")
+    assert session.state.fields["deviations"] == "Penetrant dwell: agreed for this alloy"
+
+    caution = timers.cautions.rows["surface_temperature"]
+    assert caution.isHidden()
+    type_into(timers.own_form.edits[TEMPERATURE][0], "15")
+    assert caution.text.text().startswith(
+        "Too cold: 12 °C is below 15 to 50 °C (procedure P-7)"
+    )
+
+    type_into(least, "much")
+    assert "Penetrant dwell: “much” is no limit" in timers.own_form.notice.text.text()
+    assert timers.log.limit(DWELL) == Limit(15.0, None)
+    idle()
+    assert OwnLimits().of("P-7")["Penetrant dwell"] == (15.0, None)
+
+    session.fill_in("fill in", {"procedure": "P-9"})  # another one has limits of its own
+    assert timers.log.standing(DWELL) == "good"
+    assert caution.isHidden()
+    assert least.text() == ""
