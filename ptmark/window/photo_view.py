@@ -28,8 +28,9 @@ from ptmark.window.overlay import Overlay
 from ptmark.window.palette import CYAN
 from ptmark.window.tools.edit import EditTool
 from ptmark.window.tools.tool import Tool
-from ptmark.window.view_keys import ViewKeys
+from ptmark.window.view_keys import SAYS, ViewKeys
 from ptmark.window.viewport import Viewport
+from ptmark.window.words import tr
 
 __all__ = ["PhotoView"]
 
@@ -62,11 +63,8 @@ class PhotoView(QWidget):
         self._space = ""  # "", "down", or "panned"
         self.setMouseTracking(True)
         self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
-        self.setAccessibleName("Photo")
-        self.setAccessibleDescription(
-            "Wheel or plus and minus zoom, F fits, 1 shows pixel for pixel, "
-            "Ctrl and arrow keys move the photo."
-        )
+        self.setAccessibleName(tr("Photo"))
+        self.setAccessibleDescription(SAYS)
         self.setMinimumSize(320, 240)
 
     # -- what is shown ------------------------------------------------------------------------

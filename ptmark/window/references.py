@@ -10,7 +10,7 @@ from ptmark.window.words import tr
 if TYPE_CHECKING:
     from ptmark.scale import OnPlane, PipeReference, Reference
 
-__all__ = ["KINDS", "build_reference", "offset_of", "paired", "raised", "take_apart"]
+__all__ = ["KINDS", "build_reference", "SAYS", "offset_of", "paired", "raised", "take_apart"]
 
 Points = list[tuple[float, float]]
 
@@ -30,6 +30,40 @@ KINDS = {
         [tr("Outside diameter"), tr("Width (long side)"), tr("Height")],
     ),
     "pipe card": (tr("The scale card lying on a pipe or bar"), [tr("Outside diameter")]),
+}
+
+SAYS = {
+    "card": tr(
+        "The tool's own printed card. Measure its 80 mm check length with callipers, "
+        "if you can: it corrects the print and narrows the uncertainty."
+    ),
+    "rectangle": tr(
+        "Four corners, clockwise from the top left. An ID-1 card is 85.60 × 53.98 mm."
+    ),
+    "lines": tr(
+        "Two known lengths in the plane of the surface, at right angles: scale and tilt."
+    ),
+    "line": tr("Fixes the scale but not the tilt; the unknown tilt widens every uncertainty."),
+    "pipe axis": tr(
+        "Both outer edges have to be in the picture: they are found beside it. "
+        "Lengths are along the surface; where it turns away over 60° they are refused."
+    ),
+    "pipe": tr(
+        "Two points far apart on each outer edge; roughly, where the edge is clear. "
+        "Lengths are along the surface; where it turns away over 60° they are refused."
+    ),
+    "pipe rule": tr(
+        "For close-ups: no edge has to be seen. The rule lies on the crown, the "
+        "pipe's line nearest to the camera."
+    ),
+    "pipe rectangle": tr(
+        "For close-ups: four corners, clockwise from the top left, then two "
+        "points along the pipe, on the line where the rectangle touches it."
+    ),
+    "pipe card": tr(
+        "For close-ups: no edge has to be seen. Pick two points along the pipe, on "
+        "the line where the flat card touches it."
+    ),
 }
 
 

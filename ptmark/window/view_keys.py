@@ -7,11 +7,17 @@ from PySide6.QtGui import QKeyEvent
 
 from ptmark.window.keys import KEYS
 from ptmark.window.tools.tool import Tool
+from ptmark.window.words import tr
 
 if TYPE_CHECKING:
     from ptmark.window.photo_view import PhotoView
 
-__all__ = ["ViewKeys"]
+__all__ = ["SAYS", "ViewKeys"]
+
+SAYS = tr(
+    "Wheel or plus and minus zoom, F fits, 1 shows pixel for pixel, "
+    "Ctrl and arrow keys move the photo."
+)
 
 _ENTER = {Qt.Key.Key_Return, Qt.Key.Key_Enter}
 _BACK = {Qt.Key.Key_Backspace, Qt.Key.Key_Delete}

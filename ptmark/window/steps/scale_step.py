@@ -11,6 +11,7 @@ from ptmark.window.bits import CommitEdit, Notice, heading, key_button, plain, q
 from ptmark.window.looking import Looking
 from ptmark.window.references import (
     KINDS,
+    SAYS,
     build_reference,
     offset_of,
     paired,
@@ -19,6 +20,7 @@ from ptmark.window.references import (
 )
 from ptmark.window.session import Session
 from ptmark.window.steps.page import StepPage
+from ptmark.window.words import tr
 
 if TYPE_CHECKING:
     from ptmark.scale import OnPlane, SurfaceMap
@@ -26,24 +28,7 @@ if TYPE_CHECKING:
 __all__ = ["ScaleStep"]
 
 Points = list[tuple[float, float]]
-_ANOTHER, _ONE_ONLY = "Add another reference", "Use one reference only"
-_SAYS = {
-    "card": "The tool's own printed card. Measure its 80 mm check length with callipers, "
-    "if you can: it corrects the print and narrows the uncertainty.",
-    "rectangle": "Four corners, clockwise from the top left. An ID-1 card is 85.60 × 53.98 mm.",
-    "lines": "Two known lengths in the plane of the surface, at right angles: scale and tilt.",
-    "line": "Fixes the scale but not the tilt; the unknown tilt widens every uncertainty.",
-    "pipe axis": "Both outer edges have to be in the picture: they are found beside it. "
-    "Lengths are along the surface; where it turns away over 60° they are refused.",
-    "pipe": "Two points far apart on each outer edge; roughly, where the edge is clear. "
-    "Lengths are along the surface; where it turns away over 60° they are refused.",
-    "pipe rule": "For close-ups: no edge has to be seen. The rule lies on the crown, the "
-    "pipe's line nearest to the camera.",
-    "pipe rectangle": "For close-ups: four corners, clockwise from the top left, then two "
-    "points along the pipe, on the line where the rectangle touches it.",
-    "pipe card": "For close-ups: no edge has to be seen. Pick two points along the pipe, on "
-    "the line where the flat card touches it.",
-}
+_ANOTHER, _ONE_ONLY = tr("Add another reference"), tr("Use one reference only")
 
 
 class ScaleStep(StepPage):
@@ -59,7 +44,7 @@ class ScaleStep(StepPage):
         self._first: OnPlane | None = None  # where the form shows a second one
         self._now = plain()
         self._cautions = Notice()
-        for widget in (self._now, self._cautions, heading("Reference in the photo")):
+        for widget in (self._now, self._cautions, heading(tr("Reference in the photo"))):
             self.column.addWidget(widget)
         self._group = QButtonGroup(self)
         self.kinds: dict[str, QRadioButton] = {}
@@ -77,10 +62,10 @@ class ScaleStep(StepPage):
             self._forms[kind] = self._form(kind, labels)
             self.column.addWidget(self._forms[kind])
         self._add_offset()
-        self.pick_button = key_button("Pick the points", "P", self._pick, window=self)
-        self.use_button = key_button("Use this scale", "Ctrl+Return", self.use, window=self)
+        self.pick_button = key_button(tr("Pick the points"), "P", self._pick, window=self)
+        self.use_button = key_button(tr("Use this scale"), "Ctrl+Return", self.use, window=self)
         self.another_button = key_button(_ANOTHER, "", self._another)
-        self.clear_button = key_button("Remove the scale", "", self._clear)
+        self.clear_button = key_button(tr("Remove the scale"), "", self._clear)
         buttons = (self.pick_button, self.use_button, self.another_button, self.clear_button)
         for button in buttons:
             self.column.addWidget(button)
@@ -101,7 +86,9 @@ class ScaleStep(StepPage):
         for label in labels:
             edit = CommitEdit()
             edit.setPlaceholderText(
-                "such as 150 mm or 6 in" if kind != "card" else "optional, such as 80.05 mm"
+                tr("such as 150 mm or 6 in")
+                if kind != "card"
+                else tr("optional, such as 80.05 mm")
             )
             edit.setAccessibleName(label)
             edit.returnPressed.connect(self.use)
@@ -112,8 +99,8 @@ class ScaleStep(StepPage):
 
     def _add_offset(self) -> None:
         self.offset = CommitEdit()
-        self.offset.setPlaceholderText("lies on the surface; else such as 1.5 mm above it")
-        self.offset.setAccessibleName("Height of the reference above the surface")
+        self.offset.setPlaceholderText(tr("lies on the surface; else such as 1.5 mm above it"))
+        self.offset.setAccessibleName(tr("Height of the reference above the surface"))
         self.offset.returnPressed.connect(self.use)
         self.column.addWidget(self.offset)
 
@@ -129,18 +116,20 @@ class ScaleStep(StepPage):
         elif now is not None and not isinstance(now, PairReference | PipeReference):
             self._first, self._points = now, None
             self.offset.setText("")
-            self.notice.say("Choose the second reference: both are compared, then used.")
+            self.notice.say(tr("Choose the second reference: both are compared, then used."))
         self.refresh()
 
     def _add_relief(self) -> None:
-        self.column.addWidget(heading("Height of the indications above the surface"))
+        self.column.addWidget(heading(tr("Height of the indications above the surface")))
         self.relief = CommitEdit()
-        self.relief.setPlaceholderText("not given: 0 to 2 mm is assumed")
-        self.relief.setAccessibleName("Height of the indications above the surface")
+        self.relief.setPlaceholderText(tr("not given: 0 to 2 mm is assumed"))
+        self.relief.setAccessibleName(tr("Height of the indications above the surface"))
         self.relief.committed.connect(self._on_relief)
         self.column.addWidget(self.relief)
         self.column.addWidget(
-            quiet("A weld crown lies nearer to the camera than the card and reads too long.")
+            quiet(
+                tr("A weld crown lies nearer to the camera than the card and reads too long.")
+            )
         )
         self.relief_notice = Notice()
         self.column.addWidget(self.relief_notice)
@@ -186,13 +175,15 @@ class ScaleStep(StepPage):
         self._looking.set_reference(reference)
 
     def _clear(self) -> None:
-        self.session.change("remove the scale", reference=None)
+        self.session.change(tr("remove the scale"), reference=None)
 
     def _on_card(self, found: bool) -> None:  # noqa: FBT001 - a plain answer
         if not found:
             self.notice.say(
-                "No scale card was found in this photo. Pick a reference below: a rectangle, "
-                "two lines or one line of known length in the plane of the surface."
+                tr(
+                    "No scale card was found in this photo. Pick a reference below: a rectangle, "
+                    "two lines or one line of known length in the plane of the surface."
+                )
             )
 
     def _on_relief(self, text: str) -> None:
@@ -202,7 +193,7 @@ class ScaleStep(StepPage):
             self.relief_notice.say_error(exc)
             return
         self.relief_notice.say("")
-        self.session.change("set the height", relief_mm=relief)
+        self.session.change(tr("set the height"), relief_mm=relief)
 
     def _enable(self) -> None:
         kind = self.kind
@@ -236,7 +227,7 @@ class ScaleStep(StepPage):
         self._follow()
         for kind, form in self._forms.items():
             form.setVisible(kind == self.kind)
-        self._says.setText(_SAYS[self.kind])
+        self._says.setText(SAYS[self.kind])
         self.pick_button.setVisible(self.kind != "card")
         self.pick_button.setEnabled(self.session.has_photo)
         surface = inspection.surface if inspection else None
@@ -247,7 +238,7 @@ class ScaleStep(StepPage):
         self._enable()
         if inspection is None or surface is None:
             refused = inspection.surface_error if inspection else None
-            self._now.setText("There is no scale yet: nothing is measured without one.")
+            self._now.setText(tr("There is no scale yet: nothing is measured without one."))
             if refused is not None:
                 self.notice.say_error(refused)
             self._cautions.say("")
@@ -267,25 +258,31 @@ def _relief(text: str) -> float | None:
         return None
     if text.strip().rstrip("m").strip() in {"0", "0.0"}:
         return 0.0
-    return parse_length(text, where="Height", default_unit="mm")
+    return parse_length(text, where=tr("Height"), default_unit="mm")
 
 
 def _in_words(surface: "SurfaceMap", unit: str) -> str:
     beside = surface.beside
-    said = [f"Scale from: {surface.reference}."]
+    said = [tr("Scale from: {0}.", surface.reference)]
     if beside is not None:
-        said[0] = f"Scale from: {surface.reference} and {beside.reference}."
+        said[0] = tr("Scale from: {0} and {1}.", surface.reference, beside.reference)
         said.append(
-            f"They differ by {100 * beside.difference:+.2f} % (En {beside.en:.1f}; up to 1 "
-            "they agree)."
+            tr(
+                "They differ by {0:+.2f} % (En {1:.1f}; up to 1 they agree).",
+                100 * beside.difference,
+                beside.en,
+            )
         )
     said.append(
-        f"One pixel is {format_length(surface.mm_per_px(), unit, 4 if unit == 'mm' else 5)}."
+        tr(
+            "One pixel is {0}.",
+            format_length(surface.mm_per_px(), unit, 4 if unit == "mm" else 5),
+        )
     )
     if surface.tilt_deg is not None:
-        said.append(f"Tilt {surface.tilt_deg:.1f}°.")
+        said.append(tr("Tilt {0:.1f}°.", surface.tilt_deg))
     if surface.working_distance_mm is not None:
-        said.append(f"Working distance {surface.working_distance_mm:.0f} mm.")
+        said.append(tr("Working distance {0:.0f} mm.", surface.working_distance_mm))
     if surface.residual_px:
-        said.append(f"The points fit to {surface.residual_px:.2f} px.")
+        said.append(tr("The points fit to {0:.2f} px.", surface.residual_px))
     return " ".join(said)
