@@ -15,10 +15,12 @@ from ptmark.errors import ArchiveError
 from ptmark.window import dialogs
 from ptmark.window.archive_changes import ChangesTable, judged_again
 from ptmark.window.archive_door import ArchiveDoor
+from ptmark.window.archive_opened import Opened, photo_of, read_hit, write_report
 from ptmark.window.archive_pictures import photo_files
 from ptmark.window.bits import Choice, Notice, heading, key_button, plain, quiet
 from ptmark.window.levels import PhotoLevels, build_levels
 from ptmark.window.photo_view import PhotoView
+from ptmark.window.words import tr
 from ptmark.window.workers import Token
 
 if TYPE_CHECKING:
@@ -29,12 +31,6 @@ if TYPE_CHECKING:
 __all__ = ["RecordPage"]
 
 _SIDE = 400  # px wide
-
-
-class _Opened(NamedTuple):
-    record: "Record"
-    told: str
-    places: tuple[str, ...]  # photos that hold a place where they were taken
 
 
 class RecordPage(QWidget):
@@ -54,24 +50,27 @@ class RecordPage(QWidget):
         self._hit: Hit | None = None
         self.record: Record | None = None
         self.view = PhotoView()
-        self.view.setAccessibleName("Report of the record; wheel zooms, drag moves")
-        self.photo = Choice("Photo of the record")
+        self.view.setAccessibleName(tr("Report of the record; wheel zooms, drag moves"))
+        self.photo = Choice(tr("Photo of the record"))
         self.photo.activated.connect(self._draw)
         self.facts = plain()
         self.location = Notice()
         self.said = Notice()
         self.retest_button = key_button(
-            "Start a retest …", "", self._retest, tip="Opens its photo, linked to this record"
+            tr("Start a retest …"),
+            "",
+            self._retest,
+            tip=tr("Opens its photo, linked to this record"),
         )
-        self.pdf_button = key_button("Report as PDF …", "", self._save_pdf)
-        self.part_button = key_button("History of the part", "", lambda: self._history(""))
+        self.pdf_button = key_button(tr("Report as PDF …"), "", self._save_pdf)
+        self.part_button = key_button(tr("History of the part"), "", lambda: self._history(""))
         self.serial_button = key_button(
-            "History of the serial",
+            tr("History of the serial"),
             "",
             lambda: self._history(self._hit.serial),  # type: ignore[union-attr]
         )
-        self.back_button = key_button("Back", "Escape", self.left.emit)
-        self.criteria = Choice("Judge again by")
+        self.back_button = key_button(tr("Back"), "Escape", self.left.emit)
+        self.criteria = Choice(tr("Judge again by"))
         self.criteria.activated.connect(lambda _: self.judge())
         self.changes = ChangesTable()
         self.changed = plain()
@@ -95,12 +94,12 @@ class RecordPage(QWidget):
                 row.addWidget(button)
             column.addLayout(row)
         column.addWidget(self.said)
-        column.addWidget(heading("Judge again by other criteria"))
+        column.addWidget(heading(tr("Judge again by other criteria")))
         column.addWidget(self.criteria)
         column.addWidget(self.changed)
         column.addWidget(self.changes, 1)
         column.addWidget(
-            quiet("The record stays as it is. A verdict is an aid; the inspector decides.")
+            quiet(tr("The record stays as it is. A verdict is an aid; the inspector decides."))
         )
         row = QHBoxLayout(self)
         row.setContentsMargins(16, 10, 16, 10)
@@ -128,24 +127,27 @@ class RecordPage(QWidget):
         self._enable(on=False)
         self.back_button.setFocus()
         self._door.ask(
-            "Reading the record",
-            lambda archive, _token: _read(archive, hit),
+            tr("Reading the record"),
+            lambda archive, _token: read_hit(archive, hit),
             self._show,
             failed=self._fail,
             key="archive record",
         )
 
-    def _show(self, got: _Opened) -> None:
+    def _show(self, got: Opened) -> None:
         self.record = got.record
         self.facts.setText(got.told)
         if got.places:
             self.location.say(
-                f"Where it was taken stands in the photo: {'; '.join(got.places)}. An export "
-                "can leave it out; the original keeps it."
+                tr(
+                    "Where it was taken stands in the photo: {0}. An export can "
+                    "leave it out; the original keeps it.",
+                    "; ".join(got.places),
+                )
             )
         views = got.record.views()
         for number in range(len(views)):
-            self.photo.addItem(f"Photo {number + 1} of {len(views)}", number)
+            self.photo.addItem(tr("Photo {0} of {1}", number + 1, len(views)), number)
         self.photo.setVisible(len(views) > 1)
         self._offer_criteria()
         self._enable(on=True)
@@ -160,13 +162,13 @@ class RecordPage(QWidget):
             from ptmark.photo import open_photo
             from ptmark.report import annotated_image
 
-            with photo_files(archive, [_photo_of(archive, record, number)]) as paths:
+            with photo_files(archive, [photo_of(archive, record, number)]) as paths:
                 rgb = open_photo(paths[0]).rgb
             token.check()
             return build_levels(annotated_image(record, rgb, number))
 
         self._door.ask(
-            "Drawing the report",
+            tr("Drawing the report"),
             work,
             self.view.set_levels,
             failed=self._fail,
@@ -198,13 +200,13 @@ class RecordPage(QWidget):
         if record is None:
             return
         name = f"{Path(str(record.photo['file'])).stem}-report.pdf"
-        path = dialogs.ask_where_to_save(self, Path.home() / name, "PDF (*.pdf)")
+        path = dialogs.ask_where_to_save(self, Path.home() / name, tr("PDF (*.pdf)"))
         if path is None:
             return
         self._door.ask(
-            f"Writing {path.name}",
-            lambda archive, _token: _write_pdf(archive, record, path),
-            lambda _: self.said.say(f"Saved {path.name} in {path.parent}", "done"),
+            tr("Writing {0}", path.name),
+            lambda archive, _token: write_report(archive, record, path),
+            lambda _: self.said.say(tr("Saved {0} in {1}", path.name, path.parent), "done"),
             failed=self._fail,
             key="archive pdf",
         )
@@ -214,7 +216,7 @@ class RecordPage(QWidget):
         from ptmark.criteria import list_profiles
 
         self.criteria.clear()
-        self.criteria.addItem("Choose the criteria …", "")
+        self.criteria.addItem(tr("Choose the criteria …"), "")
         for name in list_profiles():
             self.criteria.addItem(name, name)
 
@@ -226,7 +228,7 @@ class RecordPage(QWidget):
         if record is None or not name:
             return
         self._door.ask(
-            "Judging again",
+            tr("Judging again"),
             lambda _archive, _token: judged_again(record, name),
             self._show_judged,
             failed=self._fail,
@@ -237,58 +239,9 @@ class RecordPage(QWidget):
         title, rows = got
         self.changes.show_rows(rows)
         changed = sum(row.differs for _, row in rows)
-        said = "nothing changes" if not changed else f"{changed} of {len(rows)} lines change"
-        self.changed.setText(f"By {title}: {said}.")
-
-
-def _read(archive: "Archive", hit: "Hit") -> _Opened:
-    from ptmark.archive import indications_of, key_for, photos_of, record_bytes
-    from ptmark.photo.location import location_of
-    from ptmark.record import Record
-    from ptmark.record.store import parsed
-    from ptmark.window.archive_model import length_text
-
-    document = parsed(record_bytes(archive, hit.record_id), hit.record_id)
-    record = Record.from_json(document, where=hit.record_id)
-    serial = f", serial {hit.serial}" if hit.serial else ""
-    signed = f", signed {hit.signatures}×" if hit.signatures else ", not signed"
-    lines = [
-        f"{hit.part or 'No part number'}{serial}",
-        f"Examined on {hit.examined_on}" + (f" by {hit.examiner}" if hit.examiner else ""),
-        f"Revision {hit.revision}{signed}",
-        f"Verdict: {hit.verdict or 'none'}; disposition: {hit.disposition or 'not decided'}",
-    ]
-    if hit.retest_of:
-        lines.append(f"Retest of the record {hit.retest_of}")
-    for row in indications_of(archive, hit.record_id):
-        length = length_text(row["length_mm"], row["length_u_mm"], "mm")
-        lines.append(f"{row['letter']}: {row['kind'] or row['shape']}, {length}")
-    places = []
-    for photo in photos_of(archive, hit.record_id):
-        with archive.guarded():
-            data = archive.store.read(key_for(photo["sha256"], photo["suffix"]))
-        if (place := location_of(data)) is not None:
-            name = photo["name"] or photo["sha256"][:12]
-            places.append(f"{name} at {place.latitude:.5f}, {place.longitude:.5f}")
-    return _Opened(record, "\n".join(lines), tuple(places))
-
-
-def _photo_of(archive: "Archive", record: "Record", number: int) -> dict[str, object]:
-    from ptmark.archive import photos_of
-
-    sha256 = str(record.views()[number].photo["sha256"])
-    for one in photos_of(archive, record.id):
-        if one["sha256"] == sha256:
-            return one
-    raise ArchiveError("a photo of the record is not kept", where=sha256[:12])
-
-
-def _write_pdf(archive: "Archive", record: "Record", path: Path) -> None:
-    from ptmark.photo import open_photo
-    from ptmark.report import write_pdf
-
-    rows = [_photo_of(archive, record, number) for number in range(len(record.views()))]
-    with photo_files(archive, rows) as paths:
-        first = open_photo(paths[0])
-        more = (open_photo(one) for one in paths[1:])
-        write_pdf(path, record, first.rgb, paths[0], more=more)
+        said = (
+            tr("nothing changes")
+            if not changed
+            else tr("{0} of {1} lines change", changed, len(rows))
+        )
+        self.changed.setText(tr("By {0}: {1}.", title, said))
