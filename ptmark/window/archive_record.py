@@ -1,7 +1,7 @@
 """One record of the archive, only to look at: its report, its photos, and judging it again."""
 
 from pathlib import Path
-from typing import TYPE_CHECKING, NamedTuple
+from typing import TYPE_CHECKING
 
 from PySide6.QtCore import Qt, Signal
 from PySide6.QtGui import QKeySequence, QShortcut
@@ -11,7 +11,6 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
-from ptmark.errors import ArchiveError
 from ptmark.window import dialogs
 from ptmark.window.archive_changes import ChangesTable, judged_again
 from ptmark.window.archive_door import ArchiveDoor

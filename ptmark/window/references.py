@@ -10,7 +10,7 @@ from ptmark.window.words import tr
 if TYPE_CHECKING:
     from ptmark.scale import OnPlane, PipeReference, Reference
 
-__all__ = ["KINDS", "build_reference", "SAYS", "offset_of", "paired", "raised", "take_apart"]
+__all__ = ["KINDS", "SAYS", "build_reference", "offset_of", "paired", "raised", "take_apart"]
 
 Points = list[tuple[float, float]]
 

@@ -181,8 +181,9 @@ class ScaleStep(StepPage):
         if not found:
             self.notice.say(
                 tr(
-                    "No scale card was found in this photo. Pick a reference below: a rectangle, "
-                    "two lines or one line of known length in the plane of the surface."
+                    "No scale card was found in this photo. Pick a reference "
+                    "below: a rectangle, two lines or one line of known length "
+                    "in the plane of the surface."
                 )
             )
 
