@@ -27,7 +27,7 @@ __all__ = ["KINDS", "IndicationTable"]
 KINDS = ("", "crack", "crater crack", "surface pore", "crater pipe", "lack of fusion",
          "lack of penetration", "undercut", "overlap")  # fmt: skip
 _ROWS_SHOWN = 7
-_KIND = COLUMNS.index("Kind")
+_KIND = COLUMNS.index(tr("Kind"))
 
 
 class IndicationTable(QTableView):
