@@ -215,9 +215,9 @@ class IndicationModel(QAbstractTableModel):
         numbers = (made.length.value, made.width.value, made.ratio.value, made.path.value)
         return numbers, (
             plus_minus(made.length, self._session.unit),
-            number(made.width.value / per, tr(".{0}f", digits)),
+            number(made.width.value / per, f".{digits}f"),
             number(made.ratio.value, ".1f"),
-            number(made.path.value / per, tr(".{0}f", digits)),
+            number(made.path.value / per, f".{digits}f"),
         )
 
     def _verdict(self, one: "Marked", stands: dict[str, str]) -> str:

@@ -50,7 +50,7 @@ class IndicationTable(QTableView):
         self.setAccessibleName(tr("Indications"))
         head = self.horizontalHeader()
         head.setSectionResizeMode(QHeaderView.ResizeMode.ResizeToContents)
-        head.moveSection(COLUMNS.index("Verdict"), 1)  # in sight, however narrow the page
+        head.moveSection(COLUMNS.index(tr("Verdict")), 1)  # in sight, however narrow the page
         head.setSortIndicatorClearable(True)
         head.setSortIndicator(-1, Qt.SortOrder.AscendingOrder)
         self.setSortingEnabled(True)
