@@ -40,6 +40,7 @@ from ptmark.archive.history import (
 from ptmark.archive.keeping import Due, apply_rules, due, hold, keep_for, keeping, release
 from ptmark.archive.opening import Archive, open_archive
 from ptmark.archive.query import Query, query_from_json, query_to_json
+from ptmark.archive.rebuilding import Rebuilt, rebuild
 from ptmark.archive.roles import give_role, logins, set_roles, take_role
 from ptmark.archive.store import Store, key_for, open_store
 from ptmark.archive.verifying import verify
@@ -58,6 +59,7 @@ __all__ = [
     "PlaceMap",
     "Problem",
     "Query",
+    "Rebuilt",
     "Seen",
     "Store",
     "Verified",
@@ -87,6 +89,7 @@ __all__ = [
     "place_record",
     "query_from_json",
     "query_to_json",
+    "rebuild",
     "record_bytes",
     "release",
     "repair",

@@ -3,7 +3,7 @@
 import hashlib
 import json
 from collections.abc import Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Any
 
 from sqlalchemy import Connection, insert, select, text
@@ -41,15 +41,16 @@ def link(line: Line) -> str:
 
 def append(
     conn: Connection, who: str, action: str, subject: str, detail: dict[str, Any]
-) -> None:
+) -> Line:
     """Add a line in the writer's own transaction, last in it."""
     if conn.dialect.name == "postgresql":
         conn.execute(text("SELECT pg_advisory_xact_lock(:key)"), {"key": LOCK})
     seq, previous = head(conn)
     said = json.dumps(detail, ensure_ascii=False, sort_keys=True)
     bare = Line(seq + 1, time_now(), who, action, subject, said, previous, "")
-    row = {name: getattr(bare, name) for name in Line.__slots__}
-    conn.execute(insert(_AUDIT), row | {"sha256": link(bare)})
+    line = replace(bare, sha256=link(bare))
+    conn.execute(insert(_AUDIT), {name: getattr(line, name) for name in Line.__slots__})
+    return line
 
 
 def head(conn: Connection) -> tuple[int, str]:
@@ -64,5 +65,5 @@ def lines(conn: Connection, subject: str = "") -> Iterator[Line]:
     chosen = select(_AUDIT).order_by(_AUDIT.c.seq)
     if subject:
         chosen = chosen.where(_AUDIT.c.subject == subject)
-    for row in conn.execution_options(yield_per=1000).execute(chosen):
+    for row in conn.execute(chosen.execution_options(yield_per=1000)):
         yield Line(*row)

@@ -8,14 +8,16 @@ from typing import Any
 
 from sqlalchemy import select
 
-from ptmark.archive.chain import lines
+from ptmark.archive.beside import file_key, line_bytes, line_key, states
+from ptmark.archive.chain import FIRST, Line, lines, link
 from ptmark.archive.derive import derived
 from ptmark.archive.findings import Verified
 from ptmark.archive.named import NAMED, replayed
 from ptmark.archive.opening import Archive, note_head, open_archive
+from ptmark.archive.rereading import line_says, sha256_of
 from ptmark.archive.rows import document_of, note_photos, table, write_rows
 from ptmark.archive.store import FolderStore, key_for
-from ptmark.archive.verifying import known_files, sha256_of, verify
+from ptmark.archive.verifying import verify
 from ptmark.errors import ArchiveError, PtmarkError
 from ptmark.record.store import parsed
 
@@ -68,13 +70,18 @@ def back_up(archive: Archive, folder: Path) -> int:
             photos = there.execute(
                 "SELECT sha256, suffix FROM photo ORDER BY sha256"
             ).fetchall()
-            end = there.execute(
-                "SELECT seq, sha256 FROM audit ORDER BY seq DESC LIMIT 1"
-            ).fetchone()
+            told = [
+                Line(*row)
+                for row in there.execute("SELECT * FROM audit ORDER BY seq").fetchall()
+            ]
         store = FolderStore(folder / "photos")
         for sha256, suffix in photos:
             key = key_for(sha256, suffix)
             store.put(key, _whole(archive, key, sha256))
+        for sha256 in (one for own in states(told).values() for one in own):
+            store.put(file_key(sha256), _whole(archive, file_key(sha256), sha256))
+        for line in told:
+            store.put(line_key(line.seq), line_bytes(line))
         with beside.open("rb+") as made:
             os.fsync(made.fileno())
         target = folder / "archive.sqlite"
@@ -86,8 +93,8 @@ def back_up(archive: Archive, folder: Path) -> int:
         ):
             (folder / name).unlink(missing_ok=True)
         beside.replace(target)
-        if end is not None:
-            note_head(target, *end)
+        if told:
+            note_head(target, told[-1].seq, told[-1].sha256)
     return len(photos)
 
 
@@ -98,7 +105,7 @@ def _whole(archive: Archive, key: str, sha256: str) -> bytes:
         data = b""
     if sha256_of(data) != sha256:
         raise ArchiveError(
-            "a photo is missing or changed",
+            "a photo or a record's file is missing or changed",
             where=key,
             mend="repair the archive before copying it",
         )
@@ -135,17 +142,35 @@ def repair(archive: Archive, copy: Path | None = None) -> tuple[list[str], Verif
 
 
 def _mend(archive: Archive, other: Archive | None, subject: str) -> bool:
-    if subject in {"database", "log", "store"}:
+    if subject in {"database", "store"}:
         return False
+    if subject == "log":
+        return _mend_log(archive)
     if subject in NAMED:
         return _mend_named(archive, subject)
     with archive.reading() as conn:
         photo = table("photo")
         row = conn.execute(select(photo).where(photo.c.sha256 == subject)).first()
-        sha256 = known_files(conn).get(subject)
+        files = states(lines(conn, subject)).get(subject, [])
     if row is not None:
         return _mend_photo(archive, other, row)
-    return sha256 is not None and _mend_record(archive, other, subject, sha256)
+    return bool(files) and _mend_record(archive, other, subject, files)
+
+
+def _mend_log(archive: Archive) -> bool:
+    """Lines beside the photos from a log that is whole in the database."""
+    with archive.reading() as conn:
+        told = list(lines(conn))
+        previous = FIRST
+        for line in told:
+            if line.previous != previous or link(line) != line.sha256:
+                return False
+            previous = line.sha256
+    wrong = [line for line in told if line_says(archive.store, line)]
+    with archive.guarded():
+        for line in wrong:
+            archive.store.put(line_key(line.seq), line_bytes(line))
+    return bool(wrong)
 
 
 def _mend_named(archive: Archive, name: str) -> bool:
@@ -180,18 +205,17 @@ def _mend_photo(archive: Archive, other: Archive | None, row: Any) -> bool:  # n
     return False
 
 
-def _mend_record(archive: Archive, other: Archive | None, record_id: str, sha256: str) -> bool:
-    data = next(
-        (
-            one
-            for one in (_file(archive, record_id), _file(other, record_id))
-            if sha256_of(one) == sha256
-        ),
-        b"",
-    )
-    if not data:
+def _mend_record(
+    archive: Archive, other: Archive | None, record_id: str, files: list[str]
+) -> bool:
+    whole = {sha256: _state(archive, other, record_id, sha256) for sha256 in files}
+    for sha256, data in whole.items():
+        if data:
+            archive.store.put(file_key(sha256), data)
+    newest = whole[files[-1]]
+    if not newest:
         return False
-    rows = derived(parsed(data, record_id), data)
+    rows = derived(parsed(newest, record_id), newest)
     kept = [] if other is None else _photo_rows(other, rows.photos)
     for one in kept:
         key = key_for(one["sha256"], one["suffix"])
@@ -202,14 +226,29 @@ def _mend_record(archive: Archive, other: Archive | None, record_id: str, sha256
         chosen = select(inspection.c.id).where(inspection.c.record_id == record_id)
         number = conn.execute(chosen).scalar()
         note_photos(conn, kept)
-        write_rows(conn, rows, data, number)
-        archive.log(conn, "repaired", record_id, sha256=sha256)
-    return True
+        write_rows(conn, rows, newest, number)
+        archive.log(conn, "repaired", record_id, sha256=files[-1])
+    return all(whole.values())
 
 
-def _file(archive: Archive | None, record_id: str) -> bytes:
-    if archive is None:
+def _state(archive: Archive, other: Archive | None, record_id: str, sha256: str) -> bytes:
+    """A record's file from wherever it is whole; empty where it is not."""
+    for one in (archive, other):
+        if one is not None:
+            for data in (_file(one, record_id), _kept(one, file_key(sha256))):
+                if sha256_of(data) == sha256:
+                    return data
+    return b""
+
+
+def _kept(archive: Archive, key: str) -> bytes:
+    try:
+        return archive.store.read(key)
+    except OSError:
         return b""
+
+
+def _file(archive: Archive, record_id: str) -> bytes:
     try:
         with archive.reading() as conn:
             return document_of(conn, record_id)

@@ -16,8 +16,8 @@ from ptmark.archive.adding import Added, add_record
 from ptmark.archive.finding import find_all, photos_of, record_bytes
 from ptmark.archive.opening import Archive
 from ptmark.archive.query import Query
+from ptmark.archive.rereading import sha256_of
 from ptmark.archive.store import key_for
-from ptmark.archive.verifying import sha256_of
 from ptmark.errors import ArchiveError
 from ptmark.files import write_whole
 from ptmark.photo.location import without_location

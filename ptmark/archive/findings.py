@@ -47,7 +47,7 @@ class Notes:
         where = f"{archive.engine.url.render_as_string()} {archive.store.url}"
         name = hashlib.sha256(where.encode()).hexdigest()[:16]
         self._path = user_folder() / "verify" / f"{name}.json"
-        self.record, self.photo = 0, ""
+        self.record, self.photo, self.file, self.line = 0, "", "", 0
         self.found = Verified()
         self._at = time.monotonic()
         if resume and self._path.is_file():
@@ -55,10 +55,12 @@ class Notes:
             problems = [Problem(**one) for one in told["found"].pop("problems")]
             self.found = Verified(**told["found"], problems=problems)
             self.record, self.photo = told["record"], told["photo"]
+            self.file, self.line = told["file"], told["line"]
 
     def keep(self) -> None:
         if time.monotonic() - self._at > _NOTED:
-            told = {"record": self.record, "photo": self.photo, "found": asdict(self.found)}
+            told = {name: getattr(self, name) for name in ("record", "photo", "file", "line")}
+            told["found"] = asdict(self.found)
             write_whole(self._path, json.dumps(told).encode())
             self._at = time.monotonic()
 

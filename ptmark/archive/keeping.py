@@ -4,11 +4,14 @@ A record may go when every rule that fits it has run out, no hold fits it, and n
 that stays is a retest of it. A photo goes with the last record that rests on it.
 """
 
+import json
 from dataclasses import dataclass
 from datetime import UTC, date, datetime
 
 from sqlalchemy import Connection, delete, select
 
+from ptmark.archive.beside import file_key, states
+from ptmark.archive.chain import lines
 from ptmark.archive.finding import Hit, find_all
 from ptmark.archive.named import all_named, drop_named, set_named
 from ptmark.archive.opening import Archive
@@ -131,6 +134,7 @@ def apply_rules(archive: Archive, on: date | None = None) -> list[Due]:
     gone = []
     for one in due(archive, on):
         with archive.writing(alone=True) as conn:
+            files = states(lines(conn, one.hit.record_id)).get(one.hit.record_id, [])
             photos = _delete(conn, one.hit)
             if photos is None:
                 continue  # it was revised or deleted meanwhile
@@ -140,22 +144,28 @@ def apply_rules(archive: Archive, on: date | None = None) -> list[Due]:
                 one.hit.record_id,
                 rule=one.rule,
                 sha256=one.hit.sha256,
-                photos=sorted(photos),
+                files=sorted([*photos, *map(file_key, files)]),
             )
-        with archive.writing(
-            alone=True
-        ) as conn:  # a writer's turn: nobody takes such a photo in now
-            for sha256, suffix in photos.items():
-                photo = table("photo")
-                again = select(photo.c.sha256).where(photo.c.sha256 == sha256)
-                if conn.execute(again).first() is None:
-                    archive.store.remove(key_for(sha256, suffix))
         gone.append(one)
+    _sweep(archive)
     return gone
 
 
-def _delete(conn: Connection, hit: Hit) -> dict[str, str] | None:
-    """Take a record's rows away; the photos that no other record rests on."""
+def _sweep(archive: Archive) -> None:
+    """Take away the files of what was deleted, now or in a run that was cut off."""
+    with archive.writing(alone=True) as conn:  # nobody takes such a file in meanwhile
+        told = list(lines(conn))
+        photo = table("photo")
+        kept = {key_for(*row) for row in conn.execute(select(photo.c.sha256, photo.c.suffix))}
+        kept |= {file_key(one) for own in states(told).values() for one in own}
+        for line in told:
+            if line.action == "deleted":
+                for key in set(json.loads(line.detail).get("files", ())) - kept:
+                    archive.store.remove(key)
+
+
+def _delete(conn: Connection, hit: Hit) -> list[str] | None:
+    """Take a record's rows away; keys of the photos that no other record rests on."""
     inspection, link, photo = table("inspection"), table("inspection_photo"), table("photo")
     mine = inspection.c.id == hit.number
     if conn.execute(select(inspection.c.sha256).where(mine)).scalar() != hit.sha256:
@@ -164,9 +174,9 @@ def _delete(conn: Connection, hit: Hit) -> dict[str, str] | None:
     rows = conn.execute(chosen.where(link.c.inspection_id == hit.number)).all()
     clear_rows(conn, hit.number)
     conn.execute(delete(inspection).where(mine))
-    lone = {}
+    lone = []
     for sha256, suffix in rows:
         if conn.execute(select(link.c.place).where(link.c.sha256 == sha256)).first() is None:
             conn.execute(delete(photo).where(photo.c.sha256 == sha256))
-            lone[str(sha256)] = str(suffix)
+            lone.append(key_for(sha256, suffix))
     return lone

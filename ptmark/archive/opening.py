@@ -19,7 +19,7 @@ from ptmark.archive.store import Store, open_store
 from ptmark.errors import ArchiveError
 from ptmark.places import user_folder
 
-__all__ = ["Archive", "note_head", "open_archive"]
+__all__ = ["Archive", "note_head", "open_archive", "places_of"]
 
 _SEALED_AT_ONCE = 32 * 2**20  # bytes; hashing them takes some tens of milliseconds
 _WAIT_MS = 30_000  # a writer waits this long for the one before it
@@ -157,12 +157,7 @@ def open_archive(
     ArchiveError
         If it cannot be opened, is of a newer version, or does not exist and may not be made.
     """
-    home = (folder or user_folder() / "archive").absolute()
-    asked = "" if folder else os.environ.get("PTMARK_ARCHIVE_DATABASE", "")
-    asked_store = "" if folder else os.environ.get("PTMARK_ARCHIVE_STORE", "")
-    url = make_url(database or asked or f"sqlite:///{home / 'archive.sqlite'}")
-    kept = open_store(store or asked_store or str(home / "photos"))
-    file = Path(str(url.database)) if url.get_backend_name() == "sqlite" else None
+    url, kept, file = places_of(folder, database, store)
     if file is not None:
         url = _sqlite(url, file, read_only=read_only)
     archive = Archive(_engine(url), kept, by or _account(), file)
@@ -172,6 +167,17 @@ def open_archive(
         archive.close()
         raise
     return archive
+
+
+def places_of(folder: Path | None, database: str, store: str) -> tuple[URL, Store, Path | None]:
+    """Database, store and the database's file, if it is one, as `open_archive` finds them."""
+    home = (folder or user_folder() / "archive").absolute()
+    asked = "" if folder else os.environ.get("PTMARK_ARCHIVE_DATABASE", "")
+    asked_store = "" if folder else os.environ.get("PTMARK_ARCHIVE_STORE", "")
+    url = make_url(database or asked or f"sqlite:///{home / 'archive.sqlite'}")
+    kept = open_store(store or asked_store or str(home / "photos"))
+    file = Path(str(url.database)) if url.get_backend_name() == "sqlite" else None
+    return url, kept, file
 
 
 def _account() -> str:

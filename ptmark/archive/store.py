@@ -1,7 +1,8 @@
 """The photo store: every photo once, by the SHA-256 of its bytes, never written again.
 
 A local folder by default; any store that fsspec reaches by URL. Keys are
-``aa/bb/SHA256.suffix``, where aa and bb are the first four digits.
+``aa/bb/SHA256.suffix``, where aa and bb are the first four digits. The files of records lie
+among them, the lines of the audit log beside them (`ptmark.archive.beside`).
 """
 
 import hashlib
@@ -18,6 +19,7 @@ from ptmark.files import write_whole
 __all__ = ["FolderStore", "RemoteStore", "Store", "key_for", "open_store", "suffix_of"]
 
 _KEY = re.compile(r"[0-9a-f]{2}/[0-9a-f]{2}/([0-9a-f]{64})\.[a-z0-9]{1,8}")
+_LINE = re.compile(r"log/\d{4}/\d{4}/\d{12}\.json")
 
 
 def suffix_of(name: str) -> str:
@@ -32,7 +34,7 @@ def key_for(sha256: str, suffix: str) -> str:
 
 
 class Store(Protocol):
-    """What the archive asks of a photo store; keys as `key_for` makes them."""
+    """What the archive asks of a photo store; keys as `key_for` and `line_key` make them."""
 
     url: str
 
@@ -45,11 +47,17 @@ class Store(Protocol):
     def has(self, key: str) -> bool:
         """Whether it is there."""
 
+    def size(self, key: str) -> int:
+        """How many bytes it has; FileNotFoundError where it is not there."""
+
     def names(self) -> Iterator[str]:
-        """Every photo, by key in order."""
+        """Every photo and every record's file, by key in order."""
+
+    def log_names(self) -> Iterator[str]:
+        """Every line of the log, by key in order."""
 
     def others(self) -> Iterator[str]:
-        """Every file that is no photo of the store, such as what a kill left half-written."""
+        """Every other file, such as what a kill left half-written."""
 
     def remove(self, key: str) -> None:
         """Take a photo away; nothing where it is not there."""
@@ -82,14 +90,20 @@ class FolderStore:
     def has(self, key: str) -> bool:
         return (self.folder / key).is_file()
 
+    def size(self, key: str) -> int:
+        return (self.folder / key).stat().st_size
+
     def names(self) -> Iterator[str]:
         return (name for name in self._files() if _KEY.fullmatch(name))
 
-    def others(self) -> Iterator[str]:
-        return (name for name in self._files() if not _KEY.fullmatch(name))
+    def log_names(self) -> Iterator[str]:
+        return (name for name in self._files("log") if _LINE.fullmatch(name))
 
-    def _files(self) -> Iterator[str]:
-        for top, below, names in os.walk(self.folder):
+    def others(self) -> Iterator[str]:
+        return (name for name in self._files() if _is_other(name))
+
+    def _files(self, below_this: str = "") -> Iterator[str]:
+        for top, below, names in os.walk(self.folder / below_this):
             below.sort()
             yield from (
                 (Path(top) / name).relative_to(self.folder).as_posix() for name in sorted(names)
@@ -136,16 +150,24 @@ class RemoteStore:
         with _as_system_error(self.url):
             return bool(self._files.exists(self._at(key)))
 
+    def size(self, key: str) -> int:
+        self._files.invalidate_cache()
+        with _as_system_error(self.url):
+            return int(self._files.size(self._at(key)))
+
     def names(self) -> Iterator[str]:
         return (name for name in self._every() if _KEY.fullmatch(name))
 
-    def others(self) -> Iterator[str]:
-        return (name for name in self._every() if not _KEY.fullmatch(name))
+    def log_names(self) -> Iterator[str]:
+        return (name for name in self._every("log") if _LINE.fullmatch(name))
 
-    def _every(self) -> Iterator[str]:
+    def others(self) -> Iterator[str]:
+        return (name for name in self._every() if _is_other(name))
+
+    def _every(self, below: str = "") -> Iterator[str]:
         self._files.invalidate_cache()
         with _as_system_error(self.url):
-            found = sorted(self._files.find(self._root))
+            found = sorted(self._files.find(self._at(below)))
         for one in found:
             yield one.removeprefix(self._root).lstrip("/")
 
@@ -177,6 +199,10 @@ def open_store(url: str) -> Store:
     if "://" in url and not url.startswith("file://"):
         return RemoteStore(url)
     return FolderStore(Path(url.removeprefix("file://")).absolute())
+
+
+def _is_other(name: str) -> bool:
+    return not (_KEY.fullmatch(name) or _LINE.fullmatch(name))
 
 
 def _same(there: bytes, data: bytes) -> bool:

@@ -1,31 +1,28 @@
 """Reading everything again: whether records, rows, photos and the log are as they were made."""
 
-import hashlib
-import json
 from collections.abc import Callable, Iterator
-from concurrent.futures import ThreadPoolExecutor
 from contextlib import suppress
-from pathlib import Path
+from itertools import repeat
 from typing import Any
 
 from sqlalchemy import Connection, func, select, text
 
-from ptmark.archive import chain
+from ptmark.archive import beside, chain
 from ptmark.archive.comparing import check_words, differing
 from ptmark.archive.derive import derived
 from ptmark.archive.findings import Notes, Problem, Verified
 from ptmark.archive.named import NAMED, all_named, replayed
 from ptmark.archive.opening import Archive
+from ptmark.archive.rereading import content_says, leftovers, line_says, sha256_of
 from ptmark.archive.rows import inflated, stored, table
 from ptmark.archive.sealing import seal, seal_holds
 from ptmark.archive.store import key_for
 from ptmark.errors import PtmarkError
 from ptmark.record.store import parsed
 
-__all__ = ["Problem", "Verified", "known_files", "sha256_of", "verify"]
+__all__ = ["Problem", "Verified", "verify"]
 
 _CHUNK = 200
-_HANDS = 2
 
 
 def verify(
@@ -52,7 +49,8 @@ def verify(
         written to since.
     """
     run = _Run(archive, progress, Notes(archive, resume=resume))
-    for step in (run.database, run.log, run.records, run.photos, run.store):
+    steps = (run.database, run.log, run.records, run.photos, run.files, run.lines, run.store)
+    for step in steps:
         try:
             step()
         except PtmarkError as exc:  # a damaged page stops one step, not the others
@@ -64,26 +62,6 @@ def verify(
     return run.found
 
 
-def sha256_of(data: bytes) -> str:
-    """Hexadecimal digits."""
-    return hashlib.sha256(data).hexdigest()
-
-
-def known_files(conn: Connection) -> dict[str, str]:
-    """SHA-256 of every record's file by its id, as the log tells."""
-    known: dict[str, str] = {}
-    for line in chain.lines(conn):
-        _follow(known, line)
-    return known
-
-
-def _follow(known: dict[str, str], line: chain.Line) -> None:
-    if line.action in {"added", "revised"}:
-        known[line.subject] = json.loads(line.detail)["sha256"]
-    elif line.action == "deleted":
-        known.pop(line.subject, None)
-
-
 class _Run:
     def __init__(
         self, archive: Archive, progress: Callable[[int, int], None] | None, notes: Notes
@@ -91,8 +69,7 @@ class _Run:
         self.archive, self.notes, self.found = archive, notes, notes.found
         self._progress = progress
         self._total = 0
-        self._known: dict[str, str] = {}  # record id: SHA-256 of its file, by the log
-        self._needed: set[str] = set()
+        self._known: dict[str, list[str]] = {}  # SHA-256 of a record's files, by the log
 
     def _say(self, kind: str, subject: str, says: str) -> None:
         problem = Problem(kind, subject, says)
@@ -133,10 +110,10 @@ class _Run:
             )
             self._total = len(known)
             self._total += conn.execute(select(func.count()).select_from(photo)).scalar_one()
-        for record_id, sha256 in self._known.items():
+        for record_id, files in self._known.items():
             if record_id not in known:
                 self._say("missing", record_id, "the log has it, the database has not")
-            elif known[record_id] != sha256:
+            elif known[record_id] != files[-1]:
                 self._say("changed", record_id, "is not the state that the log tells")
         for record_id in known.keys() - self._known.keys():
             self._say("changed", record_id, "stands in the database, not in the log")
@@ -149,7 +126,7 @@ class _Run:
             if not holds or chain.link(line) != line.sha256:
                 self._say("changed", "log", f"line {line.seq} does not fit the chain")
             seq, previous = line.seq, line.sha256
-            _follow(self._known, line)
+            beside.follow(self._known, line)
             if noted is not None and noted[0] == seq and noted[1] != previous:
                 self._say("changed", "log", f"line {seq} is not the one that was written")
             yield line
@@ -192,8 +169,7 @@ class _Run:
         try:
             whole = inflated(data, record_id)
             self.found.bytes += len(whole)
-            expected = self._known.get(record_id, rows["inspection"]["sha256"])
-            if sha256_of(whole) != expected:
+            if not self._expected(record_id, sha256_of(whole)):
                 self._say("changed", record_id, "its file is not the one that was taken in")
                 return
             should = derived(parsed(whole, record_id), whole)
@@ -203,47 +179,75 @@ class _Run:
         for name in differing(should, rows):
             self._say("changed", record_id, f"its {name} differs from its file")
 
+    def _expected(self, record_id: str, sha256: str) -> bool:
+        known = self._known.get(record_id, [])
+        if [sha256] == known[-1:]:
+            return True
+        with self.archive.reading() as conn:  # taken in or revised since the log was read?
+            now = beside.states(chain.lines(conn, record_id))
+        return sha256 in now.get(record_id, [])[len(known) :]
+
     def photos(self) -> None:
         """Every photo's bytes against its name."""
         photo = table("photo")
         chosen = select(photo).order_by(photo.c.sha256).limit(_CHUNK)
-        with ThreadPoolExecutor(_HANDS) as pool:
+        with beside.hands(self.archive.store) as pool:
             while True:
                 with self.archive.reading() as conn:
                     chunk = conn.execute(chosen.where(photo.c.sha256 > self.notes.photo)).all()
-                for one, (says, size) in zip(chunk, pool.map(self._photo, chunk), strict=True):
+                told = pool.map(self._photo, chunk)
+                for one, (kind, says, size) in zip(chunk, told, strict=True):
                     self.found.photos += 1
                     self.found.bytes += size
                     self.notes.photo = one.sha256
-                    if says:
-                        kind, _, rest = says.partition(" ")
-                        self._say(kind, one.sha256, rest)
+                    if kind:
+                        self._say(kind, one.sha256, says)
                 self._step()
                 if len(chunk) < _CHUNK:
                     return
 
-    def _photo(self, row: Any) -> tuple[str, int]:  # noqa: ANN401 - a row
-        try:
-            data = self.archive.store.read(key_for(row.sha256, row.suffix))
-        except FileNotFoundError:
-            return "missing is not in the store", 0
-        except OSError as exc:
-            return f"damaged cannot be read ({exc.strerror or exc})", 0
-        if sha256_of(data) != row.sha256:
-            return "changed is not the photo that was taken in", len(data)
-        if len(data) != row.bytes:
-            return "changed its row tells another size", len(data)
-        return "", len(data)
+    def _photo(self, row: Any) -> tuple[str, str, int]:  # noqa: ANN401 - a row
+        store, key = self.archive.store, key_for(row.sha256, row.suffix)
+        kind, says, size = content_says(store, key, row.sha256)
+        if not kind and size != row.bytes:
+            return "changed", "its row tells another size", size
+        return kind, says, size
+
+    def files(self) -> None:
+        """The records' files beside the photos, every state that was taken in."""
+        owner = {sha256: name for name, own in self._known.items() for sha256 in own}
+        left = sorted(one for one in owner if one > self.notes.file)
+        with beside.hands(self.archive.store) as pool:
+            for first in range(0, len(left), _CHUNK):
+                chunk = left[first : first + _CHUNK]
+                keys = map(beside.file_key, chunk)
+                told = pool.map(content_says, repeat(self.archive.store), keys, chunk)
+                for one, (kind, says, size) in zip(chunk, told, strict=True):
+                    self.found.bytes += size
+                    self.notes.file = one
+                    if kind:
+                        self._say(kind, owner[one], f"its file {one[:12]}… {says}")
+                self._step()
+
+    def lines(self) -> None:
+        """The lines of the log beside the photos."""
+        audit = table("audit")
+        chosen = select(audit).order_by(audit.c.seq).limit(_CHUNK)
+        with beside.hands(self.archive.store) as pool:
+            while True:
+                with self.archive.reading() as conn:
+                    after = conn.execute(chosen.where(audit.c.seq > self.notes.line))
+                    chunk = [chain.Line(*row) for row in after]
+                told = pool.map(line_says, repeat(self.archive.store), chunk)
+                for line, kind in zip(chunk, told, strict=True):
+                    self.notes.line = line.seq
+                    if kind:
+                        self._say(kind, "log", f"line {line.seq} beside the photos is {kind}")
+                self._step()
+                if len(chunk) < _CHUNK:
+                    return
 
     def store(self) -> None:
-        """What lies in the store and no row tells of: an addition that was cut off."""
-        photo = table("photo")
-        with self.archive.reading() as conn:
-            known = {
-                key_for(*row) for row in conn.execute(select(photo.c.sha256, photo.c.suffix))
-            }
-        for key in self.archive.store.names():
-            if key not in known:
-                self._say("orphaned", Path(key).stem, "no record needs it")
-        for name in self.archive.store.others():
-            self._say("orphaned", "store", f"{name} is no photo")
+        """What lies in the store and nothing tells of."""
+        for one in leftovers(self.archive, self._known):
+            self._say(one.kind, one.subject, one.says)

@@ -42,6 +42,8 @@ def add_to(verbs: Verbs) -> None:
 
 def run(args: argparse.Namespace) -> int:
     """Open the archive and do the work that was asked for."""
+    if hasattr(args, "unopened_run"):
+        return int(args.unopened_run(args))
     read_only = args.work in {"find", "show", "history", "map", "log"} and not getattr(
         args, "save", ""
     )

@@ -1,4 +1,4 @@
-"""`ptmark archive verify`, `repair`, `backup`, `export` and `import`."""
+"""`ptmark archive verify`, `repair`, `rebuild`, `backup`, `export` and `import`."""
 
 import argparse
 import sys
@@ -23,6 +23,10 @@ def add_to(below: Verbs) -> None:
     made = below.add_parser("repair", help="mend what verify finds")
     made.add_argument("--from", dest="copy", type=Path, metavar="FOLDER", help="a second copy")
     made.set_defaults(work_run=_run_repair)
+    made = below.add_parser(
+        "rebuild", help="make a lost or broken database from the photo store"
+    )
+    made.set_defaults(unopened_run=_run_rebuild)
     made = below.add_parser("backup", help="a second copy, made while the archive is in use")
     made.add_argument("folder", type=Path, metavar="FOLDER")
     made.set_defaults(work_run=_run_backup)
@@ -73,6 +77,21 @@ def _run_repair(archive: "Archive", args: argparse.Namespace) -> int:
     for subject in mended:
         print(f"mended: {subject}")
     return _told(found)
+
+
+def _run_rebuild(args: argparse.Namespace) -> int:
+    from ptmark.archive import rebuild
+
+    found = rebuild(args.at, database=args.database, store=args.store, by=args.by)
+    if found is None:
+        print("the database is whole: nothing was changed")
+        return 0
+    print(f"{found.records} records and {found.lines} lines of the log were made again")
+    if found.aside is not None:
+        print(f"the database that was there is kept as {found.aside}")
+    for name in found.lost:
+        print(f"missing: {name}: its file is not whole in the store")
+    return 1 if found.lost else 0
 
 
 def _run_backup(archive: "Archive", args: argparse.Namespace) -> int:

@@ -157,6 +157,7 @@ _OF_FILES = {  # these look into the database's file, or copy it
     "test_a_record_that_went_is_mended_from_a_second_copy",
     "test_a_backup_cut_off_leaves_the_last_one",
     "test_a_file_has_no_roles",
+    "test_a_copy_can_be_made_again_too",
 }
 
 

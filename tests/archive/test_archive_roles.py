@@ -37,12 +37,18 @@ LOGINS = {"reader": "rita", "inspector": "ines", "reviewer": "rolf", "keeper": "
 
 
 @pytest.fixture(scope="module")
-def roles(postgres, tmp_path_factory):
+def photos(tmp_path_factory):
+    """The photo store of all logins."""
+    return str(tmp_path_factory.mktemp("photos"))
+
+
+@pytest.fixture(scope="module")
+def roles(postgres, photos):
     """URL, by login name, of an archive with its roles set and one login of each."""
     url = postgres.database()
     for login in (*LOGINS.values(), "nemo"):
         postgres.sql(f"CREATE ROLE {login} LOGIN")
-    at = ["archive", "--database", url, "--store", str(tmp_path_factory.mktemp("photos"))]
+    at = ["archive", "--database", url, "--store", photos]
     assert main([*at, "roles", "--set"]) == 0
     for role, login in LOGINS.items():
         assert main([*at, "roles", "--give", role, login]) == 0
@@ -54,9 +60,8 @@ def roles(postgres, tmp_path_factory):
 
 
 @pytest.fixture(scope="module")
-def as_login(roles, tmp_path_factory):
+def as_login(roles, photos):
     """Opens the archive by a login."""
-    photos = str(tmp_path_factory.mktemp("photos"))
     return lambda login: open_archive(database=roles[login], store=photos)
 
 
@@ -226,8 +231,8 @@ def test_each_role_can_do_its_own_work_through_the_archive(as_login, make, signe
         assert verify(archive).problems == []
 
 
-def test_a_role_that_was_taken_is_gone(as_login, roles, postgres, capsys, tmp_path):
-    at = ["archive", "--database", roles["owner"], "--store", str(tmp_path / "photos"), "roles"]
+def test_a_role_that_was_taken_is_gone(as_login, roles, photos, capsys):
+    at = ["archive", "--database", roles["owner"], "--store", photos, "roles"]
     assert main([*at, "--take", "reader", "rita"]) == 0
     assert "reader: nobody" in capsys.readouterr().out
     with pytest.raises(ArchiveError, match="permission denied"):
@@ -236,7 +241,7 @@ def test_a_role_that_was_taken_is_gone(as_login, roles, postgres, capsys, tmp_pa
     assert "reader: rita" in capsys.readouterr().out
     with as_login("rita") as archive:
         assert find(archive, Query()) is not None
-    with open_archive(database=roles["owner"], store=str(tmp_path / "photos")) as archive:
+    with as_login("owner") as archive:
         assert logins(archive)["keeper"] == ["karl"]
         with pytest.raises(ArchiveError, match="no such role or login"):
             take_role(archive, "reader", "nobody-at-all")

@@ -1,0 +1,89 @@
+"""What the database holds, kept once more as plain files beside the photos.
+
+Every state of a record that was ever taken in lies there as the file it was, and every line of
+the audit log as JSON, both before the database commits: a database that is lost or broken can
+be made again from them, and an older one that was put in its place is found out.
+"""
+
+import json
+from collections.abc import Iterable
+from concurrent.futures import ThreadPoolExecutor
+
+from ptmark.archive.chain import Line
+from ptmark.archive.store import Store, key_for
+from ptmark.errors import ArchiveError
+
+__all__ = [
+    "file_key",
+    "follow",
+    "hands",
+    "keep_line",
+    "line_bytes",
+    "line_key",
+    "line_of",
+    "states",
+]
+
+
+def file_key(sha256: str) -> str:
+    """Where a record's file lies in the store."""
+    return key_for(sha256, "json")
+
+
+def line_key(seq: int) -> str:
+    """Where a line of the log lies in the store; ten thousand in a folder."""
+    return f"log/{seq // 10**8:04d}/{seq // 10**4 % 10**4:04d}/{seq:012d}.json"
+
+
+def line_bytes(line: Line) -> bytes:
+    """A line as its file."""
+    told = {name: getattr(line, name) for name in Line.__slots__}
+    return json.dumps(told, ensure_ascii=True, indent=1).encode()
+
+
+def line_of(data: bytes, where: str) -> Line:
+    """The line in a file; ArchiveError where it holds none."""
+    try:
+        told = json.loads(data)
+        return Line(**{name: told[name] for name in Line.__slots__})
+    except (ValueError, KeyError, TypeError) as found:
+        raise ArchiveError(f"is no line of the log ({found!r})", where=where) from found
+
+
+def keep_line(store: Store, line: Line) -> None:
+    """Put a line beside the photos, in its writer's transaction.
+
+    Raises
+    ------
+    ArchiveError
+        If the log there goes on further: the database is not the one these files belong to.
+    """
+    if store.has(line_key(line.seq + 1)):  # one line alone may be a writer's that was cut off
+        raise ArchiveError(
+            f"the database ends at line {line.seq - 1} of the log, but later lines lie beside "
+            "the photos",
+            where=store.url,
+            mend="an older database was put in its place: ptmark archive rebuild",
+        )
+    store.put(line_key(line.seq), line_bytes(line))
+
+
+def follow(known: dict[str, list[str]], line: Line) -> None:
+    """Add what a line tells to the files of each record, the one that counts last."""
+    if line.action in {"added", "revised"}:
+        known.setdefault(line.subject, []).append(json.loads(line.detail)["sha256"])
+    elif line.action == "deleted":
+        known.pop(line.subject, None)
+
+
+def states(lines: Iterable[Line]) -> dict[str, list[str]]:
+    """SHA-256 of the files of each record that was not deleted, by the log."""
+    known: dict[str, list[str]] = {}
+    for line in lines:
+        follow(known, line)
+    return known
+
+
+def hands(store: Store) -> ThreadPoolExecutor:
+    """Threads to read a store with: a disk is kept busy by two, a far one answers late."""
+    return ThreadPoolExecutor(2 if store.path("-") is not None else 16)

@@ -1,0 +1,182 @@
+"""A database made again from the store alone: the log, records, photos, rules and holds."""
+
+from collections.abc import Iterator
+from dataclasses import dataclass, field
+from pathlib import Path
+from typing import Any
+
+from sqlalchemy import Connection, insert, select
+
+from ptmark.archive.beside import file_key, line_of, states
+from ptmark.archive.chain import Line, head
+from ptmark.archive.derive import derived
+from ptmark.archive.named import replayed
+from ptmark.archive.opening import Archive, open_archive, places_of
+from ptmark.archive.rereading import sha256_of
+from ptmark.archive.rows import note_photos, table, write_rows
+from ptmark.archive.store import Store, key_for, suffix_of
+from ptmark.archive.verifying import verify
+from ptmark.errors import ArchiveError
+from ptmark.record.store import parsed
+
+__all__ = ["Rebuilt", "rebuild"]
+
+_MANY = 1000  # rows in one statement
+
+
+@dataclass(slots=True)
+class Rebuilt:
+    """What was made again; ``aside`` is the database that was there before, if any.
+
+    ``lost`` names records whose file is not whole in the store.
+    """
+
+    records: int = 0
+    lines: int = 0
+    aside: Path | None = None
+    lost: list[str] = field(default_factory=list)
+
+
+def rebuild(
+    folder: Path | None = None, *, database: str = "", store: str = "", by: str = ""
+) -> Rebuilt | None:
+    """Make the database again from the files beside the photos.
+
+    Parameters
+    ----------
+    folder, database, store, by
+        As `open_archive` takes them.
+
+    Returns
+    -------
+    Rebuilt or None
+        None where the database is whole and knows all that lies there: nothing is changed then.
+        A file that was there is put aside, not overwritten.
+
+    Raises
+    ------
+    ArchiveError
+        If no log lies beside the photos, or a server's database is not empty.
+    """
+    url, kept, file = places_of(folder, database, store)
+    told = [line_of(kept.read(key), key) for key in kept.log_names()]
+    if not told:
+        raise ArchiveError(
+            "no log lies beside the photos", where=kept.url, mend="take the backup's folder"
+        )
+    if file is None:
+        with open_archive(database=database, store=kept.url, by=by) as archive:
+            return None if _knows(archive, told) else _filled(archive, told)
+    if file.is_file() and _is_whole(file, kept, told):
+        return None
+    made = file.with_name("rebuilt.sqlite")
+    for one in _parts(made):
+        one.unlink(missing_ok=True)
+    with open_archive(database=str(url.set(database=str(made))), store=kept.url, by=by) as new:
+        found = _filled(new, told)
+    found.aside = _put_aside(file)
+    for one in reversed(_parts(made)):  # the database itself last
+        if one.exists():
+            one.rename(file.with_name(one.name.replace("rebuilt", file.stem)))
+    return found
+
+
+def _parts(file: Path) -> list[Path]:
+    """A database's file and those that go with it."""
+    beside = [file.with_name(f"{file.name}-{end}") for end in ("wal", "shm")]
+    return [file, *beside, file.with_suffix(".head"), file.with_suffix(".seal")]
+
+
+def _is_whole(file: Path, store: Store, told: list[Line]) -> bool:
+    try:
+        at = f"sqlite:///{file}"
+        with open_archive(database=at, store=store.url, read_only=True) as archive:
+            return _knows(archive, told) and verify(archive).whole
+    except ArchiveError:
+        return False
+
+
+def _knows(archive: Archive, told: list[Line]) -> bool:
+    with archive.reading() as conn:
+        seq, _ = head(conn)
+        return seq >= told[-1].seq - 1  # the last one may be a writer's that was cut off
+
+
+def _put_aside(file: Path) -> Path | None:
+    """Rename a database with its log, so that the new one does not take that for its own."""
+    number = 1
+    while (to := file.with_name(f"{file.stem}-broken-{number}{file.suffix}")).exists():
+        number += 1
+    for one in reversed(_parts(file)):
+        if one.exists():
+            one.rename(one.with_name(one.name.replace(file.stem, to.stem, 1)))
+    return to if to.exists() else None
+
+
+def _filled(archive: Archive, told: list[Line]) -> Rebuilt:
+    found = Rebuilt(lines=len(told))
+    with archive.writing(alone=True) as conn:
+        audit = table("audit")
+        if conn.execute(select(audit.c.seq).limit(1)).first() is not None:
+            raise ArchiveError(
+                "the database is not empty",
+                where=archive.engine.url.render_as_string(hide_password=True),
+                mend="name an empty one with --database, then put it in the other's place",
+            )
+        _write_log(conn, told)
+        for name, rows in replayed(told).items():
+            if rows:
+                conn.execute(insert(table(name)), list(rows.values()))
+        endings = dict(_endings(archive.store))
+        for record_id, files in states(told).items():
+            if _write_record(archive, conn, record_id, files[-1], endings):
+                found.records += 1
+            else:
+                found.lost.append(record_id)
+        archive.log(conn, "rebuilt", "database", lines=len(told), records=found.records)
+    return found
+
+
+def _write_log(conn: Connection, told: list[Line]) -> None:
+    """The lines as they are; on a server its rules are for new ones, in the writer's name."""
+    audit = table("audit")
+    rows = [{name: getattr(line, name) for name in Line.__slots__} for line in told]
+    server = conn.dialect.name == "postgresql"
+    if server:
+        conn.exec_driver_sql("ALTER TABLE audit DISABLE TRIGGER USER")
+    for first in range(0, len(rows), _MANY):
+        conn.execute(insert(audit), rows[first : first + _MANY])
+    if server:
+        conn.exec_driver_sql("ALTER TABLE audit ENABLE TRIGGER USER")
+
+
+def _endings(store: Store) -> Iterator[tuple[str, str]]:
+    """Ending of each photo in the store, by its hash."""
+    for key in store.names():
+        sha256, _, suffix = key.rpartition("/")[2].partition(".")
+        if suffix != "json":
+            yield sha256, suffix
+
+
+def _write_record(
+    archive: Archive, conn: Connection, record_id: str, sha256: str, endings: dict[str, str]
+) -> bool:
+    """Write a record's rows from its file; False where that is not whole."""
+    try:
+        data = archive.store.read(file_key(sha256))
+    except OSError:
+        return False
+    if sha256_of(data) != sha256:
+        return False
+    rows = derived(parsed(data, record_id), data)
+    note_photos(conn, [_photo(archive.store, one, endings) for one in rows.photos])
+    write_rows(conn, rows, data)
+    return True
+
+
+def _photo(store: Store, one: dict[str, Any], endings: dict[str, str]) -> dict[str, Any]:
+    sha256 = one["sha256"]
+    if sha256 not in endings:  # lost: verifying will say so
+        return {"sha256": sha256, "suffix": suffix_of(one["name"]), "bytes": 0}
+    size = store.size(key_for(sha256, endings[sha256]))
+    return {"sha256": sha256, "suffix": endings[sha256], "bytes": size}

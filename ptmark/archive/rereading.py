@@ -1,0 +1,73 @@
+"""Files of the store read again: is each what it should be, and what does nothing tell of."""
+
+import hashlib
+from collections.abc import Iterator
+from pathlib import Path
+
+from sqlalchemy import select
+
+from ptmark.archive import chain
+from ptmark.archive.beside import file_key, line_bytes, line_key
+from ptmark.archive.findings import Problem
+from ptmark.archive.opening import Archive
+from ptmark.archive.rows import table
+from ptmark.archive.store import Store, key_for
+
+__all__ = ["content_says", "leftovers", "line_says", "sha256_of"]
+
+
+def sha256_of(data: bytes) -> str:
+    """Hexadecimal digits."""
+    return hashlib.sha256(data).hexdigest()
+
+
+def content_says(store: Store, key: str, sha256: str) -> tuple[str, str, int]:
+    """Kind of a problem and what it says ("" for none), and how many bytes were read."""
+    try:
+        data = store.read(key)
+    except FileNotFoundError:
+        return "missing", "is not in the store", 0
+    except OSError as exc:
+        return "damaged", f"cannot be read ({exc.strerror or exc})", 0
+    if sha256_of(data) != sha256:
+        return "changed", "is not what was taken in", len(data)
+    return "", "", len(data)
+
+
+def line_says(store: Store, line: chain.Line) -> str:
+    """What kind of problem a line of the log has beside the photos; "" for none."""
+    try:
+        there = store.read(line_key(line.seq))
+    except FileNotFoundError:
+        return "missing"
+    except OSError:
+        return "damaged"
+    return "" if there == line_bytes(line) else "changed"
+
+
+def leftovers(archive: Archive, known: dict[str, list[str]]) -> Iterator[Problem]:
+    """What lies in the store and nothing tells of, such as an addition that was cut off.
+
+    Parameters
+    ----------
+    archive : Archive
+    known : dict of str to list of str
+        SHA-256 of the files of each record, by the log.
+    """
+    log_names = list(archive.store.log_names())  # before the end: others may go on writing
+    photo = table("photo")
+    with archive.reading() as conn:
+        end, _ = chain.head(conn)
+        keys = {key_for(*row) for row in conn.execute(select(photo.c.sha256, photo.c.suffix))}
+    keys |= {file_key(one) for own in known.values() for one in own}
+    for key in archive.store.names():
+        if key not in keys:
+            yield Problem("orphaned", Path(key).stem, "no record needs it")
+    for name in archive.store.others():
+        yield Problem("orphaned", "store", f"{name} is nothing of the archive's")
+    further = [name for name in log_names if name > line_key(end)]
+    if len(further) == 1:  # its writer was cut off before the database took it
+        yield Problem("orphaned", "log", f"{further[0]} is not in the database")
+    elif further:
+        says = f"it goes on in {len(further)} lines beside the photos: rebuild the database"
+        yield Problem("missing", "log", says)

@@ -1,0 +1,253 @@
+"""A database made again from the files beside the photos, and older ones found out."""
+
+import json
+import os
+import shutil
+from contextlib import suppress
+from dataclasses import replace
+from datetime import date
+from pathlib import Path
+
+import pytest
+from sqlalchemy import text
+
+from ptmark.__main__ import main
+from ptmark.archive import (
+    Query,
+    add_record,
+    apply_rules,
+    back_up,
+    find_all,
+    hold,
+    keep_for,
+    keeping,
+    lines,
+    open_archive,
+    place_record,
+    rebuild,
+    record_bytes,
+    release,
+    repair,
+    save_search,
+    saved_searches,
+    verify,
+)
+from ptmark.archive.beside import file_key, line_key
+from ptmark.archive.rows import stored, table
+from ptmark.errors import ArchiveError
+from ptmark.record import Signer, key_of, load_record, save_record, sign_record
+
+DAY = date(2026, 6, 1)
+
+
+def filled(archive, make):
+    """Records new, revised, signed and deleted, a search, a rule, a hold and a place."""
+    first = add_record(archive, make("r-1"))
+    path = make("r-1")
+    save_record(
+        path, replace(load_record(path), fields={"part_number": "P-17", "remarks": "b"})
+    )
+    assert add_record(archive, path, replaces=first.sha256).state == "revised"
+    signed = make("r-2", serial="S-2")
+    who = Signer(role="examiner", name="Examiner One")
+    save_record(signed, sign_record(load_record(signed), who, key_of(who.name)))
+    add_record(archive, signed)
+    add_record(archive, make("r-old", day="2001-01-01", part="OLD"))
+    save_search(archive, "cracks", Query(kind="crack"))
+    place_record(archive, "r-2", (1, 0, 5, 0, 1, 7), "invented")
+    keep_for(archive, "ten", Query(part="OLD"), 10, "invented law")
+    hold(archive, "claim", Query(part="P-17"), "invented claim")
+    assert [one.hit.record_id for one in apply_rules(archive, DAY)] == ["r-old"]
+
+
+def content(archive):
+    """All that an archive holds, without the numbers the database gives."""
+    with archive.reading() as conn:
+        numbers = {row.id: row.record_id for row in conn.execute(table("inspection").select())}
+        rows = {numbers[key]: one for key, one in stored(conn, list(numbers)).items()}
+        told = list(lines(conn))
+        photos = sorted(map(tuple, conn.execute(table("photo").select())))
+    files = {name: record_bytes(archive, name) for name in rows}
+    return rows, files, photos, told, keeping(archive), saved_searches(archive)
+
+
+@pytest.mark.parametrize("harm", ["gone", "header", "page", "emptied", "older"])
+def test_a_lost_or_broken_database_is_made_again(tmp_path, make, harm, capsys):
+    folder = tmp_path / "archive"
+    with open_archive(folder, by="keeper") as archive:
+        add_record(archive, make("r-0"))
+    shutil.copy(folder / "archive.sqlite", tmp_path / "older.sqlite")
+    with open_archive(folder, by="keeper") as archive:
+        filled(archive, make)
+        before = content(archive)
+    harmed(folder / "archive.sqlite", harm, tmp_path / "older.sqlite")
+    assert main(["archive", "--at", str(folder), "rebuild"]) == 0
+    said = capsys.readouterr().out
+    assert "3 records" in said
+    assert ("is kept as" in said) == (harm != "gone")
+    with open_archive(folder, by="keeper") as archive:
+        after = content(archive)
+        assert after[:3] == before[:3]
+        assert after[3][:-1] == before[3]
+        assert after[3][-1].action == "rebuilt"
+        assert after[4:] == before[4:]
+        found = verify(archive)
+        assert found.problems == []
+        assert found.records == 3
+    assert main(["archive", "--at", str(folder), "rebuild"]) == 0
+    assert "nothing was changed" in capsys.readouterr().out
+    with open_archive(folder) as archive:
+        assert content(archive) == after
+
+
+def harmed(file, harm, older):
+    data = file.read_bytes()
+    if harm == "gone":
+        file.unlink()
+    elif harm == "header":
+        file.write_bytes(b"\0" * 100 + data[100:])
+    elif harm == "page":
+        file.write_bytes(data[:8192] + os.urandom(4096) + data[12288:])
+    elif harm == "emptied":
+        file.write_bytes(b"")
+    else:
+        shutil.copy(older, file)
+
+
+def test_an_older_database_in_its_place_takes_nothing_in(tmp_path, make):
+    folder = tmp_path / "archive"
+    with open_archive(folder) as archive:
+        add_record(archive, make("r-0"))
+    shutil.copy(folder / "archive.sqlite", tmp_path / "older.sqlite")
+    with open_archive(folder) as archive:
+        add_record(archive, make("r-1"))
+        add_record(archive, make("r-2"))
+    for name in ("archive.head", "archive.seal"):  # whoever did it left no trace beside it
+        (folder / name).unlink()
+    shutil.copy(tmp_path / "older.sqlite", folder / "archive.sqlite")
+    with open_archive(folder) as archive:
+        assert any("2 lines beside" in p.says for p in verify(archive).problems)
+        with pytest.raises(ArchiveError, match="later lines lie beside"):
+            add_record(archive, make("r-3"))
+        with pytest.raises(ArchiveError, match="later lines lie beside"):
+            save_search(archive, "all", Query())
+    rebuild(folder)
+    with open_archive(folder) as archive:
+        assert add_record(archive, make("r-3")).state == "new"
+        assert verify(archive).problems == []
+
+
+def test_a_server_s_database_is_made_again(postgres, tmp_path, make, monkeypatch):
+    store = str(tmp_path / "photos")
+    with open_archive(database=postgres.cleared(), store=store, by="keeper") as archive:
+        filled(archive, make)
+        before = content(archive)
+        assert rebuild(database=archive.engine.url.render_as_string(), store=store) is None
+    url = postgres.cleared()
+    found = rebuild(database=url, store=store, by="another")
+    assert (found.records, found.lost) == (2, [])
+    with open_archive(database=url, store=store, by="keeper") as archive:
+        after = content(archive)
+        assert after[:3] == before[:3]
+        assert after[3][:-1] == before[3]
+        assert after[4:] == before[4:]
+        assert verify(archive).problems == []
+        with (
+            pytest.raises(ArchiveError, match="the audit log only grows"),
+            archive.writing() as c,
+        ):
+            c.execute(text("UPDATE audit SET who = 'x'"))
+        assert rebuild(database=url, store=store) is None
+    with open_archive(database=postgres.cleared(), store=str(tmp_path / "other")) as archive:
+        add_record(archive, make("r-9"))
+        with pytest.raises(ArchiveError, match="not empty"):
+            rebuild(database=url, store=store)
+
+
+def test_without_the_files_it_says_so(tmp_path, make):
+    with pytest.raises(ArchiveError, match="no log lies beside"):
+        rebuild(tmp_path / "none")
+    folder = tmp_path / "archive"
+    with open_archive(folder) as archive:
+        sha256 = add_record(archive, make("r-1")).sha256
+        add_record(archive, make("r-2"))
+        (folder / "photos" / file_key(sha256)).unlink()
+        assert [p.subject for p in verify(archive).problems] == ["r-1"]
+    (folder / "archive.sqlite").unlink()
+    assert rebuild(folder).lost == ["r-1"]
+    with open_archive(folder) as archive:
+        said = [(p.kind, p.subject) for p in verify(archive).problems if p.kind != "orphaned"]
+        assert said == [("missing", "r-1")] * 2  # its rows, and its file
+        assert [hit.record_id for hit in find_all(archive, Query())] == ["r-2"]
+
+
+@pytest.mark.parametrize("what", ["file", "line"])
+@pytest.mark.parametrize("harm", ["bit", "gone"])
+def test_files_beside_the_photos_are_checked_and_mended(archive, make, tmp_path, what, harm):
+    sha256 = add_record(archive, make("r-1")).sha256
+    add_record(archive, make("r-2"))
+    key = file_key(sha256) if what == "file" else line_key(1)
+    file = Path(archive.store.url) / key
+    whole = file.read_bytes()
+    if harm == "gone":
+        file.unlink()
+    else:
+        file.chmod(0o644)
+        file.write_bytes(whole[:99] + bytes([whole[99] ^ 4]) + whole[100:])
+    found = verify(archive)
+    assert not found.whole
+    assert {p.subject for p in found.problems} == {"r-1" if what == "file" else "log"}
+    mended, found = repair(archive)
+    assert mended == ["r-1" if what == "file" else "log"]
+    assert found.problems == []
+    assert file.read_bytes() == whole
+
+
+def test_a_line_whose_writer_was_cut_off_harms_nothing(archive, make):
+    add_record(archive, make("r-1"))
+    with suppress(ZeroDivisionError), archive.writing() as conn:
+        archive.log(conn, "noted", "r-1")
+        raise ZeroDivisionError  # the line lies beside the photos, the database has it not
+    assert [p.kind for p in verify(archive).problems] == ["orphaned"]
+    assert add_record(archive, make("r-2")).state == "new"
+    assert verify(archive).problems == []
+
+
+def test_a_copy_can_be_made_again_too(archive, make, tmp_path):
+    filled(archive, make)
+    back_up(archive, tmp_path / "copy")
+    before = content(archive)
+    (tmp_path / "copy" / "archive.sqlite").unlink()
+    rebuild(tmp_path / "copy")
+    with open_archive(tmp_path / "copy") as copy:
+        assert content(copy)[:3] == before[:3]
+        assert verify(copy).problems == []
+
+
+def test_what_was_deleted_by_rule_leaves_no_file(archive, make):
+    filled(archive, make)
+    with archive.reading() as conn:
+        (gone,) = (one for one in lines(conn, "r-old") if one.action == "deleted")
+    files = json.loads(gone.detail)["files"]
+    assert len(files) == 2  # the photo and the record's file
+    assert not any(archive.store.has(key) for key in files)
+    release(archive, "claim", "settled")
+    keep_for(archive, "one", Query(part="P-17"), 0.1, "invented law")
+    assert len(apply_rules(archive, DAY)) == 2  # r-1 with both its states, and r-2
+    assert list(archive.store.names()) == []
+
+
+def test_a_deletion_that_was_cut_off_is_ended_by_the_next(archive, make, monkeypatch):
+    add_record(archive, make("r-old", day="2001-01-01"))
+    keep_for(archive, "ten", Query(), 10, "invented law")
+
+    def cut_off(_key):
+        raise KeyboardInterrupt
+
+    with monkeypatch.context() as patch:
+        patch.setattr(archive.store, "remove", cut_off)
+        with pytest.raises(KeyboardInterrupt):
+            apply_rules(archive, DAY)
+    assert {p.kind for p in verify(archive).problems} == {"orphaned"}
+    assert apply_rules(archive, DAY) == []
+    assert verify(archive).problems == []
