@@ -6,7 +6,7 @@ import sys
 from pathlib import Path
 
 from ptmark.commands.options import Verbs
-from ptmark.commands.photos import earlier_of, photos_of
+from ptmark.commands.photos import photos_of
 from ptmark.criteria.house_folder import why_stale
 from ptmark.errors import UsageError
 from ptmark.record import load_record
@@ -44,6 +44,7 @@ def add_to(verbs: Verbs) -> None:
 def run(args: argparse.Namespace) -> int:
     """Write what was asked for."""
     from ptmark import report
+    from ptmark.inspection.retests import earlier_of
 
     if not (args.pdf or args.image or args.csv):
         raise UsageError("nothing to write", mend="give --pdf, --image or --csv")
@@ -65,7 +66,7 @@ def run(args: argparse.Namespace) -> int:
     if args.pdf:
         more = photos_of(record, args.file, args.photos)
         photo = next(more)
-        earlier = earlier_of(record, args.file, args.photos)
+        earlier = earlier_of(record, args.file, args.photos, photo.info.path)
         pdf = report.report_pdf(
             record, photo.rgb, photo.info.path, paper=args.paper, earlier=earlier, more=more
         )

@@ -80,8 +80,8 @@ def report_pdf(
         where EXIF says so; anything else, and None, as lossless pixels of ``rgb``.
     paper : str
         "A4" or "Letter".
-    earlier : sequence of (Record, ndarray of shape (H, W, 3) or None)
-        The tests before the rework, oldest first, each with its upright photo.
+    earlier : sequence of Earlier
+        The tests before the rework, oldest first.
     more : iterable of Photo
         The record's further photos, in its order; one at a time is held.
 

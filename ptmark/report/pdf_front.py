@@ -90,9 +90,9 @@ def photo_page(
 
 
 def _table(record: Record, width: float) -> list[Flowable]:
-    made = heading("Indications", top=7)
     if not record.indications:
-        return [*made, text("No indications were found in the examined area.")]
+        return [Spacer(1, 5), text("No indications were found in the examined area.")]
+    made = heading("Indications", top=7)
     table = grid([COLUMNS, *rows(record)], [width * share for share in _SHARES])
     told = [text(plain_words(record), 8), text(TABLE_NOTE, 7, quiet=True)]
     return [*made, table, Spacer(1, 3), *told]

@@ -134,17 +134,15 @@ def _finding_row(one: dict[str, Any]) -> list[Any]:
 
 
 def _uncertainty(record: Record, width: float) -> list[Flowable]:
-    made = [
-        *heading("How sure the numbers are"),
-        text(
-            f"{plain_words(record)} The parts below are standard uncertainties of the length "
-            "in mm; combined in quadrature and doubled (k = 2) they give U."
-        ),
-        Spacer(1, 3),
-    ]
+    made = heading("How sure the numbers are")
     rated = [one for one in record.indications if one["budget"]]
     if not rated:
         return [*made, text("Nothing was measured.")]
+    said = (
+        f"{plain_words(record)} The parts below are standard uncertainties of the length in "
+        "mm; combined in quadrature and doubled (k = 2) they give U."
+    )
+    made += [text(said), Spacer(1, 3)]
     names = list(dict.fromkeys(name for one in rated for name in one["budget"]))
     rows: list[list[Any]] = [["", *names, "U (k = 2)"]]
     for one in rated:
@@ -210,7 +208,7 @@ def cautions(record: Record) -> list[Flowable]:
 
 
 def filled_in(record: Record, width: float) -> list[Flowable]:
-    """Everything a person filled in; empty fields are shown as such."""
+    """Everything a person filled in, by groups; what was left empty is named at the end."""
     made = heading("Examination record")
     missing = [one.label for one in completeness(record)]
     if missing:
@@ -218,12 +216,18 @@ def filled_in(record: Record, width: float) -> list[Flowable]:
     known = {one.key for one in FIELDS}
     extra = [(key.replace("_", " "), key, "Other") for key in record.fields if key not in known]
     entries = [(one.label, one.key, one.group) for one in FIELDS] + extra
+    empty = []
     for group in dict.fromkeys(group for _, _, group in entries):
-        filled = [
-            (label, record.fields.get(key, "").strip() or EMPTY)
+        told = [
+            (label, record.fields.get(key, "").strip())
             for label, key, part in entries
             if part == group
         ]
+        filled = [(label, said) for label, said in told if said]
+        if left := ", ".join(label for label, said in told if not said):
+            empty.append(f"{group}: {left}.")
+        if not filled:
+            continue
         cells: list[list[Flowable]] = [
             [text(label, 7, quiet=True), text(said, 8)]
             for label, said in filled
@@ -236,6 +240,9 @@ def filled_in(record: Record, width: float) -> list[Flowable]:
         for label, said in filled:
             if len(said) > _CELL:
                 made += [Spacer(1, 2), text(label, 7, quiet=True), text(said, 8)]
+    if empty:
+        made += [CondPageBreak(50), Spacer(1, 5), text("Not stated", 9, bold=True)]
+        made += [text(said, 7, quiet=True) for said in empty]
     return made
 
 

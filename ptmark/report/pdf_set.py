@@ -46,7 +46,7 @@ def set_pages(
     room : (float, float)
         The page's free width and height in points.
     firm : Company or None
-    earlier : sequence of (Record, ndarray or None)
+    earlier : sequence of Earlier
         As `report_pdf` takes it.
 
     Raises

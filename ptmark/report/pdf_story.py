@@ -1,6 +1,7 @@
 """The story of an area over rework and retest: each test's photo side by side."""
 
 from collections.abc import Sequence
+from dataclasses import dataclass
 from typing import Any
 
 import numpy as np
@@ -10,7 +11,7 @@ from reportlab.platypus import Flowable, PageBreak, Spacer
 from ptmark.record import Record
 from ptmark.report.pdf_photo import marked_picture
 from ptmark.report.pdf_style import grid, heading, text
-from ptmark.report.plate import draw_plate
+from ptmark.report.plate import draw_plate, frame_size
 from ptmark.report.wording import (
     STRICTEST,
     VERDICT_SIGN,
@@ -23,9 +24,21 @@ from ptmark.report.wording import (
 __all__ = ["Earlier", "story"]
 
 Pixels = npt.NDArray[np.uint8]
-Earlier = tuple[Record, Pixels | None]
 
 _MOST = 6
+_COLUMNS = 2
+
+
+@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
+class Earlier:
+    """A test before the retest: its upright photo, where at hand, and what came after.
+
+    ``became`` says in words what became of its indications in the next test.
+    """
+
+    record: Record
+    rgb: Pixels | None
+    became: tuple[str, ...] = ()
 
 
 def story(
@@ -41,31 +54,43 @@ def story(
     made.append(text(f"{said}{link['sha256']}.", 7.5))
     if not earlier:
         return [*made, text(f"Its file ({link['file']}) was not at hand for this report.")]
-    tests: list[Earlier] = [*earlier, (record, rgb)][-_MOST:]
-    columns = min(3, len(tests))
-    each = (width / columns - 8, 0.34 * height)
+    made.append(text(_HOW, 7.5, quiet=True))
+    tests = [*earlier, Earlier(record=record, rgb=rgb)]
+    each = (width / _COLUMNS - 8, 0.3 * height)
     cells: list[Any] = []
-    for number, (one, pixels) in enumerate(tests):
-        first = len(earlier) + 1 - len(tests) + number
+    for number, one in enumerate(tests):
         picture: list[Flowable] = [text("photo not at hand", 8, quiet=True)]
-        if pixels is not None:
-            shown = draw_plate(one, pixels, text_share=7.0 / each[0]).rgb
-            picture = [marked_picture(shown, each)]
-        cells.append([*picture, *_told(one, first)])
+        if one.rgb is not None:
+            picture = [marked_picture(_small_plate(one.record, one.rgb, each), each)]
+        since = tests[number - 1].became if number else ()
+        cells.append([*picture, *_told(one.record, number, since)])
+    cells = cells[-_MOST:]
     rows = [
-        [*cells[at : at + columns], *[""] * columns][:columns]
-        for at in range(0, len(cells), columns)
+        [*cells[at : at + _COLUMNS], *[""] * _COLUMNS][:_COLUMNS]
+        for at in range(0, len(cells), _COLUMNS)
     ]
-    return [*made, Spacer(1, 4), grid(rows, [width / columns] * columns, head=0)]
+    return [*made, Spacer(1, 4), grid(rows, [width / _COLUMNS] * _COLUMNS, head=0)]
 
 
-def _told(one: Record, number: int) -> list[Flowable]:
-    """One test in words."""
+_HOW = (
+    "Each test names its own indications; the same letter in two tests is not the same "
+    "indication. Where the photos could be laid over each other, what became of each is told."
+)
+
+
+def _small_plate(record: Record, rgb: Pixels, room: tuple[float, float]) -> Pixels:
+    wide, high = frame_size(rgb)
+    printed = min(room[0], room[1] * wide / high)
+    return draw_plate(record, rgb, text_share=7.0 / printed, key=False).rgb
+
+
+def _told(one: Record, number: int, since: Sequence[str]) -> list[Flowable]:
+    """One test in words; ``since`` says what became of the test before."""
     when = one.fields.get("examination_date", "") or one.created[:10]
     name = "First test" if number == 0 else f"Retest {number}"
     rows = {row["id"]: row for view in one.views() for row in view.indications}
     count = len(rows)
-    what = "no indications" if not count else f"{count} indication{'s' if count > 1 else ''}"
+    what = "No indications" if not count else f"{count} indication{'s' if count > 1 else ''}"
     longest = max(
         (row for row in rows.values() if row["length_mm"] is not None),
         key=lambda row: float(row["length_mm"]),
@@ -79,6 +104,8 @@ def _told(one: Record, number: int) -> list[Flowable]:
         text(f"{name}, {when}: {VERDICT_SIGN.get(word, '')} {word}", 8.5, bold=True),
         text(f"{what}.", 8),
         *(text(said, 8) for said in _standings(one)),
+        *([text("Since the test before:", 8, bold=True)] if since else []),
+        *(text(f"• {said}", 8) for said in since),
         text(f"Disposition: {disposition_words(one)}", 8),
     ]
     if rework := one.fields.get("rework", "").strip():

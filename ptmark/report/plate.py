@@ -74,7 +74,9 @@ def fitted(rgb: Picture) -> tuple[Picture, float]:
     return rgb, 1.0
 
 
-def draw_plate(record: Record, rgb: Picture, *, text_share: float = 1 / 80) -> Plate:
+def draw_plate(
+    record: Record, rgb: Picture, *, text_share: float = 1 / 80, key: bool = True
+) -> Plate:
     """Draw the record's marks round a copy of its photo.
 
     Parameters
@@ -84,6 +86,8 @@ def draw_plate(record: Record, rgb: Picture, *, text_share: float = 1 / 80) -> P
         The upright photo; not written to.
     text_share : float
         Size of text as a share of the plate's width: 1/80 is 20 px where it is shown 1600 wide.
+    key : bool
+        Whether the line styles are explained below the photo.
 
     Raises
     ------
@@ -111,7 +115,7 @@ def draw_plate(record: Record, rgb: Picture, *, text_share: float = 1 / 80) -> P
     bar = scale_bar(record, 0.2 * frame.shape[1] / zoom)
     rings, labels = _mark(record, plate, outlines, bar)
     uncover(inner, shown, [points - (left, top) for points in outlines])
-    foot = foot_band(frame.shape[1], unit, bar, zoom, key=bool(record.indications))
+    foot = foot_band(frame.shape[1], unit, bar, zoom, key=key and bool(record.indications))
     return replace(plate, rgb=np.concatenate([frame, foot]), labels=labels, rings=rings)
 
 

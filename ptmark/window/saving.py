@@ -190,6 +190,7 @@ def _write(
     record: "Record", twin: "Inspection", path: Path, reason: tuple[str, str] = ("", "")
 ) -> "Record":
     """Write one file; the record as it stands on disk now."""
+    from ptmark.inspection.retests import earlier_of
     from ptmark.record import save_record
     from ptmark.report import write_csv, write_images, write_pdf
 
@@ -199,7 +200,8 @@ def _write(
     if ending == ".pdf":
         more = twin.photos.opened()
         photo = next(more)
-        write_pdf(path, record, photo.rgb, photo.info.path, more=more)
+        earlier = earlier_of(record, path, photo=photo.info.path)
+        write_pdf(path, record, photo.rgb, photo.info.path, earlier=earlier, more=more)
     elif ending == ".csv":
         write_csv(path, record)
     else:

@@ -23,7 +23,7 @@ from ptmark.report import write_pdf
 from ptmark.report.closeup import overlays
 from ptmark.report.company import company
 from ptmark.report.palette import ink_of
-from ptmark.report.pdf_story import story
+from ptmark.report.pdf_story import Earlier, story
 from ptmark.review import Remark, compare_records, reviewed
 
 
@@ -174,7 +174,13 @@ def test_a_retest_tells_the_story_side_by_side(signed, weld, tmp_path):
     last = replace(
         record, id="r-2", indications=record.indications[:1], retest_of=link_to(first, "r.json")
     )
-    write_pdf(tmp_path / "r.pdf", last, rgb, None, earlier=[(first, rgb)])
+    write_pdf(
+        tmp_path / "r.pdf",
+        last,
+        rgb,
+        None,
+        earlier=[Earlier(record=first, rgb=rgb, became=("Gone: B, C.",))],
+    )
     with pdfplumber.open(tmp_path / "r.pdf") as pdf:
         (page,) = [p for p in pdf.pages if "The story of this area" in p.extract_text()]
         left, right = sorted(page.images, key=lambda one: one["x0"])
@@ -188,8 +194,10 @@ def test_a_retest_tells_the_story_side_by_side(signed, weld, tmp_path):
     assert "1 indication," in said
     assert "Rejectable: A" in said
     assert "Non-relevant: G" in said
+    assert "Since the test before:" in said
+    assert "• Gone: B, C." in said
     write_pdf(tmp_path / "alone.pdf", last, rgb, None)
     assert "r.json) was not at hand" in words_of(tmp_path / "alone.pdf")
-    with_gap = story(last, rgb, [(first, None)], (500.0, 700.0))[-1]
+    with_gap = story(last, rgb, [Earlier(record=first, rgb=None)], (500.0, 700.0))[-1]
     (left, _), *_ = with_gap._cellvalues
     assert left[0].text == "photo not at hand"
