@@ -5,12 +5,13 @@ and no more than the distance of two points inside them, less the circles about 
 that lie inside.
 """
 
+from functools import cached_property
 from typing import Any
 
 import numpy as np
 import numpy.typing as npt
 
-from ptmark.criteria.geometry import Array, Indices
+from ptmark.criteria.geometry import Array, Indices, rings
 
 __all__ = ["Apart"]
 
@@ -21,19 +22,41 @@ class Apart:
     """Outlines as shapely geometries, shape (M,), in any unit."""
 
     def __init__(self, shapes: npt.NDArray[Any]) -> None:
+        self.shapes = shapes
+
+    @cached_property
+    def boxes(self) -> Array:
+        """Least x and y and greatest x and y of each, shape (M, 4)."""
         import shapely
 
-        self.shapes = shapes
-        self.boxes = shapely.bounds(shapes)
+        return np.asarray(shapely.bounds(self.shapes))
+
+    @cached_property
+    def circles(self) -> tuple[Array, Array, Array]:
+        """A point of each, (M, 2), and radii about it: of a circle inside, of one around."""
+        import shapely
+
+        shapes, inner = self.shapes, np.zeros(len(self.shapes))
         centre = shapely.centroid(shapes)
         inside = shapely.is_valid(shapes) & shapely.contains_properly(shapes, centre)
-        points, owner = shapely.get_coordinates(shapes, return_index=True)
+        corners, owner = shapely.get_coordinates(shapes, return_index=True)
         starts = np.searchsorted(owner, np.arange(len(shapes)))
-        self.points = np.where(inside[:, None], shapely.get_coordinates(centre), points[starts])
-        self.inner = np.zeros(len(shapes))
-        self.inner[inside] = shapely.distance(centre[inside], shapely.boundary(shapes[inside]))
-        away = np.hypot(*(points - self.points[owner]).T)
-        self.outer = np.maximum.reduceat(away, starts)
+        points = np.where(inside[:, None], shapely.get_coordinates(centre), corners[starts])
+        inner[inside] = shapely.distance(centre[inside], shapely.boundary(shapes[inside]))
+        away = np.hypot(*(corners - points[owner]).T)
+        return points, inner, np.maximum.reduceat(away, starts)
+
+    @cached_property
+    def hull_shapes(self) -> npt.NDArray[Any]:
+        """The convex hull of each."""
+        import shapely
+
+        return np.asarray(shapely.convex_hull(self.shapes), dtype=object)
+
+    @cached_property
+    def hulls(self) -> list[Array]:
+        """The vertices of each hull, not closed."""
+        return rings(self.hull_shapes)
 
     def near(self, some: Indices, others: Indices, reach: float) -> Indices:
         """Pairs of one of some with one of the others, boxes within reach; shape (P, 2)."""
@@ -49,11 +72,12 @@ class Apart:
         """The least and the most that the gap of each pair can be."""
         first, second = pairs.T
         one, other = self.boxes[first], self.boxes[second]
+        points, inner, outer = self.circles
         boxes = np.maximum(np.maximum(one[:, :2] - other[:, 2:], other[:, :2] - one[:, 2:]), 0)
-        centres = np.hypot(*(self.points[first] - self.points[second]).T)
-        circles = centres * (1 - _SLACK) - self.outer[first] - self.outer[second]
+        centres = np.hypot(*(points[first] - points[second]).T)
+        circles = centres * (1 - _SLACK) - outer[first] - outer[second]
         least = np.maximum(np.hypot(*boxes.T) * (1 - _SLACK), circles)
-        most = centres * (1 + _SLACK) - self.inner[first] - self.inner[second]
+        most = centres * (1 + _SLACK) - inner[first] - inner[second]
         return np.asarray(least), np.maximum(most, 0.0)
 
     def exact(self, pairs: Indices) -> Array:

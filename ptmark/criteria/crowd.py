@@ -45,7 +45,7 @@ class _Crowd:
         along = points @ np.stack([np.cos(angles), np.sin(angles)])
         self._low = np.minimum.reduceat(along, starts)
         self._high = np.maximum.reduceat(along, starts)
-        centres = self._apart.points
+        centres, _, _ = self._apart.circles
         self._length = self._single
         pairs, gaps = np.empty((0, 2), dtype=np.int64), np.empty(0)
         level, looked = 0.0, -1

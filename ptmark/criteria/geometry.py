@@ -1,5 +1,6 @@
 """Hulls, calipers and gaps of many outlines at once; any unit, the same in and out."""
 
+from itertools import pairwise
 from typing import Any
 
 import numpy as np
@@ -14,6 +15,7 @@ __all__ = [
     "hull_of",
     "hulls_of",
     "polygons",
+    "rings",
     "strung",
 ]
 
@@ -61,19 +63,28 @@ def hulls_of(shapes: npt.NDArray[Any]) -> list[Array]:
     """Vertices of the convex hull of each shape, not closed."""
     import shapely
 
-    points, owner = shapely.get_coordinates(shapely.convex_hull(shapes), return_index=True)
-    parts = np.split(points, np.flatnonzero(np.diff(owner)) + 1) if len(points) else []
-    return [part[:-1] if len(part) > 2 else part for part in parts]
+    return rings(shapely.convex_hull(shapes))
 
 
-def grown(shapes: npt.NDArray[Any], by: Array) -> list[Array]:
-    """Hull of each shape widened by ``by`` all round, never by less: it holds the circle."""
+def rings(hulls: npt.NDArray[Any]) -> list[Array]:
+    """Vertices of convex shapes, not closed."""
     import shapely
 
-    hulls = shapely.convex_hull(shapes)
-    wide = by > 0
+    points, owner = shapely.get_coordinates(hulls, return_index=True)
+    cuts = np.searchsorted(owner, np.arange(len(hulls) + 1)).tolist()
+    return [
+        points[begin : end - 1] if end - begin > 2 else points[begin:end]
+        for begin, end in pairwise(cuts)
+    ]
+
+
+def grown(hulls: npt.NDArray[Any], by: Array) -> list[Array]:
+    """Convex shapes widened by ``by`` all round, never by less: each holds the circle."""
+    import shapely
+
+    hulls, wide = hulls.copy(), by > 0
     hulls[wide] = shapely.buffer(hulls[wide], by[wide] * _OUTSIDE, quad_segs=_SIDES)
-    return hulls_of(hulls)
+    return rings(hulls)
 
 
 def caliper_ends(hull: Array) -> tuple[float, Array]:

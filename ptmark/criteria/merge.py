@@ -58,7 +58,7 @@ class _Clusters:
         self._owner = surely_one(apart, lengths, grow, rule.factor)
         self._length = lengths.astype(float).copy()
         self._horizon = max(float(np.median(lengths)), 1e-3)
-        self._hulls = hulls_of(apart.shapes)
+        self._hulls = list(apart.hulls)
         self._grow, self._rule, self._band = grow, rule, tolerance_in(unit)
         self._measure(np.flatnonzero(np.bincount(self._owner) > 1))
 

@@ -22,7 +22,7 @@ import numpy as np
 import numpy.typing as npt
 
 from ptmark.criteria.apart import Apart
-from ptmark.criteria.geometry import Array, Indices, calipers, hulls_of, polygons
+from ptmark.criteria.geometry import Array, Indices, calipers, polygons, rings
 from ptmark.criteria.kinds import number_of
 from ptmark.criteria.limits import per_mm
 from ptmark.criteria.merge import merged
@@ -42,7 +42,7 @@ class Readings:
         self._profile = profile
         self._ids = [one.id for one in judged]
         self._kinds = [number_of(one.kind) for one in judged]
-        self._shapes = polygons([one.outline_mm * scale for one in judged])
+        self._apart = Apart(polygons([one.outline_mm * scale for one in judged]))
         self._u = np.array([one.length_u for one in judged], dtype=float) * scale
         self._shaping = Shaping(judged, scale, profile.shape.linear)
         self._made: dict[float, View] = {}
@@ -65,12 +65,10 @@ class Readings:
     def _view(self, reading: float) -> View:
         clusters = self._clusters(reading)
         most = self._u[np.array([cluster[0] for cluster in clusters], dtype=np.int64)]
-        for k, cluster in enumerate(clusters):
-            if len(cluster) > 1:
-                most[k] = self._u[list(cluster)].max()
-        shapes = np.empty(len(clusters), dtype=object)
-        shapes[:] = [self._shape(cluster) for cluster in clusters]
-        ends = self._ends(clusters, shapes)
+        for k in _several(clusters):
+            most[k] = self._u[list(clusters[k])].max()
+        shapes, hulls = self._united(clusters)
+        ends = self._ends(clusters, hulls)
         taken = self._shaping.taken(reading)
         relevance = self._profile.relevance
         items = []
@@ -95,6 +93,7 @@ class Readings:
         return View(
             items=tuple(items),
             shapes=shapes,
+            hull_shapes=hulls,
             growth=reading * most / 2,
             unit=self._profile.unit,
             owner=_owner(clusters, len(self._ids)),
@@ -107,30 +106,38 @@ class Readings:
         lengths = np.maximum(self._shaping.length + u, 0.0)
         return merged(self._apart, lengths, u / 2, self._profile.merge, self._profile.unit)
 
-    def _shape(self, cluster: tuple[int, ...]) -> object:
+    def _united(
+        self, clusters: list[tuple[int, ...]]
+    ) -> tuple[npt.NDArray[Any], npt.NDArray[Any]]:
+        """One shape for each cluster, and its hull; those of single ones are known."""
         import shapely
 
-        if len(cluster) == 1:
-            return self._shapes[cluster[0]]
-        return shapely.MultiPolygon(list(self._shapes[list(cluster)]))
-
-    @cached_property
-    def _apart(self) -> Apart:
-        return Apart(self._shapes)
+        apart, first = self._apart, [cluster[0] for cluster in clusters]
+        shapes, hulls = apart.shapes[first], apart.hull_shapes[first]
+        several = _several(clusters)
+        for k in several:
+            shapes[k] = shapely.MultiPolygon(list(apart.shapes[list(clusters[k])]))
+        hulls[several] = shapely.convex_hull(shapes[several])
+        return shapes, hulls
 
     @cached_property
     def _own_ends(self) -> list[tuple[float, Array]]:
-        return calipers(hulls_of(self._shapes))
+        return calipers(self._apart.hulls)
 
     def _ends(
-        self, clusters: list[tuple[int, ...]], shapes: npt.NDArray[Any]
+        self, clusters: list[tuple[int, ...]], hulls: npt.NDArray[Any]
     ) -> list[tuple[float, Array]]:
         """The caliper of each cluster and its ends; those of single ones are known."""
-        several = [k for k, cluster in enumerate(clusters) if len(cluster) > 1]
+        several = _several(clusters)
         made = [self._own_ends[cluster[0]] for cluster in clusters]
-        for k, found in zip(several, calipers(hulls_of(shapes[several])), strict=True):
+        for k, found in zip(several, calipers(rings(hulls[several])), strict=True):
             made[k] = found
         return made
+
+
+def _several(clusters: list[tuple[int, ...]]) -> list[int]:
+    """Which clusters have more than one member."""
+    return [k for k, cluster in enumerate(clusters) if len(cluster) > 1]
 
 
 def _owner(clusters: list[tuple[int, ...]], count: int) -> Indices:

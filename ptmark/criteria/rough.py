@@ -1,24 +1,33 @@
 """Width and path of many outlines between quick bounds; measured closely only where it matters.
 
 A close measurement takes about a thousandth of a second for each outline. Most shapes are
-linear or rounded beyond doubt, for which bounds do: no inscribed circle is wider than the
-outline is across any direction, nor has more area; none is narrower than the one about the
-centroid. A way along the centre line is no shorter than the caliper; in an outline whose dents
-are shallow against its width it was never found longer than 1.37 times the caliper (4,000
-random outlines), and 1.45 is taken. Outlines that cross themselves have no bounds here.
+linear or rounded beyond doubt, for which bounds do. No inscribed circle is wider than the
+outline is across any direction, nor has more area. The largest one is no narrower than the one
+about the centroid, nor than the lesser root of Bonnesen's inequality r P >= A + pi r^2, which
+the inradius of any simple closed curve keeps (Osserman 1979, "Bonnesen-style isoperimetric
+inequalities", from memory).
+
+A way along the centre line is no shorter than the caliper and no longer than half the
+perimeter P. Proof: at a point of the medial axis with radius r let each touching point lie at
+an angle pi/2 + f from the way ahead, so that sin f = r' along the way. The two sides of the
+outline then grow by 2 (cos f + f sin f) + pi r' for each step, turning of the way cancelling
+between them, and where branches leave they grow by more; behind the first circle and before
+the last the outline is no shorter than the rest of these circles. In all P is at least
+2 times the integral of cos f + f sin f, plus pi (r1 + r2), and cos f + f sin f >= 1. The traced
+way differs from the exact one by its sampling: on 1,500 outlines with 2 % noise it was up to
+0.9 % longer than half the perimeter, and 2 % are allowed. Outlines that cross themselves have
+no bounds here.
 """
 
 import numpy as np
-import numpy.typing as npt
 
 from ptmark.criteria.geometry import Array, calipers, hulls_of, polygons
 
 __all__ = ["Rough", "measured_closely", "roughly"]
 
 _DIRECTIONS = 16
-_BENT = 1.45
 _UNBOUNDED = 1e6  # calipers; an infinite one could not be compared within a band
-_DENT = 0.1  # of the circle about the centroid
+_TRACED = 0.02  # by which a traced way may be longer than the exact one
 _SLACK = 1e-3  # by which the sampled centre line may depart from the exact one
 
 
@@ -85,10 +94,9 @@ def roughly(outlines: list[Array]) -> list[Rough]:
     least = np.zeros(len(outlines))
     inside = sound & shapely.contains_properly(shapes, centre)
     least[inside] = 2 * shapely.distance(centre[inside], shapely.boundary(shapes[inside]))
-    paths = _UNBOUNDED * lengths
-    even = inside.copy()
-    even[inside] = _dents(outlines, shapes, inside) <= _DENT * least[inside]
-    paths[even] = _BENT * lengths[even]
+    round_ = shapely.length(shapes), shapely.area(shapes)
+    least[sound] = np.maximum(least, _bonnesen(*round_))[sound]
+    paths = np.where(sound, (1 + _TRACED) * round_[0] / 2, _UNBOUNDED * lengths)
     return [
         Rough(
             outline,
@@ -117,17 +125,7 @@ def _least_extent(outlines: list[Array], ends: Array) -> Array:
     return np.asarray(extent.min(axis=1))
 
 
-def _dents(
-    outlines: list[Array], shapes: npt.NDArray[np.object_], chosen: npt.NDArray[np.bool_]
-) -> Array:
-    """How far the deepest point of each chosen outline lies from the rim of its hull."""
-    import shapely
-
-    places = np.flatnonzero(chosen)
-    if not len(places):
-        return np.empty(0)
-    sizes = np.array([len(outlines[k]) for k in places])
-    rims = shapely.boundary(shapely.convex_hull(shapes[places]))
-    points = shapely.points(np.concatenate([outlines[k] for k in places]))
-    depth = shapely.distance(points, rims[np.repeat(np.arange(len(places)), sizes)])
-    return np.asarray(np.maximum.reduceat(depth, np.cumsum(sizes) - sizes))
+def _bonnesen(perimeters: Array, areas: Array) -> Array:
+    """The least diameter that the largest inscribed circle can have."""
+    root = np.sqrt(np.maximum(perimeters**2 - 4 * np.pi * areas, 0.0))
+    return np.asarray((perimeters - root) / np.pi)

@@ -54,6 +54,7 @@ class View:
 
     items: tuple[Item, ...]
     shapes: npt.NDArray[Any]
+    hull_shapes: npt.NDArray[Any]  # convex hulls of the shapes
     growth: Array
     unit: str
     owner: Indices  # the item that each indication belongs to
@@ -71,7 +72,7 @@ class View:
     @cached_property
     def hulls(self) -> list[Array]:
         """Convex hull of each item, grown in the worst reading."""
-        return grown(self.shapes, self.growth)
+        return grown(self.hull_shapes, self.growth)
 
     def members(self, shape: str, named: tuple[str, ...] = ()) -> list[int]:
         """Indices of the relevant items that a rule for ``shape``, so named, looks at."""

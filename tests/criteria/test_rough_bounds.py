@@ -1,0 +1,49 @@
+"""Quick bounds of width and path hold what a closer look finds, or a wrong class may pass."""
+
+import numpy as np
+import pytest
+import shapely
+
+from ptmark.criteria.rough import measured_closely, roughly
+
+TURN = np.linspace(0, 2 * np.pi, 48, endpoint=False)
+
+
+def outline(rng):
+    """A round, long, bent or jagged outline of random size, turned and shifted."""
+    length, slim = rng.uniform(0.5, 8), rng.uniform(1, 9)
+    points = np.c_[np.cos(TURN), np.sin(TURN) / slim] * length / 2
+    points[:, 1] += rng.choice([0.0, 0.1, 0.4]) * points[:, 0] ** 2 / length
+    points *= 1 + rng.choice([0.0, 0.02, 0.08]) * rng.standard_normal((len(TURN), 1))
+    deg = rng.uniform(0, 2 * np.pi)
+    turn = np.array([[np.cos(deg), np.sin(deg)], [-np.sin(deg), np.cos(deg)]])
+    return points @ turn + rng.uniform(-500, 500, 2)
+
+
+@pytest.mark.truth
+def test_bounds_hold_the_inscribed_circle_of_shapely_and_the_traced_way():
+    rng = np.random.default_rng(4)
+    outlines = [outline(rng) for _ in range(150)]
+    bounded = 0
+    for points, rough in zip(outlines, roughly(outlines), strict=True):
+        shape = shapely.Polygon(points)
+        if not shape.is_valid:
+            continue
+        bounded += 1
+        circle = shapely.maximum_inscribed_circle(shape, tolerance=1e-4 * rough.length)
+        width, path = 2 * circle.length, measured_closely(points, rough.length)[1]
+        assert rough.widths[0] <= width * (1 + 1e-3)  # GEOS finds no more than there is
+        assert width <= rough.widths[1]
+        assert rough.length <= path <= rough.most_path
+    assert bounded > 100
+
+
+@pytest.mark.truth
+def test_bounds_of_a_stadium_by_hand():
+    # Bonnesen's inequality is an equality for a stadium; half its perimeter is known
+    cap = np.linspace(-np.pi / 2, np.pi / 2, 400)
+    right = np.c_[np.cos(cap) + 3.0, np.sin(cap)]
+    (rough,) = roughly([np.concatenate([right, -right])])
+    assert rough.length == pytest.approx(8.0, abs=1e-4)
+    assert rough.widths[0] == pytest.approx(2.0, rel=5e-3)
+    assert rough.most_path == pytest.approx(1.02 * (6.0 + np.pi), rel=1e-4)
