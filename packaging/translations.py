@@ -27,6 +27,8 @@ acceptable|rejectable|undecided|to look at|taken|not relevant|non-relevant
 false|dropped|left out
 accept|reject|rework and retest|refer|linear|rounded|shape|relevance|verdict|relevant
 card|rectangle|line|pipe|two lines|line on a pipe|examiner|reviewer
+Cleaned|Dry to the eye|Penetrant on|Removal begun|Wiped clean
+Developer on|Developer dry|Final look
 Drying|Penetrant dwell|Evaporation|Development
 common practice|ASME V, welds and castings|ASME V, wrought|ISO 3452-1
 to review|not signed|signed|returned|needs photo|not readable

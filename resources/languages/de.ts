@@ -24,6 +24,14 @@
       <translation> Ohne Teilenummer wird es nur über seine anderen Felder gefunden.</translation>
     </message>
     <message>
+      <source> above 1</source>
+      <translation> über 1</translation>
+    </message>
+    <message>
+      <source> and </source>
+      <translation> und </translation>
+    </message>
+    <message>
       <source> and {0}</source>
       <translation> und {0}</translation>
     </message>
@@ -34,6 +42,10 @@
     <message>
       <source> and {0} more, marked “kept”</source>
       <translation> und {0} weitere, als „übernommen“ gekennzeichnet</translation>
+    </message>
+    <message>
+      <source> by {0}</source>
+      <translation> von {0}</translation>
     </message>
     <message>
       <source> fit the filters</source>
@@ -92,6 +104,14 @@
       <translation>0 für die erste Prüfung</translation>
     </message>
     <message>
+      <source>1 field missing</source>
+      <translation>1 Feld fehlt</translation>
+    </message>
+    <message>
+      <source>1 indication</source>
+      <translation>1 Anzeige</translation>
+    </message>
+    <message>
       <source>1 record</source>
       <translation>1 Protokoll</translation>
     </message>
@@ -144,6 +164,10 @@
       <translation>Ein unterschriebenes wird nie ersetzt: Dieses dort speichern, wo das unterschriebene liegt, dann wird es dessen nächste Fassung.</translation>
     </message>
     <message>
+      <source>A weld crown lies nearer to the camera than the card and reads too long.</source>
+      <translation>Eine Nahtüberhöhung liegt der Kamera näher als die Karte und liest sich zu lang.</translation>
+    </message>
+    <message>
       <source>ASME BPVC Section V, Article 6: Table T-672 (2007 edition), 10 to 52 °C; T-676.1. Second-hand figures; the 2 h limit of the dwell is from a weak source.</source>
       <translation>ASME BPVC Section V, Article 6: Tabelle T-672 (Ausgabe 2007), 10 bis 52 °C; T-676.1. Werte aus zweiter Hand; die Grenze von 2 h für die Eindringzeit stammt aus einer schwachen Quelle.</translation>
     </message>
@@ -178,6 +202,10 @@
     <message>
       <source>Add a row</source>
       <translation>Zeile hinzufügen</translation>
+    </message>
+    <message>
+      <source>Add another reference</source>
+      <translation>Weitere Referenz hinzufügen</translation>
     </message>
     <message>
       <source>Add photos</source>
@@ -284,8 +312,16 @@
       <translation>Unter 10 °C verdoppelt sich die kürzeste Eindringzeit (Tabelle T-672, Ausgabe 2007).</translation>
     </message>
     <message>
+      <source>Bent at the corner by {0:+.2f} %, u {1:.2f} %.</source>
+      <translation>In der Ecke verzogen um {0:+.2f} %, u {1:.2f} %.</translation>
+    </message>
+    <message>
       <source>Both measurements, lengths with expanded uncertainty</source>
       <translation>Beide Messungen, Längen mit erweiterter Messunsicherheit</translation>
+    </message>
+    <message>
+      <source>Both outer edges have to be in the picture: they are found beside it. Lengths are along the surface; where it turns away over 60° they are refused.</source>
+      <translation>Beide äußeren Kanten müssen im Bild sein: Sie werden daneben gefunden. Längen liegen auf der Oberfläche; wo sie sich über 60° wegdreht, werden sie abgelehnt.</translation>
     </message>
     <message>
       <source>Both side by side</source>
@@ -296,8 +332,28 @@
       <translation>Die Arbeit wird zurückgeholt</translation>
     </message>
     <message>
+      <source>By the procedure ({0}): {1}. Else: {2}</source>
+      <translation>Nach dem Verfahren ({0}): {1}. Sonst: {2}</translation>
+    </message>
+    <message>
       <source>By the rule</source>
       <translation>Nach der Regel</translation>
+    </message>
+    <message>
+      <source>By {0}: {1}.</source>
+      <translation>Nach {0}: {1}.</translation>
+    </message>
+    <message>
+      <source>Calibrate from photos</source>
+      <translation>Aus Fotos kalibrieren</translation>
+    </message>
+    <message>
+      <source>Calibrated {0} from {1} photos: {2}.</source>
+      <translation>Kalibriert am {0} aus {1} Fotos: {2}.</translation>
+    </message>
+    <message>
+      <source>Calibrating the camera</source>
+      <translation>Die Kamera wird kalibriert</translation>
     </message>
     <message>
       <source>Calibration was due on</source>
@@ -350,6 +406,14 @@
     <message>
       <source>Choose the criteria …</source>
       <translation>Kriterien wählen …</translation>
+    </message>
+    <message>
+      <source>Choose the second reference: both are compared, then used.</source>
+      <translation>Die zweite Referenz wählen: Beide werden verglichen, dann verwendet.</translation>
+    </message>
+    <message>
+      <source>Cleaned</source>
+      <translation>Gereinigt</translation>
     </message>
     <message>
       <source>Clear all</source>
@@ -412,6 +476,10 @@
       <translation>Kriterien {0}</translation>
     </message>
     <message>
+      <source>Ctrl+M marks the place of a remark, Ctrl+D ends measuring and shows both.</source>
+      <translation>Ctrl+M markiert die Stelle einer Bemerkung, Ctrl+D beendet das Messen und zeigt beide.</translation>
+    </message>
+    <message>
       <source>Customer or inspection body</source>
       <translation>Kunde oder Prüfstelle</translation>
     </message>
@@ -456,12 +524,20 @@
       <translation>Charge des Entwicklers</translation>
     </message>
     <message>
+      <source>Developer dry</source>
+      <translation>Entwickler trocken</translation>
+    </message>
+    <message>
       <source>Developer dry at</source>
       <translation>Entwickler trocken um</translation>
     </message>
     <message>
       <source>Developer form</source>
       <translation>Art des Entwicklers</translation>
+    </message>
+    <message>
+      <source>Developer on</source>
+      <translation>Entwickler auf</translation>
     </message>
     <message>
       <source>Development</source>
@@ -520,6 +596,10 @@
       <translation>Zeichnung und Ausgabe</translation>
     </message>
     <message>
+      <source>Drawing the report</source>
+      <translation>Der Bericht wird gezeichnet</translation>
+    </message>
+    <message>
       <source>Drawing the view</source>
       <translation>Die Ansicht wird gezeichnet</translation>
     </message>
@@ -538,6 +618,10 @@
     <message>
       <source>Drop the indication; take back a point</source>
       <translation>Die Anzeige verwerfen; einen Punkt zurücknehmen</translation>
+    </message>
+    <message>
+      <source>Dry to the eye</source>
+      <translation>Sichtbar trocken</translation>
     </message>
     <message>
       <source>Drying</source>
@@ -632,6 +716,10 @@
       <translation>Geprüft am</translation>
     </message>
     <message>
+      <source>Examined on {0}</source>
+      <translation>Geprüft am {0}</translation>
+    </message>
+    <message>
       <source>Examined up to</source>
       <translation>Geprüft bis</translation>
     </message>
@@ -670,6 +758,10 @@
     <message>
       <source>Filters</source>
       <translation>Filter</translation>
+    </message>
+    <message>
+      <source>Final look</source>
+      <translation>Letzte Betrachtung</translation>
     </message>
     <message>
       <source>Final look at</source>
@@ -716,8 +808,36 @@
       <translation>Das Foto einpassen</translation>
     </message>
     <message>
+      <source>Fitting the lens …</source>
+      <translation>Das Objektiv wird angepasst …</translation>
+    </message>
+    <message>
+      <source>Fixes the scale but not the tilt; the unknown tilt widens every uncertainty.</source>
+      <translation>Legt den Maßstab fest, nicht die Neigung; die unbekannte Neigung vergrößert jede Unsicherheit.</translation>
+    </message>
+    <message>
+      <source>Focal length {0:.0f} px, u {1:.1f} %.</source>
+      <translation>Brennweite {0:.0f} px, u {1:.1f} %.</translation>
+    </message>
+    <message>
       <source>Folder of the photos …</source>
       <translation>Ordner der Fotos …</translation>
+    </message>
+    <message>
+      <source>For close-ups: four corners, clockwise from the top left, then two points along the pipe, on the line where the rectangle touches it.</source>
+      <translation>Für Nahaufnahmen: vier Ecken, von oben links im Uhrzeigersinn, dann zwei Punkte längs des Rohrs auf der Linie, in der das Rechteck es berührt.</translation>
+    </message>
+    <message>
+      <source>For close-ups: no edge has to be seen. Pick two points along the pipe, on the line where the flat card touches it.</source>
+      <translation>Für Nahaufnahmen: Keine Kante muss zu sehen sein. Zwei Punkte längs des Rohrs setzen, auf der Linie, in der die flache Karte es berührt.</translation>
+    </message>
+    <message>
+      <source>For close-ups: no edge has to be seen. The rule lies on the crown, the pipe's line nearest to the camera.</source>
+      <translation>Für Nahaufnahmen: Keine Kante muss zu sehen sein. Der Maßstab liegt auf dem Scheitel, der Linie des Rohrs, die der Kamera am nächsten ist.</translation>
+    </message>
+    <message>
+      <source>Four corners, clockwise from the top left. An ID-1 card is 85.60 × 53.98 mm.</source>
+      <translation>Vier Ecken, von oben links im Uhrzeigersinn. Eine ID-1-Karte misst 85,60 × 53,98 mm.</translation>
     </message>
     <message>
       <source>Free</source>
@@ -752,8 +872,24 @@
       <translation>Höhe</translation>
     </message>
     <message>
+      <source>Height of the indications above the surface</source>
+      <translation>Höhe der Anzeigen über der Oberfläche</translation>
+    </message>
+    <message>
       <source>Height of the reference</source>
       <translation>Höhe der Referenz</translation>
+    </message>
+    <message>
+      <source>Height of the reference above the surface</source>
+      <translation>Höhe der Referenz über der Oberfläche</translation>
+    </message>
+    <message>
+      <source>History of the part</source>
+      <translation>Verlauf des Teils</translation>
+    </message>
+    <message>
+      <source>History of the serial</source>
+      <translation>Verlauf der Seriennummer</translation>
     </message>
     <message>
       <source>Hold the button down and draw round the indication.</source>
@@ -836,6 +972,18 @@
       <translation>Neu bewerten</translation>
     </message>
     <message>
+      <source>Judge again by</source>
+      <translation>Neu bewerten nach</translation>
+    </message>
+    <message>
+      <source>Judge again by other criteria</source>
+      <translation>Nach anderen Kriterien neu bewerten</translation>
+    </message>
+    <message>
+      <source>Judging again</source>
+      <translation>Wird neu bewertet</translation>
+    </message>
+    <message>
       <source>Keep every record that is saved</source>
       <translation>Jedes gespeicherte Protokoll aufbewahren</translation>
     </message>
@@ -844,8 +992,16 @@
       <translation>Im Archiv aufbewahren</translation>
     </message>
     <message>
+      <source>Keep this profile</source>
+      <translation>Dieses Profil behalten</translation>
+    </message>
+    <message>
       <source>Keeping {0}</source>
       <translation>{0} wird aufbewahrt</translation>
+    </message>
+    <message>
+      <source>Kept as {0}; it is used for this camera's photos.</source>
+      <translation>Als {0} behalten; es gilt für die Fotos dieser Kamera.</translation>
     </message>
     <message>
       <source>Kept from an earlier inspection: {0}{1}. Look whether it holds for this part.</source>
@@ -908,6 +1064,10 @@
       <translation>Verlassen</translation>
     </message>
     <message>
+      <source>Leave it</source>
+      <translation>Lassen</translation>
+    </message>
+    <message>
       <source>Leave it as signed</source>
       <translation>Wie unterschrieben lassen</translation>
     </message>
@@ -944,6 +1104,10 @@
       <translation>Objektiv</translation>
     </message>
     <message>
+      <source>Lens of the camera</source>
+      <translation>Objektiv der Kamera</translation>
+    </message>
+    <message>
       <source>Light meter</source>
       <translation>Luxmeter</translation>
     </message>
@@ -954,6 +1118,10 @@
     <message>
       <source>Limits of the examination</source>
       <translation>Grenzen der Prüfung</translation>
+    </message>
+    <message>
+      <source>Limits of the procedure …</source>
+      <translation>Grenzen des Verfahrens …</translation>
     </message>
     <message>
       <source>Limits of the times</source>
@@ -1052,6 +1220,10 @@
       <translation>Näher</translation>
     </message>
     <message>
+      <source>Neither grid nor card found in: {0}.</source>
+      <translation>Weder Raster noch Karte gefunden in: {0}.</translation>
+    </message>
+    <message>
       <source>New key for what is chosen in the list</source>
       <translation>Neue Taste für das in der Liste Gewählte</translation>
     </message>
@@ -1088,6 +1260,10 @@
       <translation>Keine relevante Anzeige gefunden.</translation>
     </message>
     <message>
+      <source>No scale card was found in this photo. Pick a reference below: a rectangle, two lines or one line of known length in the plane of the surface.</source>
+      <translation>In diesem Foto wurde keine Maßstabskarte gefunden. Unten eine Referenz wählen: ein Rechteck, zwei Linien oder eine Linie bekannter Länge in der Ebene der Oberfläche.</translation>
+    </message>
+    <message>
       <source>No two lie surely in one place; say it by hand where you see it.</source>
       <translation>Keine zwei liegen sicher an einer Stelle; von Hand sagen, wo man es sieht.</translation>
     </message>
@@ -1102,6 +1278,10 @@
     <message>
       <source>None of these photos has a scale.</source>
       <translation>Keines dieser Fotos hat einen Maßstab.</translation>
+    </message>
+    <message>
+      <source>Not calibrated: what a camera's own correction leaves is in U.</source>
+      <translation>Nicht kalibriert: Was die Korrektur der Kamera übrig lässt, steckt in U.</translation>
     </message>
     <message>
       <source>Not kept: {0}</source>
@@ -1148,6 +1328,10 @@
       <translation>Nichts: leere Regeln</translation>
     </message>
     <message>
+      <source>Of procedure {0}. An empty field leaves the standard's figure.</source>
+      <translation>Des Verfahrens {0}. Ein leeres Feld lässt den Wert der Norm.</translation>
+    </message>
+    <message>
       <source>On the surface only: what stands out of it is shifted.</source>
       <translation>Nur auf der Oberfläche: Was aus ihr herausragt, ist verschoben.</translation>
     </message>
@@ -1162,6 +1346,10 @@
     <message>
       <source>One photo again</source>
       <translation>Wieder ein Foto</translation>
+    </message>
+    <message>
+      <source>One pixel is {0}.</source>
+      <translation>Ein Pixel ist {0}.</translation>
     </message>
     <message>
       <source>Only your own</source>
@@ -1202,6 +1390,10 @@
     <message>
       <source>Opening {0}</source>
       <translation>{0} wird geöffnet</translation>
+    </message>
+    <message>
+      <source>Opens its photo, linked to this record</source>
+      <translation>Öffnet ihr Foto, mit diesem Protokoll verbunden</translation>
     </message>
     <message>
       <source>Or drop a photo anywhere on the window; several become one inspection.</source>
@@ -1276,6 +1468,10 @@
       <translation>Eindringzeit</translation>
     </message>
     <message>
+      <source>Penetrant on</source>
+      <translation>Eindringmittel auf</translation>
+    </message>
+    <message>
       <source>Penetrant on at</source>
       <translation>Eindringmittel aufgetragen um</translation>
     </message>
@@ -1290,6 +1486,18 @@
     <message>
       <source>Photo</source>
       <translation>Foto</translation>
+    </message>
+    <message>
+      <source>Photo of the record</source>
+      <translation>Foto des Protokolls</translation>
+    </message>
+    <message>
+      <source>Photo {0} of {1}</source>
+      <translation>Foto {0} von {1}</translation>
+    </message>
+    <message>
+      <source>Photo {0} of {1} …</source>
+      <translation>Foto {0} von {1} …</translation>
     </message>
     <message>
       <source>Photo {0} of {1}, {2}: {3}</source>
@@ -1318,6 +1526,10 @@
     <message>
       <source>Photos of this inspection</source>
       <translation>Fotos dieser Prüfung</translation>
+    </message>
+    <message>
+      <source>Pick the points</source>
+      <translation>Punkte setzen</translation>
     </message>
     <message>
       <source>Pick the {0}.</source>
@@ -1358,6 +1570,10 @@
     <message>
       <source>Pre-cleaning and drying</source>
       <translation>Vorreinigung und Trocknung</translation>
+    </message>
+    <message>
+      <source>Print the grid, lay it flat, and take 8 to 15 photos of it with this camera at one zoom: filling the picture, in each corner, aslant.</source>
+      <translation type="unfinished" />
     </message>
     <message>
       <source>Procedure</source>
@@ -1406,6 +1622,10 @@
     <message>
       <source>Reading the history</source>
       <translation>Der Verlauf wird gelesen</translation>
+    </message>
+    <message>
+      <source>Reading the record</source>
+      <translation>Das Protokoll wird gelesen</translation>
     </message>
     <message>
       <source>Reading the records in {0}</source>
@@ -1460,6 +1680,10 @@
       <translation>Wiederholen: {0} ({1})</translation>
     </message>
     <message>
+      <source>Reference in the photo</source>
+      <translation>Referenz im Foto</translation>
+    </message>
+    <message>
       <source>Rejected or sent to rework, share of those disposed of</source>
       <translation>Zurückgewiesen oder nachgearbeitet, Anteil der entschiedenen</translation>
     </message>
@@ -1484,12 +1708,20 @@
       <translation>Bemerkungen; Entf nimmt eine zurück</translation>
     </message>
     <message>
+      <source>Removal begun</source>
+      <translation>Zwischenreinigung begonnen</translation>
+    </message>
+    <message>
       <source>Removal begun at</source>
       <translation>Zwischenreinigung begonnen um</translation>
     </message>
     <message>
       <source>Remove the line</source>
       <translation>Linie entfernen</translation>
+    </message>
+    <message>
+      <source>Remove the scale</source>
+      <translation>Maßstab entfernen</translation>
     </message>
     <message>
       <source>Remove the scale first.</source>
@@ -1508,6 +1740,14 @@
       <translation>Art des Zwischenreinigers</translation>
     </message>
     <message>
+      <source>Report as PDF …</source>
+      <translation>Bericht als PDF …</translation>
+    </message>
+    <message>
+      <source>Report of the record; wheel zooms, drag moves</source>
+      <translation>Bericht des Protokolls; Rad zoomt, Ziehen bewegt</translation>
+    </message>
+    <message>
       <source>Reshape what is selected</source>
       <translation>Gewählte umformen</translation>
     </message>
@@ -1518,6 +1758,10 @@
     <message>
       <source>Retest cycle</source>
       <translation>Durchgang der Wiederholungsprüfung</translation>
+    </message>
+    <message>
+      <source>Retest of the record {0}</source>
+      <translation>Wiederholungsprüfung zum Protokoll {0}</translation>
     </message>
     <message>
       <source>Retest of the record {0}, revision {1}.</source>
@@ -1550,6 +1794,10 @@
     <message>
       <source>Reviewer's certificate</source>
       <translation>Zertifikat des Gegenprüfers</translation>
+    </message>
+    <message>
+      <source>Revision {0}{1}</source>
+      <translation>Fassung {0}{1}</translation>
     </message>
     <message>
       <source>Rework</source>
@@ -1600,6 +1848,10 @@
       <translation>Protokoll, Bild und PDF speichern</translation>
     </message>
     <message>
+      <source>Save the grid to print</source>
+      <translation>Das Raster zum Drucken speichern</translation>
+    </message>
+    <message>
       <source>Save the record first; what lies saved is what gets signed.</source>
       <translation>Zuerst das Protokoll speichern; unterschrieben wird, was gespeichert liegt.</translation>
     </message>
@@ -1630,6 +1882,14 @@
     <message>
       <source>Scale card, found by itself</source>
       <translation>Maßstabskarte, wird selbst gefunden</translation>
+    </message>
+    <message>
+      <source>Scale from: {0} and {1}.</source>
+      <translation>Maßstab aus: {0} und {1}.</translation>
+    </message>
+    <message>
+      <source>Scale from: {0}.</source>
+      <translation>Maßstab aus: {0}.</translation>
     </message>
     <message>
       <source>Scale or rule</source>
@@ -1748,6 +2008,10 @@
       <translation>Stand</translation>
     </message>
     <message>
+      <source>Start a retest …</source>
+      <translation>Wiederholungsprüfung beginnen …</translation>
+    </message>
+    <message>
       <source>Start anew from it</source>
       <translation>Von dort neu beginnen</translation>
     </message>
@@ -1770,6 +2034,10 @@
     <message>
       <source>Still missing: {0}. It can be saved all the same.</source>
       <translation>Es fehlt noch: {0}. Speichern geht trotzdem.</translation>
+    </message>
+    <message>
+      <source>Stop calibrating</source>
+      <translation>Kalibrieren abbrechen</translation>
     </message>
     <message>
       <source>Suggested, confidence {0:.2f}.</source>
@@ -1908,6 +2176,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>Die Tasten konnten nicht behalten werden: {0}</translation>
     </message>
     <message>
+      <source>The limits could not be kept: {0}</source>
+      <translation>Die Grenzen konnten nicht behalten werden: {0}</translation>
+    </message>
+    <message>
       <source>The next photo</source>
       <translation>Das nächste Foto</translation>
     </message>
@@ -1924,8 +2196,16 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>Die Datei des Fotos wird nur gelesen, nie geschrieben. Ihr SHA-256 geht ins Protokoll, damit später jeder sagen kann, dass es dasselbe Bild ist.</translation>
     </message>
     <message>
+      <source>The points fit to {0:.2f} px.</source>
+      <translation>Die Punkte passen auf {0:.2f} px.</translation>
+    </message>
+    <message>
       <source>The procedure and the maker's sheet govern; these limits only remind.</source>
       <translation>Es gelten das Verfahren und das Blatt des Herstellers; diese Grenzen erinnern nur.</translation>
+    </message>
+    <message>
+      <source>The profile {0} fits this camera and is left out.</source>
+      <translation>Das Profil {0} passt zu dieser Kamera und bleibt außer Acht.</translation>
     </message>
     <message>
       <source>The reason is a remark</source>
@@ -1934,6 +2214,14 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>The record and its photos, found again by part number</source>
       <translation>Das Protokoll und seine Fotos, über die Teilenummer wiederzufinden</translation>
+    </message>
+    <message>
+      <source>The record names no procedure yet; these hold wherever it names none.</source>
+      <translation>Das Protokoll nennt noch kein Verfahren; diese gelten überall, wo es keines nennt.</translation>
+    </message>
+    <message>
+      <source>The record stays as it is. A verdict is an aid; the inspector decides.</source>
+      <translation>Das Protokoll bleibt, wie es ist. Eine Bewertung ist eine Hilfe; der Prüfer entscheidet.</translation>
     </message>
     <message>
       <source>The remark is about {0:.0f}, {1:.0f} px.</source>
@@ -1968,6 +2256,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>Die dünnste zuerst. Eine letzte Zeile ohne „bis“ gilt darüber.</translation>
     </message>
     <message>
+      <source>The tool's own printed card. Measure its 80 mm check length with callipers, if you can: it corrects the print and narrows the uncertainty.</source>
+      <translation>Die gedruckte Karte des Programms. Ihre Prüflänge von 80 mm möglichst mit dem Messschieber messen: Das berichtigt den Druck und verkleinert die Unsicherheit.</translation>
+    </message>
+    <message>
       <source>The two agree within their uncertainties.</source>
       <translation>Beide stimmen im Rahmen ihrer Unsicherheiten überein.</translation>
     </message>
@@ -1992,8 +2284,16 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>Das ganze Foto.</translation>
     </message>
     <message>
+      <source>There is no scale yet: nothing is measured without one.</source>
+      <translation>Es gibt noch keinen Maßstab: Ohne ihn wird nichts gemessen.</translation>
+    </message>
+    <message>
       <source>Thermometer</source>
       <translation>Thermometer</translation>
+    </message>
+    <message>
+      <source>They differ by {0:+.2f} % (En {1:.1f}; up to 1 they agree).</source>
+      <translation>Sie weichen um {0:+.2f} % ab (En {1:.1f}; bis 1 stimmen sie überein).</translation>
     </message>
     <message>
       <source>They do not lie over each other, place by place: {0}</source>
@@ -2026,6 +2326,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>This part number was last inspected on {0}{1} ({2}). From there: {3}{4}.</source>
       <translation>Diese Teilenummer wurde zuletzt am {0}{1} geprüft ({2}). Von dort: {3}{4}.</translation>
+    </message>
+    <message>
+      <source>Tilt {0:.1f}°.</source>
+      <translation>Neigung {0:.1f}°.</translation>
     </message>
     <message>
       <source>Timer</source>
@@ -2084,8 +2388,16 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>Wechsel zu {0}</translation>
     </message>
     <message>
+      <source>Two known lengths in the plane of the surface, at right angles: scale and tilt.</source>
+      <translation>Zwei bekannte Längen in der Ebene der Oberfläche, im rechten Winkel: Maßstab und Neigung.</translation>
+    </message>
+    <message>
       <source>Two lines at right angles</source>
       <translation>Zwei Linien im rechten Winkel</translation>
+    </message>
+    <message>
+      <source>Two points far apart on each outer edge; roughly, where the edge is clear. Lengths are along the surface; where it turns away over 60° they are refused.</source>
+      <translation>Zwei weit entfernte Punkte auf jeder äußeren Kante; ungefähr, wo die Kante klar ist. Längen liegen auf der Oberfläche; wo sie sich über 60° wegdreht, werden sie abgelehnt.</translation>
     </message>
     <message>
       <source>Two points on the photo: the course of the weld, and its length</source>
@@ -2128,8 +2440,20 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>Eine Tabelle statt einer Grenze verwenden</translation>
     </message>
     <message>
+      <source>Use one reference only</source>
+      <translation>Nur eine Referenz verwenden</translation>
+    </message>
+    <message>
+      <source>Use the profile of this camera</source>
+      <translation>Das Profil dieser Kamera verwenden</translation>
+    </message>
+    <message>
       <source>Use this key</source>
       <translation>Diese Taste verwenden</translation>
+    </message>
+    <message>
+      <source>Use this scale</source>
+      <translation>Diesen Maßstab verwenden</translation>
     </message>
     <message>
       <source>Verdict</source>
@@ -2142,6 +2466,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>Verdict: {0}. {1}</source>
       <translation>Bewertung: {0}. {1}</translation>
+    </message>
+    <message>
+      <source>Verdict: {0}; disposition: {1}</source>
+      <translation>Bewertung: {0}; Entscheid: {1}</translation>
     </message>
     <message>
       <source>Vision check</source>
@@ -2188,12 +2516,20 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>Am meisten hülfe: {0}.</translation>
     </message>
     <message>
+      <source>Wheel or plus and minus zoom, F fits, 1 shows pixel for pixel, Ctrl and arrow keys move the photo.</source>
+      <translation>Rad oder Plus und Minus zoomen, F passt ein, 1 zeigt Pixel für Pixel, Strg und Pfeiltasten bewegen das Foto.</translation>
+    </message>
+    <message>
       <source>Wheel zooms, drag moves the photo, ‹F› fits it.</source>
       <translation>Das Rad zoomt, Ziehen bewegt das Foto, ‹F› passt es ein.</translation>
     </message>
     <message>
       <source>Where</source>
       <translation>Wo</translation>
+    </message>
+    <message>
+      <source>Where it was taken stands in the photo: {0}. An export can leave it out; the original keeps it.</source>
+      <translation>Wo es aufgenommen wurde, steht im Foto: {0}. Ein Export kann es weglassen; das Original behält es.</translation>
     </message>
     <message>
       <source>Which indications to show</source>
@@ -2220,6 +2556,14 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>Breite (lange Seite)</translation>
     </message>
     <message>
+      <source>Wiped clean</source>
+      <translation>Sauber gewischt</translation>
+    </message>
+    <message>
+      <source>Working distance {0:.0f} mm.</source>
+      <translation>Arbeitsabstand {0:.0f} mm.</translation>
+    </message>
+    <message>
       <source>Working out the scale</source>
       <translation>Der Maßstab wird berechnet</translation>
     </message>
@@ -2244,8 +2588,16 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>Die Einheit dazuschreiben, µW/cm² oder W/m², damit es geprüft werden kann.</translation>
     </message>
     <message>
+      <source>Writing {0}</source>
+      <translation>{0} wird geschrieben</translation>
+    </message>
+    <message>
       <source>Written instruction</source>
       <translation>Schriftliche Prüfanweisung</translation>
+    </message>
+    <message>
+      <source>a photo of the record is not kept</source>
+      <translation>ein Foto des Protokolls ist nicht aufbewahrt</translation>
     </message>
     <message>
       <source>a photo was changed</source>
@@ -2316,8 +2668,16 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>mindestens</translation>
     </message>
     <message>
+      <source>at least {0:g} °C ({1})</source>
+      <translation>mindestens {0:g} °C ({1})</translation>
+    </message>
+    <message>
       <source>at most</source>
       <translation>höchstens</translation>
+    </message>
+    <message>
+      <source>at most {0:g} °C ({1})</source>
+      <translation>höchstens {0:g} °C ({1})</translation>
     </message>
     <message>
       <source>batch number and expiry date</source>
@@ -2396,6 +2756,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>Tageslicht, LED, …; Farbtemperatur in K</translation>
     </message>
     <message>
+      <source>decide</source>
+      <translation>entscheiden</translation>
+    </message>
+    <message>
       <source>delete the indication instead</source>
       <translation>stattdessen die Anzeige löschen</translation>
     </message>
@@ -2466,6 +2830,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>examiner</source>
       <translation>Prüfer</translation>
+    </message>
+    <message>
+      <source>exchange the two</source>
+      <translation>die beiden tauschen</translation>
     </message>
     <message>
       <source>false</source>
@@ -2592,6 +2960,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>Stufe, Klasse oder Absatz, den der Vertrag nennt</translation>
     </message>
     <message>
+      <source>lies on the surface; else such as 1.5 mm above it</source>
+      <translation>liegt auf der Oberfläche; sonst etwa 1,5 mm darüber</translation>
+    </message>
+    <message>
       <source>line</source>
       <translation>Linie</translation>
     </message>
@@ -2650,6 +3022,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>min, from when the developer was dry</source>
       <translation>min, ab trockenem Entwickler</translation>
+    </message>
+    <message>
+      <source>missing</source>
+      <translation>fehlt</translation>
     </message>
     <message>
       <source>mm / in</source>
@@ -2760,6 +3136,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>nicht relevant (Grund)</translation>
     </message>
     <message>
+      <source>none</source>
+      <translation>keine</translation>
+    </message>
+    <message>
       <source>none found</source>
       <translation>keine gefunden</translation>
     </message>
@@ -2776,12 +3156,20 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>nicht kalibriert</translation>
     </message>
     <message>
+      <source>not decided</source>
+      <translation>nicht entschieden</translation>
+    </message>
+    <message>
       <source>not decided yet</source>
       <translation>noch nicht entschieden</translation>
     </message>
     <message>
       <source>not given</source>
       <translation>nicht angegeben</translation>
+    </message>
+    <message>
+      <source>not given: 0 to 2 mm is assumed</source>
+      <translation>nicht angegeben: 0 bis 2 mm angenommen</translation>
     </message>
     <message>
       <source>not looked at</source>
@@ -2820,6 +3208,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>Notiz zu</translation>
     </message>
     <message>
+      <source>nothing changes</source>
+      <translation>nichts ändert sich</translation>
+    </message>
+    <message>
       <source>nothing of the outline would be left</source>
       <translation>vom Umriss bliebe nichts übrig</translation>
     </message>
@@ -2852,12 +3244,20 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>das Protokoll öffnen und neu gegenprüfen</translation>
     </message>
     <message>
+      <source>optional, such as 80.05 mm</source>
+      <translation>freiwillig, etwa 80,05 mm</translation>
+    </message>
+    <message>
       <source>other end of the weld</source>
       <translation>anderes Ende der Schweißnaht</translation>
     </message>
     <message>
       <source>other end, beyond the outline</source>
       <translation>anderes Ende, jenseits des Umrisses</translation>
+    </message>
+    <message>
+      <source>others</source>
+      <translation>übrige</translation>
     </message>
     <message>
       <source>own only</source>
@@ -2912,6 +3312,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>Nummer des Vergleichskörpers, Datum, Ergebnis</translation>
     </message>
     <message>
+      <source>refused</source>
+      <translation>abgelehnt</translation>
+    </message>
+    <message>
       <source>reject</source>
       <translation>zurückweisen</translation>
     </message>
@@ -2938,6 +3342,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>remark {0}</source>
       <translation>Bemerkung {0}</translation>
+    </message>
+    <message>
+      <source>remove the scale</source>
+      <translation>den Maßstab entfernen</translation>
     </message>
     <message>
       <source>repair it: ptmark archive repair</source>
@@ -3036,6 +3444,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>beiseitelegen</translation>
     </message>
     <message>
+      <source>set the height</source>
+      <translation>die Höhe setzen</translation>
+    </message>
+    <message>
       <source>set the {0}</source>
       <translation>setzen: {0}</translation>
     </message>
@@ -3074,6 +3486,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>start the retest of {0}</source>
       <translation>die Wiederholungsprüfung zu {0} beginnen</translation>
+    </message>
+    <message>
+      <source>such as 150 mm or 6 in</source>
+      <translation>etwa 150 mm oder 6 in</translation>
     </message>
     <message>
       <source>such as ISO 3452-1, II C e, level 2</source>
@@ -3160,6 +3576,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>es gibt noch kein Foto</translation>
     </message>
     <message>
+      <source>thickness</source>
+      <translation>Dicke</translation>
+    </message>
+    <message>
       <source>this photo</source>
       <translation>dieses Foto</translation>
     </message>
@@ -3210,6 +3630,14 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>type a name first</source>
       <translation>zuerst einen Namen eingeben</translation>
+    </message>
+    <message>
+      <source>type a number, or “none” for no limit, or nothing for the standard's</source>
+      <translation>eine Zahl eingeben, „none“ für keine Grenze oder nichts für die der Norm</translation>
+    </message>
+    <message>
+      <source>typed here</source>
+      <translation>hier eingegeben</translation>
     </message>
     <message>
       <source>undecided</source>
@@ -3312,6 +3740,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>innerhalb der Grenzen</translation>
     </message>
     <message>
+      <source>work</source>
+      <translation>Arbeit</translation>
+    </message>
+    <message>
       <source>year-month-day</source>
       <translation>Jahr-Monat-Tag</translation>
     </message>
@@ -3384,20 +3816,24 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>{0} und {1}</translation>
     </message>
     <message>
+      <source>{0} at {1:.5f}, {2:.5f}</source>
+      <translation>{0} bei {1:.5f}; {2:.5f}</translation>
+    </message>
+    <message>
       <source>{0} by {1}; key {2}</source>
       <translation>{0} von {1}; Schlüssel {2}</translation>
     </message>
     <message>
-      <source>{0} field{1} missing</source>
-      <translation>{0} Feld{1} fehlt</translation>
+      <source>{0} fields missing</source>
+      <translation>{0} Felder fehlen</translation>
     </message>
     <message>
       <source>{0} hidden by the filter; the verdict counts them.</source>
       <translation>{0} vom Filter verborgen; die Bewertung zählt sie mit.</translation>
     </message>
     <message>
-      <source>{0} indication{1}</source>
-      <translation>{0} Anzeige{1}</translation>
+      <source>{0} indications</source>
+      <translation>{0} Anzeigen</translation>
     </message>
     <message>
       <source>{0} inspections of {1} serials, {2} indications, {3} retests; {4}.</source>
@@ -3416,12 +3852,20 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>{0} weitere, der Farbe weniger ähnlich …</translation>
     </message>
     <message>
+      <source>{0} of {1} lines change</source>
+      <translation>{0} von {1} Zeilen ändern sich</translation>
+    </message>
+    <message>
       <source>{0} of {1} to look at: take or drop each. Arrow keys go on.</source>
       <translation>{0} von {1} anzusehen: jede übernehmen oder verwerfen. Pfeiltasten gehen weiter.</translation>
     </message>
     <message>
       <source>{0} of {1}, </source>
       <translation>{0} von {1}, </translation>
+    </message>
+    <message>
+      <source>{0} photos fit one lens to {1:.2f} px.</source>
+      <translation>{0} Fotos passen auf {1:.2f} px zu einem Objektiv.</translation>
     </message>
     <message>
       <source>{0} taken</source>
@@ -3540,6 +3984,14 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>{0}: darüber oder darunter</translation>
     </message>
     <message>
+      <source>{0}: print it at 100 %, and lay it flat.</source>
+      <translation>{0}: mit 100 % drucken und flach hinlegen.</translation>
+    </message>
+    <message>
+      <source>{0}: {1:g} at least is over {2:g} at most</source>
+      <translation>{0}: mindestens {1:g} liegt über höchstens {2:g}</translation>
+    </message>
+    <message>
       <source>{0}: {1} inspections, {2} indications{3}, {4}</source>
       <translation>{0}: {1} Prüfungen, {2} Anzeigen{3}, {4}</translation>
     </message>
@@ -3550,6 +4002,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>{0}: {1}. Make room or mend its rights.</source>
       <translation>{0}: {1}. Platz schaffen oder die Rechte richten.</translation>
+    </message>
+    <message>
+      <source>{0}: “{1}” is no limit</source>
+      <translation>{0}: „{1}“ ist keine Grenze</translation>
     </message>
     <message>
       <source>{0}{1}, newest first.</source>
@@ -3566,6 +4022,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>µW/cm² at the surface; fluorescent penetrant only</source>
       <translation>µW/cm² an der Oberfläche; nur fluoreszierendes Eindringmittel</translation>
+    </message>
+    <message>
+      <source>‹Ctrl+S› saves record, image and PDF beside each other.</source>
+      <translation>‹Ctrl+S› speichert Protokoll, Bild und PDF nebeneinander.</translation>
     </message>
     <message>
       <source>‹Return› takes, ‹Del› drops, arrow keys go on. {0}</source>
