@@ -8,6 +8,7 @@ from ptmark.errors import PtmarkError
 from ptmark.units import format_length, parse_length
 from ptmark.window.bench import Bench
 from ptmark.window.bits import CommitEdit, Notice, heading, key_button, plain, quiet
+from ptmark.window.camera_form import CameraForm
 from ptmark.window.looking import Looking
 from ptmark.window.references import (
     KINDS,
@@ -70,6 +71,8 @@ class ScaleStep(StepPage):
         for button in buttons:
             self.column.addWidget(button)
         self._add_relief()
+        self.camera = CameraForm(session)
+        self.column.addWidget(self.camera)
         self.column.addStretch(1)
         bench.picked.connect(self._on_picked)
         looking.card_looked_for.connect(self._on_card)
