@@ -9,7 +9,7 @@ from PySide6.QtWidgets import QApplication
 
 from ptmark.errors import PtmarkError
 from ptmark.window.main_window import MainWindow
-from ptmark.window.words import language, qt_texts
+from ptmark.window.words import language, own_texts, qt_texts
 
 __all__ = ["check_binding", "run", "start"]
 
@@ -36,6 +36,7 @@ def start(words: list[str]) -> tuple[QCoreApplication, MainWindow]:
     if language != "en":
         QLocale.setDefault(QLocale(language))
         app.installTranslator(qt_texts(app))
+        app.installTranslator(own_texts)
     return app, MainWindow()
 
 

@@ -72,7 +72,7 @@ class EmptyPage(QWidget):
         self._samples.addWidget(quiet(tr("Or try it on a sample, rendered and invented:")))
         row = QHBoxLayout()
         for path in photos[:4]:
-            button = QPushButton(path.stem.replace("-", " ").replace("_", " ").capitalize())
+            button = QPushButton(tr(path.stem.replace("-", " ").replace("_", " ").capitalize()))
             button.setAccessibleName(tr("Try the sample photo {0}", path.stem))
             button.setMinimumHeight(32)
             button.clicked.connect(lambda _=False, p=path: self.sample_asked.emit(p))

@@ -44,9 +44,9 @@ def _language() -> str:
 
 
 language = _language()
-_translator = QTranslator()
+own_texts = QTranslator()  # asked by `tr`; once installed, by Qt for the names of keys
 if language != "en":
-    _translator.load(str(resource("languages", f"{language}.qm")))
+    own_texts.load(str(resource("languages", f"{language}.qm")))
 
 
 def choose(code: str) -> None:
@@ -71,7 +71,7 @@ def tr(text: str, *values: object) -> str:
     '2 of 5 looked at'
     """
     if language != "en":
-        text = _translator.translate(_CONTEXT, text) or text
+        text = own_texts.translate(_CONTEXT, text) or text
         return _Numbers().format(text, *values) if values else text
     return text.format(*values) if values else text
 

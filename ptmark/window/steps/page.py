@@ -20,7 +20,7 @@ class StepPage(QScrollArea):
         self._place = place
         self.setWidgetResizable(True)
         self.setFrameShape(QFrame.Shape.NoFrame)
-        self.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
+        self.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAsNeeded)
         self.setFocusPolicy(Qt.FocusPolicy.NoFocus)
         inner = QWidget()
         self.column = QVBoxLayout(inner)

@@ -5,7 +5,7 @@ from typing import TYPE_CHECKING
 from PySide6.QtWidgets import QButtonGroup, QFormLayout, QRadioButton, QWidget
 
 from ptmark.errors import PtmarkError
-from ptmark.units import format_length, parse_length
+from ptmark.units import parse_length
 from ptmark.window.bench import Bench
 from ptmark.window.bits import CommitEdit, Notice, heading, key_button, plain, quiet
 from ptmark.window.camera_form import CameraForm
@@ -21,7 +21,7 @@ from ptmark.window.references import (
 )
 from ptmark.window.session import Session
 from ptmark.window.steps.page import StepPage
-from ptmark.window.words import tr
+from ptmark.window.words import format_length, tr
 
 if TYPE_CHECKING:
     from ptmark.scale import OnPlane, SurfaceMap
