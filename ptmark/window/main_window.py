@@ -114,7 +114,11 @@ class MainWindow(QWidget):
         self.two_photos = TwoPhotos(self.session, self.view, self.memory, self)
         self.photo_row = PhotoRow(self.session, self.view, self.seeing, self)
         self.photo_row.add_way(
-            "Compare", "K", self.two_photos.turn, tr("Another photo over it, by a slider"), self
+            tr("Compare"),
+            "K",
+            self.two_photos.turn,
+            tr("Another photo over it, by a slider"),
+            self,
         )
         split = QSplitter()
         split.addWidget(stack(self._place, self.two_photos, self.photos_strip, self.photo_row))

@@ -21,6 +21,7 @@ __all__ = [
     "inside",
     "language",
     "number",
+    "own_texts",
     "qt_texts",
     "tr",
 ]

@@ -267,9 +267,9 @@ def _relief(text: str) -> float | None:
 
 def _in_words(surface: "SurfaceMap", unit: str) -> str:
     beside = surface.beside
-    said = [tr("Scale from: {0}.", surface.reference)]
+    said = [tr("Scale from: {0}.", tr(surface.reference))]
     if beside is not None:
-        said[0] = tr("Scale from: {0} and {1}.", surface.reference, beside.reference)
+        said[0] = tr("Scale from: {0} and {1}.", tr(surface.reference), tr(beside.reference))
         said.append(
             tr(
                 "They differ by {0:+.2f} % (En {1:.1f}; up to 1 they agree).",
