@@ -20,7 +20,6 @@ from ptmark.record import FIELDS
 
 ROOT = Path(__file__).resolve().parents[1]
 LANGUAGES = ROOT / "resources" / "languages"
-_CONTEXT = "ptmark"
 _KEPT_WORDS = """
 Photo|Scale|Indications|Verdict|Record
 acceptable|rejectable|undecided|to look at|taken|not relevant|non-relevant
@@ -33,8 +32,25 @@ Drying|Penetrant dwell|Evaporation|Development
 common practice|ASME V, welds and castings|ASME V, wrought|ISO 3452-1
 to review|not signed|signed|returned|needs photo|not readable
 Review it blind|Go on with it as its examiner|Done measuring|Earlier record|Next record|Records
-Leave
+Leave|Good|Hard|Rejectable|Undecided
 """
+# The names of keys as Qt shows them, shorter than in its own translations.
+_KEYS = [
+    "Ctrl",
+    "Shift",
+    "Alt",
+    "Return",
+    "Del",
+    "Ins",
+    "Esc",
+    "Backspace",
+    "PgUp",
+    "PgDown",
+    "Left",
+    "Right",
+    "Up",
+    "Down",
+]
 
 
 def texts() -> list[str]:
@@ -52,32 +68,53 @@ def texts() -> list[str]:
     return sorted(found)
 
 
-def read(path: Path) -> dict[str, str]:
-    """The translations of a .ts file, by their English."""
+def wanted() -> dict[str, list[str]]:
+    """What is to be translated, by the context it is looked up in."""
+    return {"ptmark": texts(), "QShortcut": _KEYS}
+
+
+def read(path: Path) -> dict[tuple[str, str], str]:
+    """The translations of a .ts file, by context and English."""
     if not path.is_file():
         return {}
-    messages = ET.parse(path).getroot().iter("message")  # noqa: S314 - our own file
-    return {one.findtext("source", ""): one.findtext("translation", "") for one in messages}
+    root = ET.parse(path).getroot()  # noqa: S314 - our own file
+    return {
+        (context.findtext("name", ""), one.findtext("source", "")): one.findtext(
+            "translation", ""
+        )
+        for context in root.iter("context")
+        for one in context.iter("message")
+    }
+
+
+def missing(known: dict[tuple[str, str], str]) -> list[str]:
+    """Those without a translation."""
+    return [
+        text
+        for name, all_of in wanted().items()
+        for text in all_of
+        if not known.get((name, text))
+    ]
 
 
 def update(path: Path) -> list[str]:
     """Write the .ts with today's texts; returns those without a translation."""
-    known, today = read(path), texts()
+    known = read(path)
     root = ET.Element("TS", version="2.1", language=path.stem, sourcelanguage="en")
-    context = ET.SubElement(root, "context")
-    ET.SubElement(context, "name").text = _CONTEXT
-    for text in today:
-        message = ET.SubElement(context, "message")
-        ET.SubElement(message, "source").text = text
-        made = ET.SubElement(message, "translation")
-        if known.get(text):
-            made.text = known[text]
-        else:
-            made.set("type", "unfinished")
+    for name, all_of in wanted().items():
+        context = ET.SubElement(root, "context")
+        ET.SubElement(context, "name").text = name
+        for text in all_of:
+            message = ET.SubElement(context, "message")
+            ET.SubElement(message, "source").text = text
+            made = ET.SubElement(message, "translation")
+            made.text = known.get((name, text)) or None
+            if made.text is None:
+                made.set("type", "unfinished")
     ET.indent(root)
     head = '<?xml version="1.0" encoding="utf-8"?>\n<!DOCTYPE TS>\n'
     path.write_text(head + ET.tostring(root, encoding="unicode") + "\n", encoding="utf-8")
-    return [text for text in today if not known.get(text)]
+    return missing(known)
 
 
 def release(path: Path, to: Path) -> None:
@@ -93,17 +130,16 @@ def main() -> int:
     for path in sorted(LANGUAGES.glob("*.ts")):
         shipped = path.with_suffix(".qm")
         if "--check" in sys.argv[1:]:
-            known = read(path)
-            missing = [text for text in texts() if not known.get(text)]
+            left = missing(read(path))
             with tempfile.TemporaryDirectory() as folder:
                 release(path, fresh := Path(folder) / shipped.name)
                 stale = fresh.read_bytes() != shipped.read_bytes()
-            lacking = lacking or bool(missing) or stale
+            lacking = lacking or bool(left) or stale
         else:
-            missing, stale = update(path), False
+            left, stale = update(path), False
             release(path, shipped)
-        print(f"{path.name}: {len(missing)} without a translation" + ", .qm is stale" * stale)
-        for text in missing:
+        print(f"{path.name}: {len(left)} without a translation" + ", .qm is stale" * stale)
+        for text in left:
             print(f"    {text!r}")
     return int(lacking)
 

@@ -248,6 +248,10 @@
       <translation>An der Kante</translation>
     </message>
     <message>
+      <source>An invented weld, developed and photographed with the scale card. The photo's own file is only read. The wheel zooms, dragging moves it, ‹F› fits it.</source>
+      <translation>Eine erfundene Schweißnaht, entwickelt und mit der Maßstabskarte fotografiert. Die Datei des Fotos wird nur gelesen. Das Rad zoomt, Ziehen bewegt, ‹F› passt ein.</translation>
+    </message>
+    <message>
       <source>Annotated image (*.png *.jpg)</source>
       <translation>Bild mit Anzeigen (*.png *.jpg)</translation>
     </message>
@@ -277,7 +281,7 @@
     </message>
     <message>
       <source>As the code reads: the measured value alone</source>
-      <translation>Wie das Regelwerk lautet: allein der Messwert</translation>
+      <translation>Nach dem Wortlaut: allein der Messwert</translation>
     </message>
     <message>
       <source>Ask for a new photo</source>
@@ -377,7 +381,7 @@
     </message>
     <message>
       <source>Change these rules</source>
-      <translation>Diese Regeln ändern</translation>
+      <translation>Regeln ändern</translation>
     </message>
     <message>
       <source>Changed by</source>
@@ -402,6 +406,10 @@
     <message>
       <source>Choose a reference, pick its points, type its length. {0}</source>
       <translation>Eine Referenz wählen, ihre Punkte setzen, ihre Länge eingeben. {0}</translation>
+    </message>
+    <message>
+      <source>Choose the criteria of the contract. They are judged rule by rule, and the uncertainty can only make a verdict stricter.</source>
+      <translation>Die Kriterien des Vertrags wählen. Sie werden Regel für Regel bewertet, und die Unsicherheit kann eine Bewertung nur strenger machen.</translation>
     </message>
     <message>
       <source>Choose the criteria …</source>
@@ -452,6 +460,10 @@
       <translation>Übliche Praxis, ohne Quelle; Temperatur und Licht wie in ISO 3452-1 und ISO 3059.</translation>
     </message>
     <message>
+      <source>Compare</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
       <source>Complete. {0}</source>
       <translation>Vollständig. {0}</translation>
     </message>
@@ -477,7 +489,7 @@
     </message>
     <message>
       <source>Ctrl+M marks the place of a remark, Ctrl+D ends measuring and shows both.</source>
-      <translation>Ctrl+M markiert die Stelle einer Bemerkung, Ctrl+D beendet das Messen und zeigt beide.</translation>
+      <translation>Strg+M markiert die Stelle einer Bemerkung, Strg+D beendet das Messen und zeigt beide.</translation>
     </message>
     <message>
       <source>Customer or inspection body</source>
@@ -485,7 +497,7 @@
     </message>
     <message>
       <source>Cut off</source>
-      <translation>Abschneiden</translation>
+      <translation>Kappen</translation>
     </message>
     <message>
       <source>Cut off what a loop encloses</source>
@@ -568,6 +580,10 @@
       <translation>Entscheid</translation>
     </message>
     <message>
+      <source>Done</source>
+      <translation>Fertig</translation>
+    </message>
+    <message>
       <source>Done measuring</source>
       <translation>Fertig gemessen</translation>
     </message>
@@ -640,6 +656,10 @@
       <translation>Farbkontrast</translation>
     </message>
     <message>
+      <source>Each finding names its rule, clause, value and limit. Choose one, and the photo shows what it is about.</source>
+      <translation>Jedes Ergebnis nennt Regel, Abschnitt, Wert und Grenze. Eines wählen, und das Foto zeigt, worum es geht.</translation>
+    </message>
+    <message>
       <source>Each pair is one indication</source>
       <translation>Jedes Paar ist eine Anzeige</translation>
     </message>
@@ -669,11 +689,15 @@
     </message>
     <message>
       <source>Enter</source>
-      <translation>Eingeben</translation>
+      <translation>Enter</translation>
     </message>
     <message>
       <source>Enter opens the record; results stay hidden until you measured.</source>
       <translation>Enter öffnet das Protokoll; Ergebnisse bleiben verborgen, bis gemessen ist.</translation>
+    </message>
+    <message>
+      <source>Enter the part number here first: what the last inspection of that number had is then offered, and never taken by itself.</source>
+      <translation>Hier zuerst die Teilenummer eingeben: Was die letzte Prüfung dieser Nummer hatte, wird dann angeboten, nie von selbst übernommen.</translation>
     </message>
     <message>
       <source>Enter, or a click on the first point, closes it.</source>
@@ -745,7 +769,7 @@
     </message>
     <message>
       <source>Farther</source>
-      <translation>Weiter weg</translation>
+      <translation>Ferner</translation>
     </message>
     <message>
       <source>File</source>
@@ -777,7 +801,7 @@
     </message>
     <message>
       <source>Find in the archive (Ctrl+F)</source>
-      <translation>Im Archiv suchen (Ctrl+F)</translation>
+      <translation>Im Archiv suchen (Strg+F)</translation>
     </message>
     <message>
       <source>Find in the archive …</source>
@@ -801,7 +825,7 @@
     </message>
     <message>
       <source>Fit</source>
-      <translation>Einpassen</translation>
+      <translation>Ganz</translation>
     </message>
     <message>
       <source>Fit the photo</source>
@@ -810,6 +834,10 @@
     <message>
       <source>Fitting the lens …</source>
       <translation>Das Objektiv wird angepasst …</translation>
+    </message>
+    <message>
+      <source>Five steps lead to the record. Each says what it has or lacks; ‹Ctrl+Right› goes on, and nothing forces the order.</source>
+      <translation>Fünf Schritte führen zum Protokoll. Jeder sagt, was er hat oder was fehlt; ‹Ctrl+Right› geht weiter, nichts erzwingt die Reihenfolge.</translation>
     </message>
     <message>
       <source>Fixes the scale but not the tilt; the unknown tilt widens every uncertainty.</source>
@@ -856,12 +884,32 @@
       <translation>Als sein Prüfer damit weitermachen</translation>
     </message>
     <message>
+      <source>Good</source>
+      <translation>Gut</translation>
+    </message>
+    <message>
       <source>Grid</source>
       <translation>Raster</translation>
     </message>
     <message>
       <source>Grid and scale bar on the surface</source>
       <translation>Raster und Maßstabsbalken auf der Oberfläche</translation>
+    </message>
+    <message>
+      <source>Guided pass</source>
+      <translation>Geführter Durchgang</translation>
+    </message>
+    <message>
+      <source>Guided pass, go on at {0}</source>
+      <translation>Geführter Durchgang, weiter bei {0}</translation>
+    </message>
+    <message>
+      <source>Guided pass, {0} of {1}</source>
+      <translation>Geführter Durchgang, {0} von {1}</translation>
+    </message>
+    <message>
+      <source>Hard</source>
+      <translation>Schwierig</translation>
     </message>
     <message>
       <source>Heat or cast number</source>
@@ -1036,8 +1084,8 @@
       <translation>L/B</translation>
     </message>
     <message>
-      <source>Laid over each other by what both show: {0} points agree, in the middle within {1:.1f} px.</source>
-      <translation>Übereinandergelegt nach dem, was beide zeigen: {0} Punkte stimmen überein, in der Mitte auf {1:.1f} px.</translation>
+      <source>Laid over each other, on the surface only: {0} points agree, in the middle within {1:.1f} px.</source>
+      <translation>Übereinandergelegt, nur auf der Oberfläche: {0} Punkte stimmen überein, in der Mitte auf {1:.1f} px.</translation>
     </message>
     <message>
       <source>Lay the photos over each other and see which indications lie in one place</source>
@@ -1070,6 +1118,10 @@
     <message>
       <source>Leave it as signed</source>
       <translation>Wie unterschrieben lassen</translation>
+    </message>
+    <message>
+      <source>Leave the guided pass</source>
+      <translation>Den geführten Durchgang verlassen</translation>
     </message>
     <message>
       <source>Left out, by reason</source>
@@ -1332,10 +1384,6 @@
       <translation>Des Verfahrens {0}. Ein leeres Feld lässt den Wert der Norm.</translation>
     </message>
     <message>
-      <source>On the surface only: what stands out of it is shifted.</source>
-      <translation>Nur auf der Oberfläche: Was aus ihr herausragt, ist verschoben.</translation>
-    </message>
-    <message>
       <source>Once measured, with your name and key</source>
       <translation>Wenn gemessen ist, mit Name und Schlüssel</translation>
     </message>
@@ -1372,10 +1420,6 @@
       <translation>Foto öffnen …</translation>
     </message>
     <message>
-      <source>Open a photo …  (Ctrl+O)</source>
-      <translation>Foto öffnen …  (Ctrl+O)</translation>
-    </message>
-    <message>
       <source>Open a record</source>
       <translation>Protokoll öffnen</translation>
     </message>
@@ -1406,6 +1450,10 @@
     <message>
       <source>Out of the inspection, with its outlines; undo brings it back</source>
       <translation>Aus der Prüfung, mit seinen Umrissen; Rückgängig holt es zurück</translation>
+    </message>
+    <message>
+      <source>Outlines are suggestions until you have looked at each: ‹Return› takes one, ‹Del› drops it, and the next one is shown. Look at all of them now.</source>
+      <translation>Umrisse sind Vorschläge, bis jeder angesehen ist: ‹Return› übernimmt einen, ‹Del› verwirft ihn, und der nächste wird gezeigt. Jetzt alle ansehen.</translation>
     </message>
     <message>
       <source>Outside diameter</source>
@@ -1573,7 +1621,7 @@
     </message>
     <message>
       <source>Print the grid, lay it flat, and take 8 to 15 photos of it with this camera at one zoom: filling the picture, in each corner, aslant.</source>
-      <translation type="unfinished" />
+      <translation>Das Raster drucken, flach hinlegen und mit dieser Kamera bei einer Brennweite 8 bis 15 Fotos davon machen: bildfüllend, in jeder Ecke, schräg.</translation>
     </message>
     <message>
       <source>Procedure</source>
@@ -1673,7 +1721,7 @@
     </message>
     <message>
       <source>Redo</source>
-      <translation>Wiederholen</translation>
+      <translation>Erneut</translation>
     </message>
     <message>
       <source>Redo: {0} ({1})</source>
@@ -1682,6 +1730,10 @@
     <message>
       <source>Reference in the photo</source>
       <translation>Referenz im Foto</translation>
+    </message>
+    <message>
+      <source>Rejectable</source>
+      <translation>Nicht zulässig</translation>
     </message>
     <message>
       <source>Rejected or sent to rework, share of those disposed of</source>
@@ -2139,13 +2191,17 @@ The archive lies in your own folder on this computer and needs no set-up.</sourc
 
 Es bewahrt Protokolle und ihre Fotos zu jeder Teilenummer auf, damit die spätere Frage „Was haben wir an dieser Stelle dieses Teils gesehen, und sind die Bilder die Originale?“ eine Antwort hat.
 
-Das erste Protokoll kommt so hinein: eine Prüfung beenden, ihr im Schritt Protokoll eine Teilenummer geben und dort „Im Archiv aufbewahren“ (Ctrl+K) drücken. Mit „Jedes gespeicherte Protokoll aufbewahren“ geht es von selbst.
+Das erste Protokoll kommt so hinein: eine Prüfung beenden, ihr im Schritt Protokoll eine Teilenummer geben und dort „Im Archiv aufbewahren“ (Strg+K) drücken. Mit „Jedes gespeicherte Protokoll aufbewahren“ geht es von selbst.
 
 Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einrichtung.</translation>
     </message>
     <message>
       <source>The archive keeps another state of this record: revision {0} of {1}{2}, {3}, {4} indications. </source>
       <translation>Das Archiv bewahrt einen anderen Stand dieses Protokolls auf: Fassung {0} vom {1}{2}, {3}, {4} Anzeigen. </translation>
+    </message>
+    <message>
+      <source>The card was found, so pixels are millimetres now. Without a card, choose a rule or a rectangle and pick its points. Every length carries its ± U from here on.</source>
+      <translation>Die Karte wurde gefunden, Pixel sind jetzt Millimeter. Ohne Karte einen Maßstab oder ein Rechteck wählen und seine Punkte setzen. Jede Länge trägt von hier an ihr ± U.</translation>
     </message>
     <message>
       <source>The date can be read two ways. Write it year-month-day.</source>
@@ -2265,7 +2321,7 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     </message>
     <message>
       <source>The uncertainty counts: near the limit is undecided</source>
-      <translation>Die Unsicherheit zählt: nahe der Grenze ist unentschieden</translation>
+      <translation>Mit Unsicherheit: nahe der Grenze unentschieden</translation>
     </message>
     <message>
       <source>The usual key again</source>
@@ -2274,6 +2330,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>The verdict is an aid. The contract's own edition and local codes govern, and the certified inspector decides. Colour vision and lighting must be qualified.</source>
       <translation>Die Bewertung ist eine Hilfe. Es gelten die Ausgabe des Vertrags und örtliche Vorschriften, und es entscheidet der zertifizierte Prüfer. Farbsehen und Beleuchtung müssen qualifiziert sein.</translation>
+    </message>
+    <message>
+      <source>The verdict is an aid; you decide. Choose a decision. Where it departs from the verdict, the record asks why.</source>
+      <translation>Die Bewertung ist eine Hilfe; entscheiden muss ein Mensch. Einen Entscheid wählen. Wo er von der Bewertung abweicht, fragt das Protokoll nach dem Grund.</translation>
     </message>
     <message>
       <source>The verdict is: {0}.</source>
@@ -2328,12 +2388,20 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>Diese Teilenummer wurde zuletzt am {0}{1} geprüft ({2}). Von dort: {3}{4}.</translation>
     </message>
     <message>
+      <source>Three minutes on an invented sample photo</source>
+      <translation>Drei Minuten an einem erfundenen Beispielfoto</translation>
+    </message>
+    <message>
       <source>Tilt {0:.1f}°.</source>
       <translation>Neigung {0:.1f}°.</translation>
     </message>
     <message>
       <source>Timer</source>
       <translation>Uhr</translation>
+    </message>
+    <message>
+      <source>Timers for drying, dwell, evaporation and development write into the record. What is too early or too late is said, and you give the reason.</source>
+      <translation>Uhren für Trocknen, Eindringen, Abdunsten und Entwickeln schreiben ins Protokoll. Was zu früh oder zu spät ist, wird gesagt, und der Grund wird angegeben.</translation>
     </message>
     <message>
       <source>Title, as lists and reports show it</source>
@@ -2410,6 +2478,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>UV-A meter</source>
       <translation>UV-A-Messgerät</translation>
+    </message>
+    <message>
+      <source>Undecided</source>
+      <translation>Unentschieden</translation>
     </message>
     <message>
       <source>Undo</source>
@@ -2569,7 +2641,7 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     </message>
     <message>
       <source>Write rules for a drawing</source>
-      <translation>Regeln für eine Zeichnung schreiben</translation>
+      <translation>Eigene Regeln schreiben</translation>
     </message>
     <message>
       <source>Write the file and choose these rules for this inspection</source>
@@ -3617,7 +3689,7 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     </message>
     <message>
       <source>turn to it (Ctrl+PgDown), or add it again</source>
-      <translation>zu ihm wechseln (Ctrl+PgDown) oder es neu hinzufügen</translation>
+      <translation>zu ihm wechseln (Strg+Bild↓) oder es neu hinzufügen</translation>
     </message>
     <message>
       <source>two lines</source>
@@ -3713,7 +3785,7 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     </message>
     <message>
       <source>where a rule needs it, such as 300 mm</source>
-      <translation>wo eine Regel sie braucht, etwa 300 mm</translation>
+      <translation>wo eine Regel sie braucht</translation>
     </message>
     <message>
       <source>where, and how much of the part</source>
@@ -3913,7 +3985,7 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     </message>
     <message>
       <source>{0}, edition {1}, compared in {2}</source>
-      <translation>{0}, Ausgabe {1}, verglichen {2}</translation>
+      <translation>{0}, Ausgabe {1}, verglichen in {2}</translation>
     </message>
     <message>
       <source>{0}, from the marked line</source>
@@ -3973,7 +4045,7 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     </message>
     <message>
       <source>{0}. Written from edition {1}; compared in {2}.</source>
-      <translation>{0}. Geschrieben nach Ausgabe {1}; verglichen {2}.</translation>
+      <translation>{0}. Geschrieben nach Ausgabe {1}; verglichen in {2}.</translation>
     </message>
     <message>
       <source>{0}: a later revision, {1}, is kept already; it stays.</source>
@@ -4024,12 +4096,79 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>µW/cm² an der Oberfläche; nur fluoreszierendes Eindringmittel</translation>
     </message>
     <message>
+      <source>‹Ctrl+S› saves record, annotated image and PDF beside each other. That is the whole way; the sample can be saved or left.</source>
+      <translation>‹Ctrl+S› speichert Protokoll, Bild mit Anzeigen und PDF nebeneinander. Das ist der ganze Weg; das Beispiel kann gespeichert oder verlassen werden.</translation>
+    </message>
+    <message>
       <source>‹Ctrl+S› saves record, image and PDF beside each other.</source>
       <translation>‹Ctrl+S› speichert Protokoll, Bild und PDF nebeneinander.</translation>
     </message>
     <message>
       <source>‹Return› takes, ‹Del› drops, arrow keys go on. {0}</source>
       <translation>‹Return› übernimmt, ‹Del› verwirft, Pfeiltasten gehen weiter. {0}</translation>
+    </message>
+    <message>
+      <source>‹Shift+F1› takes the guided pass up again.</source>
+      <translation>‹Shift+F1› nimmt den geführten Durchgang wieder auf.</translation>
+    </message>
+  </context>
+  <context>
+    <name>QShortcut</name>
+    <message>
+      <source>Ctrl</source>
+      <translation>Strg</translation>
+    </message>
+    <message>
+      <source>Shift</source>
+      <translation>Umsch</translation>
+    </message>
+    <message>
+      <source>Alt</source>
+      <translation>Alt</translation>
+    </message>
+    <message>
+      <source>Return</source>
+      <translation>Enter</translation>
+    </message>
+    <message>
+      <source>Del</source>
+      <translation>Entf</translation>
+    </message>
+    <message>
+      <source>Ins</source>
+      <translation>Einfg</translation>
+    </message>
+    <message>
+      <source>Esc</source>
+      <translation>Esc</translation>
+    </message>
+    <message>
+      <source>Backspace</source>
+      <translation>Rück</translation>
+    </message>
+    <message>
+      <source>PgUp</source>
+      <translation>Bild↑</translation>
+    </message>
+    <message>
+      <source>PgDown</source>
+      <translation>Bild↓</translation>
+    </message>
+    <message>
+      <source>Left</source>
+      <translation>Links</translation>
+    </message>
+    <message>
+      <source>Right</source>
+      <translation>Rechts</translation>
+    </message>
+    <message>
+      <source>Up</source>
+      <translation>Auf</translation>
+    </message>
+    <message>
+      <source>Down</source>
+      <translation>Ab</translation>
     </message>
   </context>
 </TS>
