@@ -9,6 +9,7 @@ from ptmark.errors import PtmarkError
 from ptmark.window.autosave import Draft
 from ptmark.window.bits import Notice, quiet
 from ptmark.window.draft_offer import DraftOffer
+from ptmark.window.keys import KeyButton
 from ptmark.window.words import tr
 
 __all__ = ["EmptyPage"]
@@ -50,13 +51,15 @@ class EmptyPage(QWidget):
                 )
             )
         )
-        self.open_button = QPushButton(tr("Open a photo …  (Ctrl+O)"))
+        self.open_button = KeyButton(tr("Open a photo …"), "Ctrl+O")
         self.open_button.setMinimumHeight(40)
         self.open_button.setMaximumWidth(320)
         self.open_button.clicked.connect(self.open_asked)
         column.addWidget(self.open_button)
         self.review_row = QHBoxLayout()  # the review's own ways in
         column.addLayout(self.review_row)
+        self.guide_row = QHBoxLayout()  # the guided pass, for who is here for the first time
+        column.addLayout(self.guide_row)
         self._samples = QVBoxLayout()
         column.addLayout(self._samples)
         self.notice = Notice()

@@ -22,6 +22,7 @@ from ptmark.window.draft_desk import DraftDesk
 from ptmark.window.drops import Drops
 from ptmark.window.empty_page import EmptyPage
 from ptmark.window.foot import Foot
+from ptmark.window.guided import GuidedPass
 from ptmark.window.hands import Hands
 from ptmark.window.keys import KEYS, Shortcut
 from ptmark.window.levels import PhotoLevels
@@ -137,6 +138,8 @@ class MainWindow(QWidget):
         self.archive = ArchiveDesk(self, split)
         column.addWidget(self.archive.pages, 1)
         column.addWidget(self.foot)
+
+        self.guided = GuidedPass(self)
 
     def _connect(self) -> None:
         session = self.session

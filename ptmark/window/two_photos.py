@@ -47,6 +47,7 @@ class TwoPhotos(QWidget):
         self.slider.valueChanged.connect(lambda value: view.curtain.put(value / _STEPS))
         view.curtain.moved.connect(self._on_moved)
         self.says = plain()
+        self.says.setMinimumHeight(2 * self.says.fontMetrics().height())
         self.close_button = key_button(tr("One photo again"), "", self.turn)
         row = QHBoxLayout()
         row.addWidget(self.choice)
@@ -176,14 +177,15 @@ def laid_over(
         h = lead.h
         middle = np.array([[other.info.width / 2, other.info.height / 2]])
         off = 2 * float(lead.u_px(middle)[0])
-        said = " ".join((
-            tr("Laid over each other by what both show: {0} points agree, in "
-"the middle within {1:.1f} px.",
-lead.inliers,
-off),
+        said = " ".join([
+            tr(
+                "Laid over each other, on the surface only: {0} points agree, in the middle "
+                "within {1:.1f} px.",
+                lead.inliers,
+                off,
+            ),
             *(one[0].upper() + one[1:].rstrip(".") + "." for one in lead.cautions),
-            tr("On the surface only: what stands out of it is shifted."),
-        ))  # fmt: skip
+        ])  # fmt: skip
     few, small = _shrink(*frame), _shrink(other.info.width, other.info.height)
     size = (-(-frame[0] // few), -(-frame[1] // few))
     way = np.linalg.inv(_grown(few)) @ h @ _grown(small)

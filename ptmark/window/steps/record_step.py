@@ -33,11 +33,11 @@ class RecordStep(StepPage):
         super().__init__(session, "Record", "record")
         self.stale = StaleNotice(session)
         self.column.addWidget(self.stale)
+        self.kept = KeptNotice(session)
+        self.column.addWidget(self.kept)
         self._saving, self._window = saving, window
         self._add_disposition()
         self._add_saving()
-        self.kept = KeptNotice(session)
-        self.column.addWidget(self.kept)
         self.timers = ProcessTimers(session, window)
         self.column.addWidget(self.timers)
         self.fields: dict[str, CommitEdit] = {}
