@@ -112,7 +112,7 @@ class PhotoStep(StepPage):
             return
         info = photo.info
         camera = f"{info.camera.make} {info.camera.model}".strip() or tr("not told by the file")
-        self._values["File"].setText(info.path.name)
+        self._values[tr("File")].setText(info.path.name)
         size = tr(
             "{0} × {1} px, {2:.1f} megapixels, {3}",
             info.width,
@@ -120,10 +120,10 @@ class PhotoStep(StepPage):
             info.megapixels,
             info.format,
         )
-        self._values["Size"].setText(size)
-        self._values["Camera"].setText(camera)
+        self._values[tr("Size")].setText(size)
+        self._values[tr("Camera")].setText(camera)
         known = info.calibrated
-        self._values["Lens"].setText(tr("not calibrated") if known is None else known.name)
-        self._values["Taken"].setText(info.camera.taken or tr("not told by the file"))
+        self._values[tr("Lens")].setText(tr("not calibrated") if known is None else known.name)
+        self._values[tr("Taken")].setText(info.camera.taken or tr("not told by the file"))
         self._values["SHA-256"].setText(f"{info.sha256[:16]} …")
         self._values["SHA-256"].setToolTip(info.sha256)
