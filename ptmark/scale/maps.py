@@ -24,6 +24,7 @@ __all__ = [
     "PICK_U_PX",
     "SIZE_U_MM",
     "TILT_U_DEG",
+    "UNKNOWN_FOCAL_U",
     "camera_priors",
     "fit_even_cropped",
     "known_lens",

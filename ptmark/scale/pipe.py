@@ -14,7 +14,13 @@ from ptmark.scale.checks import (
     check_points,
 )
 from ptmark.scale.cylinder import cylinder_of
-from ptmark.scale.maps import FOCAL_KNOWN, PICK_U_PX, camera_priors, known_lens
+from ptmark.scale.maps import (
+    FOCAL_KNOWN,
+    PICK_U_PX,
+    UNKNOWN_FOCAL_U,
+    camera_priors,
+    known_lens,
+)
 from ptmark.scale.pipe_edges import SeenEdge, edge_near, edges_beside
 from ptmark.scale.pipe_map import (
     MOVED_U,
@@ -38,6 +44,10 @@ Array = npt.NDArray[np.float64]
 # Out of round and out of size, as half-width of a rectangular distribution, for a diameter
 # that was measured. Common practice, no source.
 DIAMETER_REL = 0.005
+# A plane hardly feels an unknown focal length, a pipe does: it bulges towards the camera. So
+# twice this has to reach a phone's ultra-wide and tele cameras (13 to 70 mm against the main
+# one's 26) and not only its usual ones. Common practice, no source.
+UNKNOWN_PIPE_FOCAL_U = 0.45
 # A pipe seen along its axis more than this shows no pair of edges to measure from.
 _MOST_LEANING_DEG = 55.0
 # How far a rough pick may lie beside its edge, as a share of the pipe's width in the picture.
@@ -110,6 +120,8 @@ def check_pipe_map(made: PipeMap, diameter_mm: float) -> None:
 def pipe_map(edges: FoundEdges, radius: float, camera: Priors, lens: Lens) -> PipeMap:
     """Map of two edges, a radius, mm, and what is known of the camera."""
     points, focal, focal_u = edges.points_px, camera.focal_px, camera.log_focal_u
+    if focal_u >= UNKNOWN_FOCAL_U:
+        focal_u = max(focal_u, UNKNOWN_PIPE_FOCAL_U)
     given = np.array([*points.ravel(), np.log(focal), *lens.centre, lens.kappa, radius])
     centre_u = camera.centre_u * 2 * lens.radius_px
     radius_u = radius * DIAMETER_REL / np.sqrt(3)
