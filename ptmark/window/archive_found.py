@@ -197,7 +197,7 @@ class FoundPage(QWidget):
         self._view().setFocus()
 
     def _view(self) -> QAbstractItemView:
-        table = self.turn_button.accessibleName() == "As pictures"
+        table = self.turn_button.accessibleName() == tr("As pictures")
         return self.table if table else self.gallery
 
     def take_focus(self) -> None:
