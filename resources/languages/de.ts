@@ -461,7 +461,7 @@
     </message>
     <message>
       <source>Compare</source>
-      <translation type="unfinished" />
+      <translation>Vergleichen</translation>
     </message>
     <message>
       <source>Complete. {0}</source>
@@ -469,7 +469,7 @@
     </message>
     <message>
       <source>Contaminant certificate</source>
-      <translation>Bescheinigung der Verunreinigungen</translation>
+      <translation>Bescheinigung Verunreinigungen</translation>
     </message>
     <message>
       <source>Contributions to the length's uncertainty: {0}</source>
@@ -486,10 +486,6 @@
     <message>
       <source>Criteria {0}</source>
       <translation>Kriterien {0}</translation>
-    </message>
-    <message>
-      <source>Ctrl+M marks the place of a remark, Ctrl+D ends measuring and shows both.</source>
-      <translation>Strg+M markiert die Stelle einer Bemerkung, Strg+D beendet das Messen und zeigt beide.</translation>
     </message>
     <message>
       <source>Customer or inspection body</source>
@@ -1829,7 +1825,7 @@
     </message>
     <message>
       <source>Review a folder of records …</source>
-      <translation>Ordner mit Protokollen gegenprüfen …</translation>
+      <translation>Ordner gegenprüfen …</translation>
     </message>
     <message>
       <source>Review date</source>
@@ -4094,6 +4090,14 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>µW/cm² at the surface; fluorescent penetrant only</source>
       <translation>µW/cm² an der Oberfläche; nur fluoreszierendes Eindringmittel</translation>
+    </message>
+    <message>
+      <source>‹Ctrl+M› marks the place of a remark, ‹Ctrl+D› ends measuring and shows both.</source>
+      <translation>‹Ctrl+M› markiert die Stelle einer Bemerkung, ‹Ctrl+D› beendet das Messen und zeigt beide.</translation>
+    </message>
+    <message>
+      <source>‹Ctrl+M› marks the place of a remark; ‹Alt+S› signs, ‹Alt+R› returns it.</source>
+      <translation>‹Ctrl+M› markiert die Stelle einer Bemerkung; ‹Alt+S› unterschreibt, ‹Alt+R› gibt es zurück.</translation>
     </message>
     <message>
       <source>‹Ctrl+S› saves record, annotated image and PDF beside each other. That is the whole way; the sample can be saved or left.</source>
