@@ -108,8 +108,12 @@ class Case:
         ids: Sequence[str] = (),
         figures: Figures | None = None,
         sketch: Array | None = None,
+        probability: float | None = None,
     ) -> Finding:
-        """Make a finding; its figures default to zeros where nothing was measured."""
+        """Make a finding; its figures default to zeros where nothing was measured.
+
+        ``probability`` is that of conformity.
+        """
         value, u, limit, unit = figures or Figures(0.0, 0.0, 0.0, self.unit)
         points = (
             () if sketch is None else tuple(map(tuple, (sketch / per_mm(self.unit)).tolist()))
@@ -127,6 +131,7 @@ class Case:
             if rule.note and verdict != "acceptable"
             else says,
             sketch=points,
+            conformity=probability,
         )
 
     def doubts(self, item: Item, shape: str) -> list[str]:

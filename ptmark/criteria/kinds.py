@@ -5,6 +5,7 @@ and a round hundred covers its whole series.
 """
 
 import re
+from functools import cache
 
 __all__ = ["covers", "number_of"]
 
@@ -59,6 +60,7 @@ _NAMES = {
 _NUMBER = re.compile(r"(?:ISO\s*6520-1\s*:?\s*)?(\d{3,4})(?!\d)", re.IGNORECASE)
 
 
+@cache  # a scene has few kinds and many indications
 def number_of(kind: str) -> str:
     """The ISO 6520-1 number of a kind given by number or name; "" where it is not known.
 
@@ -69,8 +71,6 @@ def number_of(kind: str) -> str:
     >>> number_of("104"), number_of("Crater crack"), number_of("fine cracks"), number_of("x")
     ('104', '104', '100', '')
     """
-    if not kind:
-        return ""
     text = " ".join(kind.lower().replace("_", " ").split())
     if digits := _NUMBER.match(text):
         return digits[1]

@@ -11,6 +11,7 @@ farther ones are looked for, which spares long looks across crowds that become o
 """
 
 from dataclasses import dataclass
+from itertools import pairwise
 from typing import Any
 
 import numpy as np
@@ -89,8 +90,9 @@ class _Clusters:
 
     def listed(self) -> list[tuple[int, ...]]:
         order = np.argsort(self._owner, kind="stable")
-        cuts = np.flatnonzero(np.diff(self._owner[order])) + 1
-        return [tuple(part.tolist()) for part in np.split(order, cuts)]
+        cuts = (np.flatnonzero(np.diff(self._owner[order])) + 1).tolist()
+        members = order.tolist()
+        return [tuple(members[i:j]) for i, j in pairwise([0, *cuts, len(members)])]
 
     def _reach(self) -> Array:
         """How far apart each may lie from another and still merge with it."""

@@ -8,15 +8,19 @@ the inradius of any simple closed curve keeps (Osserman 1979, "Bonnesen-style is
 inequalities", from memory).
 
 A way along the centre line is no shorter than the caliper and no longer than half the
-perimeter P. Proof: at a point of the medial axis with radius r let each touching point lie at
-an angle pi/2 + f from the way ahead, so that sin f = r' along the way. The two sides of the
-outline then grow by 2 (cos f + f sin f) + pi r' for each step, turning of the way cancelling
-between them, and where branches leave they grow by more; behind the first circle and before
-the last the outline is no shorter than the rest of these circles. In all P is at least
-2 times the integral of cos f + f sin f, plus pi (r1 + r2), and cos f + f sin f >= 1. The traced
-way differs from the exact one by its sampling: on 1,500 outlines with 2 % noise it was up to
-0.9 % longer than half the perimeter, and 2 % are allowed. Outlines that cross themselves have
-no bounds here.
+perimeter P, less what the widest circle takes. Proof: at a point of the medial axis with
+radius r let each touching point lie at an angle pi/2 + f from the way ahead, so that
+sin f = r' along the way. The two sides of the outline then grow by 2 g + pi r' for each step,
+g = cos f + f sin f, turning of the way cancelling between them; behind the first circle and
+before the last the outline is no shorter than the rest of these circles. In all P is at least
+2 times the integral of g, plus pi (r1 + r2), while the way with its ends is its length l, plus
+r1 + r2. With g - 1 >= r'^2 / 2 and a circle R met on the way, each side of it takes at least
+h(l), the least of c r + (R - r)^2 / 2l over the end radius r, c = pi/2 - 1 (Jensen). That is
+convex and falls with l, and l <= P/2 for both together, so they take 2 h(P/4) or more. Where R lies on a branch that leaves a circle q of
+the way, the branch adds (1 + pi/2) (R - q) or more to P/2, and h falls by c (R - q) at most.
+The traced way differs from the exact one by its sampling: on 1,500 outlines with 2 % noise it
+was up to 0.9 % longer than P/2, and 2 % are allowed. Outlines that cross themselves have no
+bounds here.
 """
 
 import numpy as np
@@ -94,9 +98,9 @@ def roughly(outlines: list[Array]) -> list[Rough]:
     least = np.zeros(len(outlines))
     inside = sound & shapely.contains_properly(shapes, centre)
     least[inside] = 2 * shapely.distance(centre[inside], shapely.boundary(shapes[inside]))
-    round_ = shapely.length(shapes), shapely.area(shapes)
-    least[sound] = np.maximum(least, _bonnesen(*round_))[sound]
-    paths = np.where(sound, (1 + _TRACED) * round_[0] / 2, _UNBOUNDED * lengths)
+    rim = shapely.length(shapes)
+    least[sound] = np.maximum(least, _bonnesen(rim, shapely.area(shapes)))[sound]
+    paths = np.where(sound, (1 + _TRACED) * _longest_way(rim, least), _UNBOUNDED * lengths)
     return [
         Rough(
             outline,
@@ -129,3 +133,14 @@ def _bonnesen(perimeters: Array, areas: Array) -> Array:
     """The least diameter that the largest inscribed circle can have."""
     root = np.sqrt(np.maximum(perimeters**2 - 4 * np.pi * areas, 0.0))
     return np.asarray((perimeters - root) / np.pi)
+
+
+def _longest_way(perimeters: Array, widths: Array) -> Array:
+    """The longest that a way along the centre line can be, where so wide a circle fits."""
+    most, radii, share = perimeters / 4, widths / 2, np.pi / 2 - 1
+    taken = np.where(
+        share * most >= radii,
+        radii**2 / (2 * np.maximum(most, 1e-300)),
+        share * radii - share**2 * most / 2,
+    )
+    return np.asarray(perimeters / 2 - 2 * taken)

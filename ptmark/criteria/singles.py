@@ -1,7 +1,6 @@
 """Rules that look at one indication at a time: size, shape, edge distance, named kind."""
 
 from collections.abc import Callable, Iterator
-from dataclasses import replace
 
 import numpy as np
 
@@ -31,10 +30,15 @@ def by_size(case: Case, rule: SizeRule) -> list[Finding]:
         says = _size_says(case, rule, item, plain, limit, how)
         figures = Figures(plain, item.u, limit.value, case.unit)
         verdict = _given(rule, how)
-        made = case.finding(
-            rule, verdict, says, ids=item.ids, figures=figures, sketch=item.ends
+        return case.finding(
+            rule,
+            verdict,
+            says,
+            ids=item.ids,
+            figures=figures,
+            sketch=item.ends,
+            probability=conformity(plain, item.u, limit.value),
         )
-        return replace(made, conformity=conformity(plain, item.u, limit.value))
 
     return each(case, rule, finding) or [
         case.finding(

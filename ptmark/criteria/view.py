@@ -81,9 +81,9 @@ class View:
 
     def looked_at(self, shape: str, named: tuple[str, ...] = ()) -> Flags:
         """Which items are relevant and such as a rule for ``shape``, so named, looks at."""
-        chosen = self._flags("relevant")
+        chosen = self._relevant
         if shape != "any":
-            chosen = chosen & self._flags(shape)
+            chosen = chosen & (self._linear if shape == "linear" else self._rounded)
         return chosen & self.named(named) if named else chosen
 
     def named(self, kinds: tuple[str, ...]) -> Flags:
@@ -101,8 +101,17 @@ class View:
         """Length of each item."""
         return np.array([item.length for item in self.items], dtype=float)
 
-    def _flags(self, name: str) -> Flags:
-        return np.array([getattr(item, name) for item in self.items], dtype=bool)
+    @cached_property
+    def _relevant(self) -> Flags:
+        return np.array([item.relevant for item in self.items], dtype=bool)
+
+    @cached_property
+    def _linear(self) -> Flags:
+        return np.array([item.linear for item in self.items], dtype=bool)
+
+    @cached_property
+    def _rounded(self) -> Flags:
+        return np.array([item.rounded for item in self.items], dtype=bool)
 
     def distances(self, lines: list[Array]) -> Array:
         """Distance from the edge of each item to the nearest of the lines; 0 on or across it.
