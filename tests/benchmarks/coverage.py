@@ -33,6 +33,8 @@ from ptmark.scale import CardReference, LineReference, RectangleReference, solve
 
 USUAL = View()
 MODES = ("card", "rectangle", "rule")
+TOLD = ", told"  # the same photos as without it
+STEEP_DEG = 20.0  # up to here a rule is to be within twice the card's errors
 
 
 def _views():
@@ -53,6 +55,9 @@ def _views():
     yield replace(USUAL, name="gradient 3:1", gradient=3.0)
     for height in (0, 2, 3):
         yield replace(USUAL, name=f"crown {height} mm", crown_mm=float(height))
+    for height in (0, 2, 3):
+        told = f"crown {height} mm{TOLD}"
+        yield replace(USUAL, name=told, crown_mm=float(height), tells_crown=True)
     for k1 in (-0.03, 0.03):
         yield replace(USUAL, name=f"k1 {k1:+g}", k1=k1)
     for megapixels, blur in ((3, 0.8), (24, 1.5), (48, 2.1)):
@@ -91,7 +96,7 @@ def drawn(view, seed):
 
 def made(view, seed, folder):
     """One photo, its truths and its picks, taken from the folder where it is there."""
-    stem = f"{view.name}-{seed}".replace(" ", "-").replace(":", "-")
+    stem = f"{view.name.removesuffix(TOLD)}-{seed}".replace(" ", "-").replace(":", "-")
     kept, path = folder / f"{stem}.json", folder / f"{stem}.jpg"
     if not kept.exists():
         blob, truths, corners, ends, mm = photograph(drawn(view, seed), seed)
@@ -122,7 +127,8 @@ def surfaces(photo, corners, ends, mm):
 def rows_of(view, seed, folder):
     """What came of each indication of one photo under each reference."""
     path, (truths, corners, ends, mm) = made(view, seed, folder)
-    photo = open_photo(path)
+    photo, seen = open_photo(path), drawn(view, seed)
+    given = Conditions(relief_mm=seen.crown_mm if seen.tells_crown else None)
     by_mode = dict(surfaces(photo, corners, ends, mm))
     if not by_mode:
         return
@@ -134,7 +140,7 @@ def rows_of(view, seed, folder):
             continue
         for mode, surface in by_mode.items():
             edge = calls[call].edge
-            got = measure_outline(calls[call].outline_px, surface, edge, Conditions())
+            got = measure_outline(calls[call].outline_px, surface, edge, given)
             yield {
                 "condition": view.name,
                 "photo": seed,
@@ -142,6 +148,7 @@ def rows_of(view, seed, folder):
                 "kind": truth.kind,
                 "mode": mode,
                 "strength": truth.strength,
+                "tilt_deg": seen.tilt_deg,
                 "length": truth.length_mm,
                 "length_error": got.length.value - truth.length_mm,
                 "length_u": got.length.expanded,
@@ -155,29 +162,34 @@ def rows_of(view, seed, folder):
 
 
 def figures(rows):
-    """Count, then for length and width: coverage, median U, 95th percentile, median error."""
+    """Count, then for length and width: coverage, median U, median, 95 % and bias of errors."""
     found = [len(rows)]
     for what in ("length", "width"):
         error = np.array([row[f"{what}_error"] for row in rows])
         u = np.array([row[f"{what}_u"] for row in rows])
-        found += [np.mean(np.abs(error) <= u), np.median(u), np.percentile(np.abs(error), 95)]
+        size = np.abs(error)
+        found += [np.mean(size <= u), np.median(u), *np.percentile(size, [50, 95])]
         found += [np.median(error)]
     return found
 
 
 HEAD = (
-    "| condition | reference | n | length covered | U | 95 % | bias | width covered | U | 95 % "
-    "| bias |\n|---|---|---|---|---|---|---|---|---|---|---|"
+    "| condition | reference | n | length covered | U | median | 95 % | bias | width covered "
+    "| U | median | 95 % | bias |\n" + 13 * "|---" + "|"
 )
 
 
 def table(rows):
-    """A line for each condition and reference, and one over all for each reference."""
-    lines = [HEAD]
+    """A line for each condition and reference; then over all, gentle and steep tilts apart."""
     names = list(dict.fromkeys(row["condition"] for row in rows))
-    for name in [*names, "all"]:
+    kinds = {name: [row for row in rows if row["condition"] == name] for name in names}
+    kinds["all"] = rows
+    kinds[f"tilt up to {STEEP_DEG:g}"] = [r for r in rows if r["tilt_deg"] <= STEEP_DEG]
+    kinds[f"tilt over {STEEP_DEG:g}"] = [r for r in rows if r["tilt_deg"] > STEEP_DEG]
+    lines = [HEAD]
+    for name, kind in kinds.items():
         for mode in MODES:
-            own = [r for r in rows if r["mode"] == mode and name in (r["condition"], "all")]
+            own = [row for row in kind if row["mode"] == mode]
             if own:
                 n, *rest = figures(own)
                 told = " | ".join(f"{v:.3f}" for v in rest)
@@ -210,7 +222,7 @@ def main():
             continue
         photos = asked.photos * (5 if view.name == "all at random" else 1)
         own = [row for n in range(photos) for row in rows_of(view, 100 + n, asked.folder)]
-        print("\n".join(table(own)[1 : -len(MODES)]), file=sys.stderr, flush=True)
+        print("\n".join(table(own)[1 : 1 + len(MODES)]), file=sys.stderr, flush=True)
         rows += own
     print("\n".join(table(rows)))
     if asked.rows:

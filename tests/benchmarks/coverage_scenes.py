@@ -39,6 +39,7 @@ class View:
     soft_mm: tuple[float, float] = (0.05, 0.12)
     strength: tuple[float, float] = (0.5, 1.0)
     tells_focal: bool = True
+    tells_crown: bool = False  # whether the user gives the crown's height
     count: int = 26
 
 
