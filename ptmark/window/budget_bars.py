@@ -40,7 +40,7 @@ class BudgetBars(QWidget):
             large.append((tr("others"), rest))
         most = max((u for _, u in large), default=0.0)
         self._rows = [
-            (name, u / most, f"{number(u / per, f'.{digits}f')} {unit}")
+            (tr(name), u / most, f"{number(u / per, f'.{digits}f')} {unit}")
             for name, u in large
             if u
         ]

@@ -10,6 +10,7 @@ from ptmark.window.autosave import Draft
 from ptmark.window.bits import Notice, quiet
 from ptmark.window.draft_offer import DraftOffer
 from ptmark.window.keys import KeyButton
+from ptmark.window.language_choice import LanguageChoice
 from ptmark.window.words import tr
 
 __all__ = ["EmptyPage"]
@@ -67,6 +68,8 @@ class EmptyPage(QWidget):
         self._drafts = QVBoxLayout()
         column.addLayout(self._drafts)
         column.addStretch(3)
+        self.language = LanguageChoice()
+        column.addWidget(self.language)
 
     def offer_samples(self, photos: list[Path]) -> None:
         """Offer the rendered demo photos."""
