@@ -13,7 +13,7 @@ from ptmark.record import Record, save_record
 def made(folder, name="r-1", *, part="P-17", serial="S-1", day="2026-03-01", count=2, **more):
     """An invented record and its photo (bytes that stand for one), as files."""
     folder.mkdir(parents=True, exist_ok=True)
-    photo = hashlib.shake_256(name.encode()).digest(5000)
+    photo = more.pop("photo", None) or hashlib.shake_256(name.encode()).digest(5000)
     (folder / f"{name}.jpg").write_bytes(photo)
     indications = [indication(chr(65 + n), 2.0 + n, 10.0 * n) for n in range(count)]
     verdict = more.pop("verdict", "rejectable")

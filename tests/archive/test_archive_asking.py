@@ -28,7 +28,7 @@ def filled(tmp_path, make):
 )
 def test_few_and_many_find_the_same(filled, monkeypatch, query, names):
     for most in (2000, 1):
-        monkeypatch.setattr(asking, "_FEW", most)
+        monkeypatch.setattr(asking, "_FEW", dict.fromkeys(asking._FEW, most))
         found = {hit.record_id for hit in find(filled, query).hits}
         assert found == {f"r-{n}" for n in names}
         assert count(filled, query) == len(names)
