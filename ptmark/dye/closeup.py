@@ -1,9 +1,8 @@
-"""One blob's box at full resolution, or less where the box is very large.
+"""The box of a blob at full resolution, or less where the box is very large.
 
-"Fine" px are those of the close-up: ``step`` full-size px each.
+"Fine" px are those of the crop: ``step`` full-size px each.
 """
 
-from dataclasses import dataclass, replace
 from typing import Any
 
 import cv2
@@ -11,14 +10,12 @@ import numpy as np
 import numpy.typing as npt
 
 from ptmark.dye.coarse import Blob, CoarseLook
-from ptmark.dye.contour import Contour, contours
-from ptmark.dye.fine import Crop, look_closely
+from ptmark.dye.sheet import Crop
 from ptmark.photo import Photo
 
-__all__ = ["CloseUp", "close_up"]
+__all__ = ["close_up"]
 
 Bytes = npt.NDArray[np.uint8]
-Mask = npt.NDArray[np.bool_]
 
 _MARGIN = 8  # coarse px of developer taken round a blob
 _LEAST_AROUND = 30
@@ -26,48 +23,16 @@ _MOST_PIXELS = 1_000_000  # a box beyond it is a stain or a shadow: half the res
 _SEVEN = np.ones((7, 7), np.uint8)
 
 
-@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
-class CloseUp:
-    """A blob's crop with its pixels and the pixels that make it a blob, all in fine px."""
-
-    crop: Crop
-    rgb: Bytes
-    seeds: Mask
-    step: int
-
-    @property
-    def blur_px(self) -> float | None:
-        """Standard deviation of the edge, full-size px; None where the blob is too thin."""
-        return None if self.crop.blur_px is None else self.crop.blur_px * self.step
-
-    def contours(self, photo_blur_px: float, least_px: float) -> list[Contour]:
-        """Outlines in full-size px; arguments too, as in `ptmark.dye.contour`."""
-        step = self.step
-        found = contours(self.crop, self.rgb, self.seeds, photo_blur_px / step, least_px / step)
-        if step == 1:
-            return found
-        return [
-            replace(
-                one,
-                outline_px=(one.outline_px + 0.5) * step - 0.5,
-                shift_px=one.shift_px * step,
-                end_shift_px=one.end_shift_px * step,
-                noise_px=one.noise_px * step,
-                area_px=one.area_px * step**2,
-            )
-            for one in found
-        ]
-
-
-def close_up(photo: Photo, look: CoarseLook, blob: Blob, reach: Bytes) -> CloseUp | None:
-    """Look closely at a blob; None where nothing stands out there.
+def close_up(photo: Photo, look: CoarseLook, blob: Blob, reach: Bytes) -> Crop:
+    """Crop a blob from the photo, with bare developer round it.
 
     ``reach`` is the look's, widened so that no rim of dye is taken for bare developer.
     """
     x0, y0, x1, y1, around = _box(blob, reach)
     own = np.zeros((y1 - y0, x1 - x0), np.uint8)
     cv2.drawContours(own, [blob.rim], 0, 1, cv2.FILLED, offset=(-x0, -y0))
-    near = (cv2.dilate(own, _SEVEN) > 0) & ((own > 0) | (look.reach[y0:y1, x0:x1] == 0))
+    near = cv2.dilate(own, _SEVEN)
+    near[(own == 0) & (look.reach[y0:y1, x0:x1] > 0)] = 0
     step = 1
     while (x1 - x0) * (y1 - y0) * (look.factor // step) ** 2 > _MOST_PIXELS:
         if step == look.factor:
@@ -80,11 +45,12 @@ def close_up(photo: Photo, look: CoarseLook, blob: Blob, reach: Bytes) -> CloseU
     masks = [
         _to_fine(one, factor, rgb.shape) for one in (near, around, look.seeds[y0:y1, x0:x1])
     ]
-    crop = look_closely(rgb, (left, top), masks[0], masks[1])
-    return None if crop is None else CloseUp(crop=crop, rgb=rgb, seeds=masks[2], step=step)
+    return Crop(
+        rgb=rgb, near=masks[0], around=masks[1], seeds=masks[2], origin=(left, top), step=step
+    )
 
 
-def _box(blob: Blob, reach: Bytes) -> tuple[int, int, int, int, Mask]:
+def _box(blob: Blob, reach: Bytes) -> tuple[int, int, int, int, Bytes]:
     """Bounds with enough bare developer round the blob, and where that lies.
 
     Where all about is red, whatever is not the blob's own reach has to do.
@@ -94,7 +60,7 @@ def _box(blob: Blob, reach: Bytes) -> tuple[int, int, int, int, Mask]:
     while True:
         x0, y0 = max(blob.box[0] - margin, 0), max(blob.box[1] - margin, 0)
         x1, y1 = min(blob.box[2] + margin, width), min(blob.box[3] + margin, height)
-        around = reach[y0:y1, x0:x1] == 0
+        around = (reach[y0:y1, x0:x1] == 0).view(np.uint8)
         if np.count_nonzero(around) >= _LEAST_AROUND:
             return x0, y0, x1, y1, around
         if (x0, y0, x1, y1) == (0, 0, width, height):
@@ -102,8 +68,8 @@ def _box(blob: Blob, reach: Bytes) -> tuple[int, int, int, int, Mask]:
         margin *= 3
 
 
-def _to_fine(mask: npt.NDArray[Any], factor: int, shape: tuple[int, ...]) -> Mask:
+def _to_fine(mask: npt.NDArray[Any], factor: int, shape: tuple[int, ...]) -> Bytes:
     """A coarse mask in fine px, cut to the crop: coarse sizes are rounded up."""
     size = (mask.shape[1] * factor, mask.shape[0] * factor)
-    fine = cv2.resize(mask.astype(np.uint8), size, interpolation=cv2.INTER_NEAREST)
-    return fine[: shape[0], : shape[1]] > 0
+    fine = cv2.resize(mask, size, interpolation=cv2.INTER_NEAREST)
+    return np.asarray(fine[: shape[0], : shape[1]], np.uint8)

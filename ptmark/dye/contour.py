@@ -1,6 +1,6 @@
-"""The sub-pixel outline of a blob, at half contrast, with what its edge shows.
+"""The sub-pixel outlines of blobs, at half contrast, with what their edges show.
 
-"Crop" px count from the centre of the crop's top-left pixel; what leaves is in photo px.
+Sheet px count from the centre of the sheet's top-left pixel; what leaves is in photo px.
 """
 
 from dataclasses import dataclass
@@ -11,18 +11,18 @@ import numpy as np
 import numpy.typing as npt
 
 from ptmark.dye.edge import EdgeQuality
-from ptmark.dye.fine import Crop, ridge_plateau
-from ptmark.dye.hue import bare_ring, taken_light
-from ptmark.dye.level import edge_share
-from ptmark.dye.quick import middle, ring_mean, ring_pad, sample
+from ptmark.dye.fine import CloseLook
+from ptmark.dye.hue import taken_light
+from ptmark.dye.level import edge_share, plateau
+from ptmark.dye.quick import middle, sample
+from ptmark.dye.rings import Rings, without_crossings
 from ptmark.dye.tips import fading, farthest, own_ridge
 
 __all__ = ["Contour", "contours", "edge_of"]
 
 Float = npt.NDArray[np.float32]
 Array = npt.NDArray[np.float64]
-Bytes = npt.NDArray[np.uint8]
-Mask = npt.NDArray[np.bool_]
+Ints = npt.NDArray[np.int32]
 
 _OUT_PX, _MOST_IN_PX = 1.5, 4.0  # how far a vertex may move from the mask's border
 _IN_SHARE = 0.35  # and inwards no further than this share of the width
@@ -42,6 +42,7 @@ class Contour:
     is what is left of the level 2.5 blurs outside: next to nothing at an edge, most of it in
     haze. ``taken_light`` is the share of R, G and B light that the core takes. ``cut`` is the
     share of the outline that lies where the look ended, not at an edge: haze goes on there.
+    ``grain`` is the spread of the developer round it, as a share of full dye.
     """
 
     outline_px: Array
@@ -53,6 +54,7 @@ class Contour:
     taken_light: Array
     area_px: float
     cut: float
+    grain: float
 
 
 def edge_of(one: Contour, source: str) -> EdgeQuality:
@@ -65,191 +67,222 @@ def edge_of(one: Contour, source: str) -> EdgeQuality:
     )
 
 
-def contours(
-    crop: Crop, rgb: Bytes, seeds: Mask, photo_blur_px: float, least_px: float
-) -> list[Contour]:
-    """Closed outlines of a crop's blob, one for each part of at least ``least_px`` across.
+def contours(close: CloseLook, photo_blur_px: float, least_px: float) -> list[Contour]:
+    """Closed outlines of a sheet's blobs, one for each part of at least ``least_px`` across.
 
-    A part counts where it holds a pixel of ``seeds``. ``photo_blur_px`` is the edge's standard
-    deviation elsewhere in the photo, for blobs too thin to show their own.
+    A part counts where it holds a seed. ``photo_blur_px`` is the edge's standard deviation
+    elsewhere in the photo, for blobs too thin to show their own.
     """
-    blur = crop.blur_px or photo_blur_px
-    # As far as an edge lies from its ridge, no farther: at a tip that tapers a plateau taken
-    # from farther inside would cut the tip off.
-    radius = max(_LEAST_RADIUS, min(round(2.5 * blur), ceil(float(crop.width.max()) / 2)) + 1)
-    ridge = crop.ridge
-    if radius != crop.radius:
-        ridge = ridge_plateau(crop.amount, crop.floor, radius)
-    relative = crop.amount / ridge
-    look = _Look(
-        crop=crop,
-        rgb=rgb,
-        relative=relative,
-        ridge=ridge,
-        blur_px=blur,
-    )
-    mask = ((relative > 0.5) & crop.near).astype(np.uint8)
+    steps = np.array([crop.step for crop in close.sheet.crops])
+    blur_px = np.where(np.isnan(close.blur_px), photo_blur_px / steps, close.blur_px)
+    ridge = _ridge(close, blur_px)
+    relative = close.amount / ridge
+    mask = np.where(relative > 0.5, close.sheet.near, np.uint8(0))
     found, _ = cv2.findContours(mask, cv2.RETR_EXTERNAL, cv2.CHAIN_APPROX_NONE)
-    made = (
-        _contour(look, points)
-        for points in (np.asarray(chain, np.int32).reshape(-1, 2) for chain in found)
-        if np.ptp(points, axis=0).max() + 1 >= least_px and _holds(points, seeds)
-    )
-    return [one for one in made if len(one.outline_px) >= 4]
+    kept = []
+    for chain in found:
+        x, y, width, height = cv2.boundingRect(chain)
+        number = int(close.sheet.number[chain[0, 0, 1], chain[0, 0, 0]])
+        if max(width, height) * steps[number] >= least_px:
+            filled = np.zeros((height, width), np.uint8)
+            cv2.drawContours(filled, [chain], 0, 1, cv2.FILLED, offset=(-x, -y))
+            if (filled & close.sheet.seeds[y : y + height, x : x + width]).any():
+                kept.append((number, np.asarray(chain, np.int32).reshape(-1, 2)))
+    if not kept:
+        return []
+    look = _look(close, kept, relative, ridge, blur_px)
+    return [one for one in _made(look) if len(one.outline_px) >= 4]
+
+
+def _ridge(close: CloseLook, blur_px: Array) -> Float:
+    """The plateau as far as an edge lies from its ridge, no farther.
+
+    At a tip that tapers a plateau taken from farther inside would cut the tip off.
+    """
+    ridge = close.ridge.copy()
+    for i, room in enumerate(close.sheet.rooms):
+        widest = ceil(float(close.width[close.sheet.places[i]].max()) / 2)
+        radius = max(_LEAST_RADIUS, min(round(2.5 * blur_px[i]), widest) + 1)
+        if radius != close.radius[i]:
+            ridge[room] = np.maximum(plateau(close.amount[room], radius), close.floor[i])
+    return ridge
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
 class _Look:
-    """What all contours of a crop share: amount over plateau, the plateau, its edges' blur."""
+    """What all contours of a sheet share: ``relative`` is amount over plateau (``ridge``).
 
-    crop: Crop
-    rgb: Bytes
+    ``borders`` are the masks' whole borders, ``chain`` of shape (N, 2) the vertices taken of
+    them, in ``rings``; ``number`` of shape (R,) their crops, ``of`` of shape (N,) the crop of
+    each vertex, ``blur_px`` one for each crop.
+    """
+
+    close: CloseLook
     relative: Float
     ridge: Float
-    blur_px: float
+    blur_px: Array
+    borders: list[Ints]
+    number: npt.NDArray[np.intp]
+    strides: npt.NDArray[np.intp]
+    chain: Ints
+    rings: Rings
+    of: npt.NDArray[np.intp]
+
+    def at(self, values: npt.NDArray[np.generic]) -> Array:
+        """Values at the vertices."""
+        return values[self.chain[:, 1], self.chain[:, 0]].astype(np.float64)
 
 
-def _holds(chain: npt.NDArray[np.int32], seeds: Mask) -> bool:
-    x, y, width, height = cv2.boundingRect(chain.reshape(-1, 1, 2))
-    filled = np.zeros((height, width), np.uint8)
-    cv2.fillPoly(filled, [(chain - (x, y)).reshape(-1, 1, 2)], 1)
-    return bool((seeds[y : y + height, x : x + width] & (filled > 0)).any())
-
-
-def _contour(look: _Look, chain: npt.NDArray[np.int32]) -> Contour:
-    crop = look.crop
-    filled = np.zeros(look.relative.shape, np.uint8)
-    cv2.fillPoly(filled, [chain.reshape(-1, 1, 2)], 1)
-    chain = chain[:: 1 + (len(chain) > _DENSE) + (len(chain) > 6 * _DENSE)]
-    cut = float(
-        np.mean(cv2.erode(crop.near.view(np.uint8), _NINE)[chain[:, 1], chain[:, 0]] == 0)
+def _look(
+    close: CloseLook,
+    kept: list[tuple[int, Ints]],
+    relative: Float,
+    ridge: Float,
+    blur_px: Array,
+) -> _Look:
+    number = np.array([one for one, _ in kept])
+    borders = [chain for _, chain in kept]
+    strides = np.array([1 + (len(one) > _DENSE) + (len(one) > 6 * _DENSE) for one in borders])
+    chains = [chain[::stride] for chain, stride in zip(borders, strides, strict=True)]
+    rings = Rings([len(one) for one in chains])
+    return _Look(
+        close=close,
+        relative=relative,
+        ridge=ridge,
+        blur_px=blur_px,
+        borders=borders,
+        number=number,
+        strides=strides,
+        chain=np.concatenate(chains),
+        rings=rings,
+        of=number[rings.of],
     )
-    outward = _normals(look.relative, chain)
-    target = _target(look, chain, outward)
-    points, low, high = _to_level(look, chain, outward, target)
+
+
+def _made(look: _Look) -> list[Contour]:
+    close, rings, number = look.close, look.rings, look.number
+    grain = close.grain[number]
+    cut = rings.mean(look.at(cv2.erode(close.sheet.near, _NINE) == 0))
+    outward = _normals(look)
+    target = _target(look, outward)
+    points, low, high = _to_level(look, outward, target)
     # across the smoothed outline: across the raw one the grain that placed each vertex would
     # make a soft edge look sharp
-    base = ring_mean(points, 3)
-    inner, outer = (sample(look.relative, base + side * outward) for side in (-1.0, 1.0))
-    slope = max(float(np.mean((inner - outer) / target)) / 2, 0.01)
-    left = sample(look.relative, base + 2.5 * look.blur_px * outward) / target
-    inside = crop.amount[filled > 0]
-    rank = int(0.9 * (len(inside) - 1))
-    contrast = float(np.partition(inside, rank)[rank])
-    core = (filled > 0) & (crop.amount > 0.7 * contrast)
-    level = float(middle(look.ridge[chain[:, 1], chain[:, 0]] * target))
-    return Contour(
-        outline_px=_simple(points) + crop.origin,
-        shift_px=0.2 / slope,
-        end_shift_px=max(
-            (_length(low) - _length(high)) / 4, fading(look.relative, points, target)
-        ),
-        noise_px=crop.grain / max(level * slope, 1e-3),
-        contrast=contrast,
-        left_outside=float(np.mean(left)),
-        area_px=float(cv2.contourArea(points.astype(np.float32))),
-        cut=cut,
-        taken_light=taken_light(look.rgb, core, bare_ring(look.rgb, filled, crop), crop.white),
+    base = rings.smooth(points, 3)
+    away = 2.5 * look.blur_px[look.of][:, None]
+    inner, outer, far = sample(
+        look.relative, np.stack([base + by * outward for by in (-1.0, 1.0, away)])
     )
+    slope = np.maximum(rings.mean((inner - outer) / target) / 2, 0.01)
+    left = rings.mean(far / target)
+    level = np.array([middle(one) for one in rings.apart(look.at(look.ridge) * target)])
+    noise = grain / np.maximum(level * slope, 1e-3)
+    outlines = rings.apart(points)
+    ends = np.array([farthest(one) for one in outlines])
+    fades = fading(
+        look.relative,
+        points[ends + rings.starts[:, None]],
+        target[ends + rings.starts[:, None]],
+    )
+    shorter = np.array([_length(a) - _length(b) for a, b in zip(low, high, strict=True)]) / 4
+    simple = without_crossings(outlines)
+    made = []
+    for i, outline in enumerate(outlines):
+        crop, place = close.sheet.crops[number[i]], close.sheet.places[number[i]]
+        contrast, taken = taken_light(close, int(number[i]), look.borders[i])
+        corner = np.array([place[1].start, place[0].start])
+        made.append(
+            Contour(
+                outline_px=(simple[i] - corner + crop.origin + 0.5) * crop.step - 0.5,
+                shift_px=0.2 / float(slope[i]) * crop.step,
+                end_shift_px=float(max(shorter[i], fades[i])) * crop.step,
+                noise_px=float(noise[i]) * crop.step,
+                contrast=contrast,
+                left_outside=float(left[i]),
+                taken_light=taken,
+                area_px=float(cv2.contourArea(outline.astype(np.float32))) * crop.step**2,
+                cut=float(cut[i]),
+                grain=float(grain[i]),
+            )
+        )
+    return made
 
 
-def _normals(relative: Float, chain: npt.NDArray[np.int32]) -> Array:
+def _normals(look: _Look) -> Array:
     """Unit normals of shape (N, 2), outwards, down the smoothed contrast."""
-    smooth = cv2.GaussianBlur(relative, (0, 0), 1.0)
+    smooth = cv2.GaussianBlur(look.relative, (0, 0), 1.0)
     right = cv2.Sobel(smooth, cv2.CV_32F, 1, 0, scale=1 / 8)
     down = cv2.Sobel(smooth, cv2.CV_32F, 0, 1, scale=1 / 8)
-    columns, rows = chain[:, 0], chain[:, 1]
-    outward = -np.column_stack([right[rows, columns], down[rows, columns]]).astype(np.float64)
-    outward = ring_mean(outward, 2)
-    return np.asarray(
-        outward / np.maximum(np.linalg.norm(outward, axis=1, keepdims=True), 1e-9)
-    )
+    outward = look.rings.smooth(-np.column_stack([look.at(right), look.at(down)]), 2)
+    size = np.hypot(outward[:, :1], outward[:, 1:])
+    return np.asarray(outward / np.maximum(size, 1e-9))
 
 
-def _target(look: _Look, chain: npt.NDArray[np.int32], outward: Array) -> Array:
+def _target(look: _Look, outward: Array) -> Array:
     """Share of the plateau at which each vertex lies, shape (N,).
 
     Blur lowers a thin line's plateau and so puts half of it too far out at the flanks; along
     the line nothing is lowered, so that at a tip half the plateau is the edge.
     """
-    width = look.crop.width[chain[:, 1], chain[:, 0]].astype(np.float64)
-    flank, end = edge_share(ring_mean(width[:, None], 3)[:, 0], look.blur_px)
-    flank = flank * own_ridge(look.relative, chain, look.crop.seen_px)
-    step = float(middle(np.abs(chain[1:] - chain[:-1]).max(axis=1).astype(np.float64)))
-    span = max(3, round(0.8 * look.crop.seen_px / max(step, 1.0)))
-    if len(outward) < 2 * span + 2:
-        return flank
-    padded = ring_pad(outward, span)
-    before, after = padded[: len(outward)], padded[2 * span :]
-    tip = np.clip(-1.5 * np.einsum("ij,ij->i", before, after), 0, 1)
+    rings, seen_px = look.rings, look.close.seen_px[look.of]
+    width = rings.smooth(look.at(look.close.width), 3)
+    flank, end = edge_share(width, look.blur_px[look.of])
+    ridge = np.minimum(look.at(own_ridge(look.relative, look.close)), 1.0)
+    flank = flank * rings.smooth(ridge, 3)
+    span = np.maximum(3, np.round(0.8 * seen_px / look.strides[rings.of])).astype(np.intp)
+    along = np.einsum("ij,ij->i", outward[rings.beside(-span)], outward[rings.beside(span)])
+    tip = np.clip(-1.5 * along, 0, 1)
+    tip[rings.counts[rings.of] < 2 * span + 2] = 0
     return np.asarray(flank + (end - flank) * tip)
 
 
 def _to_level(
-    look: _Look, chain: npt.NDArray[np.int32], outward: Array, target: Array
-) -> tuple[Array, Array, Array]:
-    """Move a mask's border along its normals to ``target`` of the plateau.
+    look: _Look, outward: Array, target: Array
+) -> tuple[Array, list[Array], list[Array]]:
+    """Move the masks' borders along their normals to ``target`` of the plateau.
 
     Returns
     -------
     points : ndarray of shape (N, 2)
-        Crop px, at the target.
-    low, high : ndarray of shape (N / 2, 2)
-        Every second one at 40 and at 60 hundredths, where the target is a half.
+        Sheet px, at the target.
+    low, high : list of ndarray of shape (N / 2, 2)
+        For each ring every second one at 40 and at 60 hundredths, where the target is a half.
     """
-    most_in = min(_MOST_IN_PX, max(1.0, _IN_SHARE * look.crop.seen_px))
-    offsets = np.arange(-most_in, _OUT_PX + 1e-9, _STEP_PX)
-    start = chain.astype(np.float64)
-    lines = start[:, None, :] + offsets[None, :, None] * outward[:, None, :]
+    most_in = np.minimum(_MOST_IN_PX, np.maximum(1.0, _IN_SHARE * look.close.seen_px))[look.of]
+    places = -most_in[:, None] + _STEP_PX * np.arange((_MOST_IN_PX + _OUT_PX) / _STEP_PX + 1)
+    start = look.chain.astype(np.float64)
+    lines = start[:, None, :] + places[..., None] * outward[:, None, :]
     values = sample(look.relative, lines) / target[:, None]
+    values[places > _OUT_PX + 1e-9] = np.nan
 
-    def moved(step: int, level: float) -> Array:
-        by = _crossing(values[::step], offsets, level)
-        return _calm(start[::step] + by[:, None] * outward[::step])
+    def moved(index: slice | npt.NDArray[np.intp], rings: Rings, level: float) -> Array:
+        by = _crossing(values[index], level) * _STEP_PX - most_in[index]
+        return rings.calm(start[index] + by[:, None] * outward[index], _LEAP_PX)
 
-    return moved(1, 1.0), moved(2, 0.8), moved(2, 1.2)
+    index, half = look.rings.every_second()
+    low, high = (half.apart(moved(index, half, level)) for level in (0.8, 1.2))
+    return moved(slice(None), look.rings, 1.0), low, high
 
 
-def _crossing(values: Array, offsets: Array, level: float) -> Array:
-    """Offset at which each row falls through a level; that of its peak where it never does.
+def _crossing(values: Array, level: float) -> Array:
+    """Where each row falls through a level, in columns; at its peak where it never does.
 
-    Where grain makes it cross more than once, the mean of the first and the last.
+    Where grain makes it cross more than once, the mean of the first and the last. NaN at the
+    end of a row is no value.
     """
-    above = values >= level
-    count, every = values.shape[1], np.arange(len(values))
-    top = values.argmax(axis=1)
-    last = count - 1 - above[:, ::-1].argmax(axis=1)
-    beyond = ~above & (np.arange(count) > top[:, None])
+    above, columns, every = values >= level, np.arange(values.shape[1]), np.arange(len(values))
+    end = np.count_nonzero(~np.isnan(values), axis=1) - 1
+    top = np.nanargmax(values, axis=1)
+    last = columns[-1] - above[:, ::-1].argmax(axis=1)
+    beyond = (values < level) & (columns > top[:, None])
     first = np.where(beyond.any(axis=1), beyond.argmax(axis=1) - 1, last)
-    places = []
+    total = np.zeros(len(values))
     for one in (first, last):
-        after = np.minimum(one + 1, count - 1)
+        after = np.minimum(one + 1, end)
         inner, outer = values[every, one], values[every, after]
         part = np.clip((inner - level) / np.maximum(inner - outer, 1e-6), 0, 1)
-        places.append(offsets[one] + np.where(after > one, part, 0) * _STEP_PX)
-    middle = (places[0] + places[1]) / 2
-    return np.asarray(np.where(above.any(axis=1), middle, offsets[top]))
-
-
-def _calm(points: Array) -> Array:
-    """Put a vertex that leaps off its neighbours back between them."""
-    padded = ring_pad(points, 1)
-    between = (padded[:-2] + padded[2:]) / 2
-    leaps = np.hypot(*(points - between).T) > _LEAP_PX
-    return np.where(leaps[:, None], between, points)
-
-
-def _simple(points: Array) -> Array:
-    """The outline without crossings: where flanks of a thin line meet, its largest part."""
-    import shapely
-
-    if len(points) < 4 or shapely.is_valid(made := shapely.Polygon(points)):
-        return points
-    parts = [one for one in shapely.get_parts(made.buffer(0)) if one.area > 0]
-    if not parts:
-        return points[:0]
-    largest = max(parts, key=lambda one: float(one.area))
-    return np.asarray(shapely.get_coordinates(largest.exterior)[:-1], np.float64)
+        total += one + np.where(after > one, part, 0)
+    return np.where(above.any(axis=1), total / 2, top)
 
 
 def _length(points: Array) -> float:

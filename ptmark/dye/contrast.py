@@ -12,14 +12,13 @@ import cv2
 import numpy as np
 import numpy.typing as npt
 
-from ptmark.dye.quick import middle
+from ptmark.dye.sheet import Sheet
 from ptmark.photo import linear_to_srgb, srgb_to_linear
 
 __all__ = ["DYE_STOPS", "LocalWhite", "dye_amount", "local_white", "log_light", "redness"]
 
 Float = npt.NDArray[np.float32]
 Bytes = npt.NDArray[np.uint8]
-Mask = npt.NDArray[np.bool_]
 
 # Share of each channel (R, G, B) that full dye takes away. Red penetrant dyes absorb at about
 # 500 to 550 nm; common practice, no source. Only the course of half contrast from channel to
@@ -29,7 +28,7 @@ _LUMA = np.array([0.299, 0.587, 0.114])  # ITU-R BT.601, the luma of JPEG (JFIF 
 _CODE = np.arange(256, dtype=np.uint8)
 _LIGHT = srgb_to_linear(_CODE).astype(np.float64)
 _LOG_LIGHT = np.log(np.maximum(_LIGHT, 0.003)).astype(np.float32)
-_FIT_POINTS, _LEAST_POINTS = 500, 30
+_FIT_POINTS, _FITTED, _LEAST_POINTS = 500, 400, 30
 _STRIP = 64  # rows
 CROSSOVER_PX = 3.0  # chroma of 4:2:0 is good to about 2 px; mottle is far coarser
 
@@ -49,72 +48,89 @@ def redness(rgb: Bytes) -> Float:
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
 class LocalWhite:
-    """The developer round a blob: its colour, and its light and redness over the crop.
+    """The developer round each blob of a sheet: its colour, and its light and redness there.
 
-    ``log_light`` is the log of the light that its luma stands for, ``redness`` its log ratio of
-    red to green light; both are planes of shape (H, W).
+    ``color`` of shape (N, 3) is its linear light, a row for each crop. ``redness`` is its log
+    ratio of red to green light, a plane in each crop's room, and ``off`` how far the log of
+    each pixel's light, as its luma has it, lies above the developer's, a plane too. Both have
+    the sheet's shape (H, W) and are 0 outside the rooms.
     """
 
-    color: npt.NDArray[np.float64]  # shape (3,), linear light
-    log_light: Float
+    color: npt.NDArray[np.float64]
+    off: Float
     redness: Float
 
 
-def local_white(rgb: Bytes, around: Mask) -> LocalWhite:
-    """Fit the white of a crop from the pixels that hold no dye.
-
-    Parameters
-    ----------
-    rgb : ndarray of shape (H, W, 3), uint8
-        Crop, sRGB-coded.
-    around : ndarray of shape (H, W), bool
-        Pixels of bare developer; at least 12 of them.
+def local_white(sheet: Sheet) -> LocalWhite:
+    """Fit the white of each crop of a sheet from its pixels that hold no dye.
 
     Returns
     -------
     LocalWhite
         Planes in log light, refitted twice without what lies off (2.5 robust sigma).
     """
-    height, width = around.shape
+    crops = sheet.crops
+    spots = [_bare_spots(one.around) for one in crops]  # rows, columns
+    pixels = np.stack([c.rgb[y, x] for c, (y, x) in zip(crops, spots, strict=True)])
+    ratio = _LOG_LIGHT[pixels[..., 0]] - _LOG_LIGHT[pixels[..., 1]]
+    values = np.stack([log_light(pixels), ratio], axis=-1)
+    shapes = np.array([one.around.shape for one in crops], float)
+    at = np.stack(spots).transpose(0, 2, 1) / shapes[:, None] - 0.5
+    design = np.concatenate([np.ones((*at.shape[:2], 1)), at], axis=-1)
+    fits = _robust_planes(design, values).astype(np.float32)
+    planes = [np.zeros(sheet.near.shape, np.float32) for _ in range(2)]
+    for fit, room, place in zip(fits, sheet.rooms, sheet.places, strict=True):
+        down, across = (_share_along(*sides) for sides in zip(room, place, strict=True))
+        for plane, (level, by_row, by_column) in zip(planes, fit.T, strict=True):
+            np.add(level + by_row * down[:, None], by_column * across, out=plane[room])
+    color = np.partition(_LIGHT[pixels], _FITTED // 2, axis=1)[:, _FITTED // 2]
+    luma = cv2.cvtColor(sheet.rgb, cv2.COLOR_RGB2GRAY)
+    off = cv2.subtract(cv2.LUT(luma, _LOG_LIGHT), planes[0], dst=planes[0])
+    off[sheet.number < 0] = 0
+    return LocalWhite(color=np.maximum(color, 0.01), off=planes[0], redness=planes[1])
+
+
+def _share_along(room: slice, place: slice) -> Float:
+    """-0.5 to 0.5 along a crop's side, carried on into its mirrored border."""
+    steps = np.arange(room.start - place.start, room.stop - place.start)
+    return np.asarray(steps / (place.stop - place.start) - 0.5, np.float32)
+
+
+def _bare_spots(around: Bytes) -> tuple[npt.NDArray[np.intp], npt.NDArray[np.intp]]:
+    """Rows and columns of pixels of bare developer, spread over the crop.
+
+    Always the same number, so that all crops are fitted at once.
+    """
     step = max(1, int((around.size / _FIT_POINTS) ** 0.5))
     rows, columns = np.nonzero(around[::step, ::step])
     if len(rows) < _LEAST_POINTS:  # what is bare lies in few places: take every pixel of it
         step = 1
         rows, columns = np.nonzero(around)
-    pixels = rgb[rows * step, columns * step]
-    ratio = _LOG_LIGHT[pixels[:, 0]] - _LOG_LIGHT[pixels[:, 1]]
-    values = np.column_stack([log_light(pixels), ratio])
-    x, y = columns * (step / width) - 0.5, rows * (step / height) - 0.5
-    fit = _robust_plane(np.column_stack([np.ones(len(rows)), x, y]), values)
-    across = np.arange(width, dtype=np.float32) / width - np.float32(0.5)
-    down = np.arange(height, dtype=np.float32)[:, None] / height - np.float32(0.5)
-    planes = [(c + a * across) + d * down for c, a, d in fit.T.astype(np.float32)]
-    return LocalWhite(
-        color=np.maximum(middle(_LIGHT[pixels]), 0.01),
-        log_light=planes[0],
-        redness=planes[1],
-    )
+    some = np.arange(_FITTED) * len(rows) // _FITTED
+    return rows[some] * step, columns[some] * step
 
 
-def _robust_plane(
+def _robust_planes(
     design: npt.NDArray[np.float64], values: npt.NDArray[np.float64]
 ) -> npt.NDArray[np.float64]:
-    """Planes through scattered values of shape (N, M): shape (3, M), refitted twice."""
-    fit = np.zeros((3, values.shape[1]))
-    chosen, kept = design, values
+    """Planes through N sets of values of shape (N, P, M): shape (N, 3, M), refitted twice."""
+    half = design.shape[1] // 2
+    weight = np.ones((*design.shape[:2], 1))
+    fit = np.zeros((len(design), 3, values.shape[2]))
     for _ in range(3):
-        normal = chosen.T @ chosen + 1e-9 * np.eye(3)
-        fit = np.asarray(np.linalg.solve(normal, chosen.T @ kept), np.float64)
+        weighted = (design * weight).transpose(0, 2, 1)
+        normal = weighted @ design + 1e-9 * np.eye(3)
+        fit = np.asarray(np.linalg.solve(normal, weighted @ values), np.float64)
         off = np.abs(values - design @ fit)
-        good = (off <= 3.7 * middle(off) + 2.5e-4).all(axis=1)  # 2.5 robust sigma
-        if np.count_nonzero(good) < _LEAST_POINTS:
-            break
-        chosen, kept = design[good], values[good]
+        middles = np.partition(off, half, axis=1)[:, half : half + 1]
+        good = (off <= 3.7 * middles + 2.5e-4).all(axis=2, keepdims=True)  # 2.5 robust sigma
+        enough = np.count_nonzero(good, axis=1, keepdims=True) >= _LEAST_POINTS
+        weight = np.where(enough, good, weight)
     return fit
 
 
 def log_light(pixels: Bytes) -> npt.NDArray[np.float64]:
-    """Log of the light that the luma of sRGB pixels of shape (N, 3) stands for, shape (N,)."""
+    """Log of the light that the luma of sRGB pixels of shape (..., 3) stands for."""
     return _log_luma_light(pixels @ _LUMA)
 
 
@@ -124,48 +140,46 @@ def _log_luma_light(luma: npt.NDArray[np.floating]) -> npt.NDArray[np.float64]:
     return np.log(np.maximum(light, 0.003)).astype(np.float64)
 
 
-def dye_amount(rgb: Bytes, white: LocalWhite) -> Float:
-    """Amount of dye in each pixel of a crop.
+def dye_amount(sheet: Sheet, white: LocalWhite) -> Float:
+    """Amount of dye in each pixel of a sheet.
 
     JPEG keeps colour at half the resolution of luma, so luma places the edge; but mottle and
     shade darken luma too, so what changes slowly comes from the ratio of red to green, in
     which shade falls out: ``luma's + blur(ratio's - luma's)``.
-
-    Parameters
-    ----------
-    rgb : ndarray of shape (H, W, 3), uint8
-    white : LocalWhite
 
     Returns
     -------
     ndarray of shape (H, W), float32
         0 on bare developer, 1 at full dye; linear in the mixture, not clipped.
     """
-    sharp = _from_luma(rgb, white)
-    steady = np.exp(white.redness - redness(rgb))  # green over red against the white's
+    sharp = _from_luma(sheet, white)
+    steady = np.exp(white.redness - redness(sheet.rgb))  # green over red against the white's
     red, green = np.float32(DYE_STOPS[0]), np.float32(DYE_STOPS[1])
     slow = (1 - steady) / (green - red * steady)
     more = cv2.GaussianBlur(slow - sharp, (0, 0), CROSSOVER_PX)
     return np.asarray(sharp + more, np.float32)
 
 
-def _from_luma(rgb: Bytes, white: LocalWhite) -> Float:
+def _from_luma(sheet: Sheet, white: LocalWhite) -> Float:
     """Amount of dye from luma alone, undoing its course along the mixture."""
-    luma = cv2.cvtColor(rgb, cv2.COLOR_RGB2GRAY)
-    ratio = np.exp(cv2.LUT(luma, _LOG_LIGHT) - white.log_light)
-    power = _course(*np.round(np.log(white.color), 1).tolist())
-    made = np.full_like(ratio, power[4])
-    for coefficient in power[3::-1]:
-        made *= ratio
-        made += np.float32(coefficient)
+    ratio = np.exp(white.off)
+    made = np.zeros_like(ratio)
+    for log_white, room in zip(np.log(white.color).round(1).tolist(), sheet.rooms, strict=True):
+        own, power = ratio[room], _course(*log_white)
+        amount = power[4] * own + power[3]
+        for coefficient in power[2::-1]:
+            amount *= own
+            amount += coefficient
+        made[room] = amount
     return np.asarray(made, np.float32)
 
 
 @lru_cache(maxsize=256)
-def _course(*log_white: float) -> npt.NDArray[np.float64]:
-    """Powers of luma's light over the white's that give the amount of dye; shape (5,)."""
+def _course(*log_white: float) -> tuple[np.float32, ...]:
+    """Powers of luma's light over the white's that give the amount of dye: five, from 0 up."""
     amount = np.linspace(-0.3, 1.05, 60)
     mixed = np.exp(log_white) * np.maximum(1 - np.outer(amount, DYE_STOPS), 1e-3)
     course = np.exp(_log_luma_light(linear_to_srgb(mixed.astype(np.float32)) @ _LUMA * 255))
     course /= np.interp(0.0, amount, course)
-    return np.asarray(np.polynomial.polynomial.polyfit(course, amount, 4))
+    power = np.polynomial.polynomial.polyfit(course, amount, 4)
+    return tuple(np.float32(one) for one in power)

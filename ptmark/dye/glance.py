@@ -39,7 +39,7 @@ def reason_at_a_glance(small: npt.NDArray[np.uint8], look: CoarseLook, blob: Blo
     around = crop[ring]
     if len(around) < LEAST_AROUND:
         return ""
-    white = middle(srgb_to_linear(around[:: max(1, len(around) // 300)]))
+    white = srgb_to_linear(middle(around[:: max(1, len(around) // 300)]))
     light = srgb_to_linear(crop[core]).mean(axis=0)
     red, green, _ = (1 - light / np.maximum(white, 0.01)).tolist()
     if red > MOST_RED_TAKEN * green and green > LEAST_COLOUR:

@@ -4,41 +4,79 @@ import cv2
 import numpy as np
 import numpy.typing as npt
 
-from ptmark.dye.contrast import LocalWhite, log_light
-from ptmark.dye.fine import Crop
+from ptmark.dye.contrast import log_light
+from ptmark.dye.fine import CloseLook
 from ptmark.dye.quick import middle
 from ptmark.photo import srgb_to_linear
 
-__all__ = ["bare_ring", "taken_light"]
+__all__ = ["taken_light"]
 
 Array = npt.NDArray[np.float64]
+Float = npt.NDArray[np.float32]
 Bytes = npt.NDArray[np.uint8]
 Mask = npt.NDArray[np.bool_]
 
-_NEAR_WHITE = 0.2  # log light; the developer's mottle stays within it, a leaf or pen does not
+_REACH = 10  # px round an outline
+_WIDE, _NARROW = np.ones((2 * _REACH + 1,) * 2, np.uint8), np.ones((_REACH + 1,) * 2, np.uint8)
 _LEAST_BARE = 40  # pixels
 _TWO_LIGHTS = 0.35  # spread of log light, 10 to 90 %: more than mottle, a shadow's edge
 
 
-def bare_ring(rgb: Bytes, filled: Bytes, crop: Crop) -> Mask:
+def taken_light(
+    close: CloseLook, number: int, border: npt.NDArray[np.int32]
+) -> tuple[float, Array]:
+    """Amount of dye in a blob's core, and the share of R, G and B light that this takes.
+
+    Parameters
+    ----------
+    close : CloseLook
+    number : int
+        The blob's crop.
+    border : ndarray of shape (N, 2), int32
+        The border of the blob's mask, sheet px.
+
+    Returns
+    -------
+    contrast : float
+        Nine tenths of the blob hold no more dye, 1 for full dye.
+    taken : ndarray of shape (3,)
+        Of the core, against the developer beside it.
+    """
+    x, y, width, height = cv2.boundingRect(border)
+    rows, columns = close.sheet.places[number]
+    box = (
+        slice(max(y - _REACH, rows.start), min(y + height + _REACH, rows.stop)),
+        slice(max(x - _REACH, columns.start), min(x + width + _REACH, columns.stop)),
+    )
+    amount, rgb = close.amount[box], close.sheet.rgb[box]
+    filled = np.zeros(amount.shape, np.uint8)
+    corner = (-box[1].start, -box[0].start)
+    cv2.drawContours(filled, [border], 0, 1, cv2.FILLED, offset=corner)
+    inside = amount[filled > 0]
+    rank = int(0.9 * (len(inside) - 1))
+    contrast = float(np.partition(inside, rank)[rank])
+    core = (filled > 0) & (amount > 0.7 * contrast)
+    beside = _bare_ring(filled, close.sheet.around[box], close.bare[box])
+    return contrast, _taken(rgb, core, beside, close.white.color[number])
+
+
+def _bare_ring(filled: Bytes, around: Bytes, bare: Bytes) -> Mask:
     """Bare developer close round an outline, 5 to 10 px off; other things left out.
 
     What is far from the fitted white is another thing, unless nearly all the ring is: then a
     shadow's edge runs here and the plane fits neither side.
     """
-    wide = cv2.dilate(filled, np.ones((21, 21), np.uint8))
-    ring = (wide > 0) & (cv2.dilate(filled, np.ones((11, 11), np.uint8)) == 0) & crop.around
-    near = np.abs(log_light(rgb[ring]) - crop.white.log_light[ring]) < _NEAR_WHITE
-    if np.count_nonzero(near) > 0.5 * len(near):
-        ring[ring] = near
-    return np.asarray(ring, np.bool_)
+    ring = (cv2.dilate(filled, _WIDE) > cv2.dilate(filled, _NARROW)) & (around > 0)
+    near = ring & (bare > 0)
+    few = 2 * np.count_nonzero(near) <= np.count_nonzero(ring)
+    return np.asarray(ring if few else near, np.bool_)
 
 
-def taken_light(rgb: Bytes, core: Mask, ring: Mask, white: LocalWhite) -> Array:
+def _taken(rgb: Bytes, core: Mask, ring: Mask, white: Array) -> Array:
     """Share of R, G and B light that the core takes from the developer beside it."""
     bare = rgb[ring]
     if len(bare) < _LEAST_BARE:
-        return np.asarray(1 - _middle_light(rgb[core]) / white.color)
+        return np.asarray(1 - _middle_light(rgb[core]) / white)
     light = np.sort(log_light(bare[:: max(1, len(bare) // 300)]))
     if light[int(0.9 * len(light))] - light[int(0.1 * len(light))] > _TWO_LIGHTS:
         return _taken_in_two_lights(rgb, core, ring)
@@ -61,4 +99,4 @@ def _taken_in_two_lights(rgb: Bytes, core: Mask, ring: Mask) -> Array:
 def _middle_light(pixels: Bytes) -> Array:
     """Median linear light of pixels of shape (N, 3), from a thousand of them."""
     some = pixels[:: max(1, len(pixels) // 1000)]
-    return np.asarray(middle(srgb_to_linear(some)), np.float64)
+    return np.asarray(srgb_to_linear(middle(some)), np.float64)  # the curve keeps the order

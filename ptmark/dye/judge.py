@@ -42,7 +42,7 @@ class Sight:
     usual_shift_px: float
 
 
-def reason_against(one: Contour, sight: Sight, grain: float) -> str:
+def reason_against(one: Contour, sight: Sight) -> str:
     """Why a contour is not called; "" where it is."""
     low, high = one.outline_px.min(axis=0), one.outline_px.max(axis=0)
     across = float(np.max(high - low))
@@ -55,7 +55,7 @@ def reason_against(one: Contour, sight: Sight, grain: float) -> str:
         return "touches the edge of the photo: its length cannot be seen, take another photo"
     red, green, blue = one.taken_light
     pale = min(green, green - red) < LEAST_COLOUR  # mottle can raise red and take no green
-    if one.contrast < max(LEAST_CONTRAST, LEAST_SIGNAL * grain) or pale:
+    if one.contrast < max(LEAST_CONTRAST, LEAST_SIGNAL * one.grain) or pale:
         return f"too pale: {100 * one.contrast:.0f} % of full dye"
     return _wrong_colour(red, green, blue, one.contrast) or _no_edge(one, sight)
 
@@ -110,13 +110,13 @@ def _width(one: Contour) -> float:
     return float(2 * one.area_px / max(float(rim), 1e-6))
 
 
-def confidence(one: Contour, grain: float) -> float:
+def confidence(one: Contour) -> float:
     """How sure a call is, 0 to 1: contrast over grain, hue and sharpness of the edge.
 
     A ranking, not a probability: the weakest of the three decides.
     """
     red, green, blue = one.taken_light
-    signal = min(1.0, one.contrast / max(12 * grain, 0.3))
+    signal = min(1.0, one.contrast / max(12 * one.grain, 0.3))
     hue = min(
         1.0,
         (MOST_RED_TAKEN - red / max(green, 1e-6)) / 0.25,

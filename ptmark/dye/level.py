@@ -55,27 +55,31 @@ def thin_line_table(smooth: float) -> tuple[Table, Table, Table, Table, Table]:
     return t, 2 * half, flank, tip, 2 * half * slope / kept
 
 
-def edge_share(seen_width_px: npt.ArrayLike, blur_px: float) -> tuple[Table, Table]:
+def edge_share(seen_width_px: npt.ArrayLike, blur_px: npt.ArrayLike) -> tuple[Table, Table]:
     """Share of the `plateau` at which the true edge of a line lies, at most 0.85.
 
     Parameters
     ----------
     seen_width_px : array
         Width at half of the plateau, px.
-    blur_px : float
-        Standard deviation of the blur, px.
+    blur_px : array
+        Standard deviation of the blur, px; of the same shape, or one for all.
 
     Returns
     -------
     flank, tip : arrays of the same shape
         Along the line's sides, and at its ends.
     """
-    blur = max(round(blur_px, 1), 0.3)
-    _, seen, flank, tip, _ = thin_line_table(PLATEAU_SMOOTH_PX / blur)
-    width = np.asarray(seen_width_px, float) / blur
-    return tuple(  # type: ignore[return-value]
-        np.minimum(np.interp(width, seen, share), MAX_SHARE) for share in (flank, tip)
-    )
+    seen_px = np.asarray(seen_width_px, float)
+    rounded = np.maximum(np.round(np.asarray(blur_px, float), 1), 0.3)
+    blurs = np.broadcast_to(rounded, seen_px.shape)
+    shares = np.empty((2, *seen_px.shape))
+    for blur in np.unique(blurs).tolist():
+        _, seen, flank, tip, _ = thin_line_table(PLATEAU_SMOOTH_PX / blur)
+        here = blurs == blur
+        shares[0, here] = np.interp(seen_px[here] / blur, seen, flank)
+        shares[1, here] = np.interp(seen_px[here] / blur, seen, tip)
+    return np.minimum(shares[0], MAX_SHARE), np.minimum(shares[1], MAX_SHARE)
 
 
 def plateau(amount: Float, radius: int) -> Float:

@@ -1,35 +1,24 @@
 """Small array helpers: a blob is a few hundred numbers, so calls cost more than the work."""
 
+from typing import TypeVar
+
 import cv2
 import numpy as np
 import numpy.typing as npt
 
-__all__ = ["inside_polygon", "middle", "ring_mean", "ring_pad", "sample"]
+__all__ = ["inside_polygon", "middle", "sample"]
 
 Array = npt.NDArray[np.float64]
 
+_Number = TypeVar("_Number", bound=np.number)
 
-def middle(values: npt.NDArray[np.floating]) -> npt.NDArray[np.floating]:
+_ROW = 1024
+
+
+def middle(values: npt.NDArray[_Number]) -> npt.NDArray[_Number]:
     """Upper median along the first axis: one of the values, a tenth of np.median's cost."""
     half = len(values) // 2
     return np.asarray(np.partition(values, half, axis=0)[half])
-
-
-def ring_pad(values: Array, reach: int) -> Array:
-    """A closed chain of shape (N, …) with ``reach`` of its members repeated at both ends."""
-    return np.concatenate([values[-reach:], values, values[:reach]])
-
-
-def ring_mean(values: Array, reach: int) -> Array:
-    """Mean over 2 reach + 1 neighbours along a closed chain of shape (N, …)."""
-    count = len(values)
-    if count < 4 * reach + 4:
-        return values
-    padded = ring_pad(values, reach)
-    total = padded[:count].copy()
-    for step in range(1, 2 * reach + 1):
-        total += padded[step : step + count]
-    return total / (2 * reach + 1)
 
 
 def inside_polygon(points: Array, polygon: Array) -> npt.NDArray[np.bool_]:
@@ -44,9 +33,9 @@ def inside_polygon(points: Array, polygon: Array) -> npt.NDArray[np.bool_]:
 
 
 def sample(values: npt.NDArray[np.float32], places: Array) -> Array:
-    """Bilinear values at places of shape (..., 2), crop px."""
-    x, y = places[..., 0].astype(np.float32), places[..., 1].astype(np.float32)
-    if x.ndim == 1:
-        x, y = x[:, None], y[:, None]
+    """Bilinear values at places of shape (..., 2), px of the array."""
+    count = places[..., 0].size
+    shape = (-(-count // _ROW), _ROW)  # OpenCV takes no side of 32,767 px and more
+    x, y = (np.resize(places[..., i].astype(np.float32), shape) for i in (0, 1))
     made = cv2.remap(values, x, y, cv2.INTER_LINEAR, borderMode=cv2.BORDER_REPLICATE)
-    return made.reshape(places.shape[:-1]).astype(np.float64)
+    return made.ravel()[:count].reshape(places.shape[:-1]).astype(np.float64)

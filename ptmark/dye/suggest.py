@@ -8,11 +8,13 @@ import numpy.typing as npt
 
 from ptmark.dye.closeup import close_up
 from ptmark.dye.coarse import Blob, CoarseLook, look_coarsely
-from ptmark.dye.contour import Contour, edge_of
+from ptmark.dye.contour import Contour, contours, edge_of
 from ptmark.dye.edge import EdgeQuality
+from ptmark.dye.fine import CloseLook, look_closely
 from ptmark.dye.glance import outline_of, reason_at_a_glance
 from ptmark.dye.judge import Sight, confidence, reason_against
 from ptmark.dye.quick import inside_polygon
+from ptmark.dye.sheet import lay_out
 from ptmark.photo import Photo
 from ptmark.scale import SurfaceMap
 
@@ -82,23 +84,23 @@ def suggest(
     small, cards = photo.reduced(look.factor), _card_hulls(surface)
     found: list[Suggestion] = []
     left_out: list[LeftOut] = []
-    seen = []
+    crops = []
     for blob in look.blobs:
         if _on_card(blob, look, cards):
             continue
         if why := reason_at_a_glance(small, look, blob):
             edge = EdgeQuality(shift_px=look.factor, noise_px=look.factor)
             left_out.append(LeftOut(outline_px=outline_of(blob, look), edge=edge, reason=why))
-        elif made := close_up(photo, look, blob, reach):
-            seen.append(made)
-    blurs = [one.blur_px for one in seen if one.blur_px is not None]
-    photo_blur = float(np.median(blurs)) if blurs else DEFAULT_BLUR_PX
+        else:
+            crops.append(close_up(photo, look, blob, reach))
+    seen = [look_closely(sheet) for sheet in lay_out(crops)]
+    photo_blur = _photo_blur(seen)
     sight = _sight(photo, surface, photo_blur)
     for close in seen:
-        for one in close.contours(photo_blur, LEAST_PX / 2):
+        for one in contours(close, photo_blur, LEAST_PX / 2):
             if area_px is not None and not _mostly_inside(one, area_px):
                 continue
-            why = reason_against(one, sight, close.crop.grain)
+            why = reason_against(one, sight)
             edge = edge_of(one, "suggested")
             if why:
                 left_out.append(LeftOut(outline_px=one.outline_px, edge=edge, reason=why))
@@ -107,13 +109,21 @@ def suggest(
                     Suggestion(
                         outline_px=one.outline_px,
                         edge=edge,
-                        confidence=confidence(one, close.crop.grain),
+                        confidence=confidence(one),
                         contrast=one.contrast,
                     )
                 )
     found.sort(key=lambda s: tuple(s.outline_px.min(axis=0)[::-1]))
     left_out.sort(key=lambda s: tuple(s.outline_px.min(axis=0)[::-1]))
     return Suggestions(found=tuple(found), left_out=tuple(left_out), haze=look.haze)
+
+
+def _photo_blur(seen: list[CloseLook]) -> float:
+    """Standard deviation of edges in the photo, px: the median of those that tell theirs."""
+    steps = (np.array([crop.step for crop in close.sheet.crops]) for close in seen)
+    blurs = [b for c, s in zip(seen, steps, strict=True) for b in (c.blur_px * s).tolist()]
+    told = [one for one in blurs if not np.isnan(one)]
+    return float(np.median(told)) if told else DEFAULT_BLUR_PX
 
 
 def _sight(photo: Photo, surface: SurfaceMap | None, photo_blur_px: float) -> Sight:

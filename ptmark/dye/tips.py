@@ -1,6 +1,6 @@
-"""The tips of an outline: thin lines taper and fade, and their ends are less sure than flanks.
+"""The tips of outlines: thin lines taper and fade, and their ends are less sure than flanks.
 
-Places are in crop px, as in `ptmark.dye.contour`.
+Places are in sheet px, as in `ptmark.dye.contour`.
 """
 
 from math import ceil
@@ -9,7 +9,8 @@ import cv2
 import numpy as np
 import numpy.typing as npt
 
-from ptmark.dye.quick import ring_mean, sample
+from ptmark.dye.fine import CloseLook
+from ptmark.dye.quick import sample
 
 __all__ = ["fading", "farthest", "own_ridge"]
 
@@ -20,39 +21,36 @@ _FADES_PX = 6.0  # how far a tip may fade to either side of its end, twice that 
 _STEP_PX = 0.5
 
 
-def own_ridge(relative: Float, chain: npt.NDArray[np.int32], seen_px: float) -> Array:
-    """The ridge beside each vertex over the plateau, at most 1, shape (N,).
+def own_ridge(relative: Float, close: CloseLook) -> Float:
+    """The ridge beside each pixel over the plateau, of the shape of ``relative``.
 
     Where a thin line tapers, the plateau from farther inside stands above its own ridge: flanks
     sought at a high share of that would meet, and the tip be lost.
     """
-    reach = ceil(seen_px / 2)
-    kernel = cv2.getStructuringElement(cv2.MORPH_ELLIPSE, (2 * reach + 1, 2 * reach + 1))
-    ridge = cv2.dilate(relative, kernel)[chain[:, 1], chain[:, 0]]
-    return ring_mean(np.minimum(ridge, 1.0)[:, None].astype(np.float64), 3)[:, 0]
+    ridge = np.empty_like(relative)
+    for room, seen_px in zip(close.sheet.rooms, close.seen_px.tolist(), strict=True):
+        size = 2 * ceil(seen_px / 2) + 1
+        kernel = cv2.getStructuringElement(cv2.MORPH_ELLIPSE, (size, size))
+        ridge[room] = cv2.dilate(relative[room], kernel)
+    return ridge
 
 
-def fading(relative: Float, points: Array, target: Array) -> float:
-    """Half the way on which the ends of the greatest length fade from 60 to 40 % contrast.
+def fading(relative: Float, ends: Array, target: Array) -> Array:
+    """Half the way on which ends of greatest lengths fade from 60 to 40 % contrast, shape (R,).
 
-    ``relative`` is amount over plateau, ``points`` of shape (N, 2) the outline in crop px and
-    ``target`` of shape (N,) the share at which each lies. Followed along the length, where a
-    pale tip fades over more px than the normals reach.
+    ``relative`` is amount over plateau, ``ends`` of shape (R, 2, 2) the two ends of each
+    outline in sheet px and ``target`` of shape (R, 2) the share at which each lies. Followed
+    along the length, where a pale tip fades over more px than the normals reach.
     """
-    ends = farthest(points)
-    way = points[ends[1]] - points[ends[0]]
-    size = float(np.hypot(*way))
-    if size < 1.0:
-        return 0.0
-    along, steps = way / size, np.arange(-_FADES_PX, 2 * _FADES_PX, _STEP_PX)
-    beside = np.array([-along[1], along[0]])
-    total = 0.0
-    for end, outward in zip(ends, (-along, along), strict=True):
-        lines = [points[end] + steps[:, None] * outward + side * beside for side in (-1, 0, 1)]
-        values = sample(relative, np.stack(lines)).max(axis=0) / target[end]
-        gone = [_falls_below(values, level) for level in (1.2, 0.8)]
-        total += max(gone[1] - gone[0], 0.0) * _STEP_PX
-    return total / 4
+    way = ends - ends[:, ::-1]  # outwards at each end
+    size = np.hypot(way[..., 0], way[..., 1])[..., None]
+    outward = way / np.maximum(size, 1e-9)
+    beside = np.stack([-outward[..., 1], outward[..., 0]], axis=-1)
+    steps = np.arange(-_FADES_PX, 2 * _FADES_PX, _STEP_PX)[:, None, None]
+    lines = [ends + steps[..., None] * outward + side * beside for side in (-1, 0, 1)]
+    values = sample(relative, np.stack(lines)).max(axis=0) / target  # (steps, R, 2)
+    gone = _falls_below(values, 0.8) - _falls_below(values, 1.2)
+    return np.where(size[:, 0, 0] < 1, 0, np.maximum(gone, 0).sum(axis=1) * _STEP_PX / 4)
 
 
 def farthest(points: Array) -> tuple[int, int]:
@@ -63,13 +61,14 @@ def farthest(points: Array) -> tuple[int, int]:
     return int(hull[one]), int(hull[other])
 
 
-def _falls_below(values: Array, level: float) -> float:
-    """Where a row of values first falls below a level after its peak, in steps."""
-    start = int(np.argmax(values >= 1.2)) if (values >= 1.2).any() else 0
-    below = values[start:] < level
-    if not below.any():
-        return float(len(values) - 1)
-    i = start + int(np.argmax(below))
-    if i == 0:
-        return 0.0
-    return i - 1 + float((values[i - 1] - level) / max(values[i - 1] - values[i], 1e-6))
+def _falls_below(values: Array, level: float) -> Array:
+    """Where values of shape (N, …) first fall below a level after their peak, in steps."""
+    count = len(values)
+    high = values >= 1.2
+    start = high.argmax(axis=0)  # 0 where none is
+    below = (values < level) & (np.arange(count)[:, None, None] >= start)
+    first = np.where(below.any(axis=0), below.argmax(axis=0), count - 1)
+    before = np.maximum(first - 1, 0)
+    inner, outer = (np.take_along_axis(values, one[None], 0)[0] for one in (before, first))
+    place = first - 1 + (inner - level) / np.maximum(inner - outer, 1e-6)
+    return np.where(below.any(axis=0), np.where(first > start, place, start), count - 1.0)

@@ -8,6 +8,7 @@ from ptmark.dye.contour import Contour, contours, edge_of
 from ptmark.dye.contrast import redness
 from ptmark.dye.edge import EdgeQuality
 from ptmark.dye.fine import look_closely
+from ptmark.dye.sheet import Crop, lay_out
 from ptmark.errors import OutlineError
 from ptmark.photo import Photo
 
@@ -137,15 +138,15 @@ def refine_outline(photo: Photo, outline_px: Array) -> tuple[Array, EdgeQuality]
     drawn = np.zeros(rgb.shape[:2], np.uint8)
     cv2.fillPoly(drawn, [np.round(outline_px - (left, top)).astype(np.int32)], 1)
     kernel = cv2.getStructuringElement(cv2.MORPH_ELLIPSE, (2 * _REACH_PX + 1,) * 2)
-    near = cv2.dilate(drawn, kernel)
+    near = np.asarray(cv2.dilate(drawn, kernel), np.uint8)
     around = near == 0
     if np.count_nonzero(around) < 30:
         return by_hand
-    crop = look_closely(rgb, (left, top), near > 0, around)
-    if crop is None:
-        return by_hand
+    crop = Crop(
+        rgb=rgb, near=near, around=around.view(np.uint8), seeds=drawn, origin=(left, top)
+    )
     best, share = None, 0.4
-    for one in contours(crop, rgb, drawn > 0, _BLUR_PX, 2.0):
+    for one in contours(look_closely(*lay_out([crop])), _BLUR_PX, 2.0):
         overlap = _common_share(one, drawn, (left, top))
         if overlap > share:
             best, share = one, overlap

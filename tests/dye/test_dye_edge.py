@@ -12,6 +12,7 @@ from skimage.measure import find_contours
 from ptmark.dye import DyeTracer, refine_outline, suggest
 from ptmark.dye.contrast import dye_amount, local_white
 from ptmark.dye.level import edge_share, thin_line_table
+from ptmark.dye.sheet import Crop, lay_out
 from ptmark.errors import OutlineError
 
 _SPEC = importlib.util.spec_from_file_location(
@@ -69,9 +70,11 @@ def test_thin_line_share_against_a_numeric_blur(t):
 def test_dye_amount_is_linear_in_the_mixture():
     steps = np.repeat(np.linspace(0, 1, 9), 40)[None, :] * np.ones((120, 1))
     photo = scenes.photo(steps.shape, [(steps, scenes.DYE)], blur=0.01, grain=0)
-    around = np.zeros(steps.shape, bool)
-    around[:, :40] = True
-    amount = dye_amount(photo.rgb, local_white(photo.rgb, around))
+    around = np.zeros(steps.shape, np.uint8)
+    around[:, :40] = 1
+    crop = Crop(rgb=photo.rgb, near=1 - around, around=around, seeds=around)
+    (sheet,) = lay_out([crop])
+    amount = dye_amount(sheet, local_white(sheet))[sheet.places[0]]
     middle = amount[60, 20::40]
     assert np.abs(middle / middle[-1] - np.linspace(0, 1, 9)).max() < 0.03
 

@@ -7,6 +7,7 @@ import pytest
 from ptmark.dye.contour import Contour, contours
 from ptmark.dye.fine import look_closely
 from ptmark.dye.judge import Sight, reason_against
+from ptmark.dye.sheet import Crop, lay_out
 
 SIGHT = Sight(
     least_px=4.0, least_mm=None, photo_width=400, photo_height=400, usual_shift_px=0.6
@@ -26,9 +27,11 @@ def seen(rgb, look_radius):
     """The contours of the middle of a crop, looked at within a radius only."""
     y, x = np.mgrid[:200, :200]
     away = np.hypot(x - 100, y - 100)
-    crop = look_closely(rgb, (100, 100), away < look_radius, away > 92)
-    assert crop is not None
-    return contours(crop, rgb, away < 5, 1.0, 4.0)
+    near, around, seeds = (
+        mask.astype(np.uint8) for mask in (away < look_radius, away > 92, away < 5)
+    )
+    crop = Crop(rgb=rgb, near=near, around=around, seeds=seeds, origin=(100, 100))
+    return contours(look_closely(*lay_out([crop])), 1.0, 4.0)
 
 
 def contour(**changes):
@@ -43,6 +46,7 @@ def contour(**changes):
         "taken_light": np.array([0.05, 0.17, 0.16]),
         "area_px": 10_000.0,
         "cut": 0.0,
+        "grain": 0.002,
     }
     return Contour(**(made | changes))
 
@@ -55,7 +59,7 @@ def test_an_edge_within_the_look_is_not_cut():
 def test_dye_that_goes_on_where_the_look_ends_is_cut():
     (one,) = seen(pink_disc(60, 20.0, 0.2), 35)
     assert one.cut > 0.9
-    assert "no edge" in reason_against(one, SIGHT, 0.002)
+    assert "no edge" in reason_against(one, SIGHT)
 
 
 @pytest.mark.parametrize(
@@ -70,9 +74,9 @@ def test_dye_that_goes_on_where_the_look_ends_is_cut():
 def test_the_paler_the_less_may_be_cut(contrast, cut, called):
     taken = contrast * np.array([0.35, 0.95, 0.90])
     one = contour(contrast=contrast, cut=cut, taken_light=taken)
-    assert (reason_against(one, SIGHT, 0.002) == "") is called
+    assert (reason_against(one, SIGHT) == "") is called
 
 
 def test_what_takes_no_green_is_no_dye_though_red_is_raised():
     one = contour(taken_light=np.array([-0.05, 0.03, 0.03]), contrast=0.11)
-    assert "too pale" in reason_against(one, SIGHT, 0.002)
+    assert "too pale" in reason_against(one, SIGHT)

@@ -1,0 +1,84 @@
+"""Closed chains of vertices, many of them one after the other in one array."""
+
+import numpy as np
+import numpy.typing as npt
+
+__all__ = ["Rings", "without_crossings"]
+
+Array = npt.NDArray[np.float64]
+Ints = npt.NDArray[np.intp]
+
+
+class Rings:
+    """How vertices of shape (N, …) make closed chains.
+
+    ``counts`` and ``starts`` of shape (R,) say how long each chain is and where it begins,
+    ``of`` of shape (N,) which chain a vertex belongs to.
+    """
+
+    def __init__(self, counts: npt.ArrayLike) -> None:
+        self.counts = np.asarray(counts, np.intp)
+        self.starts = np.cumsum(self.counts) - self.counts
+        self.of = np.repeat(np.arange(len(self.counts)), self.counts)
+        self._first = self.starts[self.of]
+        self._at = np.arange(len(self.of)) - self._first
+        self._round = self.counts[self.of]
+
+    def beside(self, by: int | Ints) -> Ints:
+        """Index of the vertex so many places on, round the chain, shape (N,)."""
+        return np.asarray(self._first + (self._at + by) % self._round, np.intp)
+
+    def smooth(self, values: Array, reach: int) -> Array:
+        """Mean over 2 reach + 1 neighbours; chains too short for that keep their values."""
+        total = values.copy()
+        for by in range(1, reach + 1):
+            total += values[self.beside(by)]
+            total += values[self.beside(-by)]
+        total /= 2 * reach + 1
+        short = self._round < 4 * reach + 4
+        total[short] = values[short]
+        return total
+
+    def calm(self, points: Array, leap_px: float) -> Array:
+        """Put vertices of shape (N, 2) that leap off their neighbours back between them."""
+        between = (points[self.beside(-1)] + points[self.beside(1)]) / 2
+        leaps = np.hypot(*(points - between).T) > leap_px
+        return np.where(leaps[:, None], between, points)
+
+    def mean(self, values: npt.NDArray[np.generic]) -> Array:
+        """Mean along each chain, shape (R, …)."""
+        total = np.add.reduceat(values.astype(np.float64, copy=False), self.starts)
+        return np.asarray(total / self.counts)
+
+    def every_second(self) -> tuple[Ints, "Rings"]:
+        """Index of every second vertex of each chain, and the chains that these make."""
+        index = np.flatnonzero(self._at % 2 == 0)
+        return index, Rings((self.counts + 1) // 2)
+
+    def apart(self, values: Array) -> list[Array]:
+        """The chains one by one."""
+        return np.split(values, self.starts[1:])
+
+
+def without_crossings(outlines: list[Array]) -> list[Array]:
+    """Outlines of shape (N, 2) that do not cross themselves: else their largest part.
+
+    The flanks of a thin line may meet. What encloses nothing has no vertices left.
+    """
+    import shapely
+
+    made = list(outlines)
+    told = np.array([i for i, one in enumerate(outlines) if len(one) >= 4], np.intp)
+    if not len(told):
+        return made
+    rings = Rings([len(outlines[i]) for i in told])
+    every = np.concatenate([outlines[i] for i in told])
+    shapes = shapely.polygons(shapely.linearrings(every, indices=rings.of))
+    for i in told[~shapely.is_valid(shapes)]:
+        shape = shapely.Polygon(outlines[i]).buffer(0)
+        parts = [one for one in shapely.get_parts(shape) if one.area > 0]
+        made[i] = outlines[i][:0]
+        if parts:
+            largest = max(parts, key=lambda one: float(one.area))
+            made[i] = np.asarray(shapely.get_coordinates(largest.exterior)[:-1], np.float64)
+    return made

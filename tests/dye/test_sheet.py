@@ -1,0 +1,105 @@
+"""Blobs that lie on one sheet are measured as each alone; rings are smoothed as by SciPy."""
+
+import importlib.util
+from pathlib import Path
+
+import numpy as np
+import pytest
+from scipy.ndimage import uniform_filter1d
+from shapely import Polygon
+
+from ptmark.dye.contour import contours
+from ptmark.dye.fine import look_closely
+from ptmark.dye.rings import Rings, without_crossings
+from ptmark.dye.sheet import Crop, lay_out
+
+_SPEC = importlib.util.spec_from_file_location(
+    "sheet_scenes", Path(__file__).with_name("scenes.py")
+)
+scenes = importlib.util.module_from_spec(_SPEC)
+_SPEC.loader.exec_module(scenes)
+
+SIZES = [(90, 100), (80, 120), (120, 80), (100, 100), (400, 90)]
+
+
+def crop(number):
+    """A disc of its own size and amount of dye in a box of its own."""
+    height, width = shape = SIZES[number]
+    disc = scenes.disc(shape, width / 2 + 0.3, height / 2, 12 + 2 * number)
+    photo = scenes.photo(shape, [(disc, scenes.DYE)], seed=number)
+    y, x = np.mgrid[:height, :width]
+    away = np.hypot(x - width / 2, y - height / 2)
+    near, around, seeds = (
+        mask.astype(np.uint8)
+        for mask in (away < 24 + 2 * number, away > 26 + 2 * number, away < 5)
+    )
+    return Crop(rgb=photo.rgb, near=near, around=around, seeds=seeds, origin=(1000 * number, 7))
+
+
+def outlines(crops):
+    found = [one for sheet in lay_out(crops) for one in contours(look_closely(sheet), 1.0, 4.0)]
+    return sorted(found, key=lambda one: one.outline_px[0, 0])
+
+
+def test_a_sheet_of_blobs_gives_what_each_alone_gives():
+    crops = [crop(number) for number in range(len(SIZES))]
+    together, alone = outlines(crops), [outlines([one])[0] for one in crops]
+    assert len(together) == len(SIZES)
+    for one, other in zip(together, alone, strict=True):
+        shape, same = Polygon(one.outline_px), Polygon(other.outline_px)
+        assert shape.symmetric_difference(same).area / same.length < 0.005  # px
+        assert one.contrast == pytest.approx(other.contrast, abs=0.005)
+        assert one.taken_light == pytest.approx(other.taken_light, abs=0.005)
+        assert one.noise_px == pytest.approx(other.noise_px, rel=0.05)
+
+
+def test_discs_on_a_sheet_have_their_own_size_and_place():
+    # a circle's area by its formula; the lens blurs both flanks alike
+    for number, one in enumerate(outlines([crop(n) for n in range(len(SIZES))])):
+        height, width = SIZES[number]
+        radius = np.sqrt(Polygon(one.outline_px).area / np.pi)
+        assert radius == pytest.approx(12 + 2 * number, abs=0.35)
+        centre = Polygon(one.outline_px).centroid
+        assert centre.x == pytest.approx(1000 * number + width / 2 + 0.3, abs=0.2)
+        assert centre.y == pytest.approx(7 + height / 2, abs=0.2)
+
+
+def test_every_crop_lies_alone_on_its_sheet():
+    crops = [crop(number) for number in range(len(SIZES))] * 3
+    sheets = lay_out(crops)
+    assert sum(len(sheet.crops) for sheet in sheets) == len(crops)
+    for sheet in sheets:
+        for i, (one, place, room) in enumerate(
+            zip(sheet.crops, sheet.places, sheet.rooms, strict=True)
+        ):
+            assert np.array_equal(sheet.rgb[place], one.rgb)
+            assert np.array_equal(sheet.near[place], one.near)
+            assert (sheet.number[room] == i).all()
+
+
+def test_rings_are_smoothed_round_their_ends_as_by_scipy():
+    values = np.random.default_rng(3).normal(size=50)
+    rings = Rings([20, 30])
+    expected = [uniform_filter1d(one, 7, mode="wrap") for one in (values[:20], values[20:])]
+    assert rings.smooth(values, 3) == pytest.approx(np.concatenate(expected))
+    assert rings.mean(values) == pytest.approx([values[:20].mean(), values[20:].mean()])
+    index, half = rings.every_second()
+    assert index.tolist() == [*range(0, 20, 2), *range(20, 50, 2)]
+    assert half.counts.tolist() == [10, 15]
+
+
+def test_a_short_ring_keeps_its_values():
+    values = np.arange(7.0)
+    assert Rings([7]).smooth(values, 3).tolist() == values.tolist()
+
+
+def test_an_outline_that_crosses_itself_keeps_its_largest_part():
+    # a bow tie of two triangles that meet in (2, 0): areas 4 and 1 by half base times height
+    tie = np.array([[0.0, -2.0], [3.0, 1.0], [3.0, -1.0], [0.0, 2.0]])
+    square = np.array([[0.0, 0.0], [1.0, 0.0], [1.0, 1.0], [0.0, 1.0]])
+    flat = np.array([[0.0, 0.0], [1.0, 0.0], [2.0, 0.0], [1.0, 0.0]])
+    kept, same, gone, short = without_crossings([tie, square, flat, square[:3]])
+    assert Polygon(kept).area == pytest.approx(4.0)
+    assert same.tolist() == square.tolist()
+    assert len(gone) == 0
+    assert len(short) == 3
