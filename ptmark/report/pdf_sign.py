@@ -117,7 +117,7 @@ def check_pdf(path: Path) -> list[PdfSignature]:
     try:
         data = path.read_bytes()
         found = PdfFileReader(io.BytesIO(data)).embedded_signatures
-        return [_checked(one) for one in found]
+        return [_checked(one, data) for one in found]
     except OSError as exc:
         raise ReportError(f"cannot be read ({exc.strerror or exc})", where=str(path)) from exc
     except Exception as exc:
@@ -126,7 +126,7 @@ def check_pdf(path: Path) -> list[PdfSignature]:
         ) from exc
 
 
-def _checked(one: "EmbeddedPdfSignature") -> PdfSignature:
+def _checked(one: "EmbeddedPdfSignature", data: bytes) -> PdfSignature:
     from asn1crypto.parser import peek  # type: ignore[import-untyped]
     from pyhanko.sign.validation import SignatureCoverageLevel, validate_pdf_signature
     from pyhanko_certvalidator import ValidationContext
@@ -135,12 +135,16 @@ def _checked(one: "EmbeddedPdfSignature") -> PdfSignature:
     # Its own certificate as the root: this asks for changed bytes, not for trust.
     context = ValidationContext(trust_roots=[certificate], allow_fetching=False)
     status = validate_pdf_signature(one, signer_validation_context=context)
-    padding = one.pkcs7_content[peek(one.pkcs7_content) :]  # no hash covers what follows
+    content = one.pkcs7_content
+    padding = content[peek(content) :]  # no hash covers what follows
+    start, length, after, _ = one.byte_range
+    spelt = data[start + length : after]  # nor how its hexadecimal digits are spelt
+    alike = spelt in {f"<{digits}>".encode() for digits in _spellings(content)}
     whole = status.intact and status.valid and status.docmdp_ok
     covered = status.coverage is SignatureCoverageLevel.ENTIRE_FILE
     stamp = status.timestamp_validity
     stamp_holds = stamp is None or (stamp.intact and stamp.valid)
-    holds = bool(whole and covered and stamp_holds and not padding.strip(b"\0"))
+    holds = bool(whole and covered and stamp_holds and alike and not padding.strip(b"\0"))
     return PdfSignature(
         signer=str(certificate.subject.human_friendly),
         certificate=certificate.sha256.hex(),
@@ -148,6 +152,11 @@ def _checked(one: "EmbeddedPdfSignature") -> PdfSignature:
         says="every byte is as it was signed" if holds else "was changed after signing",
         stamped="" if stamp is None else _stamped(stamp),
     )
+
+
+def _spellings(content: bytes) -> tuple[str, str]:
+    """The two ways in which programs write hexadecimal digits."""
+    return content.hex(), content.hex().upper()
 
 
 def _stamped(stamp: "TimestampSignatureStatus") -> str:

@@ -41,8 +41,12 @@ def test_any_flipped_byte_breaks_it(signed, tmp_path):
     start = signed.index(b"/Contents <")
     places = [start + 3500, len(signed) - 3, 10]  # padding, trailer, head
     places += np.random.default_rng(2).integers(len(signed), size=25).tolist()
-    for at in places:
-        path.write_bytes(signed[:at] + bytes([signed[at] ^ 1]) + signed[at + 1 :])
+    flips = [(at, 1) for at in places]
+    # One bit makes another letter's case of a hexadecimal digit, which means the same.
+    digits = [at for at in range(start + 11, start + 2000) if chr(signed[at]).isalpha()]
+    flips += [(at, 0x20) for at in (digits[0], digits[-1])]
+    for at, bit in flips:
+        path.write_bytes(signed[:at] + bytes([signed[at] ^ bit]) + signed[at + 1 :])
         try:
             found = check_pdf(path)
         except ReportError:
