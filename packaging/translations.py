@@ -32,6 +32,7 @@ Drying|Penetrant dwell|Evaporation|Development
 common practice|ASME V, welds and castings|ASME V, wrought|ISO 3452-1
 to review|not signed|signed|returned|needs photo|not readable
 Review it blind|Go on with it as its examiner|Done measuring|Earlier record|Next record|Records
+edge|hand|lens|map|picking|reference|relief|sampling|tilt|focal length|touching line
 Leave|Good|Hard|Rejectable|Undecided
 """
 # The names of keys as Qt shows them, shorter than in its own translations.

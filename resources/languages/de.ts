@@ -1084,6 +1084,10 @@
       <translation>Übereinandergelegt, nur auf der Oberfläche: {0} Punkte stimmen überein, in der Mitte auf {1:.1f} px.</translation>
     </message>
     <message>
+      <source>Language of the window</source>
+      <translation>Sprache des Fensters</translation>
+    </message>
+    <message>
       <source>Lay the photos over each other and see which indications lie in one place</source>
       <translation>Die Fotos übereinanderlegen und sehen, welche Anzeigen an einer Stelle liegen</translation>
     </message>
@@ -1794,6 +1798,10 @@
     <message>
       <source>Report of the record; wheel zooms, drag moves</source>
       <translation>Bericht des Protokolls; Rad zoomt, Ziehen bewegt</translation>
+    </message>
+    <message>
+      <source>Reports and records stay in English.</source>
+      <translation>Berichte und Protokolle bleiben englisch.</translation>
     </message>
     <message>
       <source>Reshape what is selected</source>
@@ -2868,6 +2876,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>trocken, auf Wasserbasis, auf Lösemittelbasis (Nassentwickler)</translation>
     </message>
     <message>
+      <source>edge</source>
+      <translation>Kante</translation>
+    </message>
+    <message>
       <source>edit its points</source>
       <translation>seine Punkte ändern</translation>
     </message>
@@ -2952,6 +2964,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>erster Punkt auf der anderen Kante</translation>
     </message>
     <message>
+      <source>focal length</source>
+      <translation>Brennweite</translation>
+    </message>
+    <message>
       <source>from the material certificate</source>
       <translation>aus dem Werkstoffzeugnis</translation>
     </message>
@@ -2978,6 +2994,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>grade</source>
       <translation>Sorte</translation>
+    </message>
+    <message>
+      <source>hand</source>
+      <translation>Hand</translation>
     </message>
     <message>
       <source>in the archive</source>
@@ -3020,6 +3040,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>ausgelassen</translation>
     </message>
     <message>
+      <source>lens</source>
+      <translation>Objektiv</translation>
+    </message>
+    <message>
       <source>less than</source>
       <translation>weniger als</translation>
     </message>
@@ -3058,6 +3082,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>maker and product, where one is used</source>
       <translation>Hersteller und Produkt, wo verwendet</translation>
+    </message>
+    <message>
+      <source>map</source>
+      <translation>Abbildung</translation>
     </message>
     <message>
       <source>mark the examined area</source>
@@ -3352,6 +3380,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>Foto {0}: {1}</translation>
     </message>
     <message>
+      <source>picking</source>
+      <translation>Punkte</translation>
+    </message>
+    <message>
       <source>pipe</source>
       <translation>Rohr</translation>
     </message>
@@ -3374,6 +3406,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>refer</source>
       <translation>weiterleiten</translation>
+    </message>
+    <message>
+      <source>reference</source>
+      <translation>Referenz</translation>
     </message>
     <message>
       <source>reference block number, date, result</source>
@@ -3406,6 +3442,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>relevant as the criteria have it</source>
       <translation>relevant nach den Kriterien</translation>
+    </message>
+    <message>
+      <source>relief</source>
+      <translation>Relief</translation>
     </message>
     <message>
       <source>remark {0}</source>
@@ -3458,6 +3498,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>row {0}: </source>
       <translation>Zeile {0}: </translation>
+    </message>
+    <message>
+      <source>sampling</source>
+      <translation>Abtastung</translation>
     </message>
     <message>
       <source>save it, then sign</source>
@@ -3652,6 +3696,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>dieses Foto</translation>
     </message>
     <message>
+      <source>tilt</source>
+      <translation>Neigung</translation>
+    </message>
+    <message>
       <source>time of day, hh:mm</source>
       <translation>Uhrzeit, hh:mm</translation>
     </message>
@@ -3682,6 +3730,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>top right corner</source>
       <translation>Ecke oben rechts</translation>
+    </message>
+    <message>
+      <source>touching line</source>
+      <translation>Berührlinie</translation>
     </message>
     <message>
       <source>turn to it (Ctrl+PgDown), or add it again</source>
@@ -3894,6 +3946,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>{0} fields missing</source>
       <translation>{0} Felder fehlen</translation>
+    </message>
+    <message>
+      <source>{0} from the next start on.</source>
+      <translation>{0} ab dem nächsten Start.</translation>
     </message>
     <message>
       <source>{0} hidden by the filter; the verdict counts them.</source>

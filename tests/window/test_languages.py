@@ -1,0 +1,164 @@
+"""The window in German: every text, its values, its numbers, and nothing cut at 1280 x 800."""
+
+import importlib.util
+import json
+import os
+import re
+import subprocess
+import sys
+from pathlib import Path
+
+import pytest
+
+from ptmark.places import sample_images
+from ptmark.units import parse_length
+
+ROOT = Path(__file__).parents[2]
+GERMAN = ROOT / "resources" / "languages" / "de.ts"
+# As in the German text, so that no key is looked up that Qt spells another way.
+SAME_IN_BOTH = {"Filter", "Name", "OK", "PDF …", "min", "1:1  (1)", "linear", "SHA-256"}
+WINDOW = """
+import json, sys
+from PySide6.QtCore import QPoint
+from PySide6.QtWidgets import *
+from ptmark.window.app import start
+app, window = start(["ptmark"])
+window.resize(1280, 800)
+window.show()
+window.begin(None)
+
+def settle():
+    while True:
+        app.processEvents()
+        if not window.session.workers.any_running():
+            break
+    for _ in range(5):
+        app.processEvents()
+
+def shown():
+    for one in window.findChildren(QWidget):
+        if one.isVisible() and isinstance(one, (QAbstractButton, QLabel, QComboBox)):
+            text = one.currentText() if isinstance(one, QComboBox) else one.text()
+            if text.strip():
+                yield one, text
+
+def narrow(one, text):
+    if isinstance(one, QLabel) and one.wordWrap():
+        return one.heightForWidth(one.width()) > one.height() + 1
+    if isinstance(one, QLabel):
+        return one.fontMetrics().horizontalAdvance(text) > one.width() + 1
+    beyond = one.mapTo(window, QPoint(one.width(), 0)).x() > window.width() + 1
+    return one.sizeHint().width() > one.width() + 1 or beyond
+
+texts, cut = [], []
+def look(at):
+    settle()
+    for one, text in shown():
+        texts.append(text)
+        if narrow(one, text):
+            cut.append([at, text])
+
+look("start")
+window.open(__import__("pathlib").Path(sys.argv[1]))
+settle()
+window.session.change("choose", profile="iso-23277-2")
+for step in window.pages:
+    window.session.go(step)
+    look(step)
+lengths = [row.cells[2] for row in window.indications_step.table.order.model.rows]
+box = QDialogButtonBox(QDialogButtonBox.StandardButton.Cancel)
+close = box.buttons()[0].text()
+window.close()
+print(json.dumps({"texts": texts, "cut": cut, "lengths": lengths, "cancel": close}))
+"""
+
+
+@pytest.fixture(scope="module")
+def texts():
+    """packaging/translations.py, which takes the texts out of the source."""
+    spec = importlib.util.spec_from_file_location(
+        "translations", ROOT / "packaging" / "translations.py"
+    )
+    module = importlib.util.module_from_spec(spec)
+    spec.loader.exec_module(module)
+    return module
+
+
+@pytest.fixture(scope="module")
+def german(tmp_path_factory):
+    """What the German window shows on its way through the five steps."""
+    home = tmp_path_factory.mktemp("home")
+    told = {"PTMARK_LANGUAGE": "de", "PTMARK_HOME": str(home), "QT_QPA_PLATFORM": "offscreen"}
+    done = subprocess.run(
+        [sys.executable, "-c", WINDOW, str(sample_images() / "rejectable.jpg")],
+        capture_output=True, text=True, timeout=120, cwd=ROOT, check=False,
+        env={**os.environ, **told},
+    )  # fmt: skip
+    assert done.returncode == 0, done.stderr[-3000:]
+    assert "Traceback" not in done.stderr, done.stderr[-3000:]
+    return json.loads(done.stdout)
+
+
+def test_every_text_of_the_window_has_a_german_one(texts):
+    assert len(texts.texts()) > 800  # the search for them is not blind
+    left = texts.missing(texts.read(GERMAN))
+    assert not left, "python packaging/translations.py, then fill in resources/languages/de.ts"
+
+
+def test_what_ships_is_what_was_translated(texts, tmp_path):
+    texts.release(GERMAN, tmp_path / "de.qm")
+    assert (tmp_path / "de.qm").read_bytes() == GERMAN.with_suffix(".qm").read_bytes()
+
+
+def test_values_and_keys_stand_in_both_languages(texts):
+    pattern = re.compile(r"\{[^}]*\}|‹[^›]*›")
+    for (_, english), translated in texts.read(GERMAN).items():
+        assert sorted(pattern.findall(english)) == sorted(pattern.findall(translated)), english
+
+
+def test_no_english_shows_in_the_german_window(texts, german):
+    known = {english: text for (_, english), text in texts.read(GERMAN).items()}
+    english = {
+        text
+        for text in german["texts"]
+        if known.get(text, text) != text and text not in known.values()
+    }
+    assert len(german["texts"]) > 200
+    assert english <= SAME_IN_BOTH
+
+
+def test_qts_own_texts_are_german_too(german):
+    assert german["cancel"].replace("&", "") == "Abbrechen"  # Qt's translation
+
+
+def test_nothing_is_cut_at_1280_by_800(german):
+    assert german["cut"] == []
+
+
+def test_lengths_show_a_decimal_comma(german):
+    # ISO 80000-1:2009, 7.3.2: the decimal sign is a comma or a point on the line.
+    assert german["lengths"]
+    for length in german["lengths"]:
+        assert re.fullmatch(r"\d+,\d\d ± \d+,\d\d", length)
+
+
+def test_a_typed_comma_is_read():
+    assert parse_length("85,6 mm") == pytest.approx(85.6)
+    assert parse_length("0,25 in") == pytest.approx(6.35)  # 25.4 mm to the inch
+
+
+def test_a_chosen_language_is_kept_for_the_next_start(tmp_path):
+    code = (
+        "from ptmark.window import words\n"
+        "before = words.language; words.choose('de'); print(before, words.tr('Verdict'))"
+    )
+    told = {k: v for k, v in os.environ.items() if k != "PTMARK_LANGUAGE"}
+    told |= {"PTMARK_HOME": str(tmp_path), "LC_ALL": "C"}
+    runs = [
+        subprocess.run(
+            [sys.executable, "-c", code], capture_output=True, text=True, timeout=60,
+            cwd=ROOT, check=True, env=told,
+        ).stdout.strip()
+        for _ in range(2)
+    ]  # fmt: skip
+    assert runs == ["en Verdict", "de Bewertung"]
