@@ -49,7 +49,10 @@ COLUMNS = (
     "sha256",
     "number",
 )
-_FEW = 2000  # rows that are looked up one by one; more are met on the way through the dates
+# As many are looked up one by one; more are met on the way through the dates. A part has many
+# inspections, each of which would have to be read and sorted.
+_FEW = {"part": 100, "serial": 2000, "indication": 2000, "words": 2000}
+_LEADING = ("part", "serial", "record_id", "photo")  # where one is given, few inspections fit
 _PATTERNS = frozenset({"part", "serial", "examiner", "procedure", "kind", "criteria"})
 _OF_INDICATION = ("kind", "shape", "shortest_mm", "longest_mm")
 _MATCHED = {"examiner": "examiner_key", "procedure": "procedure_key", "criteria": "profile"}
@@ -77,10 +80,15 @@ def asked(archive: Archive, query: Query) -> tuple[Shape, dict[str, Any]]:
         values["photo"] = query.photo.strip().lower()
     if "words" in shape:
         values["words"] = _tokens(dialect, query.words)
+        shape["words"] = "range" if "*" in query.words else "exact"
+    led = any(shape.get(name) == "exact" for name in _LEADING)
     for name, members in _groups(shape):
+        if led:
+            shape[f"{name}?"] = "many"
+            continue
         own = tuple((one, shape[one]) for one in members)
         there = fetch(archive, _probe(dialect, name, own), values)
-        shape[f"{name}?"] = "few" if len(there) <= _FEW else "many"
+        shape[f"{name}?"] = "few" if len(there) <= _FEW[name] else "many"
     return tuple(sorted(shape.items())), values
 
 
@@ -124,9 +132,8 @@ def _fits(column: ColumnElement[str], name: str, how: str) -> list[ColumnElement
 @lru_cache(256)
 def _probe(dialect: Dialect, name: str, own: Shape) -> Spelled:
     """The numbers of what fits, as many as are few and one more."""
-    return spelled(
-        _numbers(dialect, name, dict(own)).limit(literal_column(str(_FEW + 1))), dialect
-    )
+    most: ColumnElement[int] = literal_column(str(_FEW[name] + 1))
+    return spelled(_numbers(dialect, name, dict(own)).limit(most), dialect)
 
 
 def _numbers(dialect: Dialect, name: str, shape: dict[str, str]) -> Select[Any]:
@@ -143,39 +150,52 @@ def _numbers(dialect: Dialect, name: str, shape: dict[str, str]) -> Select[Any]:
 def _indication(columns: Any, shape: dict[str, str]) -> list[ColumnElement[bool]]:  # noqa: ANN401 - columns
     found: list[ColumnElement[bool]] = []
     if "kind" in shape:
-        found += _fits(columns.kind_key, "kind", shape["kind"])
+        found += _fits(columns["kind_key"], "kind", shape["kind"])
     if "shape" in shape:
-        found.append(columns.shape == bindparam("shape"))
+        found.append(columns["shape"] == bindparam("shape"))
     if "shortest_mm" in shape:
-        found.append(columns.length_mm >= bindparam("shortest_mm"))
+        found.append(columns["length_mm"] >= bindparam("shortest_mm"))
     if "longest_mm" in shape:
-        found.append(columns.length_mm <= bindparam("longest_mm"))
+        found.append(columns["length_mm"] <= bindparam("longest_mm"))
     return found
 
 
-def _conditions(dialect: Dialect, shape: dict[str, str]) -> list[ColumnElement[bool]]:
-    """The conditions on `inspection`."""
-    one = table("inspection")
+def _conditions(
+    dialect: Dialect, shape: dict[str, str], *, led: bool
+) -> list[ColumnElement[bool]]:
+    """The conditions on `inspection`; ``led`` to them by one that fits few."""
+    one = table("inspection").c
+    own = _plain(one) if led and dialect.name == "sqlite" else one
     found: list[ColumnElement[bool]] = []
     for name in ("part", "serial"):
         if name in shape:
-            found.append(_through(dialect, name, shape, one.c[f"{name}_id"]))
+            found.append(_through(dialect, name, shape, one[f"{name}_id"]))
     for name in ("indication", "words"):
         if f"{name}?" in shape:
-            found.append(_through(dialect, name, shape, one.c.id))
+            found.append(_through(dialect, name, shape, one.id))
     for name in _EQUAL:
         if name in shape:
-            found.append(one.c[name] == bindparam(name))
+            found.append((one if name == "record_id" else own)[name] == bindparam(name))
     for name, column in _MATCHED.items():
         if name in shape:
-            found += _fits(one.c[column], name, shape[name])
-    found += [one.c.examined_on >= bindparam("since")] if "since" in shape else []
-    found += [one.c.examined_on <= bindparam("until")] if "until" in shape else []
+            found += _fits(own[column], name, shape[name])
+    found += [own["examined_on"] >= bindparam("since")] if "since" in shape else []
+    found += [own["examined_on"] <= bindparam("until")] if "until" in shape else []
     if "photo" in shape:
         photo = table("inspection_photo")
         mine = select(photo.c.inspection_id).where(photo.c.sha256 == bindparam("photo"))
-        found.append(one.c.id.in_(mine))
+        found.append(one.id.in_(mine))
     return found
+
+
+def _is_led(shape: dict[str, str]) -> bool:
+    """Whether something that fits few inspections leads to them."""
+    return "few" in shape.values() or any(shape.get(name) == "exact" for name in _LEADING)
+
+
+def _plain(columns: Any) -> Any:  # noqa: ANN401 - columns
+    """Columns that no index goes by: SQLite would take any of them before what leads."""
+    return {one.name: func.coalesce(one, None) for one in columns}
 
 
 def _through(
@@ -185,14 +205,14 @@ def _through(
     if shape.get(f"{name}?", "few") == "few" or dialect.name != "sqlite":
         return column.in_(_numbers(dialect, name, shape))
     if name == "words":
+        if shape["words"] == "range":  # the beginning of a word is looked up once for all
+            return func.coalesce(column, None).in_(_worded(dialect))
         return text(  # type: ignore[return-value]
             "EXISTS (SELECT 1 FROM words WHERE words MATCH :words AND rowid = inspection.id)"
         )
     there = table(name).alias()
     if name == "indication":
-        # Added to nothing, so that SQLite goes by the inspection, not by an index of kinds.
-        plain = {c.name: func.coalesce(c, None) for c in there.c}
-        own = _indication(type("Columns", (), plain), shape)
+        own = _indication(_plain(there.c), shape)
         return exists().where(there.c.inspection_id == column, *own)
     return exists().where(there.c.id == column, *_fits(there.c.key, name, shape[name]))
 
@@ -231,7 +251,8 @@ def chosen_hits() -> Select[Any]:
 def paging(dialect: Dialect, shape: Shape, *, later: bool) -> Spelled:
     """A page, newest first; values ``limit`` and, for a later page, ``day`` and ``number``."""
     one = table("inspection")
-    chosen = chosen_hits().where(*_conditions(dialect, dict(shape)))
+    asks = dict(shape)
+    chosen = chosen_hits().where(*_conditions(dialect, asks, led=_is_led(asks)))
     if later:
         after = tuple_(bindparam("day", type_=one.c.examined_on.type), bindparam("number"))
         chosen = chosen.where(tuple_(one.c.examined_on, one.c.id) < after)
@@ -242,5 +263,8 @@ def paging(dialect: Dialect, shape: Shape, *, later: bool) -> Spelled:
 @lru_cache(256)
 def counting(dialect: Dialect, shape: Shape) -> Spelled:
     """How many there are."""
+    asks, led = dict(shape), _is_led(dict(shape))
+    if not led:  # nothing is met on the way, so what fits is looked up once for all
+        asks |= {name: "few" for name in asks if name.endswith("?")}
     chosen = select(func.count()).select_from(table("inspection"))
-    return spelled(chosen.where(*_conditions(dialect, dict(shape))), dialect)
+    return spelled(chosen.where(*_conditions(dialect, asks, led=led)), dialect)

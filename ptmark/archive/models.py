@@ -70,6 +70,8 @@ class Inspection(Base):
         Index("ix_inspection_examiner", "examiner_key", "examined_on", "id"),
         Index("ix_inspection_procedure", "procedure_key", "examined_on", "id"),
         Index("ix_inspection_profile", "profile", "examined_on", "id"),
+        Index("ix_inspection_verdict", "verdict", "examined_on", "id"),
+        Index("ix_inspection_disposition", "disposition", "examined_on", "id"),
     )
     id: Mapped[int] = mapped_column(_ID, primary_key=True)
     record_id: Mapped[str] = mapped_column(Text, unique=True)
@@ -137,11 +139,14 @@ class Indication(Base):
     """One indication of the newest revision; centre and ends in mm on the surface."""
 
     __tablename__ = "indication"
-    __table_args__ = (Index("ix_indication_length", "length_mm"),)
+    __table_args__ = (
+        Index("ix_indication_kind", "kind_key", "length_mm", "shape", "inspection_id"),
+        Index("ix_indication_length", "length_mm", "shape", "inspection_id"),
+    )
     inspection_id: Mapped[int] = _of_inspection()
     letter: Mapped[str] = mapped_column(String(32), primary_key=True)
     kind: Mapped[str] = mapped_column(Text)
-    kind_key: Mapped[str] = mapped_column(_KEY, index=True)
+    kind_key: Mapped[str] = mapped_column(_KEY)
     shape: Mapped[str] = mapped_column(Text)
     relevance: Mapped[str] = mapped_column(Text)
     verdict: Mapped[str] = mapped_column(Text)
