@@ -4,14 +4,14 @@ import sys
 from pathlib import Path
 
 import PySide6
-from PySide6.QtCore import QCoreApplication, QLocale
+from PySide6.QtCore import QCoreApplication, QElapsedTimer, QEventLoop, QLocale
 from PySide6.QtWidgets import QApplication
 
 from ptmark.errors import PtmarkError
 from ptmark.window.main_window import MainWindow
 from ptmark.window.words import language, own_texts, qt_texts
 
-__all__ = ["check_binding", "run", "start"]
+__all__ = ["check_binding", "run", "show", "start"]
 
 
 def run(photo: Path | None = None) -> int:
@@ -24,7 +24,7 @@ def run(photo: Path | None = None) -> int:
     """
     check_binding(PySide6.__version__)
     app, window = start(sys.argv[:1])
-    window.show()
+    show(window)
     window.begin(photo)
     return app.exec()
 
@@ -37,7 +37,17 @@ def start(words: list[str]) -> tuple[QCoreApplication, MainWindow]:
         QLocale.setDefault(QLocale(language))
         app.installTranslator(qt_texts(app))
         app.installTranslator(own_texts)
-    return app, MainWindow()
+    return app, MainWindow(rest_later=True)
+
+
+def show(window: MainWindow) -> None:
+    """Show the window and wait until it has been painted, two seconds at most."""
+    window.show()
+    handle, waited = window.windowHandle(), QElapsedTimer()
+    waited.start()
+    while not handle.isExposed() and not waited.hasExpired(2000):
+        QCoreApplication.processEvents(QEventLoop.ProcessEventsFlag.AllEvents, 10)
+    window.repaint()
 
 
 def check_binding(version: str, python: tuple[int, ...] = tuple(sys.version_info[:2])) -> None:

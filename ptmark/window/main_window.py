@@ -15,35 +15,27 @@ from PySide6.QtWidgets import (
 from ptmark.errors import PtmarkError
 from ptmark.places import sample_images
 from ptmark.window import dialogs
-from ptmark.window.archive_desk import ArchiveDesk
 from ptmark.window.bench import Bench
 from ptmark.window.bits import CommitEdit, Quiet, key_button, stack
 from ptmark.window.draft_desk import DraftDesk
-from ptmark.window.drops import Drops
 from ptmark.window.empty_page import EmptyPage
 from ptmark.window.foot import Foot
-from ptmark.window.guided import GuidedPass
 from ptmark.window.hands import Hands
 from ptmark.window.keys import KEYS, Shortcut
 from ptmark.window.levels import PhotoLevels
 from ptmark.window.looking import Looking
 from ptmark.window.memory import Memory
-from ptmark.window.part_form import PartForm
 from ptmark.window.photo_row import PhotoRow
 from ptmark.window.photo_view import PhotoView
 from ptmark.window.photos_strip import PhotosStrip
-from ptmark.window.review_desk import ReviewDesk
 from ptmark.window.saving import Saving
 from ptmark.window.seeing import Seeing
 from ptmark.window.session import STEPS, Session
 from ptmark.window.showing import Shown
 from ptmark.window.step_state import step_states
 from ptmark.window.step_strip import StepStrip
-from ptmark.window.steps.indications_step import IndicationsStep
+from ptmark.window.steps.page import StepPage
 from ptmark.window.steps.photo_step import PhotoStep
-from ptmark.window.steps.record_step import RecordStep
-from ptmark.window.steps.scale_step import ScaleStep
-from ptmark.window.steps.verdict_step import VerdictStep
 from ptmark.window.turning import Turning
 from ptmark.window.two_photos import TwoPhotos
 from ptmark.window.words import tr
@@ -55,9 +47,12 @@ _LEAST = QSize(880, 560)
 
 
 class MainWindow(QWidget):
-    """One window, one inspection."""
+    """One window, one inspection.
 
-    def __init__(self) -> None:
+    With ``rest_later`` only what shows at the start is made; `begin` makes the rest.
+    """
+
+    def __init__(self, *, rest_later: bool = False) -> None:
         super().__init__()
         self.setWindowTitle("ptmark")
         KEYS.load()
@@ -73,40 +68,64 @@ class MainWindow(QWidget):
         self.strip = StepStrip(STEPS)
         self.empty = EmptyPage()
         self.foot = Foot(self.session.workers)
-        self._build_pages()
+        self._build_photo_page()
         self.drafts = DraftDesk(self.session, self.empty, self.photo_step.offers)
         self._lay_out()
         self._connect()
-        self._drops = Drops(self, self.review.take)
         self._show_states()
         self.setMinimumSize(_LEAST)
         self.resize(1280, 800)
+        if not rest_later:
+            self.build_rest()
 
-    def _build_pages(self) -> None:
+    def _build_photo_page(self) -> None:
         self.photos_strip = PhotosStrip(self.session, self.turning, self.memory, self)
         add, take_out = self.photos_strip.ask, self.turning.remove_this
         self.photo_step = PhotoStep(
             self.session, self.bench, self, self.ask_open, self.next_part, add, take_out
         )
+        self.pages: dict[str, StepPage] = {STEPS[0]: self.photo_step}
+
+    def build_rest(self) -> None:
+        """Make the pages of the other steps, the review and the archive."""
+        if len(self.pages) > 1:
+            return
+        from ptmark.window.archive_desk import ArchiveDesk
+        from ptmark.window.drops import Drops
+        from ptmark.window.guided import GuidedPass
+        from ptmark.window.part_form import PartForm
+        from ptmark.window.review_desk import ReviewDesk
+        from ptmark.window.steps.indications_step import IndicationsStep
+        from ptmark.window.steps.record_step import RecordStep
+        from ptmark.window.steps.scale_step import ScaleStep
+        from ptmark.window.steps.verdict_step import VerdictStep
+
         self.scale_step = ScaleStep(self.session, self.bench, self.looking, self)
         self.indications_step = IndicationsStep(
             self.session, self.bench, self.looking, self.hands, self
         )
         self.verdict_step = VerdictStep(self.session, self.bench, self)
         self.record_step = RecordStep(self.session, self.saving, self)
-        first = (self.photo_step, self.scale_step, self.indications_step)
-        pages = (*first, self.verdict_step, self.record_step)
+        self.verdict_step.sketched.connect(self._show_marks)
+        pages = (self.scale_step, self.indications_step, self.verdict_step, self.record_step)
+        self.pages |= dict(zip(STEPS[1:], pages, strict=True))
+        for page in pages:
+            self._panel.addWidget(page)
         self.part_form = PartForm(self.session, self.record_step.last_of_part)
         self.photo_step.part_place.addWidget(self.part_form)
-        self.pages = dict(zip(STEPS, pages, strict=True))
+        self.review = ReviewDesk(self, self._place, self._panel)
+        self._column.insertWidget(1, self.review.bar)
+        self.archive = ArchiveDesk(self, self._split)
+        self._column.insertWidget(self._column.count() - 1, self.archive.pages, 1)
+        self.guided = GuidedPass(self)
+        self._drops = Drops(self, self.review.take)
 
     def _lay_out(self) -> None:
         self._place = QStackedWidget()
         self._place.addWidget(self.empty)
         self._place.addWidget(self.view)
         self._panel = QStackedWidget()
-        for page in self.pages.values():
-            self._panel.addWidget(page)
+        self._panel.addWidget(self.photo_step)
         self.next_button = key_button(tr("Next step"), "Ctrl+Right", self._next, window=self)
         next_row = stack(self.next_button)
         next_row.setContentsMargins(16, 4, 16, 10)
@@ -127,19 +146,14 @@ class MainWindow(QWidget):
         split.setStretchFactor(0, 1)
         split.setChildrenCollapsible(False)
         split.setSizes([1280 - _PANEL, _PANEL])
-        column = QVBoxLayout(self)
+        self._split = split
+        self._column = column = QVBoxLayout(self)
         column.setSizeConstraint(QLayout.SizeConstraint.SetNoConstraint)
         column.setContentsMargins(0, 0, 0, 0)
         column.setSpacing(0)
-        self.review = ReviewDesk(self, self._place, self._panel)
         column.addWidget(self.strip)
-        column.addWidget(self.review.bar)
         column.addWidget(split, 1)
-        self.archive = ArchiveDesk(self, split)
-        column.addWidget(self.archive.pages, 1)
         column.addWidget(self.foot)
-
-        self.guided = GuidedPass(self)
 
     def _connect(self) -> None:
         session = self.session
@@ -166,7 +180,6 @@ class MainWindow(QWidget):
         self.looking.card_looked_for.connect(self._after_card)
         self.view.mark_clicked.connect(self._on_mark_clicked)
         self.view.pointed.connect(self.foot.say_place)
-        self.verdict_step.sketched.connect(self._show_marks)
         self.seeing.changed.connect(self._show_marks)
         self.saving.saved.connect(lambda _: self._after_save())
         self.empty.open_asked.connect(self.ask_open)
@@ -176,6 +189,7 @@ class MainWindow(QWidget):
     # -- starting -----------------------------------------------------------------------------
     def begin(self, photo: Path | None = None) -> None:
         """Load the engine beside the window; open a file, offer old work and the samples."""
+        self.build_rest()
         if photo is not None:
             self.open(photo)  # first, so that the photo need not wait for the other rooms
         self.session.load()
