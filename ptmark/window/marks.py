@@ -41,12 +41,14 @@ class Mark:
     """One outline to paint.
 
     ``style`` is its standing, or "left out", "area" or "weld"; beside a review, "first" (an
-    outline of the first inspector) or "remark" (a ring round a place).
+    outline of the first inspector) or "remark" (a ring round a place). ``told`` is whether its
+    name stands beside it.
     """
 
     name: str
     outline: QPolygonF
     style: str
+    told: bool = True
 
     @property
     def box(self) -> QRectF:
@@ -130,7 +132,7 @@ def paint_marks(
         path = rings.path(mark.outline, to_widget)
         paint_path(painter, path, mark.style, selected=chosen)
         box = path.boundingRect()
-        if mark.style not in {"left out", "area", "weld"}:
+        if mark.told and mark.style not in {"left out", "area", "weld"}:
             labels.append((mark.name, box, chosen, mark.style))
     crowd = Crowd()
     for _, box, _, _ in labels:

@@ -10,8 +10,16 @@ from ptmark.window.review_case import ReviewCase
 from ptmark.window.review_work import Opened
 from ptmark.window.words import tr
 
-__all__ = ["ReviewBar"]
+__all__ = ["HINTS", "ReviewBar"]
 
+# At the foot of the window while the review's page is shown, by phase.
+HINTS = {
+    "blind": tr(
+        "‹Ctrl+M› marks the place of a remark, ‹Ctrl+D› ends measuring and shows both."
+    ),
+    "beside": tr("‹Ctrl+M› marks the place of a remark; ‹Alt+S› signs, ‹Alt+R› returns it."),
+    "decided": "",
+}
 _WAITS = {
     "to review": tr("waits for a review."),
     "not signed": tr("is not signed by its examiner yet, so it cannot be reviewed."),

@@ -13,7 +13,7 @@ from ptmark.window.autosave import Draft
 from ptmark.window.bits import key_button
 from ptmark.window.engine import load_engine
 from ptmark.window.review_away import PutAway
-from ptmark.window.review_bar import ReviewBar
+from ptmark.window.review_bar import HINTS, ReviewBar
 from ptmark.window.review_case import ReviewCase
 from ptmark.window.review_list import ReviewList
 from ptmark.window.review_page import ReviewPage
@@ -26,8 +26,6 @@ if TYPE_CHECKING:
     from ptmark.window.main_window import MainWindow
 
 __all__ = ["ReviewDesk"]
-
-_HINT = tr("Ctrl+M marks the place of a remark, Ctrl+D ends measuring and shows both.")
 
 
 class ReviewDesk(QObject):
@@ -255,10 +253,11 @@ class ReviewDesk(QObject):
         phase = self.case.phase
         reviewing = self._session.reviewing
         page = self.page if reviewing else self._usual
-        self._window.foot.hints["Record"] = _HINT if reviewing else self._usual_hint
+        self._window.foot.hints["Record"] = HINTS.get(phase, self._usual_hint)
         self._window.pages["Record"] = page
         if self._session.step == "Record":
             self._panel.setCurrentWidget(page)
+            self._window.foot.show_step("Record")
         opened = self.case.opened
         waits = phase == "told" and opened is not None and opened.standing == "to review"
         if waits and self.bar.listed:

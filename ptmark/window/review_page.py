@@ -3,10 +3,10 @@
 from functools import partial
 
 from PySide6.QtCore import Signal
-from PySide6.QtWidgets import QHBoxLayout, QLineEdit, QListWidget, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QHBoxLayout, QListWidget, QVBoxLayout, QWidget
 
 from ptmark.errors import PtmarkError
-from ptmark.window.bits import Notice, heading, key_button, plain, quiet
+from ptmark.window.bits import CommitEdit, Notice, heading, key_button, plain, quiet
 from ptmark.window.cautions import VERDICT_CAUTIONS
 from ptmark.window.review_case import ReviewCase
 from ptmark.window.review_table import ReviewTable
@@ -69,8 +69,8 @@ class ReviewPage(StepPage):
             quiet(
                 tr(
                     "In the photo: your outlines as you made them; the first's "
-                    "dash-dotted, named “first”. En above 1: the two differ by "
-                    "more than their uncertainties together (ISO/IEC 17043)."
+                    "dash-dotted, and named “first” where the two differ. En above 1: "
+                    "they differ by more than their uncertainties together (ISO/IEC 17043)."
                 )
             )
         )
@@ -86,9 +86,9 @@ class ReviewPage(StepPage):
             lambda row: self.shown.emit(-1, tr("remark {0}", row + 1))
         )
         self.column.addWidget(self.list)
-        self.text = QLineEdit()
+        self.text = CommitEdit()
         self.text.setAccessibleName(tr("Remark"))
-        self.text.setToolTip(tr("What the examiner should do or look at"))
+        self.text.setPlaceholderText(tr("What the examiner should do or look at"))
         self.text.returnPressed.connect(self.add_remark)
         self.column.addWidget(self.text)
         row = QHBoxLayout()

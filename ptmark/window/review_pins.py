@@ -14,6 +14,7 @@ from ptmark.window.tools.tool import Tool
 from ptmark.window.words import tr
 
 if TYPE_CHECKING:
+    from ptmark.review import Comparison
     from ptmark.window.main_window import MainWindow
 
 __all__ = ["Pins"]
@@ -82,7 +83,8 @@ class Pins(QObject):
         radius = max(info.width, info.height) * _RADIUS
         marks = _pin_marks([(i, at) for i, at in places if at is not None], radius)
         if 0 <= number < len(self._case.firsts):
-            marks = [*_first_marks(self._case.firsts[number]), *marks]
+            agreed = _agreed(self._case.compared[number])
+            marks = [*_first_marks(self._case.firsts[number], agreed), *marks]
         self._window.view.show_beside(marks)
 
 
@@ -106,9 +108,22 @@ def _pin_marks(places: Iterable[tuple[int, tuple[float, float]]], radius: float)
     return made
 
 
-def _first_marks(outlines: Iterable[tuple[str, Sequence[Sequence[float]]]]) -> list[Mark]:
-    """The first's outlines, told apart from the own by line style and by their label."""
-    return [
-        Mark(f"first {name}", QPolygonF([QPointF(x, y) for x, y in points]), "first")
-        for name, points in outlines
-    ]
+def _agreed(compared: "Comparison") -> set[str]:
+    """Letters of the first that the own measurement bears too and agrees with."""
+    return {
+        pair.first
+        for pair in compared.pairs
+        if pair.first == pair.second
+        and all(two is None or (two.en or 0) <= 1 for two in (pair.length, pair.width))
+    }
+
+
+def _first_marks(
+    outlines: Iterable[tuple[str, Sequence[Sequence[float]]]], agreed: set[str]
+) -> list[Mark]:
+    """The first's outlines, told apart by line style; where they differ, by a label too."""
+    made = []
+    for name, points in outlines:
+        outline = QPolygonF([QPointF(x, y) for x, y in points])
+        made.append(Mark(f"first {name}", outline, "first", told=name not in agreed))
+    return made

@@ -35,6 +35,7 @@ class ReviewTable(QTableWidget):
         self.setSelectionMode(QAbstractItemView.SelectionMode.SingleSelection)
         head = self.horizontalHeader()
         head.setSectionResizeMode(QHeaderView.ResizeMode.ResizeToContents)
+        head.setStretchLastSection(True)
 
     def show_photos(self, compared: "Sequence[Comparison]", unit: str) -> None:
         """Show the comparison of each photo of the record; lengths in this unit."""

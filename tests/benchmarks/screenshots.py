@@ -2,9 +2,10 @@
 
     xvfb-run -s "-screen 0 1280x800x24" python tests/benchmarks/screenshots.py FOLDER [PHOTO]
 
-Writes STEP-light.png and STEP-dark.png for every step, for several photos in one inspection and
-for the form for house rules, as it opens and with a table of limits that holds a fault, then
-measures in the pictures themselves: of each label, button and line of text, the contrast
+Writes STEP-light.png and STEP-dark.png for every step, for several photos in one inspection,
+for the form for house rules, as it opens and with a table of limits that holds a fault, and for
+every page of reviewing and of the archive (`screenshots_pages`), then measures in the pictures
+themselves: of each label, button and line of text, the contrast
 (WCAG 2.2) between its ground, the commonest colour, and its text, the colour that differs most.
 Disabled ones are exempt (success criterion 1.4.3). Ends with 1 where any is below 4.5 to 1.
 """
@@ -19,6 +20,7 @@ from pathlib import Path
 from PySide6.QtCore import QEventLoop, QPoint, QRect, Qt
 from PySide6.QtGui import QColor, QImage, QPalette
 from PySide6.QtWidgets import QApplication, QComboBox, QLabel, QLineEdit, QPushButton, QWidget
+from screenshots_pages import pages, records_for
 
 from ptmark.places import sample_images
 from ptmark.window.main_window import MainWindow
@@ -115,6 +117,25 @@ def pictures(folder: Path, photo: Path, scheme: str) -> list[tuple[float, str]]:
     return found
 
 
+def page_pictures(folder: Path, records: Path, scheme: str) -> list[tuple[float, str]]:
+    """Reviewing and the archive, page by page, in a window of their own."""
+    window = MainWindow()
+    window.resize(1280, 800)
+    window.show()
+    window.begin(None)
+    spin(window, 1.0)
+    found = []
+    for name in pages(window, records):
+        spin(window, 2.5)  # the archive's small pictures come after the page
+        picture = window.grab().toImage()
+        picture.save(str(folder / f"{name}-{scheme}.png"))
+        found += [
+            (ratio, f"{name}, {scheme}: {words}") for ratio, words in measured(picture, window)
+        ]
+    window.close()
+    return found
+
+
 def set_picture(window: MainWindow, folder: Path, scheme: str) -> list[tuple[float, str]]:
     """Several photos in one inspection: the row of them, and one indication's other photos."""
     session = window.session
@@ -168,16 +189,18 @@ def main() -> int:
     photo = Path(sys.argv[2]) if len(sys.argv) > 2 else sample_images() / "rejectable.jpg"
     found = []
     with tempfile.TemporaryDirectory() as home:
-        os.environ["PTMARK_HOME"] = home
         app = QApplication(sys.argv[:1])
         app.setStyle("Fusion")
         light = QPalette(app.style().standardPalette())
         for scheme, palette in (("light", light), ("dark", dark_palette())):
+            os.environ["PTMARK_HOME"] = str(Path(home) / scheme)
             app.styleHints().setColorScheme(
                 Qt.ColorScheme.Dark if scheme == "dark" else Qt.ColorScheme.Light
             )
             app.setPalette(palette)
             found += pictures(folder, photo, scheme)
+            with tempfile.TemporaryDirectory() as records:
+                found += page_pictures(folder, records_for(Path(records), photo), scheme)
     found.sort()
     for ratio, words in found[:8]:
         print(f"{ratio:5.2f}  {words}")
