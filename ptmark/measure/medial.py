@@ -215,15 +215,16 @@ _TRIPLES = {n: np.array(list(combinations(range(n), 3))).T for n in range(3, 8)}
 
 def _balanced(distance: Array, unit: Array, reach: float) -> Array | None:
     """The step that evens out three sides and leaves no other nearer; None if there is none."""
-    i, j, k = _TRIPLES[len(distance)]
-    p, q = unit[i] - unit[k], unit[j] - unit[k]
-    dp, dq = distance[k] - distance[i], distance[k] - distance[j]
-    cross = p[:, 0] * q[:, 1] - p[:, 1] * q[:, 0]
+    triples = _TRIPLES[len(distance)]
+    (x_i, x_j, x_k), (y_i, y_j, y_k) = unit[:, 0][triples], unit[:, 1][triples]
+    d_i, d_j, d_k = distance[triples]
+    px, py, dp = x_i - x_k, y_i - y_k, d_k - d_i
+    qx, qy, dq = x_j - x_k, y_j - y_k, d_k - d_j
+    cross = px * qy - py * qx
     usable = np.abs(cross) > 1e-6
     cross = np.where(usable, cross, 1.0)
-    step = np.column_stack([dp * q[:, 1] - dq * p[:, 1], dq * p[:, 0] - dp * q[:, 0]])
-    step /= cross[:, None]
-    radius = distance[k] + (unit[k] * step).sum(axis=1)
+    step = (np.array([dp * qy - dq * py, dq * px - dp * qx]) / cross).T
+    radius = d_k + x_k * step[:, 0] + y_k * step[:, 1]
     others = distance + step @ unit.T
     kept = usable & (others.min(axis=1) >= radius - 1e-9 * np.abs(radius))
     kept &= (step**2).sum(axis=1) <= reach**2

@@ -12,7 +12,7 @@ import numpy.typing as npt
 from ptmark.dye import EdgeQuality
 from ptmark.errors import OutlineError
 from ptmark.measure.geometry import area_mm2, as_outline, centroid, farthest_pair
-from ptmark.measure.quantity import COVERAGE_FACTOR, Quantity, sensitivities
+from ptmark.measure.quantity import COVERAGE_FACTOR, Quantity
 from ptmark.measure.relief import flattened, relief_u_mm
 from ptmark.measure.unfold import sound_medial
 from ptmark.measure.width import FILLED_PER_SHIFT, across_width, is_crossing
@@ -171,13 +171,14 @@ def _ratio(length: Quantity, path: Quantity, width: Quantity) -> Quantity:
     contributions add with their signs); the rest is taken as independent.
     """
     top = length if length.value >= path.value else path
-    at = np.array([top.value, max(width.value, 1e-12)])
-    by_top, by_width = sensitivities(lambda x: x[0] / x[1], at, 1e-2 * at)[0]
+    across = max(width.value, 1e-12)
+    value = top.value / across
+    by_top, by_width = 1 / across, -value / across
     budget = {}
     for name in {**top.budget, **width.budget}:
         parts = by_top * top.budget.get(name, 0.0), by_width * width.budget.get(name, 0.0)
         budget[name] = float(abs(sum(parts)) if name in _COMMON else hypot(*parts))
-    return Quantity(float(at[0] / at[1]), budget, "1")
+    return Quantity(value, budget, "1")
 
 
 def _area(outline: Array, length: Quantity, edge: EdgeQuality, local: float) -> Quantity:

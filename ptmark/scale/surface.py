@@ -169,8 +169,8 @@ class SurfaceMap:
             name: float(np.sqrt(max(float(gradient @ matrix @ gradient), 0.0)))
             for name, matrix in self.covariance.items()
         }
-        straight = self.lens.undistort(ends)
         for name, others in self.alternatives.items():
+            straight = self.lens.undistort(ends)
             squares = 0.0
             for other in others:
                 seen = apply_homography(other.h, straight)
@@ -182,19 +182,21 @@ class SurfaceMap:
 
     def distance_slope(self, ends_px: Array) -> tuple[float, Array]:
         """Distance of two places, mm, and its derivative by the nine parameters, shape (9,)."""
-        across = self.to_mm(ends_px)
+        straight = self.lens.undistort(ends_px)
+        across = apply_homography(self.h, straight)
         chord = across[1] - across[0]
         distance = float(np.hypot(*chord))
         if distance == 0.0:
             return 0.0, np.zeros(9)
-        slopes = self._parameter_slopes(ends_px)
+        slopes = self._parameter_slopes(ends_px, straight, across)
         return distance, np.asarray((chord / distance) @ (slopes[1] - slopes[0]))
 
-    def _parameter_slopes(self, points_px: Array) -> Array:
-        """Derivative of (X, Y) by the nine parameters, shape (N, 2, 9)."""
-        straight = self.lens.undistort(points_px)
+    def _parameter_slopes(self, points_px: Array, straight: Array, mapped: Array) -> Array:
+        """Derivative of (X, Y) by the nine parameters, shape (N, 2, 9).
+
+        ``straight`` are the points undistorted, ``mapped`` the same in mm.
+        """
         w = (straight @ self.h[2, :2] + self.h[2, 2])[:, None]
-        mapped = apply_homography(self.h, straight)
         rows = np.hstack([straight, np.ones((len(straight), 1))]) / w
         slopes = np.zeros((len(straight), 2, 9))
         slopes[:, 0, 0:3] = rows
