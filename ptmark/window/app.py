@@ -25,6 +25,8 @@ def run(photo: Path | None = None) -> int:
     check_binding(PySide6.__version__)
     app, window = start(sys.argv[:1])
     show(window)
+    if not window.isVisible():  # closed already
+        return 0
     window.begin(photo)
     return app.exec()
 
@@ -46,7 +48,7 @@ def show(window: MainWindow) -> None:
     handle, waited = window.windowHandle(), QElapsedTimer()
     waited.start()
     while not handle.isExposed() and not waited.hasExpired(2000):
-        QCoreApplication.processEvents(QEventLoop.ProcessEventsFlag.AllEvents, 10)
+        QCoreApplication.processEvents(QEventLoop.ProcessEventsFlag.ExcludeUserInputEvents, 10)
     window.repaint()
 
 

@@ -19,6 +19,7 @@ from ptmark.window.bench import Bench
 from ptmark.window.bits import CommitEdit, Quiet, key_button, stack
 from ptmark.window.draft_desk import DraftDesk
 from ptmark.window.empty_page import EmptyPage
+from ptmark.window.follows import Follows
 from ptmark.window.foot import Foot
 from ptmark.window.hands import Hands
 from ptmark.window.keys import KEYS, Shortcut
@@ -64,6 +65,7 @@ class MainWindow(QWidget):
         self.view.keys = self._photo_key
         self.bench = Bench(self.session, self.view, self.hands)
         self._shown = Shown(self.session, self.view)
+        self._follows = Follows(self.session, self.looking, self.hands, self.saving, self.view)
         self.seeing = Seeing(self.session, self.view, self._shown)
         self.strip = StepStrip(STEPS)
         self.empty = EmptyPage()
@@ -176,12 +178,8 @@ class MainWindow(QWidget):
         )
         self.looking.opened.connect(self.drafts.look)
         self.turning.starts.connect(self.bench.stop)
-        self.looking.suggested.connect(self._after_suggestions)
-        self.looking.card_looked_for.connect(self._after_card)
-        self.view.mark_clicked.connect(self._on_mark_clicked)
         self.view.pointed.connect(self.foot.say_place)
         self.seeing.changed.connect(self._show_marks)
-        self.saving.saved.connect(lambda _: self._after_save())
         self.empty.open_asked.connect(self.ask_open)
         self.empty.sample_asked.connect(self.open)
         Shortcut("Ctrl+Left", self, lambda: self._next(-1), tr("Step before"))
@@ -237,7 +235,7 @@ class MainWindow(QWidget):
         self.foot.show_step(step if self.session.levels else "")
         self._show_marks()
         if not self.session.selected:
-            self._after_suggestions()
+            self._follows.after_suggestions()
 
     def _next(self, by: int = 1) -> None:
         at = STEPS.index(self.session.step) + by
@@ -267,37 +265,11 @@ class MainWindow(QWidget):
             if exc is not None:
                 self.session.go("Photo")
 
-    # -- what follows what --------------------------------------------------------------------
-    def _after_card(self, found: bool) -> None:  # noqa: FBT001 - a plain answer
-        self.session.go("Indications" if found else "Scale")
-
-    def _after_suggestions(self) -> None:
-        state = self.session.state
-        unseen = [m.id for m in state.marked if m.standing == "suggested"] if state else []
-        if unseen and self.session.step == "Indications":
-            self.session.select(unseen[0])
-            self.view.setFocus()
-
-    def _after_save(self) -> None:
-        inspection = self.session.inspection
-        if inspection is not None and self.saving.kept is inspection.state:
-            self.session.autosave.forget()
-
-    def _on_mark_clicked(self, name: str) -> None:
-        if name.startswith("left "):
-            self.hands.take_left_out(int(name.removeprefix("left ")))
-        elif name:
-            self.session.select(name)
-            if self.session.step not in {"Verdict", "Record"}:
-                self.session.go("Indications")
-        else:
-            self.session.select()
-
+    # -- Qt -----------------------------------------------------------------------------------
     def _photo_key(self, event: QKeyEvent) -> bool:
         """Keys of the indications work on the photo, where they are being looked at."""
         return self.session.step == "Indications" and self.hands.key(event)
 
-    # -- Qt -----------------------------------------------------------------------------------
     def sizeHint(self) -> QSize:  # noqa: N802 - Qt's name
         return QSize(1280, 800)
 
@@ -311,6 +283,7 @@ class MainWindow(QWidget):
         super().changeEvent(event)
 
     def closeEvent(self, event: QCloseEvent) -> None:  # noqa: N802 - Qt's name
+        self.build_rest()  # where it is closed before it had begun
         self.record_step.settle()
         self.session.workers.shut_down()
         self.archive.door.close()

@@ -3,8 +3,9 @@
     python tests/benchmarks/start_speed.py [RUNS]
 
 Each run is a process of its own that ends when its window has been painted, with the invitation
-and the first step, or once the pages of the other steps are made too; the kinds take turns. Processor time (user and system, whole process) holds on a busy machine, wall time on an
-idle one. The second table is the command line, against a Python that imports argparse and json.
+and the first step, or once the pages of the other steps are made too; the kinds take turns.
+Processor time (user and system, whole process) holds on a busy machine, wall time on an idle
+one. Then the command line, against a Python that imports argparse and json.
 """
 
 import os
