@@ -9,7 +9,7 @@ heavy.
 from ptmark.archive.adding import Added, add_record
 from ptmark.archive.chain import Line, lines
 from ptmark.archive.copying import back_up, repair
-from ptmark.archive.density import density_picture
+from ptmark.archive.density import density_picture, laid_out, shaded
 from ptmark.archive.exchange import Exported, export, take_bundles
 from ptmark.archive.finding import (
     COLUMNS,
@@ -27,18 +27,18 @@ from ptmark.archive.finding import (
     saved_searches,
 )
 from ptmark.archive.findings import Problem, Verified
-from ptmark.archive.history import (
-    PartHistory,
-    Period,
-    PlaceMap,
-    Seen,
-    part_history,
-    place_map,
-    place_record,
-    serial_history,
-)
+from ptmark.archive.history import PartHistory, Period, part_history, serial_history
 from ptmark.archive.keeping import Due, apply_rules, due, hold, keep_for, keeping, release
 from ptmark.archive.opening import Archive, open_archive
+from ptmark.archive.placing import (
+    PlaceMap,
+    Seen,
+    datums,
+    place_map,
+    place_record,
+    placements,
+    seen_in,
+)
 from ptmark.archive.query import Query, query_from_json, query_to_json
 from ptmark.archive.rebuilding import Rebuilt, rebuild
 from ptmark.archive.roles import give_role, logins, set_roles, take_role
@@ -67,6 +67,7 @@ __all__ = [
     "apply_rules",
     "back_up",
     "count",
+    "datums",
     "density_picture",
     "due",
     "export",
@@ -79,6 +80,7 @@ __all__ = [
     "keep_for",
     "keeping",
     "key_for",
+    "laid_out",
     "lines",
     "logins",
     "open_archive",
@@ -87,6 +89,7 @@ __all__ = [
     "photos_of",
     "place_map",
     "place_record",
+    "placements",
     "query_from_json",
     "query_to_json",
     "rebuild",
@@ -96,8 +99,10 @@ __all__ = [
     "save_search",
     "saved_search",
     "saved_searches",
+    "seen_in",
     "serial_history",
     "set_roles",
+    "shaded",
     "take_bundles",
     "take_role",
     "verify",
