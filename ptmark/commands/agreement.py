@@ -13,7 +13,6 @@ def add_to(verbs: Verbs) -> None:
     """Add the verb."""
     made = verbs.add_parser(
         "agreement",
-        help="agreement, repeatability and reproducibility over many records",
         description="Gather the reviews in records, and records of one photo by several "
         "examiners (field examiner), into one study of the lengths.",
     )

@@ -24,7 +24,6 @@ def add_to(verbs: Verbs) -> None:
     """Add the verb and what it can do."""
     made = verbs.add_parser(
         "archive",
-        help="keep records and photos for each part number; find them; prove them whole",
         description="Without options the archive lies in the user's folder and is made at the "
         "first use. PTMARK_ARCHIVE_DATABASE and PTMARK_ARCHIVE_STORE name another database and "
         "photo store by URL; passwords belong there, not on the command line.",

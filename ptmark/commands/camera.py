@@ -22,7 +22,6 @@ def add_to(verbs: Verbs) -> None:
     """Add the verb."""
     made = verbs.add_parser(
         "camera",
-        help="calibrate a camera's lens; list, show or remove its profile",
         description="Calibrate a camera once from photos of the calibration grid or of a scale "
         "card. Its later photos of the same zoom, uncropped, are then measured with the lens's "
         "distortion taken out and its uncertainty in the budget.",

@@ -13,7 +13,6 @@ def add_to(verbs: Verbs) -> None:
     """Add the verb."""
     made = verbs.add_parser(
         "card",
-        help="write the printable scale card (PDF)",
         description="Write the printable scale card. Print it at 100 %, measure its check "
         "length with callipers and lay it beside the indication, in the same plane.",
     )

@@ -32,7 +32,6 @@ def add_to(subparsers: Any) -> None:  # noqa: ANN401 - argparse keeps its class 
     """Add the verb to the command line."""
     parser = subparsers.add_parser(
         "criteria",
-        help="list, show, check, compare or start acceptance profiles",
         description="list the acceptance profiles; show or check PROFILE; compare PROFILE "
         "PROFILE, rule by rule; new NAME FILE.toml, blank or --from a profile or template. "
         "PROFILE is a name, or a file ending in .toml.",

@@ -31,7 +31,6 @@ def add_to(subparsers: Any) -> None:  # noqa: ANN401 - argparse keeps its class 
     """Add the verb to the command line."""
     parser = subparsers.add_parser(
         "evaluate",
-        help="judge indications given as outlines in mm",
         description="Judge indications given as outlines in mm by an acceptance profile. The "
         "verdict is an aid: the contract's edition and the certified inspector decide.",
     )

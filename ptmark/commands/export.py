@@ -21,7 +21,6 @@ def add_to(verbs: Verbs) -> None:
     """Add the verb."""
     made = verbs.add_parser(
         "export",
-        help="write a record as exchange bundle, spreadsheet, outlines or DICOM",
         description="The ending says the format: .zip the exchange bundle with record, photos, "
         "reports, schema and checksums; .xlsx a spreadsheet; .geojson the outlines in mm, a "
         "file for each photo; .coco.json the outlines of one or many records for training; "

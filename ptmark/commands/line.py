@@ -4,30 +4,37 @@ import argparse
 import sys
 from collections.abc import Sequence
 from importlib import import_module
+from typing import Any
 
 from ptmark import __version__
 from ptmark.errors import PtmarkError
 
 __all__ = ["parser", "run"]
 
-_MODULES = {  # of each verb, in the order of the help
-    "measure": "measure",
-    "watch": "watch",
-    "series": "series",
-    "rework": "rework",
-    "evaluate": "evaluate",
-    "rejudge": "rejudge",
-    "criteria": "criteria",
-    "card": "card",
-    "camera": "camera",
-    "record": "record",
-    "verify": "verify",
-    "report": "report",
-    "review": "review",
-    "agreement": "agreement",
-    "export": "export",
-    "import": "taking",
-    "archive": "archive",
+_VERBS = {  # module of each and what it does, in the order of the help
+    "measure": ("measure", "measure the indications in a photo"),
+    "watch": ("watch", "measure pictures as they arrive in a folder"),
+    "series": ("series", "follow bleed-out through several photos"),
+    "rework": ("rework", "compare an area before and after rework"),
+    "evaluate": ("evaluate", "judge indications given as outlines in mm"),
+    "rejudge": ("rejudge", "judge records again by another profile, and say what changes"),
+    "criteria": ("criteria", "list, show, check, compare or start acceptance profiles"),
+    "card": ("card", "write the printable scale card (PDF)"),
+    "camera": ("camera", "calibrate a camera's lens; list, show or remove its profile"),
+    "record": ("record", "say what a record holds and lacks; change, link or sign it"),
+    "verify": ("verify", "find any changed byte in records, photos and signed reports"),
+    "report": ("report", "make the reports of a record; sign the PDF"),
+    "review": ("review", "measure a record's photo again, blind, and compare"),
+    "agreement": (
+        "agreement",
+        "agreement, repeatability and reproducibility over many records",
+    ),
+    "export": ("export", "write a record as exchange bundle, spreadsheet, outlines or DICOM"),
+    "import": ("taking", "take an exchange bundle in, checked whole"),
+    "archive": (
+        "archive",
+        "keep records and photos for each part number; find them; prove them whole",
+    ),
 }
 _CAUTION = (
     "The verdict is an aid: the contract's own code edition governs, and the certified "
@@ -35,8 +42,23 @@ _CAUTION = (
 )
 
 
-def parser(verb: str = "") -> argparse.ArgumentParser:
-    """The parser with every verb, or with the one that is asked for, which loads it alone."""
+class _Told:
+    """Adds a verb with what it does, for the list of all verbs."""
+
+    def __init__(self, verbs: Any, says: str) -> None:  # noqa: ANN401 - argparse keeps it private
+        self._verbs, self._says = verbs, says
+
+    def add_parser(self, name: str, **more: Any) -> argparse.ArgumentParser:  # noqa: ANN401
+        made: argparse.ArgumentParser = self._verbs.add_parser(name, help=self._says, **more)
+        return made
+
+
+def parser(asked: str | None = None) -> argparse.ArgumentParser:
+    """The parser with every verb.
+
+    Where one is ``asked`` for, it is the only one that is loaded; where what is asked for is no
+    verb, their names and what they do are enough to say so.
+    """
     made = argparse.ArgumentParser(
         prog="ptmark",
         description="Measure, judge and document colour-contrast penetrant indications from a "
@@ -45,9 +67,11 @@ def parser(verb: str = "") -> argparse.ArgumentParser:
     )
     made.add_argument("--version", action="version", version=f"ptmark {__version__}")
     verbs = made.add_subparsers(dest="verb", required=True, metavar="VERB")
-    modules = [_MODULES[verb]] if verb in _MODULES else _MODULES.values()
-    for module in modules:
-        import_module(f"ptmark.commands.{module}").add_to(verbs)
+    for verb, (module, says) in _VERBS.items():
+        if asked is None or asked == verb:
+            import_module(f"ptmark.commands.{module}").add_to(_Told(verbs, says))
+        elif asked not in _VERBS:
+            verbs.add_parser(verb, help=says)
     return made
 
 

@@ -19,7 +19,6 @@ def add_to(verbs: Verbs) -> None:
     """Add the verb."""
     made = verbs.add_parser(
         "measure",
-        help="measure the indications in a photo",
         description="Measure the indications in a photo, in every photo of a folder, or in "
         "several photos of one inspection (--together). The "
         "scale comes from the printed card where no line or rectangle is given.",

@@ -30,7 +30,6 @@ def add_to(verbs: Verbs) -> None:
     """Add the verb."""
     made = verbs.add_parser(
         "record",
-        help="say what a record holds and lacks; change, link or sign it",
         description="Read a record, check it against its schema and list what it lacks. A "
         "signed record that is changed becomes a new revision, chained to the signed one.",
     )

@@ -50,7 +50,6 @@ def add_to(subparsers: Any) -> None:  # noqa: ANN401 - argparse keeps its class 
     """Add the verb to the command line."""
     parser = subparsers.add_parser(
         "rejudge",
-        help="judge records again by another profile, and say what changes",
         description="Judge records again by another profile or edition and list what changes, "
         "verdict and indication by indication. The records stay as they are.",
     )

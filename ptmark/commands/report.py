@@ -18,7 +18,6 @@ def add_to(verbs: Verbs) -> None:
     """Add the verb."""
     made = verbs.add_parser(
         "report",
-        help="make the reports of a record; sign the PDF",
         description="Make the reports of a record again from the record and its photo.",
     )
     made.add_argument("file", type=Path, metavar="FILE.json")

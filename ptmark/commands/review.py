@@ -38,7 +38,6 @@ def add_to(verbs: Verbs) -> None:
     """Add the verb."""
     made = verbs.add_parser(
         "review",
-        help="measure a record's photo again, blind, and compare",
         description="Measure again with your own scale picks, see nothing of the first numbers "
         "until it is done, then compare both. With --outcome the review goes into the record "
         "as a revision of its own. Outlines found by the program alone check the program's "

@@ -22,7 +22,6 @@ def add_to(verbs: Verbs) -> None:
     """Add the verb."""
     made = verbs.add_parser(
         "rework",
-        help="compare an area before and after rework",
         description="Compare two photos of one area: which indications have gone, stayed, "
         "grown or are new. Growth is called only beyond the combined uncertainty.",
     )

@@ -19,7 +19,6 @@ def add_to(verbs: Verbs) -> None:
     """Add the verb."""
     made = verbs.add_parser(
         "series",
-        help="follow bleed-out through several photos",
         description="Follow each indication through photos of one area taken during "
         "development: length and area against minutes, measured points only, and which photo "
         "falls in the time to evaluate.",

@@ -12,7 +12,6 @@ def add_to(verbs: Verbs) -> None:
     """Add the verb."""
     made = verbs.add_parser(
         "import",
-        help="take an exchange bundle in, checked whole",
         description="Check every byte of a bundle, its record, signatures and photos, and "
         "write them into a folder of their own. Where anything does not hold, nothing is.",
     )

@@ -13,7 +13,6 @@ def add_to(verbs: Verbs) -> None:
     """Add the verb."""
     made = verbs.add_parser(
         "verify",
-        help="find any changed byte in records, photos and signed reports",
         description="Check form, seal, chain and signatures of every revision, and the photos; "
         "of a PDF its signatures. "
         "Exit code 1 where something does not hold. A signature tells that the same key "

@@ -21,7 +21,6 @@ def add_to(verbs: Verbs) -> None:
     """Add the verb."""
     made = verbs.add_parser(
         "watch",
-        help="measure pictures as they arrive in a folder",
         description="Measure each picture that arrives in a folder, as from a phone, once it "
         "has stopped changing and opens. Ends with Ctrl-C; started again, it goes on.",
     )
