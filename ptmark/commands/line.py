@@ -77,7 +77,8 @@ def parser(asked: str | None = None) -> argparse.ArgumentParser:
 
 def run(words: Sequence[str]) -> int:
     """Carry out a command line: 0 done, 1 an error that is said in one line, 2 wrong usage."""
-    args = parser(words[0] if words else "").parse_args(words)
+    asked = next((word for word in words if word in _VERBS), "")
+    args = parser(asked).parse_args(words)
     try:
         return int(args.run(args))
     except PtmarkError as exc:

@@ -1,4 +1,4 @@
-"""What follows what: the card leads to a step, suggestions to the first one, a click to its own."""
+"""What follows what: the card leads to a step, suggestions to the first one of them."""
 
 from PySide6.QtCore import QObject
 
