@@ -53,6 +53,8 @@ def run(args: argparse.Namespace) -> int:
     if study.pooled is not None:
         within, among = study.pooled
         print(f"  repeatability {within:.3f} mm, reproducibility {among:.3f} mm")
+    for who in study.operators:
+        print(f"  {who.name}: {who.repeatability:.3f} mm, of {who.indications} measured again")
     return 0
 
 

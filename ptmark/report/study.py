@@ -41,6 +41,12 @@ def write_study_csv(path: Path, study: Study) -> None:
     head = ["photo", "indication", "operators", "results", "mean_mm", "s_r_mm", "s_R_mm"]
     writer.writerow(head)
     writer.writerows([[*row[:4], *(round(v, 6) for v in row[4:])] for row in study.rows])
+    writer.writerow([])
+    writer.writerow(["who", "indications", "results", "s_r_mm"])
+    writer.writerows(
+        [one.name, one.indications, one.results, round(one.repeatability, 6)]
+        for one in study.operators
+    )
     save(path, out.getvalue().encode("utf-8-sig"))
 
 
@@ -68,7 +74,7 @@ def write_study_pdf(path: Path, study: Study, *, paper: str = "A4") -> None:
         initialFontName=PLAIN,
     )
     width = size[0] - 30 * mm
-    page.build([*_agreement(study), *_precision(study, width), *_basis()])
+    page.build([*_agreement(study), *_precision(study, width), *_each(study, width), *_basis()])
     save(path, archival(out.getvalue()))
 
 
@@ -157,6 +163,24 @@ def _precision(study: Study, width: float) -> list[Flowable]:
     rows += [[*row[:4], *(f"{value:.3f}" for value in row[4:])] for row in study.rows]
     shares = (0.28, 0.12, 0.12, 0.12, 0.12, 0.12, 0.12)
     return [*made, Spacer(1, 4), grid(rows, [width * share for share in shares])]
+
+
+def _each(study: Study, width: float) -> list[Flowable]:
+    """Examiners, reviewers and the program, each alone."""
+    made = heading("Each one measuring again")
+    if not study.operators:
+        return [*made, text("Nobody measured an indication of one photo twice.")]
+    rows: list[list[Any]] = [["Who", "Indications", "Results", "s_r, mm"]]
+    rows += [
+        [one.name, one.indications, one.results, f"{one.repeatability:.3f}"]
+        for one in study.operators
+    ]
+    said = "The program finds the same outlines in the same photo; what differs is the scale."
+    return [
+        *made,
+        grid(rows, [width * share for share in (0.55, 0.15, 0.15, 0.15)]),
+        text(said, 7, quiet=True),
+    ]
 
 
 def _basis() -> list[Flowable]:

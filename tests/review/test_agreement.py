@@ -8,6 +8,7 @@ import pytest
 from ptmark.errors import RecordError
 from ptmark.report.study import write_study_csv, write_study_pdf
 from ptmark.review import compare_records, limits_of_agreement, precision, reviewed, study_of
+from ptmark.review.study import PROGRAM
 
 # Bland and Altman, Lancet 1986, i, 307-310: peak expiratory flow of 17 people, l/min, twice
 # by each of two meters (figures from memory; the published results below hold for them).
@@ -115,6 +116,36 @@ def test_a_study_gathers_reviews_and_repeats(records):
         study_of(records[1:2])
 
 
+def test_each_ones_own_spread_reviewer_and_program_included(records):
+    """By hand: two results that differ by d have the standard deviation d / sqrt(2)."""
+    found = {one.name: one for one in study_of(records).operators}
+    # A, B and C in two records each; the second did not see C.
+    assert (found["first"].indications, found["first"].results) == (3, 6)
+    assert found["first"].repeatability == pytest.approx(0.02 / 2**0.5)
+    # The review in r-1 and the reviewer's own record tell of one measurement.
+    assert found["second"].results == 4
+    assert found["second"].repeatability == pytest.approx(0.06 / 2**0.5)
+    program = found.pop(PROGRAM)
+    assert program.results == 10
+    assert set(found) == {"first", "second"}
+    alone = study_of([records[0], records[2]])  # the reviewer's results from the review only
+    assert [one.name for one in alone.operators] == ["first", PROGRAM]
+    traced = [
+        replace(one, indications=[{**row, "source": "hand"} for row in one.indications])
+        for one in records
+    ]
+    assert PROGRAM not in {one.name for one in study_of(traced).operators}
+
+
+def test_every_photo_of_a_reviewed_set_counts(records):
+    """A review has an entry for each photo; none may hide another."""
+    first = records[0]
+    other = "c" * 64
+    entry = {**first.reviews[0], "photo": other}
+    both = replace(first, reviews=[*first.reviews, entry])
+    assert len(study_of([both]).pairs) == 2 * len(study_of([first]).pairs)
+
+
 def test_the_study_says_the_same_on_paper_and_in_the_table(records, tmp_path):
     study = study_of(records)
     write_study_pdf(tmp_path / "s.pdf", study)
@@ -130,7 +161,12 @@ def test_the_study_says_the_same_on_paper_and_in_the_table(records, tmp_path):
     text = (tmp_path / "s.csv").read_text("utf-8-sig")
     rows = list(csv.reader(io.StringIO(text)))
     assert rows[1] == ["1", "8.0", "8.3", "8.15", "0.3"]
-    assert rows[-1][:2] == [study.levels[-1].photo, "B"]
+    head = rows.index(["who", "indications", "results", "s_r_mm"])
+    assert rows[head - 2][:2] == [study.levels[-1].photo, "B"]
+    assert rows[head + 1] == ["first", "3", "6", "0.014142"]  # 0.02 / sqrt(2), by hand
+    assert "Each one measuring again" in said
+    for one in study.operators:
+        assert f"{one.name} {one.indications} {one.results} {one.repeatability:.3f}" in said
 
 
 def test_a_study_without_repeats_or_with_one_pair_says_so(records, tmp_path):
