@@ -49,16 +49,18 @@ def test_blur_fills_a_corner_as_far_as_is_said(degrees, moved):
     assert crossing / sigma == pytest.approx(moved, abs=0.04)
 
 
-def test_a_crossing_states_up_to_two_blurs(flat_map):
+def test_a_crossing_states_the_blur_of_six_arms(flat_map):
     """A Gaussian edge of sigma 4 px moves by 4 * 0.2533 px from 50 to 60 % of its height."""
     edge = EdgeQuality(shift_px=4 * 0.25, noise_px=0.0)
     outline = (star(4) + 30) * 20.0
     found = measure_outline(outline, flat_map(), edge, FLAT)
-    filled = 2 * 4 * 0.05 / np.sqrt(3)  # half-width 2 sigma, 0.05 mm a px, JCGM 100:2008 4.3.7
+    # Corners of 60 degrees move by 1.28 sigma on either side, as above: from 0 to 2.6 sigma,
+    # 0.05 mm a px; a rectangle's second moment about 0, JCGM 100:2008, 4.3.7 and F.2.4.5.
+    filled = 2.6 * 4 * 0.05 / np.sqrt(3)
     plain = 2 * edge.shift_px * 0.05 / np.sqrt(3)
     assert found.width.budget["edge"] == pytest.approx(np.hypot(filled, plain), rel=0.02)
     assert found.length.budget["edge"] == pytest.approx(plain)
-    assert pytest.approx(4.606, abs=0.001) == FILLED_PER_SHIFT
+    assert pytest.approx(5.988, abs=0.001) == FILLED_PER_SHIFT
 
 
 def test_width_is_judged_square_to_length_and_of_round_ones_along_the_sight(shapes):
