@@ -1,14 +1,20 @@
 """Several inspections of one area side by side: their frames and their times."""
 
 from collections.abc import Sequence
-from datetime import datetime
 
 import numpy as np
 
 from ptmark.errors import SeriesError, UsageError
 from ptmark.inspection.whole import Inspection
 from ptmark.photo import PhotoInfo
-from ptmark.series import Frame, Seen, places_of, register_views, view_of
+from ptmark.series import (
+    Frame,
+    Seen,
+    minutes_since,
+    places_of,
+    register_views,
+    view_of,
+)
 
 __all__ = ["frame_of", "minutes_given", "minutes_taken", "same_in_set"]
 
@@ -143,36 +149,4 @@ def minutes_taken(infos: Sequence[PhotoInfo], developed: str) -> list[float]:
     >>> minutes_taken([info], "10:00")
     [12.5]
     """
-    taken = [_clock(info) for info in infos]
-    text = developed.strip()
-    try:
-        if "T" not in text and "-" not in text:
-            text = f"{min(taken).date().isoformat()}T{text}"
-        start = datetime.fromisoformat(text).replace(tzinfo=None)
-    except ValueError as exc:
-        raise UsageError(
-            f"'{developed}' is no time",
-            where="--developed",
-            mend="write 10:05 or 2026-01-15T10:05, by the camera's clock",
-        ) from exc
-    minutes = [round((one - start).total_seconds() / 60, 3) for one in taken]
-    for info, one in zip(infos, minutes, strict=True):
-        if not 0 <= one <= 1440:
-            raise SeriesError(
-                f"was taken {one:g} min after the developer by the camera's clock",
-                where=info.path.name,
-                mend="check --developed, or give --minutes",
-            )
-    return minutes
-
-
-def _clock(info: PhotoInfo) -> datetime:
-    """The camera's clock, without its offset: both ends are read by the same clock."""
-    try:
-        return datetime.fromisoformat(info.camera.taken).replace(tzinfo=None)
-    except ValueError as exc:
-        raise SeriesError(
-            "the photo does not tell when it was taken",
-            where=info.path.name,
-            mend="give the minutes since the developer with --minutes",
-        ) from exc
+    return minutes_since(developed, [(info.path.name, info.camera.taken) for info in infos])

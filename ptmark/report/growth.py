@@ -13,12 +13,12 @@ from ptmark.report.palette import DEEP_BLUE, NAVY, PALE, PAPER, QUIET, SHADE, In
 from ptmark.report.wording import AID
 from ptmark.series import Curve, Growth, Reading
 
-__all__ = ["growth_picture"]
+__all__ = ["MOST_CURVES", "curve_look", "growth_picture"]
 
 Picture = npt.NDArray[np.uint8]
 
 _WIDE, _HIGH, _UNIT = 1600, 760, 20.0
-_MOST_CURVES = 8  # more in one plot cannot be told apart
+MOST_CURVES = 8  # more in one plot cannot be told apart
 _STYLES = ("solid", "dashed", "dotted", "long")
 _INKS = (Ink(DEEP_BLUE, PAPER), Ink((0, 118, 148), PAPER))  # cyan's darker sister, 5 : 1
 
@@ -30,7 +30,7 @@ def growth_picture(growth: Growth) -> Picture:
     the data hold all.
     """
     by_size = sorted(growth.curves, key=lambda c: -max(r.length.value for r in c.readings))
-    shown = by_size[:_MOST_CURVES]
+    shown = by_size[:MOST_CURVES]
     choice = growth.choice.index
     charts = [
         Chart(
@@ -59,12 +59,13 @@ def _line(curve: Curve, quantity: Callable[[Reading], Quantity], number: int) ->
     points = [
         (one.minutes, quantity(one).value, quantity(one).expanded) for one in curve.readings
     ]
-    return Line(
-        name=curve.id,
-        points=np.array(points, np.float64),
-        ink=_INKS[number % len(_INKS)],
-        style=_STYLES[number // len(_INKS) % len(_STYLES)],
-    )
+    ink, style = curve_look(number)
+    return Line(name=curve.id, points=np.array(points, np.float64), ink=ink, style=style)
+
+
+def curve_look(number: int) -> tuple[Ink, str]:
+    """Ink and line style of a curve; `MOST_CURVES` differ."""
+    return _INKS[number % len(_INKS)], _STYLES[number // len(_INKS) % len(_STYLES)]
 
 
 def _head(growth: Growth) -> Picture:

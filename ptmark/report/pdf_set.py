@@ -1,23 +1,26 @@
 """The PDF of several photos: a page for each, what joins them, then each in detail."""
 
+import io
 from collections.abc import Iterable, Iterator, Sequence
 from pathlib import Path
 from typing import Any
 
 import numpy as np
 import numpy.typing as npt
-from reportlab.platypus import Flowable, PageBreak, Spacer
+from reportlab.platypus import Flowable, Image, KeepTogether, PageBreak, Spacer
 
 from ptmark.errors import ReportError
 from ptmark.photo import Photo
 from ptmark.record import Record
 from ptmark.report.company import Company
+from ptmark.report.encoding import encoded
 from ptmark.report.pdf_basis import basis
 from ptmark.report.pdf_front import front, photo_page
 from ptmark.report.pdf_keeping import keeping, review_overlays
 from ptmark.report.pdf_rest import cautions, filled_in, measured_pages, unmarked
 from ptmark.report.pdf_story import Earlier, story
 from ptmark.report.pdf_style import grid, heading, text
+from ptmark.report.set_growth import bleedout
 from ptmark.report.set_words import photo_title
 from ptmark.report.wording import EMPTY, VERDICT_SIGN, measured, scale_line
 
@@ -71,6 +74,7 @@ def set_pages(
         PageBreak(),
         *_by_photo(views, width),
         *_seen_again(record, width),
+        *_grown(record, width),
         *cautions(record),
         *detail,
         PageBreak(),
@@ -156,3 +160,16 @@ def _seen_again(record: Record, width: float) -> list[Flowable]:
         Spacer(1, 2),
         text(said, 7, quiet=True),
     ]
+
+
+def _grown(record: Record, width: float) -> list[Flowable]:
+    """Bleed-out over the photos' times; a line says why where it cannot be plotted."""
+    if not (record.together or {"seen_again": ()})["seen_again"]:
+        return []
+    made = bleedout(record)
+    if made.picture is None:
+        return [Spacer(1, 3), text(made.says, 7, quiet=True)]
+    high, wide = made.picture.shape[:2]
+    image = Image(io.BytesIO(encoded(made.picture, ".png")), width, width * high / wide)
+    said = text(made.says, 7, quiet=True)
+    return [KeepTogether([*heading("Bleed-out over time"), image, said])]

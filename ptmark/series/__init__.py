@@ -5,6 +5,7 @@ uncertainty; where two photos do not show enough in common it is refused with th
 Indications are matched by their place; growth curves hold measured points only, no model.
 """
 
+from ptmark.series.clock import minutes_since
 from ptmark.series.features import View, view_of
 from ptmark.series.frame import Frame, Seen
 from ptmark.series.growth import Curve, Growth, Reading, growth_of
@@ -31,6 +32,7 @@ __all__ = [
     "choose",
     "compare",
     "growth_of",
+    "minutes_since",
     "places_of",
     "read_window",
     "register",

@@ -25,6 +25,7 @@ from PySide6.QtWidgets import (
 from ptmark.window import dialogs
 from ptmark.window.bits import key_button
 from ptmark.window.drops import photos_of
+from ptmark.window.growth_page import GrowthPage
 from ptmark.window.memory import Memory
 from ptmark.window.palette import tone
 from ptmark.window.session import Session
@@ -60,7 +61,10 @@ class PhotosStrip(QWidget):
                        tip=tr("The photo before")),
             key_button(tr("Next"), "Ctrl+PgDown", lambda: turning.step(1), window=window,
                        tip=tr("The next photo")),
+            key_button(tr("Growth"), "", self._show_growth,
+                       tip=tr("Length and area against minutes since the developer was dry")),
         )  # fmt: skip
+        self.growth_page: GrowthPage | None = None
         column = QVBoxLayout()
         for button in self.buttons:
             column.addWidget(button)
@@ -72,6 +76,11 @@ class PhotosStrip(QWidget):
     def ask(self) -> None:
         """Ask which photos to add to the inspection."""
         self._turning.add(dialogs.ask_for_photos(self._window, self._memory.folder))
+
+    def _show_growth(self) -> None:
+        if self.growth_page is None:
+            self.growth_page = GrowthPage(self._session, self._window)
+        self.growth_page.ask()
 
     def _moved(self, _a: QModelIndex, start: int, _end: int, _b: QModelIndex, to: int) -> None:
         inspection = self._session.inspection

@@ -1,7 +1,9 @@
-"""The sketch of one finding as the report draws it, fitted to the room there is."""
+"""A sketch or plot as the report draws it, fitted to the room there is."""
 
 from typing import TYPE_CHECKING
 
+import numpy as np
+import numpy.typing as npt
 from PySide6.QtCore import QRectF, QSize, Qt
 from PySide6.QtGui import QImage, QPainter, QPaintEvent
 from PySide6.QtWidgets import QSizePolicy, QWidget
@@ -15,7 +17,7 @@ __all__ = ["SketchView"]
 
 
 class SketchView(QWidget):
-    """Shows `ptmark.report.sketch` of a finding; hidden where there is nothing to draw."""
+    """Shows what the report draws, of a finding or else; hidden where there is nothing."""
 
     def __init__(self, least: int = 180) -> None:
         super().__init__()
@@ -27,16 +29,23 @@ class SketchView(QWidget):
     def show_finding(self, finding: "Finding | None", scene: "Scene | None") -> None:
         """Draw a finding over the outlines it was found in; None takes the sketch away."""
         if finding is None or scene is None or not finding.indications:
-            self._picture = None
-            self.hide()
+            self.show_pixels(None, "")
             return
         from ptmark.report.sketch import finding_picture
 
         pixels = finding_picture(finding, scene.indications, lettering=2.0)
+        self.show_pixels(pixels, tr("Sketch: {0}", finding.says))
+
+    def show_pixels(self, pixels: npt.NDArray[np.uint8] | None, name: str) -> None:
+        """Show a picture of shape (H, W, 3) under a name that says it; None takes it away."""
+        if pixels is None:
+            self._picture = None
+            self.hide()
+            return
         high, wide = pixels.shape[:2]
         image = QImage(pixels.data, wide, high, 3 * wide, QImage.Format.Format_RGB888)
         self._picture = image.copy()  # the array goes, the picture stays
-        self.setAccessibleName(tr("Sketch: {0}", finding.says))
+        self.setAccessibleName(name)
         self.show()
         self.update()
 

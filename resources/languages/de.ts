@@ -320,6 +320,10 @@
       <translation>In der Ecke verzogen um {0:+.2f} %, u {1:.2f} %.</translation>
     </message>
     <message>
+      <source>Bleed-out over time – ptmark</source>
+      <translation>Ausbluten über die Zeit – ptmark</translation>
+    </message>
+    <message>
       <source>Both measurements, lengths with expanded uncertainty</source>
       <translation>Beide Messungen, Längen mit erweiterter Messunsicherheit</translation>
     </message>
@@ -892,6 +896,10 @@
       <translation>Raster und Maßstabsbalken auf der Oberfläche</translation>
     </message>
     <message>
+      <source>Growth</source>
+      <translation>Wachstum</translation>
+    </message>
+    <message>
       <source>Guided pass</source>
       <translation>Geführter Durchgang</translation>
     </message>
@@ -1130,6 +1138,10 @@
     <message>
       <source>Length</source>
       <translation>Länge</translation>
+    </message>
+    <message>
+      <source>Length and area against minutes since the developer was dry</source>
+      <translation>Länge und Fläche über den Minuten, seit der Entwickler trocken war</translation>
     </message>
     <message>
       <source>Length from</source>
@@ -1602,6 +1614,10 @@
     <message>
       <source>Plot of the years. {0}</source>
       <translation>Verlauf über die Jahre. {0}</translation>
+    </message>
+    <message>
+      <source>Plotting bleed-out</source>
+      <translation>Das Ausbluten wird aufgetragen</translation>
     </message>
     <message>
       <source>Points</source>

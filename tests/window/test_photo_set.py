@@ -278,3 +278,31 @@ def test_only_the_photo_at_hand_is_held_whole(qtbot, window, idle, scene_file, t
     assert [path.name for path in held if path.parent == tmp_path] == ["own 2.png"]
     for kept in window.turning.previews.values():
         assert sum(level.pixels.nbytes for level in kept.levels) <= 1024 * 1024 * 3
+
+
+def test_growth_over_the_photos_is_plotted_or_says_what_is_missing(
+    qtbot, pair, idle, monkeypatch
+):
+    inspection = pair.session.inspection
+    far = crack(inspection)
+    turn(qtbot, pair, idle, KEY.Key_PageUp)
+    inspection.photos.same(crack(inspection), far)
+    growth = pair.photos_strip.buttons[2]
+    qtbot.mouseClick(growth, Qt.MouseButton.LeftButton)
+    idle()
+    page = pair.photos_strip.growth_page
+    assert page.isVisible()
+    assert "does not say when the developer was dry" in page.says.text()
+    assert page.plot.picture is None
+    # these files tell no time of day: give each one, as a camera would
+    times = iter(["2026-01-15T10:05:00", "2026-01-15T10:25:00"])
+    made = inspection.to_record()
+    for view in (made.photo, made.more_photos[0]["photo"]):
+        view["camera"] = {**(view["camera"] or {}), "taken": next(times)}
+    made.fields["developer_dry_at"] = "10:00"
+    monkeypatch.setattr(type(inspection), "to_record", lambda _: made)
+    qtbot.mouseClick(growth, Qt.MouseButton.LeftButton)
+    idle()
+    assert page.plot.isVisible()
+    assert page.plot.picture.width() == 1600
+    page.close()

@@ -1,0 +1,95 @@
+"""Bleed-out in the photos of one inspection: measured points against minutes, none fitted.
+
+An indication is followed by its letter, which says that it is one in several photos.
+"""
+
+from dataclasses import dataclass
+
+import numpy as np
+import numpy.typing as npt
+
+from ptmark.errors import PtmarkError, SeriesError
+from ptmark.record import Record
+from ptmark.report.chart import Chart, Line, draw_chart
+from ptmark.report.growth import MOST_CURVES, curve_look
+from ptmark.report.growth_data import MEASURED_ONLY
+from ptmark.series import minutes_since
+
+__all__ = ["Bleedout", "bleedout"]
+
+Picture = npt.NDArray[np.uint8]
+Points = dict[str, list[tuple[float, float, float]]]  # by letter: minutes, value, U
+
+_WIDE, _HIGH, _UNIT = 1600, 700, 20.0
+
+
+@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
+class Bleedout:
+    """``picture`` of shape (H, 1600, 3) with both plots, None where there is nothing to plot.
+
+    ``says`` is what it shows, or why there is none.
+    """
+
+    picture: Picture | None
+    says: str
+
+
+def bleedout(record: Record) -> Bleedout:
+    """Length and area against minutes of what several photos of a record show.
+
+    The minutes are those from the field "Developer dry at" to when each photo was taken, both
+    by the camera's clock.
+    """
+    views = record.views()
+    developed = record.fields.get("developer_dry_at", "").strip()
+    if not developed:
+        return _nothing("the record does not say when the developer was dry")
+    taken = [
+        (view.photo["file"], str((view.photo.get("camera") or {}).get("taken") or ""))
+        for view in views
+    ]
+    try:
+        minutes = minutes_since(developed, taken)
+    except PtmarkError as exc:
+        whose = f"{exc.where}: " if isinstance(exc, SeriesError) else ""
+        return _nothing(f"{whose}{exc.what}")
+    length = _points(views, minutes, "length_mm", "length_u_mm")
+    area = _points(views, minutes, "area_mm2", "area_u_mm2")
+    if not length:
+        return _nothing("no indication bears one letter in two photos of different times")
+    by_size = sorted(length, key=lambda name: -max(y for _, y, _ in length[name]))
+    shown = by_size[:MOST_CURVES]
+    plots = [
+        draw_chart(_chart(title, points, shown), _WIDE // 2, _HIGH, _UNIT)
+        for title, points in (("Length, mm", length), ("Area, mm²", area))
+    ]
+    most = "" if len(shown) == len(length) else f" The {len(shown)} longest are drawn."
+    return Bleedout(
+        picture=np.concatenate(plots, axis=1),
+        says=f"Minutes from when the developer was dry ({developed}) to each photo, both by "
+        f"the camera's clock. {MEASURED_ONLY} Bars: ± U (k = 2).{most}",
+    )
+
+
+def _nothing(why: str) -> Bleedout:
+    return Bleedout(picture=None, says=f"Bleed-out over time is not plotted: {why}.")
+
+
+def _points(
+    views: list[Record], minutes: list[float], value: str, uncertainty: str
+) -> Points:
+    """What each letter measures in the photos that show it, in order of time."""
+    found: Points = {}
+    for at, view in sorted(zip(minutes, views, strict=True), key=lambda pair: pair[0]):
+        for one in view.indications:
+            if one[value] is not None:
+                found.setdefault(one["id"], []).append((at, one[value], one[uncertainty]))
+    return {name: made for name, made in found.items() if len({at for at, _, _ in made}) > 1}
+
+
+def _chart(title: str, points: Points, shown: list[str]) -> Chart:
+    lines = []
+    for number, name in enumerate(shown):
+        ink, style = curve_look(number)
+        lines.append(Line(name=name, points=np.array(points[name]), ink=ink, style=style))
+    return Chart(title=title, lines=tuple(lines), span=(0.0, 0.0))

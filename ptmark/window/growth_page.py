@@ -1,0 +1,58 @@
+"""Bleed-out over the photos of one inspection: the report's plot in a window of its own."""
+
+from typing import TYPE_CHECKING
+
+from PySide6.QtCore import Qt
+from PySide6.QtWidgets import QLayout, QVBoxLayout, QWidget
+
+from ptmark.window.bits import plain
+from ptmark.window.session import Session
+from ptmark.window.sketch_view import SketchView
+from ptmark.window.words import tr
+from ptmark.window.workers import Token
+
+if TYPE_CHECKING:
+    from ptmark.report.set_growth import Bleedout
+
+__all__ = ["GrowthPage"]
+
+
+class GrowthPage(QWidget):
+    """Shows `ptmark.report.set_growth` of the inspection as it stands when it is asked for."""
+
+    def __init__(self, session: Session, parent: QWidget) -> None:
+        super().__init__(parent, Qt.WindowType.Window)
+        self.setWindowTitle(tr("Bleed-out over time – ptmark"))
+        self._session = session
+        self.plot, self.says = SketchView(300), plain()
+        column = QVBoxLayout(self)
+        column.setSizeConstraint(QLayout.SizeConstraint.SetNoConstraint)
+        column.addWidget(self.plot, 1)
+        column.addWidget(self.says)
+        self.resize(1000, 520)
+
+    def ask(self) -> None:
+        """Plot beside the window, then show."""
+        inspection = self._session.inspection
+        if inspection is None:
+            return
+        twin = inspection.twin()
+
+        def work(_token: Token) -> "Bleedout":
+            from ptmark.report.set_growth import bleedout
+
+            return bleedout(twin.to_record())
+
+        self._session.workers.start(
+            tr("Plotting bleed-out"),
+            work,
+            self._show,
+            failed=lambda exc: self._session.say_trouble("photo", exc),
+            key="growth",
+        )
+
+    def _show(self, made: "Bleedout") -> None:
+        self.plot.show_pixels(made.picture, made.says)
+        self.says.setText(made.says)
+        self.show()
+        self.activateWindow()

@@ -1,0 +1,77 @@
+"""Bleed-out plotted from a record: the record's own numbers at its photos' own times."""
+
+from types import SimpleNamespace
+
+import numpy as np
+import pytest
+
+from ptmark.report import set_growth
+from ptmark.report.set_growth import bleedout
+
+
+def one(letter, length, area):
+    return {
+        "id": letter,
+        "length_mm": length,
+        "length_u_mm": None if length is None else 0.1,
+        "area_mm2": area,
+        "area_u_mm2": None if area is None else 0.3,
+    }
+
+
+def record(photos, developed="10:00"):
+    """A record of photos, each the time it was taken and its indications."""
+    views = tuple(
+        SimpleNamespace(
+            photo={"file": f"{number}.jpg", "camera": {"taken": taken}}, indications=shown
+        )
+        for number, (taken, shown) in enumerate(photos, 1)
+    )
+    return SimpleNamespace(views=lambda: views, fields={"developer_dry_at": developed})
+
+
+LATE = ("2026-01-15T10:25:00", [one("A", 9.0, 8.0), one("C", 2.0, 3.0)])
+EARLY = ("2026-01-15T10:04:30", [one("A", 8.0, 5.0), one("B", 1.0, 1.0), one("D", None, None)])
+
+
+def test_points_are_the_records_own_in_order_of_time(monkeypatch):
+    drawn = []
+
+    def keep(chart, width, height, unit):
+        drawn.append(chart)
+        return np.zeros((height, width, 3), np.uint8)
+
+    monkeypatch.setattr(set_growth, "draw_chart", keep)
+    made = bleedout(record([LATE, EARLY]))
+    assert made.picture is not None
+    length, area = drawn
+    # B, C and D stand in one photo each, so that there is nothing to follow
+    assert [line.name for line in length.lines] == ["A"]
+    # minutes by hand: 10:04:30 and 10:25:00 less 10:00
+    assert length.lines[0].points.tolist() == [[4.5, 8.0, 0.1], [25.0, 9.0, 0.1]]
+    assert area.lines[0].points.tolist() == [[4.5, 5.0, 0.3], [25.0, 8.0, 0.3]]
+
+
+def test_the_plot_is_drawn_and_says_what_it_is():
+    made = bleedout(record([EARLY, LATE]))
+    assert made.picture.shape[1:] == (1600, 3)
+    assert (made.picture < 128).any()
+    assert "10:00" in made.says
+    assert "Measured points only" in made.says
+
+
+@pytest.mark.parametrize(
+    ("photos", "developed", "why"),
+    [
+        ([EARLY, LATE], "", "does not say when the developer was dry"),
+        ([EARLY, LATE], "noon", "'noon' is no time"),
+        ([EARLY, LATE], "10:10", "1.jpg: was taken -5.5 min after"),
+        ([EARLY, ("", LATE[1])], "10:00", "2.jpg: the photo does not tell when"),
+        ([EARLY, (EARLY[0], LATE[1])], "10:00", "no indication bears one letter"),
+        ([EARLY], "10:00", "no indication bears one letter"),
+    ],
+)
+def test_where_nothing_can_be_plotted_the_reason_is_told(photos, developed, why):
+    made = bleedout(record(photos, developed))
+    assert made.picture is None
+    assert why in made.says
