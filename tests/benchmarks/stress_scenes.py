@@ -36,6 +36,7 @@ class Condition:
     mm_per_px: float = 0.07
     exposure: float = 0.85
     count: int = 30
+    file: str = ""  # by way of which file, see `stress_files`
 
 
 @dataclass(frozen=True, kw_only=True, eq=False)
