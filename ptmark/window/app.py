@@ -5,9 +5,11 @@ from pathlib import Path
 
 import PySide6
 from PySide6.QtCore import QCoreApplication, QElapsedTimer, QEventLoop, QLocale
+from PySide6.QtGui import QGuiApplication, QIcon
 from PySide6.QtWidgets import QApplication
 
 from ptmark.errors import PtmarkError
+from ptmark.places import resource
 from ptmark.window.main_window import MainWindow
 from ptmark.window.words import language, own_texts, qt_texts
 
@@ -35,6 +37,8 @@ def start(words: list[str]) -> tuple[QCoreApplication, MainWindow]:
     """Make the application and its window, which is not shown yet."""
     app = QApplication.instance() or QApplication(words)
     app.setApplicationName("ptmark")
+    QGuiApplication.setDesktopFileName("ptmark")
+    QGuiApplication.setWindowIcon(QIcon(str(resource("icons", "ptmark.png"))))
     if language != "en":
         QLocale.setDefault(QLocale(language))
         app.installTranslator(qt_texts(app))

@@ -10,6 +10,7 @@ __all__ = [
     "ask_for_folder",
     "ask_for_photo",
     "ask_for_photos",
+    "ask_for_printer",
     "ask_for_record",
     "ask_where_to_save",
 ]
@@ -27,6 +28,18 @@ def ask_for_photos(parent: QWidget, folder: Path) -> list[Path]:
     """Ask which photos to add; none where the user leaves it."""
     names, _ = QFileDialog.getOpenFileNames(parent, tr("Add photos"), str(folder), PHOTOS)
     return sorted(Path(name) for name in names)
+
+
+def ask_for_printer(parent: QWidget) -> tuple[str, int] | None:
+    """Ask for a printer and how many copies; None where the user leaves it."""
+    from PySide6.QtPrintSupport import QPrintDialog, QPrinter
+
+    printer = QPrinter()
+    dialog = QPrintDialog(printer, parent)
+    dialog.setOption(QPrintDialog.PrintDialogOption.PrintToFile, on=False)
+    if not dialog.exec() or not printer.printerName():
+        return None
+    return printer.printerName(), printer.copyCount()
 
 
 def ask_for_record(parent: QWidget, folder: Path) -> Path | None:

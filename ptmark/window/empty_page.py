@@ -21,7 +21,7 @@ _MOST_DRAFTS = 3
 class EmptyPage(QWidget):
     """Invites to begin.
 
-    Signals: ``open_asked()``, ``sample_asked(object)`` a path, ``draft_taken(object)`` and
+    Signals: ``open_asked()``, ``sample_asked(object)`` the path of a photo or record, ``draft_taken(object)`` and
     ``draft_dismissed(object)`` a `Draft`.
     """
 
@@ -63,6 +63,8 @@ class EmptyPage(QWidget):
         column.addLayout(self.guide_row)
         self._samples = QVBoxLayout()
         column.addLayout(self._samples)
+        self._recent = QHBoxLayout()
+        column.addLayout(self._recent)
         self.notice = Notice()
         column.addWidget(self.notice)
         self._drafts = QVBoxLayout()
@@ -85,6 +87,22 @@ class EmptyPage(QWidget):
             row.addWidget(button)
         row.addStretch(1)
         self._samples.addLayout(row)
+
+    def offer_recent(self, records: list[Path]) -> None:
+        """Offer the records saved last, newest first."""
+        while (item := self._recent.takeAt(0)) is not None:
+            if (old := item.widget()) is not None:
+                old.deleteLater()
+        if records:
+            self._recent.addWidget(quiet(tr("Saved last:"), wraps=False))
+        for path in records:
+            button = QPushButton(path.stem)
+            button.setAccessibleName(tr("Open the record {0}", path.name))
+            button.setToolTip(str(path))
+            button.setMinimumHeight(32)
+            button.clicked.connect(lambda _=False, p=path: self.sample_asked.emit(p))
+            self._recent.addWidget(button)
+        self._recent.addStretch(1)
 
     def offer_drafts(self, drafts: list[Draft]) -> None:
         """Offer unfinished work; newest first."""

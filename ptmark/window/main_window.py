@@ -29,6 +29,7 @@ from ptmark.window.memory import Memory
 from ptmark.window.photo_row import PhotoRow
 from ptmark.window.photo_view import PhotoView
 from ptmark.window.photos_strip import PhotosStrip
+from ptmark.window.recent import Recent
 from ptmark.window.saving import Saving
 from ptmark.window.seeing import Seeing
 from ptmark.window.session import STEPS, Session
@@ -61,6 +62,7 @@ class MainWindow(QWidget):
         self.looking, self.hands = Looking(self.session), Hands(self.session)
         self.turning = Turning(self.session, self.looking)
         self.saving, self.memory = Saving(self.session), Memory(self.session)
+        self.recent = Recent(self.session.workers, self.saving)
         self.view = PhotoView()
         self.view.keys = self._photo_key
         self.bench = Bench(self.session, self.view, self.hands)
@@ -182,6 +184,7 @@ class MainWindow(QWidget):
         self.seeing.changed.connect(self._show_marks)
         self.empty.open_asked.connect(self.ask_open)
         self.empty.sample_asked.connect(self.open)
+        self.recent.changed.connect(self.empty.offer_recent)
         Shortcut("Ctrl+Left", self, lambda: self._next(-1), tr("Step before"))
 
     # -- starting -----------------------------------------------------------------------------
@@ -192,6 +195,7 @@ class MainWindow(QWidget):
             self.open(photo)  # first, so that the photo need not wait for the other rooms
         self.session.load()
         self.memory.load()
+        self.recent.load()
         self.empty.open_button.setFocus()
         samples = sorted(sample_images().glob("*.jpg"))
         self.empty.offer_samples(samples)

@@ -14,6 +14,7 @@ from ptmark.window.cautions import VERDICT_CAUTIONS, WORK_CAUTIONS
 from ptmark.window.kept_fields import KeptNotice, mark_kept
 from ptmark.window.last_of_part import LastOfPart, PartOffer
 from ptmark.window.process_timers import ProcessTimers
+from ptmark.window.saved_files import FileOut, PrintButton
 from ptmark.window.saving import Saving
 from ptmark.window.session import Session
 from ptmark.window.sign_form import RevisionForm, SignForm
@@ -168,6 +169,11 @@ class RecordStep(StepPage):
     def _on_saved(self, paths: list[Path]) -> None:
         names = ", ".join(path.name for path in paths)
         self.saved.say(tr("Saved {0} in {1}", names, paths[0].parent), "done")
+        prints = [path for path in paths if path.suffix.lower() == ".pdf"]
+        self.saved.offer(
+            *(FileOut(path) for path in paths),
+            *(PrintButton(path, self.session, self._on_failed) for path in prints),
+        )
 
     def _bring_revision(self) -> None:
         self.saved.say("")
@@ -175,6 +181,7 @@ class RecordStep(StepPage):
         self.ensureWidgetVisible(self.revision)
 
     def _on_failed(self, exc: Exception) -> None:
+        self.saved.offer()
         if isinstance(exc, PtmarkError):
             self.saved.say_error(exc)
         else:
