@@ -7,6 +7,7 @@ from dataclasses import replace
 from ptmark.commands.options import read_lines, read_pipe, read_points, read_rectangle
 from ptmark.errors import UsageError
 from ptmark.folder import Asked
+from ptmark.inspection.state import EdgeLine
 from ptmark.record import FIELDS
 from ptmark.scale import CardReference, LinesReference, OnPlane, PairReference, Reference
 from ptmark.units import parse_length
@@ -75,6 +76,15 @@ def add_measuring(made: argparse.ArgumentParser) -> None:
     )
     made.add_argument("--weld-length", metavar="LENGTH", help="length of weld in the area")
     made.add_argument("--thickness", metavar="LENGTH", help="thickness of the part")
+    made.add_argument("--diameter", metavar="LENGTH", help="diameter of the part")
+    made.add_argument(
+        "--edge",
+        action="append",
+        default=[],
+        metavar="[NAME=]X1,Y1,X2,Y2,…",
+        help="a free edge of the part that rules go by, two or more points on it, px; another "
+        "line by its NAME in the rule; once for each line",
+    )
     made.add_argument("--criteria", default="", metavar="PROFILE", help="see: ptmark criteria")
     made.add_argument("--decision", choices=["guarded", "simple"], default="guarded")
     made.add_argument(
@@ -103,6 +113,8 @@ def read_asked(args: argparse.Namespace) -> Asked:
         relief_mm=_height(args.relief, "--relief"),
         weld_length_mm=_length(args.weld_length, "--weld-length"),
         thickness_mm=_length(args.thickness, "--thickness"),
+        diameter_mm=_length(args.diameter, "--diameter"),
+        edges_px=tuple(_edge(text) for text in args.edge),
     )
 
 
@@ -126,6 +138,13 @@ def _weld(text: str) -> tuple[tuple[float, float], tuple[float, float]]:
     if start == end:
         raise UsageError("both points are the same", where="--weld", mend="give two points")
     return start, end
+
+
+def _edge(text: str) -> EdgeLine:
+    name, sign, points = text.rpartition("=")
+    if sign and not name.strip():
+        raise UsageError("has no name before =", where="--edge", mend="NAME=X1,Y1,X2,Y2")
+    return name.strip() or "edge", tuple(read_points(points, "--edge", least=2))
 
 
 def _length(text: str | None, where: str) -> float | None:

@@ -120,7 +120,7 @@ def _photos(first: Record, args: argparse.Namespace) -> list[tuple[Path, int]]:
 
 
 def _as_told(asked: Asked, blind: "BlindReview", path: Path) -> Asked:
-    """Area, criteria and thickness of the record, where the reviewer gave none of their own."""
+    """What the record tells of part and rules, where the reviewer gave nothing of their own."""
     same = find_photo(path.parent, path.name, blind.photo_sha256) == path
     area = blind.area_px if same and asked.area_px is None else None
     return replace(
@@ -129,6 +129,8 @@ def _as_told(asked: Asked, blind: "BlindReview", path: Path) -> Asked:
         profile=asked.profile or blind.profile,
         decision_rule=asked.decision_rule if asked.profile else blind.decision_rule,
         thickness_mm=asked.thickness_mm or blind.thickness_mm,
+        diameter_mm=asked.diameter_mm or blind.diameter_mm,
+        edges_px=asked.edges_px or (blind.edges_px if same else ()),
     )
 
 

@@ -5,6 +5,7 @@ A profile is compared in the units of the edition it was written from, never con
 """
 
 from ptmark.criteria.again import Change, changes, is_stale
+from ptmark.criteria.asks import Asked, asked_of
 from ptmark.criteria.compare import Difference, compare
 from ptmark.criteria.evaluate import evaluate
 from ptmark.criteria.parameter import Parameter, RuleKind
@@ -23,6 +24,7 @@ from ptmark.criteria.vocabulary import rule_kinds, step_kinds
 
 __all__ = [
     "SEVERITY",
+    "Asked",
     "Change",
     "Difference",
     "Evaluation",
@@ -32,6 +34,7 @@ __all__ = [
     "Profile",
     "RuleKind",
     "Scene",
+    "asked_of",
     "changes",
     "compare",
     "evaluate",

@@ -165,7 +165,7 @@ def _margin(case: Case, leaf: Rule, own: Item, place: int) -> list[str]:
         limit, value, u, what = limit_of(case, leaf), own.length, own.u, "the length"
     elif isinstance(leaf, EdgeRule):
         apart = distance(case, leaf, PLAIN, place)
-        limit, value, u = case.limit(leaf.reject), apart, own.u / 2
+        limit, value, u = case.limit(leaf.reject), apart, own.apart_u
         what = f"the distance from the {leaf.line}"
     else:
         return []

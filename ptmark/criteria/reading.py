@@ -24,14 +24,16 @@ _MOST_INDICATIONS = 100_000
 _FARTHEST_MM = 1e7  # ten kilometres: beyond it a double cannot tell a thousandth of a tolerance
 _LARGEST = 1e9  # of any number, in mm or degrees
 _DEPARTS_MM = 0.01
+_NUMBERS = ("length_mm", "path_mm", "width_mm", "length_u_mm", "width_u_mm", "edge_u_mm")
 _FEW = 300  # so many are all measured closely at once
 
 
 def scene_from_json(document: Mapping[str, Any]) -> Scene:
     """Read the shape that ``ptmark measure --json`` writes, or less.
 
-    Each of ``indications`` needs ``id`` and ``outline_mm``, and takes ``length_u_mm`` and
-    ``width_u_mm`` (0 where absent), ``kind``, ``relevance`` and ``reason``; the top level
+    Each of ``indications`` needs ``id`` and ``outline_mm``, and takes ``length_u_mm``,
+    ``width_u_mm`` and ``edge_u_mm`` (how well the place of the edges is known from there; 0
+    where absent), ``kind``, ``relevance`` and ``reason``; the top level
     takes ``weld_length_mm``, ``thickness_mm``, ``diameter_mm``, ``weld_direction_deg`` and
     ``edges_mm``: lines as lists of [x, y], either a list of free edges or an object of lines
     or lists of them by name ("edge" is a free edge). The outline is what is judged: length,
@@ -106,7 +108,7 @@ def _read(data: object, where: str) -> _Read:
         raise CriteriaError(error.what, where=f"{where}, outline_mm") from error
     numbers = {
         key: _number(data, key, where, least=0.0 if key.endswith("_u_mm") else None)
-        for key in ("length_mm", "path_mm", "width_mm", "length_u_mm", "width_u_mm")
+        for key in _NUMBERS
     }
     texts = {key: _text(data, key, where) for key in ("kind", "relevance", "reason")}
     return _Read(str(name), outline, numbers, texts)
@@ -133,6 +135,7 @@ def _judged(one: _Read, rough: Rough, notes: list[str], *, closely: bool) -> Jud
         width=width,
         length_u=length_u,
         width_u=width_u,
+        edge_u=stated["edge_u_mm"] or 0.0,
         **one.texts,
         rough=None if closely else rough,
     )

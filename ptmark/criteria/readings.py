@@ -44,6 +44,7 @@ class Readings:
         self._kinds = [number_of(one.kind) for one in judged]
         self._apart = Apart(polygons([one.outline_mm * scale for one in judged]))
         self._u = np.array([one.length_u for one in judged], dtype=float) * scale
+        self._edge_u = np.array([one.edge_u for one in judged], dtype=float) * scale
         self._shaping = Shaping(judged, scale, profile.shape.linear)
         self._made: dict[float, View] = {}
 
@@ -60,13 +61,12 @@ class Readings:
 
     @cached_property
     def _exact(self) -> bool:
-        return not self._u.any() and not self._shaping.width_u.any()
+        known = (self._u, self._edge_u, self._shaping.width_u)
+        return not any(u.any() for u in known)
 
     def _view(self, reading: float) -> View:
         clusters = self._clusters(reading)
-        most = self._u[np.array([cluster[0] for cluster in clusters], dtype=np.int64)]
-        for k in _several(clusters):
-            most[k] = self._u[list(clusters[k])].max()
+        most, edge_u = self._most(self._u, clusters), self._most(self._edge_u, clusters)
         shapes, hulls = self._united(clusters)
         ends = self._ends(clusters, hulls)
         taken = self._shaping.taken(reading)
@@ -82,6 +82,7 @@ class Readings:
                     ends=ends[k][1],
                     length=length,
                     u=float(most[k]),
+                    edge_u=float(edge_u[k]),
                     ratio=shaped.ratio,
                     linear=shaped.linear,
                     rounded=shaped.rounded,
@@ -95,9 +96,18 @@ class Readings:
             shapes=shapes,
             hull_shapes=hulls,
             growth=reading * most / 2,
+            nearer=reading * (most / 2 + edge_u),
             unit=self._profile.unit,
             owner=_owner(clusters, len(self._ids)),
         )
+
+    @staticmethod
+    def _most(u: Array, clusters: list[tuple[int, ...]]) -> Array:
+        """The largest of each cluster."""
+        most = u[np.array([cluster[0] for cluster in clusters], dtype=np.int64)]
+        for k in _several(clusters):
+            most[k] = u[list(clusters[k])].max()
+        return most
 
     def _clusters(self, reading: float) -> list[tuple[int, ...]]:
         if self._profile.merge is None:

@@ -16,7 +16,8 @@ class Judged:
     """One indication as the criteria see it; mm on the surface.
 
     ``length_u`` and ``width_u`` are expanded uncertainties, k = 2. ``kind`` is an ISO 6520-1
-    name or number where the inspector has named one, else "". With ``rough`` given, width and
+    name or number where the inspector has named one, else "". ``edge_u`` (k = 2) is how far the
+    scene's lines may lie elsewhere as seen from it. With ``rough`` given, width and
     path are only known between its bounds, ``width`` is their upper and ``path`` their lower
     one; they are measured where a rule hangs on them.
     """
@@ -28,6 +29,7 @@ class Judged:
     width: float
     length_u: float = 0.0
     width_u: float = 0.0
+    edge_u: float = 0.0
     kind: str = ""
     relevance: str = ""  # "", or "non-relevant"/"false" as set by the inspector, with a reason
     reason: str = ""

@@ -6,7 +6,7 @@ import numpy as np
 
 from ptmark.criteria.case import NO, YES, Case, Figures, conformity
 from ptmark.criteria.kinds import covers, number_of
-from ptmark.criteria.leaves import answers, distance, limit_of, missing
+from ptmark.criteria.leaves import answers, limit_of, missing
 from ptmark.criteria.limits import Limit, per_mm
 from ptmark.criteria.result import Finding
 from ptmark.criteria.rules import EdgeRule, KindRule, Rule, ShapeRule, SingleRule, SizeRule
@@ -59,9 +59,9 @@ def by_edge(case: Case, rule: EdgeRule) -> list[Finding]:
 
     def finding(how: str, place: int) -> Finding:
         item = case.views.view(_reading(how)).items[place]
-        apart = distance(case, rule, _reading(how), place) or 0.0
-        plain = apart + (item.u / 2 if how == _WORST else 0.0)
-        far = measured(plain, item.u / 2, case.unit, against=limit.value)
+        way = case.views.view(_reading(how)).nearest(place, case.lines(rule.line))
+        plain = float(np.hypot(*(way[1] - way[0])))
+        far = measured(plain, item.apart_u, case.unit, against=limit.value)
         head = f"Indication {' and '.join(item.ids)} lies {far} from the {rule.line}"
         wanted = bound(limit, of_length=False)
         if how == _WORST:
@@ -78,8 +78,8 @@ def by_edge(case: Case, rule: EdgeRule) -> list[Finding]:
             _given(rule, how),
             says,
             ids=item.ids,
-            figures=Figures(plain, item.u / 2, limit.value, case.unit),
-            sketch=case.views.view(_reading(how)).nearest(place, case.lines(rule.line)),
+            figures=Figures(plain, item.apart_u, limit.value, case.unit),
+            sketch=way,
         )
 
     return each(case, rule, finding) or [

@@ -20,6 +20,7 @@ PLAIN, WORST, LEAST = 0, 1, -1  # what is added to each length, in its U
 class Item:
     """One indication, or several merged into one; ``u`` and ``width_u`` are expanded, k = 2.
 
+    ``edge_u`` is that of the place of the scene's lines as seen from it.
     ``length`` holds ``u`` in the worst reading and lacks it in the least. ``ratio`` is as
     measured in any reading.
     """
@@ -28,12 +29,18 @@ class Item:
     ends: Array  # the two points of the outline farthest apart, shape (2, 2)
     length: float
     u: float
+    edge_u: float
     ratio: float  # the least it can be, where it was not ``close``
     linear: bool
     rounded: bool
     relevant: bool
     close: bool = True  # whether width and path were measured, not only bounded
     kinds: tuple[str, ...] = ()  # ISO 6520-1 numbers, where the inspector has named it
+
+    @property
+    def apart_u(self) -> float:
+        """Expanded uncertainty of its distance to a line of the scene, k = 2."""
+        return self.u / 2 + self.edge_u
 
     @property
     def ratio_told(self) -> str:
@@ -56,6 +63,7 @@ class View:
     shapes: npt.NDArray[Any]
     hull_shapes: npt.NDArray[Any]  # convex hulls of the shapes
     growth: Array
+    nearer: Array  # how much nearer to the scene's lines each is taken
     unit: str
     owner: Indices  # the item that each indication belongs to
 
@@ -122,7 +130,7 @@ class View:
 
         target = shapely.MultiLineString(lines)
         shapely.prepare(target)
-        return np.maximum(shapely.distance(self.shapes, target) - self.growth, 0.0)
+        return np.maximum(shapely.distance(self.shapes, target) - self.nearer, 0.0)
 
     def nearest(self, place: int, lines: list[Array]) -> Array:
         """The shortest way from an item as measured to the lines: its two ends, (2, 2)."""

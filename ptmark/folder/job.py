@@ -11,6 +11,7 @@ from ptmark import __version__
 from ptmark.criteria import load_profile
 from ptmark.errors import PtmarkError
 from ptmark.inspection import Inspection
+from ptmark.inspection.state import EdgeLine
 from ptmark.photo import Photo, open_photo
 from ptmark.record import Record
 from ptmark.scale import CardReference, Reference, reference_to_json
@@ -62,6 +63,8 @@ class Asked:
     relief_mm: float | None = None
     weld_length_mm: float | None = None
     thickness_mm: float | None = None
+    diameter_mm: float | None = None
+    edges_px: tuple[EdgeLine, ...] = ()
     mode: str = ""
     lens: bool = True
 
@@ -79,7 +82,8 @@ class Asked:
                 self.mode,
                 self.lens,
             ],
-            "sizes": [self.weld_length_mm, self.thickness_mm],
+            "sizes": [self.weld_length_mm, self.thickness_mm, self.diameter_mm],
+            "edges": self.edges_px,
         }
         return hashlib.sha256(json.dumps(told, sort_keys=True).encode()).hexdigest()[:16]
 
@@ -119,6 +123,8 @@ def inspected(path: Path, asked: Asked) -> Inspection:
         inspection.change("mark the examined area", area_px=asked.area_px)
     if asked.weld_px is not None:
         inspection.change("mark the weld", weld_px=asked.weld_px)
+    if asked.edges_px:
+        inspection.change("mark the edges", edges_px=asked.edges_px)
     inspection.set_suggestions(inspection.look())
     return inspection
 
@@ -133,6 +139,7 @@ def take_asked(inspection: Inspection, asked: Asked) -> Inspection:
         relief_mm=asked.relief_mm,
         weld_length_mm=asked.weld_length_mm,
         thickness_mm=asked.thickness_mm,
+        diameter_mm=asked.diameter_mm,
         mode=asked.mode,
     )
     _ = inspection.profile  # loads it

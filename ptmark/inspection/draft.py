@@ -64,7 +64,9 @@ def _photo_to_json(state: State, inspection: Inspection) -> dict[str, Any]:
         "marked": [_marked_to_json(m) for m in state.marked],
         "mode": state.mode,
         "look": _NO_LOOK if info is None else _look_to_json(look_of(inspection, info)),
+        "edges": [{"name": name, "points_px": points} for name, points in state.edges_px],
         **{name: getattr(state, name) for name in _PLAIN},
+        "diameter_mm": state.diameter_mm,
     }
 
 
@@ -181,6 +183,8 @@ def _view_to_json(view: Record, photo: Path) -> dict[str, Any]:
         # with the weld's two points it may be the distance between them
         "weld_length_mm": given["weld_length_mm"] if weld_px else view.weld_length_mm,
         "thickness_mm": view.thickness_mm,
+        "diameter_mm": view.diameter_mm,
+        "edges": given.get("edges", []),
     }
 
 
@@ -268,5 +272,10 @@ def _state(document: dict[str, Any]) -> State:
         mode=str(document.get("mode", "")),
         retest_of=document.get("retest_of"),
         carried=frozenset(document.get("carried", ())),
+        edges_px=tuple(
+            (str(one["name"]), tuple(_point(p) for p in one["points_px"]))
+            for one in document.get("edges", ())
+        ),
+        diameter_mm=document.get("diameter_mm"),
         **{name: document[name] for name in (*_PLAIN, *_SHARED)},
     )

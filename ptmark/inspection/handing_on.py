@@ -10,6 +10,7 @@ import numpy as np
 
 from ptmark.criteria import Evaluation, Judged, Profile, Scene, evaluate
 from ptmark.dye import LeftOut, Remark
+from ptmark.inspection.edges import edge_u_of, edges_of
 from ptmark.inspection.state import Marked, State
 from ptmark.measure import Conditions, Measurement
 from ptmark.photo import PhotoInfo
@@ -33,15 +34,18 @@ def scene_of(
     taken from where another photo of the set shows it too; its place stays this photo's.
     """
     length_mm, direction_deg = weld_of(state, surface)
+    known = {} if surface is None else edge_u_of(measured, state, surface)
     return Scene(
         indications=tuple(
-            _judged(one, made, sizes.get(one.id, made))
+            replace(_judged(one, made, sizes.get(one.id, made)), edge_u=known.get(one.id, 0.0))
             for one, made in measured
             if made is not None
         ),
         weld_length_mm=length_mm,
         weld_direction_deg=direction_deg,
         thickness_mm=state.thickness_mm,
+        diameter_mm=state.diameter_mm,
+        edges={} if surface is None else edges_of(state, surface),
     )
 
 
@@ -87,11 +91,13 @@ def record_of(
 ) -> Record:
     """The inspection as a record; what is missing stays empty there."""
     weld_length_mm, weld_direction_deg = weld_of(state, surface)
+    edges = {} if surface is None else edges_of(state, surface)
+    known = {} if surface is None else edge_u_of(measured, state, surface)
     return build_record(
         info=info,
         surface=surface,
         reference=state.reference,
-        entries=[_entry(one, made) for one, made in measured],
+        entries=[_entry(one, made, known.get(one.id)) for one, made in measured],
         left_out=left_out,
         evaluation=evaluation,
         conditions=Conditions(relief_mm=state.relief_mm),
@@ -106,8 +112,11 @@ def record_of(
         weld_length_mm=weld_length_mm,
         weld_direction_deg=weld_direction_deg,
         thickness_mm=state.thickness_mm,
+        diameter_mm=state.diameter_mm,
+        edges=edges,
         given=given_json(
             mode=state.mode,
+            edges_px=state.edges_px,
             weld_px=state.weld_px,
             weld_length_mm=state.weld_length_mm,
             dropped=[_entry(one, None) for one in state.marked if one.standing == "dropped"],
@@ -145,13 +154,14 @@ def _judged(one: Marked, made: Measurement, size: Measurement) -> Judged:
     )
 
 
-def _entry(one: Marked, made: Measurement | None) -> Entry:
+def _entry(one: Marked, made: Measurement | None, edge_u: float | None = None) -> Entry:
     return Entry(
         id=one.id,
         outline_px=one.outline_px,
         edge=one.edge,
         measurement=made,
         standing=one.standing,
+        edge_u=edge_u,
         confidence=one.confidence,
         kind=one.kind,
         note=one.note,

@@ -27,6 +27,7 @@ __all__ = [
 ]
 
 Array = npt.NDArray[np.float64]
+EdgeLine = tuple[str, tuple[tuple[float, float], ...]]  # name, points in px
 # What all photos of an inspection have in common.
 SHARED = (
     "profile",
@@ -110,8 +111,9 @@ class State:
     looked at since.
 
     ``weld_px`` are two points on the weld's centre line, px: its course, and its length where
-    ``weld_length_mm`` is not given. ``mode`` is one of `ptmark.dye.MODES`, or "" to recognise
-    it from the photo.
+    ``weld_length_mm`` is not given. ``edges_px`` are lines on the part that rules go by, each
+    with its name ("edge" is a free edge) and its points, px. ``mode`` is one of
+    `ptmark.dye.MODES`, or "" to recognise it from the photo.
     """
 
     reference: Reference | None = None
@@ -123,6 +125,8 @@ class State:
     weld_px: tuple[tuple[float, float], tuple[float, float]] | None = None
     weld_length_mm: float | None = None
     thickness_mm: float | None = None
+    diameter_mm: float | None = None
+    edges_px: tuple[EdgeLine, ...] = ()
     fields: dict[str, str] = field(default_factory=dict)
     carried: frozenset[str] = frozenset()
     decision: str = ""
@@ -164,6 +168,7 @@ class State:
             mode=self.mode,
             relief_mm=self.relief_mm,
             thickness_mm=self.thickness_mm,
+            diameter_mm=self.diameter_mm,
             **{name: getattr(self, name) for name in SHARED},
         )
 

@@ -1,9 +1,10 @@
 """From an inspection's objects to its record: everything a second person needs."""
 
 import uuid
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from datetime import UTC, datetime
+from types import MappingProxyType
 from typing import Any
 
 import numpy as np
@@ -40,7 +41,9 @@ class Entry:
 
     ``outline_px`` of shape (N, 2) px of the upright photo; ``measurement`` is None where there
     is no surface. ``standing`` is "suggested" (not looked at) or "taken"; ``confidence`` 0 to 1
-    or None; ``relevance`` is "", "non-relevant" or "false", the latter two with a ``reason``.
+    or None; ``edge_u`` (k = 2, mm) is how well its distance to marked lines is known, None
+    where there are none; ``relevance`` is "", "non-relevant" or "false", the latter two with a
+    ``reason``.
     """
 
     id: str
@@ -53,6 +56,7 @@ class Entry:
     note: str = ""
     relevance: str = ""
     reason: str = ""
+    edge_u: float | None = None
 
 
 def build_record(  # noqa: PLR0913 - one argument for each part of the record, by name
@@ -75,6 +79,8 @@ def build_record(  # noqa: PLR0913 - one argument for each part of the record, b
     weld_length_mm: float | None = None,
     thickness_mm: float | None = None,
     weld_direction_deg: float | None = None,
+    diameter_mm: float | None = None,
+    edges: Mapping[str, Sequence[Array]] = MappingProxyType({}),
     given: dict[str, Any] | None = None,
 ) -> Record:
     """Gather everything a second person needs to repeat the inspection.
@@ -104,10 +110,12 @@ def build_record(  # noqa: PLR0913 - one argument for each part of the record, b
         What was said of the photo; they become cautions.
     record_id, created : str or None
         Given where a record is made again; else a new random UUID and the time now (UTC).
-    weld_length_mm, thickness_mm : float or None
-        What rules were told of the weld, mm.
+    weld_length_mm, thickness_mm, diameter_mm : float or None
+        What rules were told of the weld and the part, mm.
     weld_direction_deg : float or None
         The weld's run, from the surface's x axis towards its y axis.
+    edges : mapping of str to lines of shape (N, 2), mm
+        The lines that rules go by, such as a free edge, by name.
     given : dict or None
         What else the inspector gave for the photo, see `given_json`.
 
@@ -146,6 +154,9 @@ def build_record(  # noqa: PLR0913 - one argument for each part of the record, b
         weld_length_mm=number(weld_length_mm, 6),
         thickness_mm=number(thickness_mm, 6),
         weld_direction_deg=number(weld_direction_deg, 4),
+        diameter_mm=number(diameter_mm, 6),
+        edges_mm={name: [points(line, 4) for line in lines] for name, lines in edges.items()}
+        or None,
         given=given,
     )
 
@@ -156,6 +167,7 @@ def given_json(
     weld_px: Iterable[Sequence[float]] | None,
     weld_length_mm: float | None,
     dropped: Sequence[Entry],
+    edges_px: Sequence[tuple[str, Iterable[Sequence[float]]]] = (),
 ) -> dict[str, Any] | None:
     """What the inspector gave for a photo and no other member holds; None where nothing.
 
@@ -169,10 +181,14 @@ def given_json(
         As typed.
     dropped : sequence of Entry
         What the inspector dropped.
+    edges_px : sequence of (name, points)
+        The marked lines that rules go by, such as a free edge.
     """
-    if not (mode or weld_px or dropped):
+    if not (mode or weld_px or dropped or edges_px):
         return None
+    edges = [{"name": name, "points_px": points(line, 2)} for name, line in edges_px]
     return {
+        **({"edges": edges} if edges else {}),
         "mode": mode,
         "weld_px": None if weld_px is None else points(weld_px, 2),
         "weld_length_mm": number(weld_length_mm, 6),
@@ -198,6 +214,7 @@ def _indication(one: Entry, surface: SurfaceMap | None) -> dict[str, Any]:
     return {
         "id": one.id,
         **(_unmeasured() if made is None else _measured(made)),
+        **({} if one.edge_u is None else {"edge_u_mm": number(one.edge_u, 4)}),
         "outline_px": points(one.outline_px, 2),
         "centre_px": _centre_px(one, surface),
         "ends_px": None

@@ -22,11 +22,13 @@ PHOTO_MEMBERS = (
     "weld_length_mm",
     "thickness_mm",
     "weld_direction_deg",
+    "diameter_mm",
+    "edges_mm",
     "given",
 )
-_SINCE_3 = ("more_photos", "together", "given", "chosen")
+_SINCE_3 = ("more_photos", "together", "diameter_mm", "edges_mm", "given", "chosen")
 # Left out where they hold nothing, so that what was signed without them keeps its hash.
-_MAY_LACK = ("given", "chosen")
+_MAY_LACK = ("diameter_mm", "edges_mm", "given", "chosen")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -59,6 +61,8 @@ class Record:
     weld_length_mm: float | None = None
     thickness_mm: float | None = None
     weld_direction_deg: float | None = None
+    diameter_mm: float | None = None
+    edges_mm: dict[str, list[list[list[float]]]] | None = None
     given: dict[str, Any] | None = None
     chosen: dict[str, Any] | None = None
     more_photos: list[dict[str, Any]] = field(default_factory=list)

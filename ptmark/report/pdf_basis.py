@@ -29,6 +29,11 @@ def basis(record: Record, width: float) -> list[Flowable]:
         ("Background pinkness", measured(record.conditions["haze"], unit="(0 white, 1 dye)")),
         ("Weld length", measured(record.weld_length_mm)),
         ("Thickness for the rules", measured(record.thickness_mm)),
+        *(
+            [("Diameter for the rules", measured(record.diameter_mm))]
+            * bool(record.diameter_mm)
+        ),
+        *([("Lines for the rules", ", ".join(record.edges_mm or {}))] * bool(record.edges_mm)),
     ]
     cells = [[text(name, 8, quiet=True), said or EMPTY] for name, said in rows]
     return [

@@ -29,8 +29,8 @@ class BlindReview:
     """What a reviewer may know before measuring.
 
     Photo and examined area, by what criteria it will be judged, and what these ask of the part
-    itself (its thickness): none of the first's outlines, numbers or verdicts is kept here, so
-    that nothing can show them by mistake.
+    itself (thickness, diameter, the lines they go by): none of the first's outlines, numbers or
+    verdicts is kept here, so that nothing can show them by mistake.
     ``number``, from 0, says which photo of a set is measured; ``revision`` is the hash of what
     is reviewed.
     """
@@ -42,6 +42,11 @@ class BlindReview:
         self.photo_sha256 = str(view.photo["sha256"])
         self.area_px = None if view.area_px is None else [list(p) for p in view.area_px]
         self.thickness_mm = view.thickness_mm
+        self.diameter_mm = view.diameter_mm
+        marked = (view.given or {}).get("edges", ())
+        self.edges_px = tuple(
+            (str(one["name"]), tuple((x, y) for x, y in one["points_px"])) for one in marked
+        )
         evaluation = view.evaluation or record.chosen or {}
         self.profile = str(evaluation.get("profile", ""))
         self.decision_rule = str(evaluation.get("decision_rule", "guarded"))

@@ -8,7 +8,7 @@ from ptmark.window.live_size import LiveSize
 from ptmark.window.photo_view import PhotoView
 from ptmark.window.session import Session
 from ptmark.window.tools.edit import EditTool
-from ptmark.window.tools.points import AreaTool, PickTool
+from ptmark.window.tools.points import AreaTool, LineTool, PickTool
 from ptmark.window.tools.tool import Tool
 from ptmark.window.tools.trace import TraceTool
 from ptmark.window.words import tr
@@ -103,6 +103,22 @@ class Bench(QObject):
             lambda got: self._session.change(tr("mark the weld"), weld_px=tuple(got))
         )
         self.start("weld", tool)
+
+    def mark_edge(self, name: str) -> None:
+        """Mark one more line that a rule measures distances to, such as a free edge."""
+        tool = LineTool(tr("the line “{0}” of the part", name))
+
+        def done(points: list[tuple[float, float]]) -> None:
+            self.stop()
+            state = self._session.state
+            before = state.edges_px if state is not None else ()
+            line = tuple((round(x, 2), round(y, 2)) for x, y in points)  # as a record holds it
+            self._session.change(
+                tr("mark a line of the part"), edges_px=(*before, (name, line))
+            )
+
+        tool.finished.connect(done)
+        self.start("line of the part", tool)
 
     def trace(self, mode: str) -> None:
         """Trace an indication: "edge", "free" or "points"; goes on until Esc."""

@@ -13,7 +13,8 @@ __all__ = ["Guides"]
 class Guides:
     """Polygons in photo px; what is None or empty is not painted.
 
-    ``weld`` is the marked line, ``weld_says`` its length in words.
+    ``weld`` is the marked line, ``weld_says`` its length in words; ``edges`` are the lines of
+    the part that rules go by, each with its name.
     """
 
     def __init__(self) -> None:
@@ -22,14 +23,29 @@ class Guides:
         self.sketch: QPolygonF | None = None
         self.weld: QPolygonF | None = None
         self.weld_says = ""
+        self.edges: list[tuple[QPolygonF, str]] = []
         self.grid: SurfaceGrid | None = None
 
     def clear(self) -> None:
         """Nothing stands on a photo that is only just being opened."""
         self.__init__()  # type: ignore[misc]
 
+    @property
+    def content(self) -> tuple[object, ...]:
+        """What there is to paint, to tell whether it has changed."""
+        parts = (self.area, self.sketch, self.weld, self.weld_says, self.grid)
+        return (*parts, tuple(self.reference), tuple(self.edges))
+
+    def paint_bar(self, painter: QPainter, port: Viewport) -> None:
+        """Paint the scale bar, which stays where it is in the view."""
+        if self.grid is not None:
+            painter.save()
+            painter.setClipRect(port.photo_rect())
+            self.grid.paint_bar(painter, port)
+            painter.restore()
+
     def paint(self, painter: QPainter, port: Viewport) -> None:
-        """Paint everything, the surface grid lowest."""
+        """Paint everything but the scale bar, the surface grid lowest."""
         to_widget = port.transform()
         if self.area is not None:
             self._paint_area(painter, port, to_widget.map(self.area))
@@ -47,6 +63,11 @@ class Guides:
             line = to_widget.map(self.weld)
             paint_outline(painter, line, "weld", closed=False)
             paint_tag(painter, line.first(), self.weld_says)  # amid the weld it would hide dye
+
+        for shape, says in self.edges:
+            line = to_widget.map(shape)
+            paint_outline(painter, line, "weld", closed=False)
+            paint_tag(painter, line.first(), says)
 
     @staticmethod
     def _paint_area(painter: QPainter, port: Viewport, shape: QPolygonF) -> None:

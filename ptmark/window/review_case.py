@@ -128,6 +128,8 @@ class ReviewCase(QObject):
             profile=blind.profile,
             decision_rule=blind.decision_rule,
             thickness_mm=blind.thickness_mm,
+            diameter_mm=blind.diameter_mm,
+            edges_px=blind.edges_px,
             before=state.before,
             after=state.after,
         )

@@ -39,6 +39,7 @@ class Shown:
         guides.reference = self.reference() if shows_reference else []
         guides.sketch = self.sketch(sketch)
         guides.weld, guides.weld_says = self.weld()
+        guides.edges = self.edges()
         guides.grid = None
         if self.grid and surface is not None:
             guides.grid = SurfaceGrid(surface, session.unit)
@@ -60,6 +61,14 @@ class Shown:
             tr("no scale yet") if length is None else format_length(length, self._session.unit)
         )
         return line, tr("weld, {0}", said)
+
+    def edges(self) -> list[tuple[QPolygonF, str]]:
+        """The marked lines of the part, each with its name."""
+        state = self._session.state
+        return [
+            (QPolygonF([QPointF(x, y) for x, y in points]), name)
+            for name, points in (state.edges_px if state else ())
+        ]
 
     def marks(self, *, left_out: Sequence[int], hidden: str = "") -> list[Mark]:
         """The outlines to paint; ``hidden`` is the one that a tool paints itself."""

@@ -232,6 +232,10 @@
       <translation>Alle Tasten, und wie man sie ändert</translation>
     </message>
     <message>
+      <source>All records found, as a table (CSV) or as JSON</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
       <source>All usual keys again</source>
       <translation>Wieder alle üblichen Tasten</translation>
     </message>
@@ -384,6 +388,10 @@
       <translation>Kann nicht gezeigt werden: {0}</translation>
     </message>
     <message>
+      <source>Cell</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
       <source>Change these rules</source>
       <translation>Regeln ändern</translation>
     </message>
@@ -394,6 +402,18 @@
     <message>
       <source>Changes to the photo</source>
       <translation>Änderungen am Foto</translation>
+    </message>
+    <message>
+      <source>Check everything</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Check records and photos; rules and holds</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Checking the archive</source>
+      <translation type="unfinished" />
     </message>
     <message>
       <source>Choose a finding to see it on the photo. {0}</source>
@@ -440,6 +460,10 @@
       <translation>Die Kante der Farbe anklicken und ihr folgen; die Linie geht von selbst an die Kante.</translation>
     </message>
     <message>
+      <source>Click points along {0}, one after the other.</source>
+      <translation>Nacheinander Punkte entlang {0} anklicken.</translation>
+    </message>
+    <message>
       <source>Click points round the indication.</source>
       <translation>Punkte um die Anzeige klicken.</translation>
     </message>
@@ -480,6 +504,10 @@
       <translation>Beiträge zur Unsicherheit der Länge: {0}</translation>
     </message>
     <message>
+      <source>Copies without their place: {0}; the originals are untouched.</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
       <source>Copy as table</source>
       <translation>Als Tabelle kopieren</translation>
     </message>
@@ -504,6 +532,10 @@
       <translation>Abschneiden, was eine Schleife umschließt</translation>
     </message>
     <message>
+      <source>Datum</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
       <source>Decided by: {0}.</source>
       <translation>Entscheidend: {0}.</translation>
     </message>
@@ -518,6 +550,10 @@
     <message>
       <source>Delete</source>
       <translation>Löschen</translation>
+    </message>
+    <message>
+      <source>Delete it</source>
+      <translation type="unfinished" />
     </message>
     <message>
       <source>Delete the indication</source>
@@ -562,6 +598,10 @@
     <message>
       <source>Deviations</source>
       <translation>Abweichungen</translation>
+    </message>
+    <message>
+      <source>Diameter of the part</source>
+      <translation>Durchmesser des Teils</translation>
     </message>
     <message>
       <source>Difference</source>
@@ -610,6 +650,10 @@
     <message>
       <source>Drawing and issue</source>
       <translation>Zeichnung und Ausgabe</translation>
+    </message>
+    <message>
+      <source>Drawing the map</source>
+      <translation type="unfinished" />
     </message>
     <message>
       <source>Drawing the report</source>
@@ -692,6 +736,10 @@
       <translation>Enter</translation>
     </message>
     <message>
+      <source>Enter ends the line; a point can be dragged.</source>
+      <translation>Enter beendet die Linie; ein Punkt lässt sich ziehen.</translation>
+    </message>
+    <message>
       <source>Enter opens the record; results stay hidden until you measured.</source>
       <translation>Enter öffnet das Protokoll; Ergebnisse bleiben verborgen, bis gemessen ist.</translation>
     </message>
@@ -714,6 +762,10 @@
     <message>
       <source>Evaporation</source>
       <translation>Abdunsten</translation>
+    </message>
+    <message>
+      <source>Every record and every photo is read again and compared with what was taken in; nothing is changed. It can be stopped and gone on with later.</source>
+      <translation type="unfinished" />
     </message>
     <message>
       <source>Examination</source>
@@ -848,6 +900,10 @@
       <translation>Brennweite {0:.0f} px, u {1:.1f} %.</translation>
     </message>
     <message>
+      <source>Folder for the bundles</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
       <source>Folder of the photos …</source>
       <translation>Ordner der Fotos …</translation>
     </message>
@@ -874,6 +930,10 @@
     <message>
       <source>From above</source>
       <translation>Von oben</translation>
+    </message>
+    <message>
+      <source>Go on where it stopped</source>
+      <translation type="unfinished" />
     </message>
     <message>
       <source>Go on with it</source>
@@ -948,6 +1008,14 @@
       <translation>Die Taste halten und um die Anzeige zeichnen.</translation>
     </message>
     <message>
+      <source>How far the check is</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>How long records are kept</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
       <source>ISO 3452-1</source>
       <translation>ISO 3452-1</translation>
     </message>
@@ -976,8 +1044,8 @@
       <translation>In anderen Fotos</translation>
     </message>
     <message>
-      <source>In the photo: your outlines as you made them; the first's dash-dotted, named “first”. En above 1: the two differ by more than their uncertainties together (ISO/IEC 17043).</source>
-      <translation>Im Foto: die eigenen Umrisse, wie sie gezeichnet wurden; die des Ersten strichpunktiert, mit „first“ benannt. En über 1: Beide weichen um mehr ab als ihre Unsicherheiten zusammen (ISO/IEC 17043).</translation>
+      <source>In the photo: your outlines as you made them; the first's dash-dotted, and named “first” where the two differ. En above 1: they differ by more than their uncertainties together (ISO/IEC 17043).</source>
+      <translation type="unfinished" />
     </message>
     <message>
       <source>Indication {0}</source>
@@ -1054,6 +1122,10 @@
     <message>
       <source>Kept as {0}; it is used for this camera's photos.</source>
       <translation>Als {0} behalten; es gilt für die Fotos dieser Kamera.</translation>
+    </message>
+    <message>
+      <source>Kept for</source>
+      <translation type="unfinished" />
     </message>
     <message>
       <source>Kept from an earlier inspection: {0}{1}. Look whether it holds for this part.</source>
@@ -1136,6 +1208,14 @@
       <translation>Ausgelassene, nach Grund</translation>
     </message>
     <message>
+      <source>Left top at x, y mm</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Left top corner of the drawing on the part, x, y mm</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
       <source>Length</source>
       <translation>Länge</translation>
     </message>
@@ -1196,8 +1276,16 @@
       <translation>Linie zwischen den beiden Fotos</translation>
     </message>
     <message>
+      <source>Line of the part</source>
+      <translation>Linie am Teil</translation>
+    </message>
+    <message>
       <source>Location datum</source>
       <translation>Bezugspunkt der Lage</translation>
+    </message>
+    <message>
+      <source>Location datum of the records laid over each other</source>
+      <translation type="unfinished" />
     </message>
     <message>
       <source>Longest</source>
@@ -1234,6 +1322,10 @@
     <message>
       <source>Mark the weld</source>
       <translation>Schweißnaht markieren</translation>
+    </message>
+    <message>
+      <source>Mark this line</source>
+      <translation>Diese Linie markieren</translation>
     </message>
     <message>
       <source>Marked out, {0} corners.</source>
@@ -1276,6 +1368,10 @@
       <translation>Name: {0}</translation>
     </message>
     <message>
+      <source>Name to save this search under</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
       <source>Name: small letters, digits, dots, hyphens</source>
       <translation>Name: kleine Buchstaben, Ziffern, Punkte, Bindestriche</translation>
     </message>
@@ -1316,6 +1412,14 @@
       <translation>Kein Protokoll in diesem Ordner wartet auf eine Gegenprüfung.</translation>
     </message>
     <message>
+      <source>No record of this part number holds an indication with a place in millimetres: that takes a scale in the photo.</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>No record on the map has a photo with a flat scale to lay under it.</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
       <source>No record{0}.</source>
       <translation>Kein Protokoll{0}.</translation>
     </message>
@@ -1340,8 +1444,16 @@
       <translation>Noch keine Bewertung.</translation>
     </message>
     <message>
+      <source>None of the {0} records says where it lies on the part. Give the same location datum (at the Record step, such as “corner at hole A, x along the weld”) in each of them, and choose it here; or lay them by hand: ptmark archive place.</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
       <source>None of these photos has a scale.</source>
       <translation>Keines dieser Fotos hat einen Maßstab.</translation>
+    </message>
+    <message>
+      <source>None yet: “Filters” has where to save one.</source>
+      <translation type="unfinished" />
     </message>
     <message>
       <source>Not calibrated: what a camera's own correction leaves is in U.</source>
@@ -1398,6 +1510,10 @@
     <message>
       <source>Once measured, with your name and key</source>
       <translation>Wenn gemessen ist, mit Name und Schlüssel</translation>
+    </message>
+    <message>
+      <source>One ZIP for each record found, with its photos, schema and checksums</source>
+      <translation type="unfinished" />
     </message>
     <message>
       <source>One line of known length</source>
@@ -1612,6 +1728,18 @@
       <translation>Stelle zeigen …</translation>
     </message>
     <message>
+      <source>Place map</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Place map of the part</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Place map; arrow keys go from cell to cell</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
       <source>Plot of the years. {0}</source>
       <translation>Verlauf über die Jahre. {0}</translation>
     </message>
@@ -1688,6 +1816,10 @@
       <translation>Der Verlauf wird gelesen</translation>
     </message>
     <message>
+      <source>Reading the places</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
       <source>Reading the record</source>
       <translation>Das Protokoll wird gelesen</translation>
     </message>
@@ -1718,6 +1850,10 @@
     <message>
       <source>Record (*.json)</source>
       <translation>Protokoll (*.json)</translation>
+    </message>
+    <message>
+      <source>Record or photo</source>
+      <translation type="unfinished" />
     </message>
     <message>
       <source>Record …</source>
@@ -1782,6 +1918,10 @@
     <message>
       <source>Removal begun at</source>
       <translation>Zwischenreinigung begonnen um</translation>
+    </message>
+    <message>
+      <source>Remove its lines</source>
+      <translation>Ihre Linien entfernen</translation>
     </message>
     <message>
       <source>Remove the line</source>
@@ -1892,6 +2032,10 @@
       <translation>Regel für Regel</translation>
     </message>
     <message>
+      <source>Rules and holds</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
       <source>Rules for a drawing</source>
       <translation>Regeln für eine Zeichnung</translation>
     </message>
@@ -1916,12 +2060,24 @@
       <translation>Speichern und verwenden</translation>
     </message>
     <message>
+      <source>Save bundles …</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
       <source>Save record, image and PDF</source>
       <translation>Protokoll, Bild und PDF speichern</translation>
     </message>
     <message>
       <source>Save the grid to print</source>
       <translation>Das Raster zum Drucken speichern</translation>
+    </message>
+    <message>
+      <source>Save the list …</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Save the map …</source>
+      <translation type="unfinished" />
     </message>
     <message>
       <source>Save the record first; what lies saved is what gets signed.</source>
@@ -1932,8 +2088,16 @@
       <translation>Fassung speichern</translation>
     </message>
     <message>
+      <source>Save this search</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
       <source>Saved and chosen: {0}. {1}</source>
       <translation>Gespeichert und gewählt: {0}. {1}</translation>
+    </message>
+    <message>
+      <source>Saved searches</source>
+      <translation type="unfinished" />
     </message>
     <message>
       <source>Saved {0} in {1}</source>
@@ -2040,6 +2204,10 @@
       <translation>Größe aus</translation>
     </message>
     <message>
+      <source>Size of a cell</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
       <source>Size of record from</source>
       <translation>Gültige Größe aus</translation>
     </message>
@@ -2092,6 +2260,14 @@
       <translation>Beginnen mit</translation>
     </message>
     <message>
+      <source>State of the archive</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>State of the archive …</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
       <source>Step before</source>
       <translation>Voriger Schritt</translation>
     </message>
@@ -2108,8 +2284,16 @@
       <translation>Es fehlt noch: {0}. Speichern geht trotzdem.</translation>
     </message>
     <message>
+      <source>Stop</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
       <source>Stop calibrating</source>
       <translation>Kalibrieren abbrechen</translation>
+    </message>
+    <message>
+      <source>Stopped. “Go on where it stopped” reads the rest.</source>
+      <translation type="unfinished" />
     </message>
     <message>
       <source>Suggested, confidence {0:.2f}.</source>
@@ -2130,6 +2314,10 @@
     <message>
       <source>System performance check</source>
       <translation>Kontrolle des Prüfsystems</translation>
+    </message>
+    <message>
+      <source>Table</source>
+      <translation type="unfinished" />
     </message>
     <message>
       <source>Table (*.csv)</source>
@@ -2220,6 +2408,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>Das Archiv bewahrt einen anderen Stand dieses Protokolls auf: Fassung {0} vom {1}{2}, {3}, {4} Anzeigen. </translation>
     </message>
     <message>
+      <source>The bundles then hold copies of the photos; the originals keep their place</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
       <source>The card was found, so pixels are millimetres now. Without a card, choose a rule or a rectangle and pick its points. Every length carries its ± U from here on.</source>
       <translation>Die Karte wurde gefunden, Pixel sind jetzt Millimeter. Ohne Karte einen Maßstab oder ein Rechteck wählen und seine Punkte setzen. Jede Länge trägt von hier an ihr ± U.</translation>
     </message>
@@ -2268,6 +2460,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>Das vorige Foto</translation>
     </message>
     <message>
+      <source>The photo of {0} cannot be read: check the archive.</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
       <source>The photo's own file is only read, never written. Its SHA-256 goes into the record, so that anyone can tell later that it is the same picture.</source>
       <translation>Die Datei des Fotos wird nur gelesen, nie geschrieben. Ihr SHA-256 geht ins Protokoll, damit später jeder sagen kann, dass es dasselbe Bild ist.</translation>
     </message>
@@ -2304,6 +2500,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>Die Bemerkung betrifft {0:.0f}, {1:.0f} px.</translation>
     </message>
     <message>
+      <source>The rules ask for the distance from: {0}.</source>
+      <translation>Die Regeln fragen nach dem Abstand von: {0}.</translation>
+    </message>
+    <message>
       <source>The rules can no longer be used, so this verdict stands on none. {0}</source>
       <translation>Die Regeln sind nicht mehr zu gebrauchen, diese Bewertung steht auf keinen. {0}</translation>
     </message>
@@ -2316,8 +2516,16 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>Dieselbe Anzeige wie</translation>
     </message>
     <message>
+      <source>The saved search “{0}” is deleted; no record is.</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
       <source>The scale card lying on a pipe or bar</source>
       <translation>Die Maßstabskarte auf einem Rohr oder einer Stange</translation>
+    </message>
+    <message>
+      <source>The search is saved as “{0}”.</source>
+      <translation type="unfinished" />
     </message>
     <message>
       <source>The signature covers the record and its photos; a later change becomes a revision.</source>
@@ -2362,6 +2570,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>The whole photo.</source>
       <translation>Das ganze Foto.</translation>
+    </message>
+    <message>
+      <source>There is no rule and no hold, so nothing may ever be deleted. What the contract and law ask for is set by: ptmark archive keep --rule NAME --years N --reason TEXT, with the same filters as a search.</source>
+      <translation type="unfinished" />
     </message>
     <message>
       <source>There is no scale yet: nothing is measured without one.</source>
@@ -2504,6 +2716,14 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>Unentschieden</translation>
     </message>
     <message>
+      <source>Under it</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Under it: the photo of {0}, laid flat by its scale.</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
       <source>Undo</source>
       <translation>Rückgängig</translation>
     </message>
@@ -2592,6 +2812,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>Was außerhalb des Prüfbereichs liegt, wird nicht gemeldet</translation>
     </message>
     <message>
+      <source>What lies under the map</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
       <source>What the examiner should do or look at</source>
       <translation>Was der Prüfer tun oder ansehen soll</translation>
     </message>
@@ -2602,6 +2826,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>What these rules say, finding by finding</source>
       <translation>Was diese Regeln sagen, Ergebnis für Ergebnis</translation>
+    </message>
+    <message>
+      <source>What was found</source>
+      <translation type="unfinished" />
     </message>
     <message>
       <source>What would help most: {0}.</source>
@@ -2620,12 +2848,20 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>Wo</translation>
     </message>
     <message>
+      <source>Where indications of part number {0} were seen</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
       <source>Where it was taken stands in the photo: {0}. An export can leave it out; the original keeps it.</source>
       <translation>Wo es aufgenommen wurde, steht im Foto: {0}. Ein Export kann es weglassen; das Original behält es.</translation>
     </message>
     <message>
       <source>Which indications to show</source>
       <translation>Welche Anzeigen gezeigt werden</translation>
+    </message>
+    <message>
+      <source>Which records</source>
+      <translation type="unfinished" />
     </message>
     <message>
       <source>Why</source>
@@ -2646,6 +2882,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>Width (long side)</source>
       <translation>Breite (lange Seite)</translation>
+    </message>
+    <message>
+      <source>Width of the drawing on the part</source>
+      <translation type="unfinished" />
     </message>
     <message>
       <source>Wiped clean</source>
@@ -2680,12 +2920,20 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>Die Einheit dazuschreiben, µW/cm² oder W/m², damit es geprüft werden kann.</translation>
     </message>
     <message>
+      <source>Writing bundles</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
       <source>Writing {0}</source>
       <translation>{0} wird geschrieben</translation>
     </message>
     <message>
       <source>Written instruction</source>
       <translation>Schriftliche Prüfanweisung</translation>
+    </message>
+    <message>
+      <source>a drawing …</source>
+      <translation type="unfinished" />
     </message>
     <message>
       <source>a photo of the record is not kept</source>
@@ -2718,6 +2966,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>an outline cannot have a hole</source>
       <translation>ein Umriss kann kein Loch haben</translation>
+    </message>
+    <message>
+      <source>and {0} more</source>
+      <translation type="unfinished" />
     </message>
     <message>
       <source>and {0} older</source>
@@ -2784,6 +3036,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>beginnen: {0}</translation>
     </message>
     <message>
+      <source>belongs to no record</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
       <source>bottom left corner</source>
       <translation>Ecke unten links</translation>
     </message>
@@ -2796,8 +3052,16 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>nicht möglich</translation>
     </message>
     <message>
+      <source>cannot be read</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
       <source>card</source>
       <translation>Karte</translation>
+    </message>
+    <message>
+      <source>changed</source>
+      <translation type="unfinished" />
     </message>
     <message>
       <source>choose the criteria</source>
@@ -2840,6 +3104,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>{0} abschneiden</translation>
     </message>
     <message>
+      <source>database {0}; photos {1}</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
       <source>date of the near and colour vision check</source>
       <translation>Datum des Nahseh- und Farbsehtests</translation>
     </message>
@@ -2858,6 +3126,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>disposition missing</source>
       <translation>Entscheid fehlt</translation>
+    </message>
+    <message>
+      <source>disposition {0}</source>
+      <translation type="unfinished" />
     </message>
     <message>
       <source>distance (mm) or clock position from the datum</source>
@@ -2920,12 +3192,32 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>beenden: {0}</translation>
     </message>
     <message>
+      <source>ever</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>every record</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
       <source>examine the whole photo</source>
       <translation>das ganze Foto prüfen</translation>
     </message>
     <message>
+      <source>examined from {0}</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>examined up to {0}</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
       <source>examiner</source>
       <translation>Prüfer</translation>
+    </message>
+    <message>
+      <source>examiner {0}</source>
+      <translation type="unfinished" />
     </message>
     <message>
       <source>exchange the two</source>
@@ -3016,6 +3308,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>Hand</translation>
     </message>
     <message>
+      <source>hold</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
       <source>in the archive</source>
       <translation>im Archiv</translation>
     </message>
@@ -3052,8 +3348,20 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>von einer früheren Prüfung übernommen</translation>
     </message>
     <message>
+      <source>kind {0}</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
       <source>left out</source>
       <translation>ausgelassen</translation>
+    </message>
+    <message>
+      <source>length from {0}</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>length up to {0}</source>
+      <translation type="unfinished" />
     </message>
     <message>
       <source>lens</source>
@@ -3102,6 +3410,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>map</source>
       <translation>Abbildung</translation>
+    </message>
+    <message>
+      <source>mark a line of the part</source>
+      <translation>Linie am Teil markieren</translation>
     </message>
     <message>
       <source>mark the examined area</source>
@@ -3158,6 +3470,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>name</source>
       <translation>Name</translation>
+    </message>
+    <message>
+      <source>name of this search</source>
+      <translation type="unfinished" />
     </message>
     <message>
       <source>name, or its beginning with *</source>
@@ -3234,6 +3550,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>no scale, nothing marked</source>
       <translation>kein Maßstab, nichts markiert</translation>
+    </message>
+    <message>
+      <source>no serial</source>
+      <translation type="unfinished" />
     </message>
     <message>
       <source>no size</source>
@@ -3320,6 +3640,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>Notiz zu</translation>
     </message>
     <message>
+      <source>nothing</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
       <source>nothing changes</source>
       <translation>nichts ändert sich</translation>
     </message>
@@ -3346,6 +3670,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>one outline cannot be joined</source>
       <translation>ein einzelner Umriss kann nicht verbunden werden</translation>
+    </message>
+    <message>
+      <source>only records placed by hand</source>
+      <translation type="unfinished" />
     </message>
     <message>
       <source>open a photo first</source>
@@ -3376,12 +3704,24 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>nur eigene</translation>
     </message>
     <message>
+      <source>part number {0}</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
       <source>part {0}, </source>
       <translation>Teil {0}, </translation>
     </message>
     <message>
       <source>photo and lists</source>
       <translation>Foto und Listen</translation>
+    </message>
+    <message>
+      <source>photo of the newest record</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>photo {0}</source>
+      <translation type="unfinished" />
     </message>
     <message>
       <source>photo {0} of {1} is not measured yet</source>
@@ -3414,6 +3754,14 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>press the key that is to be used</source>
       <translation>die gewünschte Taste drücken</translation>
+    </message>
+    <message>
+      <source>procedure {0}</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>record {0}</source>
+      <translation type="unfinished" />
     </message>
     <message>
       <source>rectangle</source>
@@ -3468,6 +3816,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>Bemerkung {0}</translation>
     </message>
     <message>
+      <source>remove a line of the part</source>
+      <translation>Linie am Teil entfernen</translation>
+    </message>
+    <message>
       <source>remove the scale</source>
       <translation>den Maßstab entfernen</translation>
     </message>
@@ -3514,6 +3866,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>row {0}: </source>
       <translation>Zeile {0}: </translation>
+    </message>
+    <message>
+      <source>rule</source>
+      <translation type="unfinished" />
     </message>
     <message>
       <source>sampling</source>
@@ -3568,6 +3924,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>zwei oder mehr wählen</translation>
     </message>
     <message>
+      <source>serial {0}</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
       <source>set aside</source>
       <translation>beiseitelegen</translation>
     </message>
@@ -3582,6 +3942,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>shape</source>
       <translation>Form</translation>
+    </message>
+    <message>
+      <source>shape {0}</source>
+      <translation type="unfinished" />
     </message>
     <message>
       <source>signed</source>
@@ -3662,6 +4026,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>the line does not cross the outline</source>
       <translation>die Linie kreuzt den Umriss nicht</translation>
+    </message>
+    <message>
+      <source>the line “{0}” of the part</source>
+      <translation>der Linie „{0}“ am Teil</translation>
     </message>
     <message>
       <source>the loop lies beside the outline</source>
@@ -3796,6 +4164,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>Bewertung</translation>
     </message>
     <message>
+      <source>verdict {0}</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
       <source>visible (colour contrast); sensitivity level</source>
       <translation>sichtbar (Farbkontrast); Empfindlichkeit</translation>
     </message>
@@ -3876,8 +4248,24 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>innerhalb der Grenzen</translation>
     </message>
     <message>
+      <source>without the place in photos</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>words {0}</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
       <source>work</source>
       <translation>Arbeit</translation>
+    </message>
+    <message>
+      <source>x {0:g} to {1:g} mm, y {2:g} to {3:g} mm, down</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>x {0:g} to {1:g} mm, y {2:g} to {3:g} mm: {4} records</source>
+      <translation type="unfinished" />
     </message>
     <message>
       <source>year-month-day</source>
@@ -3912,6 +4300,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>{0:g} bis {1:g} °C ({2})</translation>
     </message>
     <message>
+      <source>{0:g} years</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
       <source>{0} (as usual)</source>
       <translation>{0} (wie üblich)</translation>
     </message>
@@ -3938,6 +4330,18 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>{0} (your own)</source>
       <translation>{0} (eigenes)</translation>
+    </message>
+    <message>
+      <source>{0} ({1} records)</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>{0} All are as they were taken in.</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>{0} All are as they were taken in. What is listed below belongs to no record; that is no loss.</source>
+      <translation type="unfinished" />
     </message>
     <message>
       <source>{0} All photos together: {1}.</source>
@@ -3976,6 +4380,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>{0} Anzeigen</translation>
     </message>
     <message>
+      <source>{0} indications of {1} records; darkest: {2} records in a cell.</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
       <source>{0} inspections of {1} serials, {2} indications, {3} retests; {4}.</source>
       <translation>{0} Prüfungen an {1} Seriennummern, {2} Anzeigen, {3} Wiederholungsprüfungen; {4}.</translation>
     </message>
@@ -3996,6 +4404,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>{0} von {1} Zeilen ändern sich</translation>
     </message>
     <message>
+      <source>{0} of {1} records and photos</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
       <source>{0} of {1} to look at: take or drop each. Arrow keys go on.</source>
       <translation>{0} von {1} anzusehen: jede übernehmen oder verwerfen. Pfeiltasten gehen weiter.</translation>
     </message>
@@ -4008,6 +4420,30 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>{0} Fotos passen auf {1:.2f} px zu einem Objektiv.</translation>
     </message>
     <message>
+      <source>{0} records and {1} photos were read again.</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>{0} records are in {1}.</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>{0} records are left out: they give another datum, or none.</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>{0} records may be deleted today by these rules. Deleting is done by: ptmark archive keep --delete; it is logged, and never takes what a hold or a signed retest needs.</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>{0} records with {1} photos are in {2}.</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>{0} records; {1}</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
       <source>{0} taken</source>
       <translation>{0} übernommen</translation>
     </message>
@@ -4018,6 +4454,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>{0} to mend or fill in</source>
       <translation>{0} zu beheben oder auszufüllen</translation>
+    </message>
+    <message>
+      <source>{0} {1} are missing or not as they were. Take them back from a second copy: ptmark archive repair --from FOLDER. Until then rely on none of them.</source>
+      <translation type="unfinished" />
     </message>
     <message>
       <source>{0} {1} long, {2} {3} wide</source>
@@ -4134,6 +4574,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>{0}: {1} inspections, {2} indications{3}, {4}</source>
       <translation>{0}: {1} Prüfungen, {2} Anzeigen{3}, {4}</translation>
+    </message>
+    <message>
+      <source>{0}: {1} marked</source>
+      <translation>{0}: {1} markiert</translation>
     </message>
     <message>
       <source>{0}: {1} records, {2} to review</source>

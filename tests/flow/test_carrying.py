@@ -68,6 +68,8 @@ def full(photo_file):
         weld_px=((200.0, 300.0), (900.0, 300.0)),
         weld_length_mm=200.0,
         thickness_mm=12.0,
+        diameter_mm=60.0,
+        edges_px=(("edge", ((200.0, 300.0), (900.0, 300.0))),),
         fields={one.key: f"of the first part: {one.label}" for one in FIELDS},
         decision="reject",
         decision_reason="too long",
@@ -130,7 +132,8 @@ def test_another_photo_of_the_same_part_has_a_part_of_its_own(full, other_file):
     full.photos.add(open_photo(other_file))
     state = full.state
     assert state.fields["serial_number"] == "of the first part: Serial number"
-    assert (state.thickness_mm, state.relief_mm) == (12.0, 1.0)
+    assert (state.thickness_mm, state.relief_mm, state.diameter_mm) == (12.0, 1.0, 60.0)
+    assert state.edges_px == ()  # its place in this photo is another
     assert (state.reference, state.area_px, state.marked, state.weld_px) == (
         None,
         None,

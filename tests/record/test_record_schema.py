@@ -54,7 +54,7 @@ EDGE = {"shift_px": 0.4, "noise_px": 0.1, "end_shift_px": 0.6, "operator_px": 0.
 DROPPED = {"id": "X", "outline_px": [[0, 0], [1, 0], [1, 1]], "edge": EDGE, "source": "hand"}
 DROPPED |= {"confidence": 0.3, "kind": "", "note": "", "relevance": "", "reason": "a scratch"}
 GIVEN = {"mode": "fluorescent", "weld_px": [[0, 1], [2, 3]], "weld_length_mm": 120.0}
-GIVEN |= {"dropped": [DROPPED]}
+GIVEN |= {"dropped": [DROPPED], "edges": [{"name": "rim", "points_px": [[0, 1], [2, 3]]}]}
 CHOSEN = {"profile": "invented-1", "decision_rule": "simple", "sizes_from": {"A": HEX}}
 CHOSEN |= {"carried": ["procedure"]}
 AGAIN = {"id": "A", "of_record": 1, "chosen": False, "sizes": [SIZE, {**SIZE, "photo": 2}]}
@@ -68,6 +68,9 @@ def document(record):
         replace(
             record,
             given=GIVEN,
+            diameter_mm=60.0,
+            edges_mm={"rim": [[[0.0, 1.0], [2.0, 3.0]]]},
+            indications=[{**record.indications[0], "edge_u_mm": 0.2}, *record.indications[1:]],
             chosen=CHOSEN,
             more_photos=[{name: getattr(record, name) for name in PHOTO_MEMBERS}],
             together={"verdict": "rejectable", "seen_again": [AGAIN], "cautions": ["x"]},
@@ -115,6 +118,7 @@ def objects(node, path=()):
         "relevance",
         "shape",
         "parts",
+        "edges_mm",
     }
     fixed = not (path and path[-1] in free) and path[-2:] != ("scale", "given")
     if isinstance(node, dict) and fixed:
@@ -138,6 +142,10 @@ OPTIONAL = {
 OPTIONAL |= {("more_photos", 0, *path) for path in OPTIONAL}
 OPTIONAL |= {("history",), ("seal",), ("given",), ("chosen",), ("more_photos", 0, "given")}
 OPTIONAL |= {("chosen", name) for name in CHOSEN}
+OPTIONAL |= {
+    (*at, name) for at in ((), ("more_photos", 0)) for name in ("diameter_mm", "edges_mm")
+}
+OPTIONAL |= {("given", "edges"), ("indications", 0, "edge_u_mm")}
 OPTIONAL |= {("given", "dropped", 0, "edge", name) for name in ("end_shift_px", "operator_px")}
 
 
@@ -211,6 +219,11 @@ MUTATIONS = [
     (("given", "mode"), "guess"),
     (("given", "weld_px"), [[0, 1]]),
     (("given", "weld_length_mm"), 0),
+    (("given", "edges", 0, "name"), ""),
+    (("given", "edges", 0, "points_px"), [[0, 1]]),
+    (("diameter_mm",), 0),
+    (("edges_mm",), {"rim": [[[0, 1]]]}),
+    (("indications", 0, "edge_u_mm"), -1),
     (("given", "dropped", 0, "id"), "A B"),
     (("given", "dropped", 0, "edge", "end_shift_px"), "0"),
     (("given", "dropped", 0, "outline_px"), [[0, 0], [1, 1]]),

@@ -24,6 +24,7 @@ from ptmark.window.criteria_choice import CriteriaChoice
 from ptmark.window.findings import Findings
 from ptmark.window.glyphs import glyph_pixmap
 from ptmark.window.palette import tone
+from ptmark.window.part_lines import PartLines, asked_in
 from ptmark.window.session import Session
 from ptmark.window.stale import StaleNotice
 from ptmark.window.steps.page import StepPage
@@ -50,6 +51,8 @@ class VerdictStep(StepPage):
         self.sketch: tuple[tuple[float, float], ...] = ()
         self._add_choice(window)
         self._add_weld(bench, window)
+        self.part_lines = PartLines(session, bench)
+        self.column.addWidget(self.part_lines)
         self.stale = StaleNotice(session)
         self.column.addWidget(self.stale)
         self._add_banner()
@@ -84,10 +87,11 @@ class VerdictStep(StepPage):
             )
             self.column.addWidget(button)
         self.sizes = {}
-        form = QFormLayout()
+        self.form = form = QFormLayout()
         for name, label in (
             ("weld_length_mm", tr("Length of weld")),
             ("thickness_mm", tr("Thickness")),
+            ("diameter_mm", tr("Diameter of the part")),
         ):
             edit = CommitEdit()
             edit.setPlaceholderText(tr("where a rule needs it, such as 300 mm"))
@@ -113,6 +117,14 @@ class VerdictStep(StepPage):
         row.addWidget(self.weld_button)
         row.addWidget(self.unmark_button)
         self.column.addLayout(row)
+
+    def _show_asked(self, state: "State") -> None:
+        """Ask for what only few rules go by where these ask for it, or where it was given."""
+        asked = asked_in(self.session)
+        self.form.setRowVisible(
+            self.sizes["diameter_mm"], state.diameter_mm is not None or asked.diameter
+        )
+        self.part_lines.show_lines(state, asked)
 
     def _show_weld(self, state: "State") -> None:
         self.weld_button.setEnabled(self.session.has_photo)
@@ -181,6 +193,7 @@ class VerdictStep(StepPage):
             value = getattr(state, name)
             edit.show_text("" if value is None else format_length(value))
         self._show_weld(state)
+        self._show_asked(state)
         self._show(self.session.judgement.evaluation)
 
     def _show(self, made: "Evaluation | None") -> None:

@@ -157,6 +157,27 @@ class PickTool(_PointsTool):
         paint_handles(painter, [to_widget.map(p) for p in self.points], self.active)
 
 
+class LineTool(_PointsTool):
+    """Marks a line of two or more points; emits ``finished`` with them on Enter."""
+
+    def __init__(self, what: str, parent: QObject | None = None) -> None:
+        super().__init__([], 1000, parent)
+        self._what = what
+
+    def hint(self) -> str:
+        if len(self.points) < 2:
+            return tr("Click points along {0}, one after the other.", self._what)
+        return tr("Enter ends the line; a point can be dragged.")
+
+    def accept(self) -> None:
+        if len(self.points) >= 2:
+            self.finished.emit([(p.x(), p.y()) for p in self.points])
+
+    def paint(self, painter: QPainter, to_widget: QTransform) -> None:
+        paint_line(painter, to_widget, self.points, closed=False, style="weld")
+        paint_handles(painter, [to_widget.map(p) for p in self.points], self.active)
+
+
 class AreaTool(_PointsTool):
     """Marks out an area, or what is to be cut off; emits ``finished`` with its corners."""
 
