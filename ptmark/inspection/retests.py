@@ -1,7 +1,8 @@
-"""The tests before a retest, found beside it, and what became of each indication."""
+"""The tests before a retest, and what became of each indication."""
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Callable, Iterable, Sequence
 from pathlib import Path
+from typing import Any
 
 from ptmark.errors import PtmarkError, SeriesError
 from ptmark.inspection.draft import draft_of_record, restore_draft
@@ -15,7 +16,9 @@ from ptmark.report.wording import measured
 from ptmark.review import photo_place
 from ptmark.series import Change, compare, register_views
 
-__all__ = ["earlier_of", "what_became"]
+__all__ = ["earlier_of", "tests_before", "what_became"]
+
+Found = tuple[Record, Photo | None]
 
 _MOST = 8  # places told one by one
 
@@ -25,8 +28,6 @@ def earlier_of(
 ) -> list[Earlier]:
     """The tests before a retest, oldest first, as far as they lie beside it.
 
-    A file counts only where it holds the very revision that the retest links to.
-
     Parameters
     ----------
     record : Record
@@ -35,25 +36,48 @@ def earlier_of(
     folder : Path, optional
         Of the photos; else each lies beside its record.
     photo : Path, optional
-        The record's own photo; with it, what became of the indications of the last test before
-        is told too.
+        See `tests_before`.
     """
-    found: list[tuple[Record, Photo | None]] = []
-    link, seen = record.retest_of, {record.id}
-    while link is not None and link["id"] not in seen:
-        seen.add(link["id"])
+
+    def find(link: dict[str, Any]) -> Found | None:
         path = beside.absolute().parent / Path(link["file"]).name
         try:
             before = load_record(path)
         except PtmarkError:
-            break
-        if link["sha256"] not in [revision_hash(one) for one in revisions(before)]:
-            break
+            return None
         try:
-            found.insert(0, (before, open_photo(photo_place(before, path, folder))))
+            return before, open_photo(photo_place(before, path, folder))
         except PtmarkError:
-            found.insert(0, (before, None))
-        link = before.retest_of
+            return before, None
+
+    return tests_before(record, photo, find)
+
+
+def tests_before(
+    record: Record, photo: Path | None, find: Callable[[dict[str, Any]], Found | None]
+) -> list[Earlier]:
+    """The tests before a retest, oldest first, as far as ``find`` has them.
+
+    A record counts only where it holds the very revision that the retest links to.
+
+    Parameters
+    ----------
+    record : Record
+    photo : Path or None
+        Its own photo; with it, what became of the indications of the last test before is told
+        too.
+    find : callable
+        The record that a link (``retest_of``) names, with its first photo where it is at hand.
+    """
+    found: list[Found] = []
+    link, seen = record.retest_of, {record.id}
+    while link is not None and link["id"] not in seen:
+        seen.add(link["id"])
+        got = find(link)
+        if got is None or link["sha256"] not in map(revision_hash, revisions(got[0])):
+            break
+        found.insert(0, got)
+        link = got[0].retest_of
     places = [None if one is None else one.info.path for _, one in found] + [photo]
     records = [*(one for one, _ in found), record]
     became = [

@@ -1,5 +1,6 @@
 """A kept record read beside the window: what it tells, where it was taken, its report."""
 
+from contextlib import ExitStack
 from pathlib import Path
 from typing import TYPE_CHECKING, NamedTuple
 
@@ -24,14 +25,11 @@ class Opened(NamedTuple):
 
 def read_hit(archive: "Archive", hit: "Hit") -> Opened:
     """Read a record and what the archive knows of it."""
-    from ptmark.archive import indications_of, key_for, photos_of, record_bytes
+    from ptmark.archive import indications_of, key_for, photos_of
     from ptmark.photo.location import location_of
-    from ptmark.record import Record
-    from ptmark.record.store import parsed
     from ptmark.window.archive_model import length_text
 
-    document = parsed(record_bytes(archive, hit.record_id), hit.record_id)
-    record = Record.from_json(document, where=hit.record_id)
+    record = _kept(archive, hit.record_id)
     serial = tr(", serial {0}", hit.serial) if hit.serial else ""
     signed = tr(", signed {0}×", hit.signatures) if hit.signatures else tr(", not signed")
     lines = [
@@ -72,12 +70,36 @@ def photo_of(archive: "Archive", record: "Record", number: int) -> dict[str, obj
 
 
 def write_report(archive: "Archive", record: "Record", path: Path) -> None:
-    """Write its report as PDF."""
-    from ptmark.photo import open_photo
+    """Write its report as PDF, with the story of a retest as far as the archive has it."""
+    from ptmark.inspection.retests import tests_before
+    from ptmark.photo import Photo, open_photo
     from ptmark.report import write_pdf
 
+    def find(link: dict[str, object]) -> "tuple[Record, Photo | None] | None":
+        try:
+            before = _kept(archive, str(link["id"]))
+        except ArchiveError:
+            return None
+        try:
+            (place,) = held.enter_context(photo_files(archive, [photo_of(archive, before, 0)]))
+        except ArchiveError:
+            return before, None
+        return before, open_photo(place)
+
     rows = [photo_of(archive, record, number) for number in range(len(record.views()))]
-    with photo_files(archive, rows) as paths:
+    with ExitStack() as held:
+        paths = held.enter_context(photo_files(archive, rows))
         first = open_photo(paths[0])
         more = (open_photo(one) for one in paths[1:])
-        write_pdf(path, record, first.rgb, paths[0], more=more)
+        earlier = tests_before(record, paths[0], find)
+        write_pdf(path, record, first.rgb, paths[0], earlier=earlier, more=more)
+
+
+def _kept(archive: "Archive", record_id: str) -> "Record":
+    """A record as it is kept; ArchiveError where it is not."""
+    from ptmark.archive import record_bytes
+    from ptmark.record import Record
+    from ptmark.record.store import parsed
+
+    document = parsed(record_bytes(archive, record_id), record_id)
+    return Record.from_json(document, where=record_id)
