@@ -21,8 +21,8 @@ _MOST_DRAFTS = 3
 class EmptyPage(QWidget):
     """Invites to begin.
 
-    Signals: ``open_asked()``, ``sample_asked(object)`` the path of a photo or record, ``draft_taken(object)`` and
-    ``draft_dismissed(object)`` a `Draft`.
+    Signals: ``open_asked()``, ``sample_asked(object)`` the path of a photo or record,
+    ``draft_taken(object)`` and ``draft_dismissed(object)`` a `Draft`.
     """
 
     open_asked = Signal()

@@ -48,8 +48,8 @@ def _read() -> list[Path]:
         kept: Any = json.loads(_file().read_text(encoding="utf-8"))
     except (OSError, ValueError):
         return []
-    paths = [Path(one) for one in kept if isinstance(one, str)] if isinstance(kept, list) else []
-    return [path for path in paths if path.is_file()][:_MOST]
+    names = [one for one in kept if isinstance(one, str)] if isinstance(kept, list) else []
+    return [Path(name) for name in names if Path(name).is_file()][:_MOST]
 
 
 def _keep(new: list[Path]) -> list[Path]:

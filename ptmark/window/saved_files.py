@@ -1,4 +1,4 @@
-"""What was saved, at hand: a click opens it, a drag takes it to another program, a key prints."""
+"""What was saved, at hand: a click opens it, a drag takes it to another program."""
 
 import shutil
 import subprocess
@@ -21,7 +21,7 @@ class FileOut(QPushButton):
     """One file."""
 
     def __init__(self, path: Path) -> None:
-        super().__init__(path.name)
+        super().__init__(path.suffix[1:].upper())
         self.path, self._pressed = path, QPoint()
         self.setMinimumHeight(30)
         self.setAccessibleName(tr("Open {0}", path.name))
@@ -55,8 +55,11 @@ class FileOut(QPushButton):
 class PrintButton(QPushButton):
     """Prints a PDF by the system's own spooler; where there is none, its viewer opens it."""
 
-    def __init__(self, path: Path, session: Session, failed: Callable[[Exception], None]) -> None:
-        super().__init__(tr("Print {0} …", path.name))
+    def __init__(
+        self, path: Path, session: Session, failed: Callable[[Exception], None]
+    ) -> None:
+        super().__init__(tr("Print …"))
+        self.setAccessibleName(tr("Print {0}", path.name))
         self._path, self._session, self._failed = path, session, failed
         self.setMinimumHeight(30)
         self.clicked.connect(lambda _=False: self._print())
