@@ -140,9 +140,9 @@ class GuidedPass(QObject):
         if self.at is not None:
             self.button.say(tr("Leave the guided pass"))
         elif 0 < self._far < len(PIECES):
-            self.button.say(tr("Guided pass, go on at {0}", self._far + 1))
+            self.button.say(tr("Guided pass on a sample: go on at {0}", self._far + 1))
         else:
-            self.button.say(tr("Guided pass"))
+            self.button.say(tr("Guided pass on a sample, three minutes"))
         self.button.setEnabled(self.sample_is_there)
 
     def _keep(self) -> None:

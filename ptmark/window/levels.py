@@ -1,4 +1,4 @@
-"""A photo in halved levels for the screen, held as QImages over NumPy arrays.
+"""A photo in ever smaller levels for the screen, held as QImages over NumPy arrays.
 
 Level arrays have shape (H, W, 3), or (H, W) in grey, uint8, sRGB; ``step`` is photo px per
 level px.
@@ -12,6 +12,7 @@ from PySide6.QtGui import QImage, QTransform
 __all__ = ["Level", "PhotoLevels", "build_levels", "preview_levels"]
 
 _SMALLEST = 512  # px on the long side; below that another level saves nothing
+_FIRST = 3  # the second level has a ninth of the photo's pixels: all levels add 15 % to it
 
 
 @dataclass(frozen=True)
@@ -66,7 +67,7 @@ def build_levels(
     bend: QTransform | None = None,
     size: tuple[int, int] | None = None,
 ) -> PhotoLevels:
-    """Halve a decoded photo down to a screenful; run it in a worker.
+    """Reduce a decoded photo to a third, then by halves to a screenful; run it in a worker.
 
     ``size`` is the photo's width and height, px, where ``rgb`` is a reduced picture of it.
     """
@@ -75,7 +76,8 @@ def build_levels(
     width, height = size or (rgb.shape[1], rgb.shape[0])
     levels, pixels = [_level(rgb, width / rgb.shape[1], height / rgb.shape[0])], rgb
     while max(pixels.shape[:2]) > 2 * _SMALLEST:
-        size = (max(1, pixels.shape[1] // 2), max(1, pixels.shape[0] // 2))
+        by = 2 if len(levels) > 1 else _FIRST
+        size = (max(1, pixels.shape[1] // by), max(1, pixels.shape[0] // by))
         pixels = cv2.resize(pixels, size, interpolation=cv2.INTER_AREA)
         levels.append(_level(pixels, width / size[0], height / size[1]))
     return PhotoLevels(width, height, tuple(levels), whole=True, bend=bend)

@@ -10,6 +10,7 @@ from ptmark.errors import PtmarkError
 from ptmark.window.autosave import read_draft
 from ptmark.window.engine import load_engine, load_photo_room
 from ptmark.window.levels import PhotoLevels, build_levels, preview_levels
+from ptmark.window.memory_back import give_memory_back
 from ptmark.window.session import Session
 from ptmark.window.words import tr
 from ptmark.window.workers import Token
@@ -205,6 +206,7 @@ class Looking(QObject):
             session.trouble.emit("indications", None)
             session.by_itself(lambda: inspection.set_suggestions(found))
             self.suggested.emit()
+            session.workers.start("", give_memory_back)
 
         session.workers.start(
             tr("Looking for indications"),

@@ -137,20 +137,30 @@ def paint_marks(
     crowd = Crowd()
     for _, box, _, _ in labels:
         crowd.add(box)
+    fonts = {chosen: _font(painter, bold=chosen) for chosen in (False, True)}
     for name, box, chosen, style in labels:
-        crowd.add(_label(painter, name, box, crowd, (chosen, style)))
+        font, sizes = fonts[chosen]
+        painter.setFont(font)
+        wide = sizes.horizontalAdvance(name) + 10
+        crowd.add(_label(painter, (name, wide), box, crowd, (chosen, style)))
+
+
+def _font(painter: QPainter, *, bold: bool) -> tuple[QFont, QFontMetricsF]:
+    font = QFont(painter.font())
+    font.setPixelSize(13)
+    font.setBold(bold)
+    return font, QFontMetricsF(font)
 
 
 def _label(
-    painter: QPainter, name: str, box: QRectF, crowd: Crowd, look: tuple[bool, str]
+    painter: QPainter,
+    text: tuple[str, float],
+    box: QRectF,
+    crowd: Crowd,
+    look: tuple[bool, str],
 ) -> QRectF:
-    chosen, style = look
-    font = QFont(painter.font())
-    font.setPixelSize(13)
-    font.setBold(chosen)
-    painter.setFont(font)
-    size = QFontMetricsF(font).boundingRect(name)
-    wide, high = size.width() + 10, 18.0
+    """Write a name with its width where it is free; returns the place."""
+    (name, wide), (chosen, style), high = text, look, 18.0
     at = _free_place(box, wide, high, crowd, _FIRST_PLACE.get(style, 0))
     painter.setPen(QPen(CYAN if chosen else HALO, 1.4 if chosen else 0))
     painter.setBrush(DEEP_BLUE if chosen else HALO)
@@ -173,8 +183,10 @@ def _free_place(box: QRectF, wide: float, high: float, crowd: Crowd, first: int)
         QPointF(middle.x() - wide / 2, box.top() - gap - high),
         QPointF(middle.x() - wide / 2, box.bottom() + gap),
     ]
-    rects = [QRectF(p.x(), p.y(), wide, high) for p in places[first:] + places[:first]]
-    return next((r for r in rects if crowd.free(r)), rects[0])
+    ordered = places[first:] + places[:first]
+    rects = (QRectF(p.x(), p.y(), wide, high) for p in ordered)
+    usual = QRectF(ordered[0].x(), ordered[0].y(), wide, high)
+    return next((r for r in rects if crowd.free(r)), usual)
 
 
 def near(outline: QPolygonF, at: QPointF, reach: float) -> bool:

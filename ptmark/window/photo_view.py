@@ -184,10 +184,10 @@ class PhotoView(QWidget):
         to_widget, view = self.port.transform(), QRectF(self.rect())
         if self.curtain.hides(self.levels):
             self.curtain.paint(painter, view, self._paint_picture)
-        self.guides.paint(painter, self.port)
         ratio = self.devicePixelRatioF()
-        self.overlay.draw(painter, self.port, self.marks, self.selected, ratio)
+        self.overlay.draw(painter, self.port, self.marks, self.selected, ratio, self.guides)
         self._over_it.draw(painter, self.port, self.beside, frozenset(), ratio)
+        self.guides.paint_bar(painter, self.port)
         if self.tool is not None:
             self.tool.paint(painter, to_widget)
             if self.tool.wants_loupe and self.pointer is not None and self.levels is not None:

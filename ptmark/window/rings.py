@@ -12,13 +12,14 @@ __all__ = ["Rings"]
 
 _WIDE = 14.0  # screen px: from here on a line of 4.6 px leaves the dye in sight
 _CLEAR = 5.0  # screen px between the dye and the ring
+_SMOOTH = 0.2  # screen px: points that change a line by less only cost time to draw
 
 
 class Rings:
     """Keeps the ring of every outline for about the scale it was last drawn at."""
 
     def __init__(self) -> None:
-        self._kept: dict[int, tuple[QPolygonF, float, QPainterPath | None]] = {}
+        self._kept: dict[int, tuple[QPolygonF, float, QPainterPath]] = {}
 
     def path(self, outline: QPolygonF, to_widget: QTransform) -> QPainterPath:
         """What to draw for an outline in photo px, in widget coordinates."""
@@ -29,13 +30,7 @@ class Rings:
             if len(self._kept) > 4000:
                 self._kept.clear()
             kept = self._kept[id(outline)] = (outline, step, _ring(outline, step))
-        ring = kept[2]
-        if ring is not None:
-            return (QTransform.fromScale(1 / step, 1 / step) * to_widget).map(ring)
-        path = QPainterPath()
-        path.addPolygon(to_widget.map(outline))
-        path.closeSubpath()
-        return path
+        return (QTransform.fromScale(1 / step, 1 / step) * to_widget).map(kept[2])
 
 
 def _scale(to_widget: QTransform, outline: QPolygonF) -> float:
@@ -47,11 +42,11 @@ def _scale(to_widget: QTransform, outline: QPolygonF) -> float:
     return max(1e-3, sqrt(small.width() * small.height()))
 
 
-def _ring(outline: QPolygonF, scale: float) -> QPainterPath | None:
-    """The outline moved outwards on the screen; None where it is wide enough as it is."""
+def _ring(outline: QPolygonF, scale: float) -> QPainterPath:
+    """The outline moved outwards on the screen, or as it is where it is wide enough."""
     points = _thinned([point * scale for point in outline.toList()])
     if len(points) > 2 and _mean_width(points) > _WIDE:
-        return None
+        return _smooth(QPolygonF(points))
     path = QPainterPath()
     path.addPolygon(QPolygonF(points))
     path.closeSubpath()
@@ -65,9 +60,20 @@ def _ring(outline: QPolygonF, scale: float) -> QPainterPath | None:
     outer = max(whole.toSubpathPolygons(), key=_extent, default=None)
     if outer is None:
         return whole
-    ring = QPainterPath()
-    ring.addPolygon(outer)
-    return ring
+    return _smooth(outer)
+
+
+def _smooth(polygon: QPolygonF) -> QPainterPath:
+    """A closed path through the points that its shape hangs on."""
+    import cv2
+    import numpy as np
+
+    points = np.array([(p.x(), p.y()) for p in polygon.toList()], np.float32)
+    few = cv2.approxPolyDP(points, _SMOOTH, closed=True)[:, 0]
+    path = QPainterPath()
+    path.addPolygon(QPolygonF([QPointF(x, y) for x, y in few.tolist()]))
+    path.closeSubpath()
+    return path
 
 
 def _extent(polygon: QPolygonF) -> float:

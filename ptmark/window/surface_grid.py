@@ -75,7 +75,6 @@ class SurfaceGrid:
             painter.setRenderHint(QPainter.RenderHint.Antialiasing, on=color is line)
             for shape in shapes:
                 painter.drawPolyline(shape)
-        self._paint_bar(painter, port, _BAR * scale / per, per)
 
     def _in_sight(self, port: Viewport) -> tuple[float, float, float, float] | None:
         """Box in mm of what the view shows of the surface, kept well short of its horizon."""
@@ -109,10 +108,12 @@ class SurfaceGrid:
         points: Any = np.array(start) * (1 - shares) + np.array(end) * shares
         return QPolygonF([QPointF(x, y) for x, y in self._surface.to_px(points).tolist()])
 
-    def _paint_bar(self, painter: QPainter, port: Viewport, about: float, per: float) -> None:
+    def paint_bar(self, painter: QPainter, port: Viewport) -> None:
         """A bar of round length near the lower left, along the surface as it lies there."""
         import numpy as np
 
+        per = 1.0 if self._unit == "mm" else MM_PER_IN
+        about = _BAR * self._surface.mm_per_px() / port.scale / per
         view = QRectF(0, 0, port.widget.width(), port.widget.height()) & port.photo_rect()
         corner = port.to_px(view.bottomLeft() + QPointF(28, -26))
         beside = port.to_px(view.bottomLeft() + QPointF(28 + _BAR, -26))

@@ -62,6 +62,13 @@ class Viewport:
         place = QTransform(self.scale, 0, 0, self.scale, self.origin.x(), self.origin.y())
         return turned * place
 
+    def shifted(self, by: QPointF, size: QSizeF) -> "Viewport":
+        """The same photo at the same scale in a widget of another size, moved in it."""
+        other = Viewport()
+        other.scale, other.turn, other.bend = self.scale, self.turn, self.bend
+        other.photo, other.widget, other.origin = self.photo, size, self.origin + by
+        return other
+
     def photo_rect(self) -> QRectF:
         """The picture's place in the widget."""
         return QRectF(self.origin, self._turned_size() * self.scale)

@@ -93,7 +93,7 @@ def test_a_broken_file_begins_afresh(qtbot, home, text):
     (home / "guided.json").write_text(text)
     window = MainWindow()
     qtbot.addWidget(window)
-    assert window.guided.button.text().startswith("Guided pass  (")
+    assert window.guided.button.text().startswith("Guided pass on a sample, three minutes")
 
 
 def test_a_card_finds_room_beside_a_box():

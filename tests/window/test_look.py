@@ -124,11 +124,28 @@ def test_panning_moves_the_marks_without_painting_them_anew(view):
     assert after[-1] == pytest.approx(ends[1], abs=2)
 
 
+def test_guides_move_along_and_a_change_of_one_is_seen(view):
+    view.guides.weld = QPolygonF([QPointF(50, 40), QPointF(350, 40)])
+    view.guides.weld_says = "one"
+    view.grab()
+    painted = view.overlay.painted
+    view.pan(QPointF(37, 11))
+    view.grab()
+    assert view.overlay.painted == painted
+    view.guides.weld_says = "two"
+    view.grab()
+    assert view.overlay.painted == painted + 1
+    view.show_marks([], frozenset())
+    bare = view.grab().toImage()
+    view.guides.weld = None
+    assert view.grab().toImage() != bare  # painted though there is no mark
+
+
 def test_zoom_selection_and_a_far_pan_paint_anew(view):
     for change in (
         lambda: view.zoom(1.3),
         lambda: view.show_marks(view.marks, frozenset("A")),
-        lambda: view.pan(QPointF(300, 0)),
+        lambda: view.pan(QPointF(430, 0)),
     ):
         painted = view.overlay.painted
         change()

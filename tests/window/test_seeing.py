@@ -106,9 +106,8 @@ class Paper:
         self.lines.append(shape)
 
 
-def test_grid_lines_lie_at_whole_steps_on_the_surface(monkeypatch):
+def test_grid_lines_lie_at_whole_steps_on_the_surface():
     surface, port, paper = tilted(), Viewport(), Paper([])
-    monkeypatch.setattr(SurfaceGrid, "_paint_bar", lambda *_: None)
     port.photo, port.widget = QSizeF(1000, 700), QSizeF(1000, 700)
     port.fit()
     grid = SurfaceGrid(surface, "mm")
@@ -126,7 +125,6 @@ def test_in_inches_the_steps_are_round_in_inches():
     port.photo, port.widget = QSizeF(1000, 700), QSizeF(1000, 700)
     port.fit()
     grid = SurfaceGrid(tilted(), "in")
-    grid._paint_bar = lambda *_: None
     grid.paint(paper, port)
     assert grid.step_mm / 25.4 == pytest.approx(0.5)
 
