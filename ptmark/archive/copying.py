@@ -62,10 +62,10 @@ def back_up(archive: Archive, folder: Path) -> int:
     beside.unlink(missing_ok=True)
     with archive.guarded():
         with (
-            closing(sqlite3.connect(archive.file)) as here,
+            closing(archive.engine.raw_connection()) as here,
             closing(sqlite3.connect(beside)) as there,
         ):
-            here.backup(there)
+            here.driver_connection.backup(there)  # type: ignore[union-attr]
             there.execute("PRAGMA journal_mode=DELETE")  # one file, no log beside it
             photos = there.execute(
                 "SELECT sha256, suffix FROM photo ORDER BY sha256"
@@ -267,8 +267,8 @@ def _rebuilt(archive: Archive) -> list[str]:
     """Write the database file anew from its content: indexes and what nothing reads."""
     if archive.file is None:
         return []
-    archive.file.with_suffix(".seal").unlink(missing_ok=True)
     with archive.guarded(), closing(sqlite3.connect(archive.file)) as raw:
+        archive.file.with_suffix(".seal").unlink(missing_ok=True)
         raw.execute("REINDEX")
         raw.execute("INSERT INTO words(words) VALUES ('rebuild')")
         raw.commit()

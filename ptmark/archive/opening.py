@@ -1,6 +1,7 @@
 """Opening an archive: its database and its photo store, each by URL, without any set-up."""
 
 import os
+import sqlite3
 from collections.abc import Iterator
 from contextlib import contextmanager, suppress
 from pathlib import Path
@@ -98,8 +99,11 @@ class Archive:
         where = self.file or self.engine.url.render_as_string(hide_password=True)
         try:
             yield
-        except exc.DBAPIError as found:
-            said = str(found.orig).partition("\nCONTEXT")[0]
+        # A damaged name makes SQLite's own message undecodable.
+        except (exc.DBAPIError, sqlite3.Error, UnicodeDecodeError) as found:
+            plain = getattr(found, "orig", found)
+            damaged = isinstance(plain, UnicodeDecodeError)
+            said = "malformed" if damaged else str(plain).partition("\nCONTEXT")[0]
             raise ArchiveError(
                 f"the database says: {said}",
                 where=str(where),

@@ -55,6 +55,8 @@ def verify(
             step()
         except PtmarkError as exc:  # a damaged page stops one step, not the others
             run.found.problems.append(Problem("damaged", "database", exc.what))
+        except (ValueError, LookupError, TypeError) as exc:  # what lies there is no JSON, say
+            run.found.problems.append(Problem("damaged", "database", repr(exc)))
     if run.found.whole and archive.file is not None:
         with suppress(PtmarkError), archive.guarded():  # a read-only archive is not sealed
             seal(archive.engine, archive.file)

@@ -2,6 +2,7 @@
 
 import argparse
 import importlib
+import os
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -18,6 +19,8 @@ if TYPE_CHECKING:
     from ptmark.archive import Archive
 
 __all__ = ["add_to", "opened", "run"]
+
+_READS = {"find", "show", "history", "map", "log", "export", "backup"}
 
 
 def add_to(verbs: Verbs) -> None:
@@ -43,11 +46,19 @@ def run(args: argparse.Namespace) -> int:
     """Open the archive and do the work that was asked for."""
     if hasattr(args, "unopened_run"):
         return int(args.unopened_run(args))
-    read_only = args.work in {"find", "show", "history", "map", "log"} and not getattr(
-        args, "save", ""
-    )
-    with opened(args, read_only=read_only) as archive:
+    with opened(args, read_only=_only_reads(args)) as archive:
         return int(args.work_run(archive, args))
+
+
+def _only_reads(args: argparse.Namespace) -> bool:
+    if args.work == "keep":
+        return not (args.rule or args.hold or args.release or args.delete)
+    if args.work == "verify":  # it seals what it found whole, where it may
+        from ptmark.archive.opening import places_of
+
+        _, _, file = places_of(args.at, args.database, args.store)
+        return file is not None and file.exists() and not os.access(file.parent, os.W_OK)
+    return args.work in _READS and not getattr(args, "save", "")
 
 
 def opened(args: argparse.Namespace, *, read_only: bool = False) -> "Archive":

@@ -158,6 +158,7 @@ _OF_FILES = {  # these look into the database's file, or copy it
     "test_a_backup_cut_off_leaves_the_last_one",
     "test_a_file_has_no_roles",
     "test_a_copy_can_be_made_again_too",
+    "test_names_and_texts_that_cannot_be_read_are_said_in_one_error",
 }
 
 
