@@ -9,7 +9,7 @@ from typing import Any, NamedTuple
 from sqlalchemy import select
 
 from ptmark.archive.asking import COLUMNS, asked, counting, paging
-from ptmark.archive.named import all_named, set_named
+from ptmark.archive.named import all_named, drop_named, set_named
 from ptmark.archive.opening import Archive
 from ptmark.archive.query import Query, query_from_json, query_to_json
 from ptmark.archive.rows import document_of, table
@@ -21,6 +21,7 @@ __all__ = [
     "Hit",
     "Page",
     "count",
+    "drop_search",
     "find",
     "find_all",
     "found_csv",
@@ -165,6 +166,12 @@ def saved_searches(archive: Archive) -> dict[str, Query]:
     with archive.reading() as conn:
         rows = all_named(conn, "saved_search")
     return {name: query_from_json(row["query"]) for name, row in rows.items()}
+
+
+def drop_search(archive: Archive, name: str) -> None:
+    """Delete a saved query; ArchiveError where there is none of this name."""
+    if not drop_named(archive, "saved_search", name):
+        raise ArchiveError(f"no search is saved as '{name}'", mend="see archive find --list")
 
 
 def saved_search(archive: Archive, name: str) -> Query:

@@ -33,6 +33,7 @@ class Seen:
     letter: str
     kind: str
     length_mm: float | None
+    length_u_mm: float | None
     centre_mm: tuple[float, float]
     ends_mm: tuple[tuple[float, float], tuple[float, float]]
 
@@ -120,10 +121,10 @@ def place_map(
     one, there, own, rows = (
         table(name) for name in ("inspection", "part", "serial", "indication")
     )
-    ends = (rows.c.x1_mm, rows.c.y1_mm, rows.c.x2_mm, rows.c.y2_mm)
+    tips = (rows.c.x1_mm, rows.c.y1_mm, rows.c.x2_mm, rows.c.y2_mm)
     chosen = (
         select(one.c.record_id, own.c.number, one.c.datum, rows.c.letter, rows.c.kind)
-        .add_columns(rows.c.length_mm, rows.c.x_mm, rows.c.y_mm, *ends)
+        .add_columns(rows.c.length_mm, rows.c.length_u_mm, rows.c.x_mm, rows.c.y_mm, *tips)
         .join(there, there.c.id == one.c.part_id)
         .join(own, own.c.id == one.c.serial_id)
         .join(rows, rows.c.inspection_id == one.c.id)
@@ -139,15 +140,14 @@ def place_map(
                 lost.add(row.record_id)
                 continue
             matrix = (1, 0, 0, 0, 1, 0) if mapped is None else [mapped[k] for k in "abcdef"]
-            points = np.array(row[6:12], dtype=float).reshape(3, 2)
+            points = np.array(row[7:13], dtype=float).reshape(3, 2)
             x, y = (
                 points @ np.array([matrix[:2], matrix[3:5]]).T + [matrix[2], matrix[5]]
             ).T.tolist()
             records.add(row.record_id)
             places = list(zip(x, y, strict=True))
-            seen.append(
-                Seen(row[0], row[1], row[3], row[4], row[5], places[0], (places[1], places[2]))
-            )
+            ends = (places[1], places[2])
+            seen.append(Seen(row[0], row[1], row[3], row[4], row[5], row[6], places[0], ends))
     box = box_mm or _box(seen, cell_mm)
     return PlaceMap(seen, _counts(seen, box, cell_mm), box, cell_mm, len(records), len(lost))
 

@@ -14,9 +14,11 @@ from PySide6.QtWidgets import (
 
 from ptmark.errors import PtmarkError
 from ptmark.window.archive_door import ArchiveDoor
+from ptmark.window.archive_export import HitsExport
 from ptmark.window.archive_gallery import Gallery
 from ptmark.window.archive_model import HIT, HitModel
 from ptmark.window.archive_pictures import glance
+from ptmark.window.archive_saved import SavedSearches
 from ptmark.window.archive_search import SearchBar, as_words
 from ptmark.window.archive_table import HitTable
 from ptmark.window.bits import Notice, key_button, plain
@@ -45,11 +47,12 @@ _EMPTY = tr(
 class FoundPage(QWidget):
     """Asks the archive while one types; pages come as one scrolls.
 
-    Signals: ``opened(object)`` a hit to look at; ``left()``.
+    Signals: ``opened(object)`` a hit to look at; ``left()``; ``check_asked()``.
     """
 
     opened = Signal(object)
     left = Signal()
+    check_asked = Signal()
 
     def __init__(self, session: Session, door: ArchiveDoor) -> None:
         super().__init__()
@@ -68,7 +71,16 @@ class FoundPage(QWidget):
             self.views.addWidget(view)
         self.turn_button = key_button(tr("As a table"), "Ctrl+T", self.turn_view, window=self)
         self.back_button = key_button(tr("Back to the work"), "Escape", self.left.emit)
-        self.deeds = QHBoxLayout()
+        self.saved = SavedSearches(door)
+        self.bar.row.insertWidget(1, self.saved.choice)
+        self.bar.put_under_filters(self.saved)
+        self.export = HitsExport(door)
+        self.check_button = key_button(
+            tr("State of the archive …"),
+            "",
+            self.check_asked.emit,
+            tip=tr("Check records and photos; rules and holds"),
+        )
         self._lay_out()
         self._connect()
 
@@ -85,10 +97,19 @@ class FoundPage(QWidget):
         column.addWidget(self.said)
         column.addLayout(told)
         column.addWidget(self.views, 1)
-        column.addLayout(self.deeds)
+        deeds = QHBoxLayout()
+        deeds.addWidget(self.export)
+        deeds.addStretch(1)
+        deeds.addWidget(self.check_button)
+        column.addLayout(deeds)
 
     def _connect(self) -> None:
         self.bar.asked.connect(self.search)
+        self.saved.run.connect(self.bar.show_query)
+        self.saved.wanted.connect(self._keep_search)
+        for piece in (self.saved, self.export):
+            piece.told.connect(lambda said: self.said.say(said, "done"))
+            piece.failed.connect(self._fail)
         self.model.more_asked.connect(self._read_on)
         self.model.glances_asked.connect(self._read_glances)
         for view in (self.table, self.gallery):
@@ -132,8 +153,15 @@ class FoundPage(QWidget):
             key="archive find",
         )
 
+    def _keep_search(self) -> None:
+        try:
+            self.saved.keep(self.bar.query(self._session.unit))
+        except PtmarkError as exc:
+            self.said.say_error(exc)
+
     def _show(self, got: "tuple[Query, Page]") -> None:
         self.found, page = got
+        self.export.offer(self.found if page.hits else None)
         self.model.unit = self._session.unit
         self.model.begin(page)
         nothing = not page.hits and self.bar.asks_nothing
@@ -217,4 +245,5 @@ class FoundPage(QWidget):
         """Shown anew: ask again, the line ready to type in."""
         self.bar.line.setFocus()
         self.bar.line.selectAll()
+        self.saved.read()
         self.search()

@@ -29,10 +29,11 @@ class _Told(NamedTuple):
 class HistoryPage(QWidget):
     """The plot of the years above, the inspections below; Enter opens one.
 
-    Signals: ``opened(object)`` a hit to look at; ``left()``.
+    Signals: ``opened(object)`` a hit to look at; ``map_asked(str)`` a part number; ``left()``.
     """
 
     opened = Signal(object)
+    map_asked = Signal(str)
     left = Signal()
 
     def __init__(self, session: Session, door: ArchiveDoor) -> None:
@@ -45,8 +46,13 @@ class HistoryPage(QWidget):
         self.plot = HistoryPlot()
         self.table = HitTable(self.model)
         self.back_button = key_button(tr("Back"), "Escape", self.left.emit)
+        self._part = ""
+        self.map_button = key_button(
+            tr("Place map"), "", lambda: self.map_asked.emit(self._part)
+        )
         top = QHBoxLayout()
         top.addWidget(self.head, 1)
+        top.addWidget(self.map_button)
         top.addWidget(self.back_button)
         column = QVBoxLayout(self)
         column.setContentsMargins(16, 10, 16, 10)
@@ -67,6 +73,7 @@ class HistoryPage(QWidget):
         """Read the history of a part number, or of one serial of it."""
         from ptmark.archive import Page
 
+        self._part = part
         self.head.setText(
             tr("Part number {0}", part) + (tr(", serial {0}", serial) if serial else "")
         )

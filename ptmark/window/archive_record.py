@@ -36,12 +36,13 @@ class RecordPage(QWidget):
     """Report picture on the left, facts and judging again on the right.
 
     Signals: ``left()``; ``retest_asked(object)`` a `Record`; ``history_asked(str, str)`` part
-    and serial, "" for all serials.
+    and serial, "" for all serials; ``map_asked(str)`` the part.
     """
 
     left = Signal()
     retest_asked = Signal(object)
     history_asked = Signal(str, str)
+    map_asked = Signal(str)
 
     def __init__(self, door: ArchiveDoor) -> None:
         super().__init__()
@@ -68,6 +69,11 @@ class RecordPage(QWidget):
             "",
             lambda: self._history(self._hit.serial),  # type: ignore[union-attr]
         )
+        self.map_button = key_button(
+            tr("Place map of the part"),
+            "",
+            lambda: self.map_asked.emit(self._hit.part),  # type: ignore[union-attr]
+        )
         self.back_button = key_button(tr("Back"), "Escape", self.left.emit)
         self.criteria = Choice(tr("Judge again by"))
         self.criteria.activated.connect(lambda _: self.judge())
@@ -92,6 +98,7 @@ class RecordPage(QWidget):
             for button in pair:
                 row.addWidget(button)
             column.addLayout(row)
+        column.addWidget(self.map_button)
         column.addWidget(self.said)
         column.addWidget(heading(tr("Judge again by other criteria")))
         column.addWidget(self.criteria)
@@ -180,6 +187,7 @@ class RecordPage(QWidget):
         self.pdf_button.setEnabled(on)
         self.criteria.setEnabled(on)
         self.part_button.setEnabled(on and has_part)
+        self.map_button.setEnabled(on and has_part)
         self.serial_button.setEnabled(on and has_part and bool(self._hit and self._hit.serial))
 
     def _fail(self, exc: Exception) -> None:

@@ -65,6 +65,8 @@ class SearchBar(QWidget):
         self.texts: dict[str, CommitEdit] = {}
         self.choices: dict[str, Choice] = {}
         self.filters = QWidget()
+        self._below = QVBoxLayout(self.filters)
+        self._below.setContentsMargins(0, 0, 0, 0)
         self._lay_filters()
         column = QVBoxLayout(self)
         column.setContentsMargins(0, 0, 0, 0)
@@ -73,8 +75,8 @@ class SearchBar(QWidget):
         self.filters.hide()
 
     def _lay_filters(self) -> None:
-        grid = QGridLayout(self.filters)
-        grid.setContentsMargins(0, 0, 0, 0)
+        grid = QGridLayout()
+        self._below.addLayout(grid)
         widgets: list[tuple[str, QWidget]] = []
         for name, label, hint in _TEXTS:
             edit = CommitEdit()
@@ -100,6 +102,10 @@ class SearchBar(QWidget):
             text.setBuddy(widget)
             grid.addWidget(text, 2 * row, column)
             grid.addWidget(widget, 2 * row + 1, column)
+
+    def put_under_filters(self, widget: QWidget) -> None:
+        """Put something below the filters, shown and hidden with them."""
+        self._below.addWidget(widget)
 
     def _turn_filters(self) -> None:
         shown = self.filters.isHidden()
