@@ -14,8 +14,10 @@ from ptmark.window.words import tr
 if TYPE_CHECKING:
     from ptmark.archive import Hit
     from ptmark.record import Record
+    from ptmark.window.archive_check import CheckPage
     from ptmark.window.archive_found import FoundPage
     from ptmark.window.archive_history import HistoryPage
+    from ptmark.window.archive_map import MapPage
     from ptmark.window.archive_record import RecordPage
     from ptmark.window.main_window import MainWindow
 
@@ -72,6 +74,28 @@ class ArchiveDesk(QObject):
         page = FoundPage(self._session, self.door)
         page.left.connect(self.leave)
         page.opened.connect(self.show_record)
+        page.check_asked.connect(self.show_check)
+        self.pages.addWidget(page)
+        return page
+
+    @cached_property
+    def check(self) -> "CheckPage":
+        """The state of the archive."""
+        from ptmark.window.archive_check import CheckPage
+
+        page = CheckPage(self.door)
+        page.left.connect(self.back)
+        self.pages.addWidget(page)
+        return page
+
+    @cached_property
+    def map(self) -> "MapPage":
+        """Where on a part indications were seen."""
+        from ptmark.window.archive_map import MapPage
+
+        page = MapPage(self._session, self.door)
+        page.left.connect(self.back)
+        page.opened.connect(self.show_record)
         self.pages.addWidget(page)
         return page
 
@@ -84,6 +108,7 @@ class ArchiveDesk(QObject):
         page.left.connect(self.back)
         page.retest_asked.connect(self.ask_retest)
         page.history_asked.connect(self.show_history)
+        page.map_asked.connect(self.show_map)
         self.pages.addWidget(page)
         return page
 
@@ -95,6 +120,7 @@ class ArchiveDesk(QObject):
         page = HistoryPage(self._session, self.door)
         page.left.connect(self.back)
         page.opened.connect(self.show_record)
+        page.map_asked.connect(self.show_map)
         self.pages.addWidget(page)
         return page
 
@@ -138,6 +164,16 @@ class ArchiveDesk(QObject):
         self._show(self.history)
         self.history.show_part(part, serial)
 
+    def show_map(self, part: str) -> None:
+        """Look at where on a part number indications were seen."""
+        self._show(self.map)
+        self.map.show_part(part)
+
+    def show_check(self) -> None:
+        """Look at the state of the archive."""
+        self._show(self.check)
+        self.check.begin()
+
     # -- a retest -----------------------------------------------------------------------------
     def ask_retest(self, record: "Record") -> None:
         """Ask for the photo of a retest and open it, linked to this record."""
@@ -164,13 +200,14 @@ class ArchiveDesk(QObject):
         from ptmark.criteria import list_profiles
         from ptmark.record import FIELDS, link_to
 
-        shared = {one.key for one in FIELDS if one.group in _CARRIED}
+        shared = {one.key for one in FIELDS if one.group in _CARRIED} - {"deviations"}
         mine = {key: text for key, text in state.fields.items() if key not in shared}
         theirs = {key: text for key, text in record.fields.items() if key in shared}
         profile = str((record.evaluation or {}).get("profile", ""))
         self._session.change(
             tr("start the retest of {0}", record.id),
             fields={**mine, **theirs},
+            carried=state.carried | theirs.keys(),
             retest_of=link_to(record, f"{record.id}.json"),
             profile=profile if profile in list_profiles() else state.profile,
         )
