@@ -64,7 +64,10 @@ def _photo_to_json(state: State, inspection: Inspection) -> dict[str, Any]:
         "marked": [_marked_to_json(m) for m in state.marked],
         "mode": state.mode,
         "look": _NO_LOOK if info is None else _look_to_json(look_of(inspection, info)),
-        "edges": [{"name": name, "points_px": points} for name, points in state.edges_px],
+        "edges": [
+            {"name": name, "points_px": [list(p) for p in points]}
+            for name, points in state.edges_px
+        ],
         **{name: getattr(state, name) for name in _PLAIN},
         "diameter_mm": state.diameter_mm,
     }

@@ -44,6 +44,8 @@ def worked_on(photo_file, overview_file):
         mode="colour contrast",
         relief_mm=25.4 / 64,
         thickness_mm=12.7,
+        diameter_mm=168.3,
+        edges_px=(("free edge", ((150.0, 250.5), (800.25, 240.0), (1400.0, 250.0))),),
         weld_px=((200.0, 300.25), (1300.0, 320.0)),
         area_px=((100.0, 100.0), (1500.0, 100.0), (1500.0, 1500.0)),
         fields={"part_number": "P-7 (invented)", "procedure": "P-1"},
@@ -79,9 +81,10 @@ def test_opened_and_saved_it_is_the_same_record(worked_on, tmp_path):
 def test_what_a_person_gave_comes_back(worked_on):
     again = gone_on(worked_on.to_record(), worked_on)
     for old, new in zip(worked_on.state.photos, again.state.photos, strict=True):
-        for name in ("area_px", "weld_px", "mode", "thickness_mm", "profile", "decision_rule"):
+        for name in ("area_px", "weld_px", "mode", "thickness_mm", "diameter_mm", "edges_px"):
             assert getattr(new, name) == getattr(old, name), name
-        for name in ("fields", "carried", "sizes_from", "decision", "decision_reason"):
+        shared = ("profile", "decision_rule", "decision", "decision_reason", "retest_of")
+        for name in (*shared, "fields", "carried", "sizes_from"):
             assert getattr(new, name) == getattr(old, name), name
         left, right = ({m.id: m for m in one.marked} for one in (old, new))
         assert left.keys() == right.keys()
@@ -116,7 +119,10 @@ def test_records_without_these_members_keep_their_bytes(worked_on):
     """What was signed before they were there must hash as it did."""
     document = worked_on.to_record().to_json()
     del document["chosen"]
-    assert document["more_photos"][0].pop("given")["dropped"]
+    second = document["more_photos"][0]
+    assert second.pop("given")["dropped"]
+    for name in ("diameter_mm", "edges_mm"):
+        assert second.pop(name)
     before = Record.from_json(document)
     assert before.to_json() == document
     assert [view.given for view in before.views()] == [None, None]
