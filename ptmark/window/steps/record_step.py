@@ -172,8 +172,11 @@ class RecordStep(StepPage):
         prints = [path for path in paths if path.suffix.lower() == ".pdf"]
         self.saved.offer(
             *(FileOut(path) for path in paths),
-            *(PrintButton(path, self.session, self._on_failed) for path in prints),
+            *(PrintButton(path, self.session, self._not_printed) for path in prints),
         )
+
+    def _not_printed(self, exc: Exception) -> None:
+        self.saved.say(str(exc))
 
     def _bring_revision(self) -> None:
         self.saved.say("")
