@@ -6,11 +6,12 @@ from pathlib import Path
 import PySide6
 from PySide6.QtCore import QCoreApplication, QElapsedTimer, QEventLoop, QLocale
 from PySide6.QtGui import QGuiApplication, QIcon
-from PySide6.QtWidgets import QApplication
+from PySide6.QtWidgets import QApplication, QWidget
 
 from ptmark.errors import PtmarkError
 from ptmark.places import resource
 from ptmark.window.main_window import MainWindow
+from ptmark.window.small_screen import shell_for
 from ptmark.window.words import language, own_texts, qt_texts
 
 __all__ = ["check_binding", "run", "show", "start"]
@@ -26,7 +27,8 @@ def run(photo: Path | None = None) -> int:
     """
     check_binding(PySide6.__version__)
     app, window = start(sys.argv[:1])
-    show(window)
+    shell = shell_for(window, QGuiApplication.primaryScreen().availableSize())
+    show(shell)
     if not window.isVisible():  # closed already
         return 0
     window.begin(photo)
@@ -46,7 +48,7 @@ def start(words: list[str]) -> tuple[QCoreApplication, MainWindow]:
     return app, MainWindow(rest_later=True)
 
 
-def show(window: MainWindow) -> None:
+def show(window: QWidget) -> None:
     """Show the window and wait until it has been painted, two seconds at most."""
     window.show()
     handle, waited = window.windowHandle(), QElapsedTimer()

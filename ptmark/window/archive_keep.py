@@ -67,6 +67,7 @@ class KeepForm(QWidget):
             window=window,
         )
         self.always = QCheckBox(tr("Keep every record that is saved"))
+        self.always.setMinimumHeight(28)
         self.always.toggled.connect(self._remember)
         self.link = plain()
         self.unlink_button = key_button(tr("It is no retest"), "", self._unlink)

@@ -162,7 +162,7 @@ class Choice(QComboBox):
         super().__init__(parent)
         self.setAccessibleName(name)
         self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
-        self.setMinimumHeight(26)
+        self.setMinimumHeight(28)
 
     def wheelEvent(self, event: QWheelEvent) -> None:  # noqa: N802 - Qt's name
         if self.hasFocus():
@@ -182,6 +182,7 @@ class CommitEdit(QLineEdit):
 
     def __init__(self, text: str = "", parent: QWidget | None = None) -> None:
         super().__init__(text, parent)
+        self.setMinimumHeight(28)
         self._last = text
         self.tint()
         self._pause = QTimer(self, singleShot=True, interval=250)

@@ -26,6 +26,8 @@ class DraftOffer(Notice):
         self.go_on.clicked.connect(lambda: taken.emit(draft))
         discard = QPushButton(tr("Discard it"))
         discard.clicked.connect(lambda: dismissed.emit(draft))
+        for button in (self.go_on, discard):
+            button.setMinimumHeight(30)
         self.offer(self.go_on, discard)
         what = tr("no photo yet") if draft.photo is None else f"{draft.photo.name}, {count}"
         part = tr("part {0}, ", draft.part) if draft.part else ""

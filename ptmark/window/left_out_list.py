@@ -42,6 +42,7 @@ class LeftOutList(QWidget):
         self._scores: dict[int, float] = {}
         self._more: dict[str, int] = {}
         self.switch = QCheckBox()
+        self.switch.setMinimumHeight(28)
         self.switch.toggled.connect(lambda _: self._tell())
         self._hint = quiet(tr("A click takes one back as an indication."))
         self.tree = QTreeWidget()

@@ -138,6 +138,7 @@ class IndicationsStep(StepPage):
         self.kind.addItems(KINDS)
         self.kind.activated.connect(lambda _: self._set("name", kind=self.kind.currentText()))
         self._kind_edit = QLineEdit()
+        self._kind_edit.setAccessibleName(tr("Kind, as ISO 6520-1 names it"))
         self.kind.setLineEdit(self._kind_edit)
         self._kind_edit.editingFinished.connect(
             lambda: self._set("name", kind=self.kind.currentText())

@@ -198,6 +198,7 @@ class VerdictStep(StepPage):
 
     def _show(self, made: "Evaluation | None") -> None:
         self._whole.setText(self._set_words())
+        self._whole.setVisible(bool(self._whole.text()))
         if made is None:
             state = self.session.state
             self._sign.setPixmap(glyph_pixmap("", self.palette(), 36))
