@@ -59,6 +59,7 @@ class CheckPage(QWidget):
         self.stop_button = key_button(tr("Stop"), "", self.stop)
         self.progress = QProgressBar()
         self.progress.setRange(0, 1000)
+        self.progress.setFormat("")
         self.progress.setAccessibleName(tr("How far the check is"))
         self.said = Notice()
         self.problems = _list(
@@ -96,6 +97,8 @@ class CheckPage(QWidget):
         )
         column.addWidget(self.said)
         column.addWidget(self.problems, 3)
+        self.problems.hide()
+        column.addStretch(1)
         column.addWidget(heading(tr("How long records are kept")))
         column.addWidget(self.due)
         column.addWidget(self.keeping, 2)
@@ -146,6 +149,7 @@ class CheckPage(QWidget):
         self.running = True
         self.said.say("")
         self.problems.setRowCount(0)
+        self.problems.hide()
         self.progress.setValue(0)
         self._enable()
 
@@ -207,6 +211,7 @@ class CheckPage(QWidget):
             (_kinds().get(one.kind, one.kind), one.subject, one.says) for one in found.problems
         ]
         _fill(self.problems, rows[:_MOST], signs=True)
+        self.problems.setVisible(bool(rows))
 
     def _fail(self, exc: Exception) -> None:
         self.running = False
@@ -265,7 +270,9 @@ def _state(archive: "Archive") -> _State:
         for one in found:
             what = asked_in_words(query_from_json(str(one["query"])))
             years = (
-                tr("{0:g} years", float(str(one["years"]))) if kind == "rule" else tr("ever")
+                tr("{0:g} years", float(str(one["years"])))
+                if kind == "rule"
+                else tr("as long as it stands")
             )
             shown = tr("rule") if kind == "rule" else tr("hold")
             rows.append((shown, str(one["name"]), what, years, str(one["reason"])))

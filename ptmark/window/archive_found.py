@@ -15,9 +15,8 @@ from PySide6.QtWidgets import (
 from ptmark.errors import PtmarkError
 from ptmark.window.archive_door import ArchiveDoor
 from ptmark.window.archive_export import HitsExport
-from ptmark.window.archive_gallery import Gallery
+from ptmark.window.archive_gallery import Gallery, read_glances
 from ptmark.window.archive_model import HIT, HitModel
-from ptmark.window.archive_pictures import glance
 from ptmark.window.archive_saved import SavedSearches
 from ptmark.window.archive_search import SearchBar, as_words
 from ptmark.window.archive_table import HitTable
@@ -44,6 +43,18 @@ _EMPTY = tr(
 )
 
 
+def _nothing() -> str:
+    return tr(
+        "Nothing in the archive fits.\n\n"
+        "• The line on top is the beginning of a part number: P-1 finds P-17 and P-170. "
+        "A * stands for any letters, a ? for one: *17 finds what ends in 17.\n"
+        "• Where no part number begins so, it is looked for among the words of the records: "
+        "remarks, kinds, notes, names.\n"
+        "• Kind, shape and lengths ask for one indication that has all of them.\n"
+        "• Capitals do not matter. “Clear all” takes every filter away."
+    )
+
+
 class FoundPage(QWidget):
     """Asks the archive while one types; pages come as one scrolls.
 
@@ -67,7 +78,8 @@ class FoundPage(QWidget):
         self.gallery = Gallery(self.model)
         self.gallery.setSelectionModel(self.table.selectionModel())
         self.views = QStackedWidget()
-        for view in (self.gallery, self.table, self.empty):
+        self.nothing = plain(_nothing())
+        for view in (self.gallery, self.table, self.empty, self.nothing):
             self.views.addWidget(view)
         self.turn_button = key_button(tr("As a table"), "Ctrl+T", self.turn_view, window=self)
         self.back_button = key_button(tr("Back to the work"), "Escape", self.left.emit)
@@ -85,8 +97,9 @@ class FoundPage(QWidget):
         self._connect()
 
     def _lay_out(self) -> None:
-        self.empty.setAlignment(Qt.AlignmentFlag.AlignTop | Qt.AlignmentFlag.AlignLeft)
-        self.empty.setContentsMargins(24, 24, 24, 24)
+        for text in (self.empty, self.nothing):
+            text.setAlignment(Qt.AlignmentFlag.AlignTop | Qt.AlignmentFlag.AlignLeft)
+            text.setContentsMargins(24, 24, 24, 24)
         told = QHBoxLayout()
         told.addWidget(self.count, 1)
         told.addWidget(self.turn_button)
@@ -104,6 +117,7 @@ class FoundPage(QWidget):
         column.addLayout(deeds)
 
     def _connect(self) -> None:
+        door = self._door
         self.bar.asked.connect(self.search)
         self.saved.run.connect(self.bar.show_query)
         self.saved.wanted.connect(self._keep_search)
@@ -111,7 +125,7 @@ class FoundPage(QWidget):
             piece.told.connect(lambda said: self.said.say(said, "done"))
             piece.failed.connect(self._fail)
         self.model.more_asked.connect(self._read_on)
-        self.model.glances_asked.connect(self._read_glances)
+        self.model.glances_asked.connect(lambda hits: read_glances(door, self.model, hits))
         for view in (self.table, self.gallery):
             view.activated.connect(lambda index: self.opened.emit(index.data(HIT)))
         self.bar.line.returnPressed.connect(self.take_focus)
@@ -143,7 +157,6 @@ class FoundPage(QWidget):
             token.partial((query, page))
             return (len(page.hits) if page.after is None else count(archive, query)), query
 
-        self._door.cancel(tr("archive glances"))
         self._door.ask(
             "",
             work,
@@ -164,8 +177,8 @@ class FoundPage(QWidget):
         self.export.offer(self.found if page.hits else None)
         self.model.unit = self._session.unit
         self.model.begin(page)
-        nothing = not page.hits and self.bar.asks_nothing
-        self.views.setCurrentWidget(self.empty if nothing else self._view())
+        instead = self.empty if self.bar.asks_nothing else self.nothing
+        self.views.setCurrentWidget(self._view() if page.hits else instead)
         self.turn_button.setEnabled(bool(page.hits))
         if page.hits:
             self.table.setCurrentIndex(self.model.index(0, 0))
@@ -204,13 +217,6 @@ class FoundPage(QWidget):
                 self.model.add(page)
 
         self._door.ask("", work, done, failed=self._fail, key="archive page")
-
-    def _read_glances(self, hits: "list[Hit]") -> None:
-        def work(archive: "Archive", token: Token) -> None:
-            for hit in hits:
-                token.partial(glance(archive, hit))
-
-        self._door.ask("", work, partial=self.model.show_glance, failed=self._fail)
 
     def _fail(self, exc: Exception) -> None:
         self.said.say(str(exc))

@@ -1,16 +1,23 @@
 """The gallery: each inspection found as its photo made small, verdict sign, lengths ± U."""
 
+from typing import TYPE_CHECKING
+
 from PySide6.QtCore import QModelIndex, QPersistentModelIndex, QRect, QRectF, QSize, Qt
 from PySide6.QtGui import QFontMetrics, QPainter, QPalette
 from PySide6.QtWidgets import QListView, QStyle, QStyledItemDelegate, QStyleOptionViewItem
 
+from ptmark.window.archive_door import ArchiveDoor
 from ptmark.window.archive_model import GLANCE, HIT, HitModel, length_text
-from ptmark.window.archive_pictures import SIDE, Glance
+from ptmark.window.archive_pictures import SIDE, Glance, glance
 from ptmark.window.glyphs import draw_glyph
 from ptmark.window.palette import tone
 from ptmark.window.words import tr
+from ptmark.window.workers import Token
 
-__all__ = ["Gallery"]
+if TYPE_CHECKING:
+    from ptmark.archive import Archive, Hit
+
+__all__ = ["Gallery", "read_glances"]
 
 _WIDE, _HIGH = SIDE + 24, 282
 _PICTURE = 168  # px high
@@ -31,6 +38,16 @@ class Gallery(QListView):
         self.setSpacing(8)
         self.setMouseTracking(True)
         self.setItemDelegate(_Painter(self))
+
+
+def read_glances(door: ArchiveDoor, model: HitModel, hits: "list[Hit]") -> None:
+    """Read pictures and lengths of these hits beside the window; each shows when read."""
+
+    def work(archive: "Archive", token: Token) -> None:
+        for hit in hits:
+            token.partial(glance(archive, hit))
+
+    door.ask("", work, partial=model.show_glance)
 
 
 class _Painter(QStyledItemDelegate):

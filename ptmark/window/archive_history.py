@@ -7,6 +7,7 @@ from PySide6.QtGui import QKeySequence, QShortcut
 from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
 
 from ptmark.window.archive_door import ArchiveDoor
+from ptmark.window.archive_gallery import Gallery, read_glances
 from ptmark.window.archive_model import HIT, HitModel
 from ptmark.window.archive_plot import HistoryPlot
 from ptmark.window.archive_table import HitTable
@@ -45,6 +46,10 @@ class HistoryPage(QWidget):
         self.said = Notice()
         self.plot = HistoryPlot()
         self.table = HitTable(self.model)
+        self.gallery = Gallery(self.model)  # of a serial: what came after what, as pictures
+        self.gallery.setSelectionModel(self.table.selectionModel())
+        self.gallery.hide()
+        self.model.glances_asked.connect(lambda hits: read_glances(door, self.model, hits))
         self.back_button = key_button(tr("Back"), "Escape", self.left.emit)
         self._part = ""
         self.map_button = key_button(
@@ -60,8 +65,10 @@ class HistoryPage(QWidget):
         column.addWidget(self.says)
         column.addWidget(self.said)
         column.addWidget(self.plot, 3)
+        column.addWidget(self.gallery, 3)
         column.addWidget(self.table, 2)
-        self.table.activated.connect(lambda index: self.opened.emit(index.data(HIT)))
+        for view in (self.table, self.gallery):
+            view.activated.connect(lambda index: self.opened.emit(index.data(HIT)))
         QShortcut(
             QKeySequence("Escape"),
             self,
@@ -105,6 +112,7 @@ class HistoryPage(QWidget):
         self.model.unit = self._session.unit
         self.model.begin(Page(told.hits[::-1] if told.periods else told.hits, None))
         self.plot.setVisible(bool(told.periods))
+        self.gallery.setVisible(not told.periods)
         self.plot.show_periods(told.periods, self._session.unit)
         retests = sum(hit.retest_of is not None for hit in told.hits)
         serials = len({hit.serial for hit in told.hits})
@@ -112,7 +120,7 @@ class HistoryPage(QWidget):
         order = tr("newest first") if told.periods else tr("in the order they were examined")
         self.says.setText(
             tr(
-                "{0} inspections of {1} serials, {2} indications, {3} retests; {4}.",
+                "Inspections: {0}; serials: {1}; indications: {2}; retests: {3}; {4}.",
                 len(told.hits),
                 serials,
                 found,

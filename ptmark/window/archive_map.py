@@ -56,6 +56,8 @@ class MapPage(QWidget):
         self.head = heading("")
         self.back_button = key_button(tr("Back"), "Escape", self.left.emit)
         self.datum = Choice(tr("Location datum of the records laid over each other"))
+        self.datum.setSizeAdjustPolicy(Choice.SizeAdjustPolicy.AdjustToContents)
+        self.datum.setMaximumWidth(420)
         self.datum.activated.connect(lambda _: self.draw())
         self.cell = CommitEdit("1 mm")
         self.ground = Choice(tr("What lies under the map"))
@@ -84,6 +86,7 @@ class MapPage(QWidget):
         self.of_cell = plain()
         self.model = HitModel()
         self.table = HitTable(self.model)
+        self.table.hideColumn(0)  # all are of one part number
         self.table.activated.connect(lambda index: self.opened.emit(index.data(HIT)))
         self.save_button = key_button(tr("Save the map …"), "", self._save)
         self._lay_out()
@@ -263,7 +266,8 @@ class MapPage(QWidget):
         for one in sorted(here, key=lambda one: -(one.length_mm or 0.0))[:6]:
             length = length_text(one.length_mm, one.length_u_mm, unit)
             serial = one.serial or tr("no serial")
-            lines.append(f"{serial}  {one.letter}  {one.kind}  {length}")
+            told = (serial, one.letter, one.kind, length)
+            lines.append("  ".join(piece for piece in told if piece))
         if len(here) > 6:
             lines.append(tr("and {0} more", len(here) - 6))
         self.of_cell.setText("\n".join(lines))

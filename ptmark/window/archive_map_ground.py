@@ -1,5 +1,6 @@
 """The picture of the place map: its cells over the newest record's photo, or over a drawing."""
 
+import math
 from pathlib import Path
 from typing import TYPE_CHECKING, Any, NamedTuple
 
@@ -72,9 +73,22 @@ def drawn(
     token.check()
     if not places.seen:
         return Made(places, QImage(), "")
+    if ground.kind != NOTHING:
+        box = _wider(places.box_mm, cell)
+        places = place_map(archive, part, datum=datum, cell_mm=cell, box_mm=box)
     under, says = _under(archive, places, ground)
     token.check()
     return Made(places, to_image(shaded(places, _WIDE, under)), says)
+
+
+def _wider(
+    box: tuple[float, float, float, float], cell: float
+) -> tuple[float, float, float, float]:
+    """The box and some of the part around it, in whole cells, so that one sees where it is."""
+    x0, y0, x1, y1 = box
+    more = max(0.15 * max(x1 - x0, y1 - y0), 5.0)
+    more = math.ceil(more / cell) * cell
+    return x0 - more, y0 - more, x1 + more, y1 + more
 
 
 def _under(archive: "Archive", places: "PlaceMap", ground: Ground) -> tuple[Any, str]:

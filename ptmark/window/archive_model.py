@@ -131,6 +131,10 @@ class HitModel(QAbstractTableModel):
             return self._glances.get(hit.record_id)
         if role == Qt.ItemDataRole.DisplayRole:
             return _cells(hit, self.unit)[index.column()]
+        if role == Qt.ItemDataRole.ToolTipRole:
+            retest = index.column() == len(HEADS) - 1 and hit.retest_of
+            shown = _cells(hit, self.unit)[index.column()]
+            return tr("Retest of the record {0}", hit.retest_of) if retest else shown
         if role == Qt.ItemDataRole.AccessibleTextRole:
             return (
                 self._spoken(hit)

@@ -3,10 +3,10 @@
 from typing import TYPE_CHECKING, Any
 
 from PySide6.QtCore import Signal
-from PySide6.QtWidgets import QHBoxLayout, QLineEdit, QWidget
+from PySide6.QtWidgets import QHBoxLayout, QWidget
 
 from ptmark.window.archive_door import ArchiveDoor
-from ptmark.window.bits import Choice, key_button
+from ptmark.window.bits import Choice, CommitEdit, key_button
 from ptmark.window.words import format_length, tr
 
 if TYPE_CHECKING:
@@ -35,11 +35,11 @@ class SavedSearches(QWidget):
         self.choice.setMinimumHeight(34)
         self.choice.setMaximumWidth(230)
         self.choice.activated.connect(self._on_chosen)
-        self.name = QLineEdit()
+        self.name = CommitEdit()
         self.name.setPlaceholderText(tr("name of this search"))
         self.name.setAccessibleName(tr("Name to save this search under"))
         self.name.setMaxLength(80)
-        self.name.setMaximumWidth(260)
+        self.name.setFixedWidth(260)
         self.name.textChanged.connect(lambda _: self._enable())
         self.name.returnPressed.connect(self._want)
         self.save_button = key_button(tr("Save this search"), "", self._want)

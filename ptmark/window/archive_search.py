@@ -6,7 +6,7 @@ from dataclasses import replace
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QSignalBlocker, QTimer, Signal
-from PySide6.QtWidgets import QGridLayout, QHBoxLayout, QLabel, QLineEdit, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QGridLayout, QHBoxLayout, QLabel, QVBoxLayout, QWidget
 
 from ptmark.errors import UsageError
 from ptmark.units import parse_length
@@ -48,7 +48,12 @@ class SearchBar(QWidget):
 
     def __init__(self) -> None:
         super().__init__()
-        self.line = QLineEdit()
+        self.line = CommitEdit()
+        self.line.setPlaceholderText(
+            tr(
+                "Part number as far as you know it (* and ? for the rest), or words of the record"
+            )
+        )
         self.line.setAccessibleName(tr("Search the archive"))
         self.line.setMinimumHeight(34)
         self._pause = QTimer(self, singleShot=True, interval=120)

@@ -19,6 +19,7 @@ class HitTable(QTableView):
         self.setModel(model)
         self.setAccessibleName(tr("Inspections; Enter opens"))
         as_list(self)
+        self.setWordWrap(False)  # a long name ends in dots; its tip has it whole
         self.setSelectionMode(QAbstractItemView.SelectionMode.SingleSelection)
         head = self.horizontalHeader()
         head.setSectionResizeMode(QHeaderView.ResizeMode.Interactive)
