@@ -31,7 +31,7 @@ class SmallScreen(QScrollArea):
 
 
 def shell_for(window: QWidget, room: QSize) -> QWidget:
-    """What is to be shown on a screen with this room, px: the window, or it behind scroll bars."""
+    """What to show on a screen with this room, px: the window, or it behind scroll bars."""
     held = room.width() >= NEEDED.width() and room.height() >= NEEDED.height()
     if held:
         return window
