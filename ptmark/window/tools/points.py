@@ -142,7 +142,10 @@ class PickTool(_PointsTool):
 
     def hint(self) -> str:
         if len(self.points) < self.most:
-            return tr("Pick the {0}.", self._names[len(self.points)])
+            pick = tr("Pick the {0}.", self._names[len(self.points)])
+            if self.active < 0:
+                return pick
+            return f"{pick} {tr('Arrow keys move the point just picked, Tab frees them.')}"
         return tr("Drag a point to move it, or Tab to it and use the arrow keys.")
 
     def settled(self) -> None:
