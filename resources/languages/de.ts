@@ -128,6 +128,10 @@
       <translation>Ein Hinweis, der bei jeder Bewertung steht</translation>
     </message>
     <message>
+      <source>A click opens it; drag it to another program or folder</source>
+      <translation>Ein Klick öffnet sie; ziehen bringt sie in ein anderes Programm oder einen Ordner</translation>
+    </message>
+    <message>
       <source>A click takes one back as an indication.</source>
       <translation>Ein Klick nimmt sie als Anzeige zurück.</translation>
     </message>
@@ -233,7 +237,7 @@
     </message>
     <message>
       <source>All records found, as a table (CSV) or as JSON</source>
-      <translation type="unfinished" />
+      <translation>Alle gefundenen Protokolle, als Tabelle (CSV) oder JSON</translation>
     </message>
     <message>
       <source>All usual keys again</source>
@@ -270,6 +274,10 @@
     <message>
       <source>Archive</source>
       <translation>Archiv</translation>
+    </message>
+    <message>
+      <source>Arrow keys move the point just picked, Tab frees them.</source>
+      <translation>Pfeiltasten bewegen den zuletzt gesetzten Punkt, Tab gibt sie frei.</translation>
     </message>
     <message>
       <source>Arrow keys, Tab and Space keep their places: they steer the pointer, the focus and the tool. In a line of text letters are letters.</source>
@@ -389,7 +397,7 @@
     </message>
     <message>
       <source>Cell</source>
-      <translation type="unfinished" />
+      <translation>Zelle</translation>
     </message>
     <message>
       <source>Change these rules</source>
@@ -405,15 +413,15 @@
     </message>
     <message>
       <source>Check everything</source>
-      <translation type="unfinished" />
+      <translation>Alles prüfen</translation>
     </message>
     <message>
       <source>Check records and photos; rules and holds</source>
-      <translation type="unfinished" />
+      <translation>Protokolle und Fotos prüfen; Regeln und Sperren</translation>
     </message>
     <message>
       <source>Checking the archive</source>
-      <translation type="unfinished" />
+      <translation>Das Archiv wird geprüft</translation>
     </message>
     <message>
       <source>Choose a finding to see it on the photo. {0}</source>
@@ -505,7 +513,7 @@
     </message>
     <message>
       <source>Copies without their place: {0}; the originals are untouched.</source>
-      <translation type="unfinished" />
+      <translation>Kopien ohne ihren Ort: {0}; die Originale sind unberührt.</translation>
     </message>
     <message>
       <source>Copy as table</source>
@@ -533,7 +541,7 @@
     </message>
     <message>
       <source>Datum</source>
-      <translation type="unfinished" />
+      <translation>Bezugspunkt</translation>
     </message>
     <message>
       <source>Decided by: {0}.</source>
@@ -553,7 +561,7 @@
     </message>
     <message>
       <source>Delete it</source>
-      <translation type="unfinished" />
+      <translation>Löschen</translation>
     </message>
     <message>
       <source>Delete the indication</source>
@@ -653,7 +661,7 @@
     </message>
     <message>
       <source>Drawing the map</source>
-      <translation type="unfinished" />
+      <translation>Die Karte wird gezeichnet</translation>
     </message>
     <message>
       <source>Drawing the report</source>
@@ -765,7 +773,7 @@
     </message>
     <message>
       <source>Every record and every photo is read again and compared with what was taken in; nothing is changed. It can be stopped and gone on with later.</source>
-      <translation type="unfinished" />
+      <translation>Jedes Protokoll und jedes Foto wird neu gelesen und mit dem Aufgenommenen verglichen; nichts wird geändert. Es kann angehalten und später fortgesetzt werden.</translation>
     </message>
     <message>
       <source>Examination</source>
@@ -901,7 +909,7 @@
     </message>
     <message>
       <source>Folder for the bundles</source>
-      <translation type="unfinished" />
+      <translation>Ordner für die Pakete</translation>
     </message>
     <message>
       <source>Folder of the photos …</source>
@@ -933,7 +941,7 @@
     </message>
     <message>
       <source>Go on where it stopped</source>
-      <translation type="unfinished" />
+      <translation>Dort weitermachen</translation>
     </message>
     <message>
       <source>Go on with it</source>
@@ -960,12 +968,12 @@
       <translation>Wachstum</translation>
     </message>
     <message>
-      <source>Guided pass</source>
-      <translation>Geführter Durchgang</translation>
+      <source>Guided pass on a sample, three minutes</source>
+      <translation>Geführter Durchgang, drei Minuten</translation>
     </message>
     <message>
-      <source>Guided pass, go on at {0}</source>
-      <translation>Geführter Durchgang, weiter bei {0}</translation>
+      <source>Guided pass on a sample: go on at {0}</source>
+      <translation>Geführter Durchgang: weiter bei {0}</translation>
     </message>
     <message>
       <source>Guided pass, {0} of {1}</source>
@@ -1009,11 +1017,11 @@
     </message>
     <message>
       <source>How far the check is</source>
-      <translation type="unfinished" />
+      <translation>Wie weit die Prüfung ist</translation>
     </message>
     <message>
       <source>How long records are kept</source>
-      <translation type="unfinished" />
+      <translation>Wie lange Protokolle bleiben</translation>
     </message>
     <message>
       <source>ISO 3452-1</source>
@@ -1045,7 +1053,7 @@
     </message>
     <message>
       <source>In the photo: your outlines as you made them; the first's dash-dotted, and named “first” where the two differ. En above 1: they differ by more than their uncertainties together (ISO/IEC 17043).</source>
-      <translation type="unfinished" />
+      <translation>Im Foto: die eigenen Umrisse, wie sie gezeichnet wurden; die des Ersten strichpunktiert und mit „first“ benannt, wo beide abweichen. En über 1: Sie weichen um mehr ab als ihre Unsicherheiten zusammen (ISO/IEC 17043).</translation>
     </message>
     <message>
       <source>Indication {0}</source>
@@ -1062,6 +1070,10 @@
     <message>
       <source>Inspections found, as pictures; Enter opens</source>
       <translation>Gefundene Prüfungen als Bilder; Enter öffnet</translation>
+    </message>
+    <message>
+      <source>Inspections: {0}; serials: {1}; indications: {2}; retests: {3}; {4}.</source>
+      <translation>Prüfungen: {0}; Seriennummern: {1}; Anzeigen: {2}; Wiederholungsprüfungen: {3}; {4}.</translation>
     </message>
     <message>
       <source>Inspections; Enter opens</source>
@@ -1125,7 +1137,7 @@
     </message>
     <message>
       <source>Kept for</source>
-      <translation type="unfinished" />
+      <translation>Bleibt</translation>
     </message>
     <message>
       <source>Kept from an earlier inspection: {0}{1}. Look whether it holds for this part.</source>
@@ -1209,11 +1221,11 @@
     </message>
     <message>
       <source>Left top at x, y mm</source>
-      <translation type="unfinished" />
+      <translation>Links oben bei x, y mm</translation>
     </message>
     <message>
       <source>Left top corner of the drawing on the part, x, y mm</source>
-      <translation type="unfinished" />
+      <translation>Linke obere Ecke der Zeichnung auf dem Teil, x, y mm</translation>
     </message>
     <message>
       <source>Length</source>
@@ -1285,7 +1297,7 @@
     </message>
     <message>
       <source>Location datum of the records laid over each other</source>
-      <translation type="unfinished" />
+      <translation>Bezugspunkt der übereinandergelegten Protokolle</translation>
     </message>
     <message>
       <source>Longest</source>
@@ -1369,7 +1381,7 @@
     </message>
     <message>
       <source>Name to save this search under</source>
-      <translation type="unfinished" />
+      <translation>Name, unter dem diese Suche gespeichert wird</translation>
     </message>
     <message>
       <source>Name: small letters, digits, dots, hyphens</source>
@@ -1413,11 +1425,11 @@
     </message>
     <message>
       <source>No record of this part number holds an indication with a place in millimetres: that takes a scale in the photo.</source>
-      <translation type="unfinished" />
+      <translation>Kein Protokoll dieser Teilenummer hat eine Anzeige mit Lage in Millimetern: Das braucht einen Maßstab im Foto.</translation>
     </message>
     <message>
       <source>No record on the map has a photo with a flat scale to lay under it.</source>
-      <translation type="unfinished" />
+      <translation>Kein Protokoll der Karte hat ein Foto mit ebenem Maßstab, das darunterliegen könnte.</translation>
     </message>
     <message>
       <source>No record{0}.</source>
@@ -1445,7 +1457,7 @@
     </message>
     <message>
       <source>None of the {0} records says where it lies on the part. Give the same location datum (at the Record step, such as “corner at hole A, x along the weld”) in each of them, and choose it here; or lay them by hand: ptmark archive place.</source>
-      <translation type="unfinished" />
+      <translation>Keines der {0} Protokolle sagt, wo auf dem Teil es liegt. In jedem denselben Bezugspunkt angeben (im Schritt Protokoll, etwa „Ecke an Bohrung A, x längs der Naht“) und ihn hier wählen; oder sie von Hand legen: ptmark archive place.</translation>
     </message>
     <message>
       <source>None of these photos has a scale.</source>
@@ -1453,7 +1465,7 @@
     </message>
     <message>
       <source>None yet: “Filters” has where to save one.</source>
-      <translation type="unfinished" />
+      <translation>Noch keine: Unter „Filter“ wird eine gespeichert.</translation>
     </message>
     <message>
       <source>Not calibrated: what a camera's own correction leaves is in U.</source>
@@ -1478,6 +1490,20 @@
     <message>
       <source>Note</source>
       <translation>Notiz</translation>
+    </message>
+    <message>
+      <source>Nothing in the archive fits.
+
+• The line on top is the beginning of a part number: P-1 finds P-17 and P-170. A * stands for any letters, a ? for one: *17 finds what ends in 17.
+• Where no part number begins so, it is looked for among the words of the records: remarks, kinds, notes, names.
+• Kind, shape and lengths ask for one indication that has all of them.
+• Capitals do not matter. “Clear all” takes every filter away.</source>
+      <translation>Nichts im Archiv passt.
+
+• Die Zeile oben ist der Anfang einer Teilenummer: P-1 findet P-17 und P-170. Ein * steht für beliebige Zeichen, ein ? für eines: *17 findet, was auf 17 endet.
+• Wo keine Teilenummer so beginnt, wird unter den Wörtern der Protokolle gesucht: Bemerkungen, Arten, Notizen, Namen.
+• Art, Form und Längen verlangen eine Anzeige, die alle davon hat.
+• Großschreibung zählt nicht. „Alles leeren“ nimmt jeden Filter weg.</translation>
     </message>
     <message>
       <source>Nothing is above a limit.</source>
@@ -1513,7 +1539,7 @@
     </message>
     <message>
       <source>One ZIP for each record found, with its photos, schema and checksums</source>
-      <translation type="unfinished" />
+      <translation>Ein ZIP für jedes gefundene Protokoll, mit Fotos, Schema und Prüfsummen</translation>
     </message>
     <message>
       <source>One line of known length</source>
@@ -1554,6 +1580,14 @@
     <message>
       <source>Open a record …</source>
       <translation>Protokoll öffnen …</translation>
+    </message>
+    <message>
+      <source>Open the record {0}</source>
+      <translation>Das Protokoll {0} öffnen</translation>
+    </message>
+    <message>
+      <source>Open {0}</source>
+      <translation>{0} öffnen</translation>
     </message>
     <message>
       <source>Opening the record under review</source>
@@ -1618,6 +1652,10 @@
     <message>
       <source>Part number {0}, serial {1}</source>
       <translation>Teilenummer {0}, Seriennummer {1}</translation>
+    </message>
+    <message>
+      <source>Part number, as far as you know it (* and ? for the rest), or words of records</source>
+      <translation>Teilenummer, soweit bekannt (* und ? für den Rest), oder Wörter aus Protokollen</translation>
     </message>
     <message>
       <source>Parts of these rules</source>
@@ -1729,15 +1767,15 @@
     </message>
     <message>
       <source>Place map</source>
-      <translation type="unfinished" />
+      <translation>Lagekarte</translation>
     </message>
     <message>
       <source>Place map of the part</source>
-      <translation type="unfinished" />
+      <translation>Lagekarte des Teils</translation>
     </message>
     <message>
       <source>Place map; arrow keys go from cell to cell</source>
-      <translation type="unfinished" />
+      <translation>Lagekarte; Pfeiltasten gehen von Zelle zu Zelle</translation>
     </message>
     <message>
       <source>Plot of the years. {0}</source>
@@ -1766,6 +1804,18 @@
     <message>
       <source>Print the grid, lay it flat, and take 8 to 15 photos of it with this camera at one zoom: filling the picture, in each corner, aslant.</source>
       <translation>Das Raster drucken, flach hinlegen und mit dieser Kamera bei einer Brennweite 8 bis 15 Fotos davon machen: bildfüllend, in jeder Ecke, schräg.</translation>
+    </message>
+    <message>
+      <source>Print {0}</source>
+      <translation>{0} drucken</translation>
+    </message>
+    <message>
+      <source>Print …</source>
+      <translation>Drucken …</translation>
+    </message>
+    <message>
+      <source>Printing {0}</source>
+      <translation>{0} wird gedruckt</translation>
     </message>
     <message>
       <source>Procedure</source>
@@ -1817,7 +1867,7 @@
     </message>
     <message>
       <source>Reading the places</source>
-      <translation type="unfinished" />
+      <translation>Die Lagen werden gelesen</translation>
     </message>
     <message>
       <source>Reading the record</source>
@@ -1853,7 +1903,7 @@
     </message>
     <message>
       <source>Record or photo</source>
-      <translation type="unfinished" />
+      <translation>Protokoll oder Foto</translation>
     </message>
     <message>
       <source>Record …</source>
@@ -2033,7 +2083,7 @@
     </message>
     <message>
       <source>Rules and holds</source>
-      <translation type="unfinished" />
+      <translation>Regeln und Sperren</translation>
     </message>
     <message>
       <source>Rules for a drawing</source>
@@ -2061,7 +2111,7 @@
     </message>
     <message>
       <source>Save bundles …</source>
-      <translation type="unfinished" />
+      <translation>Pakete speichern …</translation>
     </message>
     <message>
       <source>Save record, image and PDF</source>
@@ -2073,11 +2123,11 @@
     </message>
     <message>
       <source>Save the list …</source>
-      <translation type="unfinished" />
+      <translation>Liste speichern …</translation>
     </message>
     <message>
       <source>Save the map …</source>
-      <translation type="unfinished" />
+      <translation>Karte speichern …</translation>
     </message>
     <message>
       <source>Save the record first; what lies saved is what gets signed.</source>
@@ -2089,15 +2139,19 @@
     </message>
     <message>
       <source>Save this search</source>
-      <translation type="unfinished" />
+      <translation>Diese Suche speichern</translation>
     </message>
     <message>
       <source>Saved and chosen: {0}. {1}</source>
       <translation>Gespeichert und gewählt: {0}. {1}</translation>
     </message>
     <message>
+      <source>Saved last:</source>
+      <translation>Zuletzt gespeichert:</translation>
+    </message>
+    <message>
       <source>Saved searches</source>
-      <translation type="unfinished" />
+      <translation>Gespeicherte Suchen</translation>
     </message>
     <message>
       <source>Saved {0} in {1}</source>
@@ -2205,7 +2259,7 @@
     </message>
     <message>
       <source>Size of a cell</source>
-      <translation type="unfinished" />
+      <translation>Größe einer Zelle</translation>
     </message>
     <message>
       <source>Size of record from</source>
@@ -2261,11 +2315,11 @@
     </message>
     <message>
       <source>State of the archive</source>
-      <translation type="unfinished" />
+      <translation>Zustand des Archivs</translation>
     </message>
     <message>
       <source>State of the archive …</source>
-      <translation type="unfinished" />
+      <translation>Zustand des Archivs …</translation>
     </message>
     <message>
       <source>Step before</source>
@@ -2285,7 +2339,7 @@
     </message>
     <message>
       <source>Stop</source>
-      <translation type="unfinished" />
+      <translation>Anhalten</translation>
     </message>
     <message>
       <source>Stop calibrating</source>
@@ -2293,7 +2347,7 @@
     </message>
     <message>
       <source>Stopped. “Go on where it stopped” reads the rest.</source>
-      <translation type="unfinished" />
+      <translation>Angehalten. „Dort weitermachen“ liest den Rest.</translation>
     </message>
     <message>
       <source>Suggested, confidence {0:.2f}.</source>
@@ -2317,7 +2371,7 @@
     </message>
     <message>
       <source>Table</source>
-      <translation type="unfinished" />
+      <translation>Tabelle</translation>
     </message>
     <message>
       <source>Table (*.csv)</source>
@@ -2409,7 +2463,7 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     </message>
     <message>
       <source>The bundles then hold copies of the photos; the originals keep their place</source>
-      <translation type="unfinished" />
+      <translation>Die Pakete enthalten dann Kopien der Fotos; die Originale behalten ihren Ort</translation>
     </message>
     <message>
       <source>The card was found, so pixels are millimetres now. Without a card, choose a rule or a rectangle and pick its points. Every length carries its ± U from here on.</source>
@@ -2461,7 +2515,7 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     </message>
     <message>
       <source>The photo of {0} cannot be read: check the archive.</source>
-      <translation type="unfinished" />
+      <translation>Das Foto von {0} ist nicht lesbar: das Archiv prüfen.</translation>
     </message>
     <message>
       <source>The photo's own file is only read, never written. Its SHA-256 goes into the record, so that anyone can tell later that it is the same picture.</source>
@@ -2517,7 +2571,7 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     </message>
     <message>
       <source>The saved search “{0}” is deleted; no record is.</source>
-      <translation type="unfinished" />
+      <translation>Die gespeicherte Suche „{0}“ ist gelöscht, kein Protokoll.</translation>
     </message>
     <message>
       <source>The scale card lying on a pipe or bar</source>
@@ -2525,7 +2579,7 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     </message>
     <message>
       <source>The search is saved as “{0}”.</source>
-      <translation type="unfinished" />
+      <translation>Die Suche ist als „{0}“ gespeichert.</translation>
     </message>
     <message>
       <source>The signature covers the record and its photos; a later change becomes a revision.</source>
@@ -2573,7 +2627,7 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     </message>
     <message>
       <source>There is no rule and no hold, so nothing may ever be deleted. What the contract and law ask for is set by: ptmark archive keep --rule NAME --years N --reason TEXT, with the same filters as a search.</source>
-      <translation type="unfinished" />
+      <translation>Es gibt keine Regel und keine Sperre, nichts darf je gelöscht werden. Was Vertrag und Gesetz verlangen, setzt: ptmark archive keep --rule NAME --years N --reason TEXT, mit den Filtern einer Suche.</translation>
     </message>
     <message>
       <source>There is no scale yet: nothing is measured without one.</source>
@@ -2717,11 +2771,11 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     </message>
     <message>
       <source>Under it</source>
-      <translation type="unfinished" />
+      <translation>Darunter</translation>
     </message>
     <message>
       <source>Under it: the photo of {0}, laid flat by its scale.</source>
-      <translation type="unfinished" />
+      <translation>Darunter: das Foto von {0}, nach seinem Maßstab flach gelegt.</translation>
     </message>
     <message>
       <source>Undo</source>
@@ -2813,7 +2867,7 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     </message>
     <message>
       <source>What lies under the map</source>
-      <translation type="unfinished" />
+      <translation>Was unter der Karte liegt</translation>
     </message>
     <message>
       <source>What the examiner should do or look at</source>
@@ -2829,7 +2883,7 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     </message>
     <message>
       <source>What was found</source>
-      <translation type="unfinished" />
+      <translation>Was gefunden wurde</translation>
     </message>
     <message>
       <source>What would help most: {0}.</source>
@@ -2849,7 +2903,7 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     </message>
     <message>
       <source>Where indications of part number {0} were seen</source>
-      <translation type="unfinished" />
+      <translation>Wo Anzeigen der Teilenummer {0} gesehen wurden</translation>
     </message>
     <message>
       <source>Where it was taken stands in the photo: {0}. An export can leave it out; the original keeps it.</source>
@@ -2861,7 +2915,7 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     </message>
     <message>
       <source>Which records</source>
-      <translation type="unfinished" />
+      <translation>Welche Protokolle</translation>
     </message>
     <message>
       <source>Why</source>
@@ -2885,7 +2939,7 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     </message>
     <message>
       <source>Width of the drawing on the part</source>
-      <translation type="unfinished" />
+      <translation>Breite der Zeichnung auf dem Teil</translation>
     </message>
     <message>
       <source>Wiped clean</source>
@@ -2921,7 +2975,7 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     </message>
     <message>
       <source>Writing bundles</source>
-      <translation type="unfinished" />
+      <translation>Pakete werden geschrieben</translation>
     </message>
     <message>
       <source>Writing {0}</source>
@@ -2933,7 +2987,7 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     </message>
     <message>
       <source>a drawing …</source>
-      <translation type="unfinished" />
+      <translation>eine Zeichnung …</translation>
     </message>
     <message>
       <source>a photo of the record is not kept</source>
@@ -2969,7 +3023,7 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     </message>
     <message>
       <source>and {0} more</source>
-      <translation type="unfinished" />
+      <translation>und {0} weitere</translation>
     </message>
     <message>
       <source>and {0} older</source>
@@ -2992,8 +3046,8 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>jede Bewertung</translation>
     </message>
     <message>
-      <source>archive glances</source>
-      <translation>archive glances</translation>
+      <source>as long as it stands</source>
+      <translation>solange sie steht</translation>
     </message>
     <message>
       <source>as marked on the part</source>
@@ -3037,7 +3091,7 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     </message>
     <message>
       <source>belongs to no record</source>
-      <translation type="unfinished" />
+      <translation>gehört zu keinem Protokoll</translation>
     </message>
     <message>
       <source>bottom left corner</source>
@@ -3053,7 +3107,7 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     </message>
     <message>
       <source>cannot be read</source>
-      <translation type="unfinished" />
+      <translation>nicht lesbar</translation>
     </message>
     <message>
       <source>card</source>
@@ -3061,7 +3115,7 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     </message>
     <message>
       <source>changed</source>
-      <translation type="unfinished" />
+      <translation>verändert</translation>
     </message>
     <message>
       <source>choose the criteria</source>
@@ -3105,7 +3159,7 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     </message>
     <message>
       <source>database {0}; photos {1}</source>
-      <translation type="unfinished" />
+      <translation>Datenbank {0}; Fotos {1}</translation>
     </message>
     <message>
       <source>date of the near and colour vision check</source>
@@ -3129,7 +3183,7 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     </message>
     <message>
       <source>disposition {0}</source>
-      <translation type="unfinished" />
+      <translation>Entscheid {0}</translation>
     </message>
     <message>
       <source>distance (mm) or clock position from the datum</source>
@@ -3192,12 +3246,8 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>beenden: {0}</translation>
     </message>
     <message>
-      <source>ever</source>
-      <translation type="unfinished" />
-    </message>
-    <message>
       <source>every record</source>
-      <translation type="unfinished" />
+      <translation>jedes Protokoll</translation>
     </message>
     <message>
       <source>examine the whole photo</source>
@@ -3205,11 +3255,11 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     </message>
     <message>
       <source>examined from {0}</source>
-      <translation type="unfinished" />
+      <translation>geprüft ab {0}</translation>
     </message>
     <message>
       <source>examined up to {0}</source>
-      <translation type="unfinished" />
+      <translation>geprüft bis {0}</translation>
     </message>
     <message>
       <source>examiner</source>
@@ -3217,7 +3267,7 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     </message>
     <message>
       <source>examiner {0}</source>
-      <translation type="unfinished" />
+      <translation>Prüfer {0}</translation>
     </message>
     <message>
       <source>exchange the two</source>
@@ -3309,7 +3359,7 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     </message>
     <message>
       <source>hold</source>
-      <translation type="unfinished" />
+      <translation>Sperre</translation>
     </message>
     <message>
       <source>in the archive</source>
@@ -3336,6 +3386,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>ist gegengeprüft.</translation>
     </message>
     <message>
+      <source>it was not printed: {0}</source>
+      <translation>es wurde nicht gedruckt: {0}</translation>
+    </message>
+    <message>
       <source>its second end</source>
       <translation>ihr zweites Ende</translation>
     </message>
@@ -3349,7 +3403,7 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     </message>
     <message>
       <source>kind {0}</source>
-      <translation type="unfinished" />
+      <translation>Art {0}</translation>
     </message>
     <message>
       <source>left out</source>
@@ -3357,11 +3411,11 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     </message>
     <message>
       <source>length from {0}</source>
-      <translation type="unfinished" />
+      <translation>Länge von {0}</translation>
     </message>
     <message>
       <source>length up to {0}</source>
-      <translation type="unfinished" />
+      <translation>Länge bis {0}</translation>
     </message>
     <message>
       <source>lens</source>
@@ -3390,6 +3444,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>linear</source>
       <translation>linear</translation>
+    </message>
+    <message>
+      <source>look at the printer, or open the file and print it there</source>
+      <translation>nach dem Drucker sehen oder die Datei öffnen und dort drucken</translation>
     </message>
     <message>
       <source>looking …</source>
@@ -3473,7 +3531,7 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     </message>
     <message>
       <source>name of this search</source>
-      <translation type="unfinished" />
+      <translation>Name dieser Suche</translation>
     </message>
     <message>
       <source>name, or its beginning with *</source>
@@ -3553,7 +3611,7 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     </message>
     <message>
       <source>no serial</source>
-      <translation type="unfinished" />
+      <translation>keine Seriennummer</translation>
     </message>
     <message>
       <source>no size</source>
@@ -3641,7 +3699,7 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     </message>
     <message>
       <source>nothing</source>
-      <translation type="unfinished" />
+      <translation>nichts</translation>
     </message>
     <message>
       <source>nothing changes</source>
@@ -3673,7 +3731,7 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     </message>
     <message>
       <source>only records placed by hand</source>
-      <translation type="unfinished" />
+      <translation>nur von Hand gelegte Protokolle</translation>
     </message>
     <message>
       <source>open a photo first</source>
@@ -3705,7 +3763,7 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     </message>
     <message>
       <source>part number {0}</source>
-      <translation type="unfinished" />
+      <translation>Teilenummer {0}</translation>
     </message>
     <message>
       <source>part {0}, </source>
@@ -3717,11 +3775,11 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     </message>
     <message>
       <source>photo of the newest record</source>
-      <translation type="unfinished" />
+      <translation>Foto des neuesten Protokolls</translation>
     </message>
     <message>
       <source>photo {0}</source>
-      <translation type="unfinished" />
+      <translation>Foto {0}</translation>
     </message>
     <message>
       <source>photo {0} of {1} is not measured yet</source>
@@ -3757,11 +3815,11 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     </message>
     <message>
       <source>procedure {0}</source>
-      <translation type="unfinished" />
+      <translation>Verfahren {0}</translation>
     </message>
     <message>
       <source>record {0}</source>
-      <translation type="unfinished" />
+      <translation>Protokoll {0}</translation>
     </message>
     <message>
       <source>rectangle</source>
@@ -3869,7 +3927,7 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     </message>
     <message>
       <source>rule</source>
-      <translation type="unfinished" />
+      <translation>Regel</translation>
     </message>
     <message>
       <source>sampling</source>
@@ -3925,7 +3983,7 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     </message>
     <message>
       <source>serial {0}</source>
-      <translation type="unfinished" />
+      <translation>Seriennummer {0}</translation>
     </message>
     <message>
       <source>set aside</source>
@@ -3945,7 +4003,7 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     </message>
     <message>
       <source>shape {0}</source>
-      <translation type="unfinished" />
+      <translation>Form {0}</translation>
     </message>
     <message>
       <source>signed</source>
@@ -4165,7 +4223,7 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     </message>
     <message>
       <source>verdict {0}</source>
-      <translation type="unfinished" />
+      <translation>Bewertung {0}</translation>
     </message>
     <message>
       <source>visible (colour contrast); sensitivity level</source>
@@ -4249,11 +4307,11 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     </message>
     <message>
       <source>without the place in photos</source>
-      <translation type="unfinished" />
+      <translation>ohne den Ort in den Fotos</translation>
     </message>
     <message>
       <source>words {0}</source>
-      <translation type="unfinished" />
+      <translation>Wörter {0}</translation>
     </message>
     <message>
       <source>work</source>
@@ -4261,11 +4319,11 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     </message>
     <message>
       <source>x {0:g} to {1:g} mm, y {2:g} to {3:g} mm, down</source>
-      <translation type="unfinished" />
+      <translation>x {0:g} bis {1:g} mm, y {2:g} bis {3:g} mm, nach unten</translation>
     </message>
     <message>
       <source>x {0:g} to {1:g} mm, y {2:g} to {3:g} mm: {4} records</source>
-      <translation type="unfinished" />
+      <translation>x {0:g} bis {1:g} mm, y {2:g} bis {3:g} mm: {4} Protokolle</translation>
     </message>
     <message>
       <source>year-month-day</source>
@@ -4301,7 +4359,7 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     </message>
     <message>
       <source>{0:g} years</source>
-      <translation type="unfinished" />
+      <translation>{0:g} Jahre</translation>
     </message>
     <message>
       <source>{0} (as usual)</source>
@@ -4333,15 +4391,15 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     </message>
     <message>
       <source>{0} ({1} records)</source>
-      <translation type="unfinished" />
+      <translation>{0} ({1} Protokolle)</translation>
     </message>
     <message>
       <source>{0} All are as they were taken in.</source>
-      <translation type="unfinished" />
+      <translation>{0} Alle sind, wie sie aufgenommen wurden.</translation>
     </message>
     <message>
       <source>{0} All are as they were taken in. What is listed below belongs to no record; that is no loss.</source>
-      <translation type="unfinished" />
+      <translation>{0} Alle sind, wie sie aufgenommen wurden. Was unten steht, gehört zu keinem Protokoll; das ist kein Verlust.</translation>
     </message>
     <message>
       <source>{0} All photos together: {1}.</source>
@@ -4381,11 +4439,7 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     </message>
     <message>
       <source>{0} indications of {1} records; darkest: {2} records in a cell.</source>
-      <translation type="unfinished" />
-    </message>
-    <message>
-      <source>{0} inspections of {1} serials, {2} indications, {3} retests; {4}.</source>
-      <translation>{0} Prüfungen an {1} Seriennummern, {2} Anzeigen, {3} Wiederholungsprüfungen; {4}.</translation>
+      <translation>{0} Anzeigen aus {1} Protokollen; am dunkelsten: {2} Protokolle in einer Zelle.</translation>
     </message>
     <message>
       <source>{0} is the key of “{1}” already</source>
@@ -4405,7 +4459,7 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     </message>
     <message>
       <source>{0} of {1} records and photos</source>
-      <translation type="unfinished" />
+      <translation>{0} von {1} Protokollen und Fotos</translation>
     </message>
     <message>
       <source>{0} of {1} to look at: take or drop each. Arrow keys go on.</source>
@@ -4421,27 +4475,27 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     </message>
     <message>
       <source>{0} records and {1} photos were read again.</source>
-      <translation type="unfinished" />
+      <translation>{0} Protokolle und {1} Fotos wurden neu gelesen.</translation>
     </message>
     <message>
       <source>{0} records are in {1}.</source>
-      <translation type="unfinished" />
+      <translation>{0} Protokolle sind in {1}.</translation>
     </message>
     <message>
       <source>{0} records are left out: they give another datum, or none.</source>
-      <translation type="unfinished" />
+      <translation>{0} Protokolle sind ausgelassen: Sie nennen einen anderen Bezugspunkt oder keinen.</translation>
     </message>
     <message>
       <source>{0} records may be deleted today by these rules. Deleting is done by: ptmark archive keep --delete; it is logged, and never takes what a hold or a signed retest needs.</source>
-      <translation type="unfinished" />
+      <translation>{0} Protokolle dürfen nach diesen Regeln heute gelöscht werden. Das tut: ptmark archive keep --delete; es wird aufgezeichnet und nimmt nie, was eine Sperre oder eine unterschriebene Wiederholungsprüfung braucht.</translation>
     </message>
     <message>
       <source>{0} records with {1} photos are in {2}.</source>
-      <translation type="unfinished" />
+      <translation>{0} Protokolle mit {1} Fotos sind in {2}.</translation>
     </message>
     <message>
       <source>{0} records; {1}</source>
-      <translation type="unfinished" />
+      <translation>{0} Protokolle; {1}</translation>
     </message>
     <message>
       <source>{0} taken</source>
@@ -4457,7 +4511,7 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     </message>
     <message>
       <source>{0} {1} are missing or not as they were. Take them back from a second copy: ptmark archive repair --from FOLDER. Until then rely on none of them.</source>
-      <translation type="unfinished" />
+      <translation>{0} {1} fehlen oder sind nicht, wie sie waren. Aus einer zweiten Kopie zurückholen: ptmark archive repair --from FOLDER. Bis dahin sich auf keines davon verlassen.</translation>
     </message>
     <message>
       <source>{0} {1} long, {2} {3} wide</source>
