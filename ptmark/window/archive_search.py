@@ -51,7 +51,7 @@ class SearchBar(QWidget):
         self.line = CommitEdit()
         self.line.setPlaceholderText(
             tr(
-                "Part number as far as you know it (* and ? for the rest), or words of the record"
+                "Part number, as far as you know it (* and ? for the rest), or words of records"
             )
         )
         self.line.setAccessibleName(tr("Search the archive"))

@@ -1,0 +1,219 @@
+"""Pages of the archive on a shelf of invented records: searches kept, exports, map, check."""
+
+import csv
+import importlib.util
+import io
+import json
+import zipfile
+from pathlib import Path
+
+import numpy as np
+import pytest
+from PySide6.QtCore import Qt
+
+from ptmark.archive import (
+    Query,
+    add_record,
+    hold,
+    keep_for,
+    laid_out,
+    open_archive,
+    place_map,
+    saved_searches,
+)
+from ptmark.window import dialogs
+
+pytestmark = [pytest.mark.gui, pytest.mark.slow]
+
+
+def _made():
+    """The maker of invented records of the archive's own tests."""
+    place = Path(__file__).parents[1] / "archive" / "conftest.py"
+    spec = importlib.util.spec_from_file_location("archive_records", place)
+    module = importlib.util.module_from_spec(spec)
+    spec.loader.exec_module(module)
+    return module.made
+
+
+@pytest.fixture
+def shelf(home, tmp_path):
+    """Six records of two part numbers; A of each lies at x 0 to 2 mm, y 20 mm."""
+    made = _made()
+    with open_archive(by="keeper") as archive:
+        for n in range(6):
+            datum = {"location_datum": "hole A"} if n < 4 else {}
+            path = made(
+                tmp_path / "records", f"r-{n}", part=f"P-{1 + n % 2}", serial=f"S-{n}",
+                day=f"2026-0{n + 1}-01", count=1 + n % 3, fields=datum,
+            )  # fmt: skip
+            add_record(archive, path)
+        keep_for(archive, "contract", Query(part="P-1"), 10, "contract, invented")
+        hold(archive, "claim", Query(serial="S-4"), "claim, invented")
+
+
+@pytest.fixture
+def desk(shelf, window, idle, qtbot):
+    window.archive.open()
+    idle()
+    return window.archive
+
+
+def ask(qtbot, idle, desk, text):
+    desk.found.bar.line.setText(text)
+    qtbot.wait(200)
+    idle()
+
+
+def test_a_search_is_saved_run_and_deleted(qtbot, idle, desk):
+    found = desk.found
+    found.bar.texts["kind"].setText("pore")
+    found.bar.texts["kind"].commit()
+    ask(qtbot, idle, desk, "P-2")
+    hits = [hit.record_id for hit in found.model.hits]
+    assert hits == ["r-5", "r-1"]  # B and C are pores; r-1 has B, r-5 B and C, r-3 only A
+    found.saved.name.setText("pores of P-2")
+    found.saved.save_button.click()
+    idle()
+    with open_archive() as archive:
+        assert saved_searches(archive) == {"pores of P-2": Query(part="P-2*", kind="pore")}
+    found.bar.clear()
+    idle()
+    assert len(found.model.hits) == 6
+    row = found.saved.choice.findData("pores of P-2")
+    found.saved.choice.setCurrentIndex(row)
+    found.saved.choice.activated.emit(row)
+    idle()
+    assert [hit.record_id for hit in found.model.hits] == hits
+    assert found.bar.texts["kind"].text() == "pore"
+    found.saved.drop_button.click()
+    idle()
+    with open_archive() as archive:
+        assert saved_searches(archive) == {}
+    assert found.saved.choice.count() == 1
+
+
+def test_what_is_found_is_exported(qtbot, idle, desk, tmp_path, monkeypatch):
+    ask(qtbot, idle, desk, "P-1")
+    export = desk.found.export
+    for name in ("hits.csv", "hits.json"):
+        path = tmp_path / name
+        monkeypatch.setattr(dialogs, "ask_where_to_save", lambda *_, path=path: path)
+        export.list_button.click()
+        idle()
+    rows = list(csv.DictReader(io.StringIO((tmp_path / "hits.csv").read_text("utf-8"))))
+    assert [row["record_id"] for row in rows] == ["r-4", "r-2", "r-0"]
+    assert [row["record_id"] for row in json.loads((tmp_path / "hits.json").read_text())] == [
+        row["record_id"] for row in rows
+    ]
+    monkeypatch.setattr(dialogs, "ask_for_folder", lambda *_: tmp_path / "bundles")
+    export.bundles_button.click()
+    idle()
+    bundles = sorted((tmp_path / "bundles").glob("*.zip"))
+    assert [one.stem for one in bundles] == ["r-0", "r-2", "r-4"]
+    original = (tmp_path / "records" / "r-0.json").read_bytes()
+    with zipfile.ZipFile(bundles[0]) as bundle:
+        assert bundle.read("record.json") == original
+    assert "3" in desk.found.said.text.text()
+    ask(qtbot, idle, desk, "no such part")
+    assert not export.list_button.isEnabled()
+    assert desk.found.views.currentWidget() is desk.found.nothing
+
+
+def test_a_place_leads_to_its_records(qtbot, idle, desk):
+    desk.show_map("P-2")
+    idle()
+    page = desk.map
+    assert page.datum.currentData() == "hole A"
+    # r-1 and r-3 give the datum; A of both crosses x 0 to 2 mm at y 20, r-5 gives none
+    page.view.choose(*cell_of(page, 0.5, 20.0))
+    idle()
+    assert {hit.record_id for hit in page.model.hits} == {"r-1", "r-3"}
+    assert "2.00 ± 0.10 mm" in page.of_cell.text()
+    page.view.choose(*cell_of(page, 12.5, 20.0))  # B from x 10 to 13, of r-1 only
+    idle()
+    assert [hit.record_id for hit in page.model.hits] == ["r-1"]
+    assert "1 records are left out" in page.says.text()
+    where = page.view.centre_of(*cell_of(page, 0.5, 20.0))
+    qtbot.mouseClick(page.view, Qt.MouseButton.LeftButton, pos=where)
+    idle()
+    assert len(page.model.hits) == 2
+    with qtbot.waitSignal(page.opened) as opened:
+        page.table.activated.emit(page.model.index(0, 0))
+    assert opened.args[0].record_id == "r-3"  # the newer one first
+    idle()
+    assert desk.record.isVisible()
+    desk.back()
+    assert desk.map.isVisible()
+
+
+def cell_of(page, x, y):
+    places = page._made.places
+    x0, y0, *_ = places.box_mm
+    return int((y - y0) // places.cell_mm), int((x - x0) // places.cell_mm)
+
+
+def test_a_part_without_a_datum_says_what_would_help(idle, desk):
+    desk.show_map("P-2")
+    idle()
+    desk.map.datum.setCurrentIndex(desk.map.datum.count() - 1)
+    desk.map.draw()
+    idle()
+    assert "None of the 3 records" in desk.map.said.text.text()
+    assert desk.map.view.cell_at(desk.map.view.rect().center().toPointF()) is None
+
+
+def test_a_drawing_is_laid_where_it_belongs(shelf):
+    """A pixel of known place on the part lands in the middle of its own cell."""
+    with open_archive() as archive:
+        places = place_map(archive, "P-1", datum="hole A", box_mm=(0, 10, 20, 30))
+    drawing = np.full((40, 40, 3), 255, np.uint8)
+    drawing[21, 7] = (0, 0, 0)  # half a millimetre a pixel: x 3.5 to 4, y 20.5 to 21 mm
+    matrix = [[0.5, 0, 0.25], [0, 0.5, 10.25], [0, 0, 1]]
+    ground = laid_out(drawing, matrix, places, width=400)  # 20 px a millimetre
+    row, column = np.argwhere(ground[..., 0] < 100).mean(axis=0)
+    assert (column + 0.5) / 20 == pytest.approx(3.75, abs=0.03)
+    assert 10 + (row + 0.5) / 20 == pytest.approx(20.75, abs=0.03)
+
+
+def test_the_check_tells_what_is_missing_and_can_be_stopped(qtbot, idle, desk, home):
+    desk.show_check()
+    idle()
+    page = desk.check
+    assert page.keeping.rowCount() == 2
+    assert "contract, invented" in page.keeping.item(0, 4).text()
+    assert page.keeping.item(1, 2).text() == "serial S-4"
+    page.check_button.click()
+    idle()
+    assert "All are as they were taken in" in page.said.text.text()
+    assert page.problems.isHidden()
+    photo = next(iter((home / "archive" / "photos").rglob("*.jpg")))
+    photo.chmod(0o644)
+    photo.unlink()
+    page.check_button.click()
+    idle()
+    told = [page.problems.item(0, column).text() for column in range(2)]
+    assert told == ["missing", photo.stem]
+    assert "1 are missing" in page.said.text.text()
+    page.check_button.click()
+    page.stop_button.click()
+    idle()
+    assert not page.running
+    assert "Stopped" in page.said.text.text()
+    page.resume_button.click()
+    idle()
+    assert "1 are missing" in page.said.text.text()
+
+
+def test_an_archive_out_of_reach_says_so(qtbot, idle, window, monkeypatch, tmp_path):
+    (tmp_path / "drive").write_bytes(b"")  # stands where its folder should be
+    monkeypatch.setenv(
+        "PTMARK_ARCHIVE_DATABASE", f"sqlite:///{tmp_path / 'drive' / 'x' / 'archive.sqlite'}"
+    )
+    window.archive.open()
+    idle()
+    said = window.archive.found.said.text.text()
+    assert "drive" in said
+    assert window.archive.found.count.text() == ""
+    window.archive.found.check_asked.emit()
+    idle()
+    assert "drive" in window.archive.check.said.text.text()
