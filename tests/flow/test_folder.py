@@ -130,6 +130,18 @@ def outcome(name, key="a" * 64):
     return Outcome(path=Path(name), key=key, line=b'{"n": 1}\n', table=b"x\r\n")
 
 
+@pytest.mark.skipif(not Path("/proc/self/environ").exists(), reason="tells it on Linux only")
+def test_workers_keep_freed_memory_and_nothing_else_does(photo_file):
+    # mallopt(3) of the GNU C library: read from the environment when a process begins
+    with Pool(1, Asked()) as pool:
+        pool.give([photo_file])
+        while not pool.collect():
+            pass
+        told = Path(f"/proc/{pool._hands[0].process.pid}/environ").read_bytes().split(b"\0")
+        assert b"MALLOC_MMAP_MAX_=0" in told
+    assert "MALLOC_MMAP_MAX_" not in os.environ
+
+
 def test_the_book_takes_each_content_once(tmp_path):
     with Book(tmp_path, "s") as book:
         assert book.write(outcome("a"))
