@@ -2,8 +2,6 @@
 
 from typing import TYPE_CHECKING
 
-import numpy as np
-import numpy.typing as npt
 from PySide6.QtCore import QRectF, QSize, Qt
 from PySide6.QtGui import QImage, QPainter, QPaintEvent
 from PySide6.QtWidgets import QSizePolicy, QWidget
@@ -11,6 +9,9 @@ from PySide6.QtWidgets import QSizePolicy, QWidget
 from ptmark.window.words import tr
 
 if TYPE_CHECKING:
+    import numpy as np
+    import numpy.typing as npt
+
     from ptmark.criteria import Finding, Scene
 
 __all__ = ["SketchView"]
@@ -36,7 +37,7 @@ class SketchView(QWidget):
         pixels = finding_picture(finding, scene.indications, lettering=2.0)
         self.show_pixels(pixels, tr("Sketch: {0}", finding.says))
 
-    def show_pixels(self, pixels: npt.NDArray[np.uint8] | None, name: str) -> None:
+    def show_pixels(self, pixels: "npt.NDArray[np.uint8] | None", name: str) -> None:
         """Show a picture of shape (H, W, 3) under a name that says it; None takes it away."""
         if pixels is None:
             self._picture = None
