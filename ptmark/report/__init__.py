@@ -4,10 +4,10 @@ The modules load when something of them is asked for: setting pages takes a libr
 commands can do without.
 """
 
-from importlib import import_module
-from typing import TYPE_CHECKING
+import importlib
+import typing
 
-if TYPE_CHECKING:
+if typing.TYPE_CHECKING:
     from ptmark.report.annotate import annotated_image, write_image, write_images
     from ptmark.report.bundle import take_in, write_bundle
     from ptmark.report.dicom import write_dicom
@@ -83,4 +83,4 @@ def __getattr__(name: str) -> object:
     """Load what is asked for (PEP 562)."""
     if name not in _MODULES:
         raise AttributeError(f"module {__name__!r} has no attribute {name!r}")
-    return getattr(import_module(f"ptmark.report.{_MODULES[name]}"), name)
+    return getattr(importlib.import_module(f"ptmark.report.{_MODULES[name]}"), name)
