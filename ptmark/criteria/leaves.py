@@ -129,8 +129,8 @@ def missing(case: Case, rule: Rule) -> list[str]:
             told += [limit] if isinstance(limit, str) else []
             if not case.lines(rule.line):
                 told.append(
-                    f"The distance to the line '{rule.line}' is asked for: mark that line, or give "
-                    "it in edges_mm."
+                    f"The distance to the line '{rule.line}' is asked for: mark that line, or "
+                    "give it in edges_mm."
                 )
         case PartRule() if case.size_of_part(rule.by) is None:
             told.append(f"The {rule.by} of the part is asked for: give {rule.by}_mm.")

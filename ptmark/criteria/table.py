@@ -60,12 +60,21 @@ def _bytes(path: Path, where: str) -> bytes:
             f"cannot be read: {error.strerror}", where=where, mend="check the file's rights"
         ) from error
     if len(data) > LARGEST_FILE:
-        raise CriteriaError(
-            f"larger than {LARGEST_FILE // 1024} kB, so it is no profile",
-            where=where,
-            mend="give the profile's own file, or start one with `ptmark criteria new`",
-        )
+        raise _too_large(where, data)
     return data
+
+
+def _too_large(where: str, data: bytes) -> CriteriaError:
+    """Name the line in which the size passes what any profile needs, and its key."""
+    lines = data.decode("utf-8", errors="replace").splitlines()
+    keys = (re.match(r"\s*([\w-]+)\s*=", line) for line in reversed(lines))
+    key = next((found[1] for found in keys if found), "")
+    return CriteriaError(
+        f"{f'{key}: ' if key else ''}from here on the file is larger than "
+        f"{LARGEST_FILE // 1024} kB, so it is no profile",
+        where=f"{where}, line {max(len(lines), 1)}",
+        mend="take out what does not belong there, or start with `ptmark criteria new`",
+    )
 
 
 def _no_toml(where: str, text: str, said: str) -> CriteriaError:

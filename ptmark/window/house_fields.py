@@ -8,7 +8,14 @@ from typing import Any
 
 from PySide6.QtCore import Signal
 from PySide6.QtGui import QGuiApplication
-from PySide6.QtWidgets import QHBoxLayout, QLabel, QLineEdit, QVBoxLayout, QWidget
+from PySide6.QtWidgets import (
+    QHBoxLayout,
+    QLabel,
+    QLineEdit,
+    QPlainTextEdit,
+    QVBoxLayout,
+    QWidget,
+)
 
 from ptmark.criteria.parameter import Parameter
 from ptmark.window.bits import Choice, plain
@@ -94,6 +101,26 @@ class TextField(Field):
         edit.setCursorPosition(0)
         edit.textEdited.connect(lambda text: self.edited.emit(_parts(text) if many else text))
         self.row.addWidget(edit)
+
+
+class LinesField(Field):
+    """Texts, one in each line."""
+
+    def __init__(self, one: Parameter, value: object) -> None:
+        super().__init__(one.name, one.says, needed=one.required)
+        self.edit = QPlainTextEdit("\n".join(value) if isinstance(value, list) else "")
+        self.edit.setAccessibleName(one.says)
+        self.edit.setTabChangesFocus(True)
+        self.edit.setFixedHeight(5 * self.edit.fontMetrics().lineSpacing() + 12)
+        self.edit.textChanged.connect(self._tell)
+        self.row.addWidget(self.edit)
+
+    def inputs(self) -> list[QWidget]:
+        return [self.edit]
+
+    def _tell(self) -> None:
+        lines = self.edit.toPlainText().splitlines()
+        self.edited.emit([line.strip() for line in lines if line.strip()])
 
 
 class ChoiceField(Field):
@@ -182,6 +209,8 @@ def field_for(one: Parameter, value: Any, unit: str) -> Field:  # noqa: ANN401 -
     """The field for a key of a rule; ``unit`` is what its amounts are written in."""
     if one.holds == "choice":
         return ChoiceField(one, value)
+    if one.holds == "cautions":
+        return LinesField(one, value)
     if one.holds in {"limit", "number", "amount", "amounts"}:
         return AmountField(one, value, unit)
     many = one.holds in {"kinds", "rules"}

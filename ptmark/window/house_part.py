@@ -25,7 +25,7 @@ _TOP = (
     Parameter(
         name="cautions",
         holds="cautions",
-        says=tr("A caution to show with every verdict"),
+        says=tr("Cautions to show with every verdict, one in each line"),
         required=False,
     ),
 )
@@ -109,16 +109,11 @@ class PartFields(QScrollArea):
         if one.holds == "bands" and kind is not None:
             reject = kind.parameter("reject")
             return BandsField(one, value, reject, (unit, reject.unit_in(unit, what)))
-        if one.holds == "cautions":
-            return field_for(one, value[0] if value else "", "1")
         return field_for(one, value, one.unit_in(unit, what))
 
     def _put(self, name: str, value: object) -> None:
         table = self._draft.table(self._at)
         had = name in table.values
-        if name == "cautions":
-            rest = table.values.get(name, [])[1:]
-            value = [value, *rest] if value else rest
         table.put(name, value)
         if name == "bands" and "bands" in table.values:
             table.put("reject", "")

@@ -1,16 +1,14 @@
 """What the rules say at once: of example indications that can be changed, and of this part."""
 
-from dataclasses import replace
-from typing import TYPE_CHECKING, Any, NamedTuple
+from typing import TYPE_CHECKING, NamedTuple
 
-from PySide6.QtCore import Qt, QTimer
-from PySide6.QtWidgets import QHeaderView, QTableWidget, QTableWidgetItem, QVBoxLayout, QWidget
+from PySide6.QtCore import QTimer
+from PySide6.QtWidgets import QVBoxLayout, QWidget
 
-from ptmark.criteria.house_examples import EXAMPLES, Example, example_scene
-from ptmark.errors import PtmarkError
-from ptmark.units import parse_length
-from ptmark.window.bits import Choice, Notice, heading, plain, quiet
+from ptmark.criteria.house_examples import example_scene
+from ptmark.window.bits import Choice, heading, plain
 from ptmark.window.findings import Findings
+from ptmark.window.house_examples import ExampleTable
 from ptmark.window.session import Session
 from ptmark.window.words import tr
 from ptmark.window.workers import Token
@@ -19,9 +17,6 @@ if TYPE_CHECKING:
     from ptmark.criteria import Evaluation, Profile, Scene
 
 __all__ = ["HousePreview"]
-
-_COLUMNS = ("length", "width", "x", "y", "u")
-_HEADS = ("", tr("Length"), tr("Width"), "x", "y", "U")
 
 
 class _Tried(NamedTuple):
@@ -39,7 +34,6 @@ class HousePreview(QWidget):
         self._session = session
         self._profile: Profile | None = None
         self._decision = "guarded"
-        self._examples: tuple[Example, ...] = EXAMPLES
         self._tried: dict[str, _Tried] = {}
         column = QVBoxLayout(self)
         column.setContentsMargins(0, 0, 0, 0)
@@ -53,58 +47,16 @@ class HousePreview(QWidget):
         column.addWidget(self.which)
         self.findings = Findings(tr("What these rules say, finding by finding"), 100, 140)
         column.addWidget(self.findings, 1)
-        column.addWidget(
-            quiet(tr("Examples, invented, in mm; change one and see what follows."))
-        )
-        self.notice = Notice()
-        column.addWidget(self.notice)
-        self.table = self._made_table()
-        column.addWidget(self.table)
+        self.examples = ExampleTable()
+        self.examples.changed.connect(self._changed)
+        self.table, self.notice = self.examples.table, self.examples.notice
+        column.addWidget(self.examples)
         self._soon = QTimer(self, singleShot=True, interval=150)
         self._soon.timeout.connect(self._try)
         session.judged.connect(self._soon.start)
 
-    def _made_table(self) -> QTableWidget:
-        table = QTableWidget(len(EXAMPLES), len(_HEADS))
-        table.setAccessibleName(tr("Example indications"))
-        table.setHorizontalHeaderLabels(list(_HEADS))
-        table.verticalHeader().hide()
-        table.verticalHeader().setDefaultSectionSize(24)
-        table.horizontalHeader().setSectionResizeMode(QHeaderView.ResizeMode.Stretch)
-        table.horizontalHeader().setSectionResizeMode(
-            0, QHeaderView.ResizeMode.ResizeToContents
-        )
-        table.setTabKeyNavigation(False)
-        table.setFixedHeight(24 * (len(EXAMPLES) + 1) + 10)
-        self._fill(table)
-        table.cellChanged.connect(self._change)
-        return table
-
-    def _fill(self, table: QTableWidget) -> None:
-        table.blockSignals(True)  # noqa: FBT003 - Qt takes it so
-        for row, one in enumerate(self._examples):
-            name = QTableWidgetItem(one.id)
-            name.setFlags(Qt.ItemFlag.ItemIsEnabled)
-            table.setItem(row, 0, name)
-            for nth, key in enumerate(_COLUMNS, start=1):
-                table.setItem(row, nth, QTableWidgetItem(f"{getattr(one, key):g}"))
-        table.blockSignals(False)  # noqa: FBT003 - Qt takes it so
-
-    def _change(self, row: int, nth: int) -> None:
-        item = self.table.item(row, nth)
-        key = _COLUMNS[nth - 1]
-        try:
-            value = _read(item.text() if item else "", key)
-        except PtmarkError as exc:
-            self.notice.say_error(exc)
-        else:
-            self.notice.say("")
-            rows = list(self._examples)
-            changed: dict[str, Any] = {key: value}
-            rows[row] = replace(rows[row], **changed)
-            self._examples = tuple(rows)
-            self._soon.start()
-        self._fill(self.table)
+    def _changed(self) -> None:
+        self._soon.start()
 
     def show_rules(self, profile: "Profile | None", decision: str) -> None:
         """Try these rules; None says that they are not yet complete."""
@@ -117,7 +69,7 @@ class HousePreview(QWidget):
             self._tried = {}
             self._show()
             return
-        scenes = {"examples": example_scene(self._examples)}
+        scenes = {"examples": example_scene(self.examples.rows)}
         if (own := self._session.judgement.scene) is not None:
             scenes["inspection"] = own
 
@@ -160,14 +112,3 @@ class HousePreview(QWidget):
             shown.evaluation if shown else None, shown.scene if shown else None
         )
         self.findings.choose_first()
-
-
-def _read(text: str, key: str) -> float:
-    """A length in mm; a size must be above zero, a place may be anywhere."""
-    if key in {"x", "y"} and text.strip().startswith("-"):
-        return -parse_length(text.strip()[1:], where=key, default_unit="mm")
-    if key == "u" and text.strip() in {"", "0"}:
-        return 0.0
-    if key in {"x", "y"} and not text.strip(" 0.,"):
-        return 0.0
-    return parse_length(text, where=key, default_unit="mm")

@@ -171,6 +171,7 @@ class MainWindow(QWidget):
         session.changed.connect(self._show_marks)
         session.selection_changed.connect(self._show_selection)
         session.ready.connect(self._show_states)
+        session.stale.changed.connect(self._show_states)
         session.trouble.connect(self._on_trouble)
         self.bench.hint.connect(self.foot.say)
         self.bench.live.said.connect(self.foot.say_size)

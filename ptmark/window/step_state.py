@@ -67,6 +67,8 @@ def _verdict(session: Session) -> tuple[str, str]:
     state, made = session.state, session.judgement.evaluation
     if state is None or not state.profile:
         return "look", tr("choose the criteria")
+    if session.stale.why:
+        return "look", tr("stale, judge again")
     if len(session.judgement.by_photo) > 1:
         verdict = session.judgement.verdict
         return (

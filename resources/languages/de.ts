@@ -124,10 +124,6 @@
       <translation>5 mm</translation>
     </message>
     <message>
-      <source>A caution to show with every verdict</source>
-      <translation>Ein Hinweis, der bei jeder Bewertung steht</translation>
-    </message>
-    <message>
       <source>A click opens it; drag it to another program or folder</source>
       <translation>Ein Klick öffnet sie; ziehen bringt sie in ein anderes Programm oder einen Ordner</translation>
     </message>
@@ -206,6 +202,10 @@
     <message>
       <source>Add a row</source>
       <translation>Zeile hinzufügen</translation>
+    </message>
+    <message>
+      <source>Add an example</source>
+      <translation>Beispiel hinzufügen</translation>
     </message>
     <message>
       <source>Add another reference</source>
@@ -394,6 +394,10 @@
     <message>
       <source>Cannot be shown: {0}</source>
       <translation>Kann nicht gezeigt werden: {0}</translation>
+    </message>
+    <message>
+      <source>Cautions to show with every verdict, one in each line</source>
+      <translation>Hinweise zu jedem Urteil, einer in jeder Zeile</translation>
     </message>
     <message>
       <source>Cell</source>
@@ -820,8 +824,8 @@
       <translation>Beispielanzeigen</translation>
     </message>
     <message>
-      <source>Examples, invented, in mm; change one and see what follows.</source>
-      <translation>Beispiele, erfunden, in mm; eines ändern und sehen, was folgt.</translation>
+      <source>Examples, invented, in mm; change one and see.</source>
+      <translation>Beispiele, erfunden, in mm; ändern und zusehen.</translation>
     </message>
     <message>
       <source>Excess removal</source>
@@ -1080,6 +1084,10 @@
       <translation>Prüfungen; Enter öffnet</translation>
     </message>
     <message>
+      <source>It can be saved all the same.</source>
+      <translation>Speichern geht trotzdem.</translation>
+    </message>
+    <message>
       <source>It is no retest</source>
       <translation>Keine Wiederholungsprüfung</translation>
     </message>
@@ -1252,8 +1260,8 @@
       <translation>Länge ± U</translation>
     </message>
     <message>
-      <source>Lengths: longest (solid, round points) and mean (dashed, square points)</source>
-      <translation>Längen: längste (durchgezogen, runde Punkte) und mittlere (gestrichelt, eckige Punkte)</translation>
+      <source>Lengths: longest ± U (solid, round points), mean (dashed, square points)</source>
+      <translation>Längen: längste ± U (durchgezogen, runde Punkte), mittlere (gestrichelt, eckige Punkte)</translation>
     </message>
     <message>
       <source>Lens</source>
@@ -1622,6 +1630,10 @@
       <translation>Außendurchmesser</translation>
     </message>
     <message>
+      <source>Outside the limits, and not said why: {0}.</source>
+      <translation>Außerhalb der Grenzen und ohne Grund: {0}.</translation>
+    </message>
+    <message>
       <source>Overview and close-ups of the same part: one inspection, one record</source>
       <translation>Übersicht und Nahaufnahmen desselben Teils: eine Prüfung, ein Protokoll</translation>
     </message>
@@ -1968,6 +1980,10 @@
     <message>
       <source>Removal begun at</source>
       <translation>Zwischenreinigung begonnen um</translation>
+    </message>
+    <message>
+      <source>Remove it</source>
+      <translation>Entfernen</translation>
     </message>
     <message>
       <source>Remove its lines</source>
@@ -2334,8 +2350,8 @@
       <translation>Schritte der Arbeit</translation>
     </message>
     <message>
-      <source>Still missing: {0}. It can be saved all the same.</source>
-      <translation>Es fehlt noch: {0}. Speichern geht trotzdem.</translation>
+      <source>Still missing: {0}.</source>
+      <translation>Es fehlt noch: {0}.</translation>
     </message>
     <message>
       <source>Stop</source>
@@ -2736,6 +2752,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>Turn the view by a quarter, clockwise</source>
       <translation>Die Ansicht um ein Viertel im Uhrzeigersinn drehen</translation>
+    </message>
+    <message>
+      <source>Turned °</source>
+      <translation>Gedreht °</translation>
     </message>
     <message>
       <source>Turning to {0}</source>
@@ -4028,6 +4048,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>spray, dust, immersion …</source>
       <translation>Sprühen, Stäuben, Tauchen …</translation>
+    </message>
+    <message>
+      <source>stale, judge again</source>
+      <translation>überholt, neu bewerten</translation>
     </message>
     <message>
       <source>standard or code with its edition</source>

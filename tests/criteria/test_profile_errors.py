@@ -203,6 +203,15 @@ def test_ten_megabytes_are_refused_at_once(loaded):
     assert time.perf_counter() - began < 2
 
 
+def test_an_oversized_profile_names_the_line_and_key_where_it_passes_the_bound(loaded):
+    lines = GOOD.encode().count(b"\n")
+    padded = GOOD.encode() + b'[[rule]]\nnote = "' + b"x" * 10_000_000 + b'"\n'
+    with pytest.raises(CriteriaError, match=r"note: .*larger than 256 kB") as caught:
+        loaded(padded)
+    assert caught.value.where.endswith(f"line {lines + 2}")
+    assert "take out" in caught.value.mend
+
+
 def test_folders_and_nothing(tmp_path):
     for name in (tmp_path / "none.toml", tmp_path):
         with pytest.raises(CriteriaError):

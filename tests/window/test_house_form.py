@@ -2,7 +2,14 @@
 
 import pytest
 from PySide6.QtCore import Qt
-from PySide6.QtWidgets import QComboBox, QLineEdit, QListWidget, QPushButton, QTableWidget
+from PySide6.QtWidgets import (
+    QAbstractButton,
+    QComboBox,
+    QLineEdit,
+    QListWidget,
+    QPushButton,
+    QTableWidget,
+)
 
 from ptmark.criteria import load_profile
 
@@ -138,6 +145,63 @@ def test_a_table_of_limits_takes_the_place_of_the_limit(form, qtbot, tried):
     assert "more than 7 mm" in form.fields._says.text()
 
 
+def strip_says(window, step):
+    """What the strip says of a step, to those who read and to those who listen."""
+    (button,) = [
+        one
+        for one in window.strip.findChildren(QAbstractButton)
+        if getattr(one, "title", "") == step
+    ]
+    assert button.line in button.accessibleName()
+    return button.line
+
+
+def test_every_caution_can_be_written_and_taken_out(form):
+    form.parts.choose("")
+    field = form.fields.fields["cautions"]
+    field.edit.setPlainText("The first.\n\n  The second, longer.  \nThe third.")
+    assert form.draft.top.values["cautions"] == [
+        "The first.",
+        "The second, longer.",
+        "The third.",
+    ]
+    form.fields.show_part(form.draft, "")
+    assert form.fields.fields["cautions"].edit.toPlainText().count("\n") == 2
+    form.fields.fields["cautions"].edit.setPlainText("")
+    assert "cautions" not in form.draft.top.values
+
+
+def test_examples_are_added_turned_named_and_removed(form, tried):
+    preview = form.preview
+    examples, table = preview.examples, preview.table
+    many = len(examples.rows)
+    examples.add_button.click()
+    assert len(examples.rows) == table.rowCount() == many + 1
+    assert len({one.id for one in examples.rows}) == many + 1
+    row = table.currentRow()
+    for nth, text in ((1, "9"), (2, "1"), (3, "-20"), (4, "50"), (5, "30"), (7, "104")):
+        table.item(row, nth).setText(text)
+    made = examples.rows[row]
+    assert (made.length, made.width, made.x, made.y) == (9, 1, -20, 50)
+    assert (made.turn_deg, made.kind) == (30, "104")
+    tried()
+    shown = [preview.findings.list.item(n).text() for n in range(preview.findings.list.count())]
+    assert any(made.id in text and "104" in text for text in shown)
+    table.item(row, 5).setText("steep")
+    assert preview.notice.isVisibleTo(preview)
+    assert examples.rows[row].turn_deg == 30
+    table.setCurrentCell(0, 1)
+    first = examples.rows[0].id
+    examples.remove_button.click()
+    assert first not in {one.id for one in examples.rows}
+    for _ in range(many):
+        examples.remove_button.click()
+    assert examples.rows == ()
+    assert not examples.remove_button.isEnabled()
+    tried()
+    assert "Examples: acceptable" in preview.says.text()
+
+
 def test_an_example_made_longer_is_judged_at_once(form, qtbot, tried):
     table = form.preview.table
     before = form.preview.findings.list.count()
@@ -201,10 +265,12 @@ def test_rules_changed_after_the_verdict_make_it_stale_until_judged_again(
     judged.session.stale.look()
     assert "stale" in page.stale.text.text()
     assert page.stale.isVisibleTo(page)
+    assert "stale" in strip_says(judged, "Verdict")
     assert judged.record_step.stale.isVisibleTo(judged.record_step)
     assert page.verdict.text() == "Rejectable"  # as it was made, until a person asks
 
     page.stale.again.click()
     idle()
+    assert strip_says(judged, "Verdict") == "acceptable"
     assert page.verdict.text() == "Acceptable"
     assert not page.stale.isVisibleTo(page)
