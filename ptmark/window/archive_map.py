@@ -199,14 +199,16 @@ class MapPage(QWidget):
         pieces = self.place.text().replace(";", " ").replace(", ", " ").split()
         where = tr("Left top at x, y mm")
         if len(pieces) != 2:
-            raise ArchiveError("two numbers are needed", where=where, mend="such as 0, 0")
+            raise ArchiveError(
+                tr("two numbers are needed"), where=where, mend=tr("such as 0, 0")
+            )
         try:
             left, top = (float(one.strip(",").replace(",", ".")) for one in pieces)
         except ValueError as exc:
-            raise ArchiveError(f"{exc}", where=where, mend="such as 0, 0") from exc
+            raise ArchiveError(f"{exc}", where=where, mend=tr("such as 0, 0")) from exc
         wide = parse_length(self.width_edit.text(), where=tr("Width"), default_unit="mm")
         if wide <= 0:
-            raise ArchiveError("a drawing has a width above 0", where=tr("Width"))
+            raise ArchiveError(tr("a drawing has a width above 0"), where=tr("Width"))
         return Ground(kind, self._drawing, left, top, wide)
 
     def draw(self) -> None:

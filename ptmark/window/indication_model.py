@@ -31,13 +31,13 @@ Index = QModelIndex | QPersistentModelIndex
 COLUMNS = (
     "",
     tr("Shape"),
-    tr(tr(tr(tr(tr(tr(tr(tr(tr(tr(tr(tr("Length ± U")))))))))))),
+    tr("Length ± U"),
     tr("Width"),
     tr("L/W"),
     tr("Verdict"),
     tr("Kind"),
     tr("Note"),
-    tr(tr(tr(tr(tr(tr(tr(tr(tr(tr(tr(tr("Path")))))))))))),
+    tr("Path"),
 )
 VERDICTS = (
     "rejectable",
@@ -126,8 +126,8 @@ class IndicationModel(QAbstractTableModel):
             f", {self._session.unit}"
             if COLUMNS[section]
             in {
-                tr(tr(tr(tr(tr(tr(tr(tr(tr(tr(tr(tr("Length ± U")))))))))))),
-                tr(tr(tr(tr(tr(tr(tr(tr(tr(tr(tr(tr("Path")))))))))))),
+                tr("Length ± U"),
+                tr("Path"),
             }
             else ""
         )
