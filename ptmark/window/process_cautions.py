@@ -30,6 +30,7 @@ class ProcessCautions:
     def __init__(self, session: Session, log: ProcessLog) -> None:
         self._session, self._log = session, log
         self.summary: QLabel = quiet()
+        self.named: list[str] = []  # of the fields that have one now
         self.rows = {key: CautionRow(label) for key, label in CHECKED.items()}
         for key, row in self.rows.items():
             row.reason.committed.connect(partial(log.give_reason, CHECKED[key]))
@@ -52,7 +53,8 @@ class ProcessCautions:
         for key, row in self.rows.items():
             row.say(found.get(key, ""))
             row.reason.show_text(self._log.reason(CHECKED[key]))
-        named = ", ".join(tr(label) for key, label in CHECKED.items() if key in found)
+        self.named = [label for key, label in CHECKED.items() if key in found]
+        named = ", ".join(tr(label) for label in self.named)
         self.summary.setText(tr("To look at below: {0}.", named) if named else "")
         self.summary.setVisible(bool(named))
 

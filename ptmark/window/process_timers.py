@@ -98,6 +98,17 @@ class ProcessTimers(QWidget):
             self._last[stage.name] = standing
         self.refresh()
 
+    def without_reason(self) -> list[str]:
+        """What ended outside its limits, or has a caution, and nobody has said why."""
+        log = self.log
+        outside = [
+            stage.name
+            for stage in STAGES
+            if log.begun_at(stage) is None and log.standing(stage) in {"early", "late"}
+        ]
+        found = [*outside, *self.cautions.named]
+        return [tr(name) for name in found if not log.reason(name)]
+
     def refresh(self) -> None:
         """Show every stage as it stands."""
         self._source.setText(self.log.source)

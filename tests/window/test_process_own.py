@@ -85,7 +85,9 @@ def test_the_checks_follow_and_the_reason_goes_into_the_record(step, idle, home)
     assert "At least 15 min" in row.says.text()
     assert "procedure (P-7): Penetrant dwell" in timers._source.text()
     assert not row.reason.isHidden()
+    assert "not said why: Penetrant dwell." in step._missing.text.text()
     type_into(row.reason, "agreed for this alloy")
+    assert "not said why" not in step._missing.text.text()
     assert session.state.fields["deviations"] == "Penetrant dwell: agreed for this alloy"
 
     caution = timers.cautions.rows["surface_temperature"]
@@ -94,6 +96,8 @@ def test_the_checks_follow_and_the_reason_goes_into_the_record(step, idle, home)
     assert caution.text.text().startswith(
         "Too cold: 12 °C is below 15 to 50 °C (procedure P-7)"
     )
+
+    assert "not said why: Surface temperature." in step._missing.text.text()
 
     type_into(least, "much")
     assert "Penetrant dwell: “much” is no limit" in timers.own_form.notice.text.text()

@@ -223,8 +223,12 @@ class RecordStep(StepPage):
         missing = [
             tr(f.label) for f in FIELDS if f.needed and not fields.get(f.key, "").strip()
         ]
-        self._missing.say(
-            tr("Still missing: {0}. It can be saved all the same.", ", ".join(missing))
-            if missing
-            else ""
-        )
+        unsaid = self.timers.without_reason()
+        said = []
+        if missing:
+            said.append(tr("Still missing: {0}.", ", ".join(missing)))
+        if unsaid:
+            said.append(tr("Outside the limits, and not said why: {0}.", ", ".join(unsaid)))
+        if said:
+            said.append(tr("It can be saved all the same."))
+        self._missing.say(" ".join(said))
