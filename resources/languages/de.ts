@@ -3006,6 +3006,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>Schriftliche Prüfanweisung</translation>
     </message>
     <message>
+      <source>a drawing has a width above 0</source>
+      <translation>eine Zeichnung hat eine Breite über 0</translation>
+    </message>
+    <message>
       <source>a drawing …</source>
       <translation>eine Zeichnung …</translation>
     </message>
@@ -4062,6 +4066,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>die Wiederholungsprüfung zu {0} beginnen</translation>
     </message>
     <message>
+      <source>such as 0, 0</source>
+      <translation>etwa 0, 0</translation>
+    </message>
+    <message>
       <source>such as 150 mm or 6 in</source>
       <translation>etwa 150 mm oder 6 in</translation>
     </message>
@@ -4208,6 +4216,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>two lines</source>
       <translation>zwei Linien</translation>
+    </message>
+    <message>
+      <source>two numbers are needed</source>
+      <translation>zwei Zahlen sind nötig</translation>
     </message>
     <message>
       <source>two photos</source>
