@@ -3,7 +3,7 @@
 from typing import Any
 
 from reportlab.graphics.shapes import Drawing, Rect, String
-from reportlab.platypus import Flowable, Spacer
+from reportlab.platypus import Flowable, KeepTogether, Spacer
 
 from ptmark.measure import advice, dominant, shares
 from ptmark.record import Record
@@ -38,14 +38,17 @@ def budget_chart(record: Record, width: float) -> list[Flowable]:
     names = list(dict.fromkeys(name for one in rated for name in one["budget"]))
     legend = "  ".join(f"{_INKS.get(name, _OTHER)[0]} {name}" for name in names)
     merged = _by_part(rated, str(record.scale.get("reference", "")))
-    return [
+    chart = [
         Spacer(1, 4),
         text("Shares of the variance of each length:", 8),
         _bars(rated, width),
         text(legend, 7, quiet=True),
-        *([text("What would make the numbers surer:", 8, bold=True)] if merged else []),
-        *(text(f"• {', '.join(ids)}: {said}") for said, ids in merged.items()),
     ]
+    told = [text(f"• {', '.join(ids)}: {said}") for said, ids in merged.items()]
+    if not told:
+        return [KeepTogether(chart)]
+    head = text("What would make the numbers surer:", 8, bold=True)
+    return [KeepTogether(chart), KeepTogether([head, told[0]]), *told[1:]]
 
 
 def _by_part(rated: list[dict[str, Any]], reference: str) -> dict[str, list[str]]:
