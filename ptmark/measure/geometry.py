@@ -41,7 +41,8 @@ def as_outline(points: npt.ArrayLike) -> Array:
     step = ahead_of(outline) - outline
     outline = outline[(step != 0).any(axis=1)]
     if len(outline) < 3:
-        raise OutlineError(f"an outline needs 3 different points, got {len(outline)}")
+        count = len(np.unique(np.asarray(points, dtype=np.float64), axis=0))
+        raise OutlineError(f"an outline needs 3 different points, got {count}")
     size = np.ptp(outline, axis=0).max()
     if area_mm2(outline) <= 1e-12 * size**2:
         raise OutlineError("an outline that encloses no area")
