@@ -9,22 +9,24 @@ many processes decode the same files by ``cv2.imread`` on one thread each; both 
 start of the processes, rounds alternating, medians. Then what the start costs, in photos, so
 that the share for a folder of 200 can be told. Other work on the machine disturbs these, so
 its load is printed, and beside the share by processor time of one process, which it disturbs
-little: decoding alone against the whole way. Bits a pixel are printed too: a file with fewer
+less: decoding alone against the whole way. Bits a pixel are printed too: a file with fewer
 decodes faster, so its share is lower (phones write 3 to 5, the demo photos 0.4).
 """
 
 import argparse
 import multiprocessing
 import os
+import resource
 import shutil
 import statistics
 import tempfile
+from collections.abc import Callable
 from pathlib import Path
-from time import perf_counter, process_time
+from time import perf_counter
 
 import cv2
 
-from ptmark.folder import Asked, Book, Pool, measured, pictures_in
+from ptmark.folder import Asked, Book, Pool, pictures_in
 from ptmark.photo import read_info
 from ptmark.places import sample_images
 
@@ -39,14 +41,17 @@ def one_thread() -> None:
     cv2.setNumThreads(1)
 
 
-def decoding_rate(photos: list[Path], jobs: int) -> float:
-    """Photos a second, the processes warm."""
+def decoding_rate(photos: list[Path], jobs: int, ahead: int = 2) -> float:
+    """Photos a second, the processes warm from ``ahead`` photos each."""
     with multiprocessing.get_context("spawn").Pool(jobs, one_thread) as pool:
-        pool.map(decode, photos[: 2 * jobs], chunksize=1)
+        pool.map(decode, photos[: ahead * jobs], chunksize=1)
         start = perf_counter()
         for _ in pool.imap_unordered(decode, photos, chunksize=1):
             pass
-        return len(photos) / (perf_counter() - start)
+        rate = len(photos) / (perf_counter() - start)
+        pool.close()
+        pool.join()
+        return rate
 
 
 def measuring(photos: list[Path], jobs: int, asked: Asked, out: Path) -> tuple[float, float]:
@@ -62,21 +67,28 @@ def measuring(photos: list[Path], jobs: int, asked: Asked, out: Path) -> tuple[f
                 book.write(outcome)
                 times.append(perf_counter() - start)
     warm = jobs  # the first of each process loads its libraries
-    return (len(times) - warm) / (times[-1] - times[warm - 1]), times[0]
+    return (len(times) - warm) / (times[-1] - times[warm - 1] or 1), times[0]
 
 
-def by_processor_time(photos: list[Path], asked: Asked) -> float:
-    """Processor time of decoding over that of the whole way, one process, one thread."""
-    one_thread()
-    measured(photos[0], asked)  # imports and caches are warm from here on
-    plain = whole = 0.0
-    for photo in photos:
-        start = process_time()
-        decode(photo)
-        middle = process_time()
-        measured(photo, asked)
-        plain, whole = plain + middle - start, whole + process_time() - middle
-    return plain / whole
+def by_processor_time(photos: list[Path], asked: Asked, out: Path) -> float:
+    """Processor time a photo of decoding over that of measuring, one process each.
+
+    From the first two photos to all of them, so that starting the process cancels out.
+    """
+
+    def of_children(job: Callable[[], object]) -> float:
+        before = resource.getrusage(resource.RUSAGE_CHILDREN)
+        job()
+        after = resource.getrusage(resource.RUSAGE_CHILDREN)
+        return after.ru_utime + after.ru_stime - before.ru_utime - before.ru_stime
+
+    def a_photo(job: Callable[[list[Path]], object]) -> float:
+        few = photos[:2]
+        more = of_children(lambda: job(photos)) - of_children(lambda: job(few))
+        return more / (len(photos) - len(few))
+
+    plain = a_photo(lambda some: decoding_rate(some, 1, ahead=0))
+    return plain / a_photo(lambda some: measuring(some, 1, asked, out / str(len(some))))
 
 
 def bits_a_pixel(photos: list[Path]) -> float:
@@ -115,7 +127,7 @@ def main() -> None:
         else:
             photos = copies(asked_for.photos, folder)
         shares, starts = [], []
-        bits, time_share = bits_a_pixel(photos), by_processor_time(photos, asked)
+        bits, time_share = bits_a_pixel(photos), by_processor_time(photos, asked, folder)
         for number in range(asked_for.rounds):
             plain = decoding_rate(photos, asked_for.jobs)
             rate, first = measuring(photos, asked_for.jobs, asked, folder / f"out{number}")
