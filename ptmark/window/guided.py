@@ -39,7 +39,7 @@ class GuidedPass(QObject):
         self._was_done = False  # before the piece was shown
         self._far = _read()
         self.button = key_button(
-            "", "Shift+F1", self.turn, window=window,
+            tr("Guided pass on a sample, three minutes"), "Shift+F1", self.turn, window=window,
             tip=tr("Three minutes on an invented sample photo"),
         )  # fmt: skip
         self._ring = _Ring(window)
