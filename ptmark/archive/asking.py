@@ -42,6 +42,7 @@ COLUMNS = (
     "disposition",
     "indications",
     "longest_mm",
+    "longest_u_mm",
     "examiner",
     "procedure",
     "profile",

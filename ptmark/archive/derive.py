@@ -90,13 +90,20 @@ def _derived(now: Row, document: Row, data: bytes) -> Derived:
             "datum": fields.get("location_datum", ""),
             "retest_of": (now["retest_of"] or {}).get("id"),
             "indications": len(indications),
-            "longest_mm": max(lengths, default=None),
+            "longest_mm": (longest := max(lengths, default=None)),
+            "longest_u_mm": _uncertainty(indications, longest),
         },
         revisions=[_revision(one) for one in [*history, newest]],
         photos=_photos([*history, newest]),
         indications=indications,
         text=_text(now),
     )
+
+
+def _uncertainty(indications: list[Row], longest: float | None) -> float | None:
+    """U of the longest, mm; the largest where several are as long."""
+    found = [one["length_u_mm"] for one in indications if one["length_mm"] == longest]
+    return max((u for u in found if u is not None), default=None)
 
 
 def _date(given: str, created: str) -> str:

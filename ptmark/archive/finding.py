@@ -48,6 +48,7 @@ class Hit(NamedTuple):
     disposition: str
     indications: int
     longest_mm: float | None
+    longest_u_mm: float | None  # expanded, k = 2
     examiner: str
     procedure: str
     profile: str

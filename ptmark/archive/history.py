@@ -28,6 +28,7 @@ class Period:
     rejected: int
     disposed: int
     longest_mm: float | None
+    longest_u_mm: float | None
     mean_mm: float | None
 
     @property
@@ -85,12 +86,13 @@ def _lengths(dialect: Dialect) -> Spelled:
 def _period(year: str, mine: list[Hit], lengths: int, total_mm: float | None) -> Period:
     indications = rejected = disposed = 0
     longest_mm: float | None = None
+    longest_u_mm: float | None = None
     for hit in mine:
         indications += hit.indications
         rejected += hit.disposition in _REJECTED
         disposed += hit.disposition != ""
         if longest_mm is None or (hit.longest_mm or 0.0) > longest_mm:
-            longest_mm = hit.longest_mm
+            longest_mm, longest_u_mm = hit.longest_mm, hit.longest_u_mm
     return Period(
         year=year,
         inspections=len(mine),
@@ -98,6 +100,7 @@ def _period(year: str, mine: list[Hit], lengths: int, total_mm: float | None) ->
         rejected=rejected,
         disposed=disposed,
         longest_mm=longest_mm,
+        longest_u_mm=longest_u_mm,
         mean_mm=total_mm / lengths if lengths and total_mm is not None else None,
     )
 

@@ -15,7 +15,7 @@ from ptmark.archive.guarding import guard
 
 __all__ = ["NEWEST", "at_version", "migrate"]
 
-NEWEST = "0003"
+NEWEST = "0004"
 _ONE_AT_A_TIME = Lock()  # Alembic's steps work through module-wide names
 
 

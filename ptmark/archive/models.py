@@ -93,6 +93,7 @@ class Inspection(Base):
     retest_of: Mapped[str | None] = mapped_column(Text, index=True)
     indications: Mapped[int]
     longest_mm: Mapped[float | None]
+    longest_u_mm: Mapped[float | None]
 
 
 class Document(Base):

@@ -12,7 +12,7 @@ from ptmark.units import parse_length
 if TYPE_CHECKING:
     from ptmark.archive import Archive, Query
 
-__all__ = ["add_query", "add_to", "query_of"]
+__all__ = ["add_query", "add_to", "query_of", "told_length"]
 
 _ASKED = (
     ("part", "part number; * any letters, ? one"),
@@ -29,6 +29,13 @@ _ASKED = (
     ("words", "words that stand in it, all of them; a last * takes beginnings"),
     ("photo", "SHA-256 of a photo"),
 )
+
+
+def told_length(mm: float | None, u_mm: float | None) -> str:
+    """A length with its expanded uncertainty, as the archive's commands print it."""
+    if mm is None:
+        return "—"
+    return f"{mm:.2f} mm" if u_mm is None else f"{mm:.2f} ± {u_mm:.2f} mm"
 
 
 def add_query(made: argparse.ArgumentParser) -> None:
@@ -96,7 +103,7 @@ def _run_find(archive: "Archive", args: argparse.Namespace) -> int:
         sys.stdout.write(room.found_csv(hits))
     else:
         for hit in hits:
-            length = "—" if hit.longest_mm is None else f"{hit.longest_mm:.2f} mm"
+            length = told_length(hit.longest_mm, hit.longest_u_mm)
             print(
                 f"{hit.examined_on}  {hit.part}  {hit.serial or '—'}  {hit.record_id}  "
                 f"{hit.indications} indications, longest {length}  "

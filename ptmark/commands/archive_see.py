@@ -6,6 +6,7 @@ from dataclasses import asdict
 from pathlib import Path
 from typing import TYPE_CHECKING
 
+from ptmark.commands.archive_find import told_length
 from ptmark.commands.options import Verbs, read_points
 from ptmark.commands.writing import write_json
 from ptmark.errors import UsageError
@@ -40,7 +41,7 @@ def _run_show(archive: "Archive", args: argparse.Namespace) -> int:
     print(f"{hit.part}  {hit.serial or '—'}  examined on {hit.examined_on} by {hit.examiner}")
     print(f"  revision {hit.revision}, {hit.signatures} signatures; file {hit.sha256}")
     for one in room.indications_of(archive, args.record):
-        length = "—" if one["length_mm"] is None else f"{one['length_mm']:.2f} mm"
+        length = told_length(one["length_mm"], one["length_u_mm"])
         print(f"  {one['letter']}: {one['kind'] or 'no kind'}, {one['shape']}, {length}")
     for photo in room.photos_of(archive, args.record):
         key = room.key_for(photo["sha256"], photo["suffix"])
@@ -76,7 +77,7 @@ def _run_history(archive: "Archive", args: argparse.Namespace) -> int:
         return 0
     for one in periods:
         rate = "—" if one.reject_rate is None else f"{one.reject_rate:.0%}"
-        longest = "—" if one.longest_mm is None else f"{one.longest_mm:.2f} mm"
+        longest = told_length(one.longest_mm, one.longest_u_mm)
         print(
             f"{one.year}: {one.inspections} inspections, {one.indications} indications, "
             f"longest {longest}, rejected {one.rejected} of {one.disposed} ({rate})"

@@ -164,7 +164,9 @@ class HitModel(QAbstractTableModel):
 
 
 def _cells(hit: "Hit", unit: str) -> tuple[str, ...]:
-    longest = "" if hit.longest_mm is None else format_length(hit.longest_mm, unit)
+    longest = ""
+    if hit.longest_mm is not None:
+        longest = length_text(hit.longest_mm, hit.longest_u_mm, unit)
     return (
         hit.part or tr("not given"),
         hit.serial,

@@ -11,6 +11,7 @@ from PySide6.QtCore import QPointF, QRectF, QSize, Qt
 from PySide6.QtGui import QBrush, QColor, QPainter, QPaintEvent, QPalette, QPen
 from PySide6.QtWidgets import QWidget
 
+from ptmark.window.archive_model import length_text
 from ptmark.window.palette import CYAN, DEEP_BLUE, is_dark, tone
 from ptmark.window.words import format_length, tr
 
@@ -41,17 +42,16 @@ class HistoryPlot(QWidget):
         self.setAccessibleName(tr("Plot of the years. {0}", self.describe()))
         self.update()
 
+    def _with_u(self, one: "Period") -> str:
+        return length_text(one.longest_mm, one.longest_u_mm, self._unit)
+
     def describe(self) -> str:
         """The plot in words."""
         said = []
         for one in self._periods:
             rate = one.reject_rate
             told = tr("no disposition") if rate is None else tr("rejected {0:.0%}", rate)
-            longest = (
-                ""
-                if one.longest_mm is None
-                else tr(", longest {0}", format_length(one.longest_mm))
-            )
+            longest = "" if one.longest_mm is None else tr(", longest {0}", self._with_u(one))
             said.append(
                 tr(
                     "{0}: {1} inspections, {2} indications{3}, {4}",
@@ -148,10 +148,22 @@ class HistoryPlot(QWidget):
 
     def _lengths(self, painter: QPainter, box: QRectF) -> None:
         longest = [one.longest_mm for one in self._periods]
-        most = max((value for value in longest if value is not None), default=1.0) or 1.0
-        title = tr("Lengths: longest (solid, round points) and mean (dashed, square points)")
+        tops = [(one.longest_mm or 0.0) + (one.longest_u_mm or 0.0) for one in self._periods]
+        most = max(tops) or 1.0
+        title = tr("Lengths: longest ± U (solid, round points), mean (dashed, square points)")
         self._ground(painter, box, title, most, lambda mm: format_length(mm, self._unit))
         first, second = self._colors()
+        painter.setPen(QPen(first, 1.4))
+        for number, one in enumerate(self._periods):
+            if one.longest_mm is not None and one.longest_u_mm is not None:
+                x = self._x(box, number)
+                ends = [
+                    box.bottom() - box.height() * (one.longest_mm + by) / most
+                    for by in (-one.longest_u_mm, one.longest_u_mm)
+                ]
+                painter.drawLine(QPointF(x, ends[0]), QPointF(x, ends[1]))
+                for y in ends:
+                    painter.drawLine(QPointF(x - 6, y), QPointF(x + 6, y))
         self._line(painter, box, [None if v is None else v / most for v in longest], first)
         means = [one.mean_mm for one in self._periods]
         self._line(
