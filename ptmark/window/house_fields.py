@@ -177,7 +177,7 @@ class AmountEdit(QWidget):
 
     def _tell(self) -> None:
         self._shown.setText(_UNITS.get(self._unit, self._unit))
-        number = self.number.text().strip()
+        number = self.number.text().strip().replace(",", ".")
         operator = self._operator.currentData() or ""
         unit = "" if self._unit == "1" else self._unit
         self.edited.emit(" ".join(p for p in (operator, number, unit) if p) if number else "")

@@ -12,6 +12,7 @@ import pytest
 
 from ptmark.places import sample_images
 from ptmark.units import parse_length
+from ptmark.window.house_fields import AmountEdit
 
 ROOT = Path(__file__).parents[2]
 GERMAN = ROOT / "resources" / "languages" / "de.ts"
@@ -145,6 +146,17 @@ def test_lengths_show_a_decimal_comma(german):
 def test_a_typed_comma_is_read():
     assert parse_length("85,6 mm") == pytest.approx(85.6)
     assert parse_length("0,25 in") == pytest.approx(6.35)  # 25.4 mm to the inch
+
+
+def test_a_comma_typed_in_a_limit_is_written_as_a_profile_writes_it(qtbot):
+    # TOML 1.0, "Float": the decimal point is a full stop.
+    edit = AmountEdit("length", "> 5 mm", "mm", (">",))
+    qtbot.addWidget(edit)
+    told = []
+    edit.edited.connect(told.append)
+    edit.number.clear()
+    qtbot.keyClicks(edit.number, "5,5")
+    assert told[-1] == "> 5.5 mm"
 
 
 def test_a_chosen_language_is_kept_for_the_next_start(tmp_path):
