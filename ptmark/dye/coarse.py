@@ -27,6 +27,7 @@ SEED_SIGMAS, REACH_SIGMAS = 5.0, 3.0
 MAX_BLOBS = 400
 _STEP, _LOW = 1 / 200, -0.64  # background kept in 8 bit: 0.005 a step
 _SHRINK = 8
+_STRIP = 64  # rows: what is halved stays in the cache
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
@@ -46,6 +47,7 @@ class Blob:
 class CoarseLook:
     """The blobs, the reddest first, with the masks that they stand in.
 
+    ``picture`` of shape (H, W, 3) is the whole photo as it was looked at, reduced.
     ``reach`` is 1 where the picture is redder than its surroundings, ``seeds`` where that
     itself makes a blob. ``factor`` is how many full-size px one coarse px spans, ``origin`` the
     coarse px at the top left of the masks. ``haze`` is the dye of the pinkest fifth of the
@@ -53,6 +55,7 @@ class CoarseLook:
     """
 
     blobs: tuple[Blob, ...]
+    picture: Bytes
     reach: Bytes
     seeds: Bytes
     factor: int
@@ -64,7 +67,7 @@ def look_coarsely(photo: Photo, area_px: npt.NDArray[np.float64] | None) -> Coar
     """Find red blobs inside the examined area (or the whole photo)."""
     finer = log2(photo.info.megapixels / COARSE_MEGAPIXELS) / 2 + 0.25
     factor = 2 ** min(3, max(0, int(finer)))
-    small = photo.reduced(factor)
+    small = _shrunk(photo, factor)
     height, width = small.shape[:2]
     x0, y0, x1, y1 = 0, 0, width, height
     inside = None
@@ -77,7 +80,13 @@ def look_coarsely(photo: Photo, area_px: npt.NDArray[np.float64] | None) -> Coar
         if x1 - x0 < 3 or y1 - y0 < 3:
             nothing = np.zeros((1, 1), np.uint8)
             return CoarseLook(
-                blobs=(), reach=nothing, seeds=nothing, factor=factor, origin=(x0, y0), haze=0.0
+                blobs=(),
+                picture=small,
+                reach=nothing,
+                seeds=nothing,
+                factor=factor,
+                origin=(x0, y0),
+                haze=0.0,
             )
         inside = np.zeros((y1 - y0, x1 - x0), np.uint8)
         cv2.fillPoly(inside, [np.round(polygon - (x0, y0)).astype(np.int32)], 1)
@@ -95,12 +104,33 @@ def look_coarsely(photo: Photo, area_px: npt.NDArray[np.float64] | None) -> Coar
         seeds &= inside
     return CoarseLook(
         blobs=_blobs(rise, reach, seeds),
+        picture=small,
         reach=reach,
         seeds=seeds,
         factor=factor,
         origin=(x0, y0),
         haze=_haze(background, inside),
     )
+
+
+def _shrunk(photo: Photo, factor: int) -> Bytes:
+    """The photo's reduced level, by halving again and again where its size allows.
+
+    OpenCV halves so much faster that two halvings take a third of the time of one step by 4.
+    Each rounds, so that a code may lie one off; red and green alike, which the ratio forgives.
+    """
+    height, width = photo.rgb.shape[:2]
+    if factor < 4 or height % factor or width % factor:
+        return photo.reduced(factor)
+    small = np.empty((height // factor, width // factor, 3), np.uint8)
+    for top in range(0, len(small), _STRIP):
+        rows = slice(top, top + _STRIP)
+        strip = photo.rgb[top * factor : (top + _STRIP) * factor]
+        while strip.shape[1] > width // factor:
+            half = (strip.shape[1] // 2, strip.shape[0] // 2)
+            strip = np.asarray(cv2.resize(strip, half, interpolation=cv2.INTER_AREA), np.uint8)
+        small[rows] = strip
+    return small
 
 
 def _trust(rgb: Bytes) -> npt.NDArray[np.float32]:

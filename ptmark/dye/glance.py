@@ -22,11 +22,8 @@ _RING = np.ones((9, 9), np.uint8)
 _MARGIN = 5
 
 
-def reason_at_a_glance(small: npt.NDArray[np.uint8], look: CoarseLook, blob: Blob) -> str:
-    """Why a blob cannot be dye; "" where it may be.
-
-    ``small`` of shape (H, W, 3) is the reduced picture that was looked at.
-    """
+def reason_at_a_glance(look: CoarseLook, blob: Blob) -> str:
+    """Why a blob cannot be dye; "" where it may be."""
     height, width = look.reach.shape
     x0, y0 = max(blob.box[0] - _MARGIN, 0), max(blob.box[1] - _MARGIN, 0)
     x1, y1 = min(blob.box[2] + _MARGIN, width), min(blob.box[3] + _MARGIN, height)
@@ -35,7 +32,7 @@ def reason_at_a_glance(small: npt.NDArray[np.uint8], look: CoarseLook, blob: Blo
     core = (own & look.seeds[y0:y1, x0:x1]) > 0
     ring = (cv2.dilate(own, _RING) > 0) & (look.reach[y0:y1, x0:x1] == 0)
     left, top = look.origin
-    crop = small[top + y0 : top + y1, left + x0 : left + x1]
+    crop = look.picture[top + y0 : top + y1, left + x0 : left + x1]
     around = crop[ring]
     if len(around) < LEAST_AROUND:
         return ""

@@ -81,14 +81,14 @@ def suggest(
     """
     look = look_coarsely(photo, area_px)
     reach = np.asarray(cv2.dilate(look.reach, _FIVE), np.uint8)
-    small, cards = photo.reduced(look.factor), _card_hulls(surface)
+    cards = _card_hulls(surface)
     found: list[Suggestion] = []
     left_out: list[LeftOut] = []
     crops = []
     for blob in look.blobs:
         if _on_card(blob, look, cards):
             continue
-        if why := reason_at_a_glance(small, look, blob):
+        if why := reason_at_a_glance(look, blob):
             edge = EdgeQuality(shift_px=look.factor, noise_px=look.factor)
             left_out.append(LeftOut(outline_px=outline_of(blob, look), edge=edge, reason=why))
         else:

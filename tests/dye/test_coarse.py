@@ -1,0 +1,23 @@
+"""The coarse look's picture is the photo made smaller, whatever its size."""
+
+import numpy as np
+import pytest
+from skimage.measure import block_reduce
+
+from ptmark.dye import coarse
+from ptmark.photo import Photo
+
+
+@pytest.mark.parametrize(("height", "width"), [(640, 400), (648, 408), (72, 80), (70, 81)])
+@pytest.mark.parametrize("factor", [2, 4, 8])
+def test_shrunk_by_halves_is_within_a_code_of_the_mean(height, width, factor):
+    # scikit-image's block mean; each halving rounds by half a code at most
+    pixels = np.random.default_rng(5).integers(0, 256, (height, width, 3), dtype=np.uint8)
+    small = coarse._shrunk(Photo.from_array(pixels), factor)
+    whole = pixels[: height // factor * factor, : width // factor * factor]
+    expected = block_reduce(whole, (factor, factor, 1), np.mean)
+    high, wide = expected.shape[:2]
+    assert small.shape == (-(-height // factor), -(-width // factor), 3)
+    off = small[:high, :wide] - expected
+    assert np.abs(off).max() <= 1.5
+    assert abs(off.mean()) < 0.5
