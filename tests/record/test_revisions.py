@@ -140,6 +140,23 @@ def test_a_signed_record_of_version_2_opens_and_its_signatures_outlive_a_change(
     assert [one.photo["sha256"] for one in load_record(path).views()] == ["ab" * 32, "cd" * 32]
 
 
+def test_a_signed_record_of_version_3_stays_whole_and_is_written_as_it_was(tmp_path):
+    """Members added to version 3 later must not touch what was signed without them."""
+    path = tmp_path / "record.json"
+    path.write_bytes((WRITTEN / "record-3.json").read_bytes())
+    jsonschema.validate(json.loads(path.read_text("utf-8")), record_schema(3))
+    found = verify_file(path)
+    assert [one for one in found if one.holds is not True] == []
+    assert sum("signed by" in one.says for one in found) == 2
+    record = load_record(path)
+    first, second = record.views()
+    assert [one["reason"] for one in first.given["dropped"]] == ["a scratch"]
+    assert second.given is None
+    assert (first.diameter_mm, record.chosen) == (168.3, {"carried": ["procedure"]})
+    path.write_text(record_text(record), "utf-8")
+    assert path.read_bytes() == (WRITTEN / "record-3.json").read_bytes()
+
+
 @pytest.fixture
 def signed(record, tmp_path):
     key = key_of("examiner", tmp_path / "keys")
