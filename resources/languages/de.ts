@@ -2811,7 +2811,7 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     </message>
     <message>
       <source>Unfinished {0}: {1}{2}, last changed {3}.</source>
-      <translation>Unfertig: {0}: {1}{2}, zuletzt geändert {3}.</translation>
+      <translation>Unfertige {0}: {1}{2}, zuletzt geändert {3}.</translation>
     </message>
     <message>
       <source>Unit of every figure</source>
