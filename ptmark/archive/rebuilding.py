@@ -14,7 +14,7 @@ from ptmark.archive.named import replayed
 from ptmark.archive.opening import Archive, open_archive, places_of
 from ptmark.archive.rereading import sha256_of
 from ptmark.archive.rows import note_photos, table, write_rows
-from ptmark.archive.store import Store, key_for, suffix_of
+from ptmark.archive.store import Store, is_content, is_line, key_for, suffix_of
 from ptmark.archive.verifying import verify
 from ptmark.errors import ArchiveError
 from ptmark.record.store import parsed
@@ -59,7 +59,7 @@ def rebuild(
         If no log lies beside the photos, or a server's database is not empty.
     """
     url, kept, file = places_of(folder, database, store)
-    told = [line_of(kept.read(key), key) for key in kept.log_names()]
+    told = [line_of(kept.read(key), key) for key in kept.names("log") if is_line(key)]
     if not told:
         raise ArchiveError(
             "no log lies beside the photos", where=kept.url, mend="take the backup's folder"
@@ -154,7 +154,7 @@ def _endings(store: Store) -> Iterator[tuple[str, str]]:
     """Ending of each photo in the store, by its hash."""
     for key in store.names():
         sha256, _, suffix = key.rpartition("/")[2].partition(".")
-        if suffix != "json":
+        if is_content(key) and suffix != "json":
             yield sha256, suffix
 
 

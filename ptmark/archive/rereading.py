@@ -11,7 +11,7 @@ from ptmark.archive.beside import file_key, line_bytes, line_key
 from ptmark.archive.findings import Problem
 from ptmark.archive.opening import Archive
 from ptmark.archive.rows import table
-from ptmark.archive.store import Store, key_for
+from ptmark.archive.store import Store, is_content, is_line, key_for
 
 __all__ = ["content_says", "leftovers", "line_says", "sha256_of"]
 
@@ -24,14 +24,14 @@ def sha256_of(data: bytes) -> str:
 def content_says(store: Store, key: str, sha256: str) -> tuple[str, str, int]:
     """Kind of a problem and what it says ("" for none), and how many bytes were read."""
     try:
-        data = store.read(key)
+        there, size = store.digest(key)
     except FileNotFoundError:
         return "missing", "is not in the store", 0
     except OSError as exc:
         return "damaged", f"cannot be read ({exc.strerror or exc})", 0
-    if sha256_of(data) != sha256:
-        return "changed", "is not what was taken in", len(data)
-    return "", "", len(data)
+    if there != sha256:
+        return "changed", "is not what was taken in", size
+    return "", "", size
 
 
 def line_says(store: Store, line: chain.Line) -> str:
@@ -54,18 +54,21 @@ def leftovers(archive: Archive, known: dict[str, list[str]]) -> Iterator[Problem
     known : dict of str to list of str
         SHA-256 of the files of each record, by the log.
     """
-    log_names = list(archive.store.log_names())  # before the end: others may go on writing
+    names = list(archive.store.names())  # before the log's end: others may go on writing
     photo = table("photo")
     with archive.reading() as conn:
         end, _ = chain.head(conn)
         keys = {key_for(*row) for row in conn.execute(select(photo.c.sha256, photo.c.suffix))}
     keys |= {file_key(one) for own in known.values() for one in own}
-    for key in archive.store.names():
-        if key not in keys:
-            yield Problem("orphaned", Path(key).stem, "no record needs it")
-    for name in archive.store.others():
-        yield Problem("orphaned", "store", f"{name} is nothing of the archive's")
-    further = [name for name in log_names if name > line_key(end)]
+    further = []
+    for name in names:
+        if is_line(name):
+            if name > line_key(end):
+                further.append(name)
+        elif not is_content(name):
+            yield Problem("orphaned", "store", f"{name} is nothing of the archive's")
+        elif name not in keys:
+            yield Problem("orphaned", Path(name).stem, "no record needs it")
     if len(further) == 1:  # its writer was cut off before the database took it
         yield Problem("orphaned", "log", f"{further[0]} is not in the database")
     elif further:

@@ -16,7 +16,16 @@ from typing import Any, Protocol
 from ptmark.errors import ArchiveError
 from ptmark.files import write_whole
 
-__all__ = ["FolderStore", "RemoteStore", "Store", "key_for", "open_store", "suffix_of"]
+__all__ = [
+    "FolderStore",
+    "RemoteStore",
+    "Store",
+    "is_content",
+    "is_line",
+    "key_for",
+    "open_store",
+    "suffix_of",
+]
 
 _KEY = re.compile(r"[0-9a-f]{2}/[0-9a-f]{2}/([0-9a-f]{64})\.[a-z0-9]{1,8}")
 _LINE = re.compile(r"log/\d{4}/\d{4}/\d{12}\.json")
@@ -44,20 +53,17 @@ class Store(Protocol):
     def read(self, key: str) -> bytes:
         """The bytes; FileNotFoundError where there are none."""
 
+    def digest(self, key: str) -> tuple[str, int]:
+        """SHA-256 and number of the bytes; FileNotFoundError where there are none."""
+
     def has(self, key: str) -> bool:
         """Whether it is there."""
 
     def size(self, key: str) -> int:
         """How many bytes it has; FileNotFoundError where it is not there."""
 
-    def names(self) -> Iterator[str]:
-        """Every photo and every record's file, by key in order."""
-
-    def log_names(self) -> Iterator[str]:
-        """Every line of the log, by key in order."""
-
-    def others(self) -> Iterator[str]:
-        """Every other file, such as what a kill left half-written."""
+    def names(self, below: str = "") -> Iterator[str]:
+        """Every file, by key in order; also what is none of ours, see `is_content`."""
 
     def remove(self, key: str) -> None:
         """Take a photo away; nothing where it is not there."""
@@ -87,27 +93,22 @@ class FolderStore:
     def read(self, key: str) -> bytes:
         return (self.folder / key).read_bytes()
 
+    def digest(self, key: str) -> tuple[str, int]:
+        with (self.folder / key).open("rb", buffering=0) as file:
+            return hashlib.file_digest(file, "sha256").hexdigest(), file.tell()
+
     def has(self, key: str) -> bool:
         return (self.folder / key).is_file()
 
     def size(self, key: str) -> int:
         return (self.folder / key).stat().st_size
 
-    def names(self) -> Iterator[str]:
-        return (name for name in self._files() if _KEY.fullmatch(name))
-
-    def log_names(self) -> Iterator[str]:
-        return (name for name in self._files("log") if _LINE.fullmatch(name))
-
-    def others(self) -> Iterator[str]:
-        return (name for name in self._files() if _is_other(name))
-
-    def _files(self, below_this: str = "") -> Iterator[str]:
-        for top, below, names in os.walk(self.folder / below_this):
-            below.sort()
-            yield from (
-                (Path(top) / name).relative_to(self.folder).as_posix() for name in sorted(names)
-            )
+    def names(self, below: str = "") -> Iterator[str]:
+        for top, folders, names in os.walk(self.folder / below):
+            folders.sort()
+            inner = top[len(str(self.folder)) + 1 :].replace(os.sep, "/")
+            start = f"{inner}/" if inner else ""
+            yield from (start + name for name in sorted(names))
 
     def remove(self, key: str) -> None:
         (self.folder / key).unlink(missing_ok=True)
@@ -145,6 +146,10 @@ class RemoteStore:
             data: bytes = self._files.cat_file(self._at(key))
         return data
 
+    def digest(self, key: str) -> tuple[str, int]:
+        data = self.read(key)
+        return hashlib.sha256(data).hexdigest(), len(data)
+
     def has(self, key: str) -> bool:
         self._files.invalidate_cache()
         with _as_system_error(self.url):
@@ -155,16 +160,7 @@ class RemoteStore:
         with _as_system_error(self.url):
             return int(self._files.size(self._at(key)))
 
-    def names(self) -> Iterator[str]:
-        return (name for name in self._every() if _KEY.fullmatch(name))
-
-    def log_names(self) -> Iterator[str]:
-        return (name for name in self._every("log") if _LINE.fullmatch(name))
-
-    def others(self) -> Iterator[str]:
-        return (name for name in self._every() if _is_other(name))
-
-    def _every(self, below: str = "") -> Iterator[str]:
+    def names(self, below: str = "") -> Iterator[str]:
         self._files.invalidate_cache()
         with _as_system_error(self.url):
             found = sorted(self._files.find(self._at(below)))
@@ -201,8 +197,14 @@ def open_store(url: str) -> Store:
     return FolderStore(Path(url.removeprefix("file://")).absolute())
 
 
-def _is_other(name: str) -> bool:
-    return not (_KEY.fullmatch(name) or _LINE.fullmatch(name))
+def is_content(key: str) -> bool:
+    """Whether it is the key of a photo or of a record's file."""
+    return _KEY.fullmatch(key) is not None
+
+
+def is_line(key: str) -> bool:
+    """Whether it is the key of a line of the log."""
+    return _LINE.fullmatch(key) is not None
 
 
 def _same(there: bytes, data: bytes) -> bool:

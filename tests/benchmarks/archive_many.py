@@ -3,10 +3,10 @@
     python tests/benchmarks/archive_many.py FOLDER 10000 [WRITERS]
 
 Invented records are made in FOLDER where they are not there yet. Each writer is a process of
-its own that prints a record's id once `add_record` came back; two writers meet in every tenth
-record. Meanwhile connections are cut at random (pg_terminate_backend), and at a third and at
-two thirds of the way the server is stopped at once and started again. fsync is on; the store is
-a folder.
+its own that prints the id of a record once it is taken in, and asks again where it was refused;
+two writers meet in every tenth record. Meanwhile connections are cut at random
+(pg_terminate_backend), and at a third and two thirds of the way the server is stopped at once
+and started again. fsync is on; the store is a folder.
 """
 
 import os
@@ -25,13 +25,19 @@ CHILD = """
 import sys
 from pathlib import Path
 from ptmark.archive import add_record, open_archive
+from ptmark.errors import ArchiveError
 database, store, listed = sys.argv[1:4]
 turn, writers = map(int, sys.argv[4:])
 with open_archive(database=database, store=store, by=f"writer {turn}") as archive:
     for number, path in enumerate(map(Path, Path(listed).read_text().splitlines())):
         shared = number % 10 == 0 and turn == (number + 1) % writers
         if shared or turn == number % writers:
-            add_record(archive, path)
+            while True:
+                try:
+                    add_record(archive, path)
+                    break
+                except ArchiveError as error:
+                    print("refused", str(error).partition("\\n")[0], file=sys.stderr)
             print(path.stem, flush=True)
 """
 
@@ -58,7 +64,7 @@ def disturbed(server, writers, outs, count):
         time.sleep(draw.uniform(0.2, 2.0))
         said = (
             "SELECT count(pg_terminate_backend(pid)) FROM pg_stat_activity "
-            "WHERE application_name = 'ptmark' AND random() < 0.3"
+            "WHERE application_name = 'ptmark' AND random() < 0.1"
         )
         cuts += server.sql(said)[0][0]
         done = sum(out.read_bytes().count(b"\n") for out in outs)
@@ -99,15 +105,18 @@ def run(server, place, paths, writers=8):
     children = []
     for turn, out in enumerate(outs):
         given = [url, store, str(listed), str(turn), str(writers)]
-        with out.open("wb") as said:
+        with out.open("wb") as said, out.with_suffix(".err").open("wb") as errors:
             command = [sys.executable, "-c", CHILD, *given]
-            children.append(subprocess.Popen(command, stdout=said))
+            children.append(subprocess.Popen(command, stdout=said, stderr=errors))
     cuts, restarts = disturbed(server, children, outs, len(paths))
     took = time.monotonic() - began
     acknowledged = {name for out in outs for name in out.read_text().split()}
     found = checked(url, store, acknowledged, {path.stem for path in paths})
     found["writers that gave up"] = sum(one.returncode != 0 for one in children)
-    return found, f"{cuts} connections cut, {restarts} restarts, {took:.0f} s"
+    errors = [line for out in outs for line in out.with_suffix(".err").open()]
+    refused = sum(line.startswith("refused") for line in errors)
+    how = f"{cuts} connections cut, {restarts} restarts, {refused} refused, {took:.0f} s"
+    return found, how
 
 
 def main(folder, count, writers=8):

@@ -1,0 +1,98 @@
+"""How fast verifying is against only hashing the same files, in time of the processor.
+
+    python tests/benchmarks/archive_verify.py FOLDER [PHOTOS [MEGABYTES]]
+
+Invented photos (random bytes) of so many megabytes (60 of 4 if not told), a record each. The
+floor is hashlib.file_digest over the same files. Both are done in turn three times and the
+least of each counts, as other work on the machine only adds. Then a verifying that is stopped
+half-way is gone on with, and what it reads again is told.
+"""
+
+import hashlib
+import os
+import random
+import sys
+import tempfile
+import time
+from contextlib import suppress
+from pathlib import Path
+
+sys.path.insert(0, str(Path(__file__).resolve().parents[1] / "archive"))
+
+
+def spent(work):
+    """Processor time and time by the clock, s."""
+    began, clock = time.process_time(), time.monotonic()
+    work()
+    return time.process_time() - began, time.monotonic() - clock
+
+
+def hashed(paths):
+    """The floor."""
+    for path in paths:
+        with path.open("rb") as file:
+            hashlib.file_digest(file, "sha256").hexdigest()
+
+
+def resumed(archive):
+    """Bytes that a stopped and resumed verifying reads, as a share of all."""
+    from ptmark.archive import findings, verify, verifying
+
+    findings._NOTED, verifying._CHUNK = 0.0, 5
+    whole = verify(archive).bytes
+
+    def stop(done, total):
+        if done > 0.75 * total:
+            raise KeyboardInterrupt
+
+    with suppress(KeyboardInterrupt):
+        verify(archive, progress=stop)
+    reads, real = [], archive.store.digest
+
+    def counted(key):
+        sha256, size = real(key)
+        reads.append(size)
+        return sha256, size
+
+    archive.store.digest = counted
+    found = verify(archive, resume=True)
+    archive.store.digest = real
+    assert found.whole
+    assert found.bytes == whole, "what was read before counts too"
+    return sum(reads) / whole
+
+
+def main(folder, photos=60, megabytes=4):
+    """Ends with 1 below 80 % of the hash's speed."""
+    from conftest import made
+
+    from ptmark.archive import add_record, open_archive, verify
+
+    draw = random.Random(2)  # noqa: S311
+    with tempfile.TemporaryDirectory(dir=folder) as place:
+        at = Path(place)
+        os.environ["PTMARK_HOME"] = str(at / "user")
+        with open_archive(at / "archive") as archive:
+            for n in range(photos):
+                data = draw.randbytes(megabytes * 2**20)
+                add_record(archive, made(at / "records", f"r-{n:03d}", count=5, photo=data))
+            paths = [one for one in (at / "archive" / "photos").rglob("*") if one.is_file()]
+            size = sum(one.stat().st_size for one in paths)
+            floors, checks = [], []
+            for _ in range(3):
+                floors.append(spent(lambda: hashed(paths)))
+                checks.append(spent(lambda: verify(archive)))
+            floor, check = (min(one)[0] for one in (floors, checks))
+            clocks = [min(one[1] for one in some) for some in (floors, checks)]
+            again = resumed(archive)
+    print(
+        f"{photos} photos, {size / 2**20:.0f} MB: hashing {floor:.2f} s, verifying {check:.2f} "
+        f"s of the processor: {floor / check:.0%} of the hash's speed; by the clock "
+        f"{clocks[0]:.2f} s and {clocks[1]:.2f} s; stopped once half of the photos "
+        f"were read and resumed, it reads {again:.0%} of the bytes"
+    )
+    return int(floor / check < 0.8)
+
+
+if __name__ == "__main__":
+    sys.exit(main(Path(sys.argv[1]), *map(int, sys.argv[2:])))
