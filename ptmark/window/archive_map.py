@@ -17,6 +17,7 @@ from ptmark.window.archive_map_ground import (
     PHOTO,
     Ground,
     Made,
+    corner_of,
     drawn,
     hits_of_cell,
     saved,
@@ -83,6 +84,7 @@ class MapPage(QWidget):
         self.says = plain()
         self.view = MapView()
         self.view.chosen.connect(self._on_cell)
+        self.view.entered.connect(self._to_table)
         self.of_cell = plain()
         self.model = HitModel()
         self.table = HitTable(self.model)
@@ -196,16 +198,7 @@ class MapPage(QWidget):
         kind = str(self.ground.currentData())
         if kind != DRAWING or self._drawing is None:
             return Ground(kind)
-        pieces = self.place.text().replace(";", " ").replace(", ", " ").split()
-        where = tr("Left top at x, y mm")
-        if len(pieces) != 2:
-            raise ArchiveError(
-                tr("two numbers are needed"), where=where, mend=tr("such as 0, 0")
-            )
-        try:
-            left, top = (float(one.strip(",").replace(",", ".")) for one in pieces)
-        except ValueError as exc:
-            raise ArchiveError(f"{exc}", where=where, mend=tr("such as 0, 0")) from exc
+        left, top = corner_of(self.place.text(), tr("Left top at x, y mm"))
         wide = parse_length(self.width_edit.text(), where=tr("Width"), default_unit="mm")
         if wide <= 0:
             raise ArchiveError(tr("a drawing has a width above 0"), where=tr("Width"))
@@ -234,8 +227,7 @@ class MapPage(QWidget):
 
     # -- showing ------------------------------------------------------------------------------
     def _show(self, made: Made) -> None:
-        self._made = made
-        places = made.places
+        self._made, places = made, made.places
         if not places.seen:
             self.said.say(why_empty(places.left_out))
             return
@@ -284,21 +276,25 @@ class MapPage(QWidget):
             key="archive cell",
         )
 
+    def _to_table(self) -> None:
+        """Go on to the records of the cell."""
+        self.table.setFocus()
+        if self.model.hits and not self.table.currentIndex().isValid():
+            self.table.setCurrentIndex(self.model.index(0, 1))  # the first column is hidden
+
     def _save(self) -> None:
         made = self._made
         if made is None:
             return
-        name = f"{self._part or 'part'}-map.png".replace("/", "-")
+        name = f"{self._part}-map.png".replace("/", "-")
         path = dialogs.ask_where_to_save(self, Path.home() / name, "PNG (*.png)")
         if path is None:
             return
 
-        def done(_: object) -> None:
-            self.said.say(tr("Saved {0} in {1}", path.name, path.parent), "done")
-
+        told = tr("Saved {0} in {1}", path.name, path.parent)
         self._door.ask(
             tr("Writing {0}", path.name),
             lambda _archive, _token: saved(made, path),
-            done,
+            lambda _: self.said.say(told, "done"),
             failed=self._fail,
         )

@@ -6,7 +6,7 @@ from typing import TYPE_CHECKING, Any, NamedTuple
 
 from PySide6.QtGui import QImage
 
-from ptmark.errors import PtmarkError
+from ptmark.errors import ArchiveError, PtmarkError
 from ptmark.window.archive_pictures import photo_files, to_image
 from ptmark.window.words import tr
 from ptmark.window.workers import Token
@@ -20,6 +20,7 @@ __all__ = [
     "PHOTO",
     "Ground",
     "Made",
+    "corner_of",
     "drawn",
     "hits_of_cell",
     "saved",
@@ -61,6 +62,22 @@ def why_empty(left_out: int) -> str:
         "and choose it here; or lay them by hand: ptmark archive place.",
         left_out,
     )
+
+
+def corner_of(said: str, where: str) -> tuple[float, float]:
+    """Two typed numbers, mm; ArchiveError where they are none.
+
+    Examples
+    --------
+    >>> corner_of("10, 2.5", "corner"), corner_of("10,5; -2", "corner")
+    ((10.0, 2.5), (10.5, -2.0))
+    """
+    pieces = said.replace(";", " ").replace(", ", " ").split()
+    try:
+        left, top = (float(one.replace(",", ".")) for one in pieces)
+    except ValueError:
+        raise ArchiveError(f"'{said}' is no corner", where=where, mend="such as 0, 0") from None
+    return left, top
 
 
 def drawn(

@@ -26,10 +26,12 @@ _STEPS = {
 class MapView(QWidget):
     """Draws the map as large as fits.
 
-    Signals: ``chosen(int, int)`` row and column of a cell, by click or arrow keys.
+    Signals: ``chosen(int, int)`` row and column of a cell, by click or arrow keys;
+    ``entered()`` Enter on it.
     """
 
     chosen = Signal(int, int)
+    entered = Signal()
 
     def __init__(self) -> None:
         super().__init__()
@@ -137,6 +139,9 @@ class MapView(QWidget):
         QToolTip.showText(event.globalPosition().toPoint(), self.says(*at) if at else "", self)
 
     def keyPressEvent(self, event: QKeyEvent) -> None:  # noqa: N802 - Qt's name
+        if event.key() in {Qt.Key.Key_Return, Qt.Key.Key_Enter}:
+            self.entered.emit()
+            return
         step = _STEPS.get(Qt.Key(event.key()))
         if step is None or self._places is None:
             super().keyPressEvent(event)

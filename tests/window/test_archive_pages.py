@@ -137,8 +137,10 @@ def test_a_place_leads_to_its_records(qtbot, idle, desk):
     qtbot.mouseClick(page.view, Qt.MouseButton.LeftButton, pos=where)
     idle()
     assert len(page.model.hits) == 2
+    qtbot.keyClick(page.view, Qt.Key.Key_Return)
+    assert page.table.hasFocus() or page.table.currentIndex().row() == 0
     with qtbot.waitSignal(page.opened) as opened:
-        page.table.activated.emit(page.model.index(0, 0))
+        qtbot.keyClick(page.table, Qt.Key.Key_Return)
     assert opened.args[0].record_id == "r-3"  # the newer one first
     idle()
     assert desk.record.isVisible()
