@@ -27,6 +27,20 @@ def test_en_is_the_difference_over_its_expanded_uncertainty(first, second, en):
     assert found == en if en is None else found == pytest.approx(en, abs=1e-12)
 
 
+@pytest.mark.truth
+def test_en_of_ten_laboratories_as_published():
+    # The worked example of proficiency scores in the documentation of the R package "measure":
+    # ten results against an assigned value of 100, of which it prints mean, deviation and
+    # largest of the signed En.
+    results = [99.2, 100.5, 98.8, 101.2, 97.5, 100.1, 99.8, 102.3, 100.6, 94.0]
+    stated_u = [1.5, 2.0, 1.8, 1.6, 2.2, 1.9, 1.7, 2.1, 1.5, 2.0]
+    found = [en_number(*one, 100.0, 0.0) for one in zip(results, stated_u, strict=True)]
+    signed = np.copysign(found, np.subtract(results, 100.0))
+    assert signed.mean() == pytest.approx(-0.291, abs=0.0005)
+    assert signed.std(ddof=1) == pytest.approx(1.16, abs=0.005)
+    assert max(found) == pytest.approx(3, abs=0.05)
+
+
 def test_indications_are_matched_by_place_not_by_letter(first, second):
     found = compare_records(first, second)
     assert found.frame == "px"
