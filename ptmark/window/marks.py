@@ -6,6 +6,7 @@ dropped ones have a dark halo, so that they show on white developer and on dark 
 Points are px of the photo, (0, 0) a pixel's centre.
 """
 
+from collections.abc import Iterator
 from dataclasses import dataclass
 from math import hypot
 
@@ -122,8 +123,11 @@ def paint_marks(
     selected: frozenset[str],
     view: QRectF,
     rings: Rings,
-) -> None:
-    """Paint all marks that show in the view, the selected ones last, letters on top."""
+) -> Iterator[None]:
+    """Paint all marks that show in the view, the selected ones last, letters on top.
+
+    Pauses after each piece, so that whoever draws it on can spread the work.
+    """
     labels: list[tuple[str, QRectF, bool, str]] = []
     for mark in sorted(marks, key=lambda m: m.name in selected):
         if not to_widget.mapRect(mark.box).adjusted(-40, -40, 40, 40).intersects(view):
@@ -134,6 +138,7 @@ def paint_marks(
         box = path.boundingRect()
         if mark.told and mark.style not in {"left out", "area", "weld"}:
             labels.append((mark.name, box, chosen, mark.style))
+        yield
     crowd = Crowd()
     for _, box, _, _ in labels:
         crowd.add(box)
@@ -143,6 +148,7 @@ def paint_marks(
         painter.setFont(font)
         wide = sizes.horizontalAdvance(name) + 10
         crowd.add(_label(painter, (name, wide), box, crowd, (chosen, style)))
+        yield
 
 
 def _font(painter: QPainter, *, bold: bool) -> tuple[QFont, QFontMetricsF]:

@@ -9,6 +9,7 @@ from ptmark.window.bits import CommitEdit
 from ptmark.window.crowd import Crowd
 from ptmark.window.levels import build_levels
 from ptmark.window.marks import Mark
+from ptmark.window.overlay import Overlay
 from ptmark.window.palette import CYAN, CYAN_PALE, DEEP_BLUE, HALO, tone
 from ptmark.window.photo_view import PhotoView
 from ptmark.window.rings import Rings
@@ -122,6 +123,42 @@ def test_panning_moves_the_marks_without_painting_them_anew(view):
     )
     assert after[0] == pytest.approx(ends[0], abs=2)
     assert after[-1] == pytest.approx(ends[1], abs=2)
+
+
+def test_a_long_drag_never_shows_less_than_a_fresh_picture(view):
+    """The picture ahead is painted in pieces; what is shown is always whole."""
+    view.show_marks(many_marks(), frozenset())
+    view.grab()
+    painted, widest = view.overlay.painted, 0
+    for step in range(90):
+        view.pan(QPointF(-17 if step < 60 else 23, 5 if step % 2 else -5))
+        if step % 10:
+            view.grab()
+            continue
+        shown = view.grab().toImage()
+        kept, view.overlay = view.overlay, Overlay()
+        fresh = view.grab().toImage()
+        view.overlay = kept
+        widest = max(widest, _unlike(shown, fresh))
+    assert view.overlay.painted > painted + 1  # other pictures took its place on the way
+    assert widest <= 0.02  # letters may choose another free place
+
+
+def many_marks():
+    box = QPolygonF([QPointF(0, 0), QPointF(40, 0), QPointF(40, 40), QPointF(0, 40)])
+    return [
+        Mark(f"{x}", box.translated(90.0 * x - 900, 60.0 * (x % 4)), "taken") for x in range(30)
+    ]
+
+
+def _unlike(one, other):
+    """The share of pixels that differ."""
+    seen = [
+        one.pixel(x, y) != other.pixel(x, y)
+        for x in range(0, one.width(), 3)
+        for y in range(0, one.height(), 3)
+    ]
+    return sum(seen) / len(seen)
 
 
 def test_guides_move_along_and_a_change_of_one_is_seen(view):
