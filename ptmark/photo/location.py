@@ -7,6 +7,7 @@ it stands, so that every other byte, the picture's above all, stays as it was.
 import re
 import struct
 import zlib
+from contextlib import suppress
 from dataclasses import dataclass
 
 from ptmark.errors import PhotoError
@@ -16,9 +17,13 @@ __all__ = ["Location", "location_of", "without_location"]
 
 _HEADER = re.compile(rb"II\*\0|MM\0\*")
 _GPS = 0x8825
+# Of any name space: cameras that fly have their own.
 _XMP = re.compile(
-    rb"exif:GPS\w+\s*=\s*(?:\"[^\"]*\"|'[^']*')|<exif:GPS(\w+)[^>]*>.*?</exif:GPS\1>", re.S
+    rb"[\w-]+:GPS\w+\s*=\s*(?:\"[^\"]*\"|'[^']*')|<([\w-]+:GPS\w+)[^>]*>.*?</\1>", re.S | re.I
 )
+# ISO 6709, as the film that some phones append to a photo has it: +51.5000-000.1167/
+_POINT = re.compile(rb"[+-]\d{2}\.\d{3,}[+-]\d{3}\.\d{3,}(?:[+-]\d+(?:\.\d+)?)?/?")
+_MOST_TEXT = 2**22  # bytes of a packed text that are unpacked
 _SIZES = {1: 1, 2: 1, 3: 2, 4: 4, 5: 8, 6: 1, 7: 1, 8: 2, 9: 4, 10: 8, 11: 4, 12: 8}
 
 
@@ -47,6 +52,8 @@ def location_of(data: bytes) -> Location | None:
 def without_location(data: bytes, *, where: str = "photo") -> bytes:
     """A copy of the photo's bytes in which no place stands; the same bytes where none stood.
 
+    A packed text of a PNG in which one stands is left out whole; all else keeps its length.
+
     Parameters
     ----------
     data : bytes
@@ -62,12 +69,11 @@ def without_location(data: bytes, *, where: str = "photo") -> bytes:
     out = bytearray(data)
     for start in _blocks(data):
         _blank(out, start)
-    for found in _XMP.finditer(data):
-        out[found.start() : found.end()] = b" " * (found.end() - found.start())
-    if data.startswith(b"\x89PNG"):
-        _mend_png(out)
-    made = bytes(out)
-    if location_of(made) is not None or _XMP.search(made):
+    for said in (_XMP, _POINT):
+        for found in said.finditer(data):
+            out[found.start() : found.end()] = b" " * (found.end() - found.start())
+    made = _mended_png(out) if data.startswith(b"\x89PNG") else bytes(out)
+    if _blocks(made) or _XMP.search(made):
         raise PhotoError("its place cannot be taken out", where=where, mend="leave it out")
     return made
 
@@ -76,9 +82,14 @@ def _blocks(data: bytes) -> list[int]:
     """Where TIFF structures with a place begin in the file."""
     found = []
     for one in _HEADER.finditer(data):
-        if _place_tags(data[one.start() : one.start() + 2**20]) is not None:
+        if _place_tags(_block(data, one.start())) is not None:
             found.append(one.start())
     return found
+
+
+def _block(data: bytes, start: int) -> bytes:
+    """A TIFF structure; a TIFF file itself may have its directories at the far end."""
+    return data[start:] if start == 0 else data[start : start + 2**20]
 
 
 def _place_tags(block: bytes) -> dict | None:  # type: ignore[type-arg]
@@ -101,7 +112,7 @@ def _degrees(numbers: tuple[float, ...], side: bytes, minus: bytes) -> float | N
 
 def _blank(out: bytearray, start: int) -> None:
     """Overwrite the place's directory and every value it points to with zeros."""
-    block = bytes(out[start : start + 2**20])
+    block = _block(bytes(out), start)
     order = byte_order(block)
     at = int(first_ifd(block)[_GPS].first)
     count = struct.unpack_from(order + "H", block, at)[0]
@@ -114,13 +125,34 @@ def _blank(out: bytearray, start: int) -> None:
     out[start + at : start + at + 2] = bytes(2)  # a directory of no entries
 
 
-def _mend_png(out: bytearray) -> None:
-    """Checksums of the chunks anew (ISO/IEC 15948, 5.3): length, type, data, CRC of both."""
-    at = 8
-    while at + 12 <= len(out):
-        size = struct.unpack_from(">I", out, at)[0]
+def _mended_png(data: bytearray) -> bytes:
+    """Checksums anew, and no packed text with a place.
+
+    ISO/IEC 15948, 5.3: a chunk is its length, type, data, and the CRC of type and data.
+    """
+    out, at = bytearray(data[:8]), 8
+    while at + 12 <= len(data):
+        size = struct.unpack_from(">I", data, at)[0]
         end = at + 8 + size
-        if end + 4 > len(out):
-            return
-        struct.pack_into(">I", out, end, zlib.crc32(out[at + 4 : end]))
+        if end + 4 > len(data):
+            break
+        if not _tells_place(bytes(data[at + 4 : at + 8]), bytes(data[at + 8 : end])):
+            out += data[at:end] + struct.pack(">I", zlib.crc32(data[at + 4 : end]))
         at = end + 4
+    return bytes(out + data[at:])
+
+
+def _tells_place(kind: bytes, content: bytes) -> bool:
+    """Whether a chunk of text holds a place, packed or written as hexadecimal digits."""
+    if kind not in {b"tEXt", b"zTXt", b"iTXt"}:
+        return False
+    head, _, rest = content.partition(b"\0")
+    texts = [rest]
+    for start in {rest.find(b"\x78"), 1}:  # zlib's first byte; zTXt has one byte before it
+        with suppress(zlib.error):
+            texts.append(zlib.decompressobj().decompress(rest[max(start, 0) :], _MOST_TEXT))
+    profile = re.search(rb"\n\s*\d+\n([0-9a-fA-F\s]+)$", texts[-1])  # as ImageMagick keeps EXIF
+    if head.startswith(b"Raw profile type") and profile:
+        with suppress(ValueError):
+            texts.append(bytes.fromhex(profile[1].decode()))
+    return any(_XMP.search(one) or _POINT.search(one) or _blocks(one) for one in texts)
