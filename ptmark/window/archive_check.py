@@ -17,6 +17,7 @@ from PySide6.QtWidgets import (
 )
 
 from ptmark.window.archive_door import ArchiveDoor
+from ptmark.window.archive_problems import Row, problem_rows
 from ptmark.window.archive_saved import asked_in_words
 from ptmark.window.bits import Notice, as_list, heading, key_button, plain, quiet
 from ptmark.window.glyphs import glyph_icon
@@ -29,7 +30,6 @@ if TYPE_CHECKING:
 __all__ = ["CheckPage"]
 
 _KEY = "archive check"
-_MOST = 5000  # problems that are listed; the count tells of all
 
 
 class _State(NamedTuple):
@@ -42,9 +42,10 @@ class _State(NamedTuple):
 class CheckPage(QWidget):
     """Reads every record and photo again when asked, and lists what is not as it was.
 
-    Signals: ``left()``.
+    Signals: ``opened(object)`` a hit to look at; ``left()``.
     """
 
+    opened = Signal(object)
     left = Signal()
 
     def __init__(self, door: ArchiveDoor) -> None:
@@ -65,6 +66,7 @@ class CheckPage(QWidget):
         self.problems = _list(
             (tr("What"), tr("Record or photo"), tr("What was found")), tr("What was found")
         )
+        self.problems.itemActivated.connect(self._on_activated)
         self.keeping = _list(
             (tr("Kind"), tr("Name"), tr("Which records"), tr("Kept for"), tr("Why")),
             tr("Rules and holds"),
@@ -153,14 +155,15 @@ class CheckPage(QWidget):
         self.progress.setValue(0)
         self._enable()
 
-        def work(archive: "Archive", token: Token) -> "Verified":
+        def work(archive: "Archive", token: Token) -> "tuple[Verified, list[Row]]":
             from ptmark.archive import verify
 
             def step(done: int, total: int) -> None:
                 token.check()
                 token.partial((done, total))
 
-            return verify(archive, resume=resume, progress=step)
+            found = verify(archive, resume=resume, progress=step)
+            return found, problem_rows(archive, found)
 
         self._door.ask(
             tr("Checking the archive"),
@@ -184,7 +187,15 @@ class CheckPage(QWidget):
         self.progress.setValue(round(1000 * done / max(total, 1)))
         self.progress.setFormat(tr("{0} of {1} records and photos", done, total))
 
-    def _tell(self, found: "Verified") -> None:
+    def _on_activated(self, item: QTableWidgetItem) -> None:
+        """Open the record that a problem is of."""
+        first = self.problems.item(item.row(), 0)
+        hit = None if first is None else first.data(Qt.ItemDataRole.UserRole)
+        if hit is not None:
+            self.opened.emit(hit)
+
+    def _tell(self, got: "tuple[Verified, list[Row]]") -> None:
+        found, rows = got
         self.running = False
         self.progress.setValue(1000)
         self._enable()
@@ -207,10 +218,11 @@ class CheckPage(QWidget):
                 len(lost),
             )
             self.said.say(told)
-        rows = [
-            (_kinds().get(one.kind, one.kind), one.subject, one.says) for one in found.problems
-        ]
-        _fill(self.problems, rows[:_MOST], signs=True)
+        _fill(self.problems, [row[:3] for row in rows], signs=True)
+        for number, row in enumerate(rows):
+            item = self.problems.item(number, 0)
+            if item is not None:
+                item.setData(Qt.ItemDataRole.UserRole, row.hit)
         self.problems.setVisible(bool(rows))
 
     def _fail(self, exc: Exception) -> None:
@@ -222,15 +234,6 @@ class CheckPage(QWidget):
         self.check_button.setEnabled(not self.running)
         self.resume_button.setEnabled(not self.running)
         self.stop_button.setEnabled(self.running)
-
-
-def _kinds() -> dict[str, str]:
-    return {
-        "missing": tr("missing"),
-        "changed": tr("changed"),
-        "damaged": tr("cannot be read"),
-        "orphaned": tr("belongs to no record"),
-    }
 
 
 def _list(heads: tuple[str, ...], name: str) -> QTableWidget:

@@ -85,6 +85,7 @@ class ArchiveDesk(QObject):
 
         page = CheckPage(self.door)
         page.left.connect(self.back)
+        page.opened.connect(self.show_record)
         self.pages.addWidget(page)
         return page
 

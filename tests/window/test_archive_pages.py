@@ -14,6 +14,7 @@ from PySide6.QtCore import Qt
 from ptmark.archive import (
     Query,
     add_record,
+    find,
     hold,
     keep_for,
     laid_out,
@@ -194,7 +195,16 @@ def test_the_check_tells_what_is_missing_and_can_be_stopped(qtbot, idle, desk, h
     page.check_button.click()
     idle()
     told = [page.problems.item(0, column).text() for column in range(2)]
-    assert told == ["missing", photo.stem]
+    with open_archive(read_only=True) as archive:
+        (hit,) = find(archive, Query(photo=photo.stem)).hits
+    assert told == [
+        "missing",
+        f"{hit.part}, {hit.serial}, {hit.examined_on}, photo {photo.stem[:12]}…",
+    ]
+    with qtbot.waitSignal(page.opened) as opened:
+        page.problems.itemActivated.emit(page.problems.item(0, 2))
+    assert opened.args[0] == hit
+    desk.back()
     assert "1 are missing" in page.said.text.text()
     page.check_button.click()
     page.stop_button.click()
