@@ -67,12 +67,13 @@ def _watch(args: argparse.Namespace, asked: Asked) -> None:
         while True:
             new = [path for path in arrivals.poll() if not book.has(content_key(path))]
             pool.give(new)
-            for outcome in pool.collect(args.every):
-                print(
-                    f"{outcome.path}: {'failed' if outcome.error else 'measured'}", flush=True
-                )
+            outcomes = pool.collect(args.every)
+            for outcome in outcomes:
                 take(outcome, book, quiet)
             book.commit()
+            for outcome in outcomes:  # said only once it is kept: a stop may come at any moment
+                told = "failed" if outcome.error else "measured"
+                print(f"{outcome.path}: {told}", flush=True)
             if not pool.in_work:
                 sleep(args.every)
 
