@@ -74,7 +74,7 @@ class Case:
             return reject
         size = self.size_of_part(reject.by)
         if size is None:
-            return f"The limit depends on the {reject.by}: give {reject.by}_mm."
+            return f"The limit depends on the {reject.by} of the part: give {reject.by}_mm."
         found = reject.at(size)
         if found is None:
             told = amount(size, self.unit)
@@ -147,10 +147,10 @@ class Case:
             told.append(f"{plain.ids[0]} may be relevant ({value}, relevant if {wanted})")
         if not plain.is_of(shape):
             at = plain.length * self.profile.shape.linear.value / plain.ratio
+            length = measured(plain.length, plain.u, self.unit, against=at)
+            width = measured(plain.width, plain.width_u, self.unit, against=0.0)
             told.append(
-                f"{plain.ids[0]} may be {shape} ({plain.ratio_told}, its length known to "
-                f"± {amount(plain.u, self.unit, apart_from=0.0)}; at its width the bound lies "
-                f"{amount(abs(at - plain.length), self.unit, apart_from=0.0)} "
-                f"{'above' if at > plain.length else 'below'} its length)"
+                f"{plain.ids[0]} may be {shape} ({plain.ratio_told}: {length} by {width}; so "
+                f"wide, it is linear from {amount(at, self.unit)} of length on)"
             )
         return told

@@ -4,6 +4,7 @@ from collections.abc import Callable
 from typing import Any
 
 from ptmark.criteria.case import Case, Figures
+from ptmark.criteria.clusters import by_cluster
 from ptmark.criteria.groups import by_frame, by_row, by_share, by_stretch, by_window
 from ptmark.criteria.joining import with_parts
 from ptmark.criteria.joins import by_join, by_part
@@ -11,6 +12,7 @@ from ptmark.criteria.profile import Profile
 from ptmark.criteria.readings import Readings
 from ptmark.criteria.result import SEVERITY, Evaluation, Finding
 from ptmark.criteria.rules import (
+    ClusterRule,
     EdgeRule,
     FrameRule,
     GroupRule,
@@ -42,6 +44,7 @@ _JUDGES: dict[type[Rule], Callable[[Case, Any], list[Finding]]] = {
     JoinRule: lambda case, rule: by_join(case, rule, _judge),
     PartRule: by_part,
     RowRule: by_row,
+    ClusterRule: by_cluster,
     WindowRule: by_window,
     FrameRule: by_frame,
     StretchRule: by_stretch,

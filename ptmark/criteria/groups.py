@@ -24,10 +24,20 @@ from ptmark.criteria.rules import (
 from ptmark.criteria.stretch import heaviest_stretch
 from ptmark.criteria.turned import Bounds
 from ptmark.criteria.view import View
-from ptmark.criteria.wording import amount, bound, counted, listed
+from ptmark.criteria.wording import amount, bound, counted, listed, of_kinds, within
 from ptmark.criteria.worst import worst_rectangle
 
-__all__ = ["by_frame", "by_row", "by_share", "by_stretch", "by_window"]
+__all__ = [
+    "NOTHING",
+    "Outcome",
+    "by_frame",
+    "by_row",
+    "by_share",
+    "by_stretch",
+    "by_window",
+    "judged_group",
+    "linked",
+]
 
 _MOST_HALVED = 100  # indications, of which it is told how closely they must be known
 _HALVINGS = 5
@@ -35,7 +45,7 @@ _FEW = 24  # up to so many indications the heaviest set of all is found, not onl
 
 
 @dataclass(frozen=True, slots=True, eq=False)
-class _Outcome:
+class Outcome:
     """What a rule found in one reading: an amount, the items, and what shows it."""
 
     value: float
@@ -44,9 +54,10 @@ class _Outcome:
     sketch: Array
     proven: bool = True
     sum_told: str = "together"
+    after: str = ""  # what the amount is told of
 
 
-_NOTHING = _Outcome(0.0, (), "", np.empty((0, 2)))
+NOTHING = Outcome(0.0, (), "", np.empty((0, 2)))
 
 
 def by_row(case: Case, rule: RowRule) -> list[Finding]:
@@ -54,16 +65,16 @@ def by_row(case: Case, rule: RowRule) -> list[Finding]:
     if rule.reject is not None:
         return _by_length(case, rule, rule.reject)
 
-    def look(view: View) -> _Outcome:
+    def look(view: View) -> Outcome:
         chosen = view.members(rule.of, rule.named)
         if not chosen:
-            return _NOTHING
-        near, hulls = _links(case, view, rule, chosen), [view.hulls[k] for k in chosen]
+            return NOTHING
+        near, hulls = linked(case, view, rule.gap, chosen), [view.hulls[k] for k in chosen]
         row = longest_row(hulls, near, rule.number.least_number, tolerance_in(case.unit))
         members = tuple(chosen[k] for k in row.members)
-        return _Outcome(len(members), members, _in_line(rule), row.line)
+        return Outcome(len(members), members, _in_line(rule), row.line)
 
-    return [_judged(case, rule, rule.number, look)]
+    return [judged_group(case, rule, rule.number, look)]
 
 
 def _by_length(case: Case, rule: RowRule, reject: Limit | Bands) -> list[Finding]:
@@ -72,17 +83,17 @@ def _by_length(case: Case, rule: RowRule, reject: Limit | Bands) -> list[Finding
     if isinstance(limit, str):
         return case.left_open(rule, limit)
 
-    def look(view: View) -> _Outcome:
+    def look(view: View) -> Outcome:
         chosen = view.members(rule.of, rule.named)
         if not chosen:
-            return _NOTHING
-        near, hulls = _links(case, view, rule, chosen), [view.hulls[k] for k in chosen]
+            return NOTHING
+        near, hulls = linked(case, view, rule.gap, chosen), [view.hulls[k] for k in chosen]
         least, band = rule.number.least_number, tolerance_in(case.unit)
         found = longest_aligned(hulls, near, least, limit.value, band)
         if found.row is None:
-            return replace(_NOTHING, proven=found.proven)
+            return replace(NOTHING, proven=found.proven)
         members = tuple(chosen[k] for k in found.row.members)
-        return _Outcome(
+        return Outcome(
             found.length,
             members,
             _in_line(rule),
@@ -91,28 +102,28 @@ def _by_length(case: Case, rule: RowRule, reject: Limit | Bands) -> list[Finding
             sum_told="end to end",
         )
 
-    return [_judged(case, rule, limit, look)]
+    return [judged_group(case, rule, limit, look)]
 
 
 def _in_line(rule: RowRule) -> str:
     return f"in a line with gaps of {bound(rule.gap, of_length=False)}"
 
 
-def _links(case: Case, view: View, rule: RowRule, chosen: list[int]) -> Indices:
+def linked(case: Case, view: View, gap: Limit, chosen: list[int]) -> Indices:
     """Pairs of positions in ``chosen`` whose gap the rule allows."""
     band = tolerance_in(case.unit)
-    pairs, gaps = view.links(chosen, rule.gap.value + band)
-    return np.asarray(pairs[all_hold(rule.gap.operator, gaps - rule.gap.value, band)])
+    pairs, gaps = view.links(chosen, gap.value + band)
+    return np.asarray(pairs[all_hold(gap.operator, gaps - gap.value, band)])
 
 
 def by_window(case: Case, rule: WindowRule) -> list[Finding]:
     """Judge the number in the worst rectangle of limited area and longest side."""
 
-    def look(view: View) -> _Outcome:
+    def look(view: View) -> Outcome:
         bounds = Bounds(rule.longest, rule.longest, rule.area)
         return _rectangle(case, view, rule, rule.number, bounds, "number")
 
-    return [_judged(case, rule, rule.number, look)]
+    return [judged_group(case, rule, rule.number, look)]
 
 
 def by_frame(case: Case, rule: FrameRule) -> list[Finding]:
@@ -121,18 +132,18 @@ def by_frame(case: Case, rule: FrameRule) -> list[Finding]:
     if isinstance(limit, str):
         return case.left_open(rule, limit)
 
-    def look(view: View) -> _Outcome:
+    def look(view: View) -> Outcome:
         return _rectangle(case, view, rule, limit, Bounds(*rule.sides), rule.what)
 
-    return [_judged(case, rule, limit, look)]
+    return [judged_group(case, rule, limit, look)]
 
 
 def _rectangle(
     case: Case, view: View, rule: GroupRule, limit: Limit, bounds: Bounds, what: str
-) -> _Outcome:
+) -> Outcome:
     chosen = view.members(rule.of, rule.named)
     if not chosen:
-        return _NOTHING
+        return NOTHING
     band = tolerance_in(case.unit)
     items = [view.items[k] for k in chosen]
     weights = np.array([item.length if what == "length" else 1.0 for item in items])
@@ -147,7 +158,7 @@ def _rectangle(
     sides = sorted(np.hypot(*np.diff(found.corners[:3], axis=0).T), reverse=True)
     size = " by ".join(amount(float(side), case.unit) for side in sides)
     members = tuple(chosen[k] for k in found.members)
-    return _Outcome(
+    return Outcome(
         found.total, members, f"in a rectangle of {size}", found.corners, found.proven
     )
 
@@ -158,14 +169,14 @@ def by_stretch(case: Case, rule: StretchRule) -> list[Finding]:
     if isinstance(limit, str):
         return case.left_open(rule, limit)
 
-    def look(view: View) -> _Outcome:
+    def look(view: View) -> Outcome:
         chosen = [
             k
             for k in view.members(rule.of, rule.named)
             if rule.counted is None or rule.counted.hit(view.items[k].length)
         ]
         if not chosen:
-            return _NOTHING
+            return NOTHING
         run = _run_of_weld(case)
         along = [view.hulls[k] @ run for k in chosen]
         low, high = np.array([a.min() for a in along]), np.array([a.max() for a in along])
@@ -176,9 +187,9 @@ def by_stretch(case: Case, rule: StretchRule) -> list[Finding]:
         members = tuple(chosen[k] for k in reached)
         points = np.concatenate([view.hulls[k] for k in members])
         line = points[[int((points @ run).argmin()), int((points @ run).argmax())]]
-        return _Outcome(total, members, f"in {rule.stretch:g} {case.unit} of weld", line)
+        return Outcome(total, members, f"in {rule.stretch:g} {case.unit} of weld", line)
 
-    return [_judged(case, rule, limit, look)]
+    return [judged_group(case, rule, limit, look)]
 
 
 def _run_of_weld(case: Case) -> Array:
@@ -201,16 +212,17 @@ def by_share(case: Case, rule: ShareRule) -> list[Finding]:
         return case.left_open(rule, limit)
     whole = case.scene.weld_length_mm * per_mm(case.unit)
 
-    def look(view: View) -> _Outcome:
+    def look(view: View) -> Outcome:
         chosen = tuple(view.members(rule.of, rule.named))
         total = sum(view.items[k].length for k in chosen)
-        return _Outcome(100 * total / whole, chosen, "of the weld's length", np.empty((0, 2)))
+        share, no_sketch = 100 * total / whole, np.empty((0, 2))
+        return Outcome(share, chosen, "", no_sketch, after=" of the weld's length")
 
-    return [_judged(case, rule, limit, look)]
+    return [judged_group(case, rule, limit, look)]
 
 
-def _judged(
-    case: Case, rule: GroupRule, limit: Limit, look: Callable[[View], _Outcome]
+def judged_group(
+    case: Case, rule: GroupRule, limit: Limit, look: Callable[[View], Outcome]
 ) -> Finding:
     """Judge the plain reading, then what the worst one adds."""
     shape, word = rule.of, "rejectable" if rule.verdict == "rejectable" else "left open"
@@ -220,9 +232,10 @@ def _judged(
     doubtful = not rejected and (limit.hit(worst.value) or not worst.proven)
     seen, view = (worst, case.worst) if doubtful else (plain, case.plain)
     ids = [one for k in seen.members for one in view.items[k].ids]
-    head = f"{counted(len(seen.members), shape)}{f' {seen.place}' if seen.members else ''}"
-    if limit.unit != "1":
+    head = counted(len(seen.members), shape) + (f" {seen.place}" if seen.place else "")
+    if limit.unit != "1" and seen.members:
         head += f", {seen.sum_told} {amount(seen.value, limit.unit, apart_from=limit.value)}"
+        head += seen.after
     if len(ids) > 0:
         head += f" ({listed(ids)})"
     rule_says = f"{bound(limit, of_length=False)} would be {word}"
@@ -236,7 +249,8 @@ def _judged(
     else:
         says = f"At most {head}; {rule_says}."
         if not ids:
-            says = f"There is {head.replace('no ', 'no relevant ', 1)}; {rule_says}."
+            nothing = f"{head.replace('no ', 'no relevant ', 1)}{of_kinds(rule.named)}"
+            says = f"There is {nothing}; {rule_says}."
         verdict = "acceptable"
     figures = Figures(plain.value, max(worst.value - plain.value, 0.0), limit.value, limit.unit)
     return case.finding(
@@ -249,7 +263,7 @@ def _judged(
     )
 
 
-def _what_decides(case: Case, shape: str, plain: _Outcome, worst: _Outcome) -> str:
+def _what_decides(case: Case, shape: str, plain: Outcome, worst: Outcome) -> str:
     if not worst.proven:
         return "The search for the worst place was cut short, so it is left open."
     known = {one for k in plain.members for one in case.plain.items[k].ids}
@@ -262,7 +276,7 @@ def _what_decides(case: Case, shape: str, plain: _Outcome, worst: _Outcome) -> s
 
 
 def _how_closely(
-    case: Case, limit: Limit, worst: _Outcome, look: Callable[[View], _Outcome]
+    case: Case, limit: Limit, worst: Outcome, look: Callable[[View], Outcome]
 ) -> str:
     """The share of every uncertainty that would pass the rule, in words; "" for a crowd."""
     if not worst.proven or len(case.judged) > _MOST_HALVED or limit.hit(look(case.plain).value):
@@ -278,6 +292,6 @@ def _how_closely(
     if passes == 0.0:
         return ""
     largest = max((case.worst.items[k].u for k in worst.members), default=0.0)
-    needed = amount(passes * largest, case.unit, apart_from=0.0)
-    now = amount(largest, case.unit)
+    needed = within(passes * largest, case.unit)
+    now = amount(largest, case.unit, apart_from=0.0)
     return f" Lengths known to ± {needed} in place of ± {now} would pass it."

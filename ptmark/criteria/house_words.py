@@ -5,6 +5,7 @@ from ptmark.criteria.parse import Read
 from ptmark.criteria.rules import (
     Band,
     Bands,
+    ClusterRule,
     EdgeRule,
     FrameRule,
     GroupRule,
@@ -94,6 +95,12 @@ def _group(rule: GroupRule, unit: str) -> str:
         return (
             f"{_number(rule.number)} {many} that one straight line crosses, each next one "
             f"{_amount(rule.gap)} away, edge to edge{long}"
+        )
+    if isinstance(rule, ClusterRule):
+        what = "length end to end" if rule.what == "length" else "hull"
+        return (
+            f"{_number(rule.number)} {many} that hang together by gaps of "
+            f"{_amount(rule.gap)}, edge to edge, where their {what} is {_bounded(rule.reject)}"
         )
     if isinstance(rule, WindowRule):
         return (

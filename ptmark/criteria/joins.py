@@ -25,7 +25,7 @@ from ptmark.criteria.rules import (
 )
 from ptmark.criteria.singles import only_worst
 from ptmark.criteria.view import LEAST, PLAIN, WORST, Item
-from ptmark.criteria.wording import amount, bound, listed, measured
+from ptmark.criteria.wording import amount, bound, listed, measured, within
 
 __all__ = ["by_join", "by_part"]
 
@@ -151,9 +151,9 @@ def _doubts(case: Case, rule: JoinRule, place: int) -> list[str]:
     k = case.plain.places[item.ids[0]]
     told: list[str] = []
     for leaf in _leaves(rule):
-        if isinstance(leaf, SingleRule):
-            told += case.doubts(item, leaf.of)
         if looked_at(leaf, item):
+            if isinstance(leaf, SingleRule):
+                told += case.doubts(item, leaf.of)
             told += _margin(case, leaf, own, k)
     return list(dict.fromkeys(told))
 
@@ -172,7 +172,7 @@ def _margin(case: Case, leaf: Rule, own: Item, place: int) -> list[str]:
     if isinstance(limit, str) or value is None or abs(value - limit.value) > u:
         return []
     size = measured(value, u, case.unit, against=limit.value)
-    margin = amount(abs(value - limit.value), case.unit, apart_from=0.0)
+    margin = within(abs(value - limit.value), case.unit)
     return [f"{what} ({size}) known to ± {margin} or better ({leaf.id})"]
 
 
@@ -194,9 +194,13 @@ def _scene(case: Case, rule: JoinRule, judge: Judge) -> Finding:
     rank = min if rule.how == "all-of" else max
     verdict = rank((part.verdict for part in parts), key=SEVERITY.index)
     exempt = _exempted(case, rule) if rule.how == "unless" else NO
+    told = []
     if verdict != "acceptable" and exempt != NO:
+        told = [_exemption(case, rule, exempt)]
         verdict = "acceptable" if exempt == YES else "undecided"
     deciding = [part for part in parts if part.verdict != "acceptable"] or parts
+    if verdict == "acceptable" and rule.how == "all-of":
+        deciding = [part for part in parts if part.verdict == "acceptable"]
     if verdict == "rejectable":
         verdict = rule.verdict
         head = f"Met: {_asked(rule)}."
@@ -209,12 +213,23 @@ def _scene(case: Case, rule: JoinRule, judge: Judge) -> Finding:
         case.finding(
             rule,
             verdict,
-            " ".join([head, *(part.says for part in deciding[:3])]),
+            " ".join([head, *(part.says for part in deciding[:3]), *told]),
             ids=tuple(dict.fromkeys(name for part in deciding for name in part.indications)),
             figures=Figures(first.value, first.u, first.limit, first.unit),
         ),
         sketch=first.sketch,
     )
+
+
+def _exemption(case: Case, rule: JoinRule, exempt: int) -> str:
+    """Why an exemption for the scene holds or may hold, in a sentence."""
+    names = listed([part.id for part in rule.exempt])
+    if exempt == YES:
+        return f"Exempt, since an indication meets {names}."
+    lacking = [text for part in rule.exempt for text in missing(case, part)]
+    if lacking:
+        return f"Whether {names} exempts it is open. {' '.join(lacking)}"
+    return f"An indication meets {names} as measured, but not for certain within U."
 
 
 def _plainly(rule: Rule) -> Rule:

@@ -97,7 +97,7 @@ def limit_of(case: Case, rule: SizeRule) -> Limit | str:
         return limit
     thickness = case.size_of_part("thickness")
     if thickness is None:
-        return "The limit depends on the thickness: give thickness_mm."
+        return "The limit depends on the thickness of the part: give thickness_mm."
     return Limit(limit.operator, min(limit.value, rule.thickness_share * thickness), limit.unit)
 
 

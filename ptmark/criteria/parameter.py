@@ -5,6 +5,7 @@ from dataclasses import dataclass
 __all__ = [
     "ABOUT",
     "COMMON",
+    "GAP",
     "NAMED",
     "NUMBER",
     "OF",
@@ -118,6 +119,13 @@ BY = Parameter(
 )
 WHAT = Parameter(
     name="what", holds="choice", says="What is added up", options=("number", "length")
+)
+GAP = Parameter(
+    name="gap",
+    holds="limit",
+    says="Gap between neighbours, edge to edge",
+    unit="length",
+    operators=UNDER,
 )
 RULES = Parameter(name="rules", holds="rules", says="Ids of the rules it takes together")
 ABOUT = Parameter(

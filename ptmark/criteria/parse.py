@@ -10,6 +10,7 @@ from ptmark.criteria.parameter import COMMON, Parameter, RuleKind
 from ptmark.criteria.rules import (
     Band,
     Bands,
+    ClusterRule,
     EdgeRule,
     FrameRule,
     JoinRule,
@@ -38,6 +39,7 @@ _MAKES: dict[str, Callable[..., Rule]] = {
     "kind": KindRule,
     "edge": EdgeRule,
     "row": RowRule,
+    "cluster": ClusterRule,
     "window": WindowRule,
     "frame": FrameRule,
     "stretch": StretchRule,
@@ -221,8 +223,8 @@ def _rows(
 
 def _check(table: Table, kind: str, read: dict[str, Any]) -> None:
     """Refuse what no key by itself shows to be wrong; put sides in order."""
-    if kind == "row" and read["number"].least_number < 2:
-        raise table.wrong("number", "a row needs two or more", 'number = ">= 3"')
+    if kind in {"row", "cluster"} and read["number"].least_number < 2:
+        raise table.wrong("number", f"a {kind} needs two or more", 'number = ">= 3"')
     if kind == "window" and read["longest"] ** 2 < read["area"]:
         raise table.wrong(
             "longest",

@@ -67,6 +67,7 @@ class Readings:
     def _view(self, reading: float) -> View:
         clusters = self._clusters(reading)
         most, edge_u = self._most(self._u, clusters), self._most(self._edge_u, clusters)
+        width_u = self._most(self._shaping.width_u, clusters)
         shapes, hulls = self._united(clusters)
         ends = self._ends(clusters, hulls)
         taken = self._shaping.taken(reading)
@@ -83,6 +84,8 @@ class Readings:
                     length=length,
                     u=float(most[k]),
                     edge_u=float(edge_u[k]),
+                    width=shaped.width,
+                    width_u=float(width_u[k]),
                     ratio=shaped.ratio,
                     linear=shaped.linear,
                     rounded=shaped.rounded,

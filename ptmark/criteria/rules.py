@@ -15,6 +15,7 @@ from ptmark.criteria.limits import Limit
 __all__ = [
     "Band",
     "Bands",
+    "ClusterRule",
     "EdgeRule",
     "FrameRule",
     "GroupRule",
@@ -160,6 +161,19 @@ class RowRule(GroupRule):
     number: Limit
     gap: Limit
     reject: Limit | Bands | None = None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ClusterRule(GroupRule):
+    """Reject by ``what`` ("length" end to end or "area" of the hull) of a cluster.
+
+    A cluster is ``number`` or more that hang together by gaps, edge to edge, that hit ``gap``.
+    """
+
+    number: Limit
+    gap: Limit
+    what: str
+    reject: Limit | Bands
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -28,6 +28,7 @@ class Shaped(NamedTuple):
     """How one item is taken: its length as measured, its ratio, and what it may be."""
 
     length: float
+    width: float
     ratio: float
     linear: bool
     rounded: bool
@@ -118,6 +119,7 @@ class Taken:
         least = self._reading < PLAIN
         return Shaped(
             length=length,
+            width=width,
             ratio=span / width if width > 0 else float("inf"),
             linear=sure if least else possible,
             rounded=not (possible if least else sure),

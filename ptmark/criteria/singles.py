@@ -11,7 +11,7 @@ from ptmark.criteria.limits import Limit, per_mm
 from ptmark.criteria.result import Finding
 from ptmark.criteria.rules import EdgeRule, KindRule, Rule, ShapeRule, SingleRule, SizeRule
 from ptmark.criteria.view import PLAIN, WORST, Item
-from ptmark.criteria.wording import amount, bound, counted, listed, measured
+from ptmark.criteria.wording import bound, counted, listed, measured, of_kinds, within
 
 __all__ = ["by_edge", "by_kind", "by_shape", "by_size", "each", "only_worst", "unknown_kinds"]
 
@@ -44,8 +44,7 @@ def by_size(case: Case, rule: SizeRule) -> list[Finding]:
         case.finding(
             rule,
             "acceptable",
-            f"There is {_relevant(counted(0, rule.of))}; {bound(limit)} would be "
-            f"{rule.verdict}.",
+            f"{_none(rule)}; {bound(limit)} would be {_word(rule)}.",
             figures=Figures(0.0, 0.0, limit.value, case.unit),
         )
     ]
@@ -67,7 +66,7 @@ def by_edge(case: Case, rule: EdgeRule) -> list[Finding]:
         if how == _WORST:
             doubts = case.doubts(item, rule.of)
             because = f" {_capital('; '.join(doubts))}." if doubts else ""
-            margin = amount(abs(plain - limit.value), case.unit, apart_from=0.0)
+            margin = within(abs(plain - limit.value), case.unit)
             says = f"{head}, which may be {wanted}.{because}"
             if not limit.hit(plain):
                 says += f" A distance known to ± {margin} or better would decide it."
@@ -86,7 +85,7 @@ def by_edge(case: Case, rule: EdgeRule) -> list[Finding]:
         case.finding(
             rule,
             "acceptable",
-            f"There is {_relevant(counted(0, rule.of))}.",
+            f"{_none(rule)}.",
             figures=Figures(0.0, 0.0, limit.value, case.unit),
         )
     ]
@@ -104,11 +103,11 @@ def by_shape(case: Case, rule: ShapeRule) -> list[Finding]:
         name = " and ".join(item.ids)
         if how == _WORST:
             why = _capital(_why(case, item, rule.of))
-            says = f"{why}; {_relevant(rule.of)} indication is {rule.verdict}."
+            says = f"{why}; {_relevant(rule.of)} indication is {_word(rule)}."
         else:
             says = (
                 f"Indication {name} is {rule.of} ({item.ratio_told}), "
-                f"{size} long: {rule.verdict} whatever its size."
+                f"{size} long: {_word(rule)} whatever its size."
             )
         figures = Figures(length, item.u, floor, case.unit)
         verdict = _given(rule, how)
@@ -120,7 +119,7 @@ def by_shape(case: Case, rule: ShapeRule) -> list[Finding]:
         case.finding(
             rule,
             "acceptable",
-            f"There is {_relevant(counted(0, rule.of))}.",
+            f"{_none(rule)}.",
             figures=Figures(0.0, 0.0, floor, case.unit),
         )
     ]
@@ -180,7 +179,7 @@ def _size_says(
     because = f" {_capital('; '.join(doubts))}." if doubts else ""
     if limit.hit(length):
         return f"{_capital(name)} would be {size} long, {bound(limit)}.{because}"
-    margin = amount(limit.value - length, case.unit, apart_from=0.0)
+    margin = within(limit.value - length, case.unit)
     return (
         f"{_capital(name)} is {size} long and may be {bound(limit)}.{because} A length "
         f"known to ± {margin} or better would decide it."
@@ -189,6 +188,14 @@ def _size_says(
 
 def _why(case: Case, item: Item, shape: str) -> str:
     return "; ".join(case.doubts(item, shape)) or f"{' and '.join(item.ids)} may be {shape}"
+
+
+def _none(rule: SingleRule) -> str:
+    return f"There is {_relevant(counted(0, rule.of))}{of_kinds(rule.named)}"
+
+
+def _word(rule: SingleRule | KindRule) -> str:
+    return "rejectable" if rule.verdict == "rejectable" else "left to the inspector"
 
 
 def _relevant(text: str) -> str:
@@ -210,7 +217,7 @@ def by_kind(case: Case, rule: KindRule) -> list[Finding]:
         case.finding(
             rule,
             rule.verdict,
-            f"Indication {one.id} is named {one.kind}: {rule.verdict} whatever its size.",
+            f"Indication {one.id} is named {one.kind}: {_word(rule)} whatever its size.",
             ids=(one.id,),
             figures=Figures(one.length * scale, one.length_u * scale, 0.0, case.unit),
         )

@@ -30,6 +30,8 @@ class Item:
     length: float
     u: float
     edge_u: float
+    width: float  # of the widest member, as measured in any reading
+    width_u: float
     ratio: float  # the least it can be, where it was not ``close``
     linear: bool
     rounded: bool

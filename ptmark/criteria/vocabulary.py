@@ -6,6 +6,7 @@ tables, so that neither can know a key that the other does not.
 
 from ptmark.criteria.parameter import (
     ABOUT,
+    GAP,
     NAMED,
     NUMBER,
     OF,
@@ -133,14 +134,28 @@ _KINDS = (
         parameters=(
             OF,
             NUMBER,
-            Parameter(
-                name="gap",
-                holds="limit",
-                says="Gap between neighbours, edge to edge",
-                unit="length",
-                operators=UNDER,
-            ),
+            GAP,
             *reject("Only where such a row is, end to end", required=False),
+            NAMED,
+            VERDICT,
+        ),
+    ),
+    RuleKind(
+        name="cluster",
+        title="In a cluster",
+        says="So many that hang together by small gaps, by the length or area they take up",
+        judges="together",
+        parameters=(
+            OF,
+            NUMBER,
+            GAP,
+            Parameter(
+                name="what",
+                holds="choice",
+                says="Length end to end, or area of the hull around all",
+                options=("length", "area"),
+            ),
+            *reject("Too much where that is", unit="what"),
             NAMED,
             VERDICT,
         ),

@@ -1,10 +1,11 @@
 """The plain sentences of a finding, made from its own numbers."""
 
 from collections.abc import Sequence
+from math import floor
 
 from ptmark.criteria.limits import Limit
 
-__all__ = ["amount", "bound", "counted", "listed", "measured"]
+__all__ = ["amount", "bound", "counted", "listed", "measured", "of_kinds", "within"]
 
 _PLACES = {"mm": 2, "in": 3, "mm2": 1, "in2": 3, "%": 1, "1": 0}
 _MOST_NAMED = 12
@@ -23,6 +24,21 @@ def amount(value: float, unit: str, *, apart_from: float | None = None) -> str:
         while places < 6 and f"{value:.{places}f}" == f"{apart_from:.{places}f}":
             places += 1
     return f"{value:.{places}f}" + ("" if unit == "1" else f" {unit}")
+
+
+def within(value: float, unit: str) -> str:
+    """Write how closely something must be known, rounded down so that it is enough.
+
+    Examples
+    --------
+    >>> within(0.279, "mm"), within(0.00019, "mm"), within(0.0, "mm")
+    ('0.27 mm', '0.00019 mm', '0.00 mm')
+    """
+    places = _PLACES[unit]
+    while places < 6 and 0 < value < 10.0 ** (1 - places) - 1e-9:  # two digits that count
+        places += 1
+    step = 10.0**-places
+    return f"{floor(value / step + 1e-9) * step:.{places}f} {unit}"
 
 
 def measured(value: float, u: float, unit: str, *, against: float) -> str:
@@ -68,3 +84,14 @@ def counted(number: int, shape: str) -> str:
     kind = "" if shape == "any" else f"{shape} "
     plural = "s" if number > 1 else ""
     return f"{number or 'no'} {kind}indication{plural}"
+
+
+def of_kinds(named: Sequence[str]) -> str:
+    """Write to which named kinds a rule is narrowed; "" where to none.
+
+    Examples
+    --------
+    >>> of_kinds(("401", "104")), of_kinds(())
+    (' named ISO 6520-1 401 or 104', '')
+    """
+    return f" named ISO 6520-1 {' or '.join(named)}" if named else ""

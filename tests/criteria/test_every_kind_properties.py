@@ -47,6 +47,10 @@ RULES = {
     "row": 'of = "any"\nnumber = ">= 3"\ngap = "<= 3 mm"\n',
     "row-length": 'of = "any"\nnumber = ">= 3"\ngap = "< 4 mm"\nreject = "> 9 mm"\n',
     "row-named": 'of = "any"\nnamed = ["201"]\nnumber = ">= 2"\ngap = "<= 5 mm"\n',
+    "cluster": 'of = "any"\nnumber = ">= 2"\ngap = "<= 3 mm"\nwhat = "length"\n'
+    'reject = "> 8 mm"\n',
+    "cluster-area": 'of = "rounded"\nnumber = ">= 3"\ngap = "< 4 mm"\nwhat = "area"\n'
+    'reject = ">= 20 mm2"\n',
     "window": 'of = "any"\nnumber = ">= 4"\narea = "150 mm2"\nlongest = "20 mm"\n',
     "frame": 'of = "any"\nwhat = "length"\nreject = "> 9 mm"\nsides = ["15 mm", "8 mm"]\n',
     "frame-number": 'of = "any"\nwhat = "number"\nreject = "> 3"\nsides = ["12 mm", "9 mm"]\n',
@@ -72,7 +76,16 @@ TAKES = {
 # An exemption for the scene holds for all once one indication meets it; where neighbours
 # become one, more of them may count as fewer. Both are the text of the rule.
 SCENE_EXEMPT = {"unless-scene"}
-COUNTING = ("row", "window", "frame", "stretch", "any-of", "all-of-scene", "unless-scene")
+COUNTING = (
+    "row",
+    "cluster",
+    "window",
+    "frame",
+    "stretch",
+    "any-of",
+    "all-of-scene",
+    "unless-scene",
+)
 KINDS = {"part": "all-of"}
 
 
