@@ -76,7 +76,8 @@ def corner_of(said: str, where: str) -> tuple[float, float]:
     try:
         left, top = (float(one.replace(",", ".")) for one in pieces)
     except ValueError:
-        raise ArchiveError(f"'{said}' is no corner", where=where, mend="such as 0, 0") from None
+        what, mend = tr("“{0}” is no corner", said), tr("write it as 0, 0")
+        raise ArchiveError(what, where=where, mend=mend) from None
     return left, top
 
 

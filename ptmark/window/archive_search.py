@@ -20,14 +20,14 @@ __all__ = ["SearchBar", "as_words", "whole_day"]
 
 _TEXTS = (
     ("serial", tr("Serial"), "S-1*"),
-    ("since", tr("Examined from"), "year-month-day"),
-    ("until", "to", "year-month-day"),
+    ("since", tr("Examined from"), tr("year-month-day")),
+    ("until", tr("to"), tr("year-month-day")),
     ("examiner", tr("Examiner"), ""),
     ("procedure", tr("Procedure"), "PT-*"),
     ("criteria", tr("Criteria"), tr("name, or its beginning with *")),
     ("kind", tr("Kind"), "crack"),
     ("shortest_mm", tr("Length from"), tr("2 mm")),
-    ("longest_mm", "to", tr("5 mm")),
+    ("longest_mm", tr("to"), tr("5 mm")),
 )
 _CHOICES = (
     ("verdict", tr("Verdict"), ("acceptable", "rejectable", "undecided")),
@@ -50,9 +50,7 @@ class SearchBar(QWidget):
         super().__init__()
         self.line = CommitEdit()
         self.line.setPlaceholderText(
-            tr(
-                "Part number, as far as you know it (* and ? for the rest), or words of records"
-            )
+            tr("Part number, as far as you know it (* and ? for the rest), or words of records")
         )
         self.line.setAccessibleName(tr("Search the archive"))
         self.line.setMinimumHeight(34)

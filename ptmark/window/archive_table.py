@@ -8,7 +8,7 @@ from ptmark.window.words import tr
 
 __all__ = ["HitTable"]
 
-_WIDTHS = (120, 84, 92, 108, 126, 80, 116, 118, 96, 124, 150)  # px
+_WIDTHS = (120, 98, 92, 124, 140, 80, 116, 118, 96, 124, 130)  # px
 
 
 class HitTable(QTableView):

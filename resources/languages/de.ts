@@ -4066,10 +4066,6 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>die Wiederholungsprüfung zu {0} beginnen</translation>
     </message>
     <message>
-      <source>such as 0, 0</source>
-      <translation>etwa 0, 0</translation>
-    </message>
-    <message>
       <source>such as 150 mm or 6 in</source>
       <translation>etwa 150 mm oder 6 in</translation>
     </message>
@@ -4182,6 +4178,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>Uhrzeit, hh:mm; die des Fotos, wenn nicht diese</translation>
     </message>
     <message>
+      <source>to</source>
+      <translation>bis</translation>
+    </message>
+    <message>
       <source>to look at</source>
       <translation>anzusehen</translation>
     </message>
@@ -4216,10 +4216,6 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>two lines</source>
       <translation>zwei Linien</translation>
-    </message>
-    <message>
-      <source>two numbers are needed</source>
-      <translation>zwei Zahlen sind nötig</translation>
     </message>
     <message>
       <source>two photos</source>
@@ -4352,6 +4348,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>work</source>
       <translation>Arbeit</translation>
+    </message>
+    <message>
+      <source>write it as 0, 0</source>
+      <translation>als 0, 0 schreiben</translation>
     </message>
     <message>
       <source>x {0:g} to {1:g} mm, y {2:g} to {3:g} mm, down</source>
@@ -4696,6 +4696,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>µW/cm² at the surface; fluorescent penetrant only</source>
       <translation>µW/cm² an der Oberfläche; nur fluoreszierendes Eindringmittel</translation>
+    </message>
+    <message>
+      <source>“{0}” is no corner</source>
+      <translation>„{0}“ ist keine Ecke</translation>
     </message>
     <message>
       <source>‹Ctrl+M› marks the place of a remark, ‹Ctrl+D› ends measuring and shows both.</source>
