@@ -144,12 +144,20 @@ class KeysPage(QWidget):
         self.usual_button.setEnabled(deed is not None and KEYS.is_own(deed.usual))
 
 
+def _make_all(window: QWidget) -> None:
+    """Make the pages that are else made when first looked at: they have keys, too."""
+    archive = getattr(window, "archive", None)
+    for page in ("found", "record", "history"):
+        getattr(archive, page, None)
+
+
 def keys_button(session: Session, window: QWidget) -> KeyButton:
     """The button that opens the list, which is made when it is first asked for."""
     made: list[KeysPage] = []
 
     def show() -> None:
         if not made:
+            _make_all(window)
             made.append(KeysPage(session, window))
         made[0].refresh()
         made[0].show()

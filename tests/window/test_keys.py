@@ -53,6 +53,15 @@ def test_every_key_is_listed_once_with_what_it_does(page):
     assert portable == listed  # so that what is kept can be found again
 
 
+def test_f1_lists_the_archive_s_keys_before_it_was_opened(qtbot, window):
+    window.activateWindow()
+    qtbot.waitUntil(window.isActiveWindow)
+    QTest.keyClick(window, KEY.Key_F1)
+    page = next(p for p in window.findChildren(KeysPage) if p.isVisible())
+    texts = {page.table.item(row, 2).text() for row in range(page.table.rowCount())}
+    assert {"Ctrl+T", "Alt+F", "Ctrl+Z"} <= texts
+
+
 def test_a_key_of_the_whole_window(qtbot, page, window, home, idle):
     session = window.session
     session.change("one", thickness_mm=5.0)
