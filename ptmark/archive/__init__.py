@@ -38,7 +38,7 @@ from ptmark.archive.placing import (
     place_map,
     place_record,
     placements,
-    seen_in,
+    seen_by_cell,
 )
 from ptmark.archive.query import Query, query_from_json, query_to_json
 from ptmark.archive.rebuilding import Rebuilt, rebuild
@@ -101,7 +101,7 @@ __all__ = [
     "save_search",
     "saved_search",
     "saved_searches",
-    "seen_in",
+    "seen_by_cell",
     "serial_history",
     "set_roles",
     "shaded",

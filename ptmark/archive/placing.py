@@ -20,7 +20,7 @@ __all__ = [
     "place_map",
     "place_record",
     "placements",
-    "seen_in",
+    "seen_by_cell",
 ]
 
 
@@ -159,10 +159,13 @@ def _box(seen: list[Seen], cell: float) -> tuple[float, float, float, float]:
     return (*map(float, low), *map(float, high))  # type: ignore[return-value]
 
 
-def seen_in(places: PlaceMap, row: int, column: int) -> list[Seen]:
-    """The indications that cross one cell of the map."""
-    box, cell = places.box_mm, places.cell_mm
-    return [one for one in places.seen if (row, column) in _crossed(one, box, cell)]
+def seen_by_cell(places: PlaceMap) -> dict[tuple[int, int], list[Seen]]:
+    """The indications that cross each cell of the map, by its row and column."""
+    found: dict[tuple[int, int], list[Seen]] = {}
+    for one in places.seen:
+        for at in _crossed(one, places.box_mm, places.cell_mm):
+            found.setdefault(at, []).append(one)
+    return found
 
 
 def datums(archive: Archive, part: str) -> dict[str, int]:

@@ -252,9 +252,9 @@ class MapPage(QWidget):
     def _on_cell(self, row: int, column: int) -> None:
         if self._made is None:
             return
-        from ptmark.archive import Page, seen_in
+        from ptmark.archive import Page
 
-        here = seen_in(self._made.places, row, column)
+        here = self._made.cells.get((row, column), [])
         lines = [self.view.says(row, column)]
         unit = self._session.unit
         for one in sorted(here, key=lambda one: -(one.length_mm or 0.0))[:6]:

@@ -12,7 +12,7 @@ from ptmark.window.words import tr
 from ptmark.window.workers import Token
 
 if TYPE_CHECKING:
-    from ptmark.archive import Archive, Hit, PlaceMap
+    from ptmark.archive import Archive, Hit, PlaceMap, Seen
 
 __all__ = [
     "DRAWING",
@@ -45,6 +45,7 @@ class Made(NamedTuple):
     """A map and its picture; no picture where nothing was seen."""
 
     places: "PlaceMap"
+    cells: "dict[tuple[int, int], list[Seen]]"
     picture: QImage
     says: str  # what lies under it
 
@@ -85,18 +86,19 @@ def drawn(
     archive: "Archive", token: Token, part: str, datum: str, cell: float, ground: Ground
 ) -> Made:
     """The map of a part number and its picture."""
-    from ptmark.archive import place_map, shaded
+    from ptmark.archive import place_map, seen_by_cell, shaded
 
     places = place_map(archive, part, datum=datum, cell_mm=cell)
     token.check()
     if not places.seen:
-        return Made(places, QImage(), "")
+        return Made(places, {}, QImage(), "")
     if ground.kind != NOTHING:
         box = _wider(places.box_mm, cell)
         places = place_map(archive, part, datum=datum, cell_mm=cell, box_mm=box)
     under, says = _under(archive, places, ground)
     token.check()
-    return Made(places, to_image(shaded(places, _WIDE, under)), says)
+    picture = to_image(shaded(places, _WIDE, under))
+    return Made(places, seen_by_cell(places), picture, says)
 
 
 def _wider(
