@@ -1,8 +1,10 @@
 """How long an evaluation of many indications takes; prints seconds, checks nothing.
 
-Seconds of the processor, not of the clock, so that other work beside it counts little. Dense
-scenes end at the first set that is enough; sparse ones must rule every place out. Give a number
-of indications, or ``--worst N`` to hold the worst window against brute force on N scenes.
+Seconds of the processor, not of the clock, so that other work beside it counts little, and the
+same over a plain loop of five million additions just before, for slow and busy machines. Dense
+scenes end at the first set that is enough; sparse ones must rule every place out; the mixed one
+has every shape and many kinds. Give a number of indications and the profiles to time, or
+``--worst N`` to hold the worst window against brute force on N scenes.
 """
 
 import itertools
@@ -17,7 +19,6 @@ from ptmark.criteria import (
     Judged,
     Scene,
     evaluate,
-    list_profiles,
     load_profile,
     scene_from_json,
 )
@@ -25,6 +26,14 @@ from ptmark.criteria.turned import Bounds
 from ptmark.criteria.worst import worst_rectangle
 
 _TURN = np.linspace(0, 2 * np.pi, 24, endpoint=False)
+_PROFILES = (
+    "api-1104",
+    "asme-b31.1",
+    "aws-d1.1-porosity-other-welds",
+    "en-10228-2-class-2",
+    "iso-23277-2",
+)
+_KINDS = ("", "", "", "104", "2017", "401", "301")
 _CIRCLE = np.c_[np.cos(_TURN), np.sin(_TURN)] / 2
 
 
@@ -48,21 +57,53 @@ def scene(count: int, side_mm: float, seed: int, least_mm: float = 1.0) -> Scene
     )
 
 
+def mixed(count: int, side_mm: float) -> list[dict[str, object]]:
+    """Ellipses and bent, jagged ones, 1 to 12 times as long as wide, named at random."""
+    rng = np.random.default_rng(2)
+    made: list[dict[str, object]] = []
+    for k in range(count):
+        points = _CIRCLE * rng.uniform(0.5, 6.0) / [1.0, rng.uniform(1, 12)]
+        points[:, 1] += rng.choice([0.0, 0.1]) * points[:, 0] ** 2
+        points *= 1 + rng.choice([0.0, 0.02]) * rng.standard_normal((len(points), 1))
+        turn = rng.uniform(0, 2 * np.pi)
+        spin = np.array([[np.cos(turn), np.sin(turn)], [-np.sin(turn), np.cos(turn)]])
+        outline = points @ spin + rng.uniform(0, side_mm, 2)
+        u = {"length_u_mm": 0.1, "width_u_mm": 0.05, "kind": str(rng.choice(_KINDS))}
+        made.append({"id": str(k), "outline_mm": outline.tolist(), **u})
+    return made
+
+
+def floor() -> float:
+    """Seconds of a plain loop, the least of three."""
+    took = []
+    for _ in range(3):
+        began, total = time.process_time(), 0
+        for k in range(5_000_000):
+            total += k
+        took.append(time.process_time() - began)
+    return min(took)
+
+
 def main() -> None:
-    """Time every profile at three densities, then the reading of a file."""
+    """Time the profiles at three densities and on a mixed scene, then the reading of a file."""
     if sys.argv[1:2] == ["--worst"]:
         hold_against_brute_force(int(sys.argv[2]))
         return
     evaluate(load_profile("iso-23277-2"), scene(40, 100.0, seed=1))  # loads what it needs
     count = int(sys.argv[1]) if len(sys.argv) > 1 else 10_000
     slowest = 0.0
-    for name in list_profiles():
-        times = []
+    listed = mixed(count, 1000.0)
+    for name in sys.argv[2:] or _PROFILES:
+        loop, times = floor(), []
         for side_mm in (300.0, 1000.0, 5000.0):
-            made = scene(count, side_mm, seed=1)
-            times.append(timed(name, made)[0])
+            times.append(timed(name, scene(count, side_mm, seed=1))[0])
+        fresh = scene_from_json({"indications": listed})  # each profile measures what it needs
+        began = time.process_time()
+        evaluate(load_profile(name), fresh)
+        times.append(time.process_time() - began)
         slowest = max(slowest, *times)
-        print(f"{name:44}" + "".join(f"{took:8.2f}" for took in times))
+        ratios = "".join(f"{took / loop:7.1f}" for took in times)
+        print(f"{name:32}" + "".join(f"{took:7.2f}" for took in times) + "  |" + ratios)
     print(f"slowest: {slowest:.2f} s")
     few = count // 10
     sparse = scene(few, 3000.0, seed=1, least_mm=2.5)  # all relevant, no place with enough

@@ -217,6 +217,8 @@ def test_shrinking_all_lengths_is_never_worse(name, profile, build):
     """Each outline shrinks about its own middle, so gaps and distances only grow."""
     if profile.merge is not None and name.startswith(COUNTING):
         pytest.skip("its text says so: those that no longer count as one are more")
+    if profile.merge is not None and name in {"size-share", "shape-open"}:
+        pytest.skip("its text says so: rounded alone is judged, and two as one may be linear")
     if name.startswith("unless"):
         pytest.skip("its text says so: farther from the line, the exemption is lost")
 
