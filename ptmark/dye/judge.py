@@ -28,6 +28,9 @@ _HAZE = "no edge: a pink haze that fades away, reclean and repeat if in doubt"
 # How much of the outline may lie where the look ended (haze goes on there), in the same way: on
 # ten hazy photos at most 0.03 of a true one's, at least 0.07 of a called patch of haze's.
 CUT_WHERE_PALE, CUT_PER_CONTRAST, CUT_PALEST = 0.05, 2.0, 0.25
+# And more, for each share of contrast above it, where the edge is as sharp as the photo's
+# others, none where it is twice as soft: strong JPEG spreads colour outside sharp edges too.
+LEFT_WHERE_SHARP, SHARP_FROM = 1.5, 0.15
 LEFT_PER_SOFTNESS = 0.1  # for each time that the edge is softer than the photo's usual one
 
 
@@ -99,6 +102,7 @@ def _no_edge(one: Contour, sight: Sight) -> str:
         return _HAZE
     softer = max(0.0, one.shift_px / sight.usual_shift_px - 1)
     allowed = LEFT_WHERE_PALE + LEFT_PER_CONTRAST * max(0.0, one.contrast - PALEST)
+    allowed += LEFT_WHERE_SHARP * max(0.0, one.contrast - SHARP_FROM) * max(0.0, 1 - softer)
     if one.left_outside + LEFT_PER_SOFTNESS * softer > allowed:
         return _HAZE
     return ""

@@ -80,3 +80,11 @@ def test_the_paler_the_less_may_be_cut(contrast, cut, called):
 def test_what_takes_no_green_is_no_dye_though_red_is_raised():
     one = contour(taken_light=np.array([-0.05, 0.03, 0.03]), contrast=0.11)
     assert "too pale" in reason_against(one, SIGHT)
+
+
+@pytest.mark.parametrize(("shift", "called"), [(0.65, True), (1.5, False)])
+def test_colour_spread_outside_a_sharp_edge_is_no_haze(shift, called):
+    # as strong JPEG leaves it round pale cracks of the stress set; haze is 3 times as soft
+    taken = 0.3 * np.array([0.35, 0.95, 0.90])
+    one = contour(contrast=0.3, shift_px=shift, left_outside=0.6, taken_light=taken)
+    assert (reason_against(one, SIGHT) == "") is called
