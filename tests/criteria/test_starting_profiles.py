@@ -6,7 +6,14 @@ from dataclasses import replace
 import numpy as np
 import pytest
 
-from ptmark.criteria import compare, evaluate, list_templates, load_profile, new_profile
+from ptmark.criteria import (
+    compare,
+    evaluate,
+    list_templates,
+    load_profile,
+    new_profile,
+    rule_kinds,
+)
 from ptmark.errors import CriteriaError
 from ptmark.places import resource
 
@@ -185,3 +192,12 @@ def test_compare_names_each_rule_in_its_own_units():
     assert compare(metric, metric) == []
     only = [one for one in compare(metric, load_profile("asme-b31.3")) if not one.second]
     assert {"window", "crack"} == {one.rule for one in only}
+
+
+def test_the_blank_one_names_every_kind_and_its_keys():
+    shared = {"named", "verdict", "bands", "by"}  # told once for all
+    text = new_profile("own", "")
+    for kind in rule_kinds():
+        (line,) = [one for one in text.splitlines() if one.startswith(f"#   {kind.name} ")]
+        for key in kind.parameters:
+            assert key.name in shared or key.name in line, f"{kind.name}: {key.name}"
