@@ -1,6 +1,6 @@
 """The suggestions beside two plain ways of doing it, on time and on truth.
 
-    python tests/benchmarks/beside_others.py [--photos N] [--rounds N]
+    python tests/benchmarks/beside_others.py [--photos N] [--rounds N] [--busy]
 
 The first is the ten-line script that everybody writes: red by hue and saturation, contours. The
 second is a pipeline of scikit-image: Lab, a background taken away, Otsu's threshold, labels.
@@ -12,15 +12,18 @@ import argparse
 import statistics
 import tempfile
 from dataclasses import dataclass
-from functools import partial
 from pathlib import Path
+from time import perf_counter, process_time
 
 import cv2
 import numpy as np
 from measure_speed import seconds
 from skimage import color, filters, measure
-from stress import CONDITIONS, COUNTED_MM, look, match
+from stress import CONDITIONS, COUNTED_MM, match, surface_of
 from stress_shop import render
+
+from ptmark.dye import suggest
+from ptmark.photo import Photo
 
 SHOWN = ("easy", "faint 30 %", "light gradient 3:1", "heavy pink haze", "rust", "warm cast")
 
@@ -32,7 +35,7 @@ class Call:
     outline_px: np.ndarray
 
 
-def by_hue(rgb, _mm_per_px):
+def by_hue(rgb):
     """Red by hue and saturation, then contours."""
     hsv = cv2.cvtColor(rgb, cv2.COLOR_RGB2HSV)
     red = cv2.inRange(hsv, (0, 60, 40), (12, 255, 255)) | cv2.inRange(
@@ -43,7 +46,7 @@ def by_hue(rgb, _mm_per_px):
     return [Call(c.reshape(-1, 2).astype(float)) for c in contours if len(c) > 12]
 
 
-def by_lab(rgb, _mm_per_px):
+def by_lab(rgb):
     """Red of Lab over its background, Otsu's threshold, labelled regions."""
     red = color.rgb2lab(rgb)[..., 1]
     red = red - filters.gaussian(red[::8, ::8], 20).mean()
@@ -60,39 +63,44 @@ def by_lab(rgb, _mm_per_px):
     return calls
 
 
-def here(rgb, mm_per_px):
-    """The suggestions of this project."""
-    return list(look(rgb, mm_per_px).found)
+def ways(pixels, mm_per_px):
+    """The three ways by name, each ready to be run on these pixels."""
+    photo = Photo.from_array(pixels, name="stress")
+    surface = surface_of(photo, mm_per_px)
+    return {
+        "suggestions": lambda: list(suggest(photo, surface).found),
+        "hue and contours": lambda: by_hue(pixels),
+        "Lab, labels": lambda: by_lab(pixels),
+    }
 
 
-WAYS = {"suggestions": here, "hue and contours": by_hue, "Lab, labels": by_lab}
-
-
-def decode_time(pixels):
+def decode_time(pixels, clock):
     """Seconds of a plain decode of these pixels as a file."""
     with tempfile.TemporaryDirectory() as folder:
         path = str(Path(folder) / "photo.jpg")
         cv2.imwrite(path, pixels[..., ::-1], [cv2.IMWRITE_JPEG_QUALITY, 90])
-        return min(seconds(lambda: cv2.imread(path)) for _ in range(5))
+        return min(seconds(lambda: cv2.imread(path), clock) for _ in range(5))
 
 
-def compare(condition, photos, rounds):
+def compare(condition, photos, rounds, clock):
     """Print one condition's found, false and time of each way."""
-    hits, alarms, times = ({name: [] for name in WAYS} for _ in range(3))
+    hits, alarms, times = ({} for _ in range(3))
     for seed in range(photos):
         pixels, truths = render(condition, 7000 + seed)
-        decode = decode_time(pixels)
+        decode = decode_time(pixels, clock)
         counted = [truth.length_mm >= COUNTED_MM for truth in truths]
-        for name, way in WAYS.items():
-            found, false = match(truths, way(pixels, condition.mm_per_px))
-            hits[name] += [at >= 0 for at, counts in zip(found, counted, strict=True) if counts]
-            alarms[name].append(len(false))
-            job = partial(way, pixels, condition.mm_per_px)
-            times[name].append(min(seconds(job) for _ in range(rounds)) / decode)
-    for name in WAYS:
+        for name, way in ways(pixels, condition.mm_per_px).items():
+            found, false = match(truths, way())
+            hit = [at >= 0 for at, counts in zip(found, counted, strict=True) if counts]
+            hits.setdefault(name, []).extend(hit)
+            alarms.setdefault(name, []).append(len(false))
+            taken = min(seconds(way, clock) for _ in range(rounds)) / decode
+            times.setdefault(name, []).append(taken)
+    for name in hits:
         print(
             f"{condition.name:<24}{name:<20}{np.mean(hits[name]):>8.3f}"
-            f"{np.mean(alarms[name]):>8.1f}{statistics.median(times[name]):>8.2f} x"
+            f"{np.mean(alarms[name]):>8.1f}{statistics.median(times[name]):>8.2f} x",
+            flush=True,
         )
 
 
@@ -101,10 +109,14 @@ def main() -> None:
     ask = argparse.ArgumentParser(description=__doc__.split("\n", maxsplit=1)[0])
     ask.add_argument("--photos", type=int, default=1)
     ask.add_argument("--rounds", type=int, default=2)
+    ask.add_argument("--busy", action="store_true", help="compare processor time, one thread")
     asked = ask.parse_args()
+    clock = process_time if asked.busy else perf_counter
+    if asked.busy:
+        cv2.setNumThreads(1)
     print(f"{'condition':<24}{'way':<20}{'found':>8}{'false':>8}{'time':>10}")
     for condition in (one for one in CONDITIONS if one.name in SHOWN):
-        compare(condition, asked.photos, asked.rounds)
+        compare(condition, asked.photos, asked.rounds, clock)
 
 
 if __name__ == "__main__":

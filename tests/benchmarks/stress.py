@@ -107,11 +107,16 @@ class Tally:
 def look(pixels, mm_per_px, form=""):
     """Suggestions for pixels of a known scale, by way of a file where a form is named."""
     photo = Photo.from_array(pixels, name="stress") if not form else through(form, pixels)
+    return suggest(photo, surface_of(photo, mm_per_px))
+
+
+def surface_of(photo, mm_per_px):
+    """The surface of a known scale, by a rectangle."""
     corners = ((100.0, 100.0), (2100.0, 100.0), (2100.0, 1600.0), (100.0, 1600.0))
     rectangle = RectangleReference(
         corners_px=corners, width_mm=2000 * mm_per_px, height_mm=1500 * mm_per_px
     )
-    return suggest(photo, solve(rectangle, photo))
+    return solve(rectangle, photo)
 
 
 def match(truths, calls):
