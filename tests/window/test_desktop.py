@@ -29,9 +29,11 @@ def data(tmp_path):
 
 
 def launcher(folder, *words):
-    """Run packaging/launcher for this data folder."""
+    """Run .run/packaging/launcher for this data folder."""
     told = {**os.environ, "XDG_DATA_HOME": str(folder)}
-    subprocess.run([ROOT / "packaging" / "launcher", *words], env=told, check=True, timeout=60)
+    subprocess.run(
+        [ROOT / ".run" / "packaging" / "launcher", *words], env=told, check=True, timeout=60
+    )
 
 
 def kind_by_gio(path, data):

@@ -76,9 +76,9 @@ print(json.dumps({"texts": texts, "cut": cut, "lengths": lengths, "cancel": clos
 
 @pytest.fixture(scope="module")
 def texts():
-    """packaging/translations.py, which takes the texts out of the source."""
+    """.run/packaging/translations.py, which takes the texts out of the source."""
     spec = importlib.util.spec_from_file_location(
-        "translations", ROOT / "packaging" / "translations.py"
+        "translations", ROOT / ".run" / "packaging" / "translations.py"
     )
     module = importlib.util.module_from_spec(spec)
     spec.loader.exec_module(module)
@@ -103,7 +103,9 @@ def german(tmp_path_factory):
 def test_every_text_of_the_window_has_a_german_one(texts):
     assert len(texts.texts()) > 800  # the search for them is not blind
     left = texts.missing(texts.read(GERMAN))
-    assert not left, "python packaging/translations.py, then fill in resources/languages/de.ts"
+    assert not left, (
+        "python .run/packaging/translations.py, then fill in resources/languages/de.ts"
+    )
 
 
 def test_what_ships_is_what_was_translated(texts, tmp_path):
