@@ -1,6 +1,6 @@
 """Start the packed program on this screen and wait until its window stands there.
 
-    xvfb-run -s "-screen 0 1280x800x24" python packaging/try_window.py PROGRAM PICTURE.png
+    xvfb-run -s "-screen 0 1280x800x24" python .run/packaging/try_window.py PROGRAM PICTURE.png
 
 The screen has to be empty (all of one colour) before. Prints how long it took, writes what is
 on the screen then, and ends the program; ends with 1 where no window came within a minute.

@@ -1,7 +1,7 @@
 """Keep the window's translations: texts out of the source into .ts, and .ts into .qm.
 
-    python packaging/translations.py            # update every .ts, then write its .qm
-    python packaging/translations.py --check    # say what is missing or stale; 1 if anything
+    python .run/packaging/translations.py            # update every .ts, then write its .qm
+    python .run/packaging/translations.py --check    # say what is missing or stale; 1 if anything
 
 A text is the first argument of ``tr`` in ptmark/window, or one of the words below that come
 from the record, the criteria or the log and are shown as they are kept.
@@ -18,7 +18,7 @@ import PySide6
 
 from ptmark.record import FIELDS
 
-ROOT = Path(__file__).resolve().parents[1]
+ROOT = Path(__file__).resolve().parents[2]
 LANGUAGES = ROOT / "resources" / "languages"
 _KEPT_WORDS = """
 Photo|Scale|Indications|Verdict|Record
