@@ -10,7 +10,7 @@ from collections.abc import Iterable
 from concurrent.futures import ThreadPoolExecutor
 
 from ptmark.archive.chain import Line
-from ptmark.archive.store import Store, key_for
+from ptmark.archive.store import Store, is_line, key_for
 from ptmark.errors import ArchiveError
 
 __all__ = [
@@ -21,6 +21,7 @@ __all__ = [
     "line_bytes",
     "line_key",
     "line_of",
+    "seq_of",
     "states",
 ]
 
@@ -30,9 +31,23 @@ def file_key(sha256: str) -> str:
     return key_for(sha256, "json")
 
 
-def line_key(seq: int) -> str:
-    """Where a line of the log lies in the store; ten thousand in a folder."""
-    return f"log/{seq // 10**8:04d}/{seq // 10**4 % 10**4:04d}/{seq:012d}.json"
+def line_key(line: Line) -> str:
+    """Where a line of the log lies in the store, about a hundred in a folder.
+
+    Its hash is part of the name: a writer that was cut off, and knows it not yet, may still be
+    writing line 7 while the next one's line 7 is taken by the database. Which of them counts,
+    the chain tells.
+    """
+    return f"{_folder(line.seq)}/{line.seq:012d}-{line.sha256[:16]}.json"
+
+
+def _folder(seq: int) -> str:
+    return f"log/{seq // 10**4:08d}/{seq // 100 % 100:02d}"
+
+
+def seq_of(key: str) -> int:
+    """The number of the line that lies there."""
+    return int(key.rpartition("/")[2].partition("-")[0])
 
 
 def line_bytes(line: Line) -> bytes:
@@ -58,14 +73,15 @@ def keep_line(store: Store, line: Line) -> None:
     ArchiveError
         If the log there goes on further: the database is not the one these files belong to.
     """
-    if store.has(line_key(line.seq + 1)):  # one line alone may be a writer's that was cut off
+    there = filter(is_line, store.names(_folder(line.seq + 1)))
+    if any(seq_of(key) > line.seq for key in there):  # no writer that was cut off came so far
         raise ArchiveError(
             f"the database ends at line {line.seq - 1} of the log, but later lines lie beside "
             "the photos",
             where=store.url,
             mend="an older database was put in its place: ptmark archive rebuild",
         )
-    store.put(line_key(line.seq), line_bytes(line))
+    store.put(line_key(line), line_bytes(line))
 
 
 def follow(known: dict[str, list[str]], line: Line) -> None:

@@ -81,7 +81,7 @@ def back_up(archive: Archive, folder: Path) -> int:
         for sha256 in (one for own in states(told).values() for one in own):
             store.put(file_key(sha256), _whole(archive, file_key(sha256), sha256))
         for line in told:
-            store.put(line_key(line.seq), line_bytes(line))
+            store.put(line_key(line), line_bytes(line))
         with beside.open("rb+") as made:
             os.fsync(made.fileno())
         target = folder / "archive.sqlite"
@@ -169,7 +169,7 @@ def _mend_log(archive: Archive) -> bool:
     wrong = [line for line in told if line_says(archive.store, line)]
     with archive.guarded():
         for line in wrong:
-            archive.store.put(line_key(line.seq), line_bytes(line))
+            archive.store.put(line_key(line), line_bytes(line))
     return bool(wrong)
 
 

@@ -79,7 +79,11 @@ def release(archive: Archive, name: str, why: str) -> None:
 def keeping(archive: Archive) -> dict[str, list[dict[str, object]]]:
     """All rules and holds."""
     with archive.reading() as conn:
-        return {name: list(all_named(conn, name).values()) for name in ("rule", "hold")}
+        return _kept_by(conn)
+
+
+def _kept_by(conn: Connection) -> dict[str, list[dict[str, object]]]:
+    return {name: list(all_named(conn, name).values()) for name in ("rule", "hold")}
 
 
 def due(archive: Archive, on: date | None = None) -> list[Due]:
@@ -123,6 +127,16 @@ def _tested_again(archive: Archive, going: set[str]) -> set[str]:
         return {str(earlier) for name, earlier in conn.execute(chosen) if name not in going}
 
 
+def _still_due(conn: Connection, one: Due, told: dict[str, list[dict[str, object]]]) -> bool:
+    """In the turn of its deletion: no rule, hold or signed retest came meanwhile."""
+    other = table("inspection")
+    retest = select(other.c.id).where(other.c.retest_of == one.hit.record_id)
+    return (
+        _kept_by(conn) == told
+        and conn.execute(retest.where(other.c.signatures > 0)).first() is None
+    )
+
+
 def apply_rules(archive: Archive, on: date | None = None) -> list[Due]:
     """Delete what is due; each deletion is logged with its rule before anything goes.
 
@@ -132,8 +146,11 @@ def apply_rules(archive: Archive, on: date | None = None) -> list[Due]:
         What was deleted.
     """
     gone = []
-    for one in due(archive, on):
+    told = keeping(archive)
+    for one in reversed(due(archive, on)):  # a retest goes before what it rests on
         with archive.writing(alone=True) as conn:
+            if not _still_due(conn, one, told):
+                continue  # the next run judges it by what was set meanwhile
             files = states(lines(conn, one.hit.record_id)).get(one.hit.record_id, [])
             photos = _delete(conn, one.hit)
             if photos is None:
@@ -148,7 +165,7 @@ def apply_rules(archive: Archive, on: date | None = None) -> list[Due]:
             )
         gone.append(one)
     _sweep(archive)
-    return gone
+    return gone[::-1]
 
 
 def _sweep(archive: Archive) -> None:

@@ -1,14 +1,14 @@
 """A database made again from the store alone: the log, records, photos, rules and holds."""
 
 from collections.abc import Iterator
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from pathlib import Path
 from typing import Any
 
 from sqlalchemy import Connection, insert, select
 
-from ptmark.archive.beside import file_key, line_of, states
-from ptmark.archive.chain import Line, head
+from ptmark.archive.beside import file_key, line_bytes, line_key, line_of, states
+from ptmark.archive.chain import Line, head, link
 from ptmark.archive.derive import derived
 from ptmark.archive.named import replayed
 from ptmark.archive.opening import Archive, open_archive, places_of
@@ -59,26 +59,47 @@ def rebuild(
         If no log lies beside the photos, or a server's database is not empty.
     """
     url, kept, file = places_of(folder, database, store)
-    told = [line_of(kept.read(key), key) for key in kept.names("log") if is_line(key)]
+    found = [line_of(kept.read(key), key) for key in kept.names("log") if is_line(key)]
+    end, told = max((line.seq for line in found), default=0), _chained(found)
     if not told:
         raise ArchiveError(
             "no log lies beside the photos", where=kept.url, mend="take the backup's folder"
         )
     if file is None:
         with open_archive(database=database, store=kept.url, by=by) as archive:
-            return None if _knows(archive, told) else _filled(archive, told)
-    if file.is_file() and _is_whole(file, kept, told):
+            return None if _knows(archive, end) else _filled(archive, told)
+    if file.is_file() and _is_whole(file, kept, end):
         return None
     made = file.with_name("rebuilt.sqlite")
     for one in _parts(made):
         one.unlink(missing_ok=True)
     with open_archive(database=str(url.set(database=str(made))), store=kept.url, by=by) as new:
-        found = _filled(new, told)
-    found.aside = _put_aside(file)
+        made_again = _filled(new, told)
+    made_again.aside = _put_aside(file)
     for one in reversed(_parts(made)):  # the database itself last
         if one.exists():
             one.rename(file.with_name(one.name.replace("rebuilt", file.stem)))
-    return found
+    return made_again
+
+
+def _chained(found: list[Line]) -> list[Line]:
+    """The lines that follow each other; in one place there may be those of cut-off writers.
+
+    Where several lie at the end, one of them counts and nobody can tell which: the others are
+    added after it, so that nothing that was acknowledged is lost.
+    """
+    places: dict[int, list[Line]] = {}
+    for line in found:
+        places.setdefault(line.seq, []).append(line)
+    told: list[Line] = []
+    for seq in sorted(places, reverse=True):
+        wanted = told[-1].previous if told else ""
+        told.append(next((one for one in places[seq] if one.sha256 == wanted), places[seq][0]))
+    told.reverse()
+    for line in places[max(places)][1:] if places else ():
+        bare = replace(line, seq=told[-1].seq + 1, previous=told[-1].sha256)
+        told.append(replace(bare, sha256=link(bare)))
+    return told
 
 
 def _parts(file: Path) -> list[Path]:
@@ -87,19 +108,19 @@ def _parts(file: Path) -> list[Path]:
     return [file, *beside, file.with_suffix(".head"), file.with_suffix(".seal")]
 
 
-def _is_whole(file: Path, store: Store, told: list[Line]) -> bool:
+def _is_whole(file: Path, store: Store, end: int) -> bool:
     try:
         at = f"sqlite:///{file}"
         with open_archive(database=at, store=store.url, read_only=True) as archive:
-            return _knows(archive, told) and verify(archive).whole
+            return _knows(archive, end) and verify(archive).whole
     except ArchiveError:
         return False
 
 
-def _knows(archive: Archive, told: list[Line]) -> bool:
+def _knows(archive: Archive, end: int) -> bool:
     with archive.reading() as conn:
         seq, _ = head(conn)
-        return seq >= told[-1].seq - 1  # the last one may be a writer's that was cut off
+        return seq >= end - 1  # the last one may be a writer's that was cut off
 
 
 def _put_aside(file: Path) -> Path | None:
@@ -123,6 +144,8 @@ def _filled(archive: Archive, told: list[Line]) -> Rebuilt:
                 where=archive.engine.url.render_as_string(hide_password=True),
                 mend="name an empty one with --database, then put it in the other's place",
             )
+        for line in told:
+            archive.store.put(line_key(line), line_bytes(line))
         _write_log(conn, told)
         for name, rows in replayed(told).items():
             if rows:

@@ -7,7 +7,7 @@ from pathlib import Path
 from sqlalchemy import select
 
 from ptmark.archive import chain
-from ptmark.archive.beside import file_key, line_bytes, line_key
+from ptmark.archive.beside import file_key, line_bytes, line_key, seq_of
 from ptmark.archive.findings import Problem
 from ptmark.archive.opening import Archive
 from ptmark.archive.rows import table
@@ -37,7 +37,7 @@ def content_says(store: Store, key: str, sha256: str) -> tuple[str, str, int]:
 def line_says(store: Store, line: chain.Line) -> str:
     """What kind of problem a line of the log has beside the photos; "" for none."""
     try:
-        there = store.read(line_key(line.seq))
+        there = store.read(line_key(line))
     except FileNotFoundError:
         return "missing"
     except OSError:
@@ -57,20 +57,19 @@ def leftovers(archive: Archive, known: dict[str, list[str]]) -> Iterator[Problem
     names = list(archive.store.names())  # before the log's end: others may go on writing
     photo = table("photo")
     with archive.reading() as conn:
-        end, _ = chain.head(conn)
+        told = {line_key(line) for line in chain.lines(conn)}
         keys = {key_for(*row) for row in conn.execute(select(photo.c.sha256, photo.c.suffix))}
     keys |= {file_key(one) for own in known.values() for one in own}
-    further = []
+    further, end = 0, len(told)
     for name in names:
         if is_line(name):
-            if name > line_key(end):
-                further.append(name)
+            further += seq_of(name) > end + 1
+            if name not in told and seq_of(name) <= end + 1:  # its writer was cut off
+                yield Problem("orphaned", "log", f"{name} is not in the database")
         elif not is_content(name):
             yield Problem("orphaned", "store", f"{name} is nothing of the archive's")
         elif name not in keys:
             yield Problem("orphaned", Path(name).stem, "no record needs it")
-    if len(further) == 1:  # its writer was cut off before the database took it
-        yield Problem("orphaned", "log", f"{further[0]} is not in the database")
-    elif further:
-        says = f"it goes on in {len(further)} lines beside the photos: rebuild the database"
+    if further:
+        says = f"it goes on in {further + 1} lines beside the photos: rebuild the database"
         yield Problem("missing", "log", says)

@@ -28,7 +28,7 @@ __all__ = [
 ]
 
 _KEY = re.compile(r"[0-9a-f]{2}/[0-9a-f]{2}/([0-9a-f]{64})\.[a-z0-9]{1,8}")
-_LINE = re.compile(r"log/\d{4}/\d{4}/\d{12}\.json")
+_LINE = re.compile(r"log/\d{8}/\d{2}/\d{12}-[0-9a-f]{16}\.json")
 
 
 def suffix_of(name: str) -> str:

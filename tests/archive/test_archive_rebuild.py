@@ -1,5 +1,6 @@
 """A database made again from the files beside the photos, and older ones found out."""
 
+import importlib
 import json
 import os
 import shutil
@@ -32,7 +33,8 @@ from ptmark.archive import (
     saved_searches,
     verify,
 )
-from ptmark.archive.beside import file_key, line_key
+from ptmark.archive.beside import file_key, line_bytes, line_key
+from ptmark.archive.chain import link
 from ptmark.archive.rows import stored, table
 from ptmark.archive.store import is_content
 from ptmark.errors import ArchiveError
@@ -187,7 +189,9 @@ def test_without_the_files_it_says_so(tmp_path, make):
 def test_files_beside_the_photos_are_checked_and_mended(archive, make, tmp_path, what, harm):
     sha256 = add_record(archive, make("r-1")).sha256
     add_record(archive, make("r-2"))
-    key = file_key(sha256) if what == "file" else line_key(1)
+    with archive.reading() as conn:
+        first, _ = lines(conn)
+    key = file_key(sha256) if what == "file" else line_key(first)
     file = Path(archive.store.url) / key
     whole = file.read_bytes()
     if harm == "gone":
@@ -211,7 +215,50 @@ def test_a_line_whose_writer_was_cut_off_harms_nothing(archive, make):
         raise ZeroDivisionError  # the line lies beside the photos, the database has it not
     assert [p.kind for p in verify(archive).problems] == ["orphaned"]
     assert add_record(archive, make("r-2")).state == "new"
-    assert verify(archive).problems == []
+    assert [p.kind for p in verify(archive).problems] == ["orphaned"]
+
+
+def test_a_writer_that_learns_late_that_it_was_cut_off_overwrites_no_line(tmp_path, make):
+    # Its lock fell with its connection, so the next one takes the same place in the log.
+    folder = tmp_path / "archive"
+    with open_archive(folder) as archive:
+        add_record(archive, make("r-1"))
+        with archive.reading() as conn:
+            (first,) = lines(conn)
+        add_record(archive, make("r-2"))
+        late = replace(first, seq=2, previous=first.sha256, subject="r-9", sha256="")
+        late = replace(late, sha256=link(late))
+        archive.store.put(line_key(late), line_bytes(late))
+        found = verify(archive)
+        assert [(p.kind, p.subject) for p in found.problems] == [("orphaned", "log")]
+        add_record(archive, make("r-3"))
+    (folder / "archive.sqlite").unlink()
+    assert rebuild(folder).records == 3
+    with open_archive(folder) as archive:
+        assert {p.kind for p in verify(archive).problems} == {"orphaned"}
+        assert [hit.record_id for hit in find_all(archive, Query())] == ["r-3", "r-2", "r-1"]
+
+
+def test_two_ends_of_the_log_are_both_kept(tmp_path, make):
+    # After the database is lost nobody can tell which of two last lines it had taken.
+    folder = tmp_path / "archive"
+    with open_archive(folder) as archive:
+        add_record(archive, make("r-1"))
+        add_record(archive, make("r-2"))
+        third = add_record(archive, make("r-3"))
+        with archive.reading() as conn:
+            one, two, three = lines(conn)
+        late = replace(three, seq=2, previous=one.sha256, sha256="")
+        late = replace(late, sha256=link(late))
+        archive.store.put(line_key(late), line_bytes(late))
+        archive.store.remove(line_key(three))
+    assert (two.subject, late.subject) == ("r-2", third.record_id)
+    (folder / "archive.sqlite").unlink()
+    assert rebuild(folder).records == 3
+    assert rebuild(folder) is None
+    with open_archive(folder) as archive:
+        assert {p.kind for p in verify(archive).problems} <= {"orphaned"}
+        assert len(list(find_all(archive, Query()))) == 3
 
 
 def test_a_copy_can_be_made_again_too(archive, make, tmp_path):
@@ -252,3 +299,22 @@ def test_a_deletion_that_was_cut_off_is_ended_by_the_next(archive, make, monkeyp
     assert {p.kind for p in verify(archive).problems} == {"orphaned"}
     assert apply_rules(archive, DAY) == []
     assert verify(archive).problems == []
+
+
+def test_a_hold_set_while_a_deletion_runs_is_kept(archive, make, monkeypatch):
+    room = importlib.import_module("ptmark.archive.keeping")
+    add_record(archive, make("r-1", day="2001-01-01"))
+    add_record(archive, make("r-2", day="2001-01-02", part="H-1"))
+    keep_for(archive, "ten", Query(), 10, "invented law")
+    real = room.due
+
+    def then_held(*given):
+        found = real(*given)
+        hold(archive, "claim", Query(part="H-1"), "invented claim")
+        return found
+
+    with monkeypatch.context() as patch:
+        patch.setattr(room, "due", then_held)
+        assert apply_rules(archive, DAY) == []  # all that was found is judged again
+    assert [one.hit.record_id for one in apply_rules(archive, DAY)] == ["r-1"]
+    assert [hit.record_id for hit in find_all(archive, Query())] == ["r-2"]

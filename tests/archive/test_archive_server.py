@@ -58,7 +58,8 @@ def test_eight_writers_whose_connections_are_cut_lose_and_double_nothing(postgre
         with archive.reading() as conn:
             told = Counter(one.subject for one in lines(conn) if one.action == "added")
         assert told == Counter(names)
-        assert verify(archive).problems == []
+        # Lines of writers that were cut off before the database took them may lie there.
+        assert {p.kind for p in verify(archive).problems} <= {"orphaned"}
 
 
 def test_a_connection_cut_while_opening_is_made_again(postgres, place, monkeypatch):

@@ -89,7 +89,7 @@ def checked(url, store, acknowledged, names):
         "lost": len(acknowledged - there.keys()),
         "never taken in": len(names - there.keys()),
         "doubled": sum(n > 1 for n in there.values()) + sum(n > 1 for n in told.values()),
-        "problems": len(found.problems),
+        "problems": sum(p.kind != "orphaned" for p in found.problems),
     }
 
 
