@@ -1,7 +1,7 @@
 """Keep the window's translations: texts out of the source into .ts, and .ts into .qm.
 
     python .run/packaging/translations.py            # update every .ts, then write its .qm
-    python .run/packaging/translations.py --check    # say what is missing or stale; 1 if anything
+    python .run/packaging/translations.py --check    # say what is missing or stale
 
 A text is the first argument of ``tr`` in ptmark/window, or one of the words below that come
 from the record, the criteria or the log and are shown as they are kept.
