@@ -15,7 +15,7 @@ from ptmark.measure.geometry import area_mm2, as_outline, centroid, farthest_pai
 from ptmark.measure.quantity import COVERAGE_FACTOR, Quantity
 from ptmark.measure.relief import flattened, relief_u_mm
 from ptmark.measure.unfold import sound_medial
-from ptmark.measure.width import FILLED_PER_SHIFT, across_width, is_crossing
+from ptmark.measure.width import FILLED_PER_SHIFT, is_crossing, width_chords
 from ptmark.scale import SurfaceMap
 
 __all__ = ["LINEAR_RATIO", "Conditions", "Measurement", "measure_outline"]
@@ -118,8 +118,11 @@ def measure_outline(
         between["edge"] = 2 * end_shift * local / LEVEL_DIVISOR
     length = Quantity(found_length, between)
     path = Quantity(medial.path_length, _scaled_map(between, medial.path_length / found_length))
-    across = surface.to_px(across_width(medial, ends, surface.camera_mm[:2]))
-    of_width = _between_ends(across, surface, height, edge, local)
+    across = [
+        _between_ends(surface.to_px(chord), surface, height, edge, local)
+        for chord in width_chords(medial, ends, surface.camera_mm[:2])
+    ]
+    of_width = {name: max(one[name] for one in across) for name in across[0]}
     filled = FILLED_PER_SHIFT * abs(edge.shift_px) * local * is_crossing(outline, medial)
     of_width["edge"] = hypot(of_width["edge"], filled)
     width = Quantity(found_width, of_width)

@@ -13,7 +13,7 @@ import numpy.typing as npt
 from ptmark.measure.geometry import inside
 from ptmark.measure.medial import Medial
 
-__all__ = ["FILLED_PER_SHIFT", "across_width", "is_crossing"]
+__all__ = ["FILLED_PER_SHIFT", "across_width", "is_crossing", "width_chords"]
 
 Array = npt.NDArray[np.float64]
 
@@ -45,10 +45,31 @@ def across_width(medial: Medial, ends: tuple[Array, Array], foot: Array) -> Arra
     Square to the length, whose ``ends`` are given; of what is round, along the line of sight
     from the camera's ``foot``: there a slope makes it narrower or wider.
     """
-    along = ends[1] - ends[0]
-    way = np.array([-along[1], along[0]])
     aside = medial.centre - foot
-    if float(np.hypot(*along)) < _ROUND * 2 * medial.radius and aside.any():
-        way = aside
+    if _is_round(medial, ends) and aside.any():
+        return _chord(medial, aside)
+    return _chord(medial, _square_to(ends))
+
+
+def width_chords(medial: Medial, ends: tuple[Array, Array], foot: Array) -> list[Array]:
+    """Every chord of the largest circle that its width may hang on, each of shape (2, 2).
+
+    A map that leans the wrong way makes what is round oval, and the line of sight from a
+    wrong foot runs along it anyhow: then the chord square to the length counts as well.
+    """
+    found = [across_width(medial, ends, foot)]
+    return [*found, _chord(medial, _square_to(ends))] if _is_round(medial, ends) else found
+
+
+def _is_round(medial: Medial, ends: tuple[Array, Array]) -> bool:
+    return float(np.hypot(*(ends[1] - ends[0]))) < _ROUND * 2 * medial.radius
+
+
+def _square_to(ends: tuple[Array, Array]) -> Array:
+    along = ends[1] - ends[0]
+    return np.array([-along[1], along[0]])
+
+
+def _chord(medial: Medial, way: Array) -> Array:
     half = way / max(float(np.hypot(*way)), 1e-12) * medial.radius
     return np.array([medial.centre - half, medial.centre + half])

@@ -8,7 +8,7 @@ from scipy.ndimage import gaussian_filter
 from ptmark.dye import EdgeQuality
 from ptmark.measure import Conditions, measure_outline
 from ptmark.measure.medial import medial_of
-from ptmark.measure.width import FILLED_PER_SHIFT, across_width, is_crossing
+from ptmark.measure.width import FILLED_PER_SHIFT, across_width, is_crossing, width_chords
 
 FLAT = Conditions(relief_mm=0.0)
 
@@ -72,3 +72,16 @@ def test_width_is_judged_square_to_length_and_of_round_ones_along_the_sight(shap
     ends = across_width(medial_of(disc), (disc[0], disc[120]), foot)
     way = (ends[1] - ends[0]) / np.hypot(*(ends[1] - ends[0]))
     np.testing.assert_allclose(np.abs(way), [0.6, 0.8], atol=0.01)
+
+
+def test_of_what_is_round_both_chords_count(shapes):
+    """A map that leans the wrong way stretches one way only: the other chord would hide it."""
+    outline = shapes["ellipse"](2.0, 1.9)
+    disc = medial_of(outline)
+    ends = (outline[0], outline[120])  # along x
+    foot = disc.centre + np.array([30.0, 0.0])  # seen along x
+    sight, square = width_chords(disc, ends, foot)
+    np.testing.assert_allclose(np.abs(np.diff(sight, axis=0))[0, 1], 0.0, atol=1e-6)
+    np.testing.assert_allclose(np.abs(np.diff(square, axis=0))[0, 0], 0.0, atol=0.02)
+    long = shapes["box"](12.0, 1.5)
+    assert len(width_chords(medial_of(long), (long[0], long[1]), foot)) == 1
