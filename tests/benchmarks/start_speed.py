@@ -72,7 +72,9 @@ def main() -> None:
     empty = [*python, f"import os{_EMPTY}"]
     ours = f"import os{_OURS}"
     compare("window painted", empty, [*python, f"{ours}os._exit(0)"], runs)
-    compare("every page made", empty, [*python, f"{ours}window.build_rest()\nos._exit(0)"], runs)
+    compare(
+        "every page made", empty, [*python, f"{ours}window.build_rest()\nos._exit(0)"], runs
+    )
     for verb in _VERBS:
         ours = [sys.executable, "-m", "ptmark", *verb]
         compare(" ".join(verb), [*python, _LEAST], ours, runs)
