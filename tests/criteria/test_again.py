@@ -137,9 +137,10 @@ def test_rejudge_a_folder(tmp_path, capsys):
     table = tmp_path / "out.csv"
     words = ["rejudge", str(tmp_path), "--criteria", "iso-23277-1", "--csv", str(table)]
     assert run(words) == 0
-    assert f"{len(records)} judged" in capsys.readouterr().out
+    judged = sum(len(load_record(path).views()) for path in records)  # each of its photos
+    assert f"{judged} judged" in capsys.readouterr().out
     rows = list(csv.DictReader(table.read_text().splitlines()))
-    assert sum(row["what"] == "verdict" for row in rows) == len(records)
+    assert sum(row["what"] == "verdict" for row in rows) == judged
     assert before == {path.name: path.read_bytes() for path in tmp_path.glob("*.json")}
     assert run([*words[:4], "--part", "no such part"]) == 1
     assert "no record" in capsys.readouterr().err
