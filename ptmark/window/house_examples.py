@@ -123,7 +123,9 @@ def _read(text: str, key: str) -> float | str:
         return text
     if key == "turn_deg":
         if not re.fullmatch(r"-?\d{1,4}(\.\d+)?\s*°?", text or "0"):
-            raise UsageError(f"'{text}' is no angle", where="°", mend="a number such as 30")
+            raise UsageError(
+                tr("'{0}' is no angle", text), where="°", mend=tr("a number such as 30")
+            )
         return float((text or "0").rstrip("° "))
     if key in {"x", "y"} and text.startswith("-"):
         return -parse_length(text[1:], where=key, default_unit="mm")
