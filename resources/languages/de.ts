@@ -68,6 +68,10 @@
       <translation> {0} noch anzusehen; die Bewertung zählt sie mit.</translation>
     </message>
     <message>
+      <source>'{0}' is no angle</source>
+      <translation>'{0}' ist kein Winkel</translation>
+    </message>
+    <message>
       <source>'{0}' is no day</source>
       <translation>'{0}' ist kein Tag</translation>
     </message>
@@ -3012,6 +3016,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>a drawing …</source>
       <translation>eine Zeichnung …</translation>
+    </message>
+    <message>
+      <source>a number such as 30</source>
+      <translation>eine Zahl wie 30</translation>
     </message>
     <message>
       <source>a photo of the record is not kept</source>
