@@ -75,9 +75,7 @@ def _nothing(why: str) -> Bleedout:
     return Bleedout(picture=None, says=f"Bleed-out over time is not plotted: {why}.")
 
 
-def _points(
-    views: list[Record], minutes: list[float], value: str, uncertainty: str
-) -> Points:
+def _points(views: list[Record], minutes: list[float], value: str, uncertainty: str) -> Points:
     """What each letter measures in the photos that show it, in order of time."""
     found: Points = {}
     for at, view in sorted(zip(minutes, views, strict=True), key=lambda pair: pair[0]):
