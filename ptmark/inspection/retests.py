@@ -11,7 +11,7 @@ from ptmark.inspection.whole import Inspection
 from ptmark.measure import Quantity
 from ptmark.photo import Photo, open_photo
 from ptmark.record import Record, load_record, revision_hash, revisions
-from ptmark.report.pdf_story import Earlier
+from ptmark.report.pages.story import Earlier
 from ptmark.report.wording import measured
 from ptmark.review import photo_place
 from ptmark.series import Change, compare, register_views

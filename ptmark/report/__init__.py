@@ -10,13 +10,13 @@ import typing
 if typing.TYPE_CHECKING:
     from ptmark.report.annotate import annotated_image, write_image, write_images
     from ptmark.report.bundle import take_in, write_bundle
-    from ptmark.report.dicom import write_dicom
+    from ptmark.report.dicom.whole import write_dicom
     from ptmark.report.growth import growth_picture
     from ptmark.report.growth_data import growth_json, write_growth_csv
     from ptmark.report.growth_pdf import write_growth_pdf
     from ptmark.report.outlines import coco_json, geo_json, write_coco, write_geo
-    from ptmark.report.pdf import report_pdf, write_pdf
-    from ptmark.report.pdf_sign import PdfSignature, check_pdf, signed_pdf
+    from ptmark.report.pages.sign import PdfSignature, check_pdf, signed_pdf
+    from ptmark.report.pages.whole import report_pdf, write_pdf
     from ptmark.report.rework import rework_json, rework_picture
     from ptmark.report.sheet import write_sheet
     from ptmark.report.table import save, write_csv
@@ -56,7 +56,7 @@ _MODULES = {
     "write_images": "annotate",
     "take_in": "bundle",
     "write_bundle": "bundle",
-    "write_dicom": "dicom",
+    "write_dicom": "dicom.whole",
     "growth_picture": "growth",
     "growth_json": "growth_data",
     "write_growth_csv": "growth_data",
@@ -65,11 +65,11 @@ _MODULES = {
     "geo_json": "outlines",
     "write_coco": "outlines",
     "write_geo": "outlines",
-    "report_pdf": "pdf",
-    "write_pdf": "pdf",
-    "PdfSignature": "pdf_sign",
-    "check_pdf": "pdf_sign",
-    "signed_pdf": "pdf_sign",
+    "report_pdf": "pages.whole",
+    "write_pdf": "pages.whole",
+    "PdfSignature": "pages.sign",
+    "check_pdf": "pages.sign",
+    "signed_pdf": "pages.sign",
     "rework_json": "rework",
     "rework_picture": "rework",
     "write_sheet": "sheet",

@@ -32,7 +32,7 @@ from ptmark.record import (
 from ptmark.record.signing import photo_hashes
 from ptmark.report.annotate import annotated_image
 from ptmark.report.encoding import encoded
-from ptmark.report.pdf import report_pdf
+from ptmark.report.pages.whole import report_pdf
 from ptmark.report.set_words import numbered
 from ptmark.report.sheet import sheet_bytes
 from ptmark.report.table import csv_bytes, save

@@ -11,7 +11,7 @@ from ptmark.report.archival import archival
 from ptmark.report.encoding import encoded
 from ptmark.report.growth import growth_picture
 from ptmark.report.growth_data import growth_json
-from ptmark.report.pdf_style import PLAIN, grid, heading, register_fonts, text
+from ptmark.report.pages.style import PLAIN, grid, heading, register_fonts, text
 from ptmark.report.table import save
 from ptmark.series import Growth
 

@@ -11,8 +11,8 @@ from reportlab.lib.units import mm
 from reportlab.platypus import Flowable, SimpleDocTemplate, Spacer
 
 from ptmark.report.archival import archival
+from ptmark.report.pages.style import PLAIN, color, grid, heading, register_fonts, text
 from ptmark.report.palette import DEEP_BLUE, INK, QUIET
-from ptmark.report.pdf_style import PLAIN, color, grid, heading, register_fonts, text
 from ptmark.report.table import save
 from ptmark.review import Agreement, Study
 

@@ -3,14 +3,14 @@
 from PySide6.QtCore import QObject, QPointF, Signal
 
 from ptmark.errors import PtmarkError
-from ptmark.window.hands import Hands
-from ptmark.window.live_size import LiveSize
-from ptmark.window.photo_view import PhotoView
+from ptmark.window.indications.hands import Hands
 from ptmark.window.session import Session
 from ptmark.window.tools.edit import EditTool
 from ptmark.window.tools.points import AreaTool, LineTool, PickTool
 from ptmark.window.tools.tool import Tool
 from ptmark.window.tools.trace import TraceTool
+from ptmark.window.view.live_size import LiveSize
+from ptmark.window.view.photo_view import PhotoView
 from ptmark.window.words import tr
 
 __all__ = ["Bench"]

@@ -13,7 +13,7 @@ from ptmark.window.words import tr
 from ptmark.window.workers import Token
 
 if TYPE_CHECKING:
-    from ptmark.window.house_form import HouseForm
+    from ptmark.window.house.form import HouseForm
 
 __all__ = ["CriteriaChoice"]
 
@@ -129,7 +129,7 @@ class CriteriaChoice(QWidget):
 
     def _shown_form(self) -> "HouseForm":
         if self.form is None:
-            from ptmark.window.house_form import HouseForm
+            from ptmark.window.house.form import HouseForm
 
             self.form = HouseForm(self._session, self._window)
             self.form.saved.connect(lambda _: self.load())

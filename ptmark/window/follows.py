@@ -2,11 +2,11 @@
 
 from PySide6.QtCore import QObject
 
-from ptmark.window.hands import Hands
+from ptmark.window.indications.hands import Hands
 from ptmark.window.looking import Looking
-from ptmark.window.photo_view import PhotoView
 from ptmark.window.saving import Saving
 from ptmark.window.session import Session
+from ptmark.window.view.photo_view import PhotoView
 
 __all__ = ["Follows"]
 

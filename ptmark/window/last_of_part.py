@@ -14,7 +14,7 @@ from PySide6.QtCore import QObject, Signal
 from ptmark.errors import PtmarkError
 from ptmark.files import write_whole
 from ptmark.places import user_folder
-from ptmark.window.archive_door import ArchiveDoor
+from ptmark.window.archive.door import ArchiveDoor
 from ptmark.window.bits import Notice, key_button
 from ptmark.window.saving import Saving
 from ptmark.window.session import Session

@@ -9,9 +9,9 @@ from PySide6.QtCore import QObject, Signal
 from ptmark.errors import PtmarkError
 from ptmark.window.autosave import read_draft
 from ptmark.window.engine import load_engine, load_photo_room
-from ptmark.window.levels import PhotoLevels, build_levels, preview_levels
 from ptmark.window.memory_back import give_memory_back
 from ptmark.window.session import Session
+from ptmark.window.view.levels import PhotoLevels, build_levels, preview_levels
 from ptmark.window.words import tr
 from ptmark.window.workers import Token
 

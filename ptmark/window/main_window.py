@@ -21,25 +21,25 @@ from ptmark.window.draft_desk import DraftDesk
 from ptmark.window.empty_page import EmptyPage
 from ptmark.window.follows import Follows
 from ptmark.window.foot import Foot
-from ptmark.window.hands import Hands
+from ptmark.window.indications.hands import Hands
 from ptmark.window.keys import KEYS, Shortcut
-from ptmark.window.levels import PhotoLevels
 from ptmark.window.looking import Looking
 from ptmark.window.memory import Memory
-from ptmark.window.photo_row import PhotoRow
-from ptmark.window.photo_view import PhotoView
-from ptmark.window.photos_strip import PhotosStrip
+from ptmark.window.photos.row import PhotoRow
+from ptmark.window.photos.strip import PhotosStrip
 from ptmark.window.recent import Recent
 from ptmark.window.saving import Saving
-from ptmark.window.seeing import Seeing
 from ptmark.window.session import STEPS, Session
 from ptmark.window.showing import Shown
 from ptmark.window.step_state import step_states
 from ptmark.window.step_strip import StepStrip
 from ptmark.window.steps.page import StepPage
 from ptmark.window.steps.photo_step import PhotoStep
-from ptmark.window.turning import Turning
-from ptmark.window.two_photos import TwoPhotos
+from ptmark.window.view.levels import PhotoLevels
+from ptmark.window.view.photo_view import PhotoView
+from ptmark.window.view.seeing import Seeing
+from ptmark.window.view.turning import Turning
+from ptmark.window.view.two_photos import TwoPhotos
 from ptmark.window.words import tr
 
 __all__ = ["MainWindow"]
@@ -94,11 +94,11 @@ class MainWindow(QWidget):
         """Make the pages of the other steps, the review and the archive."""
         if len(self.pages) > 1:
             return
-        from ptmark.window.archive_desk import ArchiveDesk
+        from ptmark.window.archive.desk import ArchiveDesk
         from ptmark.window.drops import Drops
         from ptmark.window.guided import GuidedPass
         from ptmark.window.part_form import PartForm
-        from ptmark.window.review_desk import ReviewDesk
+        from ptmark.window.review.desk import ReviewDesk
         from ptmark.window.steps.indications_step import IndicationsStep
         from ptmark.window.steps.record_step import RecordStep
         from ptmark.window.steps.scale_step import ScaleStep

@@ -13,8 +13,8 @@ from ptmark.errors import PtmarkError
 from ptmark.window.autosave import Autosave
 from ptmark.window.engine import load_engine
 from ptmark.window.judging import Judgement, judge
-from ptmark.window.levels import PhotoLevels
 from ptmark.window.stale import StaleWatch
+from ptmark.window.view.levels import PhotoLevels
 from ptmark.window.words import tr
 from ptmark.window.workers import Token, Workers
 

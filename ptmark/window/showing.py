@@ -7,10 +7,10 @@ from typing import Any
 from PySide6.QtCore import QPointF
 from PySide6.QtGui import QPolygonF
 
-from ptmark.window.marks import Mark
-from ptmark.window.photo_view import PhotoView
 from ptmark.window.session import Session
-from ptmark.window.surface_grid import SurfaceGrid
+from ptmark.window.view.marks import Mark
+from ptmark.window.view.photo_view import PhotoView
+from ptmark.window.view.surface_grid import SurfaceGrid
 from ptmark.window.words import format_length, tr
 
 __all__ = ["Shown"]

@@ -25,8 +25,8 @@ from PySide6.QtGui import QPolygonF
 from PySide6.QtWidgets import QApplication
 
 from ptmark.window.main_window import MainWindow
-from ptmark.window.marks import Mark
 from ptmark.window.tools.trace import TraceTool
+from ptmark.window.view.marks import Mark
 
 TILE = (3000, 4000)
 

@@ -8,7 +8,7 @@ from reportlab.platypus import KeepTogether, Paragraph
 from ptmark.dye import EdgeQuality
 from ptmark.inspection import Inspection
 from ptmark.measure import advice
-from ptmark.report.pdf_budget import budget_chart
+from ptmark.report.pages.budget import budget_chart
 from ptmark.scale import (
     CardReference,
     LineReference,

@@ -15,7 +15,7 @@ from pydicom.encaps import generate_frames
 
 from ptmark.errors import ReportError
 from ptmark.photo import open_photo
-from ptmark.report.dicom import dicom_bytes, write_dicom
+from ptmark.report.dicom.whole import dicom_bytes, write_dicom
 
 ALLOWED = (  # of dciodvfy: what a Standard Extended SOP Class may hold, and forms of names
     "is not present in standard DICOM IOD",

@@ -324,7 +324,7 @@ def test_a_firms_logo_with_clear_parts_stays_within_the_rules(weld, monkeypatch,
     pixels[:, :30, 3] = 0
     Image.fromarray(pixels).save(out, "PNG")
     firm = Company(name="Invented Works", lines=("Nowhere 1",), logo=out.getvalue())
-    monkeypatch.setattr("ptmark.report.pdf.company", lambda: firm)
+    monkeypatch.setattr("ptmark.report.pages.whole.company", lambda: firm)
     with pikepdf.open(io.BytesIO(report_pdf(record, rgb, None))) as made:
         test_colours_stand_under_one_output_intent(made)
         test_every_font_is_embedded_with_its_widths_and_has_each_letter(made)

@@ -22,8 +22,8 @@ from ptmark.record import (
 from ptmark.report import write_pdf
 from ptmark.report.closeup import overlays
 from ptmark.report.company import company
+from ptmark.report.pages.story import Earlier, story
 from ptmark.report.palette import ink_of
-from ptmark.report.pdf_story import Earlier, story
 from ptmark.review import Remark, compare_records, reviewed
 
 

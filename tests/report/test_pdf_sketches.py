@@ -8,7 +8,7 @@ import numpy as np
 import pdfplumber
 
 from ptmark.report import write_pdf
-from ptmark.report.pdf_sketches import sketches
+from ptmark.report.pages.sketches import sketches
 from ptmark.report.sketch import finding_svg
 
 

@@ -9,7 +9,7 @@ import pytest
 from ptmark.archive import add_record, open_archive
 from ptmark.inspection import Inspection
 from ptmark.record import link_to, save_record
-from ptmark.window.archive_opened import write_report
+from ptmark.window.archive.opened import write_report
 
 pytestmark = pytest.mark.slow
 

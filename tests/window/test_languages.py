@@ -12,7 +12,7 @@ import pytest
 
 from ptmark.places import sample_images
 from ptmark.units import parse_length
-from ptmark.window.house_fields import AmountEdit
+from ptmark.window.house.fields import AmountEdit
 
 ROOT = Path(__file__).parents[2]
 GERMAN = ROOT / "resources" / "languages" / "de.ts"

@@ -7,8 +7,8 @@ from PySide6.QtGui import QGuiApplication
 from PySide6.QtWidgets import QLineEdit
 
 from ptmark.dye import EdgeQuality, LeftOut
-from ptmark.window.indication_model import COLUMNS
-from ptmark.window.left_out_list import dye_likeness
+from ptmark.window.indications.left_out import dye_likeness
+from ptmark.window.indications.model import COLUMNS
 
 pytestmark = [pytest.mark.gui, pytest.mark.slow]
 
@@ -61,7 +61,7 @@ def choose(choice, value):
 
 
 def filters(opened):
-    from ptmark.window.list_filter import ListFilter
+    from ptmark.window.indications.list_filter import ListFilter
 
     return opened.indications_step.findChild(ListFilter)
 

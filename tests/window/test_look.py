@@ -6,13 +6,13 @@ from PySide6.QtCore import QPointF, QRectF
 from PySide6.QtGui import QColor, QPalette, QPolygonF, QTransform
 
 from ptmark.window.bits import CommitEdit
-from ptmark.window.crowd import Crowd
-from ptmark.window.levels import build_levels
-from ptmark.window.marks import Mark
-from ptmark.window.overlay import Overlay
 from ptmark.window.palette import CYAN, CYAN_PALE, DEEP_BLUE, HALO, tone
-from ptmark.window.photo_view import PhotoView
-from ptmark.window.rings import Rings
+from ptmark.window.view.crowd import Crowd
+from ptmark.window.view.levels import build_levels
+from ptmark.window.view.marks import Mark
+from ptmark.window.view.overlay import Overlay
+from ptmark.window.view.photo_view import PhotoView
+from ptmark.window.view.rings import Rings
 
 
 def luminance(color: QColor) -> float:

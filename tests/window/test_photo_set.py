@@ -11,7 +11,7 @@ from PySide6.QtWidgets import QApplication
 from ptmark.record import load_record
 from ptmark.window import dialogs
 from ptmark.window.autosave import left_behind
-from ptmark.window.photos_strip import photo_lines
+from ptmark.window.photos.strip import photo_lines
 
 pytestmark = [pytest.mark.gui, pytest.mark.slow]
 

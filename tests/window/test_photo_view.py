@@ -6,10 +6,10 @@ from PySide6.QtCore import QEvent, QPoint, QPointF, Qt
 from PySide6.QtGui import QPolygonF, QWheelEvent
 from PySide6.QtWidgets import QApplication
 
-from ptmark.window.levels import build_levels, preview_levels
-from ptmark.window.marks import Mark
-from ptmark.window.photo_view import PhotoView
 from ptmark.window.tools.points import PickTool
+from ptmark.window.view.levels import build_levels, preview_levels
+from ptmark.window.view.marks import Mark
+from ptmark.window.view.photo_view import PhotoView
 
 LEFT = Qt.MouseButton.LeftButton
 SQUARE = QPolygonF([QPointF(10, 10), QPointF(30, 10), QPointF(30, 30), QPointF(10, 30)])

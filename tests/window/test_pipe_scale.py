@@ -5,7 +5,7 @@ from PySide6.QtCore import QPointF, Qt
 
 from ptmark.scale import PipeMap
 from ptmark.units import parse_length
-from ptmark.window.photo_row import PhotoRow
+from ptmark.window.photos.row import PhotoRow
 from ptmark.window.references import build_reference, take_apart
 
 pytestmark = [pytest.mark.gui, pytest.mark.slow]

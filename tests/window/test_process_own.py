@@ -5,8 +5,8 @@ from datetime import UTC, datetime
 import pytest
 
 from ptmark.errors import UsageError
-from ptmark.window.process_limits import STAGES, Limit
-from ptmark.window.process_own import NO_LIMIT, TEMPERATURE, OwnLimits, read_figure
+from ptmark.window.process.limits import STAGES, Limit
+from ptmark.window.process.own import NO_LIMIT, TEMPERATURE, OwnLimits, read_figure
 
 DWELL = STAGES[1]
 

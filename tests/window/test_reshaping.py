@@ -6,7 +6,12 @@ from PySide6.QtCore import QPointF, Qt
 from shapely import Polygon
 
 from ptmark.errors import OutlineError
-from ptmark.window.reshaping import cut_away, join_outlines, smooth_outline, split_outline
+from ptmark.window.indications.reshaping import (
+    cut_away,
+    join_outlines,
+    smooth_outline,
+    split_outline,
+)
 
 KEY, LEFT = Qt.Key, Qt.MouseButton.LeftButton
 BAR = np.array([[0.0, 0.0], [100, 0], [100, 10], [0, 10]])

@@ -6,7 +6,7 @@ import cv2
 import pytest
 from PySide6.QtGui import QColor
 
-from ptmark.window.budget_bars import BudgetBars
+from ptmark.window.indications.budget_bars import BudgetBars
 from ptmark.window.palette import tone
 
 pytestmark = pytest.mark.gui

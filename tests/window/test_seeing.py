@@ -9,10 +9,10 @@ from PySide6.QtCore import QPointF, QRectF, QSizeF, Qt
 from PySide6.QtGui import QPolygonF
 
 from ptmark.scale.surface import SurfaceMap
-from ptmark.window.rings import Rings
-from ptmark.window.seeing import dye_picture, from_above
-from ptmark.window.surface_grid import SurfaceGrid, round_step
-from ptmark.window.viewport import Viewport
+from ptmark.window.view.rings import Rings
+from ptmark.window.view.seeing import dye_picture, from_above
+from ptmark.window.view.surface_grid import SurfaceGrid, round_step
+from ptmark.window.view.viewport import Viewport
 
 KEY = Qt.Key
 

@@ -10,7 +10,7 @@ from PySide6.QtCore import QPoint, Qt
 
 from ptmark.photo import open_photo
 from ptmark.window import dialogs
-from ptmark.window.two_photos import laid_over
+from ptmark.window.view.two_photos import laid_over
 
 pytestmark = pytest.mark.gui
 

@@ -3,7 +3,7 @@
 import pytest
 from PySide6.QtCore import QPointF, QRectF, QSizeF
 
-from ptmark.window.viewport import Viewport
+from ptmark.window.view.viewport import Viewport
 
 
 @pytest.fixture

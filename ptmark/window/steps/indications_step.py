@@ -12,14 +12,14 @@ from PySide6.QtWidgets import (
 
 from ptmark.window.bench import Bench
 from ptmark.window.bits import Choice, CommitEdit, heading, key_button, plain
-from ptmark.window.budget_bars import BudgetView
-from ptmark.window.hands import Hands
-from ptmark.window.indication_table import KINDS, IndicationTable
-from ptmark.window.left_out_list import LeftOutList
-from ptmark.window.list_filter import ListFilter
+from ptmark.window.indications.budget_bars import BudgetView
+from ptmark.window.indications.hands import Hands
+from ptmark.window.indications.left_out import LeftOutList
+from ptmark.window.indications.list_filter import ListFilter
+from ptmark.window.indications.reshaper import Reshaper
+from ptmark.window.indications.table import KINDS, IndicationTable
 from ptmark.window.looking import Looking
-from ptmark.window.reshaper import Reshaper
-from ptmark.window.same_as import SameAs
+from ptmark.window.photos.same_as import SameAs
 from ptmark.window.session import Session
 from ptmark.window.steps.page import StepPage
 from ptmark.window.wording import in_words

@@ -6,7 +6,7 @@ from PySide6.QtWidgets import QFormLayout, QVBoxLayout, QWidget
 
 from ptmark.window.bench import Bench
 from ptmark.window.bits import heading, key_button, plain, quiet
-from ptmark.window.photo_remarks import PhotoRemarks
+from ptmark.window.photos.remarks import PhotoRemarks
 from ptmark.window.session import Session
 from ptmark.window.steps.page import StepPage
 from ptmark.window.words import tr

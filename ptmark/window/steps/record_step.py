@@ -8,12 +8,12 @@ from PySide6.QtWidgets import QFormLayout, QHBoxLayout, QVBoxLayout, QWidget
 
 from ptmark.errors import PtmarkError
 from ptmark.window import dialogs
-from ptmark.window.archive_keep import KeepForm
+from ptmark.window.archive.keep import KeepForm
 from ptmark.window.bits import Choice, CommitEdit, Notice, heading, key_button, plain, quiet
 from ptmark.window.cautions import VERDICT_CAUTIONS, WORK_CAUTIONS
 from ptmark.window.kept_fields import KeptNotice, mark_kept
 from ptmark.window.last_of_part import LastOfPart, PartOffer
-from ptmark.window.process_timers import ProcessTimers
+from ptmark.window.process.timers import ProcessTimers
 from ptmark.window.saved_files import FileOut, PrintButton
 from ptmark.window.saving import Saving
 from ptmark.window.session import Session

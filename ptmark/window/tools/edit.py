@@ -5,8 +5,8 @@ from math import cos, pi
 from PySide6.QtCore import QObject, QPointF, Qt
 from PySide6.QtGui import QKeyEvent, QPainter, QTransform
 
-from ptmark.window.marks import gap_to_stretch
 from ptmark.window.tools.tool import Tool, distance, paint_handles, paint_line
+from ptmark.window.view.marks import gap_to_stretch
 from ptmark.window.words import tr
 
 __all__ = ["EditTool"]

@@ -5,8 +5,8 @@ from math import hypot
 from PySide6.QtCore import QObject, QPointF, Qt, Signal
 from PySide6.QtGui import QKeyEvent, QPainter, QPolygonF, QTransform
 
-from ptmark.window.marks import paint_outline
 from ptmark.window.palette import CYAN, DEEP_BLUE, HALO
+from ptmark.window.view.marks import paint_outline
 
 __all__ = ["Tool", "distance", "paint_handles", "paint_line"]
 

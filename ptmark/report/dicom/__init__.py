@@ -1,0 +1,1 @@
+"""The record as DICOM images for non-destructive evaluation (DICONDE)."""

@@ -1,0 +1,1 @@
+"""The report's PDF, page by page."""

@@ -1,0 +1,255 @@
+"""Finding in the archive: the search line on top, what was found below, what to do with it."""
+
+from typing import TYPE_CHECKING
+
+from PySide6.QtCore import Qt, Signal
+from PySide6.QtGui import QKeySequence, QShortcut
+from PySide6.QtWidgets import (
+    QAbstractItemView,
+    QHBoxLayout,
+    QStackedWidget,
+    QVBoxLayout,
+    QWidget,
+)
+
+from ptmark.errors import PtmarkError
+from ptmark.window.archive.door import ArchiveDoor
+from ptmark.window.archive.export import HitsExport
+from ptmark.window.archive.gallery import Gallery, read_glances
+from ptmark.window.archive.model import HIT, HitModel
+from ptmark.window.archive.saved import SavedSearches
+from ptmark.window.archive.search import SearchBar, as_words
+from ptmark.window.archive.table import HitTable
+from ptmark.window.bits import Notice, key_button, plain
+from ptmark.window.session import Session
+from ptmark.window.words import tr
+from ptmark.window.workers import Token
+
+if TYPE_CHECKING:
+    from ptmark.archive import Archive, Hit, Page, Query
+
+__all__ = ["FoundPage"]
+
+_PAGE = 60
+_EMPTY = tr(
+    "The archive is empty.\n\n"
+    "It keeps records and their photos for each part number, so that a later question, "
+    "“what did we see at this place on this part, and are the pictures the originals?”, has "
+    "an answer.\n\n"
+    "To put the first record in: finish an inspection, give it a part number at the Record "
+    "step, and press “Keep in the archive” (Ctrl+K) there. Tick “Keep every record that is "
+    "saved” and it goes by itself.\n\n"
+    "The archive lies in your own folder on this computer and needs no set-up."
+)
+
+
+def _nothing() -> str:
+    return tr(
+        "Nothing in the archive fits.\n\n"
+        "• The line on top is the beginning of a part number: P-1 finds P-17 and P-170. "
+        "A * stands for any letters, a ? for one: *17 finds what ends in 17.\n"
+        "• Where no part number begins so, it is looked for among the words of the records: "
+        "remarks, kinds, notes, names.\n"
+        "• Kind, shape and lengths ask for one indication that has all of them.\n"
+        "• Capitals do not matter. “Clear all” takes every filter away."
+    )
+
+
+class FoundPage(QWidget):
+    """Asks the archive while one types; pages come as one scrolls.
+
+    Signals: ``opened(object)`` a hit to look at; ``left()``; ``check_asked()``.
+    """
+
+    opened = Signal(object)
+    left = Signal()
+    check_asked = Signal()
+
+    def __init__(self, session: Session, door: ArchiveDoor) -> None:
+        super().__init__()
+        self._session, self._door = session, door
+        self.model = HitModel()
+        self.found: Query | None = None  # what is shown, as the archive was asked
+        self.bar = SearchBar()
+        self.said = Notice()
+        self.count = plain()
+        self.empty = plain(_EMPTY)
+        self.table = HitTable(self.model)
+        self.gallery = Gallery(self.model)
+        self.gallery.setSelectionModel(self.table.selectionModel())
+        self.views = QStackedWidget()
+        self.nothing = plain(_nothing())
+        for view in (self.gallery, self.table, self.empty, self.nothing):
+            self.views.addWidget(view)
+        self.turn_button = key_button(tr("As a table"), "Ctrl+T", self.turn_view, window=self)
+        self.back_button = key_button(tr("Back to the work"), "Escape", self.left.emit)
+        self.saved = SavedSearches(door)
+        self.bar.row.insertWidget(1, self.saved.choice)
+        self.bar.put_under_filters(self.saved)
+        self.export = HitsExport(door)
+        self.check_button = key_button(
+            tr("State of the archive …"),
+            "",
+            self.check_asked.emit,
+            tip=tr("Check records and photos; rules and holds"),
+        )
+        self._lay_out()
+        self._connect()
+
+    def _lay_out(self) -> None:
+        for text in (self.empty, self.nothing):
+            text.setAlignment(Qt.AlignmentFlag.AlignTop | Qt.AlignmentFlag.AlignLeft)
+            text.setContentsMargins(24, 24, 24, 24)
+        told = QHBoxLayout()
+        told.addWidget(self.count, 1)
+        told.addWidget(self.turn_button)
+        told.addWidget(self.back_button)
+        column = QVBoxLayout(self)
+        column.setContentsMargins(16, 10, 16, 10)
+        column.addWidget(self.bar)
+        column.addWidget(self.said)
+        column.addLayout(told)
+        column.addWidget(self.views, 1)
+        deeds = QHBoxLayout()
+        deeds.addWidget(self.export)
+        deeds.addStretch(1)
+        deeds.addWidget(self.check_button)
+        column.addLayout(deeds)
+
+    def _connect(self) -> None:
+        door = self._door
+        self.bar.asked.connect(self.search)
+        self.saved.run.connect(self.bar.show_query)
+        self.saved.wanted.connect(self._keep_search)
+        for piece in (self.saved, self.export):
+            piece.told.connect(lambda said: self.said.say(said, "done"))
+            piece.failed.connect(self._fail)
+        self.model.more_asked.connect(self._read_on)
+        self.model.glances_asked.connect(lambda hits: read_glances(door, self.model, hits))
+        for view in (self.table, self.gallery):
+            view.activated.connect(lambda index: self.opened.emit(index.data(HIT)))
+        self.bar.line.returnPressed.connect(self.take_focus)
+        QShortcut(
+            QKeySequence("Escape"),
+            self,
+            self.left.emit,
+            context=Qt.ShortcutContext.WidgetWithChildrenShortcut,
+        )
+
+    # -- asking -------------------------------------------------------------------------------
+    def search(self) -> None:
+        """Ask the archive for what line and filters say now."""
+        self.said.say("")
+        try:
+            asked = self.bar.query(self._session.unit)
+        except PtmarkError as exc:
+            self.said.say_error(exc)
+            return
+
+        def work(archive: "Archive", token: Token) -> "tuple[int, Query]":
+            from ptmark.archive import count, find
+
+            query, page = asked, find(archive, asked, limit=_PAGE)
+            if not page.hits and asked.part:
+                token.check()
+                query = as_words(asked)
+                page = find(archive, query, limit=_PAGE)
+            token.partial((query, page))
+            return (len(page.hits) if page.after is None else count(archive, query)), query
+
+        self._door.ask(
+            "",
+            work,
+            self._show_count,
+            partial=self._show,
+            failed=self._fail,
+            key="archive find",
+        )
+
+    def _keep_search(self) -> None:
+        try:
+            self.saved.keep(self.bar.query(self._session.unit))
+        except PtmarkError as exc:
+            self.said.say_error(exc)
+
+    def _show(self, got: "tuple[Query, Page]") -> None:
+        self.found, page = got
+        self.export.offer(self.found if page.hits else None)
+        self.model.unit = self._session.unit
+        self.model.begin(page)
+        instead = self.empty if self.bar.asks_nothing else self.nothing
+        self.views.setCurrentWidget(self._view() if page.hits else instead)
+        self.turn_button.setEnabled(bool(page.hits))
+        if page.hits:
+            self.table.setCurrentIndex(self.model.index(0, 0))
+
+    def _show_count(self, got: "tuple[int, Query]") -> None:
+        number, query = got
+        line = self.bar.line.text().strip()
+        records = tr("1 record") if number == 1 else tr("{0:,} records", number)
+        if not line:
+            how = "" if self.bar.asks_nothing else tr(" fit the filters")
+        elif query.words:
+            how = tr(" with the words “{0}”; no part number begins so", line)
+        elif set(line) & {"*", "?"}:
+            how = tr(" with the part number {0}", line)
+        else:
+            how = tr(" whose part number begins with {0}", line)
+        if number or not self.bar.asks_nothing:
+            self.count.setText(
+                tr("{0}{1}, newest first.", records, how)
+                if number
+                else tr("No record{0}.", how)
+            )
+        else:
+            self.count.setText("")
+
+    def _read_on(self, after: tuple[str, int]) -> None:
+        query = self.found
+
+        def work(archive: "Archive", _token: Token) -> "Page":
+            from ptmark.archive import Query, find
+
+            return find(archive, query or Query(), after=after, limit=_PAGE)
+
+        def done(page: "Page") -> None:
+            if query is self.found:
+                self.model.add(page)
+
+        self._door.ask("", work, done, failed=self._fail, key="archive page")
+
+    def _fail(self, exc: Exception) -> None:
+        self.said.say(str(exc))
+
+    # -- showing ------------------------------------------------------------------------------
+    def turn_view(self) -> None:
+        """Pictures in place of the table, or the other way round."""
+        to_table = self.views.currentWidget() is self.gallery
+        self.views.setCurrentWidget(self.table if to_table else self.gallery)
+        name = tr("As pictures") if to_table else tr("As a table")
+        self.turn_button.say(name)
+        self._view().setFocus()
+
+    def _view(self) -> QAbstractItemView:
+        table = self.turn_button.accessibleName() == tr("As pictures")
+        return self.table if table else self.gallery
+
+    def take_focus(self) -> None:
+        """Go on where one was: in the list, or in the line where nothing was found."""
+        if self.model.hits:
+            self._view().setFocus()
+        else:
+            self.bar.line.setFocus()
+
+    @property
+    def chosen(self) -> "Hit | None":
+        """The hit that is selected."""
+        index = self.table.currentIndex()
+        return self.model.hits[index.row()] if index.isValid() else None
+
+    def begin(self) -> None:
+        """Shown anew: ask again, the line ready to type in."""
+        self.bar.line.setFocus()
+        self.bar.line.selectAll()
+        self.saved.read()
+        self.search()

@@ -1,0 +1,176 @@
+"""The picture of the place map: its cells over the newest record's photo, or over a drawing."""
+
+import math
+from pathlib import Path
+from typing import TYPE_CHECKING, Any, NamedTuple
+
+from PySide6.QtGui import QImage
+
+from ptmark.errors import ArchiveError, PtmarkError
+from ptmark.window.archive.pictures import photo_files, to_image
+from ptmark.window.words import tr
+from ptmark.window.workers import Token
+
+if TYPE_CHECKING:
+    from ptmark.archive import Archive, Hit, PlaceMap, Seen
+
+__all__ = [
+    "DRAWING",
+    "NOTHING",
+    "PHOTO",
+    "Ground",
+    "Made",
+    "corner_of",
+    "drawn",
+    "hits_of_cell",
+    "saved",
+    "why_empty",
+]
+
+PHOTO, NOTHING, DRAWING = "photo", "nothing", "drawing"
+_WIDE = 1200  # px of the picture
+
+
+class Ground(NamedTuple):
+    """What lies under the cells; a drawing's place and width on the part in mm."""
+
+    kind: str
+    path: Path | None = None
+    left_mm: float = 0.0
+    top_mm: float = 0.0
+    width_mm: float = 0.0
+
+
+class Made(NamedTuple):
+    """A map and its picture; no picture where nothing was seen."""
+
+    places: "PlaceMap"
+    cells: "dict[tuple[int, int], list[Seen]]"
+    picture: QImage
+    says: str  # what lies under it
+
+
+def why_empty(left_out: int) -> str:
+    """Why a map shows nothing, and what would make it show something."""
+    if not left_out:
+        return tr(
+            "No record of this part number holds an indication with a place in millimetres: "
+            "that takes a scale in the photo."
+        )
+    return tr(
+        "None of the {0} records says where it lies on the part. Give the same location datum "
+        "(at the Record step, such as “corner at hole A, x along the weld”) in each of them, "
+        "and choose it here; or lay them by hand: ptmark archive place.",
+        left_out,
+    )
+
+
+def corner_of(said: str, where: str) -> tuple[float, float]:
+    """Two typed numbers, mm; ArchiveError where they are none.
+
+    Examples
+    --------
+    >>> corner_of("10, 2.5", "corner"), corner_of("10,5; -2", "corner")
+    ((10.0, 2.5), (10.5, -2.0))
+    """
+    pieces = said.replace(";", " ").replace(", ", " ").split()
+    try:
+        left, top = (float(one.replace(",", ".")) for one in pieces)
+    except ValueError:
+        what, mend = tr("“{0}” is no corner", said), tr("write it as 0, 0")
+        raise ArchiveError(what, where=where, mend=mend) from None
+    return left, top
+
+
+def drawn(
+    archive: "Archive", token: Token, part: str, datum: str, cell: float, ground: Ground
+) -> Made:
+    """The map of a part number and its picture."""
+    from ptmark.archive import place_map, seen_by_cell, shaded
+
+    places = place_map(archive, part, datum=datum, cell_mm=cell)
+    token.check()
+    if not places.seen:
+        return Made(places, {}, QImage(), "")
+    if ground.kind != NOTHING:
+        box = _wider(places.box_mm, cell)
+        places = place_map(archive, part, datum=datum, cell_mm=cell, box_mm=box)
+    under, says = _under(archive, places, ground)
+    token.check()
+    picture = to_image(shaded(places, _WIDE, under))
+    return Made(places, seen_by_cell(places), picture, says)
+
+
+def _wider(
+    box: tuple[float, float, float, float], cell: float
+) -> tuple[float, float, float, float]:
+    """The box and some of the part around it, in whole cells, so that one sees where it is."""
+    x0, y0, x1, y1 = box
+    more = max(0.15 * max(x1 - x0, y1 - y0), 5.0)
+    more = math.ceil(more / cell) * cell
+    return x0 - more, y0 - more, x1 + more, y1 + more
+
+
+def _under(archive: "Archive", places: "PlaceMap", ground: Ground) -> tuple[Any, str]:
+    """What lies under the map, as its box shows it, and a word on it."""
+    from ptmark.archive import laid_out
+    from ptmark.photo import open_photo
+
+    if ground.kind == DRAWING and ground.path is not None:
+        rgb = open_photo(ground.path).rgb
+        step = ground.width_mm / rgb.shape[1]
+        matrix = [[step, 0, ground.left_mm + step / 2], [0, step, ground.top_mm + step / 2]]
+        return laid_out(rgb, [*matrix, [0, 0, 1]], places, width=_WIDE), ""
+    if ground.kind == NOTHING:
+        return None, ""
+    return _photo_under(archive, places)
+
+
+def _photo_under(archive: "Archive", places: "PlaceMap") -> tuple[Any, str]:
+    """The photo of the newest record on the map whose surface is known."""
+    import numpy as np
+
+    from ptmark.archive import laid_out, photos_of, placements, record_bytes
+    from ptmark.photo import open_photo
+    from ptmark.record import Record
+    from ptmark.record.store import parsed
+
+    placed = placements(archive)
+    for name in dict.fromkeys(one.record_id for one in reversed(places.seen)):
+        record = Record.from_json(parsed(record_bytes(archive, name), name), where=name)
+        matrix = record.scale["homography"]
+        if matrix is None:
+            continue
+        a, b, c, d, e, f = placed.get(name, (1, 0, 0, 0, 1, 0))
+        to_part = np.array([[a, b, c], [d, e, f], [0, 0, 1]]) @ np.asarray(matrix, float)
+        own = [
+            one for one in photos_of(archive, name) if one["sha256"] == record.photo["sha256"]
+        ]
+        try:
+            with photo_files(archive, own[:1]) as paths:
+                rgb = open_photo(paths[0]).rgb
+        except (PtmarkError, OSError, IndexError):
+            return None, tr("The photo of {0} cannot be read: check the archive.", name)
+        says = tr("Under it: the photo of {0}, laid flat by its scale.", name)
+        return laid_out(rgb, to_part, places, width=_WIDE), says
+    return None, tr("No record on the map has a photo with a flat scale to lay under it.")
+
+
+def saved(made: Made, path: Path) -> None:
+    """Write the map with its scale as a picture, as `ptmark archive map` does."""
+    from ptmark.archive import density_picture
+    from ptmark.report import save
+    from ptmark.report.encoding import encoded
+
+    save(path, encoded(density_picture(made.places, width=_WIDE), ".png"))
+
+
+def hits_of_cell(archive: "Archive", token: Token, ids: list[str]) -> "list[Hit]":
+    """The inspections of these records, newest first."""
+    from ptmark.archive import Query, find
+
+    hits: list[Hit] = []
+    for one in ids:
+        token.check()
+        hits += find(archive, Query(record_id=one)).hits
+    return sorted(hits, key=lambda hit: hit.examined_on, reverse=True)

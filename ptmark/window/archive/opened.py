@@ -1,0 +1,105 @@
+"""A kept record read beside the window: what it tells, where it was taken, its report."""
+
+from contextlib import ExitStack
+from pathlib import Path
+from typing import TYPE_CHECKING, NamedTuple
+
+from ptmark.errors import ArchiveError
+from ptmark.window.archive.pictures import photo_files
+from ptmark.window.words import tr
+
+if TYPE_CHECKING:
+    from ptmark.archive import Archive, Hit
+    from ptmark.record import Record
+
+__all__ = ["Opened", "photo_of", "read_hit", "write_report"]
+
+
+class Opened(NamedTuple):
+    """A record, what it tells in lines, and the photos that hold a place."""
+
+    record: "Record"
+    told: str
+    places: tuple[str, ...]  # photos that hold a place where they were taken
+
+
+def read_hit(archive: "Archive", hit: "Hit") -> Opened:
+    """Read a record and what the archive knows of it."""
+    from ptmark.archive import indications_of, key_for, photos_of
+    from ptmark.photo.location import location_of
+    from ptmark.window.archive.model import length_text
+
+    record = _kept(archive, hit.record_id)
+    serial = tr(", serial {0}", hit.serial) if hit.serial else ""
+    signed = tr(", signed {0}×", hit.signatures) if hit.signatures else tr(", not signed")
+    lines = [
+        f"{hit.part or tr('no part number')}{serial}",
+        tr("Examined on {0}", hit.examined_on)
+        + (tr(" by {0}", hit.examiner) if hit.examiner else ""),
+        tr("Revision {0}{1}", hit.revision, signed),
+        tr(
+            "Verdict: {0}; disposition: {1}",
+            tr(hit.verdict or "none"),
+            tr(hit.disposition or tr("not decided")),
+        ),
+    ]
+    if hit.retest_of:
+        lines.append(tr("Retest of the record {0}", hit.retest_of))
+    for row in indications_of(archive, hit.record_id):
+        length = length_text(row["length_mm"], row["length_u_mm"], "mm")
+        lines.append(f"{row['letter']}: {row['kind'] or tr(str(row['shape']))}, {length}")
+    places = []
+    for photo in photos_of(archive, hit.record_id):
+        with archive.guarded():
+            data = archive.store.read(key_for(photo["sha256"], photo["suffix"]))
+        if (place := location_of(data)) is not None:
+            name = photo["name"] or photo["sha256"][:12]
+            places.append(tr("{0} at {1:.5f}, {2:.5f}", name, place.latitude, place.longitude))
+    return Opened(record, "\n".join(lines), tuple(places))
+
+
+def photo_of(archive: "Archive", record: "Record", number: int) -> dict[str, object]:
+    """The row of one of its photos, counted from 0."""
+    from ptmark.archive import photos_of
+
+    sha256 = str(record.views()[number].photo["sha256"])
+    for one in photos_of(archive, record.id):
+        if one["sha256"] == sha256:
+            return one
+    raise ArchiveError(tr("a photo of the record is not kept"), where=sha256[:12])
+
+
+def write_report(archive: "Archive", record: "Record", path: Path) -> None:
+    """Write its report as PDF, with the story of a retest as far as the archive has it."""
+    from ptmark.inspection.retests import tests_before
+    from ptmark.photo import Photo, open_photo
+    from ptmark.report import write_pdf
+
+    def find(link: dict[str, object]) -> "tuple[Record, Photo | None] | None":
+        try:
+            before = _kept(archive, str(link["id"]))
+        except ArchiveError:
+            return None
+        try:
+            (place,) = held.enter_context(photo_files(archive, [photo_of(archive, before, 0)]))
+        except ArchiveError:
+            return before, None
+        return before, open_photo(place)
+
+    rows = [photo_of(archive, record, number) for number in range(len(record.views()))]
+    with ExitStack() as held:
+        paths = held.enter_context(photo_files(archive, rows))
+        first = open_photo(paths[0])
+        more = (open_photo(one) for one in paths[1:])
+        earlier = tests_before(record, paths[0], find)
+        write_pdf(path, record, first.rgb, paths[0], earlier=earlier, more=more)
+
+
+def _kept(archive: "Archive", record_id: str) -> "Record":
+    """A record as it is kept; ArchiveError where it is not."""
+    from ptmark.archive import record_bytes
+    from ptmark.record import Record
+    from ptmark.record.store import parsed
+
+    document = parsed(record_bytes(archive, record_id), record_id)
+    return Record.from_json(document, where=record_id)

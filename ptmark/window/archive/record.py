@@ -1,0 +1,254 @@
+"""One record of the archive, only to look at: its report, its photos, and judging it again."""
+
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+from PySide6.QtCore import Qt, Signal
+from PySide6.QtGui import QKeySequence, QShortcut
+from PySide6.QtWidgets import (
+    QHBoxLayout,
+    QVBoxLayout,
+    QWidget,
+)
+
+from ptmark.window import dialogs
+from ptmark.window.archive.changes import ChangesTable, judged_again
+from ptmark.window.archive.door import ArchiveDoor
+from ptmark.window.archive.opened import Opened, photo_of, read_hit, write_report
+from ptmark.window.archive.pictures import photo_files
+from ptmark.window.bits import Choice, Notice, heading, key_button, plain, quiet
+from ptmark.window.view.levels import PhotoLevels, build_levels
+from ptmark.window.view.photo_view import PhotoView
+from ptmark.window.words import tr
+from ptmark.window.workers import Token
+
+if TYPE_CHECKING:
+    from ptmark.archive import Archive, Hit
+    from ptmark.criteria import Change
+    from ptmark.record import Record
+
+__all__ = ["RecordPage"]
+
+_SIDE = 400  # px wide
+
+
+class RecordPage(QWidget):
+    """Report picture on the left, facts and judging again on the right.
+
+    Signals: ``left()``; ``retest_asked(object)`` a `Record`; ``history_asked(str, str)`` part
+    and serial, "" for all serials; ``map_asked(str)`` the part.
+    """
+
+    left = Signal()
+    retest_asked = Signal(object)
+    history_asked = Signal(str, str)
+    map_asked = Signal(str)
+
+    def __init__(self, door: ArchiveDoor) -> None:
+        super().__init__()
+        self._door = door
+        self._hit: Hit | None = None
+        self.record: Record | None = None
+        self.view = PhotoView()
+        self.view.setAccessibleName(tr("Report of the record; wheel zooms, drag moves"))
+        self.photo = Choice(tr("Photo of the record"))
+        self.photo.activated.connect(self._draw)
+        self.facts = plain()
+        self.location = Notice()
+        self.said = Notice()
+        self.retest_button = key_button(
+            tr("Start a retest …"),
+            "",
+            self._retest,
+            tip=tr("Opens its photo, linked to this record"),
+        )
+        self.pdf_button = key_button(tr("Report as PDF …"), "", self._save_pdf)
+        self.part_button = key_button(tr("History of the part"), "", lambda: self._history(""))
+        self.serial_button = key_button(
+            tr("History of the serial"),
+            "",
+            lambda: self._history(self._hit.serial),  # type: ignore[union-attr]
+        )
+        self.map_button = key_button(
+            tr("Place map of the part"),
+            "",
+            lambda: self.map_asked.emit(self._hit.part),  # type: ignore[union-attr]
+        )
+        self.back_button = key_button(tr("Back"), "Escape", self.left.emit)
+        self.criteria = Choice(tr("Judge again by"))
+        self.criteria.activated.connect(lambda _: self.judge())
+        self.changes = ChangesTable()
+        self.changed = plain()
+        self._lay_out()
+
+    def _lay_out(self) -> None:
+        side = QWidget()
+        side.setFixedWidth(_SIDE)
+        column = QVBoxLayout(side)
+        column.setContentsMargins(0, 0, 0, 0)
+        column.addWidget(self.back_button)
+        column.addWidget(self.facts)
+        column.addWidget(self.location)
+        column.addWidget(self.photo)
+        for pair in (
+            (self.retest_button, self.pdf_button),
+            (self.part_button, self.serial_button),
+        ):
+            row = QHBoxLayout()
+            for button in pair:
+                row.addWidget(button)
+            column.addLayout(row)
+        column.addWidget(self.map_button)
+        column.addWidget(self.said)
+        column.addWidget(heading(tr("Judge again by other criteria")))
+        column.addWidget(self.criteria)
+        column.addWidget(self.changed)
+        column.addWidget(self.changes, 1)
+        column.addWidget(
+            quiet(tr("The record stays as it is. A verdict is an aid; the inspector decides."))
+        )
+        row = QHBoxLayout(self)
+        row.setContentsMargins(16, 10, 16, 10)
+        row.addWidget(self.view, 1)
+        row.addWidget(side)
+        QShortcut(
+            QKeySequence("Escape"),
+            self,
+            self.left.emit,
+            context=Qt.ShortcutContext.WidgetWithChildrenShortcut,
+        )
+
+    # -- opening ------------------------------------------------------------------------------
+    def show_hit(self, hit: "Hit") -> None:
+        """Read the record and draw its report."""
+        self._hit, self.record = hit, None
+        for notice in (self.said, self.location):
+            notice.say("")
+        self.view.set_levels(None)
+        self.facts.setText("")
+        self.changed.setText("")
+        self.changes.setRowCount(0)
+        self.photo.clear()
+        self.photo.hide()
+        self._enable(on=False)
+        self.back_button.setFocus()
+        self._door.ask(
+            tr("Reading the record"),
+            lambda archive, _token: read_hit(archive, hit),
+            self._show,
+            failed=self._fail,
+            key="archive record",
+        )
+
+    def _show(self, got: Opened) -> None:
+        self.record = got.record
+        self.facts.setText(got.told)
+        if got.places:
+            self.location.say(
+                tr(
+                    "Where it was taken stands in the photo: {0}. An export can "
+                    "leave it out; the original keeps it.",
+                    "; ".join(got.places),
+                )
+            )
+        views = got.record.views()
+        for number in range(len(views)):
+            self.photo.addItem(tr("Photo {0} of {1}", number + 1, len(views)), number)
+        self.photo.setVisible(len(views) > 1)
+        self._offer_criteria()
+        self._enable(on=True)
+        self._draw(0)
+
+    def _draw(self, number: int) -> None:
+        record = self.record
+        if record is None:
+            return
+
+        def work(archive: "Archive", token: Token) -> PhotoLevels:
+            from ptmark.photo import open_photo
+            from ptmark.report import annotated_image
+
+            with photo_files(archive, [photo_of(archive, record, number)]) as paths:
+                rgb = open_photo(paths[0]).rgb
+            token.check()
+            return build_levels(annotated_image(record, rgb, number))
+
+        self._door.ask(
+            tr("Drawing the report"),
+            work,
+            self.view.set_levels,
+            failed=self._fail,
+            key="archive record",
+        )
+
+    def _enable(self, *, on: bool) -> None:
+        has_part = bool(self._hit and self._hit.part)
+        self.retest_button.setEnabled(on)
+        self.pdf_button.setEnabled(on)
+        self.criteria.setEnabled(on)
+        self.part_button.setEnabled(on and has_part)
+        self.map_button.setEnabled(on and has_part)
+        self.serial_button.setEnabled(on and has_part and bool(self._hit and self._hit.serial))
+
+    def _fail(self, exc: Exception) -> None:
+        self.said.say(str(exc))
+
+    # -- deeds --------------------------------------------------------------------------------
+    def _retest(self) -> None:
+        if self.record is not None:
+            self.retest_asked.emit(self.record)
+
+    def _history(self, serial: str) -> None:
+        if self._hit is not None:
+            self.history_asked.emit(self._hit.part, serial)
+
+    def _save_pdf(self) -> None:
+        record = self.record
+        if record is None:
+            return
+        name = f"{Path(str(record.photo['file'])).stem}-report.pdf"
+        path = dialogs.ask_where_to_save(self, Path.home() / name, tr("PDF (*.pdf)"))
+        if path is None:
+            return
+        self._door.ask(
+            tr("Writing {0}", path.name),
+            lambda archive, _token: write_report(archive, record, path),
+            lambda _: self.said.say(tr("Saved {0} in {1}", path.name, path.parent), "done"),
+            failed=self._fail,
+            key="archive pdf",
+        )
+
+    # -- judging again ------------------------------------------------------------------------
+    def _offer_criteria(self) -> None:
+        from ptmark.criteria import list_profiles
+
+        self.criteria.clear()
+        self.criteria.addItem(tr("Choose the criteria …"), "")
+        for name in list_profiles():
+            self.criteria.addItem(name, name)
+
+    def judge(self) -> None:
+        """Judge by the chosen criteria and list what changes."""
+        record, name = self.record, str(self.criteria.currentData() or "")
+        self.changes.setRowCount(0)
+        self.changed.setText("")
+        if record is None or not name:
+            return
+        self._door.ask(
+            tr("Judging again"),
+            lambda _archive, _token: judged_again(record, name),
+            self._show_judged,
+            failed=self._fail,
+            key="archive judge",
+        )
+
+    def _show_judged(self, got: "tuple[str, list[tuple[str, Change]]]") -> None:
+        title, rows = got
+        self.changes.show_rows(rows)
+        changed = sum(row.differs for _, row in rows)
+        said = (
+            tr("nothing changes")
+            if not changed
+            else tr("{0} of {1} lines change", changed, len(rows))
+        )
+        self.changed.setText(tr("By {0}: {1}.", title, said))

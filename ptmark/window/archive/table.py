@@ -1,0 +1,28 @@
+"""Inspections of the archive as a table."""
+
+from PySide6.QtWidgets import QAbstractItemView, QHeaderView, QTableView
+
+from ptmark.window.archive.model import HitModel
+from ptmark.window.bits import as_list
+from ptmark.window.words import tr
+
+__all__ = ["HitTable"]
+
+_WIDTHS = (120, 98, 92, 124, 140, 80, 116, 118, 96, 124, 130)  # px
+
+
+class HitTable(QTableView):
+    """One row for each; arrow keys go on, Enter opens."""
+
+    def __init__(self, model: HitModel) -> None:
+        super().__init__()
+        self.setModel(model)
+        self.setAccessibleName(tr("Inspections; Enter opens"))
+        as_list(self)
+        self.setWordWrap(False)  # a long name ends in dots; its tip has it whole
+        self.setSelectionMode(QAbstractItemView.SelectionMode.SingleSelection)
+        head = self.horizontalHeader()
+        head.setSectionResizeMode(QHeaderView.ResizeMode.Interactive)
+        for column, width in enumerate(_WIDTHS):
+            head.resizeSection(column, width)
+        head.setStretchLastSection(True)

@@ -1,0 +1,1 @@
+"""The form in which a customer's own rules are written, with their examples."""

@@ -1,0 +1,1 @@
+"""The process log: times, limits, what was out of them and why."""

@@ -1,0 +1,179 @@
+"""What the process log cautions about, besides times: dates, temperature and light.
+
+The job's procedure governs; nothing here blocks. Each caution belongs to one field of the
+record, beside which it is shown.
+"""
+
+import math
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass
+from datetime import date
+
+from ptmark.window.process.reading import AMBIGUOUS, celsius, irradiance, last_date, lux
+from ptmark.window.words import tr
+
+__all__ = ["CHECKED", "CONDITIONS", "Conditions", "cautions"]
+
+# Keys of `ptmark.record.FIELDS`, with their labels, which name the reason in the deviations.
+_BATCHES = {
+    "penetrant_batch": "Penetrant batch",
+    "remover_batch": "Remover batch",
+    "emulsifier_batch": "Emulsifier batch",
+    "developer_batch": "Developer batch",
+}
+_INSTRUMENTS = {
+    "thermometer": "Thermometer",
+    "light_meter": "Light meter",
+    "uv_meter": "UV-A meter",
+    "length_instrument": "Scale or rule",
+    "clock": "Timer",
+}
+_MEASURED = {
+    "surface_temperature": "Surface temperature",
+    "illuminance": "Illuminance",
+    "uv_irradiance": "UV-A irradiance",
+}
+CHECKED = {**_BATCHES, **_MEASURED, **_INSTRUMENTS}
+
+
+@dataclass(frozen=True)
+class Conditions:
+    """Surface temperature (°C), least light and most ambient light (lx), least UV-A (W/m²).
+
+    ``cold`` is said inside the window but below ``cold_below``, °C. ``on_temperature`` and
+    ``on_light`` say where the figures are from and how sure they are.
+    """
+
+    temperature: tuple[float, float]
+    outside: str
+    light: float
+    ambient: float
+    uv: float
+    on_temperature: str
+    on_light: str
+    cold_below: float = float("-inf")
+    cold: str = ""
+
+
+# ISO 3452-1 as ISO 3452-6 quotes it; parts 5 and 6, 500 lx and the UV figures from memory.
+_ISO = Conditions(
+    temperature=(10, 50),
+    outside=tr("ISO 3452-6 is for colder surfaces, ISO 3452-5 for hotter ones."),
+    light=500,
+    ambient=20,
+    uv=10,
+    on_temperature="ISO 3452-1",
+    on_light="ISO 3059, second-hand",
+)
+# Second-hand; the doubled dwell is Table T-672 of the 2007 edition.
+_ASME = Conditions(
+    temperature=(5, 52),
+    outside=tr("Qualify the procedure by Appendix III."),
+    light=1076,
+    ambient=21.5,
+    uv=10,
+    on_temperature="ASME V, Article 6, T-652, second-hand",
+    on_light="ASME V, Article 6, T-676, second-hand",
+    cold_below=10,
+    cold=tr("Below 10 °C the least dwell is doubled (Table T-672, 2007 edition)."),
+)
+# By the names of `process_limits.LIMITS`. Common practice has no figures of its own here.
+CONDITIONS = {
+    "common practice": _ISO,
+    "ASME V, welds and castings": _ASME,
+    "ASME V, wrought": _ASME,
+    "ISO 3452-1": _ISO,
+}
+
+
+def cautions(
+    fields: Mapping[str, str], held: Conditions, *, fluorescent: bool, today: date
+) -> dict[str, str]:
+    """What to know of each field, by its key; no entry where there is nothing to say.
+
+    Dates are held against the examination's own date where that can be read, else against
+    ``today``.
+    """
+    examined = last_date(fields.get("examination_date", ""))
+    day = examined if isinstance(examined, date) else today
+    checks: dict[str, Callable[[str], str]] = {
+        **dict.fromkeys(_BATCHES, lambda text: _past(text, day, tr("This batch expired on"))),
+        **dict.fromkeys(
+            _INSTRUMENTS, lambda text: _past(text, day, tr("Calibration was due on"))
+        ),
+        "surface_temperature": lambda text: _temperature(text, held),
+        "illuminance": lambda text: _light(text, held, fluorescent=fluorescent),
+        "uv_irradiance": lambda text: _uv(text, held),
+    }
+    found = {}
+    for key, check in checks.items():
+        text = fields.get(key, "").strip()
+        if text and (said := check(text)):
+            found[key] = said
+    return found
+
+
+def _past(text: str, day: date, what: str) -> str:
+    read = last_date(text)
+    if read == AMBIGUOUS:
+        return tr("The date can be read two ways. Write it year-month-day.")
+    if isinstance(read, date) and read < day:
+        return tr("{0} {1}, before the examination ({2}).", what, read, day)
+    return ""
+
+
+def _temperature(text: str, held: Conditions) -> str:
+    read, (least, most) = celsius(text), held.temperature
+    if not read:
+        return tr("Write the unit, °C or °F, so that it can be checked.")
+    window = _window(least, most, held.on_temperature)
+    if min(read) < least:
+        said = tr("Too cold: {0:.3g} °C is below {1}. {2}", min(read), window, held.outside)
+        return said.rstrip()
+    if max(read) > most:
+        said = tr("Too hot: {0:.3g} °C is above {1}. {2}", max(read), window, held.outside)
+        return said.rstrip()
+    return held.cold if min(read) < held.cold_below else ""
+
+
+def _window(least: float, most: float, source: str) -> str:
+    if math.isinf(least):
+        return tr("at most {0:g} °C ({1})", most, source)
+    if math.isinf(most):
+        return tr("at least {0:g} °C ({1})", least, source)
+    return tr("{0:g} to {1:g} °C ({2})", least, most, source)
+
+
+def _light(text: str, held: Conditions, *, fluorescent: bool) -> str:
+    read = lux(text)
+    if not read:
+        return tr("Write the unit, lx or fc, so that it can be checked.")
+    if fluorescent:
+        if max(read) <= held.ambient + 0.05:  # 2 fc are 21.53 lx
+            return ""
+        return tr(
+            "Too bright: {0:.4g} lx of other light, {1:g} lx at most for "
+            "fluorescent penetrant ({2}).",
+            max(read),
+            held.ambient,
+            held.on_light,
+        )
+    if min(read) >= held.light:
+        return ""
+    return tr(
+        "Too dark: {0:.4g} lx, at least {1:g} lx ({2}).", min(read), held.light, held.on_light
+    )
+
+
+def _uv(text: str, held: Conditions) -> str:
+    read = irradiance(text)
+    if not read:
+        return tr("Write the unit, µW/cm² or W/m², so that it can be checked.")
+    if min(read) >= held.uv:
+        return ""
+    return tr(
+        "Too weak: {0:.4g} µW/cm², at least {1:g} µW/cm² ({2}).",
+        100 * min(read),
+        100 * held.uv,
+        held.on_light,
+    )

@@ -1,0 +1,224 @@
+"""Before and after: another photo of the same area laid over the one at hand."""
+
+from pathlib import Path
+from typing import TYPE_CHECKING, Any
+
+from PySide6.QtCore import QSignalBlocker, Qt
+from PySide6.QtWidgets import QHBoxLayout, QSlider, QVBoxLayout, QWidget
+
+from ptmark.errors import PtmarkError, SeriesError
+from ptmark.window import dialogs
+from ptmark.window.bits import Choice, key_button, plain
+from ptmark.window.memory import Memory
+from ptmark.window.session import Session
+from ptmark.window.view.levels import PhotoLevels, build_levels
+from ptmark.window.view.photo_view import PhotoView
+from ptmark.window.words import tr
+from ptmark.window.workers import Token
+
+if TYPE_CHECKING:
+    from ptmark.photo import Photo
+    from ptmark.scale import SurfaceMap
+
+__all__ = ["TwoPhotos", "laid_over"]
+
+_MOST_PX = 24e6  # of the picture that is laid over
+_WIDEST = 32_000  # px; cv2.warpPerspective takes no larger picture
+_STEPS = 1000  # of the slider
+
+
+class TwoPhotos(QWidget):
+    """A row under the photo: which other photo, the slider, and how well they lie together."""
+
+    def __init__(
+        self, session: Session, view: PhotoView, memory: Memory, window: QWidget
+    ) -> None:
+        super().__init__()
+        self._session, self._view, self._memory = session, view, memory
+        self._of = ""  # SHA-256 of the photo that it is laid over
+        self.on = False
+        self.choice = Choice(tr("The other photo"))
+        self.choice.activated.connect(lambda _: self._take(self.choice.currentData()))
+        self.slider = QSlider(Qt.Orientation.Horizontal)
+        self.slider.setRange(0, _STEPS)
+        self.slider.setPageStep(_STEPS // 10)
+        self.slider.setMinimumHeight(30)
+        self.slider.setAccessibleName(tr("Line between the two photos"))
+        self.slider.valueChanged.connect(lambda value: view.curtain.put(value / _STEPS))
+        view.curtain.moved.connect(self._on_moved)
+        self.says = plain()
+        self.says.setMinimumHeight(2 * self.says.fontMetrics().height())
+        self.close_button = key_button(tr("One photo again"), "", self.turn)
+        row = QHBoxLayout()
+        row.addWidget(self.choice)
+        row.addWidget(self.slider, 1)
+        row.addWidget(self.close_button)
+        column = QVBoxLayout(self)
+        column.setContentsMargins(8, 4, 8, 0)
+        column.addLayout(row)
+        column.addWidget(self.says)
+        self._window = window
+        self.hide()
+        session.photo_shown.connect(self._on_photo)
+
+    def turn(self) -> None:
+        """Two photos, or one again."""
+        if self.on:
+            self._put_away()
+            return
+        if not self._session.has_photo:
+            return
+        self.on = True
+        self.show()
+        self._fill()
+        self.slider.setFocus()
+        self._take(self.choice.currentData())
+
+    def _fill(self) -> None:
+        inspection = self._session.inspection
+        self.choice.clear()
+        if inspection is not None:
+            for number, info in enumerate(inspection.photos.infos):
+                if number != inspection.photos.number:
+                    self.choice.addItem(info.path.name, info.path)
+        self.choice.addItem(tr("Another photo …"), None)
+
+    def _take(self, path: Path | None) -> None:
+        if path is None:
+            path = dialogs.ask_for_photo(self._window, self._memory.folder)
+            if path is None:
+                self._put_away() if self._view.curtain.levels is None else self._fill()
+                return
+            self.choice.insertItem(0, path.name, path)
+            self.choice.setCurrentIndex(0)
+        self._lay(path)
+
+    def _lay(self, path: Path) -> None:
+        inspection = self._session.inspection
+        if inspection is None or inspection.photo is None:
+            return
+        here, surface = inspection.photo, inspection.surface
+        self._of = here.info.sha256
+        self.says.setText(tr("Laying it over the photo …"))
+
+        def work(token: Token) -> tuple[PhotoLevels, str]:
+            from ptmark.photo import open_photo
+
+            other = open_photo(path)
+            token.check()
+            return laid_over(other, here, surface)
+
+        def done(got: tuple[PhotoLevels, str]) -> None:
+            levels, said = got
+            now = self._session.inspection
+            if self.on and now is not None and now.photo is here:
+                self._view.curtain.hang(levels, (path.name, here.info.path.name))
+                self._on_moved(self._view.curtain.share)
+                self.says.setText(said)
+
+        def failed(exc: Exception) -> None:
+            self._view.curtain.hang(None)
+            self._view.update()
+            said = str(exc) if isinstance(exc, PtmarkError) else tr("Cannot be shown: {0}", exc)
+            self.says.setText(said)
+
+        name = tr("Laying {0} over the photo", path.name)
+        self._session.workers.start(name, work, done, failed=failed, key="two photos")
+
+    def _on_moved(self, share: float) -> None:
+        with QSignalBlocker(self.slider):
+            self.slider.setValue(round(share * _STEPS))
+        self._view.update()
+
+    def _on_photo(self, levels: PhotoLevels | None) -> None:
+        """Another photo at hand: what was laid over the one before goes."""
+        inspection = self._session.inspection
+        photo = inspection.photo if inspection else None
+        if self.on and (levels is None or photo is None or photo.info.sha256 != self._of):
+            self._put_away()
+
+    def _put_away(self) -> None:
+        self.on = False
+        self._session.workers.cancel(tr("two photos"))
+        self._view.curtain.hang(None)
+        self._view.update()
+        self.hide()
+        self._view.setFocus()
+
+
+def laid_over(
+    other: "Photo", here: "Photo", surface: "SurfaceMap | None"
+) -> tuple[PhotoLevels, str]:
+    """Another photo in the frame of the one at hand, and in words how well it lies there.
+
+    Parameters
+    ----------
+    other, here : Photo
+    surface : SurfaceMap or None
+        Of the photo at hand; what lies on its scale card takes no part, for cards are moved.
+
+    Notes
+    -----
+    Registered by `ptmark.series.register`. Where that is refused the other photo is only
+    fitted into the frame, and this is said.
+    """
+    import cv2
+    import numpy as np
+
+    from ptmark.series import register
+
+    frame = (here.info.width, here.info.height)
+    try:
+        lead = register(other, here, None, surface)
+    except SeriesError as exc:
+        h = _fitted((other.info.width, other.info.height), frame)
+        said = tr("They do not lie over each other, place by place: {0}", exc)
+    else:
+        h = lead.h
+        middle = np.array([[other.info.width / 2, other.info.height / 2]])
+        off = 2 * float(lead.u_px(middle)[0])
+        said = " ".join([
+            tr(
+                "Laid over each other, on the surface only: {0} points agree, in the middle "
+                "within {1:.1f} px.",
+                lead.inliers,
+                off,
+            ),
+            *(one[0].upper() + one[1:].rstrip(".") + "." for one in lead.cautions),
+        ])  # fmt: skip
+    few, small = _shrink(*frame), _shrink(other.info.width, other.info.height)
+    size = (-(-frame[0] // few), -(-frame[1] // few))
+    way = np.linalg.inv(_grown(few)) @ h @ _grown(small)
+    warped = cv2.warpPerspective(
+        np.ascontiguousarray(other.reduced(small)),
+        way,
+        size,
+        flags=cv2.INTER_LINEAR,
+        borderValue=(90, 94, 100),
+    )
+    return build_levels(warped, size=frame), said
+
+
+def _shrink(width: int, height: int) -> int:
+    """The least factor, of those a photo can be reduced by, that makes it small enough."""
+    factor = 1
+    while width * height / factor**2 > _MOST_PX or max(width, height) / factor > _WIDEST:
+        factor *= 2
+    return factor
+
+
+def _grown(factor: int) -> Any:  # noqa: ANN401 - ndarray, NumPy loads with the first photo
+    """From px of a picture reduced by a factor to px of the whole, both from pixel centres."""
+    import numpy as np
+
+    shift = (factor - 1) / 2
+    return np.array([[factor, 0, shift], [0, factor, shift], [0, 0, 1.0]])
+
+
+def _fitted(size: tuple[int, int], frame: tuple[int, int]) -> Any:  # noqa: ANN401 - see above
+    """A picture as large as it goes into a frame, in its middle."""
+    import numpy as np
+
+    scale = min(frame[0] / size[0], frame[1] / size[1])
+    x, y = ((f - 1) / 2 - scale * (s - 1) / 2 for f, s in zip(frame, size, strict=True))
+    return np.array([[scale, 0, x], [0, scale, y], [0, 0, 1.0]])
