@@ -56,7 +56,7 @@ def test_smoothing_takes_the_wobble_and_keeps_length_and_area():
     ellipse = np.column_stack([200 * np.cos(turn), 60 * np.sin(turn)])
     wobble = np.random.RandomState(3).normal(0, 1.5, ellipse.shape)  # any value does
     made = smooth_outline(ellipse + wobble, 12.0)
-    assert area(made) == pytest.approx(area(ellipse + wobble), rel=1e-3)
+    assert area(made) == pytest.approx(area(ellipse + wobble), rel=1e-6)
     assert np.ptp(made[:, 0]) == pytest.approx(400, abs=4)
     off = np.abs((made[:, 0] / 200) ** 2 + (made[:, 1] / 60) ** 2 - 1)
     before = ellipse + wobble
@@ -117,7 +117,10 @@ def test_by_mouse_and_keys_each_is_one_step_of_undo(qtbot, opened, idle):
     qtbot.keyClick(opened, KEY.Key_M)
     smooth = inspection.marked(crack.id)
     assert smooth.edge.noise_px > joined.edge.noise_px
-    assert area(smooth.outline_px) == pytest.approx(area(joined.outline_px), rel=1e-6)
+    # Kept to 0.01 px, a point lies up to 0.005 px off, and the area by that along the outline.
+    steps = np.diff(smooth.outline_px, axis=0, append=smooth.outline_px[:1])
+    kept = 0.005 * np.hypot(*steps.T).sum()
+    assert area(smooth.outline_px) == pytest.approx(area(joined.outline_px), abs=kept)
     # Cut off its right end.
     qtbot.keyClick(opened, KEY.Key_X)
     for x, y in ((430, 280), (500, 280), (500, 360), (430, 360)):
