@@ -66,7 +66,9 @@ SAME_PART_NUMBER = _PROCEDURE | {
 }
 
 
-def filled(fields: Mapping[str, str], carried: frozenset[str], new: Mapping[str, str]) -> Any:  # noqa: ANN401
+def filled(
+    fields: Mapping[str, str], carried: frozenset[str], new: Mapping[str, str]
+) -> dict[str, Any]:
     """The change to a state that typing into fields makes; what is typed is carried no more.
 
     Parameters
@@ -82,7 +84,7 @@ def filled(fields: Mapping[str, str], carried: frozenset[str], new: Mapping[str,
     ({'examiner': 'B'}, frozenset())
     """
     kept = {key: text for key, text in {**fields, **new}.items() if text.strip()}
-    return {"fields": kept, "carried": carried - new.keys()}
+    return {"fields": kept, "carried": carried.difference(new)}
 
 
 def from_same_part_number(
