@@ -83,7 +83,7 @@ class LastOfPart(QObject):
         if state is None or not offered:
             return
         new = offered.pop("fields", {})
-        carried = state.carried | new.keys() | ({"profile"} if "profile" in offered else set())
+        carried = state.carried.union(new, {"profile"} & offered.keys())
         self._session.change(
             tr("take over the last inspection"),
             fields={**state.fields, **new},

@@ -208,7 +208,7 @@ class ArchiveDesk(QObject):
         self._session.change(
             tr("start the retest of {0}", record.id),
             fields={**mine, **theirs},
-            carried=state.carried | theirs.keys(),
+            carried=state.carried.union(theirs),
             retest_of=link_to(record, f"{record.id}.json"),
             profile=profile if profile in list_profiles() else state.profile,
         )
