@@ -87,7 +87,7 @@ class LastOfPart(QObject):
         self._session.change(
             tr("take over the last inspection"),
             fields={**state.fields, **new},
-            carried=frozenset(carried),
+            carried=carried,
             **offered,
         )
 
