@@ -21,6 +21,7 @@ from ptmark.inspection.whole import Inspection, Marked, State
 from ptmark.inspection.workings import Look
 from ptmark.photo import CameraProfile, Photo, open_photo
 from ptmark.record import Record
+from ptmark.record.plain import OUTLINE_DIGITS, points
 from ptmark.scale import reference_from_json, reference_to_json
 
 __all__ = ["DRAFT_SCHEMA", "draft_of_record", "draft_to_json", "restore_draft"]
@@ -79,7 +80,7 @@ _NO_LOOK: dict[str, Any] = {"left_out": [], "haze": None}
 def _look_to_json(look: Look) -> dict[str, Any]:
     left_out, haze = look
     blobs = [
-        {"outline_px": np.round(one.outline_px, 2).tolist(), "reason": one.reason}
+        {"outline_px": points(one.outline_px, OUTLINE_DIGITS), "reason": one.reason}
         for one in left_out
     ]
     return {"left_out": blobs, "haze": haze}

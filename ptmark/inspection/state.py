@@ -11,6 +11,7 @@ from ptmark.dye import EdgeQuality, Suggestions
 from ptmark.errors import OutlineError
 from ptmark.inspection.carrying import NEXT_PART
 from ptmark.photo import PhotoInfo
+from ptmark.record.plain import EDGE_DIGITS, OUTLINE_DIGITS
 from ptmark.scale import Reference
 
 __all__ = [
@@ -80,7 +81,7 @@ class Marked:
     reason: str = ""
 
     def __post_init__(self) -> None:
-        outline_px, edge = np.round(self.outline_px, 2), rounded_edge(self.edge)
+        outline_px, edge = np.round(self.outline_px, OUTLINE_DIGITS), _rounded_edge(self.edge)
         # What is fine as it is stays the same object: measurements are kept by it.
         if not np.array_equal(outline_px, self.outline_px):
             object.__setattr__(self, "outline_px", outline_px)
@@ -88,10 +89,10 @@ class Marked:
             object.__setattr__(self, "edge", edge)
 
 
-def rounded_edge(edge: EdgeQuality) -> EdgeQuality:
+def _rounded_edge(edge: EdgeQuality) -> EdgeQuality:
     """An edge's figures to 0.0001 px."""
     sizes: dict[str, Any] = {
-        name: round(value, 4)
+        name: round(value, EDGE_DIGITS)
         for name, value in asdict(edge).items()
         if isinstance(value, float)
     }

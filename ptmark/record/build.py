@@ -19,6 +19,7 @@ from ptmark.photo import PhotoInfo
 from ptmark.record.cautions import cautions_of
 from ptmark.record.model import Record
 from ptmark.record.plain import (
+    OUTLINE_DIGITS,
     edge_json,
     evaluation_json,
     lens_json,
@@ -143,7 +144,8 @@ def build_record(  # noqa: PLR0913 - one argument for each part of the record, b
         area_px=None if area_px is None else points(area_px, 2),
         indications=[_indication(one, surface) for one in entries],
         left_out=[
-            {"outline_px": points(b.outline_px, 2), "reason": b.reason} for b in left_out
+            {"outline_px": points(b.outline_px, OUTLINE_DIGITS), "reason": b.reason}
+            for b in left_out
         ],
         evaluation=None if evaluation is None else evaluation_json(evaluation),
         disposition={"decision": decision, "reason": decision_reason},
@@ -195,7 +197,7 @@ def given_json(
         "dropped": [
             {
                 "id": one.id,
-                "outline_px": points(one.outline_px, 2),
+                "outline_px": points(one.outline_px, OUTLINE_DIGITS),
                 "edge": edge_json(one.edge),
                 "source": one.edge.source,
                 "confidence": share(one.confidence),
@@ -215,7 +217,7 @@ def _indication(one: Entry, surface: SurfaceMap | None) -> dict[str, Any]:
         "id": one.id,
         **(_unmeasured() if made is None else _measured(made)),
         **({} if one.edge_u is None else {"edge_u_mm": number(one.edge_u, 4)}),
-        "outline_px": points(one.outline_px, 2),
+        "outline_px": points(one.outline_px, OUTLINE_DIGITS),
         "centre_px": _centre_px(one, surface),
         "ends_px": None
         if made is None or surface is None

@@ -18,6 +18,8 @@ from ptmark.photo import PhotoInfo
 from ptmark.scale import PipeMap, Reference, SurfaceMap, reference_to_json
 
 __all__ = [
+    "EDGE_DIGITS",
+    "OUTLINE_DIGITS",
     "edge_json",
     "evaluation_json",
     "lens_json",
@@ -30,6 +32,9 @@ __all__ = [
 
 Array = npt.NDArray[np.float64]
 _TEXT = 200
+# What a person may go on with; `ptmark.inspection.Marked` holds it as finely.
+OUTLINE_DIGITS = 2  # 0.01 px
+EDGE_DIGITS = 4
 
 
 def number(value: float | None, digits: int) -> float | None:
@@ -56,9 +61,13 @@ def edge_json(edge: EdgeQuality) -> dict[str, Any]:
     """How sure an outline's edge is, px; where its ends were not taken apart, not of them."""
     apart = {"end_shift_px": edge.end_shift_px, "operator_px": edge.operator_px}
     return {
-        "shift_px": number(edge.shift_px, 4),
-        "noise_px": number(edge.noise_px, 4),
-        **{name: number(value, 4) for name, value in apart.items() if value is not None},
+        "shift_px": number(edge.shift_px, EDGE_DIGITS),
+        "noise_px": number(edge.noise_px, EDGE_DIGITS),
+        **{
+            name: number(value, EDGE_DIGITS)
+            for name, value in apart.items()
+            if value is not None
+        },
     }
 
 
