@@ -4,6 +4,7 @@ Never trusts a file: size and format are checked before decoding, and what canno
 gives one clear `PhotoError`. The original bytes are never written.
 """
 
+from ptmark.photo.camera import Camera
 from ptmark.photo.camera_profile import (
     CameraProfile,
     load_profiles,
@@ -13,7 +14,7 @@ from ptmark.photo.camera_profile import (
 )
 from ptmark.photo.color import linear_to_lab, linear_to_srgb, srgb_to_linear
 from ptmark.photo.opening import open_photo, read_info, read_preview
-from ptmark.photo.picture import Camera, Photo, PhotoInfo
+from ptmark.photo.picture import Photo, PhotoInfo
 
 __all__ = [
     "Camera",

@@ -8,7 +8,7 @@ import re
 from dataclasses import dataclass, field
 
 from ptmark.photo._ifd import Entry, first_ifd, read_ifd
-from ptmark.photo.picture import Camera
+from ptmark.photo.camera import Camera
 
 __all__ = ["Exif", "focal_px", "read_exif"]
 

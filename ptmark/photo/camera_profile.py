@@ -12,7 +12,7 @@ from typing import Any
 
 from ptmark.errors import PhotoError
 from ptmark.files import write_whole
-from ptmark.photo.picture import Camera
+from ptmark.photo.camera import Camera
 from ptmark.places import user_folder
 
 __all__ = [

@@ -7,37 +7,16 @@ import hashlib
 import threading
 from dataclasses import dataclass, field, replace
 from pathlib import Path
-from typing import TYPE_CHECKING
 
 import numpy as np
 import numpy.typing as npt
 
 from ptmark.errors import PhotoError
+from ptmark.photo.camera import Camera
+from ptmark.photo.camera_profile import CameraProfile
 from ptmark.photo.color import srgb_to_linear
 
-if TYPE_CHECKING:
-    from ptmark.photo.camera_profile import CameraProfile
-
-__all__ = ["Camera", "Photo", "PhotoInfo"]
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Camera:
-    """What the EXIF data say of the exposure; every field may be None or empty.
-
-    Lengths in mm; ``taken`` is ISO 8601 local time as the camera wrote it, with its offset
-    from UTC where it wrote one. ``has_location`` tells that a place is in the file; the place
-    itself is never read.
-    """
-
-    make: str = ""
-    model: str = ""
-    lens: str = ""
-    taken: str = ""
-    focal_mm: float | None = None
-    focal_35mm_mm: float | None = None
-    digital_zoom: float | None = None
-    has_location: bool = False
+__all__ = ["Photo", "PhotoInfo"]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -67,7 +46,7 @@ class PhotoInfo:
     profile: str = "sRGB"
     focal_px: float | None = None
     camera: Camera = field(default_factory=Camera)
-    calibrated: "CameraProfile | None" = None
+    calibrated: CameraProfile | None = None
     frames: int = 1
     notes: tuple[str, ...] = ()
 
@@ -93,7 +72,7 @@ class Photo:
         self._levels: dict[int, npt.NDArray[np.uint8]] = {1: rgb}
         self._lock = threading.Lock()
 
-    def with_lens(self, profile: "CameraProfile | None") -> "Photo":
+    def with_lens(self, profile: CameraProfile | None) -> "Photo":
         """The same pixels under another profile of the camera's lens, or none.
 
         Examples

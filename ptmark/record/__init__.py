@@ -5,7 +5,8 @@ What is written is checked against the schema first; what is read is never half-
 signed record that is saved again becomes a new revision, chained to the signed one by hash.
 """
 
-from ptmark.record.build import FIGURES, Entry, build_record, given_json
+from ptmark.record.build import FIGURES, build_record, given_json
+from ptmark.record.entry import Entry
 from ptmark.record.fields import FIELDS, Field
 from ptmark.record.model import PHOTO_MEMBERS, Record, completeness
 from ptmark.record.revisions import changed_paths, follow, link_to, revision_hash, revisions

@@ -2,7 +2,6 @@
 
 import uuid
 from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import dataclass
 from datetime import UTC, datetime
 from types import MappingProxyType
 from typing import Any
@@ -12,11 +11,12 @@ import numpy.typing as npt
 
 import ptmark
 from ptmark.criteria import Evaluation
-from ptmark.dye import EdgeQuality, LeftOut
+from ptmark.dye import LeftOut
 from ptmark.errors import RecordError
 from ptmark.measure import Conditions, Measurement, Quantity
 from ptmark.photo import PhotoInfo
 from ptmark.record.cautions import cautions_of
+from ptmark.record.entry import Entry
 from ptmark.record.model import Record
 from ptmark.record.plain import (
     OUTLINE_DIGITS,
@@ -31,33 +31,9 @@ from ptmark.record.plain import (
 )
 from ptmark.scale import Reference, SurfaceMap
 
-__all__ = ["FIGURES", "Entry", "build_record", "given_json"]
+__all__ = ["FIGURES", "build_record", "given_json"]
 
 Array = npt.NDArray[np.float64]
-
-
-@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
-class Entry:
-    """One indication as it goes into the record.
-
-    ``outline_px`` of shape (N, 2) px of the upright photo; ``measurement`` is None where there
-    is no surface. ``standing`` is "suggested" (not looked at) or "taken"; ``confidence`` 0 to 1
-    or None; ``edge_u`` (k = 2, mm) is how well its distance to marked lines is known, None
-    where there are none; ``relevance`` is "", "non-relevant" or "false", the latter two with a
-    ``reason``.
-    """
-
-    id: str
-    outline_px: Array
-    edge: EdgeQuality
-    measurement: Measurement | None = None
-    standing: str = "taken"
-    confidence: float | None = None
-    kind: str = ""
-    note: str = ""
-    relevance: str = ""
-    reason: str = ""
-    edge_u: float | None = None
 
 
 def build_record(  # noqa: PLR0913 - one argument for each part of the record, by name

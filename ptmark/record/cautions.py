@@ -1,13 +1,10 @@
 """What a reader should know of a record before relying on it."""
 
 from collections.abc import Sequence
-from typing import TYPE_CHECKING
 
 from ptmark.criteria import Evaluation
+from ptmark.record.entry import Entry
 from ptmark.scale import SurfaceMap, far_caution
-
-if TYPE_CHECKING:
-    from ptmark.record.build import Entry
 
 __all__ = ["DEPARTS", "cautions_of", "departs"]
 
@@ -16,7 +13,7 @@ DEPARTS = "The disposition departs from the verdict and gives no reason."
 
 def cautions_of(
     surface: SurfaceMap | None,
-    entries: "Sequence[Entry]",
+    entries: Sequence[Entry],
     evaluation: Evaluation | None,
     disposition: tuple[str, str],
     remarks: Sequence[str] = (),
