@@ -11,7 +11,6 @@ from PySide6.QtWidgets import QApplication, QWidget
 from ptmark.errors import PtmarkError
 from ptmark.places import resource
 from ptmark.window.main_window import MainWindow
-from ptmark.window.small_screen import shell_for
 from ptmark.window.words import language, own_texts, qt_texts
 
 __all__ = ["check_binding", "run", "show", "start"]
@@ -27,8 +26,9 @@ def run(photo: Path | None = None) -> int:
     """
     check_binding(PySide6.__version__)
     app, window = start(sys.argv[:1])
-    shell = shell_for(window, QGuiApplication.primaryScreen().availableSize())
-    show(shell)
+    room = QGuiApplication.primaryScreen().availableSize()
+    window.resize(window.size().boundedTo(room))
+    show(window)
     if not window.isVisible():  # closed already
         return 0
     window.begin(photo)

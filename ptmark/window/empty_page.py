@@ -2,8 +2,16 @@
 
 from pathlib import Path
 
-from PySide6.QtCore import Signal
-from PySide6.QtWidgets import QHBoxLayout, QLabel, QPushButton, QVBoxLayout, QWidget
+from PySide6.QtCore import Qt, Signal
+from PySide6.QtWidgets import (
+    QFrame,
+    QHBoxLayout,
+    QLabel,
+    QPushButton,
+    QScrollArea,
+    QVBoxLayout,
+    QWidget,
+)
 
 from ptmark.errors import PtmarkError
 from ptmark.window.autosave import Draft
@@ -18,7 +26,7 @@ __all__ = ["EmptyPage"]
 _MOST_DRAFTS = 3
 
 
-class EmptyPage(QWidget):
+class EmptyPage(QScrollArea):
     """Invites to begin.
 
     Signals: ``open_asked()``, ``sample_asked(object)`` the path of a photo or record,
@@ -32,8 +40,12 @@ class EmptyPage(QWidget):
 
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
-        column = QVBoxLayout(self)
-        column.setContentsMargins(60, 24, 60, 24)
+        self.setWidgetResizable(True)
+        self.setFrameShape(QFrame.Shape.NoFrame)
+        self.setFocusPolicy(Qt.FocusPolicy.NoFocus)
+        inner = QWidget()
+        self.setWidget(inner)
+        self._column = column = QVBoxLayout(inner)
         column.setSpacing(12)
         column.addStretch(2)
         head = QLabel(tr("Measure, judge and document penetrant indications from a photo"))
@@ -72,6 +84,13 @@ class EmptyPage(QWidget):
         column.addStretch(3)
         self.language = LanguageChoice()
         column.addWidget(self.language)
+        self.be_brief(brief=False)
+
+    def be_brief(self, brief: bool) -> None:  # noqa: FBT001 - on or off
+        """Narrow margins, and keys in the tips alone."""
+        self._column.setContentsMargins(*((16, 8, 16, 8) if brief else (60, 24, 60, 24)))
+        for button in self.findChildren(KeyButton):
+            button.be_brief(brief)
 
     def offer_samples(self, photos: list[Path]) -> None:
         """Offer the rendered demo photos."""

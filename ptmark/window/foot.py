@@ -1,7 +1,7 @@
 """The line at the foot: what to do now, where the pointer stands, what runs and its end."""
 
 from PySide6.QtCore import QPointF
-from PySide6.QtWidgets import QHBoxLayout, QLabel, QProgressBar, QWidget
+from PySide6.QtWidgets import QHBoxLayout, QLabel, QProgressBar, QSizePolicy, QWidget
 
 from ptmark.window.keys import KEYS, key_button
 from ptmark.window.words import tr
@@ -26,9 +26,11 @@ class Foot(QWidget):
         super().__init__(parent)
         self._workers, self._usual = workers, ""
         self.hints = dict(_HINTS)
-        row = QHBoxLayout(self)
+        self._row = row = QHBoxLayout(self)
         row.setContentsMargins(12, 4, 12, 4)
         self.hint = QLabel()
+        self.hint.setWordWrap(True)
+        self.hint.setSizePolicy(QSizePolicy.Policy.Ignored, QSizePolicy.Policy.Preferred)
         self._place = QLabel()
         self.drawn = QLabel()
         self.drawn.setAccessibleName(tr("Size of what is being drawn"))
@@ -47,6 +49,12 @@ class Foot(QWidget):
         self.setFixedHeight(40)
         workers.changed.connect(self._refresh)
         self._refresh()
+
+    def be_brief(self, brief: bool) -> None:  # noqa: FBT001 - on or off
+        """Leave out where the pointer stands, and be lower."""
+        self._place.setVisible(not brief)
+        self._row.setContentsMargins(12, 0 if brief else 4, 12, 0 if brief else 4)
+        self.setFixedHeight(34 if brief else 40)
 
     def say(self, text: str) -> None:
         """Show what to do now; with no text what can be done in this step."""

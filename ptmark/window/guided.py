@@ -99,6 +99,7 @@ class GuidedPass(QObject):
         self._was_done = piece.done is not None and piece.done(window)
         window.session.go(piece.step)
         self.card.say(self.at)
+        window.arrangement.bring(piece.beside(window))
         _bring(piece.beside(window))
         self._name_button()
         self._follow.start()

@@ -218,6 +218,7 @@ class KeyButton(QPushButton):
     def __init__(self, text: str, key: str, tip: str = "") -> None:
         super().__init__()
         self._words, self._key, self._tip = text, key, tip
+        self._brief = False
         self.setMinimumHeight(30)
         KEYS.changed.connect(self._follow)
         self._follow()
@@ -227,9 +228,14 @@ class KeyButton(QPushButton):
         self._words, self._tip = text, self._tip if tip is None else tip
         self._follow()
 
+    def be_brief(self, brief: bool) -> None:  # noqa: FBT001 - on or off
+        """Show the key in the tip alone, where there is little room."""
+        self._brief = brief
+        self._follow()
+
     def _follow(self) -> None:
         shown, text = KEYS.shown(self._key) if self._key else "", self._words
-        self.setText(f"{text}  ({shown})" if shown else text)
+        self.setText(f"{text}  ({shown})" if shown and not self._brief else text)
         self.setAccessibleName(text)
         self.setToolTip(f"{self._tip or text} ({shown})" if shown else self._tip)
 

@@ -4,17 +4,12 @@ from pathlib import Path
 
 from PySide6.QtCore import QEvent, QSize, QTimer
 from PySide6.QtGui import QCloseEvent, QKeyEvent
-from PySide6.QtWidgets import (
-    QLayout,
-    QSplitter,
-    QStackedWidget,
-    QVBoxLayout,
-    QWidget,
-)
+from PySide6.QtWidgets import QLayout, QStackedWidget, QVBoxLayout, QWidget
 
 from ptmark.errors import PtmarkError
 from ptmark.places import sample_images
 from ptmark.window import dialogs
+from ptmark.window.arrange import Arrangement
 from ptmark.window.bench import Bench
 from ptmark.window.bits import CommitEdit, Quiet, key_button, stack
 from ptmark.window.draft_desk import DraftDesk
@@ -44,8 +39,7 @@ from ptmark.window.words import tr
 
 __all__ = ["MainWindow"]
 
-_PANEL = 464  # px wide: the list of indications reads without scrolling
-_LEAST = QSize(880, 560)
+_LEAST = QSize(480, 320)
 
 
 class MainWindow(QWidget):
@@ -119,10 +113,11 @@ class MainWindow(QWidget):
         self.photo_step.part_place.addWidget(self.part_form)
         self.review = ReviewDesk(self, self._place, self._panel)
         self._column.insertWidget(1, self.review.bar)
-        self.archive = ArchiveDesk(self, self._split)
+        self.archive = ArchiveDesk(self, self.arrangement.split)
         self._column.insertWidget(self._column.count() - 1, self.archive.pages, 1)
         self.guided = GuidedPass(self)
         self._drops = Drops(self, self.review.take)
+        self.arrangement.tell()
 
     def _lay_out(self) -> None:
         self._place = QStackedWidget()
@@ -131,9 +126,9 @@ class MainWindow(QWidget):
         self._panel = QStackedWidget()
         self._panel.addWidget(self.photo_step)
         self.next_button = key_button(tr("Next step"), "Ctrl+Right", self._next, window=self)
-        next_row = stack(self.next_button)
-        next_row.setContentsMargins(16, 4, 16, 10)
-        side = stack(self._panel, next_row)
+        self.next_row = stack(self.next_button)
+        self.next_row.setContentsMargins(16, 4, 16, 10)
+        side = stack(self._panel, self.next_row)
         side.setMinimumWidth(340)
         self.two_photos = TwoPhotos(self.session, self.view, self.memory, self)
         self.photo_row = PhotoRow(self.session, self.view, self.seeing, self)
@@ -144,19 +139,15 @@ class MainWindow(QWidget):
             tr("Another photo over it, by a slider"),
             self,
         )
-        split = QSplitter()
-        split.addWidget(stack(self._place, self.two_photos, self.photos_strip, self.photo_row))
-        split.addWidget(side)
-        split.setStretchFactor(0, 1)
-        split.setChildrenCollapsible(False)
-        split.setSizes([1280 - _PANEL, _PANEL])
-        self._split = split
+        photo = stack(self._place, self.two_photos, self.photos_strip, self.photo_row)
+        self.arrangement = Arrangement(self, photo, side)
         self._column = column = QVBoxLayout(self)
         column.setSizeConstraint(QLayout.SizeConstraint.SetNoConstraint)
         column.setContentsMargins(0, 0, 0, 0)
         column.setSpacing(0)
         column.addWidget(self.strip)
-        column.addWidget(split, 1)
+        column.addWidget(self.arrangement.split, 1)
+        column.addWidget(self.arrangement.bar)
         column.addWidget(self.foot)
 
     def _connect(self) -> None:

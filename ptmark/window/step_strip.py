@@ -19,6 +19,7 @@ class _StepButton(QAbstractButton):
     def __init__(self, number: int, title: str) -> None:
         super().__init__()
         self.number, self.title, self.sign, self.line = number, tr(title), "", ""
+        self.brief = False
         self.setCheckable(True)
         self.setFocusPolicy(Qt.FocusPolicy.TabFocus)
         self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
@@ -31,10 +32,11 @@ class _StepButton(QAbstractButton):
         self.update()
 
     def sizeHint(self) -> QSize:  # noqa: N802 - Qt's name
-        return QSize(150, 2 * self.fontMetrics().height() + 20)
+        lines = 1 if self.brief else 2
+        return QSize(150, lines * self.fontMetrics().height() + 20)
 
     def minimumSizeHint(self) -> QSize:  # noqa: N802 - Qt's name
-        return QSize(110, self.sizeHint().height())
+        return QSize(90 if self.brief else 110, self.sizeHint().height())
 
     def paintEvent(self, event: QPaintEvent) -> None:  # noqa: N802 - Qt's name
         painter = QPainter(self)
@@ -46,27 +48,34 @@ class _StepButton(QAbstractButton):
         if self.isChecked():
             painter.fillRect(QRectF(0, box.height() - 3, box.width(), 3), accent)
         sign_tone = tone(_TONES.get(self.sign, "quiet"), palette)
-        draw_glyph(painter, self.sign, QRectF(14, box.height() / 2 - 10, 20, 20), sign_tone)
+        left = 3 if self.brief else 14
+        draw_glyph(painter, self.sign, QRectF(left, box.height() / 2 - 10, 20, 20), sign_tone)
         height = self.fontMetrics().height()
-        top = (box.height() - 2 * height - 2) / 2
-        text = QRectF(44, top, box.width() - 50, height)
+        top = (box.height() - (height if self.brief else 2 * height + 2)) / 2
+        aside = left + (23 if self.brief else 30)
+        text = QRectF(aside, top, box.width() - aside - (1 if self.brief else 6), height)
         font = painter.font()
         font.setBold(True)
         painter.setFont(font)
         painter.setPen(palette.color(QPalette.ColorRole.WindowText))
-        painter.drawText(text, Qt.AlignmentFlag.AlignVCenter, f"{self.number}  {self.title}")
-        font.setBold(False)
-        painter.setFont(font)
-        painter.setPen(tone("quiet", palette))
-        line = self.fontMetrics().elidedText(
-            self.line, Qt.TextElideMode.ElideRight, int(text.width())
-        )
-        painter.drawText(text.translated(0, height + 2), Qt.AlignmentFlag.AlignVCenter, line)
-        if self.number < 5:
+        gap = " " if self.brief else "  "
+        self._paint_line(painter, text, f"{self.number}{gap}{self.title}")
+        if not self.brief:
+            font.setBold(False)
+            painter.setFont(font)
+            painter.setPen(tone("quiet", palette))
+            self._paint_line(painter, text.translated(0, height + 2), self.line)
+        if self.number < 5 and not self.brief:
             self._paint_arrow(painter, box)
         if self.hasFocus():
             painter.setPen(QPen(accent, 2))
             painter.drawRect(box.adjusted(2, 2, -2, -2))
+
+    def _paint_line(self, painter: QPainter, at: QRectF, words: str) -> None:
+        elided = painter.fontMetrics().elidedText(
+            words, Qt.TextElideMode.ElideRight, int(at.width())
+        )
+        painter.drawText(at, Qt.AlignmentFlag.AlignVCenter, elided)
 
     def _paint_arrow(self, painter: QPainter, box: QRectF) -> None:
         x, y = box.right() - 6, box.center().y()
@@ -95,6 +104,13 @@ class StepStrip(QWidget):
             self.buttons[title] = button
             row.addWidget(button)
         self.show_step(steps[0])
+
+    def be_brief(self, brief: bool) -> None:  # noqa: FBT001 - on or off
+        """Signs and names alone; what a step lacks stays in tip and spoken name."""
+        for button in self.buttons.values():
+            button.brief = brief
+            button.updateGeometry()
+            button.update()
 
     def show_step(self, step: str) -> None:
         """Mark the step that is shown."""

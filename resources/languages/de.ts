@@ -1376,6 +1376,10 @@
       <translation>Gemessen. Änderungen an den Umrissen ändern an diesem Vergleich nichts mehr.</translation>
     </message>
     <message>
+      <source>More</source>
+      <translation>Mehr</translation>
+    </message>
+    <message>
       <source>Move it down</source>
       <translation>Nach unten</translation>
     </message>
@@ -1650,6 +1654,10 @@
       <translation>PDF (*.pdf)</translation>
     </message>
     <message>
+      <source>Page</source>
+      <translation>Seite</translation>
+    </message>
+    <message>
       <source>Pair</source>
       <translation>Paar</translation>
     </message>
@@ -1716,6 +1724,10 @@
     <message>
       <source>Photo</source>
       <translation>Foto</translation>
+    </message>
+    <message>
+      <source>Photo and page exchange places</source>
+      <translation>Foto und Seite tauschen die Plätze</translation>
     </message>
     <message>
       <source>Photo of the record</source>
@@ -2864,6 +2876,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>Vision check</source>
       <translation>Sehtest</translation>
+    </message>
+    <message>
+      <source>Ways of seeing</source>
+      <translation>Arten der Ansicht</translation>
     </message>
     <message>
       <source>Weld number</source>
@@ -4732,6 +4748,5049 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>‹Shift+F1› takes the guided pass up again.</source>
       <translation>‹Shift+F1› nimmt den geführten Durchgang wieder auf.</translation>
+    </message>
+  </context>
+  <context>
+    <name>core</name>
+    <message>
+      <source> (at end of document)</source>
+      <translation> (am Ende des Dokuments)</translation>
+    </message>
+    <message>
+      <source> (counting those {0})</source>
+      <translation> (gezählt nur die {0})</translation>
+    </message>
+    <message>
+      <source> (not sure)</source>
+      <translation> (nicht sicher)</translation>
+    </message>
+    <message>
+      <source> A distance known to ± {0} or better would decide it.</source>
+      <translation> Ein auf ± {0} oder besser bekannter Abstand würde es entscheiden.</translation>
+    </message>
+    <message>
+      <source> Lengths known to ± {0} in place of ± {1} would pass it.</source>
+      <translation> Auf ± {0} statt ± {1} bekannte Längen würden sie bestehen lassen.</translation>
+    </message>
+    <message>
+      <source> and the </source>
+      <translation> und der </translation>
+    </message>
+    <message>
+      <source> and {0} more</source>
+      <translation> und {0} weitere</translation>
+    </message>
+    <message>
+      <source> named ISO 6520-1 {0}</source>
+      <translation> benannt nach ISO 6520-1 {0}</translation>
+    </message>
+    <message>
+      <source> named {0}</source>
+      <translation> benannt {0}</translation>
+    </message>
+    <message>
+      <source> of one and the same indication</source>
+      <translation> an ein und derselben Anzeige</translation>
+    </message>
+    <message>
+      <source> of the weld's length</source>
+      <translation> der Nahtlänge</translation>
+    </message>
+    <message>
+      <source>'{0!s}' are not numbers</source>
+      <translation>„{0!s}“ sind keine Zahlen</translation>
+    </message>
+    <message>
+      <source>'{0!s}' by '{1!s}' is no review</source>
+      <translation>„{0!s}“ von „{1!s}“ ist keine Gegenprüfung</translation>
+    </message>
+    <message>
+      <source>'{0!s}' cannot be a profile's name</source>
+      <translation>„{0!s}“ kann kein Profil heißen</translation>
+    </message>
+    <message>
+      <source>'{0!s}' divides by zero</source>
+      <translation>„{0!s}“ teilt durch null</translation>
+    </message>
+    <message>
+      <source>'{0!s}' has no operator (&gt;, &gt;=, &lt;, &lt;=) before its amount</source>
+      <translation>„{0!s}“ hat keinen Operator (&gt;, &gt;=, &lt;, &lt;=) vor der Größe</translation>
+    </message>
+    <message>
+      <source>'{0!s}' is a template whose figures are to be filled in from the contract</source>
+      <translation>„{0!s}“ ist eine Vorlage, deren Werte nach dem Vertrag auszufüllen sind</translation>
+    </message>
+    <message>
+      <source>'{0!s}' is no ISO 6520-1 name or number</source>
+      <translation>„{0!s}“ ist kein Name und keine Nummer der ISO 6520-1</translation>
+    </message>
+    <message>
+      <source>'{0!s}' is no decision rule</source>
+      <translation>„{0!s}“ ist keine Entscheidungsregel</translation>
+    </message>
+    <message>
+      <source>'{0!s}' is no known standard</source>
+      <translation>„{0!s}“ ist keine bekannte Norm</translation>
+    </message>
+    <message>
+      <source>'{0!s}' is no name for a profile</source>
+      <translation>„{0!s}“ ist kein Name für ein Profil</translation>
+    </message>
+    <message>
+      <source>'{0!s}' is no query</source>
+      <translation>„{0!s}“ ist keine Abfrage</translation>
+    </message>
+    <message>
+      <source>'{0!s}' is no role</source>
+      <translation>„{0!s}“ ist keine Rolle</translation>
+    </message>
+    <message>
+      <source>'{0!s}' is no time</source>
+      <translation>„{0!s}“ ist keine Zeit</translation>
+    </message>
+    <message>
+      <source>'{0!s}' is no time window</source>
+      <translation>„{0!s}“ ist kein Zeitfenster</translation>
+    </message>
+    <message>
+      <source>'{0!s}' is not a kind of picture the report is written as</source>
+      <translation>„{0!s}“ ist keine Bildart, in der der Bericht geschrieben wird</translation>
+    </message>
+    <message>
+      <source>'{0!s}' is not a length</source>
+      <translation>„{0!s}“ ist keine Länge</translation>
+    </message>
+    <message>
+      <source>'{0!s}' is not a paper size</source>
+      <translation>„{0!s}“ ist kein Papierformat</translation>
+    </message>
+    <message>
+      <source>'{0!s}' is not above zero</source>
+      <translation>„{0!s}“ liegt nicht über null</translation>
+    </message>
+    <message>
+      <source>'{0!s}' is not an amount with a unit</source>
+      <translation>„{0!s}“ ist keine Größe mit Einheit</translation>
+    </message>
+    <message>
+      <source>'{0!s}' is the name of a shipped profile</source>
+      <translation>„{0!s}“ heißt ein mitgeliefertes Profil</translation>
+    </message>
+    <message>
+      <source>'{0!s}' is there already</source>
+      <translation>„{0!s}“ gibt es schon</translation>
+    </message>
+    <message>
+      <source>'{0!s}' is unknown</source>
+      <translation>„{0!s}“ ist unbekannt</translation>
+    </message>
+    <message>
+      <source>'{0!s}' is used twice</source>
+      <translation>„{0!s}“ ist doppelt vergeben</translation>
+    </message>
+    <message>
+      <source>'{0!s}' is {1}</source>
+      <translation>„{0!s}“ ist {1}</translation>
+    </message>
+    <message>
+      <source>'{0!s}' looks at several indications at once</source>
+      <translation>„{0!s}“ betrachtet mehrere Anzeigen zugleich</translation>
+    </message>
+    <message>
+      <source>'{0!s}' looks at several indications at once and cannot exempt</source>
+      <translation>„{0!s}“ betrachtet mehrere Anzeigen zugleich und kann nicht ausnehmen</translation>
+    </message>
+    <message>
+      <source>'{0!s}' must be positive</source>
+      <translation>„{0!s}“ muss positiv sein</translation>
+    </message>
+    <message>
+      <source>'{0!s}' named '{1!s}' cannot sign</source>
+      <translation>„{0!s}“ namens „{1!s}“ kann nicht unterschreiben</translation>
+    </message>
+    <message>
+      <source>'{0!s}' says nothing to act on</source>
+      <translation>„{0!s}“ sagt nicht, was zu tun ist</translation>
+    </message>
+    <message>
+      <source>, or than {0} % of the thickness if less</source>
+      <translation>, oder als {0} % der Dicke, falls das weniger ist</translation>
+    </message>
+    <message>
+      <source>, taken as one end to end,</source>
+      <translation>, als eine gerechnet, von Ende zu Ende,</translation>
+    </message>
+    <message>
+      <source>, unless {0}</source>
+      <translation>, außer {0}</translation>
+    </message>
+    <message>
+      <source>, where the row is {0}</source>
+      <translation>, wo die Reihe {0} ist</translation>
+    </message>
+    <message>
+      <source>1 indication</source>
+      <translation>1 Anzeige</translation>
+    </message>
+    <message>
+      <source>1 linear indication</source>
+      <translation>1 linienartige Anzeige</translation>
+    </message>
+    <message>
+      <source>1 rounded indication</source>
+      <translation>1 nicht linienartige Anzeige</translation>
+    </message>
+    <message>
+      <source>1/16 in</source>
+      <translation>1/16 in</translation>
+    </message>
+    <message>
+      <source>1/2 mm</source>
+      <translation>1/2 mm</translation>
+    </message>
+    <message>
+      <source>1/32 in</source>
+      <translation>1/32 in</translation>
+    </message>
+    <message>
+      <source>1/64 in</source>
+      <translation>1/64 in</translation>
+    </message>
+    <message>
+      <source>1998 and 2016</source>
+      <translation>1998 und 2016</translation>
+    </message>
+    <message>
+      <source>2013; the same figures seen for 2017</source>
+      <translation>2013; dieselben Werte für 2017 gesehen</translation>
+    </message>
+    <message>
+      <source>2015 (shape rule seen in 2006)</source>
+      <translation>2015 (Formregel in 2006 gesehen)</translation>
+    </message>
+    <message>
+      <source>2020 (Table 6.1 in earlier editions)</source>
+      <translation>2020 (in früheren Ausgaben Tabelle 6.1)</translation>
+    </message>
+    <message>
+      <source>; another indication lies so near that the two may be mixed up</source>
+      <translation>; eine weitere Anzeige liegt so nahe, dass beide verwechselt sein können</translation>
+    </message>
+    <message>
+      <source>; set as {0} without a reason, so it is judged</source>
+      <translation>; ohne Grund als {0} gesetzt, wird deshalb bewertet</translation>
+    </message>
+    <message>
+      <source>; within the uncertainty it may be either, and both are judged</source>
+      <translation>; innerhalb der Unsicherheit kann sie beides sein, und beides wird bewertet</translation>
+    </message>
+    <message>
+      <source>; {0} parts before, {1} after, from end to end</source>
+      <translation>; {0} Teile vorher, {1} nachher, von Ende zu Ende</translation>
+    </message>
+    <message>
+      <source>; {0} taken as one, {1} end to end</source>
+      <translation>; {0} als eine gerechnet, {1} von Ende zu Ende</translation>
+    </message>
+    <message>
+      <source>A linear indication is judged by what the interpreter says it is: name it by its kind; until then it is left open.</source>
+      <translation>Eine linienartige Anzeige wird danach bewertet, was der Auswertende darin sieht: nach ihrer Art benennen; bis dahin bleibt sie offen.</translation>
+    </message>
+    <message>
+      <source>A pore that only reaches into the stretch of weld counts whole, at the worst place.</source>
+      <translation>Eine Pore, die nur in den Nahtabschnitt hineinreicht, zählt ganz, an der ungünstigsten Stelle.</translation>
+    </message>
+    <message>
+      <source>A table of limits by thickness or diameter, in place of one limit</source>
+      <translation>Eine Tabelle der Grenzen nach Dicke oder Durchmesser, statt einer Grenze</translation>
+    </message>
+    <message>
+      <source>A tighter standard named in the contract takes the place of these limits (8-4).</source>
+      <translation>Eine strengere Norm, die der Vertrag nennt, tritt an die Stelle dieser Grenzen (8-4).</translation>
+    </message>
+    <message>
+      <source>A weld is named, but not the height of its crown: 0 to 2 mm is assumed, and on a higher crown a length across it may be off by more than its U.</source>
+      <translation>Eine Schweißnaht ist genannt, aber nicht ihre Überhöhung: 0 bis 2 mm sind angenommen; bei größerer Überhöhung kann eine Länge quer dazu um mehr als ihr U falsch sein.</translation>
+    </message>
+    <message>
+      <source>API 1104 pipeline girth welds: penetrant testing (SI figures)</source>
+      <translation>API 1104 Rundnähte von Rohrleitungen: Eindringprüfung (SI-Werte)</translation>
+    </message>
+    <message>
+      <source>API 1104 pipeline girth welds: penetrant testing (US customary figures)</source>
+      <translation>API 1104 Rundnähte von Rohrleitungen: Eindringprüfung (Werte in US-Einheiten)</translation>
+    </message>
+    <message>
+      <source>ASME B31.1 power piping, 136.4.4: penetrant examination (SI figures)</source>
+      <translation>ASME B31.1 Kraftwerksrohrleitungen, 136.4.4: Eindringprüfung (SI-Werte)</translation>
+    </message>
+    <message>
+      <source>ASME B31.1 power piping, 136.4.4: penetrant examination (US customary figures)</source>
+      <translation>ASME B31.1 Kraftwerksrohrleitungen, 136.4.4: Eindringprüfung (Werte in US-Einheiten)</translation>
+    </message>
+    <message>
+      <source>ASME B31.3 process piping, 344.4: penetrant examination (SI figures)</source>
+      <translation>ASME B31.3 Prozessrohrleitungen, 344.4: Eindringprüfung (SI-Werte)</translation>
+    </message>
+    <message>
+      <source>ASME B31.3 process piping, 344.4: penetrant examination (US customary figures)</source>
+      <translation>ASME B31.3 Prozessrohrleitungen, 344.4: Eindringprüfung (Werte in US-Einheiten)</translation>
+    </message>
+    <message>
+      <source>ASME BPVC Section III, NB-5350: penetrant acceptance standards (SI figures)</source>
+      <translation>ASME BPVC Section III, NB-5350: Zulässigkeit bei der Eindringprüfung (SI-Werte)</translation>
+    </message>
+    <message>
+      <source>ASME BPVC Section III, NB-5350: penetrant acceptance standards (US customary figures)</source>
+      <translation>ASME BPVC Section III, NB-5350: Zulässigkeit bei der Eindringprüfung (Werte in US-Einheiten)</translation>
+    </message>
+    <message>
+      <source>ASME BPVC Section V:2021, Article 6, T-692</source>
+      <translation>ASME BPVC Section V:2021, Article 6, T-692</translation>
+    </message>
+    <message>
+      <source>ASME BPVC Section VIII Division 1, Appendix 8: penetrant examination (SI figures)</source>
+      <translation>ASME BPVC Section VIII Division 1, Appendix 8: Eindringprüfung (SI-Werte)</translation>
+    </message>
+    <message>
+      <source>ASME BPVC Section VIII Division 1, Appendix 8: penetrant examination (US customary figures)</source>
+      <translation>ASME BPVC Section VIII Division 1, Appendix 8: Eindringprüfung (Werte in US-Einheiten)</translation>
+    </message>
+    <message>
+      <source>ASME BPVC V, T-676.1 (from a secondary source)</source>
+      <translation>ASME BPVC V, T-676.1 (aus zweiter Hand)</translation>
+    </message>
+    <message>
+      <source>ASTM E1417/E1417M-21, record of results</source>
+      <translation>ASTM E1417/E1417M-21, Aufzeichnung der Ergebnisse</translation>
+    </message>
+    <message>
+      <source>ASTM E165/E165M-18, examination record</source>
+      <translation>ASTM E165/E165M-18, Prüfaufzeichnung</translation>
+    </message>
+    <message>
+      <source>AWS D1.1 piping porosity, complete penetration butt welds across the tension (SI figures)</source>
+      <translation>AWS D1.1 Schlauchporen, durchgeschweißte Stumpfnähte quer zum Zug (SI-Werte)</translation>
+    </message>
+    <message>
+      <source>AWS D1.1 piping porosity, complete penetration butt welds across the tension (US customary figures)</source>
+      <translation>AWS D1.1 Schlauchporen, durchgeschweißte Stumpfnähte quer zum Zug (Werte in US-Einheiten)</translation>
+    </message>
+    <message>
+      <source>AWS D1.1 piping porosity, fillet welds of stiffeners to webs, cyclic (SI figures)</source>
+      <translation>AWS D1.1 Schlauchporen, Kehlnähte von Steifen an Stegen, Wechsellast (SI-Werte)</translation>
+    </message>
+    <message>
+      <source>AWS D1.1 piping porosity, fillet welds of stiffeners to webs, cyclic (US customary figures)</source>
+      <translation>AWS D1.1 Schlauchporen, Kehlnähte von Steifen an Stegen, Wechsellast (Werte in US-Einheiten)</translation>
+    </message>
+    <message>
+      <source>AWS D1.1 piping porosity, fillet welds, cyclic (SI figures)</source>
+      <translation>AWS D1.1 Schlauchporen, Kehlnähte, Wechsellast (SI-Werte)</translation>
+    </message>
+    <message>
+      <source>AWS D1.1 piping porosity, fillet welds, cyclic (US customary figures)</source>
+      <translation>AWS D1.1 Schlauchporen, Kehlnähte, Wechsellast (Werte in US-Einheiten)</translation>
+    </message>
+    <message>
+      <source>AWS D1.1 piping porosity, other groove welds and fillets, static (SI figures)</source>
+      <translation>AWS D1.1 Schlauchporen, sonstige Stumpf- und Kehlnähte, ruhende Last (SI-Werte)</translation>
+    </message>
+    <message>
+      <source>AWS D1.1 piping porosity, other groove welds and fillets, static (US customary figures)</source>
+      <translation>AWS D1.1 Schlauchporen, sonstige Stumpf- und Kehlnähte, ruhende Last (Werte in US-Einheiten)</translation>
+    </message>
+    <message>
+      <source>AWS D1.1 piping porosity, other groove welds, cyclic (SI figures)</source>
+      <translation>AWS D1.1 Schlauchporen, sonstige Stumpfnähte, Wechsellast (SI-Werte)</translation>
+    </message>
+    <message>
+      <source>AWS D1.1 piping porosity, other groove welds, cyclic (US customary figures)</source>
+      <translation>AWS D1.1 Schlauchporen, sonstige Stumpfnähte, Wechsellast (Werte in US-Einheiten)</translation>
+    </message>
+    <message>
+      <source>Adobe RGB (1998)</source>
+      <translation>Adobe RGB (1998)</translation>
+    </message>
+    <message>
+      <source>All of</source>
+      <translation>Alle aus</translation>
+    </message>
+    <message>
+      <source>All {0} indications are set aside by the inspector, with reasons.</source>
+      <translation>Alle {0} Anzeigen hat der Prüfer mit Gründen ausgenommen.</translation>
+    </message>
+    <message>
+      <source>An indication below the recording level is not recorded and not judged, except one named as a crack.</source>
+      <translation>Eine Anzeige unter der Registriergrenze wird nicht aufgenommen und nicht bewertet, außer sie ist als Riss benannt.</translation>
+    </message>
+    <message>
+      <source>An indication meets {0} as measured, but not for certain within U.</source>
+      <translation>Eine Anzeige erfüllt {0} wie gemessen, aber innerhalb von U nicht sicher.</translation>
+    </message>
+    <message>
+      <source>An indication named as a crack is not passed by its size alone: the inspector must decide it.</source>
+      <translation>Eine als Riss benannte Anzeige besteht nicht allein nach ihrer Größe: Der Prüfer muss entscheiden.</translation>
+    </message>
+    <message>
+      <source>And {0} more.</source>
+      <translation>Und {0} weitere.</translation>
+    </message>
+    <message>
+      <source>Any of</source>
+      <translation>Eine aus</translation>
+    </message>
+    <message>
+      <source>Area of the rectangle at most</source>
+      <translation>Fläche des Rechtecks höchstens</translation>
+    </message>
+    <message>
+      <source>At most {0}; {1}.</source>
+      <translation>Höchstens {0}; {1}.</translation>
+    </message>
+    <message>
+      <source>At worst {0}; {1}. {2}</source>
+      <translation>Im ungünstigsten Fall {0}; {1}. {2}</translation>
+    </message>
+    <message>
+      <source>CEN/TS 17100:2017, photographs as penetrant records</source>
+      <translation>CEN/TS 17100:2017, Fotos als Aufzeichnung der Eindringprüfung</translation>
+    </message>
+    <message>
+      <source>CMYK without a colour profile: the colours are only roughly right.</source>
+      <translation>CMYK ohne Farbprofil: Die Farben stimmen nur ungefähr.</translation>
+    </message>
+    <message>
+      <source>Cannot be told: {0}; {1}.</source>
+      <translation>Nicht zu sagen: {0}; {1}.</translation>
+    </message>
+    <message>
+      <source>Check the drive and the name</source>
+      <translation>Laufwerk und Namen prüfen</translation>
+    </message>
+    <message>
+      <source>Check the name and the folder</source>
+      <translation>Namen und Ordner prüfen</translation>
+    </message>
+    <message>
+      <source>Choose a picture file</source>
+      <translation>Eine Bilddatei wählen</translation>
+    </message>
+    <message>
+      <source>Choose a picture in it</source>
+      <translation>Ein Bild darin wählen</translation>
+    </message>
+    <message>
+      <source>Class tables differ in what they call an indication's size and in the area it is counted on: read the notes of the table.</source>
+      <translation>Klassentabellen unterscheiden sich darin, was sie Größe einer Anzeige nennen und auf welcher Fläche gezählt wird: die Anmerkungen der Tabelle lesen.</translation>
+    </message>
+    <message>
+      <source>Close other programs, or take the photo with fewer pixels</source>
+      <translation>Andere Programme schließen oder das Foto mit weniger Pixeln aufnehmen</translation>
+    </message>
+    <message>
+      <source>Copy the original again from the camera or phone</source>
+      <translation>Das Original noch einmal von Kamera oder Telefon kopieren</translation>
+    </message>
+    <message>
+      <source>Develop it to JPEG, or to 8- or 16-bit RGB TIFF</source>
+      <translation>Als JPEG oder als TIFF in RGB mit 8 oder 16 Bit entwickeln</translation>
+    </message>
+    <message>
+      <source>Display P3</source>
+      <translation>Display P3</translation>
+    </message>
+    <message>
+      <source>Distance from an edge</source>
+      <translation>Abstand von einer Kante</translation>
+    </message>
+    <message>
+      <source>EN 10228-2 quality class 1: penetrant testing of steel forgings</source>
+      <translation>EN 10228-2 Güteklasse 1: Eindringprüfung von Schmiedestücken aus Stahl</translation>
+    </message>
+    <message>
+      <source>EN 10228-2 quality class 2: penetrant testing of steel forgings</source>
+      <translation>EN 10228-2 Güteklasse 2: Eindringprüfung von Schmiedestücken aus Stahl</translation>
+    </message>
+    <message>
+      <source>EN 10228-2 quality class 3: penetrant testing of steel forgings</source>
+      <translation>EN 10228-2 Güteklasse 3: Eindringprüfung von Schmiedestücken aus Stahl</translation>
+    </message>
+    <message>
+      <source>EN 10228-2 quality class 4: penetrant testing of steel forgings</source>
+      <translation>EN 10228-2 Güteklasse 4: Eindringprüfung von Schmiedestücken aus Stahl</translation>
+    </message>
+    <message>
+      <source>EN 1371-1 castings, penetrant testing: one severity level</source>
+      <translation>EN 1371-1 Gussstücke, Eindringprüfung: eine Gütestufe</translation>
+    </message>
+    <message>
+      <source>Each indication is to be called relevant, non-relevant or false (344.4.2).</source>
+      <translation>Jede Anzeige ist als relevant, nicht relevant oder falsch zu benennen (344.4.2).</translation>
+    </message>
+    <message>
+      <source>Each photo is judged on its own surface: rules over a length of weld, an area or a row of indications do not count those of different photos together.</source>
+      <translation>Jedes Foto wird auf seiner eigenen Oberfläche bewertet: Regeln über eine Nahtlänge, eine Fläche oder eine Reihe von Anzeigen zählen die verschiedener Fotos nicht zusammen.</translation>
+    </message>
+    <message>
+      <source>Editions before about 2014 had a shorter text that names cracks only (memory).</source>
+      <translation>Ausgaben vor etwa 2014 hatten einen kürzeren Text, der nur Risse nennt (aus dem Gedächtnis).</translation>
+    </message>
+    <message>
+      <source>Every indication that the inspector has named so (ISO 6520-1)</source>
+      <translation>Jede Anzeige, die der Prüfer so benannt hat (ISO 6520-1)</translation>
+    </message>
+    <message>
+      <source>Every relevant indication of a shape</source>
+      <translation>Jede relevante Anzeige einer Form</translation>
+    </message>
+    <message>
+      <source>Exempt, since an indication meets {0}.</source>
+      <translation>Ausgenommen, da eine Anzeige {0} erfüllt.</translation>
+    </message>
+    <message>
+      <source>Far from the scale reference: {0}, up to {1} mm away where it is {2} mm large. The scale is several times less sure there, as U says. Lay the reference beside the indications.</source>
+      <translation>Weit von der Maßstabsreferenz: {0}, bis zu {1} mm entfernt, wo sie {2} mm groß ist. Der Maßstab ist dort mehrfach unsicherer, wie U sagt. Die Referenz neben die Anzeigen legen.</translation>
+    </message>
+    <message>
+      <source>Figures {0}; check them in the standard: {1!s}.</source>
+      <translation>Werte {0}; in der Norm nachprüfen: {1!s}.</translation>
+    </message>
+    <message>
+      <source>Fluorescent: the photo cannot show that the light was right. Usual limits are UV-A of at least 10 W/m2 (1000 uW/cm2) at the surface and white light of at most 20 lx there (2 fc); the standard of the contract governs.</source>
+      <translation>Fluoreszierend: Das Foto kann nicht zeigen, dass das Licht richtig war. Üblich sind UV-A von mindestens 10 W/m2 (1000 uW/cm2) an der Oberfläche und weißes Licht von höchstens 20 lx dort (2 fc); es gilt die Norm des Vertrags.</translation>
+    </message>
+    <message>
+      <source>Follow the procedure: clean the surface again, with the remover on the cloth and not on the part, apply penetrant and developer anew, and repeat the examination where it matters.</source>
+      <translation>Der Verfahrensanweisung folgen: die Oberfläche noch einmal reinigen, mit dem Zwischenreiniger auf dem Tuch und nicht auf dem Teil, Eindringmittel und Entwickler neu auftragen und die Prüfung wiederholen, wo es darauf ankommt.</translation>
+    </message>
+    <message>
+      <source>Gap between neighbours, edge to edge</source>
+      <translation>Abstand der Nachbarn, von Rand zu Rand</translation>
+    </message>
+    <message>
+      <source>Gap in lengths of the smaller one</source>
+      <translation>Abstand in Längen der kleineren</translation>
+    </message>
+    <message>
+      <source>Give the height of the indications above the surface, 0 where the weld is flat.</source>
+      <translation>Die Höhe der Anzeigen über der Oberfläche angeben, 0 wo die Naht eben ist.</translation>
+    </message>
+    <message>
+      <source>Give the wall thickness: the limits of linear and aligned indications depend on it. Its bands are from memory.</source>
+      <translation>Die Wanddicke angeben: Die Grenzen linienartiger und aufgereihter Anzeigen hängen von ihr ab. Ihre Stufen sind aus dem Gedächtnis.</translation>
+    </message>
+    <message>
+      <source>Give yourself the right to read it</source>
+      <translation>Sich das Leserecht geben</translation>
+    </message>
+    <message>
+      <source>Glare: {0} of the examined area ({1} %) shine, and nothing can be seen there.</source>
+      <translation>Glanz: {0} des Prüfbereichs ({1} %) spiegeln, und dort ist nichts zu sehen.</translation>
+    </message>
+    <message>
+      <source>Go closer, or take several photos, so that it is at least {0}.</source>
+      <translation>Näher herangehen oder mehrere Fotos aufnehmen, sodass es mindestens {0} sind.</translation>
+    </message>
+    <message>
+      <source>Gone</source>
+      <translation>Fort</translation>
+    </message>
+    <message>
+      <source>Gone: {0}.</source>
+      <translation>Fort: {0}.</translation>
+    </message>
+    <message>
+      <source>Hold the camera still, let it focus on the developer, and take the photo again.</source>
+      <translation>Die Kamera ruhig halten, auf den Entwickler scharf stellen lassen und das Foto noch einmal aufnehmen.</translation>
+    </message>
+    <message>
+      <source>Holds for parts of a size; judges nothing by itself, so only in a combination</source>
+      <translation>Gilt für Teile einer Größe; bewertet allein nichts, also nur in einer Verknüpfung</translation>
+    </message>
+    <message>
+      <source>Holds for parts whose {0} is {1}; judges nothing alone.</source>
+      <translation>Gilt für Teile mit {0} {1}; bewertet allein nichts.</translation>
+    </message>
+    <message>
+      <source>Holds where that size is</source>
+      <translation>Gilt, wo diese Größe ist</translation>
+    </message>
+    <message>
+      <source>How many are too many</source>
+      <translation>Wie viele zu viele sind</translation>
+    </message>
+    <message>
+      <source>How many widths long makes an indication linear</source>
+      <translation>Wie viele Breiten lang eine Anzeige linienartig macht</translation>
+    </message>
+    <message>
+      <source>How near each indication lies to a free edge or another line of the scene</source>
+      <translation>Wie nahe jede Anzeige an einer freien Kante oder einer anderen Linie liegt</translation>
+    </message>
+    <message>
+      <source>How sure the figure is</source>
+      <translation>Wie sicher der Wert ist</translation>
+    </message>
+    <message>
+      <source>ISO 23277 acceptance level 1: penetrant testing of welds</source>
+      <translation>ISO 23277 Zulässigkeitsgrenze 1: Eindringprüfung von Schweißnähten</translation>
+    </message>
+    <message>
+      <source>ISO 23277 acceptance level 2: penetrant testing of welds</source>
+      <translation>ISO 23277 Zulässigkeitsgrenze 2: Eindringprüfung von Schweißnähten</translation>
+    </message>
+    <message>
+      <source>ISO 23277 acceptance level 2X: penetrant testing of welds, linear indications to level 1</source>
+      <translation>ISO 23277 Zulässigkeitsgrenze 2X: Eindringprüfung von Schweißnähten, linienartige Anzeigen nach Grenze 1</translation>
+    </message>
+    <message>
+      <source>ISO 23277 acceptance level 3: penetrant testing of welds</source>
+      <translation>ISO 23277 Zulässigkeitsgrenze 3: Eindringprüfung von Schweißnähten</translation>
+    </message>
+    <message>
+      <source>ISO 23277 acceptance level 3X: penetrant testing of welds, linear indications to level 1</source>
+      <translation>ISO 23277 Zulässigkeitsgrenze 3X: Eindringprüfung von Schweißnähten, linienartige Anzeigen nach Grenze 1</translation>
+    </message>
+    <message>
+      <source>ISO 3452-1:2021, 8.6 (from memory)</source>
+      <translation>ISO 3452-1:2021, 8.6 (aus dem Gedächtnis)</translation>
+    </message>
+    <message>
+      <source>ISO 3452-1:2021, test report</source>
+      <translation>ISO 3452-1:2021, Prüfbericht</translation>
+    </message>
+    <message>
+      <source>ISO 4987 steel castings, penetrant testing: one severity level</source>
+      <translation>ISO 4987 Gussstücke aus Stahl, Eindringprüfung: eine Gütestufe</translation>
+    </message>
+    <message>
+      <source>Ids of the rules it takes together</source>
+      <translation>Kennungen der Regeln, die sie verknüpft</translation>
+    </message>
+    <message>
+      <source>Ids of the rules that exempt; each looks at one indication or the part</source>
+      <translation>Kennungen der ausnehmenden Regeln; jede betrachtet eine Anzeige oder das Teil</translation>
+    </message>
+    <message>
+      <source>In a cluster</source>
+      <translation>In einer Gruppe</translation>
+    </message>
+    <message>
+      <source>In a line</source>
+      <translation>In einer Reihe</translation>
+    </message>
+    <message>
+      <source>In a stretch of weld</source>
+      <translation>In einem Nahtabschnitt</translation>
+    </message>
+    <message>
+      <source>In the worst area</source>
+      <translation>In der ungünstigsten Fläche</translation>
+    </message>
+    <message>
+      <source>Indication {0} is left open. {1}</source>
+      <translation>Anzeige {0} bleibt offen. {1}</translation>
+    </message>
+    <message>
+      <source>Indication {0} is named '{1!s}', which is no ISO 6520-1 name or number known here; name it by its number.</source>
+      <translation>Anzeige {0} ist „{1!s}“ benannt, kein hier bekannter Name und keine Nummer der ISO 6520-1; mit der Nummer benennen.</translation>
+    </message>
+    <message>
+      <source>Indication {0} is named {1}: {2} whatever its size.</source>
+      <translation>Anzeige {0} ist benannt {1}: {2}, gleich welcher Größe.</translation>
+    </message>
+    <message>
+      <source>Indication {0} is {1} ({2}), {3} long: {4} whatever its size.</source>
+      <translation>Anzeige {0} ist {1} ({2}), {3} lang: {4}, gleich welcher Größe.</translation>
+    </message>
+    <message>
+      <source>Indication {0} is {1} long, not {2}: not relevant.</source>
+      <translation>Anzeige {0}: {1} lang, nicht {2}: nicht relevant.</translation>
+    </message>
+    <message>
+      <source>Indication {0} lies {1} from the {2}</source>
+      <translation>Anzeige {0}: {1} Abstand von der Linie {2}</translation>
+    </message>
+    <message>
+      <source>Indication {0} may meet {1}. What would decide it: a closer measurement.</source>
+      <translation>Anzeige {0} erfüllt möglicherweise {1}. Es entscheiden würde: eine genauere Messung.</translation>
+    </message>
+    <message>
+      <source>Indication {0} may meet {1}. What would decide it: {2}.</source>
+      <translation>Anzeige {0} erfüllt möglicherweise {1}. Es entscheiden würde: {2}.</translation>
+    </message>
+    <message>
+      <source>Indication {0} meets {1} ({2}): {3}.</source>
+      <translation>Anzeige {0} erfüllt {1} ({2}): {3}.</translation>
+    </message>
+    <message>
+      <source>Indication {0} states {1} {2}, but its outline measures {3} mm; the outline was judged.</source>
+      <translation>Anzeige {0} gibt {1} {2} an, aber ihr Umriss misst {3} mm; bewertet wurde der Umriss.</translation>
+    </message>
+    <message>
+      <source>Its longer side at most</source>
+      <translation>Seine längere Seite höchstens</translation>
+    </message>
+    <message>
+      <source>JPEG with {0} bits a channel is not read</source>
+      <translation>JPEG mit {0} Bit je Kanal wird nicht gelesen</translation>
+    </message>
+    <message>
+      <source>JPEG, PNG, TIFF, WebP and HEIC pictures are opened</source>
+      <translation>Geöffnet werden Bilder in JPEG, PNG, TIFF, WebP und HEIC</translation>
+    </message>
+    <message>
+      <source>Judged is only what is {0}; anything else is not relevant.</source>
+      <translation>Bewertet wird nur, was {0} ist; alles andere ist nicht relevant.</translation>
+    </message>
+    <message>
+      <source>Keep the whole reference well inside the photo.</source>
+      <translation>Die ganze Referenz deutlich innerhalb des Fotos halten.</translation>
+    </message>
+    <message>
+      <source>Kept</source>
+      <translation>Geblieben</translation>
+    </message>
+    <message>
+      <source>Lay the reference beside the indications.</source>
+      <translation>Die Referenz neben die Anzeigen legen.</translation>
+    </message>
+    <message>
+      <source>Length end to end, or area of the hull around all</source>
+      <translation>Länge von Ende zu Ende oder Fläche der Hülle um alle</translation>
+    </message>
+    <message>
+      <source>Length of the stretch</source>
+      <translation>Länge des Abschnitts</translation>
+    </message>
+    <message>
+      <source>Length over width</source>
+      <translation>Länge durch Breite</translation>
+    </message>
+    <message>
+      <source>Let hot parts cool into the procedure's temperature range before penetrant or remover touches them.</source>
+      <translation>Heiße Teile in den Temperaturbereich der Verfahrensanweisung abkühlen lassen, bevor Eindringmittel oder Zwischenreiniger sie berührt.</translation>
+    </message>
+    <message>
+      <source>Light the surface better (the procedure asks for it too), or expose longer.</source>
+      <translation>Die Oberfläche besser beleuchten (auch die Verfahrensanweisung verlangt es) oder länger belichten.</translation>
+    </message>
+    <message>
+      <source>Linear is what is {0}; all else is rounded.</source>
+      <translation>Linienartig ist, was {0} ist; alles andere ist nicht linienartig.</translation>
+    </message>
+    <message>
+      <source>Linear or rounded</source>
+      <translation>Linienartig oder nicht linienartig</translation>
+    </message>
+    <message>
+      <source>Linear or rounded is not sure for {0}: judged as the stricter.</source>
+      <translation>Linienartig oder nicht linienartig ist nicht sicher bei {0}: als das Strengere bewertet.</translation>
+    </message>
+    <message>
+      <source>Lower the exposure until the developer is light grey.</source>
+      <translation>Die Belichtung verringern, bis der Entwickler hellgrau ist.</translation>
+    </message>
+    <message>
+      <source>Lower the exposure, or set the white balance to the light in use.</source>
+      <translation>Die Belichtung verringern oder den Weißabgleich auf das vorhandene Licht einstellen.</translation>
+    </message>
+    <message>
+      <source>Many penetrants, removers and developers are flammable, as liquid and as spray mist: keep them from sparks, flames, welding, grinding and hot or energised parts, keep the amounts small and put used cloths into a closed metal container.</source>
+      <translation>Viele Eindringmittel, Zwischenreiniger und Entwickler sind entzündbar, flüssig wie als Sprühnebel: von Funken, Flammen, Schweißen, Schleifen und heißen oder spannungführenden Teilen fernhalten, kleine Mengen verwenden und gebrauchte Tücher in einen geschlossenen Metallbehälter geben.</translation>
+    </message>
+    <message>
+      <source>May be met: {0}.</source>
+      <translation>Möglicherweise erfüllt: {0}.</translation>
+    </message>
+    <message>
+      <source>Measure both at the surface and write them into the record, let the eyes adapt to the dark, and keep unfiltered or damaged UV lamps away from eyes and skin.</source>
+      <translation>Beides an der Oberfläche messen und ins Protokoll schreiben, die Augen an die Dunkelheit anpassen lassen und ungefilterte oder beschädigte UV-Lampen von Augen und Haut fernhalten.</translation>
+    </message>
+    <message>
+      <source>Met: {0}.</source>
+      <translation>Erfüllt: {0}.</translation>
+    </message>
+    <message>
+      <source>Name of the line as the scene gives it in edges_mm</source>
+      <translation>Name der Linie, wie ihn edges_mm der Szene nennt</translation>
+    </message>
+    <message>
+      <source>Named kind, any size</source>
+      <translation>Benannte Art, jede Größe</translation>
+    </message>
+    <message>
+      <source>Names or numbers of ISO 6520-1</source>
+      <translation>Namen oder Nummern der ISO 6520-1</translation>
+    </message>
+    <message>
+      <source>Neighbours as one</source>
+      <translation>Nachbarn als eine</translation>
+    </message>
+    <message>
+      <source>Neighbours count as one where the gap is small against the smaller one's length</source>
+      <translation>Nachbarn zählen als eine, wo der Abstand klein ist gegen die Länge der kleineren</translation>
+    </message>
+    <message>
+      <source>New</source>
+      <translation>Neu</translation>
+    </message>
+    <message>
+      <source>New: {0}.</source>
+      <translation>Neu: {0}.</translation>
+    </message>
+    <message>
+      <source>No acceptance criteria are chosen: there is no verdict.</source>
+      <translation>Keine Zulässigkeitskriterien gewählt: Es gibt keine Bewertung.</translation>
+    </message>
+    <message>
+      <source>No indication is named as one of: {0}.</source>
+      <translation>Keine Anzeige ist benannt als eine von: {0}.</translation>
+    </message>
+    <message>
+      <source>No indication meets {0}.</source>
+      <translation>Keine Anzeige erfüllt {0}.</translation>
+    </message>
+    <message>
+      <source>No indications were found in the examined area.</source>
+      <translation>Im Prüfbereich wurden keine Anzeigen gefunden.</translation>
+    </message>
+    <message>
+      <source>No scale is set: nothing is measured and no verdict can be given.</source>
+      <translation>Kein Maßstab gesetzt: Nichts ist gemessen, und eine Bewertung ist nicht möglich.</translation>
+    </message>
+    <message>
+      <source>Not compared: {0}.</source>
+      <translation>Nicht verglichen: {0}.</translation>
+    </message>
+    <message>
+      <source>Not laid over the photo before, so compare by eye: {0}.</source>
+      <translation>Nicht über das Foto davor gelegt, also mit dem Auge vergleichen: {0}.</translation>
+    </message>
+    <message>
+      <source>Not measured, and so not judged: {0}. The surface turns away too far there; take another photo from that side. Until then it is not acceptable.</source>
+      <translation>Nicht gemessen und so nicht bewertet: {0}. Die Oberfläche wendet sich dort zu weit ab; ein weiteres Foto von dieser Seite aufnehmen. Bis dahin ist es nicht zulässig.</translation>
+    </message>
+    <message>
+      <source>Not measured: {0}. The surface turns away too far there; take another photo from that side.</source>
+      <translation>Nicht gemessen: {0}. Die Oberfläche wendet sich dort zu weit ab; ein weiteres Foto von dieser Seite aufnehmen.</translation>
+    </message>
+    <message>
+      <source>Not met: {0}.</source>
+      <translation>Nicht erfüllt: {0}.</translation>
+    </message>
+    <message>
+      <source>Not yet looked at by a person: {0}. The verdict counts them; take or drop each.</source>
+      <translation>Noch von niemandem angesehen: {0}. Die Bewertung zählt sie mit; jede übernehmen oder verwerfen.</translation>
+    </message>
+    <message>
+      <source>Number or summed length in any stretch of weld of a given length</source>
+      <translation>Anzahl oder Längensumme in jedem Nahtabschnitt gegebener Länge</translation>
+    </message>
+    <message>
+      <source>Number or summed length on a frame of fixed sides at its worst place and turn</source>
+      <translation>Anzahl oder Längensumme auf einem Rahmen fester Seiten in der ungünstigsten Lage und Drehung</translation>
+    </message>
+    <message>
+      <source>On a reference area</source>
+      <translation>Auf einer Bezugsfläche</translation>
+    </message>
+    <message>
+      <source>One public page states 10 mm as the limit of one diameter; it is the limit of a sum.</source>
+      <translation>Eine öffentliche Seite nennt 10 mm als Grenze eines Durchmessers; es ist die Grenze einer Summe.</translation>
+    </message>
+    <message>
+      <source>One secondary source gives 1.5, 3 and 6 mm (linear) and 3, 4 and 8 mm (non-linear) for levels 1, 2 and 3 in place of 2, 4, 8 and 4, 6, 8 mm.</source>
+      <translation>Eine Quelle aus zweiter Hand nennt 1,5, 3 und 6 mm (linienartig) und 3, 4 und 8 mm (nicht linienartig) für die Grenzen 1, 2 und 3 statt 2, 4, 8 und 4, 6, 8 mm.</translation>
+    </message>
+    <message>
+      <source>Only those count whose length is</source>
+      <translation>Gezählt werden nur, deren Länge ist</translation>
+    </message>
+    <message>
+      <source>Only those the inspector has named so (ISO 6520-1)</source>
+      <translation>Nur die, die der Prüfer so benannt hat (ISO 6520-1)</translation>
+    </message>
+    <message>
+      <source>Only where such a row is, end to end</source>
+      <translation>Nur wo eine solche Reihe von Ende zu Ende ist</translation>
+    </message>
+    <message>
+      <source>Open it again</source>
+      <translation>Noch einmal öffnen</translation>
+    </message>
+    <message>
+      <source>Or this share of the thickness, if that is less</source>
+      <translation>Oder dieser Anteil der Dicke, falls das weniger ist</translation>
+    </message>
+    <message>
+      <source>Other rules of which one must be hit, where none of the exemptions holds</source>
+      <translation>Andere Regeln, von denen eine treffen muss, wo keine der Ausnahmen gilt</translation>
+    </message>
+    <message>
+      <source>Other rules of which one must be hit; they no longer judge by themselves</source>
+      <translation>Andere Regeln, von denen eine treffen muss; sie bewerten dann nicht mehr allein</translation>
+    </message>
+    <message>
+      <source>Other rules that must all be hit; they no longer judge by themselves</source>
+      <translation>Andere Regeln, die alle treffen müssen; sie bewerten dann nicht mehr allein</translation>
+    </message>
+    <message>
+      <source>Out of focus or moved: edges are {0} mm wide, where sizes from {1} mm count.</source>
+      <translation>Unscharf oder verwackelt: Kanten sind {0} mm breit, wo Größen ab {1} mm zählen.</translation>
+    </message>
+    <message>
+      <source>Out of focus or moved: edges are {0} pixels wide.</source>
+      <translation>Unscharf oder verwackelt: Kanten sind {0} Pixel breit.</translation>
+    </message>
+    <message>
+      <source>Overexposed: {0} % of the examined area is clipped to white, and pale indications on it are lost.</source>
+      <translation>Überbelichtet: {0} % des Prüfbereichs sind reines Weiß, und blasse Anzeigen darauf sind verloren.</translation>
+    </message>
+    <message>
+      <source>Penetrant inspection by a class table on the drawing: one class</source>
+      <translation>Eindringprüfung nach einer Klassentabelle der Zeichnung: eine Klasse</translation>
+    </message>
+    <message>
+      <source>Photo {0} ({1!s}) cannot be judged</source>
+      <translation>Foto {0} ({1!s}) kann nicht bewertet werden</translation>
+    </message>
+    <message>
+      <source>Photo {0}: {1}</source>
+      <translation>Foto {0}: {1}</translation>
+    </message>
+    <message>
+      <source>Relevant where the length is</source>
+      <translation>Relevant, wo die Länge ist</translation>
+    </message>
+    <message>
+      <source>Save it as 8- or 16-bit RGB or grey TIFF, or as PNG</source>
+      <translation>Als TIFF in RGB oder Grau mit 8 oder 16 Bit oder als PNG speichern</translation>
+    </message>
+    <message>
+      <source>Save it as 8-bit JPEG</source>
+      <translation>Als JPEG mit 8 Bit speichern</translation>
+    </message>
+    <message>
+      <source>Save it as 8-bit RGB or grey</source>
+      <translation>In RGB oder Grau mit 8 Bit speichern</translation>
+    </message>
+    <message>
+      <source>Save the photo in a smaller form</source>
+      <translation>Das Foto in kleinerer Form speichern</translation>
+    </message>
+    <message>
+      <source>Set aside without a reason: {0}. Give the reason.</source>
+      <translation>Ohne Grund ausgenommen: {0}. Den Grund angeben.</translation>
+    </message>
+    <message>
+      <source>Several photos: compare them by eye.</source>
+      <translation>Mehrere Fotos: mit dem Auge vergleichen.</translation>
+    </message>
+    <message>
+      <source>Shape, any size</source>
+      <translation>Form, jede Größe</translation>
+    </message>
+    <message>
+      <source>Share of the weld</source>
+      <translation>Anteil an der Naht</translation>
+    </message>
+    <message>
+      <source>Short name of the rule, each one once</source>
+      <translation>Kurzer Name der Regel, jeder nur einmal</translation>
+    </message>
+    <message>
+      <source>So many in a rectangle of any shape and turn, limited in area and side</source>
+      <translation>So viele in einem Rechteck beliebiger Form und Drehung, begrenzt in Fläche und Seite</translation>
+    </message>
+    <message>
+      <source>So many that hang together by small gaps, by the length or area they take up</source>
+      <translation>So viele, die mit kleinen Abständen zusammenhängen, nach der Länge oder Fläche, die sie einnehmen</translation>
+    </message>
+    <message>
+      <source>So many that one straight line crosses, with small gaps edge to edge</source>
+      <translation>So viele, die eine gerade Linie schneidet, mit kleinen Abständen von Rand zu Rand</translation>
+    </message>
+    <message>
+      <source>Summed lengths as a share of the weld's length</source>
+      <translation>Längensumme als Anteil an der Nahtlänge</translation>
+    </message>
+    <message>
+      <source>Take it without HDR, or save it as an ordinary photo</source>
+      <translation>Ohne HDR aufnehmen oder als gewöhnliches Foto speichern</translation>
+    </message>
+    <message>
+      <source>Take the photo again with fewer pixels, or cut out the examined area</source>
+      <translation>Das Foto mit weniger Pixeln aufnehmen oder den Prüfbereich ausschneiden</translation>
+    </message>
+    <message>
+      <source>That the card was not moved is the user's word; the photos cannot show it.</source>
+      <translation>Dass die Karte nicht bewegt wurde, ist das Wort des Benutzers; die Fotos können es nicht zeigen.</translation>
+    </message>
+    <message>
+      <source>The area of clustered indications is not judged here.</source>
+      <translation>Die Fläche von Anzeigengruppen wird hier nicht bewertet.</translation>
+    </message>
+    <message>
+      <source>The card did not move between the photos (within {0} mm).</source>
+      <translation>Die Karte wurde zwischen den Fotos nicht bewegt (auf {0} mm).</translation>
+    </message>
+    <message>
+      <source>The card moved by about {0} mm on the surface between the photos, so its frame is not common to them: they are registered by the surface itself.</source>
+      <translation>Die Karte wurde zwischen den Fotos um etwa {0} mm auf der Oberfläche bewegt, ihr Bezug ist ihnen also nicht gemeinsam: Sie werden nach der Oberfläche selbst zur Deckung gebracht.</translation>
+    </message>
+    <message>
+      <source>The disposition departs from the verdict and gives no reason.</source>
+      <translation>Der Entscheid weicht von der Bewertung ab und nennt keinen Grund.</translation>
+    </message>
+    <message>
+      <source>The distance to the line '{0!s}' is asked for: mark that line, or give it in edges_mm.</source>
+      <translation>Gefragt ist der Abstand zur Linie „{0!s}“: diese Linie markieren oder in edges_mm angeben.</translation>
+    </message>
+    <message>
+      <source>The edition named in the contract governs, not this file; the certified inspector decides.</source>
+      <translation>Es gilt die Ausgabe, die der Vertrag nennt, nicht diese Datei; der zertifizierte Prüfer entscheidet.</translation>
+    </message>
+    <message>
+      <source>The embedded colour profile could not be read and was left out.</source>
+      <translation>Das eingebettete Farbprofil war nicht lesbar und blieb außer Acht.</translation>
+    </message>
+    <message>
+      <source>The embedded colour profile does not fit the picture and was left out.</source>
+      <translation>Das eingebettete Farbprofil passt nicht zum Bild und blieb außer Acht.</translation>
+    </message>
+    <message>
+      <source>The examined area reaches {0} mm away from the scale reference, which is {1} mm large: the scale is less sure there.</source>
+      <translation>Der Prüfbereich reicht bis {0} mm von der Maßstabsreferenz weg, die {1} mm groß ist: Der Maßstab ist dort weniger sicher.</translation>
+    </message>
+    <message>
+      <source>The examiner's near and colour vision, and the light at the surface, must be qualified as the procedure asks.</source>
+      <translation>Das Nah- und Farbsehen des Prüfers und das Licht an der Oberfläche müssen nachgewiesen sein, wie die Verfahrensanweisung es verlangt.</translation>
+    </message>
+    <message>
+      <source>The file holds {0} frames or pages; the first is shown.</source>
+      <translation>Die Datei enthält {0} Bilder oder Seiten; gezeigt wird die erste.</translation>
+    </message>
+    <message>
+      <source>The length from which an indication is judged at all</source>
+      <translation>Die Länge, ab der eine Anzeige überhaupt bewertet wird</translation>
+    </message>
+    <message>
+      <source>The length of each indication</source>
+      <translation>Die Länge jeder Anzeige</translation>
+    </message>
+    <message>
+      <source>The limit depends on the thickness of the part: give thickness_mm.</source>
+      <translation>Die Grenze hängt von der Dicke des Teils ab: thickness_mm angeben.</translation>
+    </message>
+    <message>
+      <source>The limit depends on the {0} of the part: give {1}_mm.</source>
+      <translation>Die Grenze hängt von einem Maß des Teils ab ({0}): {1}_mm angeben.</translation>
+    </message>
+    <message>
+      <source>The limit is a share of the weld's length: give weld_length_mm.</source>
+      <translation>Die Grenze ist ein Anteil der Nahtlänge: weld_length_mm angeben.</translation>
+    </message>
+    <message>
+      <source>The name says {0}, the content is {1}.</source>
+      <translation>Der Name sagt {0}, der Inhalt ist {1}.</translation>
+    </message>
+    <message>
+      <source>The pairs of this edition are not conversions of each other: 2 mm stands beside 1/16 in.</source>
+      <translation>Die Paare dieser Ausgabe sind keine Umrechnungen voneinander: 2 mm steht neben 1/16 in.</translation>
+    </message>
+    <message>
+      <source>The red is clipped: how much dye there is can no longer be told, and edges shift.</source>
+      <translation>Das Rot ist übersteuert: Wie viel Farbe da ist, lässt sich nicht mehr sagen, und Kanten verschieben sich.</translation>
+    </message>
+    <message>
+      <source>The reference area of 148 by 105 mm is laid at its worst place and turn, and an indication that only reaches into it counts whole.</source>
+      <translation>Die Bezugsfläche von 148 × 105 mm wird in die ungünstigste Lage und Drehung gelegt; eine Anzeige, die nur hineinreicht, zählt ganz.</translation>
+    </message>
+    <message>
+      <source>The run of the weld is that of the two indications farthest apart unless weld_direction_deg is given.</source>
+      <translation>Als Verlauf der Naht gilt die Richtung der beiden am weitesten entfernten Anzeigen, wenn weld_direction_deg nicht angegeben ist.</translation>
+    </message>
+    <message>
+      <source>The run of the weld was taken from the two indications farthest apart; give weld_direction_deg where that is not so.</source>
+      <translation>Der Verlauf der Naht ist nach den beiden am weitesten entfernten Anzeigen angenommen; weld_direction_deg angeben, wo das nicht stimmt.</translation>
+    </message>
+    <message>
+      <source>The scale card is cut off by the photo's border.</source>
+      <translation>Die Maßstabskarte ist vom Rand des Fotos abgeschnitten.</translation>
+    </message>
+    <message>
+      <source>The scale reference lies at the photo's border, where the lens bends most.</source>
+      <translation>Die Maßstabsreferenz liegt am Rand des Fotos, wo das Objektiv am meisten verzeichnet.</translation>
+    </message>
+    <message>
+      <source>The search for the worst place was cut short, so it is left open.</source>
+      <translation>Die Suche nach der ungünstigsten Stelle wurde abgebrochen, es bleibt also offen.</translation>
+    </message>
+    <message>
+      <source>The size of the indication is judged, not that of the imperfection beneath it (8-3).</source>
+      <translation>Bewertet wird die Größe der Anzeige, nicht die der Unregelmäßigkeit darunter (8-3).</translation>
+    </message>
+    <message>
+      <source>The standard's own grouping of aligned indications is not applied here: its figures were not to hand.</source>
+      <translation>Die eigene Gruppierung der Norm für aufgereihte Anzeigen wird hier nicht angewandt: Ihre Werte lagen nicht vor.</translation>
+    </message>
+    <message>
+      <source>The table of limits has no band for a {0} of {1}.</source>
+      <translation>Die Tabelle der Grenzen hat keine Stufe für {0} {1}.</translation>
+    </message>
+    <message>
+      <source>The tested zone is the weld with 10 mm of parent metal on each side (memory); mark it as the examined area.</source>
+      <translation>Geprüft wird die Naht mit 10 mm Grundwerkstoff auf jeder Seite (aus dem Gedächtnis); als Prüfbereich markieren.</translation>
+    </message>
+    <message>
+      <source>The two sides of the frame</source>
+      <translation>Die beiden Seiten des Rahmens</translation>
+    </message>
+    <message>
+      <source>The verdict is an aid. The contract's own edition of the code, local rules and the certified inspector decide.</source>
+      <translation>Die Bewertung ist eine Hilfe. Es entscheiden die Ausgabe des Regelwerks, die der Vertrag nennt, örtliche Vorschriften und der zertifizierte Prüfer.</translation>
+    </message>
+    <message>
+      <source>The {0} of the part is asked for: give {1}_mm.</source>
+      <translation>Gefragt ist ein Maß des Teils ({0}): {1}_mm angeben.</translation>
+    </message>
+    <message>
+      <source>The {0} of {1} is not {2}.</source>
+      <translation>{0} {1}: nicht {2}.</translation>
+    </message>
+    <message>
+      <source>The {0} of {1} is {2}.</source>
+      <translation>{0} {1}: {2}.</translation>
+    </message>
+    <message>
+      <source>There are no indications.</source>
+      <translation>Es gibt keine Anzeigen.</translation>
+    </message>
+    <message>
+      <source>There is much {0}: it can hide faint indications.</source>
+      <translation>Viel {0}: Er kann schwache Anzeigen verdecken.</translation>
+    </message>
+    <message>
+      <source>There is no relevant indication that this rule looks at.</source>
+      <translation>Es gibt keine relevante Anzeige, die diese Regel betrachtet.</translation>
+    </message>
+    <message>
+      <source>There is no verdict: {0}.</source>
+      <translation>Es gibt keine Bewertung: {0}.</translation>
+    </message>
+    <message>
+      <source>There is {0}: faint indications are less sure.</source>
+      <translation>Es gibt {0}: Schwache Anzeigen sind weniger sicher.</translation>
+    </message>
+    <message>
+      <source>There is {0}; {1}.</source>
+      <translation>Vorhanden: {0}; {1}.</translation>
+    </message>
+    <message>
+      <source>There is {0}{1}</source>
+      <translation>Vorhanden: {0}{1}</translation>
+    </message>
+    <message>
+      <source>These are visual limits for pores; on a penetrant photo the bleed-out is judged, which is larger.</source>
+      <translation>Dies sind Grenzen der Sichtprüfung für Poren; auf einem Eindringfoto wird die Ausblutung bewertet, die größer ist.</translation>
+    </message>
+    <message>
+      <source>Thickness or diameter of the part</source>
+      <translation>Dicke oder Durchmesser des Teils</translation>
+    </message>
+    <message>
+      <source>Too dark: the developer shows {0} % of full light, and grain may hide faint indications.</source>
+      <translation>Zu dunkel: Der Entwickler zeigt {0} % des vollen Lichts, und Rauschen kann schwache Anzeigen verdecken.</translation>
+    </message>
+    <message>
+      <source>Too far: {0} mm is only {1} pixels in the farthest part of the examined area, and what just counts may be missed or measured poorly.</source>
+      <translation>Zu weit weg: {0} mm sind im fernsten Teil des Prüfbereichs nur {1} Pixel, und was gerade zählt, kann übersehen oder schlecht gemessen werden.</translation>
+    </message>
+    <message>
+      <source>Too long where the length is</source>
+      <translation>Zu lang, wo die Länge ist</translation>
+    </message>
+    <message>
+      <source>Too much where that is</source>
+      <translation>Zu viel, wo das ist</translation>
+    </message>
+    <message>
+      <source>Too much where the share is</source>
+      <translation>Zu viel, wo der Anteil ist</translation>
+    </message>
+    <message>
+      <source>Too much where the sum is</source>
+      <translation>Zu viel, wo die Summe ist</translation>
+    </message>
+    <message>
+      <source>Too near where the distance is</source>
+      <translation>Zu nahe, wo der Abstand ist</translation>
+    </message>
+    <message>
+      <source>Transparent parts are shown over white.</source>
+      <translation>Durchsichtige Teile werden über Weiß gezeigt.</translation>
+    </message>
+    <message>
+      <source>Turn the light or the camera, or diffuse the light, and take the photo again.</source>
+      <translation>Licht oder Kamera drehen oder das Licht streuen und das Foto noch einmal aufnehmen.</translation>
+    </message>
+    <message>
+      <source>Two neighbours count as one where the gap is {0} {1} of the smaller one.</source>
+      <translation>Zwei Nachbarn zählen als eine, wo der Abstand {0} {1} der kleineren ist.</translation>
+    </message>
+    <message>
+      <source>Two or more pores in 12 in of weld are left open: clusters are judged by their extent and scattered pores by charts, neither of which is judged here.</source>
+      <translation>Zwei oder mehr Poren auf 12 in Naht bleiben offen: Porennester werden nach ihrer Ausdehnung, verstreute Poren nach Vergleichsbildern bewertet, was beides hier nicht geschieht.</translation>
+    </message>
+    <message>
+      <source>Two or more pores in 300 mm of weld are left open: clusters are judged by their extent and scattered pores by charts, neither of which is judged here.</source>
+      <translation>Zwei oder mehr Poren auf 300 mm Naht bleiben offen: Porennester werden nach ihrer Ausdehnung, verstreute Poren nach Vergleichsbildern bewertet, was beides hier nicht geschieht.</translation>
+    </message>
+    <message>
+      <source>U: expanded uncertainty, k = 2 (about 95 %). Length: largest distance across the outline; path: along it; width: largest circle within it; ratio: the greater of length and path, over width.</source>
+      <translation>U: erweiterte Unsicherheit, k = 2 (etwa 95 %). Länge: größter Abstand im Umriss; Weg: entlang der Anzeige; Breite: größter Kreis darin; Verhältnis: der größere Wert von Länge und Weg durch die Breite.</translation>
+    </message>
+    <message>
+      <source>Ventilate well, confined spaces above all; wear gloves and eye protection; read the safety data sheets.</source>
+      <translation>Gut lüften, vor allem enge Räume; Handschuhe und Augenschutz tragen; die Sicherheitsdatenblätter lesen.</translation>
+    </message>
+    <message>
+      <source>Visible dye is barred on some aircraft and engine parts unless engineering approves.</source>
+      <translation>Sichtbarer Farbstoff ist an manchen Flugzeug- und Triebwerksteilen untersagt, wenn die Technik ihn nicht freigibt.</translation>
+    </message>
+    <message>
+      <source>What is added up</source>
+      <translation>Was summiert wird</translation>
+    </message>
+    <message>
+      <source>What it gives to those it hits</source>
+      <translation>Was sie dem gibt, was sie trifft</translation>
+    </message>
+    <message>
+      <source>What the inspector should know</source>
+      <translation>Was der Prüfer wissen sollte</translation>
+    </message>
+    <message>
+      <source>What the table goes by</source>
+      <translation>Wonach die Tabelle geht</translation>
+    </message>
+    <message>
+      <source>What would decide it: the sizes and gaps of {0}, measured more closely.</source>
+      <translation>Es entscheiden würde: die Größen und Abstände von {0}, genauer gemessen.</translation>
+    </message>
+    <message>
+      <source>What would decide it: {0}.</source>
+      <translation>Es entscheiden würde: {0}.</translation>
+    </message>
+    <message>
+      <source>Where the figure stands</source>
+      <translation>Wo der Wert steht</translation>
+    </message>
+    <message>
+      <source>Whether aligned rows also count in the sum of linear indications on the frame is not known here; add them by hand.</source>
+      <translation>Ob aufgereihte Anzeigen auch in der Summe der linienartigen auf dem Rahmen zählen, ist hier nicht bekannt; von Hand hinzurechnen.</translation>
+    </message>
+    <message>
+      <source>Whether one and the same indication must meet it, or the scene as a whole; by default the indication where all its rules look at one at a time</source>
+      <translation>Ob ein und dieselbe Anzeige sie erfüllen muss oder die Szene als Ganzes; sonst die Anzeige, wo alle ihre Regeln eine für sich betrachten</translation>
+    </message>
+    <message>
+      <source>Whether the card moved cannot be told to better than {0} mm.</source>
+      <translation>Ob die Karte bewegt wurde, ist nicht besser als auf {0} mm zu sagen.</translation>
+    </message>
+    <message>
+      <source>Whether {0} exempts it is open. {1}</source>
+      <translation>Ob {0} sie ausnimmt, ist offen. {1}</translation>
+    </message>
+    <message>
+      <source>Which indications it looks at</source>
+      <translation>Welche Anzeigen sie betrachtet</translation>
+    </message>
+    <message>
+      <source>Which size of the part</source>
+      <translation>Welche Größe des Teils</translation>
+    </message>
+    <message>
+      <source>`ptmark criteria new NAME FILE.toml --from {0}` writes one to fill in</source>
+      <translation>`ptmark criteria new NAME FILE.toml --from {0}` schreibt eine zum Ausfüllen</translation>
+    </message>
+    <message>
+      <source>`ptmark criteria` lists the names</source>
+      <translation>`ptmark criteria` zählt die Namen auf</translation>
+    </message>
+    <message>
+      <source>`ptmark criteria` lists the names; a file of your own ends in .toml</source>
+      <translation>`ptmark criteria` zählt die Namen auf; eine eigene Datei endet auf .toml</translation>
+    </message>
+    <message>
+      <source>`ptmark criteria` lists them</source>
+      <translation>`ptmark criteria` zählt sie auf</translation>
+    </message>
+    <message>
+      <source>a BigTIFF</source>
+      <translation>ein BigTIFF</translation>
+    </message>
+    <message>
+      <source>a ZIP archive</source>
+      <translation>ein ZIP-Archiv</translation>
+    </message>
+    <message>
+      <source>a blob there was left out: {0}</source>
+      <translation>ein Fleck dort blieb außer Acht: {0}</translation>
+    </message>
+    <message>
+      <source>a cell of {0} mm is none</source>
+      <translation>eine Zelle von {0} mm ist keine</translation>
+    </message>
+    <message>
+      <source>a check length of {0} mm, where {1} mm is printed</source>
+      <translation>eine Prüflänge von {0} mm, wo {1} mm gedruckt sind</translation>
+    </message>
+    <message>
+      <source>a closer measurement</source>
+      <translation>eine genauere Messung</translation>
+    </message>
+    <message>
+      <source>a curve that no picture is coded by</source>
+      <translation>eine Kurve, nach der kein Bild kodiert ist</translation>
+    </message>
+    <message>
+      <source>a curve without slope</source>
+      <translation>eine Kurve ohne Steigung</translation>
+    </message>
+    <message>
+      <source>a diameter of {0} mm gives {1} mm per pixel, outside {2} to {3}</source>
+      <translation>ein Durchmesser von {0} mm ergibt {1} mm je Pixel, außerhalb von {2} bis {3}</translation>
+    </message>
+    <message>
+      <source>a file has no roles: who may write the file may change all that is in it</source>
+      <translation>eine Datei hat keine Rollen: Wer die Datei schreiben darf, kann alles darin ändern</translation>
+    </message>
+    <message>
+      <source>a height</source>
+      <translation>eine Höhe</translation>
+    </message>
+    <message>
+      <source>a hold needs a reason</source>
+      <translation>eine Sperre braucht einen Grund</translation>
+    </message>
+    <message>
+      <source>a level is reduced by 1, 2, 4 or 8, got {0}</source>
+      <translation>eine Stufe ist um 1, 2, 4 oder 8 verkleinert, nicht um {0}</translation>
+    </message>
+    <message>
+      <source>a line</source>
+      <translation>eine Linie</translation>
+    </message>
+    <message>
+      <source>a line along the pipe is missing</source>
+      <translation>eine Linie längs des Rohrs fehlt</translation>
+    </message>
+    <message>
+      <source>a part of it reaches beyond its end</source>
+      <translation>ein Teil davon reicht über sein Ende hinaus</translation>
+    </message>
+    <message>
+      <source>a patch</source>
+      <translation>ein Fleck</translation>
+    </message>
+    <message>
+      <source>a photo has no time since the developer</source>
+      <translation>ein Foto hat keine Zeit seit dem Entwickler</translation>
+    </message>
+    <message>
+      <source>a photo or a record's file is missing or changed</source>
+      <translation>ein Foto oder die Datei eines Protokolls fehlt oder ist verändert</translation>
+    </message>
+    <message>
+      <source>a photo was changed</source>
+      <translation>ein Foto wurde verändert</translation>
+    </message>
+    <message>
+      <source>a photo without a scale</source>
+      <translation>ein Foto ohne Maßstab</translation>
+    </message>
+    <message>
+      <source>a picture of {0} cannot be encoded: {1}</source>
+      <translation>ein Bild von {0} kann nicht kodiert werden: {1}</translation>
+    </message>
+    <message>
+      <source>a picture of {0} × {1} px cannot be encoded as {2}</source>
+      <translation>ein Bild von {0} × {1} px kann nicht als {2} kodiert werden</translation>
+    </message>
+    <message>
+      <source>a point has a coordinate that is no number</source>
+      <translation>ein Punkt hat eine Koordinate, die keine Zahl ist</translation>
+    </message>
+    <message>
+      <source>a preview needs at least 1 px a side, got {0}</source>
+      <translation>eine Vorschau braucht mindestens 1 px je Seite, nicht {0}</translation>
+    </message>
+    <message>
+      <source>a radial term beyond 1</source>
+      <translation>ein radiales Glied über 1</translation>
+    </message>
+    <message>
+      <source>a ratio below 1 has no meaning, got {0}</source>
+      <translation>ein Verhältnis unter 1 hat keinen Sinn, hier {0}</translation>
+    </message>
+    <message>
+      <source>a relevant indication is {0}.</source>
+      <translation>eine relevante Anzeige ist {0}.</translation>
+    </message>
+    <message>
+      <source>a relevant linear indication is {0}.</source>
+      <translation>eine relevante linienartige Anzeige ist {0}.</translation>
+    </message>
+    <message>
+      <source>a relevant rounded indication is {0}.</source>
+      <translation>eine relevante nicht linienartige Anzeige ist {0}.</translation>
+    </message>
+    <message>
+      <source>a relevant {0}</source>
+      <translation>eine relevante {0}</translation>
+    </message>
+    <message>
+      <source>a relief of {0} mm is no height</source>
+      <translation>ein Relief von {0} mm ist keine Höhe</translation>
+    </message>
+    <message>
+      <source>a relief of {0} mm, where the camera was {1} mm away</source>
+      <translation>ein Relief von {0} mm, wo die Kamera {1} mm entfernt war</translation>
+    </message>
+    <message>
+      <source>a row of {0} points nowhere</source>
+      <translation>eine Zeile von {0} zeigt ins Leere</translation>
+    </message>
+    <message>
+      <source>a rule about the part judges nothing by itself</source>
+      <translation>eine Regel über das Teil bewertet allein nichts</translation>
+    </message>
+    <message>
+      <source>a width</source>
+      <translation>eine Breite</translation>
+    </message>
+    <message>
+      <source>a {0} cannot be used with another reference</source>
+      <translation>mit einer weiteren Referenz nicht zu verwenden: {0}</translation>
+    </message>
+    <message>
+      <source>a {0} needs two or more</source>
+      <translation>{0} braucht zwei oder mehr</translation>
+    </message>
+    <message>
+      <source>a {0} of mode {1} is not read</source>
+      <translation>{0} im Modus {1} wird nicht gelesen</translation>
+    </message>
+    <message>
+      <source>a {0} reference that does not fit: {1}</source>
+      <translation>eine Referenz der Art {0}, die nicht passt: {1}</translation>
+    </message>
+    <message>
+      <source>above that</source>
+      <translation>darüber</translation>
+    </message>
+    <message>
+      <source>above zero</source>
+      <translation>über null</translation>
+    </message>
+    <message>
+      <source>acceptable</source>
+      <translation>zulässig</translation>
+    </message>
+    <message>
+      <source>add another photo</source>
+      <translation>ein anderes Foto hinzufügen</translation>
+    </message>
+    <message>
+      <source>add the record again</source>
+      <translation>das Protokoll noch einmal aufnehmen</translation>
+    </message>
+    <message>
+      <source>add {0!s}</source>
+      <translation>{0!s} hinzufügen</translation>
+    </message>
+    <message>
+      <source>add {0} = …</source>
+      <translation>{0} = … ergänzen</translation>
+    </message>
+    <message>
+      <source>admin option</source>
+      <translation>Verwaltungsrecht</translation>
+    </message>
+    <message>
+      <source>all of</source>
+      <translation>alle aus</translation>
+    </message>
+    <message>
+      <source>an indication named as a crack is not passed by its size alone</source>
+      <translation>eine als Riss benannte Anzeige besteht nicht allein nach ihrer Größe</translation>
+    </message>
+    <message>
+      <source>an inspection keeps one photo</source>
+      <translation>eine Prüfung behält ein Foto</translation>
+    </message>
+    <message>
+      <source>an offset is for flat surfaces</source>
+      <translation>ein Versatz gilt für ebene Oberflächen</translation>
+    </message>
+    <message>
+      <source>an offset of {0} mm, where the camera was {1} mm away</source>
+      <translation>ein Versatz von {0} mm, wo die Kamera {1} mm entfernt war</translation>
+    </message>
+    <message>
+      <source>an older database was put in its place: ptmark archive rebuild</source>
+      <translation>eine ältere Datenbank wurde an ihre Stelle gesetzt: ptmark archive rebuild</translation>
+    </message>
+    <message>
+      <source>an outline has a coordinate that is no number</source>
+      <translation>ein Umriss hat eine Koordinate, die keine Zahl ist</translation>
+    </message>
+    <message>
+      <source>an outline has shape (N, 2), got {0}</source>
+      <translation>ein Umriss hat die Form (N, 2), nicht {0}</translation>
+    </message>
+    <message>
+      <source>an outline needs 3 different points, got {0}</source>
+      <translation>ein Umriss braucht 3 verschiedene Punkte, nicht {0}</translation>
+    </message>
+    <message>
+      <source>an outline needs at least 3 points (x, y), got shape {0}</source>
+      <translation>ein Umriss braucht mindestens 3 Punkte (x, y), nicht die Form {0}</translation>
+    </message>
+    <message>
+      <source>an outline that encloses no area</source>
+      <translation>ein Umriss, der keine Fläche umschließt</translation>
+    </message>
+    <message>
+      <source>an outline that reaches beyond the surface's horizon</source>
+      <translation>ein Umriss, der über den Horizont der Oberfläche reicht</translation>
+    </message>
+    <message>
+      <source>an outside diameter</source>
+      <translation>ein Außendurchmesser</translation>
+    </message>
+    <message>
+      <source>and</source>
+      <translation>und</translation>
+    </message>
+    <message>
+      <source>and {0} more</source>
+      <translation>und {0} weitere</translation>
+    </message>
+    <message>
+      <source>another camera, zoom or size than {0!s}</source>
+      <translation>andere Kamera, anderer Zoom oder andere Größe als {0!s}</translation>
+    </message>
+    <message>
+      <source>another indication lies so near that the two may be mixed up</source>
+      <translation>eine weitere Anzeige liegt so nahe, dass beide verwechselt sein können</translation>
+    </message>
+    <message>
+      <source>another program is writing: try again</source>
+      <translation>ein anderes Programm schreibt gerade: noch einmal versuchen</translation>
+    </message>
+    <message>
+      <source>another run is writing there</source>
+      <translation>ein anderer Lauf schreibt dorthin</translation>
+    </message>
+    <message>
+      <source>another state is kept: revision {0}, file {1}…</source>
+      <translation>ein anderer Stand ist aufbewahrt: Fassung {0}, Datei {1}…</translation>
+    </message>
+    <message>
+      <source>another state of record {0} lies there, revision {1}</source>
+      <translation>ein anderer Stand des Protokolls {0} liegt dort, Fassung {1}</translation>
+    </message>
+    <message>
+      <source>any crack but a crater or star crack, whatever its size</source>
+      <translation>jeder Riss außer Krater- oder Sternriss, gleich welcher Größe</translation>
+    </message>
+    <message>
+      <source>arc strike</source>
+      <translation>Zündstelle</translation>
+    </message>
+    <message>
+      <source>area</source>
+      <translation>Fläche</translation>
+    </message>
+    <message>
+      <source>as carried in US Army UFGS 15216N, 3.5.3</source>
+      <translation>wie in US Army UFGS 15216N, 3.5.3</translation>
+    </message>
+    <message>
+      <source>as given by the user's procedure</source>
+      <translation>wie die Verfahrensanweisung des Benutzers es angibt</translation>
+    </message>
+    <message>
+      <source>ask for permission to write there</source>
+      <translation>um Schreibrecht dort bitten</translation>
+    </message>
+    <message>
+      <source>ask who runs the server for the role</source>
+      <translation>den Betreiber des Servers um die Rolle bitten</translation>
+    </message>
+    <message>
+      <source>at least </source>
+      <translation>mindestens </translation>
+    </message>
+    <message>
+      <source>at least one rule is not met</source>
+      <translation>mindestens eine Regel ist nicht erfüllt</translation>
+    </message>
+    <message>
+      <source>begin each rule with a line [[rule]]</source>
+      <translation>jede Regel mit einer Zeile [[rule]] beginnen</translation>
+    </message>
+    <message>
+      <source>begin the review again on the newest revision</source>
+      <translation>die Gegenprüfung an der neuesten Fassung neu beginnen</translation>
+    </message>
+    <message>
+      <source>both ends of {0} are the same point</source>
+      <translation>beide Enden sind derselbe Punkt: {0}</translation>
+    </message>
+    <message>
+      <source>both photos need a surface</source>
+      <translation>beide Fotos brauchen eine Oberfläche</translation>
+    </message>
+    <message>
+      <source>branching crack</source>
+      <translation>verästelter Riss</translation>
+    </message>
+    <message>
+      <source>bring reference and indication to the middle of the picture, near each other, or calibrate the camera: {0} of it is the lens</source>
+      <translation>Referenz und Anzeige in die Bildmitte bringen, nahe beieinander, oder die Kamera kalibrieren: {0} davon ist das Objektiv</translation>
+    </message>
+    <message>
+      <source>burn through</source>
+      <translation>Durchbrand</translation>
+    </message>
+    <message>
+      <source>byte {0} ({1}) is not as this program writes it</source>
+      <translation>Byte {0} ({1}) ist nicht so, wie dieses Programm es schreibt</translation>
+    </message>
+    <message>
+      <source>calibrate each camera and each zoom on its own</source>
+      <translation>jede Kamera und jeden Zoom für sich kalibrieren</translation>
+    </message>
+    <message>
+      <source>cannot be made ({0})</source>
+      <translation>kann nicht angelegt werden ({0})</translation>
+    </message>
+    <message>
+      <source>cannot be opened</source>
+      <translation>kann nicht geöffnet werden</translation>
+    </message>
+    <message>
+      <source>cannot be read ({0})</source>
+      <translation>kann nicht gelesen werden ({0})</translation>
+    </message>
+    <message>
+      <source>cannot be read or written ({0})</source>
+      <translation>kann nicht gelesen oder geschrieben werden ({0})</translation>
+    </message>
+    <message>
+      <source>cannot be read: {0}</source>
+      <translation>kann nicht gelesen werden: {0}</translation>
+    </message>
+    <message>
+      <source>cannot be used: {0}</source>
+      <translation>kann nicht verwendet werden: {0}</translation>
+    </message>
+    <message>
+      <source>cannot be written ({0})</source>
+      <translation>kann nicht geschrieben werden ({0})</translation>
+    </message>
+    <message>
+      <source>cannot be written as JSON: {0}</source>
+      <translation>kann nicht als JSON geschrieben werden: {0}</translation>
+    </message>
+    <message>
+      <source>cannot keep the camera profile: {0}</source>
+      <translation>das Kameraprofil kann nicht aufbewahrt werden: {0}</translation>
+    </message>
+    <message>
+      <source>cannot write {0}: {1}</source>
+      <translation>kann nicht geschrieben werden, {0}: {1}</translation>
+    </message>
+    <message>
+      <source>card</source>
+      <translation>Karte</translation>
+    </message>
+    <message>
+      <source>changed while it was read</source>
+      <translation>wurde beim Lesen verändert</translation>
+    </message>
+    <message>
+      <source>check --developed, or give --minutes</source>
+      <translation>--developed prüfen oder --minutes angeben</translation>
+    </message>
+    <message>
+      <source>check each of them</source>
+      <translation>jede davon prüfen</translation>
+    </message>
+    <message>
+      <source>check the URL's scheme</source>
+      <translation>das Schema der URL prüfen</translation>
+    </message>
+    <message>
+      <source>check the diameter and its unit</source>
+      <translation>den Durchmesser und seine Einheit prüfen</translation>
+    </message>
+    <message>
+      <source>check the file by hand</source>
+      <translation>die Datei von Hand prüfen</translation>
+    </message>
+    <message>
+      <source>check the file's rights</source>
+      <translation>die Rechte der Datei prüfen</translation>
+    </message>
+    <message>
+      <source>check the length and its unit</source>
+      <translation>die Länge und ihre Einheit prüfen</translation>
+    </message>
+    <message>
+      <source>check the length, its unit and the two ends; on a rule with other graduations take a card or a rectangle</source>
+      <translation>die Länge, ihre Einheit und die beiden Enden prüfen; bei einem Maßstab mit anderer Teilung eine Karte oder ein Rechteck nehmen</translation>
+    </message>
+    <message>
+      <source>check the name and that you may read it</source>
+      <translation>den Namen und das Leserecht prüfen</translation>
+    </message>
+    <message>
+      <source>check the passphrase and the file</source>
+      <translation>Kennwort und Datei prüfen</translation>
+    </message>
+    <message>
+      <source>check the scale reference, or take a photo less aslant</source>
+      <translation>die Maßstabsreferenz prüfen oder ein weniger schräges Foto aufnehmen</translation>
+    </message>
+    <message>
+      <source>check the two sides: width runs from the first corner to the second</source>
+      <translation>die beiden Seiten prüfen: Die Breite läuft von der ersten Ecke zur zweiten</translation>
+    </message>
+    <message>
+      <source>check their order</source>
+      <translation>ihre Reihenfolge prüfen</translation>
+    </message>
+    <message>
+      <source>choose 1 to {0}</source>
+      <translation>1 bis {0} wählen</translation>
+    </message>
+    <message>
+      <source>choose A4 or Letter</source>
+      <translation>A4 oder Letter wählen</translation>
+    </message>
+    <message>
+      <source>choose a folder that can be written to</source>
+      <translation>einen Ordner wählen, in den geschrieben werden kann</translation>
+    </message>
+    <message>
+      <source>choose a record's JSON file</source>
+      <translation>die JSON-Datei eines Protokolls wählen</translation>
+    </message>
+    <message>
+      <source>choose an export's folder</source>
+      <translation>den Ordner eines Exports wählen</translation>
+    </message>
+    <message>
+      <source>choose another</source>
+      <translation>einen anderen wählen</translation>
+    </message>
+    <message>
+      <source>choose another folder</source>
+      <translation>einen anderen Ordner wählen</translation>
+    </message>
+    <message>
+      <source>choose another folder, or make room</source>
+      <translation>einen anderen Ordner wählen oder Platz schaffen</translation>
+    </message>
+    <message>
+      <source>choose another folder, or make room; the old file stands untouched</source>
+      <translation>einen anderen Ordner wählen oder Platz schaffen; die alte Datei ist unberührt</translation>
+    </message>
+    <message>
+      <source>choose another name; what was signed stays</source>
+      <translation>einen anderen Namen wählen; was unterschrieben ist, bleibt</translation>
+    </message>
+    <message>
+      <source>choose marks round the area</source>
+      <translation>Marken rund um den Bereich wählen</translation>
+    </message>
+    <message>
+      <source>choose one of: {0}</source>
+      <translation>eines wählen: {0}</translation>
+    </message>
+    <message>
+      <source>choose {0}</source>
+      <translation>{0} wählen</translation>
+    </message>
+    <message>
+      <source>clustered porosity</source>
+      <translation>Porennest</translation>
+    </message>
+    <message>
+      <source>clusters go by their extent, scattered pores by charts; the interpreter must compare</source>
+      <translation>Porennester gehen nach ihrer Ausdehnung, verstreute Poren nach Vergleichsbildern; der Auswertende muss vergleichen</translation>
+    </message>
+    <message>
+      <source>colour contrast</source>
+      <translation>Farbkontrast</translation>
+    </message>
+    <message>
+      <source>colours need a last axis of 3, got shape {0}</source>
+      <translation>Farben brauchen eine letzte Achse von 3, nicht die Form {0}</translation>
+    </message>
+    <message>
+      <source>compare what each photo gives by itself</source>
+      <translation>vergleichen, was jedes Foto für sich ergibt</translation>
+    </message>
+    <message>
+      <source>contents not to be had: our own list of what a record in photos must tell</source>
+      <translation>Inhalt nicht zu bekommen: unsere eigene Liste dessen, was eine Aufzeichnung in Fotos sagen muss</translation>
+    </message>
+    <message>
+      <source>corners picked anticlockwise: taken clockwise from the first</source>
+      <translation>Ecken gegen den Uhrzeigersinn gesetzt: von der ersten an im Uhrzeigersinn genommen</translation>
+    </message>
+    <message>
+      <source>corners {0} and {1} are the same point</source>
+      <translation>die Ecken {0} und {1} sind derselbe Punkt</translation>
+    </message>
+    <message>
+      <source>correct that field, or take an earlier copy of the record</source>
+      <translation>dieses Feld berichtigen oder eine frühere Kopie des Protokolls nehmen</translation>
+    </message>
+    <message>
+      <source>crater crack</source>
+      <translation>Endkraterriss</translation>
+    </message>
+    <message>
+      <source>crater pipe</source>
+      <translation>Endkraterlunker</translation>
+    </message>
+    <message>
+      <source>criteria new</source>
+      <translation>criteria new</translation>
+    </message>
+    <message>
+      <source>darkest: {0} records in a cell of {1} mm</source>
+      <translation>am dunkelsten: {0} Protokolle in einer Zelle von {1} mm</translation>
+    </message>
+    <message>
+      <source>delete it; the default holds then</source>
+      <translation>löschen; dann gilt die Vorgabe</translation>
+    </message>
+    <message>
+      <source>delete {0}</source>
+      <translation>{0} löschen</translation>
+    </message>
+    <message>
+      <source>diameter</source>
+      <translation>Durchmesser</translation>
+    </message>
+    <message>
+      <source>differs from its checksum</source>
+      <translation>weicht von der Prüfsumme ab</translation>
+    </message>
+    <message>
+      <source>differs from what the log holds</source>
+      <translation>weicht von dem ab, was das Logbuch enthält</translation>
+    </message>
+    <message>
+      <source>distance {0} mm</source>
+      <translation>Abstand {0} mm</translation>
+    </message>
+    <message>
+      <source>distortion of the lens</source>
+      <translation>Verzeichnung des Objektivs</translation>
+    </message>
+    <message>
+      <source>does not fit: {0}</source>
+      <translation>passt nicht: {0}</translation>
+    </message>
+    <message>
+      <source>does not follow the one before it</source>
+      <translation>folgt nicht auf die davor</translation>
+    </message>
+    <message>
+      <source>dropped {0}</source>
+      <translation>{0} gestrichen</translation>
+    </message>
+    <message>
+      <source>each indication named {0} (ISO 6520-1), any size, relevant or not</source>
+      <translation>jede Anzeige benannt {0} (ISO 6520-1), jede Größe, relevant oder nicht</translation>
+    </message>
+    <message>
+      <source>each mark needs a place in both photos</source>
+      <translation>jede Marke braucht eine Stelle in beiden Fotos</translation>
+    </message>
+    <message>
+      <source>each {0}indication{1}</source>
+      <translation>jede {0}Anzeige{1}</translation>
+    </message>
+    <message>
+      <source>earlier</source>
+      <translation>früheres</translation>
+    </message>
+    <message>
+      <source>edges_mm, {0}</source>
+      <translation>edges_mm, {0}</translation>
+    </message>
+    <message>
+      <source>edition not confirmed</source>
+      <translation>Ausgabe nicht bestätigt</translation>
+    </message>
+    <message>
+      <source>elongated cavity</source>
+      <translation>Gaskanal</translation>
+    </message>
+    <message>
+      <source>end the name in .png, .jpg or .jpeg</source>
+      <translation>den Namen auf .png, .jpg oder .jpeg enden lassen</translation>
+    </message>
+    <message>
+      <source>end to end</source>
+      <translation>von Ende zu Ende</translation>
+    </message>
+    <message>
+      <source>ends at line {0}, but {1} lines were written</source>
+      <translation>endet bei Zeile {0}, aber {1} Zeilen wurden geschrieben</translation>
+    </message>
+    <message>
+      <source>examiner</source>
+      <translation>Prüfer</translation>
+    </message>
+    <message>
+      <source>exempt by size, shape, named kind, edge or part</source>
+      <translation>nach Größe, Form, benannter Art, Kante oder Teil ausnehmen</translation>
+    </message>
+    <message>
+      <source>false</source>
+      <translation>Scheinanzeige</translation>
+    </message>
+    <message>
+      <source>features and scales</source>
+      <translation>Merkmale und Maßstäbe</translation>
+    </message>
+    <message>
+      <source>file, byte {0} ({1})</source>
+      <translation>Datei, Byte {0} ({1})</translation>
+    </message>
+    <message>
+      <source>first</source>
+      <translation>erste</translation>
+    </message>
+    <message>
+      <source>fit of the map from photo to surface</source>
+      <translation>Anpassung der Abbildung vom Foto auf die Oberfläche</translation>
+    </message>
+    <message>
+      <source>fitted with a second reference ({0}), which differs by {1} %, En {2}</source>
+      <translation>mit einer zweiten Referenz angepasst ({0}), die um {1} % abweicht, En {2}</translation>
+    </message>
+    <message>
+      <source>flux inclusion</source>
+      <translation>Flussmitteleinschluss</translation>
+    </message>
+    <message>
+      <source>focal length</source>
+      <translation>Brennweite</translation>
+    </message>
+    <message>
+      <source>follows the one before</source>
+      <translation>folgt auf die davor</translation>
+    </message>
+    <message>
+      <source>from here on the file is larger than {0} kB, so it is no profile</source>
+      <translation>von hier an ist die Datei größer als {0} kB, also kein Profil</translation>
+    </message>
+    <message>
+      <source>from memory</source>
+      <translation>aus dem Gedächtnis</translation>
+    </message>
+    <message>
+      <source>gap smaller than the length of the smaller neighbour, repeated until nothing merges</source>
+      <translation>Abstand kleiner als die Länge des kleineren Nachbarn, wiederholt, bis nichts mehr verschmilzt</translation>
+    </message>
+    <message>
+      <source>gas cavity</source>
+      <translation>Gashohlraum</translation>
+    </message>
+    <message>
+      <source>gas pore</source>
+      <translation>Gaspore</translation>
+    </message>
+    <message>
+      <source>gave no usable time stamp ({0})</source>
+      <translation>gab keinen brauchbaren Zeitstempel ({0})</translation>
+    </message>
+    <message>
+      <source>give a PNG or JPEG</source>
+      <translation>ein PNG oder JPEG angeben</translation>
+    </message>
+    <message>
+      <source>give a name, and examiner or reviewer as the role</source>
+      <translation>einen Namen und die Rolle Prüfer oder Gegenprüfer angeben</translation>
+    </message>
+    <message>
+      <source>give a remark</source>
+      <translation>eine Bemerkung angeben</translation>
+    </message>
+    <message>
+      <source>give another --out</source>
+      <translation>ein anderes --out angeben</translation>
+    </message>
+    <message>
+      <source>give another --out, or the settings of before</source>
+      <translation>ein anderes --out angeben oder die Einstellungen von vorher</translation>
+    </message>
+    <message>
+      <source>give another name, or open that one</source>
+      <translation>einen anderen Namen angeben oder jenes öffnen</translation>
+    </message>
+    <message>
+      <source>give another one; two cards of different sets are found by themselves</source>
+      <translation>eine andere angeben; zwei Karten verschiedener Sätze werden von selbst gefunden</translation>
+    </message>
+    <message>
+      <source>give at least four</source>
+      <translation>mindestens vier angeben</translation>
+    </message>
+    <message>
+      <source>give each its own minutes</source>
+      <translation>jedem seine eigenen Minuten geben</translation>
+    </message>
+    <message>
+      <source>give each photo a scale reference</source>
+      <translation>jedem Foto eine Maßstabsreferenz geben</translation>
+    </message>
+    <message>
+      <source>give each rule an id of its own</source>
+      <translation>jeder Regel eine eigene Kennung geben</translation>
+    </message>
+    <message>
+      <source>give every photo of the record, in its order</source>
+      <translation>jedes Foto des Protokolls in seiner Reihenfolge angeben</translation>
+    </message>
+    <message>
+      <source>give how far the reference lies above the surface</source>
+      <translation>angeben, wie hoch die Referenz über der Oberfläche liegt</translation>
+    </message>
+    <message>
+      <source>give https://…</source>
+      <translation>https://… angeben</translation>
+    </message>
+    <message>
+      <source>give its folder with --photos</source>
+      <translation>seinen Ordner mit --photos angeben</translation>
+    </message>
+    <message>
+      <source>give one for each</source>
+      <translation>für jedes eines angeben</translation>
+    </message>
+    <message>
+      <source>give one of the two</source>
+      <translation>eines von beiden angeben</translation>
+    </message>
+    <message>
+      <source>give records of the same photo by the same examiner</source>
+      <translation>Protokolle desselben Fotos vom selben Prüfer angeben</translation>
+    </message>
+    <message>
+      <source>give the file that was measured</source>
+      <translation>die Datei angeben, die gemessen wurde</translation>
+    </message>
+    <message>
+      <source>give the height of the indications over the reference</source>
+      <translation>die Höhe der Anzeigen über der Referenz angeben</translation>
+    </message>
+    <message>
+      <source>give the id of one of its rules; `ptmark criteria show` lists them</source>
+      <translation>die Kennung einer seiner Regeln angeben; `ptmark criteria show` zählt sie auf</translation>
+    </message>
+    <message>
+      <source>give the minutes of each</source>
+      <translation>die Minuten von jedem angeben</translation>
+    </message>
+    <message>
+      <source>give the minutes since the developer with --minutes</source>
+      <translation>die Minuten seit dem Entwickler mit --minutes angeben</translation>
+    </message>
+    <message>
+      <source>give the number</source>
+      <translation>die Nummer angeben</translation>
+    </message>
+    <message>
+      <source>give the photo that was measured</source>
+      <translation>das Foto angeben, das gemessen wurde</translation>
+    </message>
+    <message>
+      <source>give the true length, above zero</source>
+      <translation>die wahre Länge angeben, über null</translation>
+    </message>
+    <message>
+      <source>give two or more</source>
+      <translation>zwei oder mehr angeben</translation>
+    </message>
+    <message>
+      <source>give years above 0 and the contract or law that asks for them</source>
+      <translation>Jahre über 0 und den Vertrag oder das Gesetz angeben, das sie verlangt</translation>
+    </message>
+    <message>
+      <source>give your own name</source>
+      <translation>einen eigenen Namen angeben</translation>
+    </message>
+    <message>
+      <source>given differently by different sources</source>
+      <translation>von verschiedenen Quellen verschieden angegeben</translation>
+    </message>
+    <message>
+      <source>go closer: {0} of it is the photo's sampling</source>
+      <translation>näher herangehen: {0} davon ist die Abtastung des Fotos</translation>
+    </message>
+    <message>
+      <source>group of disconnected cracks</source>
+      <translation>Gruppe unverbundener Risse</translation>
+    </message>
+    <message>
+      <source>guarded</source>
+      <translation>mit Unsicherheit</translation>
+    </message>
+    <message>
+      <source>guarded acceptance: acceptable only where value + U is within the limit; U is the expanded uncertainty, k = 2</source>
+      <translation>Annahme mit Sicherheit: zulässig nur, wo Wert + U innerhalb der Grenze liegt; U ist die erweiterte Unsicherheit, k = 2</translation>
+    </message>
+    <message>
+      <source>guarded or simple</source>
+      <translation>guarded oder simple</translation>
+    </message>
+    <message>
+      <source>has a coordinate of {0} mm, beyond 10 km</source>
+      <translation>hat eine Koordinate von {0} mm, jenseits von 10 km</translation>
+    </message>
+    <message>
+      <source>has a coordinate that is no number</source>
+      <translation>hat eine Koordinate, die keine Zahl ist</translation>
+    </message>
+    <message>
+      <source>has no canonical JSON: {0}</source>
+      <translation>hat kein kanonisches JSON: {0}</translation>
+    </message>
+    <message>
+      <source>has no meaning without bands</source>
+      <translation>hat ohne Stufen keinen Sinn</translation>
+    </message>
+    <message>
+      <source>has no seal to find changes by</source>
+      <translation>hat kein Siegel, an dem Änderungen zu finden wären</translation>
+    </message>
+    <message>
+      <source>has unit '{0!s}', but needs {1}</source>
+      <translation>hat die Einheit „{0!s}“, braucht aber {1}</translation>
+    </message>
+    <message>
+      <source>have it signed first: a review belongs to what was signed</source>
+      <translation>erst unterschreiben lassen: Eine Gegenprüfung gehört zu dem, was unterschrieben ist</translation>
+    </message>
+    <message>
+      <source>height</source>
+      <translation>Höhe</translation>
+    </message>
+    <message>
+      <source>height of the indication above the plane of the scale</source>
+      <translation>Höhe der Anzeige über der Ebene des Maßstabs</translation>
+    </message>
+    <message>
+      <source>holds no bundle</source>
+      <translation>enthält kein Paket</translation>
+    </message>
+    <message>
+      <source>holds no record.json</source>
+      <translation>enthält keine record.json</translation>
+    </message>
+    <message>
+      <source>holds results of other settings, of another profile or version</source>
+      <translation>enthält Ergebnisse anderer Einstellungen, eines anderen Profils oder einer anderen Version</translation>
+    </message>
+    <message>
+      <source>holds the name {0}</source>
+      <translation>enthält den Namen {0}</translation>
+    </message>
+    <message>
+      <source>holds the signed record {0} of another inspection</source>
+      <translation>enthält das unterschriebene Protokoll {0} einer anderen Prüfung</translation>
+    </message>
+    <message>
+      <source>house rules</source>
+      <translation>Hausregeln</translation>
+    </message>
+    <message>
+      <source>house rules, name</source>
+      <translation>Hausregeln, Name</translation>
+    </message>
+    <message>
+      <source>how far a pipe bulges towards the camera, by the focal length</source>
+      <translation>wie weit sich ein Rohr zur Kamera wölbt, nach der Brennweite</translation>
+    </message>
+    <message>
+      <source>id '{0!s}' is used twice</source>
+      <translation>Kennung „{0!s}“ ist doppelt vergeben</translation>
+    </message>
+    <message>
+      <source>id must be text, got {0}</source>
+      <translation>die Kennung muss Text sein, nicht {0}</translation>
+    </message>
+    <message>
+      <source>ids of other rules, with commas between them</source>
+      <translation>Kennungen anderer Regeln, mit Kommas dazwischen</translation>
+    </message>
+    <message>
+      <source>image noise and pixels along the outline</source>
+      <translation>Bildrauschen und Pixel entlang des Umrisses</translation>
+    </message>
+    <message>
+      <source>in a hull of</source>
+      <translation>in einer Hülle von</translation>
+    </message>
+    <message>
+      <source>in a line with gaps of {0}</source>
+      <translation>in einer Reihe mit Abständen von {0}</translation>
+    </message>
+    <message>
+      <source>in a rectangle of {0}</source>
+      <translation>in einem Rechteck von {0}</translation>
+    </message>
+    <message>
+      <source>in any {0} {1} of weld</source>
+      <translation>auf je {0} {1} Naht</translation>
+    </message>
+    <message>
+      <source>in the photo after, {0}</source>
+      <translation>im Foto nachher, {0}</translation>
+    </message>
+    <message>
+      <source>in the photo before, {0}</source>
+      <translation>im Foto vorher, {0}</translation>
+    </message>
+    <message>
+      <source>in {0} {1} of weld</source>
+      <translation>auf {0} {1} Naht</translation>
+    </message>
+    <message>
+      <source>incomplete fusion</source>
+      <translation>ungenügende Bindung</translation>
+    </message>
+    <message>
+      <source>incomplete penetration</source>
+      <translation>ungenügende Durchschweißung</translation>
+    </message>
+    <message>
+      <source>indication {0}</source>
+      <translation>Anzeige {0}</translation>
+    </message>
+    <message>
+      <source>is damaged ({0})</source>
+      <translation>ist beschädigt ({0})</translation>
+    </message>
+    <message>
+      <source>is larger than {0} MB, no record is</source>
+      <translation>ist größer als {0} MB, das ist kein Protokoll</translation>
+    </message>
+    <message>
+      <source>is missing</source>
+      <translation>fehlt</translation>
+    </message>
+    <message>
+      <source>is nested too deeply</source>
+      <translation>ist zu tief verschachtelt</translation>
+    </message>
+    <message>
+      <source>is no address of a time-stamping authority</source>
+      <translation>ist keine Adresse einer Zeitstempelstelle</translation>
+    </message>
+    <message>
+      <source>is no bundle of a record</source>
+      <translation>ist kein Paket eines Protokolls</translation>
+    </message>
+    <message>
+      <source>is no line of the log ({0})</source>
+      <translation>ist keine Zeile des Logbuchs ({0})</translation>
+    </message>
+    <message>
+      <source>is no list of finished photos</source>
+      <translation>ist keine Liste fertiger Fotos</translation>
+    </message>
+    <message>
+      <source>is no list of revisions</source>
+      <translation>ist keine Liste von Fassungen</translation>
+    </message>
+    <message>
+      <source>is no logo of a known kind and size</source>
+      <translation>ist kein Logo bekannter Art und Größe</translation>
+    </message>
+    <message>
+      <source>is no record ({0})</source>
+      <translation>ist kein Protokoll ({0})</translation>
+    </message>
+    <message>
+      <source>is no usable PKCS #12 file ({0})</source>
+      <translation>ist keine brauchbare Datei nach PKCS #12 ({0})</translation>
+    </message>
+    <message>
+      <source>is no whole PDF: {0}</source>
+      <translation>ist kein ganzes PDF: {0}</translation>
+    </message>
+    <message>
+      <source>is no whole ZIP: {0}</source>
+      <translation>ist kein ganzes ZIP: {0}</translation>
+    </message>
+    <message>
+      <source>is not JSON: {0} (line {1}, column {2})</source>
+      <translation>ist kein JSON: {0} (Zeile {1}, Spalte {2})</translation>
+    </message>
+    <message>
+      <source>is not UTF-8 text (byte {0})</source>
+      <translation>ist kein Text in UTF-8 (Byte {0})</translation>
+    </message>
+    <message>
+      <source>is not among the photos given for the report</source>
+      <translation>ist nicht unter den Fotos, die für den Bericht gegeben sind</translation>
+    </message>
+    <message>
+      <source>is not an inspection record</source>
+      <translation>ist kein Prüfprotokoll</translation>
+    </message>
+    <message>
+      <source>is not in the archive</source>
+      <translation>ist nicht im Archiv</translation>
+    </message>
+    <message>
+      <source>is not in the store</source>
+      <translation>ist nicht im Speicher</translation>
+    </message>
+    <message>
+      <source>is not signed</source>
+      <translation>ist nicht unterschrieben</translation>
+    </message>
+    <message>
+      <source>is not signed with a trusted key</source>
+      <translation>ist nicht mit einem vertrauten Schlüssel unterschrieben</translation>
+    </message>
+    <message>
+      <source>is not strict JSON: {0}</source>
+      <translation>ist kein strenges JSON: {0}</translation>
+    </message>
+    <message>
+      <source>is not the one of the record: changed</source>
+      <translation>ist nicht das des Protokolls: verändert</translation>
+    </message>
+    <message>
+      <source>is not the photo of this record: its SHA-256 differs</source>
+      <translation>ist nicht das Foto dieses Protokolls: Der SHA-256 weicht ab</translation>
+    </message>
+    <message>
+      <source>is not the revision that the review was begun on</source>
+      <translation>ist nicht die Fassung, an der die Gegenprüfung begonnen wurde</translation>
+    </message>
+    <message>
+      <source>is not the state that the log tells</source>
+      <translation>ist nicht der Stand, den das Logbuch nennt</translation>
+    </message>
+    <message>
+      <source>is not valid TOML: brackets too deep</source>
+      <translation>ist kein gültiges TOML: Klammern zu tief</translation>
+    </message>
+    <message>
+      <source>is not valid TOML: {0}</source>
+      <translation>ist kein gültiges TOML: {0}</translation>
+    </message>
+    <message>
+      <source>is not what was taken in</source>
+      <translation>ist nicht das, was aufgenommen wurde</translation>
+    </message>
+    <message>
+      <source>is signed with a trusted key</source>
+      <translation>ist mit einem vertrauten Schlüssel unterschrieben</translation>
+    </message>
+    <message>
+      <source>is still to be filled in</source>
+      <translation>ist noch auszufüllen</translation>
+    </message>
+    <message>
+      <source>is the archive itself</source>
+      <translation>ist das Archiv selbst</translation>
+    </message>
+    <message>
+      <source>is too large for a bundle</source>
+      <translation>ist zu groß für ein Paket</translation>
+    </message>
+    <message>
+      <source>is unknown here</source>
+      <translation>ist hier unbekannt</translation>
+    </message>
+    <message>
+      <source>is {0} bytes, shorter than the {1} that were finished</source>
+      <translation>hat {0} Byte, weniger als die {1}, die fertig waren</translation>
+    </message>
+    <message>
+      <source>it claims colour type {0} with {1} bits</source>
+      <translation>nennt Farbart {0} mit {1} Bit</translation>
+    </message>
+    <message>
+      <source>it claims more than {0} scans</source>
+      <translation>nennt mehr als {0} Durchgänge</translation>
+    </message>
+    <message>
+      <source>it claims {0} colour channels</source>
+      <translation>nennt {0} Farbkanäle</translation>
+    </message>
+    <message>
+      <source>it does not begin with a header</source>
+      <translation>beginnt nicht mit einem Kopf</translation>
+    </message>
+    <message>
+      <source>it does not say where its data stand</source>
+      <translation>sagt nicht, wo die Daten stehen</translation>
+    </message>
+    <message>
+      <source>it ends without any picture data</source>
+      <translation>endet ohne Bilddaten</translation>
+    </message>
+    <message>
+      <source>it goes on in {0} lines beside the photos: rebuild the database</source>
+      <translation>es geht in {0} Zeilen neben den Fotos weiter: die Datenbank neu aufbauen</translation>
+    </message>
+    <message>
+      <source>it has no frame header</source>
+      <translation>hat keinen Bildkopf</translation>
+    </message>
+    <message>
+      <source>it holds no picture</source>
+      <translation>enthält kein Bild</translation>
+    </message>
+    <message>
+      <source>it holds no picture data</source>
+      <translation>enthält keine Bilddaten</translation>
+    </message>
+    <message>
+      <source>it is a folder</source>
+      <translation>das ist ein Ordner</translation>
+    </message>
+    <message>
+      <source>it is a raw camera file or holds no plain picture first (TIFF photometric {0})</source>
+      <translation>das ist eine Rohdatei einer Kamera oder enthält zuerst kein schlichtes Bild (TIFF photometric {0})</translation>
+    </message>
+    <message>
+      <source>it is no Ed25519 key</source>
+      <translation>das ist kein Ed25519-Schlüssel</translation>
+    </message>
+    <message>
+      <source>it is no ordinary file</source>
+      <translation>das ist keine gewöhnliche Datei</translation>
+    </message>
+    <message>
+      <source>it may ask {0}</source>
+      <translation>sie kann fragen nach: {0}</translation>
+    </message>
+    <message>
+      <source>it was changed by hand: give another --out</source>
+      <translation>wurde von Hand geändert: ein anderes --out angeben</translation>
+    </message>
+    <message>
+      <source>its SHA-256 was changed</source>
+      <translation>der SHA-256 wurde verändert</translation>
+    </message>
+    <message>
+      <source>its data cannot be decoded</source>
+      <translation>die Daten können nicht dekodiert werden</translation>
+    </message>
+    <message>
+      <source>its data end after row {0} of {1}</source>
+      <translation>die Daten enden nach Zeile {0} von {1}</translation>
+    </message>
+    <message>
+      <source>its data end before its last rows</source>
+      <translation>die Daten enden vor den letzten Zeilen</translation>
+    </message>
+    <message>
+      <source>its file differs from what was sealed</source>
+      <translation>seine Datei weicht von der versiegelten ab</translation>
+    </message>
+    <message>
+      <source>its file is not the one that was taken in</source>
+      <translation>seine Datei ist nicht die aufgenommene</translation>
+    </message>
+    <message>
+      <source>its file or its rows are not in the database</source>
+      <translation>seine Datei oder seine Zeilen sind nicht in der Datenbank</translation>
+    </message>
+    <message>
+      <source>its file {0}… {1}</source>
+      <translation>seine Datei {0}… {1}</translation>
+    </message>
+    <message>
+      <source>its frame header is too short</source>
+      <translation>der Bildkopf ist zu kurz</translation>
+    </message>
+    <message>
+      <source>its header is no WebP header</source>
+      <translation>der Kopf ist kein WebP-Kopf</translation>
+    </message>
+    <message>
+      <source>its header is too short</source>
+      <translation>der Kopf ist zu kurz</translation>
+    </message>
+    <message>
+      <source>its header says {0} x {1} px, its data {2} x {3}</source>
+      <translation>der Kopf sagt {0} × {1} px, die Daten {2} × {3}</translation>
+    </message>
+    <message>
+      <source>its keys stand below its name in brackets</source>
+      <translation>seine Schlüssel stehen unter seinem Namen in Klammern</translation>
+    </message>
+    <message>
+      <source>its numbers ({0} bits, TIFF sample format {1}) have no plain meaning as a photo</source>
+      <translation>seine Zahlen ({0} Bit, TIFF sample format {1}) haben als Foto keinen schlichten Sinn</translation>
+    </message>
+    <message>
+      <source>its place cannot be taken out</source>
+      <translation>der Aufnahmeort kann nicht herausgenommen werden</translation>
+    </message>
+    <message>
+      <source>its row tells another size</source>
+      <translation>seine Zeile nennt eine andere Größe</translation>
+    </message>
+    <message>
+      <source>its strips do not add up</source>
+      <translation>die Streifen ergeben nicht das Ganze</translation>
+    </message>
+    <message>
+      <source>its version none is older than {0}</source>
+      <translation>seine Version (keine) ist älter als {0}</translation>
+    </message>
+    <message>
+      <source>its version {0} is newer than {1}</source>
+      <translation>seine Version {0} ist neuer als {1}</translation>
+    </message>
+    <message>
+      <source>its version {0} is older than {1}</source>
+      <translation>seine Version {0} ist älter als {1}</translation>
+    </message>
+    <message>
+      <source>its {0} channels are not read</source>
+      <translation>seine {0} Kanäle werden nicht gelesen</translation>
+    </message>
+    <message>
+      <source>its {0} differs from its file</source>
+      <translation>{0} weicht von der Datei ab</translation>
+    </message>
+    <message>
+      <source>key {0}</source>
+      <translation>Schlüssel {0}</translation>
+    </message>
+    <message>
+      <source>lack of fusion</source>
+      <translation>Bindefehler</translation>
+    </message>
+    <message>
+      <source>lack of inter-run fusion</source>
+      <translation>Lagenbindefehler</translation>
+    </message>
+    <message>
+      <source>lack of penetration</source>
+      <translation>ungenügende Durchschweißung</translation>
+    </message>
+    <message>
+      <source>lack of root fusion</source>
+      <translation>Wurzelbindefehler</translation>
+    </message>
+    <message>
+      <source>lack of side wall fusion</source>
+      <translation>Flankenbindefehler</translation>
+    </message>
+    <message>
+      <source>larger</source>
+      <translation>größer</translation>
+    </message>
+    <message>
+      <source>larger cells</source>
+      <translation>größere Zellen</translation>
+    </message>
+    <message>
+      <source>later</source>
+      <translation>späteres</translation>
+    </message>
+    <message>
+      <source>lay it on the pipe</source>
+      <translation>auf das Rohr legen</translation>
+    </message>
+    <message>
+      <source>lay the card beside the indication, and let the edge attract an outline drawn by hand: {0} of it is the points</source>
+      <translation>die Karte neben die Anzeige legen und von Hand gezeichnete Umrisse an den Rand ziehen lassen: {0} davon sind die Punkte</translation>
+    </message>
+    <message>
+      <source>lay the card beside the indications, or a rule whose graduations can be read: {0} of it is a tilt that the reference does not tell</source>
+      <translation>die Karte neben die Anzeigen legen oder einen Maßstab mit lesbarer Teilung: {0} davon ist eine Neigung, die die Referenz nicht verrät</translation>
+    </message>
+    <message>
+      <source>lay the card flat and uncovered, or pick a rectangle by hand</source>
+      <translation>die Karte flach und unverdeckt legen oder ein Rechteck von Hand setzen</translation>
+    </message>
+    <message>
+      <source>lay the card flat, unshaded and whole in the picture, or pick a rectangle or a line of known length</source>
+      <translation>die Karte flach, unbeschattet und ganz ins Bild legen oder ein Rechteck oder eine Linie bekannter Länge setzen</translation>
+    </message>
+    <message>
+      <source>lay the card on the pipe and give the line where it touches, or use the photo as the camera wrote it: {0} of it is how far the pipe bulges towards the camera</source>
+      <translation>die Karte auf das Rohr legen und die Berührungslinie angeben oder das Foto so verwenden, wie die Kamera es schrieb: {0} davon ist, wie weit sich das Rohr zur Kamera wölbt</translation>
+    </message>
+    <message>
+      <source>lay the pattern flat, on glass or a plate, and use one camera at one zoom</source>
+      <translation>das Muster flach legen, auf Glas oder eine Platte, und eine Kamera mit einem Zoom verwenden</translation>
+    </message>
+    <message>
+      <source>lay the reference flat and uncovered: {0} of it is the scale's points contradicting each other</source>
+      <translation>die Referenz flach und unverdeckt legen: {0} davon ist der Widerspruch zwischen den Punkten des Maßstabs</translation>
+    </message>
+    <message>
+      <source>lay the reference on the pipe and pick where it touches; leave out one that lies beside the pipe, and give the pipe's two edges and its outside diameter</source>
+      <translation>die Referenz auf das Rohr legen und setzen, wo sie es berührt; eine, die neben dem Rohr liegt, weglassen und die beiden Kanten und den Außendurchmesser des Rohrs angeben</translation>
+    </message>
+    <message>
+      <source>lay the reference on the pipe beside the indication, and pick with care where it touches: {0} of it is that line</source>
+      <translation>die Referenz neben der Anzeige auf das Rohr legen und sorgfältig setzen, wo sie es berührt: {0} davon ist diese Linie</translation>
+    </message>
+    <message>
+      <source>lay the rule along the pipe, on its crown</source>
+      <translation>den Maßstab längs auf den Scheitel des Rohrs legen</translation>
+    </message>
+    <message>
+      <source>leave it out</source>
+      <translation>weglassen</translation>
+    </message>
+    <message>
+      <source>leave one of the two</source>
+      <translation>eines von beiden belassen</translation>
+    </message>
+    <message>
+      <source>leave one that no other rule takes</source>
+      <translation>eine belassen, die keine andere Regel verknüpft</translation>
+    </message>
+    <message>
+      <source>leave the camera's profile out</source>
+      <translation>Kameraprofil nicht verwenden</translation>
+    </message>
+    <message>
+      <source>leave the unit out</source>
+      <translation>die Einheit weglassen</translation>
+    </message>
+    <message>
+      <source>left open</source>
+      <translation>offen gelassen</translation>
+    </message>
+    <message>
+      <source>left to the inspector</source>
+      <translation>dem Prüfer überlassen</translation>
+    </message>
+    <message>
+      <source>length</source>
+      <translation>Länge</translation>
+    </message>
+    <message>
+      <source>length end to end</source>
+      <translation>Länge von Ende zu Ende</translation>
+    </message>
+    <message>
+      <source>lengths of {0} that add up to {1} of the weld's length</source>
+      <translation>Längen von {0}, die zusammen {1} der Nahtlänge sind</translation>
+    </message>
+    <message>
+      <source>less than 0.1 %</source>
+      <translation>weniger als 0,1 %</translation>
+    </message>
+    <message>
+      <source>less than {0}</source>
+      <translation>weniger als {0}</translation>
+    </message>
+    <message>
+      <source>let pg_dump copy the database, and then copy the photo store</source>
+      <translation>die Datenbank von pg_dump kopieren lassen und danach den Fotospeicher kopieren</translation>
+    </message>
+    <message>
+      <source>let the folder's permissions decide, or keep the archive on PostgreSQL</source>
+      <translation>die Rechte des Ordners entscheiden lassen oder das Archiv in PostgreSQL führen</translation>
+    </message>
+    <message>
+      <source>let two operators measure at least, one of them twice</source>
+      <translation>mindestens zwei Prüfer messen lassen, einen davon zweimal</translation>
+    </message>
+    <message>
+      <source>line</source>
+      <translation>Linie</translation>
+    </message>
+    <message>
+      <source>line {0} beside the photos is {1}</source>
+      <translation>Zeile {0} neben den Fotos ist {1}</translation>
+    </message>
+    <message>
+      <source>line {0} does not fit the chain</source>
+      <translation>Zeile {0} passt nicht zur Kette</translation>
+    </message>
+    <message>
+      <source>line {0} is not the one that was written</source>
+      <translation>Zeile {0} ist nicht die geschriebene</translation>
+    </message>
+    <message>
+      <source>linear</source>
+      <translation>linear</translation>
+    </message>
+    <message>
+      <source>linear indication {0}</source>
+      <translation>linienartige Anzeige {0}</translation>
+    </message>
+    <message>
+      <source>linear porosity</source>
+      <translation>Porenzeile</translation>
+    </message>
+    <message>
+      <source>lines must be a list</source>
+      <translation>lines muss eine Liste sein</translation>
+    </message>
+    <message>
+      <source>list rules side by side</source>
+      <translation>Regeln nebeneinander aufzählen</translation>
+    </message>
+    <message>
+      <source>list the thinnest band first</source>
+      <translation>die dünnste Stufe zuerst aufzählen</translation>
+    </message>
+    <message>
+      <source>localized porosity</source>
+      <translation>örtlich begrenzte Porosität</translation>
+    </message>
+    <message>
+      <source>long</source>
+      <translation>lang</translation>
+    </message>
+    <message>
+      <source>longer by more than the combined uncertainty</source>
+      <translation>länger um mehr als die gemeinsame Unsicherheit</translation>
+    </message>
+    <message>
+      <source>longer than {0}</source>
+      <translation>länger als {0}</translation>
+    </message>
+    <message>
+      <source>longitudinal crack</source>
+      <translation>Längsriss</translation>
+    </message>
+    <message>
+      <source>look at both; what is not signed is replaced with --replaces and that hash ({0})</source>
+      <translation>beide ansehen; was nicht unterschrieben ist, wird mit --replaces und diesem Hash ersetzt ({0})</translation>
+    </message>
+    <message>
+      <source>make room there, or set PTMARK_HOME to a folder that can be written to</source>
+      <translation>dort Platz schaffen oder PTMARK_HOME auf einen beschreibbaren Ordner setzen</translation>
+    </message>
+    <message>
+      <source>make room, or ask for permission; what was kept before stands</source>
+      <translation>Platz schaffen oder um das Recht bitten; was aufbewahrt war, bleibt</translation>
+    </message>
+    <message>
+      <source>make room; what was kept before stands</source>
+      <translation>Platz schaffen; was aufbewahrt war, bleibt</translation>
+    </message>
+    <message>
+      <source>make the area smaller or the longest side longer</source>
+      <translation>die Fläche kleiner oder die längere Seite länger machen</translation>
+    </message>
+    <message>
+      <source>measure first, or return the record</source>
+      <translation>erst messen oder das Protokoll zurückgeben</translation>
+    </message>
+    <message>
+      <source>measure reference and outside diameter with callipers: {0} of it is their size</source>
+      <translation>Referenz und Außendurchmesser mit dem Messschieber messen: {0} davon ist deren Größe</translation>
+    </message>
+    <message>
+      <source>measure the card's check length with callipers: {0} of it is the card's own size</source>
+      <translation>die Prüflänge der Karte mit dem Messschieber messen: {0} davon ist die Größe der Karte selbst</translation>
+    </message>
+    <message>
+      <source>measure the check length again, in mm</source>
+      <translation>die Prüflänge noch einmal messen, in mm</translation>
+    </message>
+    <message>
+      <source>measure the outside diameter with callipers: {0} of it is the diameter</source>
+      <translation>den Außendurchmesser mit dem Messschieber messen: {0} davon ist der Durchmesser</translation>
+    </message>
+    <message>
+      <source>measure the reference with callipers, or take a longer one: {0} of it is the reference's own size</source>
+      <translation>die Referenz mit dem Messschieber messen oder eine längere nehmen: {0} davon ist die Größe der Referenz selbst</translation>
+    </message>
+    <message>
+      <source>mend its folder</source>
+      <translation>seinen Ordner in Ordnung bringen</translation>
+    </message>
+    <message>
+      <source>mend them first; each says how</source>
+      <translation>erst beheben; jeder sagt, wie</translation>
+    </message>
+    <message>
+      <source>metallic inclusion</source>
+      <translation>metallischer Einschluss</translation>
+    </message>
+    <message>
+      <source>minutes run from 0 to 1440</source>
+      <translation>Minuten laufen von 0 bis 1440</translation>
+    </message>
+    <message>
+      <source>module {0} has no attribute {1}</source>
+      <translation>das Modul {0} hat kein Attribut {1}</translation>
+    </message>
+    <message>
+      <source>more than 99.9 %</source>
+      <translation>mehr als 99,9 %</translation>
+    </message>
+    <message>
+      <source>more than two scale cards: set {0} not used. Leave two in the picture</source>
+      <translation>mehr als zwei Maßstabskarten: Satz {0} nicht verwendet. Zwei im Bild lassen</translation>
+    </message>
+    <message>
+      <source>more than {0}</source>
+      <translation>mehr als {0}</translation>
+    </message>
+    <message>
+      <source>more than {0} rules inside each other</source>
+      <translation>mehr als {0} Regeln ineinander</translation>
+    </message>
+    <message>
+      <source>must be a list</source>
+      <translation>muss eine Liste sein</translation>
+    </message>
+    <message>
+      <source>must be a list of 1 to {0} tables</source>
+      <translation>muss eine Liste von 1 bis {0} Tabellen sein</translation>
+    </message>
+    <message>
+      <source>must be a list of [x, y]</source>
+      <translation>muss eine Liste von [x, y] sein</translation>
+    </message>
+    <message>
+      <source>must be a list of lines of [x, y]</source>
+      <translation>muss eine Liste von Linien aus [x, y] sein</translation>
+    </message>
+    <message>
+      <source>must be a list of texts, got {0}</source>
+      <translation>muss eine Liste von Texten sein, nicht {0}</translation>
+    </message>
+    <message>
+      <source>must be a number, got {0}</source>
+      <translation>muss eine Zahl sein, nicht {0}</translation>
+    </message>
+    <message>
+      <source>must be a table</source>
+      <translation>muss eine Tabelle sein</translation>
+    </message>
+    <message>
+      <source>must be a whole number of indications, got {0}</source>
+      <translation>muss eine ganze Zahl von Anzeigen sein, nicht {0}</translation>
+    </message>
+    <message>
+      <source>must be above that of the band before</source>
+      <translation>muss über dem der Stufe davor liegen</translation>
+    </message>
+    <message>
+      <source>must be above zero, got {0}</source>
+      <translation>muss über null liegen, nicht {0}</translation>
+    </message>
+    <message>
+      <source>must be an object</source>
+      <translation>muss ein Objekt sein</translation>
+    </message>
+    <message>
+      <source>must be text with its unit, got {0}</source>
+      <translation>muss Text mit Einheit sein, nicht {0}</translation>
+    </message>
+    <message>
+      <source>must be text, got {0}</source>
+      <translation>muss Text sein, nicht {0}</translation>
+    </message>
+    <message>
+      <source>must be {0}, got {1}</source>
+      <translation>muss {0} sein, nicht {1}</translation>
+    </message>
+    <message>
+      <source>must hold {0} amounts, got {1}</source>
+      <translation>muss {0} Größen enthalten, nicht {1}</translation>
+    </message>
+    <message>
+      <source>must list at least one ISO 6520-1 name or number</source>
+      <translation>muss mindestens einen Namen oder eine Nummer der ISO 6520-1 aufzählen</translation>
+    </message>
+    <message>
+      <source>must list the id of at least one other rule</source>
+      <translation>muss die Kennung mindestens einer anderen Regel aufzählen</translation>
+    </message>
+    <message>
+      <source>name a rule of this file</source>
+      <translation>eine Regel dieser Datei nennen</translation>
+    </message>
+    <message>
+      <source>name an empty one with --database, then put it in the other's place</source>
+      <translation>mit --database eine leere nennen und sie dann an die Stelle der anderen setzen</translation>
+    </message>
+    <message>
+      <source>name it in the rules of an all-of, any-of or unless</source>
+      <translation>sie in den Regeln von all-of, any-of oder unless nennen</translation>
+    </message>
+    <message>
+      <source>name its folder</source>
+      <translation>seinen Ordner nennen</translation>
+    </message>
+    <message>
+      <source>name marks</source>
+      <translation>Marken nennen</translation>
+    </message>
+    <message>
+      <source>name the folder that holds the photo as it was inspected</source>
+      <translation>den Ordner nennen, der das Foto enthält, wie es geprüft wurde</translation>
+    </message>
+    <message>
+      <source>name the photos of the grid</source>
+      <translation>die Fotos des Rasters nennen</translation>
+    </message>
+    <message>
+      <source>name the reviewer and one of: {0}</source>
+      <translation>den Gegenprüfer und eines davon nennen: {0}</translation>
+    </message>
+    <message>
+      <source>name, logo and lines must be texts</source>
+      <translation>name, logo und lines müssen Texte sein</translation>
+    </message>
+    <message>
+      <source>named {0}</source>
+      <translation>benannt {0}</translation>
+    </message>
+    <message>
+      <source>names or numbers of ISO 6520-1, with commas between them</source>
+      <translation>Namen oder Nummern der ISO 6520-1, mit Kommas dazwischen</translation>
+    </message>
+    <message>
+      <source>needs photo</source>
+      <translation>braucht Foto</translation>
+    </message>
+    <message>
+      <source>needs two or more points</source>
+      <translation>braucht zwei oder mehr Punkte</translation>
+    </message>
+    <message>
+      <source>neither a review nor a photo that two examiners measured, one of them twice</source>
+      <translation>weder eine Gegenprüfung noch ein Foto, das zwei Prüfer gemessen haben, einer davon zweimal</translation>
+    </message>
+    <message>
+      <source>neither reference tells how the surface leans</source>
+      <translation>keine der Referenzen sagt, wie die Oberfläche geneigt ist</translation>
+    </message>
+    <message>
+      <source>new photo asked</source>
+      <translation>neues Foto verlangt</translation>
+    </message>
+    <message>
+      <source>no XYZ type</source>
+      <translation>keine Art XYZ</translation>
+    </message>
+    <message>
+      <source>no camera profile '{0!s}'</source>
+      <translation>kein Kameraprofil „{0!s}“</translation>
+    </message>
+    <message>
+      <source>no change beyond the combined uncertainty</source>
+      <translation>keine Änderung über die gemeinsame Unsicherheit hinaus</translation>
+    </message>
+    <message>
+      <source>no clear edge in the photo at the picks on the {0} edge: they count as they were picked. A background that differs from the pipe helps</source>
+      <translation>keine klare Kante im Foto bei den Punkten: {0} Kante; sie zählen, wie sie gesetzt wurden. Ein Hintergrund, der sich vom Rohr abhebt, hilft</translation>
+    </message>
+    <message>
+      <source>no criteria are chosen</source>
+      <translation>keine Kriterien gewählt</translation>
+    </message>
+    <message>
+      <source>no curve type</source>
+      <translation>keine Art curve</translation>
+    </message>
+    <message>
+      <source>no edge</source>
+      <translation>kein Rand</translation>
+    </message>
+    <message>
+      <source>no edge: a glow that fades away, remove the excess and repeat if in doubt</source>
+      <translation>kein Rand: ein Leuchten, das ausläuft; den Überschuss entfernen und im Zweifel wiederholen</translation>
+    </message>
+    <message>
+      <source>no edge: a pink haze that fades away, reclean and repeat if in doubt</source>
+      <translation>kein Rand: ein rosa Schleier, der ausläuft; neu reinigen und im Zweifel wiederholen</translation>
+    </message>
+    <message>
+      <source>no edge: it fades over a length like its own size</source>
+      <translation>kein Rand: Es läuft über eine Strecke aus, die so groß ist wie es selbst</translation>
+    </message>
+    <message>
+      <source>no examiner traced the indications of one photo again</source>
+      <translation>kein Prüfer hat die Anzeigen eines Fotos noch einmal gezeichnet</translation>
+    </message>
+    <message>
+      <source>no file in {0} has SHA-256 {1}</source>
+      <translation>keine Datei in {0} hat den SHA-256 {1}</translation>
+    </message>
+    <message>
+      <source>no graduations could be read along the line: its length is taken as typed. Pick two strokes of a rule, sharp and evenly lit</source>
+      <translation>längs der Linie war keine Teilung zu lesen: Ihre Länge gilt wie eingegeben. Zwei Striche eines Maßstabs setzen, scharf und gleichmäßig beleuchtet</translation>
+    </message>
+    <message>
+      <source>no indication</source>
+      <translation>keine Anzeige</translation>
+    </message>
+    <message>
+      <source>no known parametric curve</source>
+      <translation>keine bekannte parametrische Kurve</translation>
+    </message>
+    <message>
+      <source>no larger than</source>
+      <translation>nicht größer als</translation>
+    </message>
+    <message>
+      <source>no limit is negative</source>
+      <translation>keine Grenze ist negativ</translation>
+    </message>
+    <message>
+      <source>no linear indication</source>
+      <translation>keine linienartige Anzeige</translation>
+    </message>
+    <message>
+      <source>no log lies beside the photos</source>
+      <translation>neben den Fotos liegt kein Logbuch</translation>
+    </message>
+    <message>
+      <source>no other photo shows an indication {0}</source>
+      <translation>kein anderes Foto zeigt eine Anzeige {0}</translation>
+    </message>
+    <message>
+      <source>no paper '{0!s}'</source>
+      <translation>kein Papier „{0!s}“</translation>
+    </message>
+    <message>
+      <source>no photo fits {0}: {1}</source>
+      <translation>kein Foto passt zu {0}: {1}</translation>
+    </message>
+    <message>
+      <source>no photo is taken aslant, so the focal length stays open</source>
+      <translation>kein Foto ist schräg aufgenommen, so bleibt die Brennweite offen</translation>
+    </message>
+    <message>
+      <source>no photo was taken within {0} ({1}); take one {2}.</source>
+      <translation>kein Foto wurde innerhalb {0} aufgenommen ({1}); ein {2} aufnehmen.</translation>
+    </message>
+    <message>
+      <source>no photos</source>
+      <translation>keine Fotos</translation>
+    </message>
+    <message>
+      <source>no place of the surface is alike in both</source>
+      <translation>keine Stelle der Oberfläche ist in beiden gleich</translation>
+    </message>
+    <message>
+      <source>no record needs it</source>
+      <translation>kein Protokoll braucht es</translation>
+    </message>
+    <message>
+      <source>no rectangle with sides up to {0} has that area</source>
+      <translation>kein Rechteck mit Seiten bis {0} hat diese Fläche</translation>
+    </message>
+    <message>
+      <source>no relevant </source>
+      <translation>keine relevante </translation>
+    </message>
+    <message>
+      <source>no relevant indication</source>
+      <translation>keine relevante Anzeige</translation>
+    </message>
+    <message>
+      <source>no relevant linear indication</source>
+      <translation>keine relevante linienartige Anzeige</translation>
+    </message>
+    <message>
+      <source>no relevant rounded indication</source>
+      <translation>keine relevante nicht linienartige Anzeige</translation>
+    </message>
+    <message>
+      <source>no rounded indication</source>
+      <translation>keine nicht linienartige Anzeige</translation>
+    </message>
+    <message>
+      <source>no rule is left that judges</source>
+      <translation>keine Regel bleibt übrig, die bewertet</translation>
+    </message>
+    <message>
+      <source>no scale card found</source>
+      <translation>keine Maßstabskarte gefunden</translation>
+    </message>
+    <message>
+      <source>no scale is set</source>
+      <translation>kein Maßstab gesetzt</translation>
+    </message>
+    <message>
+      <source>no search is saved as '{0!s}'</source>
+      <translation>keine Suche ist als „{0!s}“ gespeichert</translation>
+    </message>
+    <message>
+      <source>no set {0}</source>
+      <translation>kein Satz {0}</translation>
+    </message>
+    <message>
+      <source>no store can be reached: {0}</source>
+      <translation>kein Speicher zu erreichen: {0}</translation>
+    </message>
+    <message>
+      <source>no time stamp came ({0})</source>
+      <translation>kein Zeitstempel kam ({0})</translation>
+    </message>
+    <message>
+      <source>no unit</source>
+      <translation>keine Einheit</translation>
+    </message>
+    <message>
+      <source>no verdict</source>
+      <translation>keine Bewertung</translation>
+    </message>
+    <message>
+      <source>no visible piping porosity</source>
+      <translation>keine sichtbaren Schlauchporen</translation>
+    </message>
+    <message>
+      <source>no {0}indication{1}</source>
+      <translation>keine {0}Anzeige{1}</translation>
+    </message>
+    <message>
+      <source>non-relevant</source>
+      <translation>nicht relevant (Grund)</translation>
+    </message>
+    <message>
+      <source>none</source>
+      <translation>keine</translation>
+    </message>
+    <message>
+      <source>none chosen</source>
+      <translation>keine gewählt</translation>
+    </message>
+    <message>
+      <source>none set</source>
+      <translation>keine gesetzt</translation>
+    </message>
+    <message>
+      <source>not a JSON object</source>
+      <translation>kein JSON-Objekt</translation>
+    </message>
+    <message>
+      <source>not both photos show the card</source>
+      <translation>nicht beide Fotos zeigen die Karte</translation>
+    </message>
+    <message>
+      <source>not decided yet</source>
+      <translation>noch nicht entschieden</translation>
+    </message>
+    <message>
+      <source>not dye-coloured</source>
+      <translation>nicht farbstoffrot</translation>
+    </message>
+    <message>
+      <source>not dye-coloured: darker than its surroundings, hardly redder</source>
+      <translation>nicht farbstoffrot: dunkler als die Umgebung, kaum röter</translation>
+    </message>
+    <message>
+      <source>not dye-coloured: it darkens red as well, like ink, scale or a shadow</source>
+      <translation>nicht farbstoffrot: Es dunkelt auch das Rot ab, wie Tinte, Zunder oder ein Schatten</translation>
+    </message>
+    <message>
+      <source>not dye-coloured: it leaves blue, like violet ink</source>
+      <translation>nicht farbstoffrot: Es lässt Blau durch, wie violette Tinte</translation>
+    </message>
+    <message>
+      <source>not dye-coloured: yellow or brown, like rust or heat tint</source>
+      <translation>nicht farbstoffrot: gelb oder braun, wie Rost oder Anlauffarben</translation>
+    </message>
+    <message>
+      <source>not given</source>
+      <translation>nicht angegeben</translation>
+    </message>
+    <message>
+      <source>not green-yellow: bluish or white, like lint, paper or a reflection</source>
+      <translation>nicht grüngelb: bläulich oder weiß, wie Fasern, Papier oder ein Reflex</translation>
+    </message>
+    <message>
+      <source>not judged</source>
+      <translation>nicht bewertet</translation>
+    </message>
+    <message>
+      <source>not readable</source>
+      <translation>nicht lesbar</translation>
+    </message>
+    <message>
+      <source>not relevant</source>
+      <translation>nicht relevant</translation>
+    </message>
+    <message>
+      <source>not seen; clause numbers as cited by secondary sources</source>
+      <translation>nicht gesehen; Abschnittsnummern wie von Quellen aus zweiter Hand genannt</translation>
+    </message>
+    <message>
+      <source>not signed</source>
+      <translation>nicht unterschrieben</translation>
+    </message>
+    <message>
+      <source>nothing was called there</source>
+      <translation>dort wurde nichts angezeigt</translation>
+    </message>
+    <message>
+      <source>nothing was measured, so there is nothing to sign</source>
+      <translation>nichts wurde gemessen, also ist nichts zu unterschreiben</translation>
+    </message>
+    <message>
+      <source>number</source>
+      <translation>Nummer</translation>
+    </message>
+    <message>
+      <source>number of parts: {0}; length from end to end of all</source>
+      <translation>Anzahl der Teile: {0}; Länge von Ende zu Ende über alle</translation>
+    </message>
+    <message>
+      <source>on a frame of {0} by {1} {2}, at its worst place and turn</source>
+      <translation>auf einem Rahmen von {0} × {1} {2}, in der ungünstigsten Lage und Drehung</translation>
+    </message>
+    <message>
+      <source>on a pipe</source>
+      <translation>auf einem Rohr</translation>
+    </message>
+    <message>
+      <source>one line fixes the scale but not the tilt: lengths away from it, and lengths along the tilt, are less sure. Lay a card or a rectangle beside the indications</source>
+      <translation>eine Linie legt den Maßstab fest, nicht die Neigung: Längen abseits davon und längs der Neigung sind weniger sicher. Eine Karte oder ein Rechteck neben die Anzeigen legen</translation>
+    </message>
+    <message>
+      <source>one line in your own words</source>
+      <translation>eine Zeile in eigenen Worten</translation>
+    </message>
+    <message>
+      <source>one of</source>
+      <translation>eine aus</translation>
+    </message>
+    <message>
+      <source>one of its parts has no length</source>
+      <translation>einer ihrer Teile hat keine Länge</translation>
+    </message>
+    <message>
+      <source>one of them lies off the surface or its length is wrong: lay both flat on the surface, or give how far above it one lies (offset), or use one of them only</source>
+      <translation>eine liegt nicht auf der Oberfläche, oder ihre Länge ist falsch: beide flach auf die Oberfläche legen, angeben, wie hoch eine darüber liegt (Versatz), oder nur eine verwenden</translation>
+    </message>
+    <message>
+      <source>one of {0}</source>
+      <translation>eine aus {0}</translation>
+    </message>
+    <message>
+      <source>only SQLite is copied here</source>
+      <translation>hier wird nur SQLite kopiert</translation>
+    </message>
+    <message>
+      <source>only the worst reading hits it</source>
+      <translation>nur die ungünstigste Lesart trifft</translation>
+    </message>
+    <message>
+      <source>only {0} places of the surface are alike in both</source>
+      <translation>nur {0} Stellen der Oberfläche sind in beiden gleich</translation>
+    </message>
+    <message>
+      <source>open a photo first</source>
+      <translation>zuerst ein Foto öffnen</translation>
+    </message>
+    <message>
+      <source>open another one instead</source>
+      <translation>stattdessen ein anderes öffnen</translation>
+    </message>
+    <message>
+      <source>open it once for writing</source>
+      <translation>es einmal zum Schreiben öffnen</translation>
+    </message>
+    <message>
+      <source>operator '{0!s}' makes no sense here</source>
+      <translation>der Operator „{0!s}“ hat hier keinen Sinn</translation>
+    </message>
+    <message>
+      <source>or</source>
+      <translation>oder</translation>
+    </message>
+    <message>
+      <source>order the photos</source>
+      <translation>Fotos ordnen</translation>
+    </message>
+    <message>
+      <source>others on this machine may read the signing key</source>
+      <translation>andere auf diesem Rechner können den Signierschlüssel lesen</translation>
+    </message>
+    <message>
+      <source>overrides a rule that the base does not have</source>
+      <translation>überschreibt eine Regel, die die Grundlage nicht hat</translation>
+    </message>
+    <message>
+      <source>oxide inclusion</source>
+      <translation>Oxideinschluss</translation>
+    </message>
+    <message>
+      <source>part or delete that one first</source>
+      <translation>erst jene trennen oder löschen</translation>
+    </message>
+    <message>
+      <source>permission denied</source>
+      <translation>Zugriff verweigert</translation>
+    </message>
+    <message>
+      <source>photo {0}</source>
+      <translation>Foto {0}</translation>
+    </message>
+    <message>
+      <source>photograph it flat and whole, sharp, from several sides</source>
+      <translation>flach und ganz, scharf und von mehreren Seiten fotografieren</translation>
+    </message>
+    <message>
+      <source>photos of a pipe cannot be laid over each other: that takes a plane</source>
+      <translation>Fotos eines Rohrs können nicht übereinandergelegt werden: dazu braucht es eine Ebene</translation>
+    </message>
+    <message>
+      <source>pick inside the photo</source>
+      <translation>innerhalb des Fotos setzen</translation>
+    </message>
+    <message>
+      <source>pick it again under the loupe</source>
+      <translation>unter der Lupe noch einmal setzen</translation>
+    </message>
+    <message>
+      <source>pick the corners clockwise from the top left</source>
+      <translation>die Ecken im Uhrzeigersinn von links oben an setzen</translation>
+    </message>
+    <message>
+      <source>pick the points again under the loupe, or let the edge attract the outline: {0} of it is points set by hand</source>
+      <translation>die Punkte unter der Lupe noch einmal setzen oder den Umriss an den Rand ziehen lassen: {0} davon sind von Hand gesetzte Punkte</translation>
+    </message>
+    <message>
+      <source>pick two points along the pipe, where the reference touches it</source>
+      <translation>zwei Punkte längs des Rohrs setzen, wo die Referenz es berührt</translation>
+    </message>
+    <message>
+      <source>pick two points far apart</source>
+      <translation>zwei weit auseinander liegende Punkte setzen</translation>
+    </message>
+    <message>
+      <source>pick two points far apart on each of the pipe's two outer edges</source>
+      <translation>auf jeder der beiden äußeren Kanten des Rohrs zwei weit auseinander liegende Punkte setzen</translation>
+    </message>
+    <message>
+      <source>pick your own scale reference first</source>
+      <translation>erst die eigene Maßstabsreferenz setzen</translation>
+    </message>
+    <message>
+      <source>pink haze over the developer (background {0} % of full dye)</source>
+      <translation>rosa Schleier auf dem Entwickler (Untergrund {0} % der vollen Farbe)</translation>
+    </message>
+    <message>
+      <source>pip install 'ptmark[server]'</source>
+      <translation>pip install 'ptmark[server]'</translation>
+    </message>
+    <message>
+      <source>pipe</source>
+      <translation>Rohr</translation>
+    </message>
+    <message>
+      <source>piping porosity</source>
+      <translation>Schlauchporen</translation>
+    </message>
+    <message>
+      <source>pixels must have shape (H, W, 3) and type uint8, got {0} {1}</source>
+      <translation>Pixel müssen die Form (H, W, 3) und den Typ uint8 haben, nicht {0} {1}</translation>
+    </message>
+    <message>
+      <source>point {0}, {1} lies outside the photo of {2} x {3} px</source>
+      <translation>der Punkt {0}, {1} liegt außerhalb des Fotos von {2} × {3} px</translation>
+    </message>
+    <message>
+      <source>points are left out of each reference alone</source>
+      <translation>Punkte sind in jeder Referenz für sich ausgelassen</translation>
+    </message>
+    <message>
+      <source>poor restart</source>
+      <translation>Ansatzfehler</translation>
+    </message>
+    <message>
+      <source>porosity rules do not judge a linear indication; the inspector must say what it is</source>
+      <translation>Porenregeln bewerten keine linienartige Anzeige; der Prüfer muss sagen, was sie ist</translation>
+    </message>
+    <message>
+      <source>ptmark camera list</source>
+      <translation>ptmark camera list</translation>
+    </message>
+    <message>
+      <source>ptmark {0}</source>
+      <translation>ptmark {0}</translation>
+    </message>
+    <message>
+      <source>put it beside the others</source>
+      <translation>es neben die anderen legen</translation>
+    </message>
+    <message>
+      <source>put the original back</source>
+      <translation>das Original zurücklegen</translation>
+    </message>
+    <message>
+      <source>put the original photo back, or make the report without it</source>
+      <translation>das Originalfoto zurücklegen oder den Bericht ohne es machen</translation>
+    </message>
+    <message>
+      <source>radiating crack</source>
+      <translation>sternförmig ausgehende Risse</translation>
+    </message>
+    <message>
+      <source>recalled from memory and not confirmed</source>
+      <translation>aus dem Gedächtnis und nicht bestätigt</translation>
+    </message>
+    <message>
+      <source>record {0}</source>
+      <translation>Protokoll {0}</translation>
+    </message>
+    <message>
+      <source>rectangle</source>
+      <translation>Rechteck</translation>
+    </message>
+    <message>
+      <source>reference</source>
+      <translation>Referenz</translation>
+    </message>
+    <message>
+      <source>refuse it</source>
+      <translation>ablehnen</translation>
+    </message>
+    <message>
+      <source>registered by the card alone: places far from it are less sure</source>
+      <translation>allein nach der Karte zur Deckung gebracht: Stellen weit von ihr sind weniger sicher</translation>
+    </message>
+    <message>
+      <source>rejectable</source>
+      <translation>nicht zulässig</translation>
+    </message>
+    <message>
+      <source>relevant</source>
+      <translation>relevant</translation>
+    </message>
+    <message>
+      <source>remove it, and calibrate the camera again</source>
+      <translation>es entfernen und die Kamera neu kalibrieren</translation>
+    </message>
+    <message>
+      <source>remove {0}</source>
+      <translation>{0} entfernen</translation>
+    </message>
+    <message>
+      <source>repair it</source>
+      <translation>es instand setzen</translation>
+    </message>
+    <message>
+      <source>repair the archive</source>
+      <translation>das Archiv instand setzen</translation>
+    </message>
+    <message>
+      <source>repair the archive before copying it</source>
+      <translation>das Archiv instand setzen, bevor es kopiert wird</translation>
+    </message>
+    <message>
+      <source>review more</source>
+      <translation>mehr gegenprüfen</translation>
+    </message>
+    <message>
+      <source>review records, or let two examiners measure the same photos</source>
+      <translation>Protokolle gegenprüfen oder zwei Prüfer dieselben Fotos messen lassen</translation>
+    </message>
+    <message>
+      <source>reviewer</source>
+      <translation>Gegenprüfer</translation>
+    </message>
+    <message>
+      <source>revision {0}</source>
+      <translation>Fassung {0}</translation>
+    </message>
+    <message>
+      <source>rework and retest</source>
+      <translation>nacharbeiten und wieder prüfen</translation>
+    </message>
+    <message>
+      <source>root porosity</source>
+      <translation>Wurzelporosität</translation>
+    </message>
+    <message>
+      <source>rounded</source>
+      <translation>nichtlinear</translation>
+    </message>
+    <message>
+      <source>rounded indication {0}</source>
+      <translation>nicht linienartige Anzeige {0}</translation>
+    </message>
+    <message>
+      <source>row {0} must be a table such as { reject = "&gt; 2 mm" }</source>
+      <translation>Zeile {0} muss eine Tabelle sein wie { reject = "&gt; 2 mm" }</translation>
+    </message>
+    <message>
+      <source>save it as plain text, encoded in UTF-8</source>
+      <translation>als reinen Text in UTF-8 speichern</translation>
+    </message>
+    <message>
+      <source>seal</source>
+      <translation>Siegel</translation>
+    </message>
+    <message>
+      <source>seal holds, SHA-256 {0}</source>
+      <translation>Siegel hält, SHA-256 {0}</translation>
+    </message>
+    <message>
+      <source>second</source>
+      <translation>zweite</translation>
+    </message>
+    <message>
+      <source>see `ptmark archive verify`</source>
+      <translation>siehe `ptmark archive verify`</translation>
+    </message>
+    <message>
+      <source>see archive find</source>
+      <translation>siehe archive find</translation>
+    </message>
+    <message>
+      <source>see archive find --list</source>
+      <translation>siehe archive find --list</translation>
+    </message>
+    <message>
+      <source>see that the server runs and can be reached, then try again</source>
+      <translation>sehen, dass der Server läuft und erreichbar ist, dann noch einmal versuchen</translation>
+    </message>
+    <message>
+      <source>seen only in secondary sources, not in the standard itself</source>
+      <translation>nur in Quellen aus zweiter Hand gesehen, nicht in der Norm selbst</translation>
+    </message>
+    <message>
+      <source>set a background behind the pipe from which its edges stand out, and let the edge attract an outline drawn by hand: {0} of it is the points</source>
+      <translation>einen Hintergrund hinter das Rohr stellen, von dem sich seine Kanten abheben, und von Hand gezeichnete Umrisse an den Rand ziehen lassen: {0} davon sind die Punkte</translation>
+    </message>
+    <message>
+      <source>set the scale</source>
+      <translation>Maßstab setzen</translation>
+    </message>
+    <message>
+      <source>set {0}</source>
+      <translation>{0} gesetzt</translation>
+    </message>
+    <message>
+      <source>sharpen the edge (focus, steady hand, even light, thinner developer): {0} of it is the edge's own width</source>
+      <translation>den Rand schärfer machen (Fokus, ruhige Hand, gleichmäßiges Licht, dünnerer Entwickler): {0} davon ist die Breite des Randes selbst</translation>
+    </message>
+    <message>
+      <source>shorter by more than the combined uncertainty</source>
+      <translation>kürzer um mehr als die gemeinsame Unsicherheit</translation>
+    </message>
+    <message>
+      <source>shrinkage cavity</source>
+      <translation>Lunker</translation>
+    </message>
+    <message>
+      <source>signed by {0}</source>
+      <translation>unterschrieben von {0}</translation>
+    </message>
+    <message>
+      <source>simple</source>
+      <translation>wie gelesen</translation>
+    </message>
+    <message>
+      <source>simple acceptance: the measured value alone is compared with the limit</source>
+      <translation>einfache Annahme: Nur der Messwert wird mit der Grenze verglichen</translation>
+    </message>
+    <message>
+      <source>size of the scale reference itself</source>
+      <translation>Größe der Maßstabsreferenz selbst</translation>
+    </message>
+    <message>
+      <source>slag inclusion</source>
+      <translation>Schlackeneinschluss</translation>
+    </message>
+    <message>
+      <source>small letters, digits, dots and hyphens; the file is called so too</source>
+      <translation>kleine Buchstaben, Ziffern, Punkte und Bindestriche; so heißt auch die Datei</translation>
+    </message>
+    <message>
+      <source>smaller</source>
+      <translation>kleiner</translation>
+    </message>
+    <message>
+      <source>smaller than</source>
+      <translation>kleiner als</translation>
+    </message>
+    <message>
+      <source>smaller than {0}: go closer to judge it</source>
+      <translation>kleiner als {0}: näher herangehen, um es zu beurteilen</translation>
+    </message>
+    <message>
+      <source>solid inclusion</source>
+      <translation>fester Einschluss</translation>
+    </message>
+    <message>
+      <source>stands in place of {0}</source>
+      <translation>steht anstelle von {0}</translation>
+    </message>
+    <message>
+      <source>stands in the database, not in the log</source>
+      <translation>steht in der Datenbank, nicht im Logbuch</translation>
+    </message>
+    <message>
+      <source>star crack</source>
+      <translation>Sternriss</translation>
+    </message>
+    <message>
+      <source>start the outline inside it</source>
+      <translation>den Umriss innerhalb beginnen</translation>
+    </message>
+    <message>
+      <source>stray arc</source>
+      <translation>Zündstelle</translation>
+    </message>
+    <message>
+      <source>strip</source>
+      <translation>Streifen</translation>
+    </message>
+    <message>
+      <source>suggest indications</source>
+      <translation>Anzeigen suchen</translation>
+    </message>
+    <message>
+      <source>summed length</source>
+      <translation>Längensumme</translation>
+    </message>
+    <message>
+      <source>surface pore</source>
+      <translation>Oberflächenpore</translation>
+    </message>
+    <message>
+      <source>take a card, a rectangle or a graduated rule as one of the two</source>
+      <translation>als eine der beiden eine Karte, ein Rechteck oder einen Maßstab mit Teilung nehmen</translation>
+    </message>
+    <message>
+      <source>take a longer line or a closer photo</source>
+      <translation>eine längere Linie oder ein näheres Foto nehmen</translation>
+    </message>
+    <message>
+      <source>take a whole copy of it</source>
+      <translation>eine ganze Kopie davon nehmen</translation>
+    </message>
+    <message>
+      <source>take a whole copy of the record</source>
+      <translation>eine ganze Kopie des Protokolls nehmen</translation>
+    </message>
+    <message>
+      <source>take an unchanged copy</source>
+      <translation>eine unveränderte Kopie nehmen</translation>
+    </message>
+    <message>
+      <source>take another photo from that side of the pipe</source>
+      <translation>ein weiteres Foto von dieser Seite des Rohrs aufnehmen</translation>
+    </message>
+    <message>
+      <source>take both photos from much the same place, in the same light; or name four or more marks that both show, or say that the card was not moved</source>
+      <translation>beide Fotos von etwa derselben Stelle und im selben Licht aufnehmen; oder vier oder mehr Marken nennen, die beide zeigen, oder sagen, dass die Karte nicht bewegt wurde</translation>
+    </message>
+    <message>
+      <source>take brackets out</source>
+      <translation>Klammern herausnehmen</translation>
+    </message>
+    <message>
+      <source>take fewer together</source>
+      <translation>weniger verknüpfen</translation>
+    </message>
+    <message>
+      <source>take it back from the backup: ptmark archive repair --from FOLDER</source>
+      <translation>aus der Sicherung zurückholen: ptmark archive repair --from FOLDER</translation>
+    </message>
+    <message>
+      <source>take it from aside</source>
+      <translation>von der Seite aufnehmen</translation>
+    </message>
+    <message>
+      <source>take it from the drawing or the contract</source>
+      <translation>der Zeichnung oder dem Vertrag entnehmen</translation>
+    </message>
+    <message>
+      <source>take it out</source>
+      <translation>es herausnehmen</translation>
+    </message>
+    <message>
+      <source>take it out; `ptmark criteria new` explains the keys</source>
+      <translation>es herausnehmen; `ptmark criteria new` erklärt die Schlüssel</translation>
+    </message>
+    <message>
+      <source>take one base out</source>
+      <translation>eine Grundlage herausnehmen</translation>
+    </message>
+    <message>
+      <source>take one of them out</source>
+      <translation>eine davon herausnehmen</translation>
+    </message>
+    <message>
+      <source>take out what does not belong there, or start with `ptmark criteria new`</source>
+      <translation>herausnehmen, was nicht hineingehört, oder mit `ptmark criteria new` beginnen</translation>
+    </message>
+    <message>
+      <source>take photos with the pattern in each corner, and filling the picture</source>
+      <translation>Fotos mit dem Muster in jeder Ecke und bildfüllend aufnehmen</translation>
+    </message>
+    <message>
+      <source>take the backup's folder</source>
+      <translation>den Ordner der Sicherung nehmen</translation>
+    </message>
+    <message>
+      <source>take the bundle into another folder and compare the two</source>
+      <translation>das Paket in einen anderen Ordner nehmen und beide vergleichen</translation>
+    </message>
+    <message>
+      <source>take the photo from straight above and give the crown's height: {0} of it is height over the scale</source>
+      <translation>das Foto gerade von oben aufnehmen und die Höhe der Überhöhung angeben: {0} davon ist die Höhe über dem Maßstab</translation>
+    </message>
+    <message>
+      <source>take the size of {0}</source>
+      <translation>Größe aus {0} nehmen</translation>
+    </message>
+    <message>
+      <source>take their permission away (mode 600), and sign with a new key if in doubt</source>
+      <translation>ihnen das Recht nehmen (Modus 600) und im Zweifel mit einem neuen Schlüssel unterschreiben</translation>
+    </message>
+    <message>
+      <source>take two lines at right angles on the part</source>
+      <translation>zwei Linien im rechten Winkel auf dem Teil nehmen</translation>
+    </message>
+    <message>
+      <source>taken at {0} min, the last photo within {1}</source>
+      <translation>aufgenommen nach {0} min, das letzte Foto innerhalb {1}</translation>
+    </message>
+    <message>
+      <source>takes more than {0} rules in all</source>
+      <translation>verknüpft insgesamt mehr als {0} Regeln</translation>
+    </message>
+    <message>
+      <source>taking it away needs a reason</source>
+      <translation>das Aufheben braucht einen Grund</translation>
+    </message>
+    <message>
+      <source>that hang together by gaps of {0}</source>
+      <translation>die mit Abständen von {0} zusammenhängen</translation>
+    </message>
+    <message>
+      <source>the HEIC picture cannot be read: {0}</source>
+      <translation>das HEIC-Bild kann nicht gelesen werden: {0}</translation>
+    </message>
+    <message>
+      <source>the box {0} holds no pixel of the {1} x {2} photo</source>
+      <translation>der Ausschnitt {0} enthält kein Pixel des Fotos von {1} × {2}</translation>
+    </message>
+    <message>
+      <source>the card's markers contradict each other</source>
+      <translation>die Marken der Karte widersprechen einander</translation>
+    </message>
+    <message>
+      <source>the check length</source>
+      <translation>die Prüflänge</translation>
+    </message>
+    <message>
+      <source>the checksum of its {0} part differs</source>
+      <translation>die Prüfsumme ihres Teils {0} weicht ab</translation>
+    </message>
+    <message>
+      <source>the criteria have no threshold</source>
+      <translation>die Kriterien haben keine Schwelle</translation>
+    </message>
+    <message>
+      <source>the database ends at line {0} of the log, but later lines lie beside the photos</source>
+      <translation>die Datenbank endet bei Zeile {0} des Logbuchs, aber spätere Zeilen liegen neben den Fotos</translation>
+    </message>
+    <message>
+      <source>the database is not empty</source>
+      <translation>die Datenbank ist nicht leer</translation>
+    </message>
+    <message>
+      <source>the database says: {0}</source>
+      <translation>die Datenbank sagt: {0}</translation>
+    </message>
+    <message>
+      <source>the database's driver is missing ({0})</source>
+      <translation>der Treiber der Datenbank fehlt ({0})</translation>
+    </message>
+    <message>
+      <source>the distance from the {0}</source>
+      <translation>der Abstand von der Linie {0}</translation>
+    </message>
+    <message>
+      <source>the document must be a JSON object</source>
+      <translation>das Dokument muss ein JSON-Objekt sein</translation>
+    </message>
+    <message>
+      <source>the drawing's or standard's revision that the figures were taken from</source>
+      <translation>die Revision der Zeichnung oder Norm, der die Werte entnommen sind</translation>
+    </message>
+    <message>
+      <source>the examiner has not signed this revision</source>
+      <translation>der Prüfer hat diese Fassung nicht unterschrieben</translation>
+    </message>
+    <message>
+      <source>the file cannot be read: {0}</source>
+      <translation>die Datei kann nicht gelesen werden: {0}</translation>
+    </message>
+    <message>
+      <source>the file changed while it was read</source>
+      <translation>die Datei wurde beim Lesen verändert</translation>
+    </message>
+    <message>
+      <source>the file has {0} GiB; at most 2 GiB are opened</source>
+      <translation>die Datei hat {0} GiB; geöffnet werden höchstens 2 GiB</translation>
+    </message>
+    <message>
+      <source>the file is cut short or damaged: take an earlier copy of the record</source>
+      <translation>die Datei ist abgeschnitten oder beschädigt: eine frühere Kopie des Protokolls nehmen</translation>
+    </message>
+    <message>
+      <source>the file is empty</source>
+      <translation>die Datei ist leer</translation>
+    </message>
+    <message>
+      <source>the file is no picture</source>
+      <translation>die Datei ist kein Bild</translation>
+    </message>
+    <message>
+      <source>the file is truncated: it ends after {0} bytes, before the picture does</source>
+      <translation>die Datei ist abgeschnitten: Sie endet nach {0} Byte, vor dem Bild</translation>
+    </message>
+    <message>
+      <source>the file is {0} file, which is not opened</source>
+      <translation>die Datei ist {0}, was nicht geöffnet wird</translation>
+    </message>
+    <message>
+      <source>the file may not be read</source>
+      <translation>die Datei darf nicht gelesen werden</translation>
+    </message>
+    <message>
+      <source>the first edge</source>
+      <translation>die erste Kante</translation>
+    </message>
+    <message>
+      <source>the first line</source>
+      <translation>die erste Linie</translation>
+    </message>
+    <message>
+      <source>the interpreter must say whether it is a crack, a crater crack or incomplete fusion</source>
+      <translation>der Auswertende muss sagen, ob es ein Riss, ein Endkraterriss oder ungenügende Bindung ist</translation>
+    </message>
+    <message>
+      <source>the key '{0!s}' stands twice</source>
+      <translation>der Schlüssel „{0!s}“ steht zweimal da</translation>
+    </message>
+    <message>
+      <source>the key is there twice</source>
+      <translation>der Schlüssel steht zweimal da</translation>
+    </message>
+    <message>
+      <source>the length</source>
+      <translation>die Länge</translation>
+    </message>
+    <message>
+      <source>the letter {0} stands for two indications</source>
+      <translation>der Buchstabe {0} steht für zwei Anzeigen</translation>
+    </message>
+    <message>
+      <source>the limit for its {0} ({1})</source>
+      <translation>die Grenze nach {0} ({1})</translation>
+    </message>
+    <message>
+      <source>the line</source>
+      <translation>die Linie</translation>
+    </message>
+    <message>
+      <source>the line along the pipe</source>
+      <translation>die Linie längs des Rohrs</translation>
+    </message>
+    <message>
+      <source>the line along the pipe runs {0} mm beside the reference: this does not lie on the pipe</source>
+      <translation>die Linie längs des Rohrs läuft {0} mm neben der Referenz: Diese liegt nicht auf dem Rohr</translation>
+    </message>
+    <message>
+      <source>the line of known length does not run along the pipe</source>
+      <translation>die Linie bekannter Länge läuft nicht längs des Rohrs</translation>
+    </message>
+    <message>
+      <source>the lines meet at {0} degrees as seen</source>
+      <translation>die Linien treffen sich, wie gesehen, unter {0} Grad</translation>
+    </message>
+    <message>
+      <source>the log has it, the database has not</source>
+      <translation>das Logbuch hat es, die Datenbank nicht</translation>
+    </message>
+    <message>
+      <source>the logo cannot be read ({0})</source>
+      <translation>das Logo kann nicht gelesen werden ({0})</translation>
+    </message>
+    <message>
+      <source>the marks are no view of one plane</source>
+      <translation>die Marken sind kein Bild einer Ebene</translation>
+    </message>
+    <message>
+      <source>the marks disagree by {0} px</source>
+      <translation>die Marken widersprechen einander um {0} px</translation>
+    </message>
+    <message>
+      <source>the marks lie in one line</source>
+      <translation>die Marken liegen auf einer Linie</translation>
+    </message>
+    <message>
+      <source>the match is weak: {0}; over {1} inliers are needed</source>
+      <translation>die Übereinstimmung ist schwach: {0}; mehr als {1} Treffer sind nötig</translation>
+    </message>
+    <message>
+      <source>the optical centre is not the picture's middle: it looks cropped, and tilt and working distance are less sure. Use the photo as the camera wrote it</source>
+      <translation>die optische Mitte ist nicht die Bildmitte: Das Bild wirkt beschnitten, Neigung und Aufnahmeabstand sind weniger sicher. Das Foto so verwenden, wie die Kamera es schrieb</translation>
+    </message>
+    <message>
+      <source>the outline has a point that is not a number</source>
+      <translation>der Umriss hat einen Punkt, der keine Zahl ist</translation>
+    </message>
+    <message>
+      <source>the outline reaches beyond the pipe's edge</source>
+      <translation>der Umriss reicht über den Rand des Rohrs hinaus</translation>
+    </message>
+    <message>
+      <source>the pattern never came near the corners of the picture</source>
+      <translation>das Muster kam nie in die Nähe der Bildecken</translation>
+    </message>
+    <message>
+      <source>the pattern was found in {0} photos, {1} are needed</source>
+      <translation>das Muster wurde in {0} Fotos gefunden, {1} sind nötig</translation>
+    </message>
+    <message>
+      <source>the photo cannot be laid on the part</source>
+      <translation>das Foto kann nicht auf das Teil gelegt werden</translation>
+    </message>
+    <message>
+      <source>the photo does not tell its focal length: how far the pipe bulges towards the camera is taken from a usual range, and U is larger. Use the photo as the camera wrote it</source>
+      <translation>das Foto nennt seine Brennweite nicht: Wie weit sich das Rohr zur Kamera wölbt, ist aus einem üblichen Bereich genommen, und U ist größer. Das Foto so verwenden, wie die Kamera es schrieb</translation>
+    </message>
+    <message>
+      <source>the photo does not tell when it was taken</source>
+      <translation>das Foto sagt nicht, wann es aufgenommen wurde</translation>
+    </message>
+    <message>
+      <source>the photo does not tell which camera took it</source>
+      <translation>das Foto sagt nicht, welche Kamera es aufnahm</translation>
+    </message>
+    <message>
+      <source>the photo has {0} × {1} px, the record's {2} × {3}</source>
+      <translation>das Foto hat {0} × {1} px, das des Protokolls {2} × {3}</translation>
+    </message>
+    <message>
+      <source>the photo was changed since</source>
+      <translation>das Foto wurde seither verändert</translation>
+    </message>
+    <message>
+      <source>the photo with SHA-256 {0} is missing</source>
+      <translation>das Foto mit dem SHA-256 {0} fehlt</translation>
+    </message>
+    <message>
+      <source>the photo {0} is not there</source>
+      <translation>das Foto {0} ist nicht da</translation>
+    </message>
+    <message>
+      <source>the photo {0} with SHA-256 {1}… is not there</source>
+      <translation>das Foto {0} mit dem SHA-256 {1}… ist nicht da</translation>
+    </message>
+    <message>
+      <source>the photo {0}, SHA-256 {1}…, is not there</source>
+      <translation>das Foto {0}, SHA-256 {1}…, ist nicht da</translation>
+    </message>
+    <message>
+      <source>the photo, or its examined area, does not show the place</source>
+      <translation>das Foto oder sein Prüfbereich zeigt die Stelle nicht</translation>
+    </message>
+    <message>
+      <source>the picks on {0} are {1} px apart, under {2}</source>
+      <translation>die Punkte liegen {1} px auseinander, unter {2}: {0}</translation>
+    </message>
+    <message>
+      <source>the picture cannot be decoded: {0}</source>
+      <translation>das Bild kann nicht dekodiert werden: {0}</translation>
+    </message>
+    <message>
+      <source>the picture has {0} x {1} px, {2} megapixels; at most {3} are opened</source>
+      <translation>das Bild hat {0} × {1} px, {2} Megapixel; geöffnet werden höchstens {3}</translation>
+    </message>
+    <message>
+      <source>the picture is coded for high dynamic range (PQ or HLG), which has no fixed white</source>
+      <translation>das Bild ist für hohen Dynamikumfang kodiert (PQ oder HLG), der kein festes Weiß hat</translation>
+    </message>
+    <message>
+      <source>the picture is damaged: {0}</source>
+      <translation>das Bild ist beschädigt: {0}</translation>
+    </message>
+    <message>
+      <source>the picture is {0} × {1} px, the record's photo {2} × {3} px</source>
+      <translation>das Bild hat {0} × {1} px, das Foto des Protokolls {2} × {3} px</translation>
+    </message>
+    <message>
+      <source>the picture must be uint8 of shape (H, W, 3), got {0} {1}</source>
+      <translation>das Bild muss uint8 der Form (H, W, 3) sein, nicht {0} {1}</translation>
+    </message>
+    <message>
+      <source>the picture's size reads {0} x {1} px</source>
+      <translation>die Bildgröße liest sich als {0} × {1} px</translation>
+    </message>
+    <message>
+      <source>the pipe is seen too far along its axis</source>
+      <translation>das Rohr ist zu sehr in Richtung seiner Achse gesehen</translation>
+    </message>
+    <message>
+      <source>the pipe's edges and a reference on it are given</source>
+      <translation>die Kanten des Rohrs und eine Referenz darauf sind angegeben</translation>
+    </message>
+    <message>
+      <source>the pipe's edges were found in the photo: look whether the marked lines lie on its two outer edges. Where they do not, pick two points on each edge</source>
+      <translation>die Kanten des Rohrs wurden im Foto gefunden: nachsehen, ob die markierten Linien auf seinen beiden äußeren Kanten liegen. Wo nicht, auf jeder Kante zwei Punkte setzen</translation>
+    </message>
+    <message>
+      <source>the pipe's surface turns away {0} degrees there, more than {1}</source>
+      <translation>die Oberfläche des Rohrs wendet sich dort um {0} Grad ab, mehr als {1}</translation>
+    </message>
+    <message>
+      <source>the pipe's two outer edges are not clear beside that line</source>
+      <translation>die beiden äußeren Kanten des Rohrs sind neben dieser Linie nicht klar</translation>
+    </message>
+    <message>
+      <source>the point ({0}, {1}) lies outside the photo</source>
+      <translation>der Punkt ({0}, {1}) liegt außerhalb des Fotos</translation>
+    </message>
+    <message>
+      <source>the points lie {0} px off a flat pattern</source>
+      <translation>die Punkte liegen {0} px neben einem ebenen Muster</translation>
+    </message>
+    <message>
+      <source>the profile's unit {0}</source>
+      <translation>die Einheit {0} des Profils</translation>
+    </message>
+    <message>
+      <source>the profiles are based on each other in a circle</source>
+      <translation>die Profile bauen im Kreis aufeinander auf</translation>
+    </message>
+    <message>
+      <source>the program, outlines left as it found them</source>
+      <translation>das Programm, Umrisse wie gefunden belassen</translation>
+    </message>
+    <message>
+      <source>the record does not tell which photo</source>
+      <translation>das Protokoll sagt nicht, welches Foto</translation>
+    </message>
+    <message>
+      <source>the revision before it is missing</source>
+      <translation>die Fassung davor fehlt</translation>
+    </message>
+    <message>
+      <source>the role of</source>
+      <translation>die Rolle von</translation>
+    </message>
+    <message>
+      <source>the rules '{0!s}' have changed since this verdict was made, so it is stale; `ptmark rejudge` judges again</source>
+      <translation>die Regeln „{0!s}“ haben sich seit dieser Bewertung geändert, sie ist also überholt; `ptmark rejudge` bewertet neu</translation>
+    </message>
+    <message>
+      <source>the rules take each other in a circle: {0}</source>
+      <translation>die Regeln verknüpfen einander im Kreis: {0}</translation>
+    </message>
+    <message>
+      <source>the same area measures {0} % {1} in the second photo: check both scale references</source>
+      <translation>dieselbe Fläche misst im zweiten Foto {0} % {1}: beide Maßstabsreferenzen prüfen</translation>
+    </message>
+    <message>
+      <source>the same reference is given twice</source>
+      <translation>dieselbe Referenz ist zweimal angegeben</translation>
+    </message>
+    <message>
+      <source>the scene gives the edges as edges_mm</source>
+      <translation>die Szene gibt die Kanten als edges_mm</translation>
+    </message>
+    <message>
+      <source>the second edge</source>
+      <translation>die zweite Kante</translation>
+    </message>
+    <message>
+      <source>the second line</source>
+      <translation>die zweite Linie</translation>
+    </message>
+    <message>
+      <source>the second measurement has no scale</source>
+      <translation>die zweite Messung hat keinen Maßstab</translation>
+    </message>
+    <message>
+      <source>the server has no such role or login</source>
+      <translation>der Server hat diese Rolle oder Anmeldung nicht</translation>
+    </message>
+    <message>
+      <source>the sides cross: the corners are out of order, or one lies inside the other three</source>
+      <translation>die Seiten kreuzen sich: Die Ecken sind in falscher Reihenfolge, oder eine liegt zwischen den anderen drei</translation>
+    </message>
+    <message>
+      <source>the signature does not fit: {0}</source>
+      <translation>die Unterschrift passt nicht: {0}</translation>
+    </message>
+    <message>
+      <source>the signing key cannot be used ({0})</source>
+      <translation>der Signierschlüssel kann nicht verwendet werden ({0})</translation>
+    </message>
+    <message>
+      <source>the store says: {0}</source>
+      <translation>der Speicher sagt: {0}</translation>
+    </message>
+    <message>
+      <source>the suffix X holds linear indications to level 1 (memory)</source>
+      <translation>der Zusatz X hält linienartige Anzeigen auf Grenze 1 (aus dem Gedächtnis)</translation>
+    </message>
+    <message>
+      <source>the two edges cross or lie too near each other</source>
+      <translation>die beiden Kanten kreuzen sich oder liegen zu nahe beieinander</translation>
+    </message>
+    <message>
+      <source>the two references differ by {0} % in scale, En {1}: look whether both lie flat on the surface</source>
+      <translation>die beiden Referenzen weichen im Maßstab um {0} % ab, En {1}: nachsehen, ob beide flach auf der Oberfläche liegen</translation>
+    </message>
+    <message>
+      <source>the {0} and the {1} contradict each other: their scales differ by {2} %, En {3}; of two right ones fewer than 1 in 100 do</source>
+      <translation>{0} und {1} widersprechen einander: Ihre Maßstäbe weichen um {2} % ab, En {3}; von zwei richtigen tun das weniger als 1 von 100</translation>
+    </message>
+    <message>
+      <source>there are no millimetres without a scale</source>
+      <translation>ohne Maßstab gibt es keine Millimeter</translation>
+    </message>
+    <message>
+      <source>there is no archive</source>
+      <translation>es gibt kein Archiv</translation>
+    </message>
+    <message>
+      <source>there is no indication {0}</source>
+      <translation>es gibt keine Anzeige {0}</translation>
+    </message>
+    <message>
+      <source>there is no photo yet</source>
+      <translation>es gibt noch kein Foto</translation>
+    </message>
+    <message>
+      <source>there is no photo {0} of {1}</source>
+      <translation>es gibt kein Foto {0} von {1}</translation>
+    </message>
+    <message>
+      <source>there is no profile named '{0!s}'</source>
+      <translation>es gibt kein Profil namens „{0!s}“</translation>
+    </message>
+    <message>
+      <source>there is no profile named '{0!s}' beside this file, nor among those shipped</source>
+      <translation>es gibt kein Profil namens „{0!s}“ neben dieser Datei und keines unter den mitgelieferten</translation>
+    </message>
+    <message>
+      <source>there is no profile or template named '{0!s}'</source>
+      <translation>es gibt kein Profil und keine Vorlage namens „{0!s}“</translation>
+    </message>
+    <message>
+      <source>there is no rule with the id '{0!s}'</source>
+      <translation>es gibt keine Regel mit der Kennung „{0!s}“</translation>
+    </message>
+    <message>
+      <source>there is no such file</source>
+      <translation>es gibt keine solche Datei</translation>
+    </message>
+    <message>
+      <source>there is no such profile file</source>
+      <translation>es gibt keine solche Profildatei</translation>
+    </message>
+    <message>
+      <source>there is no such rule or hold</source>
+      <translation>es gibt keine solche Regel oder Sperre</translation>
+    </message>
+    <message>
+      <source>there is not enough memory for {0} x {1} px</source>
+      <translation>der Speicher reicht nicht für {0} × {1} px</translation>
+    </message>
+    <message>
+      <source>there must be 1 to {0} [[rule]] tables</source>
+      <translation>es müssen 1 bis {0} Tabellen [[rule]] da sein</translation>
+    </message>
+    <message>
+      <source>these photos do not tell the lens</source>
+      <translation>diese Fotos verraten das Objektiv nicht</translation>
+    </message>
+    <message>
+      <source>these points fix no plane</source>
+      <translation>diese Punkte legen keine Ebene fest</translation>
+    </message>
+    <message>
+      <source>thickness</source>
+      <translation>Dicke</translation>
+    </message>
+    <message>
+      <source>this is no camera profile: {0}</source>
+      <translation>das ist kein Kameraprofil: {0}</translation>
+    </message>
+    <message>
+      <source>this is not an inspection record</source>
+      <translation>das ist kein Prüfprotokoll</translation>
+    </message>
+    <message>
+      <source>this kind of 16-bit TIFF is not read</source>
+      <translation>diese Art von TIFF mit 16 Bit wird nicht gelesen</translation>
+    </message>
+    <message>
+      <source>this photo shows {0} already</source>
+      <translation>dieses Foto zeigt schon {0}</translation>
+    </message>
+    <message>
+      <source>this version reads {0}; a newer one may read this file</source>
+      <translation>diese Version liest {0}; eine neuere kann diese Datei vielleicht lesen</translation>
+    </message>
+    <message>
+      <source>three of the corners lie on one line</source>
+      <translation>drei der Ecken liegen auf einer Linie</translation>
+    </message>
+    <message>
+      <source>three or more in a row count as one indication of their overall length</source>
+      <translation>drei oder mehr in einer Reihe zählen als eine Anzeige ihrer Gesamtlänge</translation>
+    </message>
+    <message>
+      <source>tilt not known</source>
+      <translation>Neigung nicht bekannt</translation>
+    </message>
+    <message>
+      <source>tilt the camera by some 30 degrees in half of the photos</source>
+      <translation>die Kamera in der Hälfte der Fotos um etwa 30 Grad neigen</translation>
+    </message>
+    <message>
+      <source>tilt {0}°</source>
+      <translation>Neigung {0}°</translation>
+    </message>
+    <message>
+      <source>to review</source>
+      <translation>gegenzuprüfen</translation>
+    </message>
+    <message>
+      <source>together</source>
+      <translation>zusammen</translation>
+    </message>
+    <message>
+      <source>too faint: shines less than 6 % of what is brightest near it</source>
+      <translation>zu schwach: leuchtet weniger als 6 % vom Hellsten in der Nähe</translation>
+    </message>
+    <message>
+      <source>too little of the scale card is clear</source>
+      <translation>von der Maßstabskarte ist zu wenig klar</translation>
+    </message>
+    <message>
+      <source>too pale</source>
+      <translation>zu blass</translation>
+    </message>
+    <message>
+      <source>too pale: {0} % of full dye</source>
+      <translation>zu blass: {0} % der vollen Farbe</translation>
+    </message>
+    <message>
+      <source>too pale: {0} % of the green light taken</source>
+      <translation>zu blass: {0} % des grünen Lichts geschluckt</translation>
+    </message>
+    <message>
+      <source>top level</source>
+      <translation>oberste Ebene</translation>
+    </message>
+    <message>
+      <source>touches the edge of the photo: its length cannot be seen, take another photo</source>
+      <translation>berührt den Rand des Fotos: Die Länge ist nicht zu sehen, ein weiteres Foto aufnehmen</translation>
+    </message>
+    <message>
+      <source>touching line</source>
+      <translation>Berührlinie</translation>
+    </message>
+    <message>
+      <source>trace the same indications again, in records of their own</source>
+      <translation>dieselben Anzeigen noch einmal zeichnen, in eigenen Protokollen</translation>
+    </message>
+    <message>
+      <source>trace {0}</source>
+      <translation>{0} zeichnen</translation>
+    </message>
+    <message>
+      <source>transverse crack</source>
+      <translation>Querriss</translation>
+    </message>
+    <message>
+      <source>try again</source>
+      <translation>noch einmal versuchen</translation>
+    </message>
+    <message>
+      <source>two lines</source>
+      <translation>zwei Linien</translation>
+    </message>
+    <message>
+      <source>two lines tell the tilt faintly: a card or a rectangle is surer</source>
+      <translation>zwei Linien verraten die Neigung nur schwach: Eine Karte oder ein Rechteck ist sicherer</translation>
+    </message>
+    <message>
+      <source>two photos have the same time</source>
+      <translation>zwei Fotos haben dieselbe Zeit</translation>
+    </message>
+    <message>
+      <source>undecided</source>
+      <translation>unentschieden</translation>
+    </message>
+    <message>
+      <source>uniformly distributed porosity</source>
+      <translation>gleichmäßig verteilte Porosität</translation>
+    </message>
+    <message>
+      <source>unknown kind of reference {0}</source>
+      <translation>unbekannte Art von Referenz {0}</translation>
+    </message>
+    <message>
+      <source>unknown tilt of the camera</source>
+      <translation>unbekannte Neigung der Kamera</translation>
+    </message>
+    <message>
+      <source>unknown version {0}</source>
+      <translation>unbekannte Version {0}</translation>
+    </message>
+    <message>
+      <source>unnamed profile</source>
+      <translation>Profil ohne Namen</translation>
+    </message>
+    <message>
+      <source>until then nothing is judged by this profile</source>
+      <translation>bis dahin wird nach diesem Profil nichts bewertet</translation>
+    </message>
+    <message>
+      <source>update ptmark</source>
+      <translation>ptmark aktualisieren</translation>
+    </message>
+    <message>
+      <source>use about = "scene", or leave it out</source>
+      <translation>about = "scene" verwenden oder weglassen</translation>
+    </message>
+    <message>
+      <source>use letters, figures and hyphens</source>
+      <translation>Buchstaben, Ziffern und Bindestriche verwenden</translation>
+    </message>
+    <message>
+      <source>use one of: {0}</source>
+      <translation>eines davon verwenden: {0}</translation>
+    </message>
+    <message>
+      <source>use small letters, digits, dots and hyphens</source>
+      <translation>kleine Buchstaben, Ziffern, Punkte und Bindestriche verwenden</translation>
+    </message>
+    <message>
+      <source>use the camera's profile</source>
+      <translation>Kameraprofil verwenden</translation>
+    </message>
+    <message>
+      <source>use the photo as the camera wrote it, or calibrate the camera: {0} of it is the focal length</source>
+      <translation>das Foto so verwenden, wie die Kamera es schrieb, oder die Kamera kalibrieren: {0} davon ist die Brennweite</translation>
+    </message>
+    <message>
+      <source>use the photos as the camera wrote them, not as a messenger sent them</source>
+      <translation>die Fotos so verwenden, wie die Kamera sie schrieb, nicht wie ein Nachrichtendienst sie schickte</translation>
+    </message>
+    <message>
+      <source>verdict of the whole: none, none</source>
+      <translation>Bewertung des Ganzen: keine, keine</translation>
+    </message>
+    <message>
+      <source>verdict of the whole: none, {0}</source>
+      <translation>Bewertung des Ganzen: keine, {0}</translation>
+    </message>
+    <message>
+      <source>verdict of the whole: {0}, none</source>
+      <translation>Bewertung des Ganzen: {0}, keine</translation>
+    </message>
+    <message>
+      <source>verdict of the whole: {0}, {1}</source>
+      <translation>Bewertung des Ganzen: {0}, {1}</translation>
+    </message>
+    <message>
+      <source>wait until it ends, or give another --out</source>
+      <translation>warten, bis er endet, oder ein anderes --out angeben</translation>
+    </message>
+    <message>
+      <source>was changed itself: {0}</source>
+      <translation>wurde selbst verändert: {0}</translation>
+    </message>
+    <message>
+      <source>was changed since saving: {0}</source>
+      <translation>wurde seit dem Speichern verändert: {0}</translation>
+    </message>
+    <message>
+      <source>was deleted meanwhile</source>
+      <translation>wurde inzwischen gelöscht</translation>
+    </message>
+    <message>
+      <source>was taken {0} min after the developer by the camera's clock</source>
+      <translation>wurde nach der Uhr der Kamera {0} min nach dem Entwickler aufgenommen</translation>
+    </message>
+    <message>
+      <source>what agrees is no view of one plane: {0}</source>
+      <translation>was übereinstimmt, ist kein Bild einer Ebene: {0}</translation>
+    </message>
+    <message>
+      <source>what is alike in both lies on one side of the indications and may have been moved</source>
+      <translation>was in beiden gleich ist, liegt auf einer Seite der Anzeigen und kann bewegt worden sein</translation>
+    </message>
+    <message>
+      <source>whatever meets all of {0}{1}</source>
+      <translation>was alles aus {0} erfüllt{1}</translation>
+    </message>
+    <message>
+      <source>whatever meets {0}, unless it meets {1}</source>
+      <translation>was {0} erfüllt, außer es erfüllt {1}</translation>
+    </message>
+    <message>
+      <source>whatever meets {0}{1}</source>
+      <translation>was {0} erfüllt{1}</translation>
+    </message>
+    <message>
+      <source>where the dye ends, between 40 % and 60 % of its contrast</source>
+      <translation>wo der Farbstoff endet, zwischen 40 % und 60 % seines Kontrasts</translation>
+    </message>
+    <message>
+      <source>where the figures stand: number and revision of the drawing</source>
+      <translation>wo die Werte stehen: Nummer und Revision der Zeichnung</translation>
+    </message>
+    <message>
+      <source>where the flat reference touches the pipe</source>
+      <translation>wo die ebene Referenz das Rohr berührt</translation>
+    </message>
+    <message>
+      <source>where the reference was picked in the photo</source>
+      <translation>wo die Referenz im Foto gesetzt wurde</translation>
+    </message>
+    <message>
+      <source>wide</source>
+      <translation>breit</translation>
+    </message>
+    <message>
+      <source>width</source>
+      <translation>Breite</translation>
+    </message>
+    <message>
+      <source>within every limit as the code reads it</source>
+      <translation>innerhalb jeder Grenze, wie das Regelwerk es liest</translation>
+    </message>
+    <message>
+      <source>within every limit, also with the measurement uncertainty counted in</source>
+      <translation>innerhalb jeder Grenze, auch mit der Messunsicherheit eingerechnet</translation>
+    </message>
+    <message>
+      <source>within the limits as read, but not with the measurement uncertainty counted in: measure again, closer, or by hand</source>
+      <translation>innerhalb der Grenzen wie gelesen, aber nicht mit der Messunsicherheit eingerechnet: noch einmal messen, näher oder von Hand</translation>
+    </message>
+    <message>
+      <source>within the window</source>
+      <translation>innerhalb des Fensters</translation>
+    </message>
+    <message>
+      <source>write 10:05 or 2026-01-15T10:05, by the camera's clock</source>
+      <translation>10:05 oder 2026-01-15T10:05 schreiben, nach der Uhr der Kamera</translation>
+    </message>
+    <message>
+      <source>write FIRST-LAST in minutes, or one of {0}</source>
+      <translation>VON-BIS in Minuten schreiben oder eines davon: {0}</translation>
+    </message>
+    <message>
+      <source>write a PNG</source>
+      <translation>ein PNG schreiben</translation>
+    </message>
+    <message>
+      <source>write a length with its unit, such as 150mm or 6in</source>
+      <translation>eine Länge mit Einheit schreiben, etwa 150mm oder 6in</translation>
+    </message>
+    <message>
+      <source>write each as "5 {0}"</source>
+      <translation>jede als "5 {0}" schreiben</translation>
+    </message>
+    <message>
+      <source>write it as in {0} = "&gt; 5 mm"</source>
+      <translation>es schreiben wie in {0} = "&gt; 5 mm"</translation>
+    </message>
+    <message>
+      <source>write it in {0}</source>
+      <translation>in {0} schreiben</translation>
+    </message>
+    <message>
+      <source>write minutes, such as 2,5,10</source>
+      <translation>Minuten schreiben, etwa 2,5,10</translation>
+    </message>
+    <message>
+      <source>write one key a line, its value in quotes: reject = "&gt; 5 mm"</source>
+      <translation>je Zeile ein Schlüssel, sein Wert in Anführungszeichen: reject = "&gt; 5 mm"</translation>
+    </message>
+    <message>
+      <source>write text in quotes</source>
+      <translation>Text in Anführungszeichen schreiben</translation>
+    </message>
+    <message>
+      <source>x {0} to {1} mm, y {2} to {3} mm (down)</source>
+      <translation>x {0} bis {1} mm, y {2} bis {3} mm (nach unten)</translation>
+    </message>
+    <message>
+      <source>zero or more</source>
+      <translation>null oder mehr</translation>
+    </message>
+    <message>
+      <source>{0!s} is in the set already, as {1}</source>
+      <translation>{0!s} ist schon in der Prüfung, als {1}</translation>
+    </message>
+    <message>
+      <source>{0!s}, record.json</source>
+      <translation>{0!s}, record.json</translation>
+    </message>
+    <message>
+      <source>{0} (the record names {1}…)</source>
+      <translation>{0} (das Protokoll nennt {1}…)</translation>
+    </message>
+    <message>
+      <source>{0} ({1})</source>
+      <translation>{0} ({1})</translation>
+    </message>
+    <message>
+      <source>{0} ({1}) known to ± {2} or better ({3})</source>
+      <translation>{0} ({1}) auf ± {2} oder besser bekannt ({3})</translation>
+    </message>
+    <message>
+      <source>{0} Note: {1!s}.</source>
+      <translation>{0} Anmerkung: {1!s}.</translation>
+    </message>
+    <message>
+      <source>{0} are not six numbers</source>
+      <translation>{0} sind nicht sechs Zahlen</translation>
+    </message>
+    <message>
+      <source>{0} at {1} min</source>
+      <translation>{0} bei {1} min</translation>
+    </message>
+    <message>
+      <source>{0} bits a channel were rounded to 8.</source>
+      <translation>{0} Bit je Kanal wurden auf 8 gerundet.</translation>
+    </message>
+    <message>
+      <source>{0} by {1}</source>
+      <translation>{0} × {1}</translation>
+    </message>
+    <message>
+      <source>{0} bytes, set out as written</source>
+      <translation>{0} Byte, angeordnet wie geschrieben</translation>
+    </message>
+    <message>
+      <source>{0} edge uncertainties for {1} outlines</source>
+      <translation>{0} Randunsicherheiten für {1} Umrisse</translation>
+    </message>
+    <message>
+      <source>{0} from the {1}, {2}</source>
+      <translation>{0} von der Linie {1}, {2}</translation>
+    </message>
+    <message>
+      <source>{0} given, but the rule shows {1} steps of {2} between the two ends, {3}</source>
+      <translation>{0} angegeben, aber der Maßstab zeigt {1} Teilstriche von {2} zwischen den Enden, {3}</translation>
+    </message>
+    <message>
+      <source>{0} has {1} points, not {2}</source>
+      <translation>{0} hat {1} Punkte, nicht {2}</translation>
+    </message>
+    <message>
+      <source>{0} in</source>
+      <translation>{0} in</translation>
+    </message>
+    <message>
+      <source>{0} in a line with gaps of {1}</source>
+      <translation>{0} in einer Reihe mit Abständen von {1}</translation>
+    </message>
+    <message>
+      <source>{0} in a rectangle of {1}</source>
+      <translation>{0} in einem Rechteck von {1}</translation>
+    </message>
+    <message>
+      <source>{0} in line {1}</source>
+      <translation>{0} in Zeile {1}</translation>
+    </message>
+    <message>
+      <source>{0} in {1} of weld</source>
+      <translation>{0} auf {1} Naht</translation>
+    </message>
+    <message>
+      <source>{0} indications</source>
+      <translation>{0} Anzeigen</translation>
+    </message>
+    <message>
+      <source>{0} indications are more than {1}</source>
+      <translation>{0} Anzeigen sind mehr als {1}</translation>
+    </message>
+    <message>
+      <source>{0} indications of {1} records; </source>
+      <translation>{0} Anzeigen aus {1} Protokollen; </translation>
+    </message>
+    <message>
+      <source>{0} inliers of {1} matches, residual {2} px</source>
+      <translation>{0} Treffer von {1} Paaren, Rest {2} px</translation>
+    </message>
+    <message>
+      <source>{0} is beyond all measure</source>
+      <translation>{0} liegt jenseits allen Maßes</translation>
+    </message>
+    <message>
+      <source>{0} is no JSON value</source>
+      <translation>{0} ist kein JSON-Wert</translation>
+    </message>
+    <message>
+      <source>{0} is no key</source>
+      <translation>{0} ist kein Schlüssel</translation>
+    </message>
+    <message>
+      <source>{0} is no number</source>
+      <translation>{0} ist keine Zahl</translation>
+    </message>
+    <message>
+      <source>{0} is no scale reference</source>
+      <translation>{0} ist keine Maßstabsreferenz</translation>
+    </message>
+    <message>
+      <source>{0} is not in the database</source>
+      <translation>{0} ist nicht in der Datenbank</translation>
+    </message>
+    <message>
+      <source>{0} is not the same</source>
+      <translation>{0} ist nicht dieselbe</translation>
+    </message>
+    <message>
+      <source>{0} is nothing of the archive's</source>
+      <translation>{0} gehört nicht zum Archiv</translation>
+    </message>
+    <message>
+      <source>{0} is too large</source>
+      <translation>{0} ist zu groß</translation>
+    </message>
+    <message>
+      <source>{0} is too large a whole number</source>
+      <translation>{0} ist als ganze Zahl zu groß</translation>
+    </message>
+    <message>
+      <source>{0} is {1}</source>
+      <translation>{0} ist {1}</translation>
+    </message>
+    <message>
+      <source>{0} is {1} long and may be {2}.{3} A length known to ± {4} or better would decide it.</source>
+      <translation>{0}: {1} lang, möglicherweise {2}.{3} Eine auf ± {4} oder besser bekannte Länge würde es entscheiden.</translation>
+    </message>
+    <message>
+      <source>{0} is {1} long, not {2}.</source>
+      <translation>{0}: {1} lang, nicht {2}.</translation>
+    </message>
+    <message>
+      <source>{0} is {1} long, {2}.</source>
+      <translation>{0}: {1} lang, {2}.</translation>
+    </message>
+    <message>
+      <source>{0} is {1} px long; under {2} px it fixes no scale</source>
+      <translation>{0}: {1} px lang; unter {2} px legt sie keinen Maßstab fest</translation>
+    </message>
+    <message>
+      <source>{0} lies there but is another photo or was changed: its SHA-256 differs</source>
+      <translation>{0} liegt dort, ist aber ein anderes Foto oder wurde verändert: Der SHA-256 weicht ab</translation>
+    </message>
+    <message>
+      <source>{0} linear indications</source>
+      <translation>{0} linienartige Anzeigen</translation>
+    </message>
+    <message>
+      <source>{0} long</source>
+      <translation>{0} lang</translation>
+    </message>
+    <message>
+      <source>{0} long or longer</source>
+      <translation>{0} lang oder länger</translation>
+    </message>
+    <message>
+      <source>{0} long, {1}</source>
+      <translation>{0} lang, {1}</translation>
+    </message>
+    <message>
+      <source>{0} maps the surface to a line</source>
+      <translation>{0} bildet die Oberfläche auf eine Linie ab</translation>
+    </message>
+    <message>
+      <source>{0} marks given</source>
+      <translation>{0} Marken angegeben</translation>
+    </message>
+    <message>
+      <source>{0} may be relevant ({1}, relevant if {2})</source>
+      <translation>{0} ist möglicherweise relevant ({1}, relevant wenn {2})</translation>
+    </message>
+    <message>
+      <source>{0} may be {1}</source>
+      <translation>{0} ist möglicherweise {1}</translation>
+    </message>
+    <message>
+      <source>{0} may be {1} ({2}: {3} by {4}; so wide, it is linear from {5} of length on)</source>
+      <translation>{0} ist möglicherweise {1} ({2}: {3} × {4}; bei dieser Breite linienartig ab {5} Länge)</translation>
+    </message>
+    <message>
+      <source>{0} may count as one</source>
+      <translation>{0} zählen möglicherweise als eine</translation>
+    </message>
+    <message>
+      <source>{0} means: the true length lies between {1} and {2} mm, in about 95 of 100 such measurements.</source>
+      <translation>{0} bedeutet: Die wahre Länge liegt zwischen {1} und {2} mm, in etwa 95 von 100 solchen Messungen.</translation>
+    </message>
+    <message>
+      <source>{0} mm</source>
+      <translation>{0} mm</translation>
+    </message>
+    <message>
+      <source>{0} mm over {1} px is {2} mm per pixel, outside {3} to {4}</source>
+      <translation>{0} mm auf {1} px sind {2} mm je Pixel, außerhalb von {3} bis {4}</translation>
+    </message>
+    <message>
+      <source>{0} mm per pixel at the reference</source>
+      <translation>{0} mm je Pixel an der Referenz</translation>
+    </message>
+    <message>
+      <source>{0} named ISO 6520-1 {1}</source>
+      <translation>{0} benannt nach ISO 6520-1 {1}</translation>
+    </message>
+    <message>
+      <source>{0} of the card's {1} markers not seen: the map is less sure away from the others. Uncover the card and photograph again where it matters</source>
+      <translation>{0} der {1} Marken der Karte nicht gesehen: Die Abbildung ist abseits der anderen weniger sicher. Die Karte freilegen und noch einmal fotografieren, wo es darauf ankommt</translation>
+    </message>
+    <message>
+      <source>{0} of the weld's length</source>
+      <translation>{0} der Nahtlänge</translation>
+    </message>
+    <message>
+      <source>{0} of {1} marker corners covered or out of place: left out. Uncover the card and lay it flat</source>
+      <translation>{0} von {1} Markenecken verdeckt oder verschoben: ausgelassen. Die Karte freilegen und flach hinlegen</translation>
+    </message>
+    <message>
+      <source>{0} of {1} mm is no length</source>
+      <translation>{0} von {1} mm ist keine Länge</translation>
+    </message>
+    <message>
+      <source>{0} of {1}: En = {2}, above 1</source>
+      <translation>{0} von {1}: En = {2}, über 1</translation>
+    </message>
+    <message>
+      <source>{0} of {1}: none, none</source>
+      <translation>{0} von {1}: keine, keine</translation>
+    </message>
+    <message>
+      <source>{0} of {1}: none, {2}</source>
+      <translation>{0} von {1}: keine, {2}</translation>
+    </message>
+    <message>
+      <source>{0} of {1}: {2}, none</source>
+      <translation>{0} von {1}: {2}, keine</translation>
+    </message>
+    <message>
+      <source>{0} of {1}: {2}, {3}</source>
+      <translation>{0} von {1}: {2}, {3}</translation>
+    </message>
+    <message>
+      <source>{0} on a pipe</source>
+      <translation>{0} auf einem Rohr</translation>
+    </message>
+    <message>
+      <source>{0} open or wrong, so nothing can be judged by these rules</source>
+      <translation>{0} offen oder falsch, so ist nach diesen Regeln nichts zu bewerten</translation>
+    </message>
+    <message>
+      <source>{0} operators with {1} results give no precision</source>
+      <translation>{0} Prüfer mit {1} Ergebnissen ergeben keine Präzision</translation>
+    </message>
+    <message>
+      <source>{0} or less</source>
+      <translation>{0} oder weniger</translation>
+    </message>
+    <message>
+      <source>{0} or longer</source>
+      <translation>{0} oder länger</translation>
+    </message>
+    <message>
+      <source>{0} or more</source>
+      <translation>{0} oder mehr</translation>
+    </message>
+    <message>
+      <source>{0} pairs tell nothing of agreement</source>
+      <translation>{0} Paare sagen nichts über die Übereinstimmung</translation>
+    </message>
+    <message>
+      <source>{0} patches</source>
+      <translation>{0} Flecken</translation>
+    </message>
+    <message>
+      <source>{0} photo is no series</source>
+      <translation>{0} Foto ist keine Reihe</translation>
+    </message>
+    <message>
+      <source>{0} px</source>
+      <translation>{0} px</translation>
+    </message>
+    <message>
+      <source>{0} px are too few to draw in</source>
+      <translation>{0} px sind zu wenig zum Zeichnen</translation>
+    </message>
+    <message>
+      <source>{0} repeats of traced outlines, {1} are needed</source>
+      <translation>{0} Wiederholungen gezeichneter Umrisse, {1} sind nötig</translation>
+    </message>
+    <message>
+      <source>{0} rounded indications</source>
+      <translation>{0} nicht linienartige Anzeigen</translation>
+    </message>
+    <message>
+      <source>{0} steps of {1} between the ends</source>
+      <translation>{0} Teilstriche von {1} zwischen den Enden</translation>
+    </message>
+    <message>
+      <source>{0} that hang together by gaps of {1}</source>
+      <translation>{0}, die mit Abständen von {1} zusammenhängen</translation>
+    </message>
+    <message>
+      <source>{0} that is relevant, whatever its size</source>
+      <translation>{0}, sofern relevant, gleich welcher Größe</translation>
+    </message>
+    <message>
+      <source>{0} times for {1} photos</source>
+      <translation>{0} Zeiten für {1} Fotos</translation>
+    </message>
+    <message>
+      <source>{0} times the length</source>
+      <translation>das {0}-fache der Länge</translation>
+    </message>
+    <message>
+      <source>{0} to {1}</source>
+      <translation>{0} bis {1}</translation>
+    </message>
+    <message>
+      <source>{0} to {1} min</source>
+      <translation>{0} bis {1} min</translation>
+    </message>
+    <message>
+      <source>{0} was found by the first only</source>
+      <translation>{0} fand nur der erste</translation>
+    </message>
+    <message>
+      <source>{0} was found by the second only</source>
+      <translation>{0} fand nur der zweite</translation>
+    </message>
+    <message>
+      <source>{0} whose distance from the line '{1!s}' is {2}</source>
+      <translation>{0}, deren Abstand von der Linie „{1!s}“ {2} ist</translation>
+    </message>
+    <message>
+      <source>{0} whose number is</source>
+      <translation>{0}, deren Anzahl ist</translation>
+    </message>
+    <message>
+      <source>{0} whose summed length is</source>
+      <translation>{0}, deren Längensumme ist</translation>
+    </message>
+    <message>
+      <source>{0} wide</source>
+      <translation>{0} breit</translation>
+    </message>
+    <message>
+      <source>{0} widths</source>
+      <translation>{0} Breiten</translation>
+    </message>
+    <message>
+      <source>{0} would be {1}</source>
+      <translation>{0} wäre {1}</translation>
+    </message>
+    <message>
+      <source>{0} would be {1} long, {2}.{3}</source>
+      <translation>{0} wäre {1} lang, {2}.{3}</translation>
+    </message>
+    <message>
+      <source>{0} x {1} mm contradicts the rectangle as seen</source>
+      <translation>{0} × {1} mm widerspricht dem Rechteck, wie es zu sehen ist</translation>
+    </message>
+    <message>
+      <source>{0} years with the reason '{1!s}' is no rule</source>
+      <translation>{0} Jahre mit dem Grund „{1!s}“ sind keine Regel</translation>
+    </message>
+    <message>
+      <source>{0} {1} in any rectangle of up to {2} {3}2 with no side above {4} {5}, at its worst place and turn</source>
+      <translation>{0} {1} in jedem Rechteck bis {2} {3}2 ohne Seite über {4} {5}, in der ungünstigsten Lage und Drehung</translation>
+    </message>
+    <message>
+      <source>{0} {1} that hang together by gaps of {2}, edge to edge, where their {3} is {4}</source>
+      <translation>{0} {1}, die mit Abständen von {2} von Rand zu Rand zusammenhängen, wo {3} {4} ist</translation>
+    </message>
+    <message>
+      <source>{0} {1} that one straight line crosses, each next one {2} away, edge to edge{3}</source>
+      <translation>{0} {1}, die eine gerade Linie schneidet, jede nächste {2} entfernt, von Rand zu Rand{3}</translation>
+    </message>
+    <message>
+      <source>{0} {1}, row {2}, {3}</source>
+      <translation>{0} {1}, Zeile {2}, {3}</translation>
+    </message>
+    <message>
+      <source>{0} {1}indication{2}</source>
+      <translation>{0} {1}Anzeige{2}</translation>
+    </message>
+    <message>
+      <source>{0} × {1} cells are too many</source>
+      <translation>{0} × {1} Zellen sind zu viele</translation>
+    </message>
+    <message>
+      <source>{0}, and nothing else judges {1}: set its scale.</source>
+      <translation>{0}, und nichts anderes bewertet {1}: seinen Maßstab setzen.</translation>
+    </message>
+    <message>
+      <source>{0}, end to end {1}</source>
+      <translation>{0}, von Ende zu Ende {1}</translation>
+    </message>
+    <message>
+      <source>{0}, history revision {1}</source>
+      <translation>{0}, frühere Fassung {1}</translation>
+    </message>
+    <message>
+      <source>{0}, in a hull of {1}</source>
+      <translation>{0}, in einer Hülle von {1}</translation>
+    </message>
+    <message>
+      <source>{0}, line {1}</source>
+      <translation>{0}, Zeile {1}</translation>
+    </message>
+    <message>
+      <source>{0}, not {1}.</source>
+      <translation>{0}, nicht {1}.</translation>
+    </message>
+    <message>
+      <source>{0}, or lay a rule or the card on the pipe</source>
+      <translation>{0}, oder einen Maßstab oder die Karte auf das Rohr legen</translation>
+    </message>
+    <message>
+      <source>{0}, outline_mm</source>
+      <translation>{0}, outline_mm</translation>
+    </message>
+    <message>
+      <source>{0}, relevant if {1}</source>
+      <translation>{0}, relevant wenn {1}</translation>
+    </message>
+    <message>
+      <source>{0}, row {1}</source>
+      <translation>{0}, Zeile {1}</translation>
+    </message>
+    <message>
+      <source>{0}, schema</source>
+      <translation>{0}, Schema</translation>
+    </message>
+    <message>
+      <source>{0}, seal</source>
+      <translation>{0}, Siegel</translation>
+    </message>
+    <message>
+      <source>{0}, set by the inspector: {1!s}</source>
+      <translation>{0}, vom Prüfer gesetzt: {1!s}</translation>
+    </message>
+    <message>
+      <source>{0}, signature {1}</source>
+      <translation>{0}, Unterschrift {1}</translation>
+    </message>
+    <message>
+      <source>{0}, taken as one end to end,</source>
+      <translation>{0}, als eine gerechnet, von Ende zu Ende,</translation>
+    </message>
+    <message>
+      <source>{0}, together {1}</source>
+      <translation>{0}, zusammen {1}</translation>
+    </message>
+    <message>
+      <source>{0}, whatever the file is called</source>
+      <translation>{0}, gleich wie die Datei heißt</translation>
+    </message>
+    <message>
+      <source>{0}, which may be {1}.{2}</source>
+      <translation>{0}, möglicherweise {1}.{2}</translation>
+    </message>
+    <message>
+      <source>{0}: photo {1} shows {2} mm, which departs from the size of record (photo {3}) by more than both uncertainties allow (En {4}): look again.</source>
+      <translation>{0}: Foto {1} zeigt {2} mm, was von der maßgebenden Größe (Foto {3}) um mehr abweicht, als beide Unsicherheiten erlauben (En {4}): noch einmal ansehen.</translation>
+    </message>
+    <message>
+      <source>{0}: to be filled in from the contract, as every ? is ({1})</source>
+      <translation>{0}: nach dem Vertrag auszufüllen, wie jedes ? ({1})</translation>
+    </message>
+    <message>
+      <source>{0}: {1} is no text</source>
+      <translation>{0}: {1} ist kein Text</translation>
+    </message>
+    <message>
+      <source>{0}: {1} is {2}.</source>
+      <translation>{0}: {1} ist {2}.</translation>
+    </message>
+    <message>
+      <source>{0}: {1}, linear if {2} {3}</source>
+      <translation>{0}: {1}, linienartig wenn {2} {3}</translation>
+    </message>
+    <message>
+      <source>{0}: {1}; now {2}; {3}.</source>
+      <translation>{0}: {1}; jetzt {2}; {3}.</translation>
+    </message>
+    <message>
+      <source>{0}; it shows no indication and is kept as a picture only.</source>
+      <translation>{0}; es zeigt keine Anzeige und ist nur als Bild aufbewahrt.</translation>
+    </message>
+    <message>
+      <source>{0}; the sizes of its indications come from other photos.</source>
+      <translation>{0}; die Größen seiner Anzeigen kommen aus anderen Fotos.</translation>
+    </message>
+    <message>
+      <source>{0}; {1} indication is {2}.</source>
+      <translation>{0}; {1} Anzeige ist {2}.</translation>
+    </message>
+    <message>
+      <source>{0}; {1} would be {2}.</source>
+      <translation>{0}; {1} wäre {2}.</translation>
+    </message>
+    <message>
+      <source>{0}from here on the file is larger than {1} kB, so it is no profile</source>
+      <translation>{0}von hier an ist die Datei größer als {1} kB, also kein Profil</translation>
+    </message>
+    <message>
+      <source>{0}indication {1}</source>
+      <translation>{0}Anzeige {1}</translation>
+    </message>
+    <message>
+      <source>{0}is not valid TOML: {1}</source>
+      <translation>{0}ist kein gültiges TOML: {1}</translation>
+    </message>
+    <message>
+      <source>{0}{1} times as long as wide</source>
+      <translation>{0}{1}-mal so lang wie breit</translation>
     </message>
   </context>
   <context>

@@ -5,7 +5,7 @@ from collections.abc import Callable
 from PySide6.QtWidgets import QHBoxLayout, QPushButton, QVBoxLayout, QWidget
 
 from ptmark.window.bits import key_button
-from ptmark.window.keys import KEYS
+from ptmark.window.keys import KEYS, KeyButton
 from ptmark.window.keys_page import keys_button
 from ptmark.window.session import Session
 from ptmark.window.view.photo_view import PhotoView
@@ -29,7 +29,12 @@ class PhotoRow(QWidget):
         column.setSpacing(4)
         row = QHBoxLayout()
         self._row_of_ways = self._ways(window)
-        column.addLayout(self._row_of_ways)
+        self._all_ways = QWidget()
+        self._all_ways.setLayout(self._row_of_ways)
+        self.more_button = key_button(tr("More"), "", self._turn_ways, tip=tr("Ways of seeing"))
+        self.more_button.setCheckable(True)
+        self.more_button.hide()
+        column.addWidget(self._all_ways)
         column.addLayout(row)
         self.undo_button = key_button(tr("Undo"), "Ctrl+Z", session.undo, window=window)
         self.redo_button = key_button(tr("Redo"), "Ctrl+Shift+Z", session.redo, window=window)
@@ -52,6 +57,7 @@ class PhotoRow(QWidget):
         row.addWidget(self.unit_button)
         for button in self._view_buttons:
             row.addWidget(button)
+        row.addWidget(self.more_button)
         session.changed.connect(self.refresh)
         seeing.changed.connect(self.refresh)
         session.photo_shown.connect(lambda _: self.refresh())
@@ -71,6 +77,7 @@ class PhotoRow(QWidget):
         seeing = self._seeing
         self.ways = {}
         row = QHBoxLayout()
+        row.setContentsMargins(0, 0, 0, 0)
         for name, text, key, call, tip in (
             (
                 "grid",
@@ -97,6 +104,17 @@ class PhotoRow(QWidget):
         self.keys_button = keys_button(self._session, window)
         row.addWidget(self.keys_button)
         return row
+
+    def be_brief(self, brief: bool) -> None:  # noqa: FBT001 - on or off
+        """One row, keys in the tips alone; the ways of seeing come by "More"."""
+        for button in self.findChildren(KeyButton):
+            button.be_brief(brief)
+        self.more_button.setVisible(brief)
+        self._turn_ways()
+
+    def _turn_ways(self) -> None:
+        shows = self.more_button.isHidden() or self.more_button.isChecked()
+        self._all_ways.setVisible(shows)
 
     def refresh(self) -> None:
         """Show what undo and redo would do, and only what is of use."""

@@ -15,10 +15,10 @@ from PySide6.QtGui import (
 )
 from PySide6.QtWidgets import (
     QAbstractItemView,
+    QBoxLayout,
     QHBoxLayout,
     QListWidget,
     QListWidgetItem,
-    QVBoxLayout,
     QWidget,
 )
 
@@ -36,6 +36,7 @@ __all__ = ["PhotosStrip", "photo_lines"]
 
 _THUMB = QSize(72, 54)
 _TILE = QSize(208, 60)
+_LOW = QSize(208, 30)  # without a picture, where there is little room
 
 
 class PhotosStrip(QWidget):
@@ -65,12 +66,22 @@ class PhotosStrip(QWidget):
                        tip=tr("Length and area against minutes since the developer was dry")),
         )  # fmt: skip
         self.growth_page: GrowthPage | None = None
-        column = QVBoxLayout()
+        self._ways = QBoxLayout(QBoxLayout.Direction.TopToBottom)
         for button in self.buttons:
-            column.addWidget(button)
-        row.addLayout(column)
+            self._ways.addWidget(button)
+        row.addLayout(self._ways)
+        self._low = False
         for signal in (session.changed, session.judged, turning.turned):
             signal.connect(self.refresh)
+        self.refresh()
+
+    def be_brief(self, brief: bool) -> None:  # noqa: FBT001 - on or off
+        """Low tiles without pictures, the buttons beside each other."""
+        self._low, way = brief, QBoxLayout.Direction
+        self._ways.setDirection(way.LeftToRight if brief else way.TopToBottom)
+        for button in self.buttons:
+            button.be_brief(brief)
+        self.list.be_low(brief)
         self.refresh()
 
     def ask(self) -> None:
@@ -102,14 +113,13 @@ class PhotosStrip(QWidget):
         while self.list.count() > len(infos):
             self.list.takeItem(self.list.count() - 1)
         while self.list.count() < len(infos):
-            item = QListWidgetItem()
-            item.setSizeHint(_TILE)
-            self.list.addItem(item)
+            self.list.addItem(QListWidgetItem())
         lines = photo_lines(self._session)
         for number, (info, line) in enumerate(zip(infos, lines, strict=True)):
             item = self.list.item(number)
-            item.setIcon(self._thumb(info.sha256))
-            item.setText(f"{number + 1}  {info.path.name}\n{line}")
+            item.setSizeHint(_LOW if self._low else _TILE)
+            item.setIcon(QIcon() if self._low else self._thumb(info.sha256))
+            item.setText(f"{number + 1}  {info.path.name}" + ("" if self._low else f"\n{line}"))
             item.setToolTip(
                 tr("Photo {0} of {1}, {2}: {3}", number + 1, len(infos), info.path.name, line)
             )
@@ -148,11 +158,17 @@ class _Row(QListWidget):
         self.setFlow(QListWidget.Flow.LeftToRight)
         self.setWrapping(False)
         self.setIconSize(_THUMB)
-        self.setFixedHeight(_TILE.height() + 22)
+        self.be_low(low=False)
         self.setVerticalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
         self.setHorizontalScrollMode(QAbstractItemView.ScrollMode.ScrollPerPixel)
         self.setDragDropMode(QAbstractItemView.DragDropMode.InternalMove)
         self.setTextElideMode(Qt.TextElideMode.ElideMiddle)
+
+    def be_low(self, low: bool) -> None:  # noqa: FBT001 - on or off
+        """As high as low tiles, or as tiles with a picture and the bar that scrolls them."""
+        self.setFixedHeight(_LOW.height() + 2 if low else _TILE.height() + 22)
+        off, usual = Qt.ScrollBarPolicy.ScrollBarAlwaysOff, Qt.ScrollBarPolicy.ScrollBarAsNeeded
+        self.setHorizontalScrollBarPolicy(off if low else usual)
 
     def dragEnterEvent(self, event: QDragEnterEvent) -> None:  # noqa: N802 - Qt's name
         self._files(event) or super().dragEnterEvent(event)

@@ -65,7 +65,7 @@ class PhotoView(QWidget):
         self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
         self.setAccessibleName(tr("Photo"))
         self.setAccessibleDescription(SAYS)
-        self.setMinimumSize(320, 240)
+        self.setMinimumSize(320, 160)
 
     # -- what is shown ------------------------------------------------------------------------
     def set_levels(self, levels: PhotoLevels | None) -> None:
