@@ -6,7 +6,6 @@ dropped ones have a dark halo, so that they show on white developer and on dark 
 Points are px of the photo, (0, 0) a pixel's centre.
 """
 
-from collections.abc import Iterator
 from dataclasses import dataclass
 from math import hypot
 
@@ -19,18 +18,14 @@ from PySide6.QtGui import (
     QPainterPath,
     QPen,
     QPolygonF,
-    QTransform,
 )
 
 from ptmark.window.palette import CYAN, CYAN_PALE, DEEP_BLUE, GREY_BLUE, HALO, round_pen
-from ptmark.window.view.crowd import Crowd
-from ptmark.window.view.rings import Rings
 
 __all__ = [
     "Mark",
     "gap_to_stretch",
     "near",
-    "paint_marks",
     "paint_outline",
     "paint_path",
     "paint_tag",
@@ -72,8 +67,6 @@ _COLORS = {
     "first": CYAN_PALE,
     "remark": CYAN_PALE,
 }
-# Labels beside a review go below the outline, the usual letter stays free above it.
-_FIRST_PLACE = {"first": 4, "remark": 5}
 
 
 def paint_outline(
@@ -114,85 +107,6 @@ def _pen(color: QColor, width: float, style: str) -> QPen:
         step = 2.0 / width  # a dash is told in pen widths; keep its length on the screen
         pen.setDashPattern([d * step for d in dashes])
     return pen
-
-
-def paint_marks(
-    painter: QPainter,
-    to_widget: QTransform,
-    marks: list[Mark],
-    selected: frozenset[str],
-    view: QRectF,
-    rings: Rings,
-) -> Iterator[None]:
-    """Paint all marks that show in the view, the selected ones last, letters on top.
-
-    Pauses after each piece, so that whoever draws it on can spread the work.
-    """
-    labels: list[tuple[str, QRectF, bool, str]] = []
-    for mark in sorted(marks, key=lambda m: m.name in selected):
-        if not to_widget.mapRect(mark.box).adjusted(-40, -40, 40, 40).intersects(view):
-            continue
-        chosen = mark.name in selected
-        path = rings.path(mark.outline, to_widget)
-        paint_path(painter, path, mark.style, selected=chosen)
-        box = path.boundingRect()
-        if mark.told and mark.style not in {"left out", "area", "weld"}:
-            labels.append((mark.name, box, chosen, mark.style))
-        yield
-    crowd = Crowd()
-    for _, box, _, _ in labels:
-        crowd.add(box)
-    fonts = {chosen: _font(painter, bold=chosen) for chosen in (False, True)}
-    for name, box, chosen, style in labels:
-        font, sizes = fonts[chosen]
-        painter.setFont(font)
-        wide = sizes.horizontalAdvance(name) + 10
-        crowd.add(_label(painter, (name, wide), box, crowd, (chosen, style)))
-        yield
-
-
-def _font(painter: QPainter, *, bold: bool) -> tuple[QFont, QFontMetricsF]:
-    font = QFont(painter.font())
-    font.setPixelSize(13)
-    font.setBold(bold)
-    return font, QFontMetricsF(font)
-
-
-def _label(
-    painter: QPainter,
-    text: tuple[str, float],
-    box: QRectF,
-    crowd: Crowd,
-    look: tuple[bool, str],
-) -> QRectF:
-    """Write a name with its width where it is free; returns the place."""
-    (name, wide), (chosen, style), high = text, look, 18.0
-    at = _free_place(box, wide, high, crowd, _FIRST_PLACE.get(style, 0))
-    painter.setPen(QPen(CYAN if chosen else HALO, 1.4 if chosen else 0))
-    painter.setBrush(DEEP_BLUE if chosen else HALO)
-    painter.drawRoundedRect(at, 4, 4)
-    painter.setPen(GREY_BLUE.lighter(130) if style == "dropped" else CYAN_PALE)
-    painter.drawText(at, Qt.AlignmentFlag.AlignCenter, name)
-    return at
-
-
-def _free_place(box: QRectF, wide: float, high: float, crowd: Crowd, first: int) -> QRectF:
-    gap = 6.0
-    middle = box.center()
-    places = [
-        QPointF(box.right() + gap, box.top() - high),
-        QPointF(box.left() - gap - wide, box.top() - high),
-        QPointF(box.right() + gap, middle.y() - high / 2),
-        QPointF(box.left() - gap - wide, middle.y() - high / 2),
-        QPointF(box.right() + gap, box.bottom()),
-        QPointF(box.left() - gap - wide, box.bottom()),
-        QPointF(middle.x() - wide / 2, box.top() - gap - high),
-        QPointF(middle.x() - wide / 2, box.bottom() + gap),
-    ]
-    ordered = places[first:] + places[:first]
-    rects = (QRectF(p.x(), p.y(), wide, high) for p in ordered)
-    usual = QRectF(ordered[0].x(), ordered[0].y(), wide, high)
-    return next((r for r in rects if crowd.free(r)), usual)
 
 
 def near(outline: QPolygonF, at: QPointF, reach: float) -> bool:

@@ -1,98 +1,77 @@
-"""Marks and guides as a picture with a margin round the view, which panning only moves.
+"""Marks and guides as tiles of picture that panning only moves.
 
-Before the view leaves the margin the next picture is painted, a little in each frame, so that
-no frame has to wait for all of it.
+A tile is painted once for each scale. Those round the view are painted ahead, a little in each
+frame, so that panning seldom comes upon one that is not there, and then upon few.
 """
 
-from collections.abc import Iterator
-from time import perf_counter
+from collections.abc import Callable, Iterator
+from math import ceil, floor, inf
+from time import thread_time
 
-from PySide6.QtCore import QPointF, QRectF, QSizeF, Qt
-from PySide6.QtGui import QPainter, QPixmap
+from PySide6.QtCore import QPointF, QRectF, Qt
+from PySide6.QtGui import QFont, QPainter, QPixmap
 
 from ptmark.window.view.guides import Guides
-from ptmark.window.view.marks import Mark, paint_marks
+from ptmark.window.view.marks import Mark
 from ptmark.window.view.rings import Rings
+from ptmark.window.view.spread import Spread
 from ptmark.window.view.viewport import Viewport
 
 __all__ = ["Overlay"]
 
-_MARGIN = 400  # widget px on each side; a wider one is painted anew less often, and longer
-_BEGIN = 60  # widget px off its middle, beyond which the next picture is begun
-_AHEAD = 280  # widget px that its middle lies ahead, the way the photo is being moved
-_SHARE_S = 0.004  # of a frame's time for the next picture
+_SIDE = 256  # widget px of a tile
+_ROUND = 1  # tiles round the view that are painted ahead
+_KEPT = 3  # tiles round the view beyond which they are let go of
+_SHARE_S = 0.004  # of a frame's time for tiles ahead
+_TOWARD = 20  # frames of the same step that tiles ahead are chosen for
+
+_Pieces = Iterator[None]
+Place = tuple[int, int]  # of a tile, counted in tiles from the photo's origin
 
 
-class _Sheet:
-    """One picture, painted piece by piece; ``at`` is the photo's origin within it."""
+class _Tile:
+    """One tile, painted piece by piece; ``picture`` is None where nothing shows in it."""
 
-    def __init__(self, port: Viewport, ratio: float, like: QPainter, ahead: QPointF) -> None:
-        self.size = port.widget + QSizeF(2 * _MARGIN, 2 * _MARGIN)
-        off = QPointF(_MARGIN, _MARGIN) + ahead
-        self.at = port.origin + off
-        self.picture = QPixmap(
-            round(self.size.width() * ratio), round(self.size.height() * ratio)
-        )
-        self.picture.setDevicePixelRatio(ratio)
-        self.picture.fill(Qt.GlobalColor.transparent)
-        self._port = port.shifted(off, self.size)
-        self._font = like.font()
-        # At work only within `go_on`: Qt wants a painter ended before its picture goes.
-        self._painter = QPainter()
-        self._rest: Iterator[None] = iter(())
+    def __init__(self, ratio: float, font: QFont, pieces: _Pieces | None) -> None:
+        self.picture: QPixmap | None = None
+        self.done = pieces is None
+        if pieces is not None:
+            self.picture = QPixmap(round(_SIDE * ratio), round(_SIDE * ratio))
+            self.picture.setDevicePixelRatio(ratio)
+            self.picture.fill(Qt.GlobalColor.transparent)
+            self._rest, self._font = pieces, font
 
-    def shift(self, port: Viewport) -> QPointF:
-        """Where it lies in the view now."""
-        return port.origin - self.at
-
-    def covers(self, port: Viewport) -> bool:
-        """Whether it still fills the view."""
-        at = self.shift(port)
-        return min(at.x(), at.y()) >= -2 * _MARGIN and max(at.x(), at.y()) <= 0
-
-    def off(self, port: Viewport) -> float:
-        """How far the view is off its middle, widget px."""
-        at = self.shift(port) + QPointF(_MARGIN, _MARGIN)
-        return max(abs(at.x()), abs(at.y()))
-
-    def begin(
-        self, marks: list[Mark], selected: frozenset[str], guides: Guides | None, rings: Rings
-    ) -> None:
-        """Say what is to be painted."""
-
-        def pieces() -> Iterator[None]:
-            if guides is not None:
-                guides.paint(self._painter, self._port)
-                yield
-            view, way = QRectF(QPointF(0, 0), self.size), self._port.transform()
-            yield from paint_marks(self._painter, way, marks, selected, view, rings)
-
-        self._rest = pieces()
-
-    def go_on(self, seconds: float = float("inf")) -> bool:
-        """Paint on for about so long; tells whether it is done."""
-        until = perf_counter() + seconds
-        self._painter.begin(self.picture)
-        self._painter.setFont(self._font)
-        self._painter.setRenderHint(QPainter.RenderHint.Antialiasing)
-        try:
-            return all(perf_counter() < until for _ in self._rest)
-        finally:
-            self._painter.end()
+    def go_on(self, painter: QPainter, until: float) -> bool:
+        """Paint on until a time of this thread; tells whether it is done."""
+        if not self.done and self.picture is not None:
+            painter.begin(self.picture)
+            painter.setFont(self._font)
+            painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+            try:
+                self.done = all(thread_time() < until for _ in self._rest)
+            finally:
+                painter.end()
+        return self.done
 
 
 class Overlay:
-    """Paints anew only where marks, guides, selection, zoom or place call for it."""
+    """Paints anew only where marks, guides, selection or zoom call for it.
+
+    ``painted`` counts the frames that had to paint a tile in sight, ``ahead`` the tiles that
+    were ready before they came into sight; ``rests`` is whether some are still to be painted.
+    """
 
     def __init__(self) -> None:
         self._rings = Rings()
-        self._now: _Sheet | None = None
-        self._next: _Sheet | None = None
+        # At work only within `_Tile.go_on`: Qt wants a painter ended before its picture goes.
+        self._painter = QPainter()
+        self._tiles: dict[Place, _Tile] = {}
+        self._spread: Spread | None = None
         self._key: tuple[object, ...] = ()
         self._marks: list[Mark] = []
         self._origin = QPointF()  # of the photo, in the frame before
-        self._off = 0.0
-        self.painted = 0  # how often it was painted anew, for tests
+        self.painted = self.ahead = 0
+        self.rests = False
 
     def draw(
         self,
@@ -105,44 +84,78 @@ class Overlay:
     ) -> None:
         """Draw the marks, and the guides under them, where the photo lies now."""
         below = guides.content if guides else ()
+        self.rests = False
         if not marks and not any(below):
             return
-        size = port.widget
-        key = (
-            selected, port.scale, ratio, size.width(), size.height(), port.turn, port.bend,
-            *below,
-        )  # fmt: skip
+        key = (selected, port.scale, ratio, port.turn, port.bend, *below)
         if marks is not self._marks or key != self._key:
             self._marks, self._key = marks, key
-            self._now = self._next = None
-
+            self._tiles = {}
+            way = port.shifted(-port.origin, port.widget).transform()
+            self._spread = Spread(marks, selected, way, self._rings, painter.font())
         step, self._origin = port.origin - self._origin, QPointF(port.origin)
+        # on whole px of the screen, so that no seam shows between tiles
+        x, y = (round(v * ratio) / ratio for v in (port.origin.x(), port.origin.y()))
+        origin, view = QPointF(x, y), QRectF(QPointF(-x, -y), port.widget)
 
-        def begun(ahead: QPointF) -> _Sheet:
-            sheet = _Sheet(port, ratio, painter, ahead)
-            sheet.begin(marks, selected, guides, self._rings)
-            return sheet
+        def tile(at: Place) -> _Tile:
+            if at not in self._tiles:
+                pieces = self._pieces(_area(at), port, guides)
+                self._tiles[at] = _Tile(ratio, painter.font(), pieces)
+            return self._tiles[at]
 
-        if self._now is None or not self._now.covers(port):
-            there = self._next is not None and self._next.covers(port)
-            sheet = self._next if there and self._next is not None else begun(QPointF())
-            self._take(sheet)
-        elif self._next is not None or self._now.off(port) > max(_BEGIN, self._off):
-            self._next = self._next or begun(_far(step))
-            if self._next.go_on(_SHARE_S) and self._next.covers(port):
-                self._take(self._next)
-        self._off = 0.0 if self._now is None else self._now.off(port)
-        if self._now is not None:
-            painter.drawPixmap(self._now.shift(port), self._now.picture)
+        in_sight = _places(view, 0)
+        missing = [at for at in in_sight if at not in self._tiles or not self._tiles[at].done]
+        self.painted += bool(missing)
+        for at in missing:
+            tile(at).go_on(self._painter, inf)
+        for at in in_sight:
+            if (picture := self._tiles[at].picture) is not None:
+                painter.drawPixmap(origin + _area(at).topLeft(), picture)
+        self._paint_ahead(tile, view, step)
 
-    def _take(self, sheet: _Sheet) -> None:
-        """Show this one from now on, painted to its end."""
-        sheet.go_on()
-        self._now, self._next = sheet, None
-        self.painted += 1
+    def _pieces(self, area: QRectF, port: Viewport, guides: Guides | None) -> _Pieces | None:
+        """What paints a tile; None where nothing is to be seen in it."""
+        spread = self._spread
+        below = guides is not None and any(guides.content)
+        if spread is None or (spread.empty(area) and not below):
+            return None
+
+        def made() -> _Pieces:
+            if guides is not None and below:
+                guides.paint(
+                    self._painter, port.shifted(-port.origin - area.topLeft(), area.size())
+                )
+                yield
+            yield from spread.pieces(self._painter, area)
+
+        return made()
+
+    def _paint_ahead(self, tile: Callable[[Place], _Tile], view: QRectF, step: QPointF) -> None:
+        """Paint on at what comes into sight next, and let go of what lies far off."""
+        until, toward = thread_time() + _SHARE_S, view.center() - step * _TOWARD
+        wanted = set(_places(view, _ROUND)) - set(_places(view, 0))
+        for at in sorted(
+            wanted, key=lambda one: (_area(one).center() - toward).manhattanLength()
+        ):
+            if at in self._tiles and self._tiles[at].done:
+                continue
+            self.rests = thread_time() > until or not tile(at).go_on(self._painter, until)
+            if self.rests:
+                break
+            self.ahead += 1
+        kept = set(_places(view, _KEPT))
+        for at in self._tiles.keys() - kept:
+            del self._tiles[at]
 
 
-def _far(step: QPointF) -> QPointF:
-    """A step made longer, so that it reaches `_AHEAD`."""
-    length = max(abs(step.x()), abs(step.y()))
-    return step * (_AHEAD / length) if length > 0 else QPointF()
+def _area(at: Place) -> QRectF:
+    """Where a tile lies, widget px from the photo's origin."""
+    return QRectF(at[0] * _SIDE, at[1] * _SIDE, _SIDE, _SIDE)
+
+
+def _places(view: QRectF, more: int) -> list[Place]:
+    """Tiles that a view touches, and so many more on each side."""
+    xs = range(floor(view.left() / _SIDE) - more, ceil(view.right() / _SIDE) + more)
+    ys = range(floor(view.top() / _SIDE) - more, ceil(view.bottom() / _SIDE) + more)
+    return [(x, y) for y in ys for x in xs]

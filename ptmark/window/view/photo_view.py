@@ -5,7 +5,7 @@ The view knows photo px and outlines; it knows no millimetres and no inspection.
 
 from collections.abc import Callable
 
-from PySide6.QtCore import QEvent, QPointF, QRectF, QSizeF, Qt, Signal
+from PySide6.QtCore import QEvent, QPointF, QRectF, QSizeF, Qt, QTimer, Signal
 from PySide6.QtGui import (
     QKeyEvent,
     QMouseEvent,
@@ -187,6 +187,8 @@ class PhotoView(QWidget):
         ratio = self.devicePixelRatioF()
         self.overlay.draw(painter, self.port, self.marks, self.selected, ratio, self.guides)
         self._over_it.draw(painter, self.port, self.beside, frozenset(), ratio)
+        if self.overlay.rests:
+            QTimer.singleShot(0, self, self.update)
         self.guides.paint_bar(painter, self.port)
         if self.tool is not None:
             self.tool.paint(painter, to_widget)
