@@ -53,7 +53,10 @@ COLUMNS = (
 # As many are looked up one by one; more are met on the way through the dates. A part has many
 # inspections, each of which would have to be read and sorted.
 _FEW = {"part": 100, "serial": 2000, "indication": 2000, "words": 2000}
-_LEADING = ("part", "serial", "record_id", "photo")  # where one is given, few inspections fit
+_INDEXED = 8  # letters of a word's beginning that the index of words keeps (migration 0005)
+_NUMBERED = ("part", "serial")
+_LEADING = (*_NUMBERED, "record_id", "photo")  # where one is given, few inspections fit
+_EXACTLY = frozenset((name, how) for name in _LEADING for how in ("exact", "one"))
 _PATTERNS = frozenset({"part", "serial", "examiner", "procedure", "kind", "criteria"})
 _OF_INDICATION = ("kind", "shape", "shortest_mm", "longest_mm")
 _MATCHED = {"examiner": "examiner_key", "procedure": "procedure_key", "criteria": "profile"}
@@ -61,12 +64,33 @@ _EQUAL = ("verdict", "disposition", "record_id")
 _NAMES = tuple(one.name for one in fields(Query))
 _SAID = attrgetter(*_NAMES)
 
-Shape = tuple[tuple[str, str], ...]  # what is asked, and how: exact, range, like, few or many
+# What is asked, and how: exact, range or like; "one" where one number alone is exactly so. With
+# a question mark behind its name: few or many.
+Shape = tuple[tuple[str, str], ...]
 
 
 def asked(archive: Archive, query: Query) -> tuple[Shape, dict[str, Any]]:
     """A query's shape and values; the archive tells where few rows fit."""
     dialect = archive.engine.dialect
+    shape, values = _said(dialect, query)
+    led = _is_led(shape)
+    for name in _NUMBERED:
+        if shape.get(name) == "exact":
+            there = fetch(archive, _spellings(dialect, name), values)
+            if len(there) == 1:
+                shape[name], values[f"{name}_id"] = "one", there[0][0]
+    for name, members in _groups(shape):
+        if led:
+            shape[f"{name}?"] = "many"
+            continue
+        own = tuple((one, shape[one]) for one in members)
+        there = fetch(archive, _probe(dialect, name, own), values)
+        shape[f"{name}?"] = "few" if len(there) <= _FEW[name] else "many"
+    return tuple(shape.items()), values
+
+
+def _said(dialect: Dialect, query: Query) -> tuple[dict[str, str], dict[str, Any]]:
+    """What a query asks and with what values, before the archive is looked at."""
     shape: dict[str, str] = {}
     values: dict[str, Any] = {}
     for name, said in zip(_NAMES, _SAID(query), strict=True):
@@ -81,23 +105,15 @@ def asked(archive: Archive, query: Query) -> tuple[Shape, dict[str, Any]]:
         values["photo"] = query.photo.strip().lower()
     if "words" in shape:
         values["words"] = _tokens(dialect, query.words)
-        shape["words"] = "range" if "*" in query.words else "exact"
-    led = any(shape.get(name) == "exact" for name in _LEADING)
-    for name, members in _groups(shape):
-        if led:
-            shape[f"{name}?"] = "many"
-            continue
-        own = tuple((one, shape[one]) for one in members)
-        there = fetch(archive, _probe(dialect, name, own), values)
-        shape[f"{name}?"] = "few" if len(there) <= _FEW[name] else "many"
-    return tuple(sorted(shape.items())), values
+        starts = [one for one in query.words.split() if one.endswith("*")]
+        shape["words"] = "range" if any(len(one) > _INDEXED + 1 for one in starts) else "exact"
+    return shape, values
 
 
 def _groups(shape: dict[str, str]) -> list[tuple[str, list[str]]]:
     """What may fit few rows or many of a table beside the inspections'."""
-    found = [
-        (name, [name]) for name in ("part", "serial") if shape.get(name, "exact") != "exact"
-    ]
+    patterned = {"range", "like"}
+    found = [(name, [name]) for name in _NUMBERED if shape.get(name) in patterned]
     if mine := [name for name in _OF_INDICATION if name in shape]:
         found.append(("indication", mine))
     return found + [("words", ["words"])] * ("words" in shape)
@@ -105,10 +121,10 @@ def _groups(shape: dict[str, str]) -> list[tuple[str, list[str]]]:
 
 def _pattern(name: str, said: str, values: dict[str, Any]) -> str:
     """How a text with ``*`` and ``?`` is looked for: what stands before them is a range."""
-    start = min((said.find(mark) for mark in "*?" if mark in said), default=-1)
-    if start < 0:
+    if "*" not in said and "?" not in said:
         values[name] = said
         return "exact"
+    start = min(said.find(mark) for mark in "*?" if mark in said)
     head = said[:start]
     values[f"{name}_from"], values[f"{name}_to"] = head, head + "\U0010ffff"
     if said[start:] == "*":
@@ -128,6 +144,12 @@ def _fits(column: ColumnElement[str], name: str, how: str) -> list[ColumnElement
     if how == "like":
         found.append(column.like(bindparam(f"{name}_like", type_=column.type), escape="\\"))
     return found
+
+
+@lru_cache(8)
+def _spellings(dialect: Dialect, name: str) -> Spelled:
+    """Whether one number alone has a key: its inspections lie in order then, unsorted."""
+    return spelled(_numbers(dialect, name, {name: "exact"}).limit(literal_column("2")), dialect)
 
 
 @lru_cache(256)
@@ -168,7 +190,7 @@ def _conditions(
     one = table("inspection").c
     own = _plain(one) if led and dialect.name == "sqlite" else one
     found: list[ColumnElement[bool]] = []
-    for name in ("part", "serial"):
+    for name in _NUMBERED:
         if name in shape:
             found.append(_through(dialect, name, shape, one[f"{name}_id"]))
     for name in ("indication", "words"):
@@ -191,7 +213,7 @@ def _conditions(
 
 def _is_led(shape: dict[str, str]) -> bool:
     """Whether something that fits few inspections leads to them."""
-    return "few" in shape.values() or any(shape.get(name) == "exact" for name in _LEADING)
+    return "few" in shape.values() or not _EXACTLY.isdisjoint(shape.items())
 
 
 def _plain(columns: Any) -> Any:  # noqa: ANN401 - columns
@@ -203,10 +225,12 @@ def _through(
     dialect: Dialect, name: str, shape: dict[str, str], column: Column[Any]
 ) -> ColumnElement[bool]:
     """By the numbers of what fits where they are few; else asked of each one on the way."""
+    if shape.get(name) == "one":
+        return column == bindparam(f"{name}_id")
     if shape.get(f"{name}?", "few") == "few" or dialect.name != "sqlite":
         return column.in_(_numbers(dialect, name, shape))
     if name == "words":
-        if shape["words"] == "range":  # the beginning of a word is looked up once for all
+        if shape["words"] == "range":  # all that begin so, as no index knows them by a letter
             return func.coalesce(column, None).in_(_worded(dialect))
         return text(  # type: ignore[return-value]
             "EXISTS (SELECT 1 FROM words WHERE words MATCH :words AND rowid = inspection.id)"

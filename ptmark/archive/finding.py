@@ -4,6 +4,7 @@ import csv
 import io
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
+from itertools import repeat
 from typing import Any, NamedTuple
 
 from sqlalchemy import select
@@ -71,7 +72,7 @@ class Page:
 
 def hits_of(rows: Iterable[Any]) -> list[Hit]:
     """Rows of `asking.chosen_hits` as hits."""
-    return [tuple.__new__(Hit, row) for row in rows]  # half the cost of Hit._make
+    return list(map(tuple.__new__, repeat(Hit), rows))  # a third of the cost of Hit._make
 
 
 def find(

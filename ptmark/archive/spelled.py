@@ -20,8 +20,8 @@ class Spelled:
 
     def bound(self, values: dict[str, Any]) -> Any:  # noqa: ANN401 - as the driver takes them
         """Values as the driver takes them; more than it asks for does no harm."""
-        whole = self.fixed | values
-        return whole if self.names is None else tuple(whole[one] for one in self.names)
+        whole = {**self.fixed, **values}
+        return whole if self.names is None else tuple(map(whole.__getitem__, self.names))
 
 
 def spelled(statement: Executable, dialect: Dialect) -> Spelled:
@@ -34,17 +34,24 @@ def spelled(statement: Executable, dialect: Dialect) -> Spelled:
 
 def fetch(archive: Archive, what: Spelled, values: dict[str, Any]) -> list[Any]:
     """The rows of one statement, which sees one state of the archive, by the driver itself."""
-    with archive.guarded():
-        raw = archive.idle.pop() if archive.idle else archive.engine.raw_connection()
-        try:
-            cursor = raw.cursor()
-            cursor.execute(what.sql, what.bound(values))
-            rows = list(cursor.fetchall())
-        except archive.engine.dialect.loaded_dbapi.Error as found:
-            raw.close()
-            raise exc.DBAPIError(what.sql, None, found) from found
-        if archive.file is None:
-            raw.close()  # a server's pool tests each connection before it is used
-        else:
-            archive.idle.append(raw)
+    try:
+        return _fetched(archive, what, values)
+    except Exception:
+        with archive.guarded():  # only now: entering it costs as much as finding a row
+            raise
+
+
+def _fetched(archive: Archive, what: Spelled, values: dict[str, Any]) -> list[Any]:
+    raw = archive.idle.pop() if archive.idle else archive.engine.raw_connection()
+    try:
+        cursor = raw.cursor()
+        cursor.execute(what.sql, what.bound(values))
+        rows: list[Any] = cursor.fetchall()  # type: ignore[assignment]
+    except archive.engine.dialect.loaded_dbapi.Error as found:
+        raw.close()
+        raise exc.DBAPIError(what.sql, None, found) from found
+    if archive.file is None:
+        raw.close()  # a server's pool tests each connection before it is used
+    else:
+        archive.idle.append(raw)
     return rows
