@@ -115,6 +115,8 @@ class Case:
         ``probability`` is that of conformity.
         """
         value, u, limit, unit = figures or Figures(0.0, 0.0, 0.0, self.unit)
+        if rule.note and verdict != "acceptable":
+            says += f" Note: {rule.note.rstrip('.')}."
         points = (
             () if sketch is None else tuple(map(tuple, (sketch / per_mm(self.unit)).tolist()))
         )
@@ -127,9 +129,7 @@ class Case:
             limit=limit,
             unit=unit,
             verdict=verdict,
-            says=f"{says} Note: {rule.note}."
-            if rule.note and verdict != "acceptable"
-            else says,
+            says=says,
             sketch=points,
             conformity=probability,
         )

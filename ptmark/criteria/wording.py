@@ -56,10 +56,9 @@ def bound(limit: Limit, *, of_length: bool = True) -> str:
     ('longer than 5 mm', '4 or more')
     """
     text = f"{limit.value:g}" + ("" if limit.unit == "1" else f" {limit.unit}")
-    more = "longer" if of_length else "more"
     return {
-        ">": f"{more} than {text}",
-        ">=": f"{text} or {more}",
+        ">": f"longer than {text}" if of_length else f"more than {text}",
+        ">=": f"{text} or longer" if of_length else f"{text} or more",
         "<": f"less than {text}",
         "<=": f"{text} or less",
     }[limit.operator]

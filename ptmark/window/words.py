@@ -1,23 +1,30 @@
 """The window's texts in the user's language, and its numbers with that language's comma.
 
 The language holds for the whole run, so that a text may also be made while a module loads. The
-English text is the key; what has no translation stays English. Records, reports and what the
-rules say stay in English: they are read by others, and by the next person's program.
+English text is the key; what has no translation stays English. Records and reports stay in
+English, and so does what the core says: it is translated where it is shown (`from_core`).
 """
 
 import os
 import string
+from functools import cache
+from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QLibraryInfo, QLocale, QObject, QTranslator
 
 from ptmark import units
+from ptmark.errors import PtmarkError
 from ptmark.files import write_whole
 from ptmark.places import resource, user_folder
+
+if TYPE_CHECKING:
+    from ptmark.window.core_texts import CoreTexts
 
 __all__ = [
     "LANGUAGES",
     "choose",
     "format_length",
+    "from_core",
     "inside",
     "language",
     "number",
@@ -75,6 +82,31 @@ def tr(text: str, *values: object) -> str:
         text = own_texts.translate(_CONTEXT, text) or text
         return _Numbers().format(text, *values) if values else text
     return text.format(*values) if values else text
+
+
+def from_core(said: str | Exception) -> str:
+    """What the core says, live or out of a record, in the language; unknown text as it is.
+
+    Examples
+    --------
+    >>> from_core("There are no indications.")
+    'There are no indications.'
+    """
+    if language == "en":
+        return str(said)
+    if isinstance(said, PtmarkError):
+        where, mend = from_core(said.where), from_core(said.mend)
+        return str(PtmarkError(from_core(said.what), where=where, mend=mend))
+    return _core_texts()(str(said))
+
+
+@cache
+def _core_texts() -> "CoreTexts":
+    from ptmark.window.core_texts import CoreTexts
+
+    file = resource("languages", "core.txt").read_text(encoding="utf-8")
+    lines = (line.replace("\\n", "\n") for line in file.splitlines())
+    return CoreTexts(lines, lambda text: own_texts.translate("core", text) or "")
 
 
 def inside(name: str) -> str:

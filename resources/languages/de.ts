@@ -3491,7 +3491,7 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     </message>
     <message>
       <source>linear</source>
-      <translation>linear</translation>
+      <translation>linienartig</translation>
     </message>
     <message>
       <source>look at the printer, or open the file and print it there</source>
@@ -3967,7 +3967,7 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     </message>
     <message>
       <source>rounded</source>
-      <translation>nichtlinear</translation>
+      <translation>nicht linienartig</translation>
     </message>
     <message>
       <source>row {0}: </source>
@@ -4753,50 +4753,6 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
   <context>
     <name>core</name>
     <message>
-      <source> (at end of document)</source>
-      <translation> (am Ende des Dokuments)</translation>
-    </message>
-    <message>
-      <source> (counting those {0})</source>
-      <translation> (gezählt nur die {0})</translation>
-    </message>
-    <message>
-      <source> (not sure)</source>
-      <translation> (nicht sicher)</translation>
-    </message>
-    <message>
-      <source> A distance known to ± {0} or better would decide it.</source>
-      <translation> Ein auf ± {0} oder besser bekannter Abstand würde es entscheiden.</translation>
-    </message>
-    <message>
-      <source> Lengths known to ± {0} in place of ± {1} would pass it.</source>
-      <translation> Auf ± {0} statt ± {1} bekannte Längen würden sie bestehen lassen.</translation>
-    </message>
-    <message>
-      <source> and the </source>
-      <translation> und der </translation>
-    </message>
-    <message>
-      <source> and {0} more</source>
-      <translation> und {0} weitere</translation>
-    </message>
-    <message>
-      <source> named ISO 6520-1 {0}</source>
-      <translation> benannt nach ISO 6520-1 {0}</translation>
-    </message>
-    <message>
-      <source> named {0}</source>
-      <translation> benannt {0}</translation>
-    </message>
-    <message>
-      <source> of one and the same indication</source>
-      <translation> an ein und derselben Anzeige</translation>
-    </message>
-    <message>
-      <source> of the weld's length</source>
-      <translation> der Nahtlänge</translation>
-    </message>
-    <message>
       <source>'{0!s}' are not numbers</source>
       <translation>„{0!s}“ sind keine Zahlen</translation>
     </message>
@@ -4913,20 +4869,16 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>„{0!s}“ sagt nicht, was zu tun ist</translation>
     </message>
     <message>
-      <source>, or than {0} % of the thickness if less</source>
-      <translation>, oder als {0} % der Dicke, falls das weniger ist</translation>
+      <source>(at end of document)</source>
+      <translation>(am Ende des Dokuments)</translation>
     </message>
     <message>
-      <source>, taken as one end to end,</source>
-      <translation>, als eine gerechnet, von Ende zu Ende,</translation>
+      <source>(counting those {0})</source>
+      <translation>(gezählt nur die {0})</translation>
     </message>
     <message>
-      <source>, unless {0}</source>
-      <translation>, außer {0}</translation>
-    </message>
-    <message>
-      <source>, where the row is {0}</source>
-      <translation>, wo die Reihe {0} ist</translation>
+      <source>(not sure)</source>
+      <translation>(nicht sicher)</translation>
     </message>
     <message>
       <source>1 indication</source>
@@ -4973,24 +4925,8 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>2020 (in früheren Ausgaben Tabelle 6.1)</translation>
     </message>
     <message>
-      <source>; another indication lies so near that the two may be mixed up</source>
-      <translation>; eine weitere Anzeige liegt so nahe, dass beide verwechselt sein können</translation>
-    </message>
-    <message>
-      <source>; set as {0} without a reason, so it is judged</source>
-      <translation>; ohne Grund als {0} gesetzt, wird deshalb bewertet</translation>
-    </message>
-    <message>
-      <source>; within the uncertainty it may be either, and both are judged</source>
-      <translation>; innerhalb der Unsicherheit kann sie beides sein, und beides wird bewertet</translation>
-    </message>
-    <message>
-      <source>; {0} parts before, {1} after, from end to end</source>
-      <translation>; {0} Teile vorher, {1} nachher, von Ende zu Ende</translation>
-    </message>
-    <message>
-      <source>; {0} taken as one, {1} end to end</source>
-      <translation>; {0} als eine gerechnet, {1} von Ende zu Ende</translation>
+      <source>A distance known to ± {0} or better would decide it.</source>
+      <translation>Ein auf ± {0} oder besser bekannter Abstand würde es entscheiden.</translation>
     </message>
     <message>
       <source>A linear indication is judged by what the interpreter says it is: name it by its kind; until then it is left open.</source>
@@ -5129,8 +5065,8 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>Eine Anzeige erfüllt {0} wie gemessen, aber innerhalb von U nicht sicher.</translation>
     </message>
     <message>
-      <source>An indication named as a crack is not passed by its size alone: the inspector must decide it.</source>
-      <translation>Eine als Riss benannte Anzeige besteht nicht allein nach ihrer Größe: Der Prüfer muss entscheiden.</translation>
+      <source>An indication named as a crack is not passed by its size alone: the inspector must decide it</source>
+      <translation>Eine als Riss benannte Anzeige besteht nicht allein nach ihrer Größe: Der Prüfer muss entscheiden</translation>
     </message>
     <message>
       <source>And {0} more.</source>
@@ -5425,10 +5361,6 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>Anzeige {0} erfüllt {1} ({2}): {3}.</translation>
     </message>
     <message>
-      <source>Indication {0} states {1} {2}, but its outline measures {3} mm; the outline was judged.</source>
-      <translation>Anzeige {0} gibt {1} {2} an, aber ihr Umriss misst {3} mm; bewertet wurde der Umriss.</translation>
-    </message>
-    <message>
       <source>Its longer side at most</source>
       <translation>Seine längere Seite höchstens</translation>
     </message>
@@ -5467,6 +5399,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>Length over width</source>
       <translation>Länge durch Breite</translation>
+    </message>
+    <message>
+      <source>Lengths known to ± {0} in place of ± {1} would pass it.</source>
+      <translation>Auf ± {0} statt ± {1} bekannte Längen würden sie bestehen lassen.</translation>
     </message>
     <message>
       <source>Let hot parts cool into the procedure's temperature range before penetrant or remover touches them.</source>
@@ -5583,6 +5519,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>Not yet looked at by a person: {0}. The verdict counts them; take or drop each.</source>
       <translation>Noch von niemandem angesehen: {0}. Die Bewertung zählt sie mit; jede übernehmen oder verwerfen.</translation>
+    </message>
+    <message>
+      <source>Note: {0}.</source>
+      <translation>Anmerkung: {0}.</translation>
     </message>
     <message>
       <source>Number or summed length in any stretch of weld of a given length</source>
@@ -5886,11 +5826,11 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     </message>
     <message>
       <source>There is {0}; {1}.</source>
-      <translation>Vorhanden: {0}; {1}.</translation>
+      <translation>{0}; {1}.</translation>
     </message>
     <message>
       <source>There is {0}{1}</source>
-      <translation>Vorhanden: {0}{1}</translation>
+      <translation>{0}{1}</translation>
     </message>
     <message>
       <source>These are visual limits for pores; on a penetrant photo the bleed-out is judged, which is larger.</source>
@@ -6137,18 +6077,6 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>ein Verhältnis unter 1 hat keinen Sinn, hier {0}</translation>
     </message>
     <message>
-      <source>a relevant indication is {0}.</source>
-      <translation>eine relevante Anzeige ist {0}.</translation>
-    </message>
-    <message>
-      <source>a relevant linear indication is {0}.</source>
-      <translation>eine relevante linienartige Anzeige ist {0}.</translation>
-    </message>
-    <message>
-      <source>a relevant rounded indication is {0}.</source>
-      <translation>eine relevante nicht linienartige Anzeige ist {0}.</translation>
-    </message>
-    <message>
       <source>a relevant {0}</source>
       <translation>eine relevante {0}</translation>
     </message>
@@ -6191,10 +6119,6 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>above that</source>
       <translation>darüber</translation>
-    </message>
-    <message>
-      <source>above zero</source>
-      <translation>über null</translation>
     </message>
     <message>
       <source>acceptable</source>
@@ -6277,6 +6201,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>und</translation>
     </message>
     <message>
+      <source>and the</source>
+      <translation>und der</translation>
+    </message>
+    <message>
       <source>and {0} more</source>
       <translation>und {0} weitere</translation>
     </message>
@@ -6291,10 +6219,6 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>another program is writing: try again</source>
       <translation>ein anderes Programm schreibt gerade: noch einmal versuchen</translation>
-    </message>
-    <message>
-      <source>another run is writing there</source>
-      <translation>ein anderer Lauf schreibt dorthin</translation>
     </message>
     <message>
       <source>another state is kept: revision {0}, file {1}…</source>
@@ -6333,8 +6257,8 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>den Betreiber des Servers um die Rolle bitten</translation>
     </message>
     <message>
-      <source>at least </source>
-      <translation>mindestens </translation>
+      <source>at least</source>
+      <translation>mindestens</translation>
     </message>
     <message>
       <source>at least one rule is not met</source>
@@ -6419,10 +6343,6 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>card</source>
       <translation>Karte</translation>
-    </message>
-    <message>
-      <source>changed while it was read</source>
-      <translation>wurde beim Lesen verändert</translation>
     </message>
     <message>
       <source>check --developed, or give --minutes</source>
@@ -6637,10 +6557,6 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>früheres</translation>
     </message>
     <message>
-      <source>edges_mm, {0}</source>
-      <translation>edges_mm, {0}</translation>
-    </message>
-    <message>
       <source>edition not confirmed</source>
       <translation>Ausgabe nicht bestätigt</translation>
     </message>
@@ -6739,14 +6655,6 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>give a remark</source>
       <translation>eine Bemerkung angeben</translation>
-    </message>
-    <message>
-      <source>give another --out</source>
-      <translation>ein anderes --out angeben</translation>
-    </message>
-    <message>
-      <source>give another --out, or the settings of before</source>
-      <translation>ein anderes --out angeben oder die Einstellungen von vorher</translation>
     </message>
     <message>
       <source>give another name, or open that one</source>
@@ -6869,14 +6777,6 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>guarded oder simple</translation>
     </message>
     <message>
-      <source>has a coordinate of {0} mm, beyond 10 km</source>
-      <translation>hat eine Koordinate von {0} mm, jenseits von 10 km</translation>
-    </message>
-    <message>
-      <source>has a coordinate that is no number</source>
-      <translation>hat eine Koordinate, die keine Zahl ist</translation>
-    </message>
-    <message>
       <source>has no canonical JSON: {0}</source>
       <translation>hat kein kanonisches JSON: {0}</translation>
     </message>
@@ -6913,10 +6813,6 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>enthält keine record.json</translation>
     </message>
     <message>
-      <source>holds results of other settings, of another profile or version</source>
-      <translation>enthält Ergebnisse anderer Einstellungen, eines anderen Profils oder einer anderen Version</translation>
-    </message>
-    <message>
       <source>holds the name {0}</source>
       <translation>enthält den Namen {0}</translation>
     </message>
@@ -6935,14 +6831,6 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>how far a pipe bulges towards the camera, by the focal length</source>
       <translation>wie weit sich ein Rohr zur Kamera wölbt, nach der Brennweite</translation>
-    </message>
-    <message>
-      <source>id '{0!s}' is used twice</source>
-      <translation>Kennung „{0!s}“ ist doppelt vergeben</translation>
-    </message>
-    <message>
-      <source>id must be text, got {0}</source>
-      <translation>die Kennung muss Text sein, nicht {0}</translation>
     </message>
     <message>
       <source>ids of other rules, with commas between them</source>
@@ -7019,10 +6907,6 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>is no line of the log ({0})</source>
       <translation>ist keine Zeile des Logbuchs ({0})</translation>
-    </message>
-    <message>
-      <source>is no list of finished photos</source>
-      <translation>ist keine Liste fertiger Fotos</translation>
     </message>
     <message>
       <source>is no list of revisions</source>
@@ -7133,10 +7017,6 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>ist hier unbekannt</translation>
     </message>
     <message>
-      <source>is {0} bytes, shorter than the {1} that were finished</source>
-      <translation>hat {0} Byte, weniger als die {1}, die fertig waren</translation>
-    </message>
-    <message>
       <source>it claims colour type {0} with {1} bits</source>
       <translation>nennt Farbart {0} mit {1} Bit</translation>
     </message>
@@ -7195,10 +7075,6 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>it may ask {0}</source>
       <translation>sie kann fragen nach: {0}</translation>
-    </message>
-    <message>
-      <source>it was changed by hand: give another --out</source>
-      <translation>wurde von Hand geändert: ein anderes --out angeben</translation>
     </message>
     <message>
       <source>its SHA-256 was changed</source>
@@ -7446,7 +7322,7 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     </message>
     <message>
       <source>linear</source>
-      <translation>linear</translation>
+      <translation>linienartig</translation>
     </message>
     <message>
       <source>linear indication {0}</source>
@@ -7569,28 +7445,12 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>mehr als {0} Regeln ineinander</translation>
     </message>
     <message>
-      <source>must be a list</source>
-      <translation>muss eine Liste sein</translation>
-    </message>
-    <message>
       <source>must be a list of 1 to {0} tables</source>
       <translation>muss eine Liste von 1 bis {0} Tabellen sein</translation>
     </message>
     <message>
-      <source>must be a list of [x, y]</source>
-      <translation>muss eine Liste von [x, y] sein</translation>
-    </message>
-    <message>
-      <source>must be a list of lines of [x, y]</source>
-      <translation>muss eine Liste von Linien aus [x, y] sein</translation>
-    </message>
-    <message>
       <source>must be a list of texts, got {0}</source>
       <translation>muss eine Liste von Texten sein, nicht {0}</translation>
-    </message>
-    <message>
-      <source>must be a number, got {0}</source>
-      <translation>muss eine Zahl sein, nicht {0}</translation>
     </message>
     <message>
       <source>must be a table</source>
@@ -7609,20 +7469,12 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>muss über null liegen, nicht {0}</translation>
     </message>
     <message>
-      <source>must be an object</source>
-      <translation>muss ein Objekt sein</translation>
-    </message>
-    <message>
       <source>must be text with its unit, got {0}</source>
       <translation>muss Text mit Einheit sein, nicht {0}</translation>
     </message>
     <message>
       <source>must be text, got {0}</source>
       <translation>muss Text sein, nicht {0}</translation>
-    </message>
-    <message>
-      <source>must be {0}, got {1}</source>
-      <translation>muss {0} sein, nicht {1}</translation>
     </message>
     <message>
       <source>must hold {0} amounts, got {1}</source>
@@ -7673,6 +7525,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>name, logo und lines müssen Texte sein</translation>
     </message>
     <message>
+      <source>named ISO 6520-1 {0}</source>
+      <translation>benannt nach ISO 6520-1 {0}</translation>
+    </message>
+    <message>
       <source>named {0}</source>
       <translation>benannt {0}</translation>
     </message>
@@ -7683,10 +7539,6 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>needs photo</source>
       <translation>braucht Foto</translation>
-    </message>
-    <message>
-      <source>needs two or more points</source>
-      <translation>braucht zwei oder mehr Punkte</translation>
     </message>
     <message>
       <source>neither a review nor a photo that two examiners measured, one of them twice</source>
@@ -7813,8 +7665,8 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>kein Rechteck mit Seiten bis {0} hat diese Fläche</translation>
     </message>
     <message>
-      <source>no relevant </source>
-      <translation>keine relevante </translation>
+      <source>no relevant</source>
+      <translation>keine relevante</translation>
     </message>
     <message>
       <source>no relevant indication</source>
@@ -7878,7 +7730,7 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     </message>
     <message>
       <source>non-relevant</source>
-      <translation>nicht relevant (Grund)</translation>
+      <translation>nicht relevant</translation>
     </message>
     <message>
       <source>none</source>
@@ -7919,6 +7771,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>not dye-coloured: it leaves blue, like violet ink</source>
       <translation>nicht farbstoffrot: Es lässt Blau durch, wie violette Tinte</translation>
+    </message>
+    <message>
+      <source>not dye-coloured: redder than its surroundings, hardly darker</source>
+      <translation>nicht farbstoffrot: röter als die Umgebung, kaum dunkler</translation>
     </message>
     <message>
       <source>not dye-coloured: yellow or brown, like rust or heat tint</source>
@@ -7967,6 +7823,14 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>number of parts: {0}; length from end to end of all</source>
       <translation>Anzahl der Teile: {0}; Länge von Ende zu Ende über alle</translation>
+    </message>
+    <message>
+      <source>of one and the same indication</source>
+      <translation>an ein und derselben Anzeige</translation>
+    </message>
+    <message>
+      <source>of the weld's length</source>
+      <translation>der Nahtlänge</translation>
     </message>
     <message>
       <source>on a frame of {0} by {1} {2}, at its worst place and turn</source>
@@ -8031,6 +7895,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>or</source>
       <translation>oder</translation>
+    </message>
+    <message>
+      <source>or than {0} % of the thickness if less</source>
+      <translation>oder als {0} % der Dicke, falls das weniger ist</translation>
     </message>
     <message>
       <source>order the photos</source>
@@ -8238,7 +8106,7 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     </message>
     <message>
       <source>rounded</source>
-      <translation>nichtlinear</translation>
+      <translation>nicht linienartig</translation>
     </message>
     <message>
       <source>rounded indication {0}</source>
@@ -8287,6 +8155,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>set a background behind the pipe from which its edges stand out, and let the edge attract an outline drawn by hand: {0} of it is the points</source>
       <translation>einen Hintergrund hinter das Rohr stellen, von dem sich seine Kanten abheben, und von Hand gezeichnete Umrisse an den Rand ziehen lassen: {0} davon sind die Punkte</translation>
+    </message>
+    <message>
+      <source>set as {0} without a reason, so it is judged</source>
+      <translation>ohne Grund als {0} gesetzt, wird deshalb bewertet</translation>
     </message>
     <message>
       <source>set the scale</source>
@@ -8481,6 +8353,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>zwei Linien im rechten Winkel auf dem Teil nehmen</translation>
     </message>
     <message>
+      <source>taken as one end to end</source>
+      <translation>als eine gerechnet, von Ende zu Ende</translation>
+    </message>
+    <message>
       <source>taken at {0} min, the last photo within {1}</source>
       <translation>aufgenommen nach {0} min, das letzte Foto innerhalb {1}</translation>
     </message>
@@ -8539,10 +8415,6 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>the distance from the {0}</source>
       <translation>der Abstand von der Linie {0}</translation>
-    </message>
-    <message>
-      <source>the document must be a JSON object</source>
-      <translation>das Dokument muss ein JSON-Objekt sein</translation>
     </message>
     <message>
       <source>the drawing's or standard's revision that the figures were taken from</source>
@@ -9009,6 +8881,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>zu blass</translation>
     </message>
     <message>
+      <source>too pale: hardly redder than the developer beside it</source>
+      <translation>zu blass: kaum röter als der Entwickler daneben</translation>
+    </message>
+    <message>
       <source>too pale: {0} % of full dye</source>
       <translation>zu blass: {0} % der vollen Farbe</translation>
     </message>
@@ -9041,10 +8917,6 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>Querriss</translation>
     </message>
     <message>
-      <source>try again</source>
-      <translation>noch einmal versuchen</translation>
-    </message>
-    <message>
       <source>two lines</source>
       <translation>zwei Linien</translation>
     </message>
@@ -9075,6 +8947,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>unknown version {0}</source>
       <translation>unbekannte Version {0}</translation>
+    </message>
+    <message>
+      <source>unless {0}</source>
+      <translation>außer {0}</translation>
     </message>
     <message>
       <source>unnamed profile</source>
@@ -9133,10 +9009,6 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>Bewertung des Ganzen: {0}, {1}</translation>
     </message>
     <message>
-      <source>wait until it ends, or give another --out</source>
-      <translation>warten, bis er endet, oder ein anderes --out angeben</translation>
-    </message>
-    <message>
       <source>was changed itself: {0}</source>
       <translation>wurde selbst verändert: {0}</translation>
     </message>
@@ -9189,6 +9061,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>wo die Referenz im Foto gesetzt wurde</translation>
     </message>
     <message>
+      <source>where the row is {0}</source>
+      <translation>wo die Reihe {0} ist</translation>
+    </message>
+    <message>
       <source>wide</source>
       <translation>breit</translation>
     </message>
@@ -9207,6 +9083,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>within the limits as read, but not with the measurement uncertainty counted in: measure again, closer, or by hand</source>
       <translation>innerhalb der Grenzen wie gelesen, aber nicht mit der Messunsicherheit eingerechnet: noch einmal messen, näher oder von Hand</translation>
+    </message>
+    <message>
+      <source>within the uncertainty it may be either, and both are judged</source>
+      <translation>innerhalb der Unsicherheit kann sie beides sein, und beides wird bewertet</translation>
     </message>
     <message>
       <source>within the window</source>
@@ -9257,10 +9137,6 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>x {0} bis {1} mm, y {2} bis {3} mm (nach unten)</translation>
     </message>
     <message>
-      <source>zero or more</source>
-      <translation>null oder mehr</translation>
-    </message>
-    <message>
       <source>{0!s} is in the set already, as {1}</source>
       <translation>{0!s} ist schon in der Prüfung, als {1}</translation>
     </message>
@@ -9279,10 +9155,6 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>{0} ({1}) known to ± {2} or better ({3})</source>
       <translation>{0} ({1}) auf ± {2} oder besser bekannt ({3})</translation>
-    </message>
-    <message>
-      <source>{0} Note: {1!s}.</source>
-      <translation>{0} Anmerkung: {1!s}.</translation>
     </message>
     <message>
       <source>{0} are not six numbers</source>
@@ -9345,20 +9217,12 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>{0} Anzeigen</translation>
     </message>
     <message>
-      <source>{0} indications are more than {1}</source>
-      <translation>{0} Anzeigen sind mehr als {1}</translation>
-    </message>
-    <message>
-      <source>{0} indications of {1} records; </source>
-      <translation>{0} Anzeigen aus {1} Protokollen; </translation>
+      <source>{0} indications of {1} records</source>
+      <translation>{0} Anzeigen aus {1} Protokollen</translation>
     </message>
     <message>
       <source>{0} inliers of {1} matches, residual {2} px</source>
       <translation>{0} Treffer von {1} Paaren, Rest {2} px</translation>
-    </message>
-    <message>
-      <source>{0} is beyond all measure</source>
-      <translation>{0} liegt jenseits allen Maßes</translation>
     </message>
     <message>
       <source>{0} is no JSON value</source>
@@ -9545,6 +9409,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>{0} Paare sagen nichts über die Übereinstimmung</translation>
     </message>
     <message>
+      <source>{0} parts before, {1} after, from end to end</source>
+      <translation>{0} Teile vorher, {1} nachher, von Ende zu Ende</translation>
+    </message>
+    <message>
       <source>{0} patches</source>
       <translation>{0} Flecken</translation>
     </message>
@@ -9571,6 +9439,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>{0} steps of {1} between the ends</source>
       <translation>{0} Teilstriche von {1} zwischen den Enden</translation>
+    </message>
+    <message>
+      <source>{0} taken as one, {1} end to end</source>
+      <translation>{0} als eine gerechnet, {1} von Ende zu Ende</translation>
     </message>
     <message>
       <source>{0} that hang together by gaps of {1}</source>
@@ -9693,10 +9565,6 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>{0}, oder einen Maßstab oder die Karte auf das Rohr legen</translation>
     </message>
     <message>
-      <source>{0}, outline_mm</source>
-      <translation>{0}, outline_mm</translation>
-    </message>
-    <message>
       <source>{0}, relevant if {1}</source>
       <translation>{0}, relevant wenn {1}</translation>
     </message>
@@ -9721,8 +9589,8 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>{0}, Unterschrift {1}</translation>
     </message>
     <message>
-      <source>{0}, taken as one end to end,</source>
-      <translation>{0}, als eine gerechnet, von Ende zu Ende,</translation>
+      <source>{0}, taken as one end to end</source>
+      <translation>{0}, als eine gerechnet, von Ende zu Ende</translation>
     </message>
     <message>
       <source>{0}, together {1}</source>
@@ -9759,6 +9627,18 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>{0}: {1}; now {2}; {3}.</source>
       <translation>{0}: {1}; jetzt {2}; {3}.</translation>
+    </message>
+    <message>
+      <source>{0}; a relevant any indication is {1}.</source>
+      <translation>{0}; eine relevante Anzeige ist {1}.</translation>
+    </message>
+    <message>
+      <source>{0}; a relevant linear indication is {1}.</source>
+      <translation>{0}; eine relevante linienartige Anzeige ist {1}.</translation>
+    </message>
+    <message>
+      <source>{0}; a relevant rounded indication is {1}.</source>
+      <translation>{0}; eine relevante nicht linienartige Anzeige ist {1}.</translation>
     </message>
     <message>
       <source>{0}; it shows no indication and is kept as a picture only.</source>
