@@ -6,6 +6,7 @@ such as ``records/``, so that no folder is taken for a verb).
 
 import os
 import sys
+from io import TextIOWrapper
 from pathlib import Path
 
 from ptmark import __version__
@@ -26,7 +27,15 @@ def main(argv: list[str] | None = None) -> int:
         return 0
     from ptmark.commands.line import run
 
+    _print_anything()
     return run(words)
+
+
+def _print_anything() -> None:
+    """Let a terminal that lacks a sign show its code rather than break off."""
+    for stream in (sys.stdout, sys.stderr):
+        if isinstance(stream, TextIOWrapper):
+            stream.reconfigure(errors="backslashreplace")
 
 
 def _for_window(word: str) -> bool:

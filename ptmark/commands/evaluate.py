@@ -1,7 +1,7 @@
 """``ptmark evaluate``: judge outlines that need not come from a photo.
 
-It exits with 0 whatever the verdict, which stands in the JSON and on the screen, and with 2
-where it could not judge.
+It exits with 0 whatever the verdict, which stands in the JSON and on the screen, with 1 where
+it could not judge, and with 2 where the command line is wrong.
 """
 
 import argparse
@@ -33,6 +33,8 @@ def add_to(subparsers: Any) -> None:  # noqa: ANN401 - argparse keeps its class 
         "evaluate",
         description="Judge indications given as outlines in mm by an acceptance profile. The "
         "verdict is an aid: the contract's edition and the certified inspector decide.",
+        epilog="Exit code 0 whatever the verdict, 1 where it could not judge, 2 where the "
+        "command line is wrong.",
     )
     parser.add_argument(
         "file", type=Path, metavar="FILE.json", help="as `measure --json` writes"
@@ -66,7 +68,7 @@ def run(args: argparse.Namespace) -> int:
             mend="judge each of them with `ptmark rejudge`",
         )
     profile = load_profile(args.criteria)
-    scene = scene_from_json(document)
+    scene = _scene(document, str(args.file))
     result = evaluate(profile, scene, args.decision)
     if args.sketches is not None:
         _write_sketches(args.sketches, result, scene)
@@ -91,15 +93,52 @@ def _read(path: Path) -> dict[str, Any]:
     where = str(path)
     try:
         if path.stat().st_size > _LARGEST_FILE:
-            raise CriteriaError("larger than 256 MB, so it is no list of outlines", where=where)
-        document = json.loads(path.read_text(encoding="utf-8"))
+            raise CriteriaError(
+                "larger than 256 MB, so it is no list of outlines",
+                where=where,
+                mend="name the file that `measure --json` wrote",
+            )
+        text = path.read_text(encoding="utf-8-sig")
+        document = json.loads(text, object_pairs_hook=_once_each)
     except OSError as error:
-        raise CriteriaError(f"cannot be read: {error.strerror}", where=where) from error
+        raise CriteriaError(
+            f"cannot be read: {error.strerror}", where=where, mend="check its name and rights"
+        ) from error
+    except UnicodeDecodeError as error:
+        raise CriteriaError(
+            f"is not UTF-8 text (byte {error.start})",
+            where=where,
+            mend="save it as plain text, encoded in UTF-8",
+        ) from error
     except (ValueError, RecursionError) as error:
-        raise CriteriaError(f"is not valid JSON: {error}", where=where) from error
+        raise CriteriaError(
+            f"is not valid JSON: {error}", where=where, mend="correct it there"
+        ) from error
     if not isinstance(document, dict):
-        raise CriteriaError("must hold a JSON object", where=where)
+        raise CriteriaError(
+            "must hold a JSON object", where=where, mend='begin it with {"indications": ['
+        )
     return document
+
+
+def _once_each(pairs: list[tuple[str, Any]]) -> dict[str, Any]:
+    """The object of these pairs; of a key that stands twice the first would go unseen."""
+    made = dict(pairs)
+    if len(made) < len(pairs):
+        keys = [key for key, _ in pairs]
+        twice = next(key for key in keys if keys.count(key) > 1)
+        raise ValueError(f"the key '{twice}' stands twice in one object")
+    return made
+
+
+def _scene(document: dict[str, Any], where: str) -> Scene:
+    """The scene; an error in it names the file too."""
+    try:
+        return scene_from_json(document)
+    except CriteriaError as error:
+        raise CriteriaError(
+            error.what, where=f"{where}, {error.where}", mend=error.mend
+        ) from error
 
 
 def _told(result: Evaluation) -> str:

@@ -1,11 +1,9 @@
 """A scene from the JSON that ``ptmark measure`` writes, or from less."""
 
 from collections.abc import Mapping
-from math import isfinite
 from typing import Any, NamedTuple
 
-import numpy as np
-
+from ptmark.criteria.fields import edges_of, number_of, points_of, refuse_other_names, text_of
 from ptmark.criteria.geometry import Array
 from ptmark.criteria.rough import (
     ROUGHNESS,
@@ -21,10 +19,13 @@ from ptmark.errors import CriteriaError, OutlineError
 __all__ = ["scene_from_json"]
 
 _MOST_INDICATIONS = 100_000
-_FARTHEST_MM = 1e7  # ten kilometres: beyond it a double cannot tell a thousandth of a tolerance
-_LARGEST = 1e9  # of any number, in mm or degrees
 _DEPARTS_MM = 0.01
+_SETTINGS = ("weld_length_mm", "thickness_mm", "diameter_mm", "weld_direction_deg", "edges_mm")
+_OF_EACH = ("outline_mm", "length_u_mm", "width_u_mm", "edge_u_mm")
+_RELEVANCE = ("", "relevant", "non-relevant", "false")
 _NUMBERS = ("length_mm", "path_mm", "width_mm", "length_u_mm", "width_u_mm", "edge_u_mm")
+_TEXTS = ("kind", "relevance", "reason")
+_LINEAR = 3.0  # in widths, as `ptmark measure` states a shape
 _FEW = 300  # so many are all measured closely at once
 
 
@@ -43,7 +44,9 @@ def scene_from_json(document: Mapping[str, Any]) -> Scene:
     (1 % for the path), so that a file from ``ptmark measure`` is judged as it was measured. A
     length or width that departs by more than 0.01 mm and its own uncertainty is noted as a
     caution. Widths and paths of many outlines are measured only where something hangs on
-    them (`ptmark.criteria.rough`). Whatever else the document holds is left alone.
+    them (`ptmark.criteria.rough`). Whatever else the document holds is left alone, but for
+    what says that its lengths are in another unit, and for a key that stands in place of one
+    that is read, such as ``length_u``: passed over, either would make a verdict milder.
 
     Raises
     ------
@@ -52,9 +55,14 @@ def scene_from_json(document: Mapping[str, Any]) -> Scene:
     """
     if not isinstance(document, Mapping):
         raise CriteriaError("the document must be a JSON object", where="document")
+    refuse_other_names(document, _SETTINGS, "document")
     listed = document.get("indications")
     if not isinstance(listed, list):
-        raise CriteriaError("must be a list", where="indications")
+        raise CriteriaError(
+            "must be a list" + ("" if "indications" in document else ", but is missing"),
+            where="indications",
+            mend='write "indications": [{"id": "A", "outline_mm": [[0, 0], [4, 0], [4, 1]]}]',
+        )
     if len(listed) > _MOST_INDICATIONS:
         raise CriteriaError(
             f"{len(listed)} indications are more than {_MOST_INDICATIONS}", where="indications"
@@ -64,7 +72,11 @@ def scene_from_json(document: Mapping[str, Any]) -> Scene:
     for nth, data in enumerate(listed):
         one = _read(data, f"indications[{nth}]")
         if one.id in seen:
-            raise CriteriaError(f"id '{one.id}' is used twice", where=f"indications[{nth}]")
+            raise CriteriaError(
+                f"id '{one.id}' is used twice",
+                where=f"indications[{nth}]",
+                mend="give each indication an id of its own",
+            )
         seen.add(one.id)
         read.append(one)
     notes: list[str] = []
@@ -74,11 +86,11 @@ def scene_from_json(document: Mapping[str, Any]) -> Scene:
             _judged(one, size, notes, closely=len(read) <= _FEW)
             for one, size in zip(read, rough, strict=True)
         ),
-        weld_length_mm=_number(document, "weld_length_mm", "document", positive=True),
-        thickness_mm=_number(document, "thickness_mm", "document", positive=True),
-        diameter_mm=_number(document, "diameter_mm", "document", positive=True),
-        weld_direction_deg=_number(document, "weld_direction_deg", "document"),
-        edges=_edges(document.get("edges_mm")),
+        weld_length_mm=number_of(document, "weld_length_mm", "document", positive=True),
+        thickness_mm=number_of(document, "thickness_mm", "document", positive=True),
+        diameter_mm=number_of(document, "diameter_mm", "document", positive=True),
+        weld_direction_deg=number_of(document, "weld_direction_deg", "document"),
+        edges=edges_of(document.get("edges_mm")),
         notes=tuple(notes),
     )
 
@@ -96,22 +108,41 @@ def _read(data: object, where: str) -> _Read:
     from ptmark.measure.geometry import as_outline
 
     if not isinstance(data, Mapping):
-        raise CriteriaError("must be an object", where=where)
-    name = data.get("id")
-    if isinstance(name, bool) or not isinstance(name, str | int) or not str(name).strip():
-        raise CriteriaError(f"id must be text, got {name!r}", where=where)
-    where = f"indication {name}"
-    points = _points(data.get("outline_mm"), f"{where}, outline_mm")
+        raise CriteriaError(
+            f"must be an object, got {data!r:.40}",
+            where=where,
+            mend="""write {"id": "A", "outline_mm": [[0, 0], [4, 0], [4, 1]]}""",
+        )
+    name = text_of(data, "id", where)
+    if not name:
+        raise CriteriaError(
+            "id must be text, but is missing or empty",
+            where=where,
+            mend='give it one, such as "id": "A"',
+        )
+    where = f"indication {name:.40}"
+    refuse_other_names(data, _OF_EACH, where)
+    points = points_of(data.get("outline_mm"), f"{where}, outline_mm")
     try:
         outline = as_outline(points)
     except OutlineError as error:
-        raise CriteriaError(error.what, where=f"{where}, outline_mm") from error
+        raise CriteriaError(
+            error.what,
+            where=f"{where}, outline_mm",
+            mend="list its corners in order, once round the indication",
+        ) from error
     numbers = {
-        key: _number(data, key, where, least=0.0 if key.endswith("_u_mm") else None)
+        key: number_of(data, key, where, least=0.0 if key.endswith("_u_mm") else None)
         for key in _NUMBERS
     }
-    texts = {key: _text(data, key, where) for key in ("kind", "relevance", "reason")}
-    return _Read(str(name), outline, numbers, texts)
+    texts = {key: text_of(data, key, where) for key in (*_TEXTS, "shape")}
+    if texts["relevance"] not in _RELEVANCE:
+        raise CriteriaError(
+            f"'{texts['relevance']:.40}' is unknown",
+            where=f"{where}, relevance",
+            mend="write non-relevant or false, with a reason, or leave it out",
+        )
+    return _Read(name, outline, numbers, texts)
 
 
 def _judged(one: _Read, rough: Rough, notes: list[str], *, closely: bool) -> Judged:
@@ -127,6 +158,7 @@ def _judged(one: _Read, rough: Rough, notes: list[str], *, closely: bool) -> Jud
         _note(notes, one, "width_mm", measured, width_u)
         width = agreed(stated["width_mm"], measured, ROUNDING_MM)
         path = agreed(stated["path_mm"], way, ROUGHNESS * way)
+        _note_shape(notes, one, max(rough.length, way), measured)
     return Judged(
         id=one.id,
         outline_mm=one.outline,
@@ -136,9 +168,19 @@ def _judged(one: _Read, rough: Rough, notes: list[str], *, closely: bool) -> Jud
         length_u=length_u,
         width_u=width_u,
         edge_u=stated["edge_u_mm"] or 0.0,
-        **one.texts,
+        **{key: one.texts[key] for key in _TEXTS},
         rough=None if closely else rough,
     )
+
+
+def _note_shape(notes: list[str], one: _Read, long: float, wide: float) -> None:
+    """Keep the word that a stated shape is clearly another than the outline's."""
+    off = {"linear": long < 0.95 * _LINEAR * wide, "rounded": long > 1.05 * _LINEAR * wide}
+    if off.get(one.texts["shape"], False):
+        notes.append(
+            f"Indication {one.id} is stated to be {one.texts['shape']}, but its outline is "
+            f"{long / wide:.2f} times as long as wide; the outline was judged."
+        )
 
 
 def _is_within(stated: float | None, bounds: tuple[float, float], u: float) -> bool:
@@ -155,81 +197,3 @@ def _note(notes: list[str], one: _Read, key: str, measured: float, u: float) -> 
             f"Indication {one.id} states {key} {stated:g}, but its outline measures "
             f"{measured:.2f} mm; the outline was judged."
         )
-
-
-def _points(given: object, where: str) -> Array:
-    """Points of shape (N, 2) as listed, each of them a pair of finite numbers."""
-    try:
-        points = np.array(given, dtype=float)
-    except (TypeError, ValueError, OverflowError) as error:
-        raise CriteriaError("must be a list of [x, y]", where=where) from error
-    if points.ndim != 2 or points.shape[1] != 2:
-        raise CriteriaError("must be a list of [x, y]", where=where)
-    if not np.isfinite(points).all():
-        raise CriteriaError("has a coordinate that is no number", where=where)
-    if np.abs(points).max() > _FARTHEST_MM:
-        raise CriteriaError(
-            f"has a coordinate of {np.abs(points).max():g} mm, beyond 10 km", where=where
-        )
-    return points
-
-
-def _edges(given: object) -> dict[str, tuple[Array, ...]]:
-    """Lines by name; a bare list of lines, or one line, is the free edge."""
-    named = given if isinstance(given, Mapping) else {"edge": given}
-    return {
-        str(name): tuple(_lines(lines, f"edges_mm, {name}"))
-        for name, lines in named.items()
-        if lines is not None and lines != []
-    }
-
-
-def _lines(given: object, where: str) -> list[Array]:
-    if not isinstance(given, list):
-        raise CriteriaError("must be a list of lines of [x, y]", where=where)
-    first = given[0]
-    single = isinstance(first, list) and bool(first) and not isinstance(first[0], list)
-    made = []
-    for nth, line in enumerate([given] if single else given, start=1):
-        points = _points(line, f"{where}, line {nth}")
-        if len(points) < 2:
-            raise CriteriaError("needs two or more points", where=f"{where}, line {nth}")
-        made.append(points)
-    return made
-
-
-def _number(
-    data: Mapping[str, Any],
-    key: str,
-    where: str,
-    *,
-    positive: bool = False,
-    least: float | None = None,
-) -> float | None:
-    value = data.get(key)
-    if value is None:
-        return None
-    if isinstance(value, bool) or not isinstance(value, int | float) or not _is_finite(value):
-        raise CriteriaError(f"must be a number, got {value!r:.40}", where=f"{where}, {key}")
-    if abs(value) > _LARGEST:
-        raise CriteriaError(f"{value:g} is beyond all measure", where=f"{where}, {key}")
-    if (positive and value <= 0) or (least is not None and value < least):
-        wanted = "above zero" if positive else "zero or more"
-        raise CriteriaError(f"must be {wanted}, got {value:g}", where=f"{where}, {key}")
-    return float(value)
-
-
-def _is_finite(value: float) -> bool:
-    try:
-        return isfinite(value)
-    except OverflowError:  # a whole number too large for a double
-        return False
-
-
-def _text(data: Mapping[str, Any], key: str, where: str) -> str:
-    value = data.get(key)
-    if value is None:
-        return ""
-    if isinstance(value, bool) or not isinstance(value, str | int):
-        raise CriteriaError(f"must be text, got {value!r:.40}", where=f"{where}, {key}")
-    return str(value).strip()

@@ -2,6 +2,9 @@
 
 import json
 import math
+import os
+import subprocess
+import sys
 import time
 
 import numpy as np
@@ -189,13 +192,29 @@ def test_kinds_by_number_and_name(kind, criteria, verdict, command):
         (lambda d: d.update(edges_mm={"rim": [[[0, 0], [1, None]]]}), ["edges_mm, rim"]),
         (lambda d: d.update(indications={}), ["indications", "list"]),
         (lambda d: d["indications"].append(7), ["indications[2]"]),
+        (lambda d: d.pop("indications"), ["indications", "missing"]),
+        # inches judged as mm, or an uncertainty passed over, would make the verdict milder
+        (lambda d: d.update(units="in"), ["units", "'in'", "25.4"]),
+        (lambda d: d["indications"][1].update(unit="inch"), ["I1", "unit", "25.4"]),
+        (lambda d: d["indications"][1].update(length_u=0.3), ["I1, length_u:", "length_u_mm"]),
+        (lambda d: d["indications"][1].update(width_u_in=0.01), ["I1, width_u_in:"]),
+        (lambda d: d.update(thickness_in=0.5), ["thickness_in:", "in mm, as thickness_mm"]),
+        (lambda d: d.update(weld_direction=90), ["weld_direction:", "in deg"]),
+        (
+            lambda d: d["indications"][1].update(outline=d["indications"][1].pop("outline_mm")),
+            ["I1, outline:", "outline_mm"],
+        ),
+        (lambda d: d["indications"][1].update(relevance="not relevant"), ["I1, relevance"]),
+        (lambda d: d["indications"][1].update(id="\ud800"), ["indications[1], id", "shown"]),
+        (lambda d: d["indications"][1].update(kind="a\x00"), ["I1, kind", "shown"]),
     ],
 )
 def test_one_error_with_indication_and_field(change, words, command):
     document = listed(SQUARE, circle(20, 0, 3))
     change(document)
     code, said = command(document, "asme-b31.1")
-    assert code in {1, 2}
+    assert code == 1
+    assert "in.json, " in said
     assert all(word in said for word in words), said
     assert "Traceback" not in said
     assert len(said.strip().splitlines()) == 1
@@ -267,3 +286,58 @@ def test_thousands_take_a_small_multiple_of_reading_the_file():
         parsing.append(parsed - began)
         judging.append(time.process_time() - parsed)
     assert min(judging) < 60 * min(parsing)
+
+
+@pytest.mark.parametrize(
+    ("text", "words"),
+    [
+        (b'{"indications": [], "indications": []}', "'indications' stands twice"),
+        (
+            b'{"indications": [{"id": "A", "length_u_mm": 3, "length_u_mm": 0}]}',
+            "'length_u_mm'",
+        ),
+        ('{"indications": []}'.encode("utf-16"), "encoded in UTF-8"),
+        (b"", "not valid JSON"),
+        (b"[]", "JSON object"),
+    ],
+)
+def test_a_file_that_is_no_scene_is_named(text, words, command):
+    code, said = command(text, "asme-b31.1")
+    assert code == 1
+    assert "in.json: " in said
+    assert words in said
+
+
+def test_a_mark_of_byte_order_is_no_fault(command):
+    text = b"\xef\xbb\xbf" + json.dumps(listed(SQUARE)).encode()
+    assert command(text, "asme-b31.1")[1]["verdict"] == "rejectable"
+
+
+@pytest.mark.parametrize(
+    ("stated", "outline", "noted"),
+    [
+        ("linear", circle(0, 0, 4), True),
+        ("rounded", slot(0, 0, 4, 0.5), True),
+        ("linear", slot(0, 0, 4, 0.5), False),
+        ("rounded", circle(0, 0, 4), False),
+    ],
+)
+def test_a_stated_shape_that_is_not_the_outlines_is_told(stated, outline, noted, command):
+    document = listed(outline)
+    document["indications"][0]["shape"] = stated
+    cautions = command(document, "asme-b31.1")[1]["cautions"]
+    assert any("stated to be" in caution for caution in cautions) == noted
+
+
+def test_a_terminal_without_a_sign_shows_its_code(tmp_path):
+    source = tmp_path / "in.json"
+    source.write_text(json.dumps({"indications": [{"id": "é", "outline_mm": SQUARE}]}))
+    said = subprocess.run(
+        [sys.executable, "-m", "ptmark", "evaluate", str(source), "--criteria", "asme-b31.1"],
+        env=os.environ | {"PYTHONIOENCODING": "ascii"},
+        capture_output=True,
+        check=False,
+        timeout=60,
+    )
+    assert said.returncode == 0
+    assert b"ndication \\xe9 is" in said.stdout
