@@ -1,20 +1,21 @@
 """Taking a record in: photos first, then its rows in one transaction; durable at the end."""
 
-import hashlib
 from dataclasses import dataclass
+from functools import lru_cache
 from pathlib import Path
 from typing import Any
 
-from sqlalchemy import Connection, select
+from sqlalchemy import Connection, Dialect, bindparam, select
 
 from ptmark.archive.beside import file_key
 from ptmark.archive.derive import Derived, derived
 from ptmark.archive.opening import Archive
-from ptmark.archive.rows import document_of, note_photos, table, write_rows
+from ptmark.archive.rows import document_of, note_photos, photo_rows, table, write_rows
 from ptmark.archive.server import tried_again
+from ptmark.archive.spelled import Spelled, answer, spelled
 from ptmark.archive.store import key_for, suffix_of
 from ptmark.errors import ArchiveError
-from ptmark.record import Record, find_photo, follow, verify_file
+from ptmark.record import Record, follow, read_photo, verify_document
 from ptmark.record.store import parsed, read_bytes
 
 __all__ = ["Added", "add_record"]
@@ -62,10 +63,10 @@ def add_record(
     data = read_bytes(path)
     document = parsed(data, str(path))
     record = Record.from_json(document, where=str(path))
-    wrong = next((one for one in verify_file(path) if one.holds is False), None)
-    if wrong is not None or read_bytes(path) != data:
-        says = "changed while it was read" if wrong is None else f"{wrong.where} {wrong.says}"
-        raise ArchiveError(says, where=str(path), mend="take a whole copy of the record")
+    for one in verify_document(document, data):
+        if one.holds is False:
+            says = f"{one.where} {one.says}"
+            raise ArchiveError(says, where=str(path), mend="take a whole copy of the record")
     rows = derived(document, data)
     folder = photos or path.absolute().parent
     return tried_again(lambda: _take_in(archive, record, rows, data, folder, replaces))
@@ -106,13 +107,11 @@ def _take_in(
 def _keep_photos(archive: Archive, rows: Derived, folder: Path) -> list[dict[str, Any]]:
     """Put every photo of the record into the store; the rows of those that are new there."""
     with archive.reading() as conn:
-        photo = table("photo")
-        chosen = select(photo).where(photo.c.sha256.in_([one["sha256"] for one in rows.photos]))
-        there = {row.sha256: row for row in conn.execute(chosen)}
+        there = {row.sha256: row for row in photo_rows(conn, rows.photos)}
     kept = []
     for one in rows.photos:
         sha256 = one["sha256"]
-        found = _photo(folder, one["name"], sha256)
+        found = read_photo(folder, one["name"], sha256)
         if found is None and sha256 in there:
             continue
         if found is None:
@@ -129,20 +128,6 @@ def _keep_photos(archive: Archive, rows: Derived, folder: Path) -> list[dict[str
     return kept
 
 
-def _photo(folder: Path, name: str, sha256: str) -> tuple[Path, bytes] | None:
-    """A photo's file and its bytes; the one of this name is read once only."""
-    named = folder / Path(name or "-").name
-    if named.is_file() and hashlib.sha256(data := named.read_bytes()).hexdigest() == sha256:
-        return named, data
-    file = find_photo(folder, name or "-", sha256)
-    if file is None:
-        return None
-    data = file.read_bytes()
-    if hashlib.sha256(data).hexdigest() != sha256:
-        raise ArchiveError("changed while it was read", where=str(file), mend="try again")
-    return file, data
-
-
 def _still_there(archive: Archive, keys: list[str]) -> None:
     """Within the writer's turn: a deletion by rule may have taken a file since it was put."""
     for key in keys:
@@ -152,11 +137,15 @@ def _still_there(archive: Archive, keys: list[str]) -> None:
 
 def _kept(conn: Connection, record_id: str) -> Any:  # noqa: ANN401 - a row, or None
     """The row of this record; on a server others wait until this writer is done with it."""
-    inspection = table("inspection")
-    chosen = select(inspection.c.id, inspection.c.sha256, inspection.c.revision)
-    return conn.execute(
-        chosen.where(inspection.c.record_id == record_id).with_for_update()
-    ).first()
+    return answer(conn, _known(conn.dialect), {"record_id": record_id}).first()
+
+
+@lru_cache(8)
+def _known(dialect: Dialect) -> Spelled:
+    one = table("inspection")
+    chosen = select(one.c.id, one.c.sha256, one.c.revision)
+    chosen = chosen.where(one.c.record_id == bindparam("record_id"))
+    return spelled(chosen.with_for_update(), dialect)
 
 
 def _standing(

@@ -52,8 +52,7 @@ def seq_of(key: str) -> int:
 
 def line_bytes(line: Line) -> bytes:
     """A line as its file."""
-    told = {name: getattr(line, name) for name in Line.__slots__}
-    return json.dumps(told, ensure_ascii=True, indent=1).encode()
+    return json.dumps(line.to_row(), ensure_ascii=True, indent=1).encode()
 
 
 def line_of(data: bytes, where: str) -> Line:

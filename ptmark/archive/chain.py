@@ -4,11 +4,13 @@ import hashlib
 import json
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
+from functools import lru_cache
 from typing import Any
 
-from sqlalchemy import Connection, insert, select, text
+from sqlalchemy import Connection, Dialect, insert, select, text
 
 from ptmark.archive.models import Base
+from ptmark.archive.spelled import Spelled, answer, spelled
 from ptmark.record.revisions import time_now
 
 __all__ = ["FIRST", "LOCK", "Line", "append", "head", "lines", "link"]
@@ -31,6 +33,10 @@ class Line:
     previous: str
     sha256: str
 
+    def to_row(self) -> dict[str, Any]:
+        """As the database and the file beside the photos have it."""
+        return {name: getattr(self, name) for name in Line.__slots__}
+
 
 def link(line: Line) -> str:
     """The hash that a line should have."""
@@ -49,15 +55,25 @@ def append(
     said = json.dumps(detail, ensure_ascii=False, sort_keys=True)
     bare = Line(seq + 1, time_now(), who, action, subject, said, previous, "")
     line = replace(bare, sha256=link(bare))
-    conn.execute(insert(_AUDIT), {name: getattr(line, name) for name in Line.__slots__})
+    answer(conn, _adding(conn.dialect), line.to_row())
     return line
+
+
+@lru_cache(8)
+def _adding(dialect: Dialect) -> Spelled:
+    return spelled(insert(_AUDIT), dialect)
 
 
 def head(conn: Connection) -> tuple[int, str]:
     """Number and hash of the last line; (0, `FIRST`) where there is none."""
-    last = select(_AUDIT.c.seq, _AUDIT.c.sha256).order_by(_AUDIT.c.seq.desc()).limit(1)
-    row = conn.execute(last).first()
+    row = answer(conn, _last(conn.dialect), {}).first()
     return (0, FIRST) if row is None else (row.seq, row.sha256)
+
+
+@lru_cache(8)
+def _last(dialect: Dialect) -> Spelled:
+    last = select(_AUDIT.c.seq, _AUDIT.c.sha256).order_by(_AUDIT.c.seq.desc())
+    return spelled(last.limit(1), dialect)
 
 
 def lines(conn: Connection, subject: str = "") -> Iterator[Line]:

@@ -163,7 +163,7 @@ def _filled(archive: Archive, told: list[Line]) -> Rebuilt:
 def _write_log(conn: Connection, told: list[Line]) -> None:
     """The lines as they are; on a server its rules are for new ones, in the writer's name."""
     audit = table("audit")
-    rows = [{name: getattr(line, name) for name in Line.__slots__} for line in told]
+    rows = [line.to_row() for line in told]
     server = conn.dialect.name == "postgresql"
     if server:
         conn.exec_driver_sql("ALTER TABLE audit DISABLE TRIGGER USER")

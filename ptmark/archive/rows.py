@@ -1,17 +1,36 @@
 """A record's rows in the database: written, read back and taken away."""
 
+import importlib
 import zlib
 from functools import lru_cache
 from typing import Any
 
-from sqlalchemy import Connection, Dialect, Table, delete, insert, select, text, update
+from sqlalchemy import (
+    Connection,
+    Dialect,
+    Table,
+    bindparam,
+    delete,
+    insert,
+    select,
+    text,
+    update,
+)
 
 from ptmark.archive import models
 from ptmark.archive.derive import Derived, fold
-from ptmark.archive.spelled import Spelled, spelled
+from ptmark.archive.spelled import Spelled, answer, spelled
 from ptmark.errors import ArchiveError
 
-__all__ = ["clear_rows", "document_of", "note_photos", "stored", "table", "write_rows"]
+__all__ = [
+    "clear_rows",
+    "document_of",
+    "note_photos",
+    "photo_rows",
+    "stored",
+    "table",
+    "write_rows",
+]
 
 _CHILDREN = ("indication", "inspection_photo", "revision", "document", "wording")
 
@@ -43,16 +62,31 @@ def inflated(data: bytes, where: str) -> bytes:
 
 def note_photos(conn: Connection, kept: list[dict[str, Any]]) -> None:
     """Rows of photos that are in the store; those that stand there already are left."""
-    photo = table("photo")
     for one in sorted(kept, key=lambda one: str(one["sha256"])):  # one order: no deadlock
-        if conn.dialect.name == "postgresql":  # two writers may meet the same new photo
-            from sqlalchemy.dialects.postgresql import insert as upsert
+        answer(conn, _noting(conn.dialect), one)
 
-            conn.execute(upsert(photo).values(one).on_conflict_do_nothing())
-            continue
-        if conn.execute(select(photo.c.sha256).where(photo.c.sha256 == one["sha256"])).first():
-            continue
-        conn.execute(insert(photo), one)
+
+@lru_cache(8)
+def _noting(dialect: Dialect) -> Spelled:
+    """A photo's row where there is none yet: two writers may meet the same new photo."""
+    own = importlib.import_module(
+        f"sqlalchemy.dialects.{dialect.name}"
+    )  # only its `insert` can
+    return spelled(own.insert(table("photo")).on_conflict_do_nothing(), dialect)
+
+
+def photo_rows(conn: Connection, photos: list[dict[str, Any]]) -> list[Any]:
+    """The rows of those photos that the database knows."""
+    known = _one(conn.dialect, "photo", ("sha256",))
+    found = (answer(conn, known, {"sha256": one["sha256"]}).first() for one in photos)
+    return [row for row in found if row is not None]
+
+
+@lru_cache(8)
+def _one(dialect: Dialect, name: str, by: tuple[str, ...]) -> Spelled:
+    """A row by columns that are unique together."""
+    one = table(name)
+    return spelled(select(one).where(*(one.c[key] == bindparam(key) for key in by)), dialect)
 
 
 def write_rows(conn: Connection, rows: Derived, data: bytes, number: int | None = None) -> int:
@@ -109,16 +143,16 @@ def clear_rows(conn: Connection, number: int) -> None:
 def _named(conn: Connection, name: str, own: dict[str, Any]) -> int:
     """The number of a part or serial, made where there is none yet."""
     one = table(name)
-    known = select(one.c.id).where(*(one.c[key] == value for key, value in own.items()))
-    found = conn.execute(known).scalar()
+    known = _one(conn.dialect, name, tuple(own))
+    found = answer(conn, known, own).first()
     if found is not None:
-        return int(found)
+        return int(found.id)
     row = own | {"key": fold(own["number"])}
     if conn.dialect.name == "postgresql":  # two writers may meet the same new part
         from sqlalchemy.dialects.postgresql import insert as upsert
 
         conn.execute(upsert(one).values(row).on_conflict_do_nothing())
-        return int(conn.execute(known).scalar_one())
+        return int(answer(conn, known, own).one().id)
     return int(conn.execute(insert(one), row).inserted_primary_key[0])  # type: ignore[index]
 
 

@@ -1,13 +1,14 @@
 """Statements that SQLAlchemy spells once and the driver then runs: a tenth of the cost each."""
 
 from dataclasses import dataclass
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
-from sqlalchemy import Dialect, Executable, exc
+from sqlalchemy import Connection, CursorResult, Dialect, Executable, exc
 
-from ptmark.archive.opening import Archive
+if TYPE_CHECKING:
+    from ptmark.archive.opening import Archive
 
-__all__ = ["Spelled", "fetch", "spelled"]
+__all__ = ["Spelled", "answer", "fetch", "spelled"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -32,7 +33,12 @@ def spelled(statement: Executable, dialect: Dialect) -> Spelled:
     return Spelled(str(made), names, fixed)
 
 
-def fetch(archive: Archive, what: Spelled, values: dict[str, Any]) -> list[Any]:
+def answer(conn: Connection, what: Spelled, values: dict[str, Any]) -> CursorResult[Any]:
+    """What a statement gives within a transaction."""
+    return conn.exec_driver_sql(what.sql, what.bound(values))
+
+
+def fetch(archive: "Archive", what: Spelled, values: dict[str, Any]) -> list[Any]:
     """The rows of one statement, which sees one state of the archive, by the driver itself."""
     try:
         return _fetched(archive, what, values)
@@ -41,7 +47,7 @@ def fetch(archive: Archive, what: Spelled, values: dict[str, Any]) -> list[Any]:
             raise
 
 
-def _fetched(archive: Archive, what: Spelled, values: dict[str, Any]) -> list[Any]:
+def _fetched(archive: "Archive", what: Spelled, values: dict[str, Any]) -> list[Any]:
     raw = archive.idle.pop() if archive.idle else archive.engine.raw_connection()
     try:
         cursor = raw.cursor()

@@ -14,7 +14,13 @@ from ptmark.record.signing import Signer, fingerprint, key_of, sign_record
 from ptmark.record.standards import STANDARDS, Standard, lacking
 from ptmark.record.store import load_record, record_schema, record_text, save_record
 from ptmark.record.together import evaluated_again, joined, scenes_of, worst_verdict
-from ptmark.record.verify import Found, find_photo, verify_file
+from ptmark.record.verify import (
+    Found,
+    find_photo,
+    read_photo,
+    verify_document,
+    verify_file,
+)
 
 __all__ = [
     "FIELDS",
@@ -40,6 +46,7 @@ __all__ = [
     "lacking",
     "link_to",
     "load_record",
+    "read_photo",
     "record_schema",
     "record_text",
     "revision_hash",
@@ -47,6 +54,7 @@ __all__ = [
     "save_record",
     "scenes_of",
     "sign_record",
+    "verify_document",
     "verify_file",
     "worst_verdict",
 ]

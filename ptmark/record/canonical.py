@@ -10,17 +10,18 @@ import math
 import re
 from decimal import Decimal
 from functools import lru_cache
+from json.encoder import encode_basestring as _text
 
 from ptmark.errors import RecordError
 
-__all__ = ["canonical_json", "digest"]
+__all__ = ["canonical_json", "digest", "joined"]
 
 _SIMPLE = re.compile(r"[\d.,\[\]-]*")  # no exponents, no words
 _ODD = re.compile(r"\d{16}|-0\.0(?!\d)")  # beyond exact doubles, or minus zero
 _WHOLE = re.compile(r"\.0(?!\d)")
-# Encoders made once: a record has hundreds of texts and lists.
-_text = json.JSONEncoder(ensure_ascii=False).encode
+# Made once: a record has hundreds of lists.
 _close = json.JSONEncoder(separators=(",", ":")).encode
+_NESTED = (dict, list, tuple)
 _LARGEST = 2**53 - 1  # whole numbers beyond have no exact double (RFC 8785, 3.2.2.3 and app. D)
 
 
@@ -38,12 +39,27 @@ def canonical_json(value: object) -> bytes:
     >>> canonical_json({"b": 1.0, "a": [4.50, 1e-7, True, None, "€"]}).decode()
     '{"a":[4.5,1e-7,true,null,"€"],"b":1}'
     """
-    pieces: list[str] = []
     try:
+        if not isinstance(value, _NESTED):
+            return _plain(value).encode("utf-8")
+        pieces: list[str] = []
         _write(value, pieces)
         return "".join(pieces).encode("utf-8")
     except (ValueError, TypeError, RecursionError) as exc:
-        raise RecordError(f"has no canonical JSON: {exc}", where="record") from exc
+        raise _none(exc) from exc
+
+
+def joined(members: dict[str, bytes]) -> bytes:
+    """An object in RFC 8785's form from its members' values, each in that form already."""
+    try:
+        heads = _spelled(tuple(members))
+        return b"{%s}" % b"".join(head.encode("utf-8") + members[name] for name, head in heads)
+    except (ValueError, TypeError) as exc:
+        raise _none(exc) from exc
+
+
+def _none(why: Exception) -> RecordError:
+    return RecordError(f"has no canonical JSON: {why}", where="record")
 
 
 def digest(value: object) -> str:
@@ -83,6 +99,8 @@ def _numbers(value: "list[object] | tuple[object, ...]") -> str | None:
 
 
 def _plain(value: object) -> str:
+    if type(value) is str:
+        return _text(value)
     if value is None:
         return "null"
     if isinstance(value, bool):

@@ -9,12 +9,13 @@ so that a changed byte can be traced to its field. Only a signature keeps a pers
 making all of them again.
 """
 
+import hashlib
 from dataclasses import replace
 from datetime import UTC, datetime
 from typing import Any
 
 from ptmark.errors import RecordError
-from ptmark.record.canonical import digest
+from ptmark.record.canonical import canonical_json, digest, joined
 from ptmark.record.model import Record
 
 __all__ = [
@@ -51,15 +52,11 @@ def parts(document: Document) -> dict[str, str]:
 
     Lists of objects go by their ``id`` where each has its own, else by number from 0.
     """
-    found: dict[str, str] = {}
-    for name, value in document.items():
-        if name not in _OUTSIDE:
-            # A photo of the set is walked as deep as the first one is.
-            _walk(value, name, -1 if name == "more_photos" else 1, found)
-    return found
+    return seal_of(document)["parts"]  # type: ignore[no-any-return]
 
 
-def _walk(value: object, path: str, depth: int, found: dict[str, str]) -> None:
+def _walk(value: object, path: str, depth: int, found: dict[str, str]) -> bytes:
+    """Note each part's hash; the value's canonical JSON, put together from theirs."""
     below: dict[str, object] = {}
     if isinstance(value, dict):
         below = {str(key): one for key, one in value.items()}
@@ -68,16 +65,28 @@ def _walk(value: object, path: str, depth: int, found: dict[str, str]) -> None:
         if len(set(names)) < len(names):
             names = [str(number) for number in range(len(value))]
         below = dict(zip(names, value, strict=True))
-    if below and depth < _DEEP:
-        for key, one in below.items():
-            _walk(one, f"{path}.{key}", depth + 1, found)
-    else:
-        found[path] = digest(value)[:12]
+    if not below or depth >= _DEEP:
+        text = canonical_json(value)
+        found[path] = _sha256(text)[:12]
+        return text
+    texts = {key: _walk(one, f"{path}.{key}", depth + 1, found) for key, one in below.items()}
+    return joined(texts) if isinstance(value, dict) else b"[%s]" % b",".join(texts.values())
+
+
+def _sha256(text: bytes) -> str:
+    return hashlib.sha256(text).hexdigest()
 
 
 def seal_of(document: Document) -> Document:
-    """The seal of one revision."""
-    return {"sha256": revision_hash(document), "parts": parts(document)}
+    """The seal of one revision: its `revision_hash` and its `parts`, both in one walk."""
+    found: dict[str, str] = {}
+    texts = {
+        # A photo of the set is walked as deep as the first one is.
+        name: _walk(value, name, -1 if name == "more_photos" else 1, found)
+        for name, value in document.items()
+        if name not in _OUTSIDE
+    }
+    return {"sha256": _sha256(joined(texts)), "parts": found}
 
 
 def changed_paths(before: Document, after: Document) -> list[str]:

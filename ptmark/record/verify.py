@@ -2,19 +2,23 @@
 
 import hashlib
 import re
+from collections.abc import Iterator
+from contextlib import suppress
 from dataclasses import dataclass
 from pathlib import Path
 from typing import Any
 
 from ptmark.errors import RecordError
 from ptmark.record.check import check_document
-from ptmark.record.revisions import parts, revision_hash
+from ptmark.record.revisions import revision_hash, seal_of
 from ptmark.record.signing import fingerprint, photo_hashes, signature_holds
 from ptmark.record.store import parsed, read_bytes, set_out
 
-__all__ = ["Found", "find_photo", "verify_file"]
+__all__ = ["Found", "find_photo", "read_photo", "verify_document", "verify_file"]
 
 Document = dict[str, Any]
+
+_MOST_BYTES = 2 << 30  # no photo that can be opened is larger
 
 
 @dataclass(frozen=True, slots=True)
@@ -59,21 +63,32 @@ def verify_file(
         document = parsed(data, path.name)
     except RecordError as exc:
         return [Found(_place(data, exc), exc.what, holds=False)]
+    found = verify_document(document, data)
+    if not isinstance(document, dict):
+        return found
+    newest = _newest(document)
+    if keys:
+        found.append(_trusted(newest, found, {"".join(key.split()).lower() for key in keys}))
+    return found if photos is None else [*found, *_photos(newest, photos)]
+
+
+def verify_document(document: Any, data: bytes) -> list[Found]:  # noqa: ANN401 - whatever JSON holds
+    """Check what was parsed from a record's bytes, as `verify_file` does."""
     if not isinstance(document, dict):
         return [Found("file", "is not an inspection record", holds=False)]
     found = _layout(document, data)
     history = document.get("history", [])
     if not isinstance(history, list) or not all(isinstance(one, dict) for one in history):
         return [*found, Found("history", "is no list of revisions", holds=False)]
-    newest = {name: value for name, value in document.items() if name != "history"}
     before: Document | None = None
     for one in history:
         found += _revision(one, one, before)
         before = one
-    found += _revision(newest, document, before)
-    if keys:
-        found.append(_trusted(newest, found, {"".join(key.split()).lower() for key in keys}))
-    return found if photos is None else [*found, *_photos(newest, photos)]
+    return found + _revision(_newest(document), document, before)
+
+
+def _newest(document: Document) -> Document:
+    return {name: value for name, value in document.items() if name != "history"}
 
 
 def _layout(document: Document, data: bytes) -> list[Found]:
@@ -155,9 +170,10 @@ def _sealed(one: Document, where: str) -> list[Found]:
         older = one.get("schema") == "ptmark-record/1"  # had none
         return [Found(where, "has no seal to find changes by", holds=None if older else False)]
     try:
-        now, whole = parts(one), revision_hash(one)
+        now = seal_of(one)
     except RecordError as exc:
         return [Found(where, exc.what, holds=False)]
+    whole, now = now["sha256"], now["parts"]
     was = seal["parts"]
     differ = [path for path in now | was if now.get(path) != was.get(path)]
     if whole == seal.get("sha256"):
@@ -182,16 +198,30 @@ def _trusted(newest: Document, found: list[Found], keys: set[str]) -> Found:
 
 def find_photo(folder: Path, name: str, sha256: str) -> Path | None:
     """The file in a folder that has this content: the one of this name first, else any."""
-    named = folder / Path(name).name
-    if named.is_file() and _sha256(named) == sha256:
-        return named
+    for one in _candidates(folder, name):
+        with suppress(OSError), one.open("rb") as file:  # what cannot be read may be another's
+            if hashlib.file_digest(file, "sha256").hexdigest() == sha256:
+                return one
+    return None
+
+
+def read_photo(folder: Path, name: str, sha256: str) -> tuple[Path, bytes] | None:
+    """The file that `find_photo` finds, and its bytes as they were when they had this hash."""
+    for one in _candidates(folder, name):
+        with suppress(OSError):
+            if one.stat().st_size <= _MOST_BYTES:
+                data = one.read_bytes()
+                if hashlib.sha256(data).hexdigest() == sha256:
+                    return one, data
+    return None
+
+
+def _candidates(folder: Path, name: str) -> Iterator[Path]:
+    named = folder / (Path(name).name or "-")
+    if named.is_file():
+        yield named
     files = sorted(one for one in folder.iterdir() if one.is_file()) if folder.is_dir() else []
-    return next((one for one in files if one != named and _sha256(one) == sha256), None)
-
-
-def _sha256(path: Path) -> str:
-    with path.open("rb") as file:
-        return hashlib.file_digest(file, "sha256").hexdigest()
+    yield from (one for one in files if one != named)
 
 
 def _photos(newest: Document, folder: Path) -> list[Found]:
