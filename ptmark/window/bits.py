@@ -15,10 +15,10 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
-from ptmark.errors import PtmarkError
 from ptmark.window.glyphs import glyph_pixmap
 from ptmark.window.keys import key_button
 from ptmark.window.palette import tone
+from ptmark.window.words import from_core
 
 __all__ = [
     "Choice",
@@ -133,9 +133,9 @@ class Notice(QFrame):
         self._sign.setPixmap(glyph_pixmap(sign, self.palette(), 18))
         self.setVisible(bool(text))
 
-    def say_error(self, exc: PtmarkError | None) -> None:
+    def say_error(self, exc: Exception | None) -> None:
         """Show what went wrong, where, and the mend; None hides the notice."""
-        self.say("" if exc is None else str(exc))
+        self.say("" if exc is None else from_core(exc))
 
     def put_under(self, widget: QWidget) -> None:
         """Put something that stays under the sentence and its buttons."""

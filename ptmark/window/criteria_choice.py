@@ -9,7 +9,7 @@ from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
 from ptmark.errors import PtmarkError
 from ptmark.window.bits import Choice, key_button, quiet
 from ptmark.window.session import Session
-from ptmark.window.words import tr
+from ptmark.window.words import from_core, tr
 from ptmark.window.workers import Token
 
 if TYPE_CHECKING:
@@ -73,7 +73,7 @@ class CriteriaChoice(QWidget):
                     own = load_profile(path)
                 except PtmarkError as exc:
                     made[str(path)] = _Named(
-                        tr("{0} (cannot be used)", path.stem), str(exc), ""
+                        tr("{0} (cannot be used)", path.stem), from_core(exc), ""
                     )
                 else:
                     made[str(path)] = _Named(
@@ -81,7 +81,8 @@ class CriteriaChoice(QWidget):
                     )
             for name in list_profiles():
                 profile = load_profile(name)
-                made[name] = _Named(profile.title, profile.edition, profile.unit)
+                title, edition = from_core(profile.title), from_core(profile.edition)
+                made[name] = _Named(title, edition, profile.unit)
             return made
 
         def done(named: dict[str, _Named]) -> None:

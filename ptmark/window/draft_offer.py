@@ -7,7 +7,7 @@ from PySide6.QtWidgets import QPushButton, QWidget
 
 from ptmark.window.autosave import Draft
 from ptmark.window.bits import Notice
-from ptmark.window.words import tr
+from ptmark.window.words import day, tr
 
 __all__ = ["DraftOffer"]
 
@@ -32,4 +32,6 @@ class DraftOffer(Notice):
         what = tr("no photo yet") if draft.photo is None else f"{draft.photo.name}, {count}"
         part = tr("part {0}, ", draft.part) if draft.part else ""
         work = tr("work") if draft.record is None else tr("review of {0}", draft.record.name)
-        self.say(tr("Unfinished {0}: {1}{2}, last changed {3}.", work, part, what, when), "")
+        self.say(
+            tr("Unfinished {0}: {1}{2}, last changed {3}.", work, part, what, day(when)), ""
+        )

@@ -8,7 +8,7 @@ from PySide6.QtWidgets import QListWidget, QListWidgetItem, QVBoxLayout, QWidget
 from ptmark.window.glyphs import glyph_icon
 from ptmark.window.judging import STRICTEST
 from ptmark.window.sketch_view import SketchView
-from ptmark.window.words import tr
+from ptmark.window.words import from_core, tr
 
 if TYPE_CHECKING:
     from ptmark.criteria import Evaluation, Finding, Scene
@@ -65,7 +65,7 @@ class Findings(QWidget):
         findings = made.findings if made is not None else ()
         for one in sorted(findings, key=lambda f: STRICTEST.index(f.verdict)):
             below = [one.clause, tr(one.verdict), _conformity(one.conformity)]
-            text = f"{one.says}\n{' · '.join(part for part in below if part)}"
+            text = f"{from_core(one.says)}\n{' · '.join(part for part in below if part)}"
             item = QListWidgetItem(glyph_icon(one.verdict, self.palette()), text)
             item.setData(Qt.ItemDataRole.UserRole, one.indications)
             item.setData(_FINDING, one)

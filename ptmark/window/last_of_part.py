@@ -18,7 +18,7 @@ from ptmark.window.archive.door import ArchiveDoor
 from ptmark.window.bits import Notice, key_button
 from ptmark.window.saving import Saving
 from ptmark.window.session import Session
-from ptmark.window.words import tr
+from ptmark.window.words import day, tr
 from ptmark.window.workers import Token
 
 if TYPE_CHECKING:
@@ -171,7 +171,7 @@ class PartOffer(Notice):
         self.say(
             tr(
                 "This part number was last inspected on {0}{1} ({2}). From there: {3}{4}.",
-                record.created[:10],
+                day(record.created[:10]),
                 which,
                 found.where,
                 ", ".join(named[:_MOST_NAMED]),

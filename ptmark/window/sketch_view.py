@@ -6,7 +6,7 @@ from PySide6.QtCore import QRectF, QSize, Qt
 from PySide6.QtGui import QImage, QPainter, QPaintEvent
 from PySide6.QtWidgets import QSizePolicy, QWidget
 
-from ptmark.window.words import tr
+from ptmark.window.words import from_core, tr
 
 if TYPE_CHECKING:
     import numpy as np
@@ -35,7 +35,7 @@ class SketchView(QWidget):
         from ptmark.report.sketch import finding_picture
 
         pixels = finding_picture(finding, scene.indications, lettering=2.0)
-        self.show_pixels(pixels, tr("Sketch: {0}", finding.says))
+        self.show_pixels(pixels, tr("Sketch: {0}", from_core(finding.says)))
 
     def show_pixels(self, pixels: "npt.NDArray[np.uint8] | None", name: str) -> None:
         """Show a picture of shape (H, W, 3) under a name that says it; None takes it away."""

@@ -1,7 +1,7 @@
 """What each step of the work has or misses, in a few words for the strip."""
 
 from ptmark.window.session import Session
-from ptmark.window.words import format_length, tr
+from ptmark.window.words import format_length, from_core, tr
 
 __all__ = ["step_states"]
 
@@ -41,9 +41,9 @@ def _scale(session: Session) -> tuple[str, str]:
         refused = inspection is not None and inspection.surface_error is not None
         return ("look", tr("refused")) if refused else ("look", tr("missing"))
     sign = "look" if surface.cautions else "done"
-    name = tr(surface.reference)
+    name = from_core(surface.reference)
     if surface.beside is not None:
-        name += tr(" and {0}", tr(surface.beside.reference))
+        name += tr(" and {0}", from_core(surface.beside.reference))
     digits = 4 if session.unit == "mm" else 5
     return sign, tr(
         "{0}, {1}/px", name, format_length(surface.mm_per_px(), session.unit, digits)

@@ -6,7 +6,9 @@ English, and so does what the core says: it is translated where it is shown (`fr
 """
 
 import os
+import re
 import string
+from datetime import date
 from functools import cache
 from typing import TYPE_CHECKING
 
@@ -23,6 +25,7 @@ if TYPE_CHECKING:
 __all__ = [
     "LANGUAGES",
     "choose",
+    "day",
     "format_length",
     "from_core",
     "inside",
@@ -35,6 +38,7 @@ __all__ = [
 
 LANGUAGES = {"en": "English", "de": "Deutsch"}
 _CONTEXT = "ptmark"  # of the .ts file
+_ISO_DAY = re.compile(r"^(\d{4})-(\d\d)-(\d\d)\b")
 _SWAPPED = str.maketrans(",.", ".,")
 
 
@@ -63,9 +67,13 @@ def choose(code: str) -> None:
 
 
 class _Numbers(string.Formatter):
-    """Writes 1,234.5 as 1.234,5."""
+    """Writes 1,234.5 as 1.234,5, a date with the day first, and what an error says."""
 
     def format_field(self, value: object, format_spec: str) -> str:
+        if isinstance(value, Exception):
+            return from_core(value)
+        if isinstance(value, date):
+            return day(value.isoformat())
         text: str = super().format_field(value, format_spec)
         return text.translate(_SWAPPED) if isinstance(value, int | float) else text
 
@@ -118,6 +126,17 @@ def inside(name: str) -> str:
     'drying'
     """
     return name.lower() if language == "en" else tr(name)
+
+
+def day(text: str) -> str:
+    """An ISO 8601 date, with or without a time after it, in the form of the language.
+
+    Examples
+    --------
+    >>> day("2026-01-15")
+    '2026-01-15'
+    """
+    return text if language == "en" else _ISO_DAY.sub(r"\3.\2.\1", text, count=1)
 
 
 def number(value: float, spec: str) -> str:

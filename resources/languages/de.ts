@@ -828,6 +828,10 @@
       <translation>Beispielanzeigen</translation>
     </message>
     <message>
+      <source>Examples</source>
+      <translation>Beispiele</translation>
+    </message>
+    <message>
       <source>Examples, invented, in mm; change one and see.</source>
       <translation>Beispiele, erfunden, in mm; ändern und zusehen.</translation>
     </message>
@@ -3575,7 +3579,7 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     </message>
     <message>
       <source>name</source>
-      <translation>Name</translation>
+      <translation>Art benennen von</translation>
     </message>
     <message>
       <source>name of this search</source>
@@ -4035,7 +4039,7 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     </message>
     <message>
       <source>set aside</source>
-      <translation>beiseitelegen</translation>
+      <translation>Relevanz ändern von</translation>
     </message>
     <message>
       <source>set the height</source>

@@ -7,7 +7,7 @@ from PySide6.QtWidgets import QAbstractItemView, QHeaderView, QTableWidget, QTab
 
 from ptmark.window.bits import as_list
 from ptmark.window.glyphs import glyph_icon
-from ptmark.window.words import tr
+from ptmark.window.words import from_core, tr
 
 if TYPE_CHECKING:
     from ptmark.criteria import Change
@@ -34,7 +34,9 @@ class ChangesTable(QTableWidget):
     def show_rows(self, rows: "list[tuple[str, Change]]") -> None:
         self.setRowCount(len(rows))
         for number, (where, row) in enumerate(rows):
-            cells = (f"{where}{row.what}", row.before, row.after, row.rule_after)
+            told = (row.what, row.before, row.after, row.rule_after)
+            cells = [from_core(text) for text in told]
+            cells[0] = where + cells[0]
             for column, text in enumerate(cells):
                 item = QTableWidgetItem(text)
                 if column == 0 and row.differs:
@@ -53,4 +55,4 @@ def judged_again(record: "Record", name: str) -> "tuple[str, list[tuple[str, Cha
         where = tr("photo {0}: ", number) if number else ""
         made = changes(view.evaluation, evaluation_to_json(after))
         rows += [(where, row) for row in made]
-    return f"{profile.title} ({profile.edition})", rows
+    return f"{from_core(profile.title)} ({from_core(profile.edition)})", rows

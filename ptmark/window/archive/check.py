@@ -228,7 +228,7 @@ class CheckPage(QWidget):
     def _fail(self, exc: Exception) -> None:
         self.running = False
         self._enable()
-        self.said.say(str(exc))
+        self.said.say_error(exc)
 
     def _enable(self) -> None:
         self.check_button.setEnabled(not self.running)

@@ -219,7 +219,7 @@ class FoundPage(QWidget):
         self._door.ask("", work, done, failed=self._fail, key="archive page")
 
     def _fail(self, exc: Exception) -> None:
-        self.said.say(str(exc))
+        self.said.say_error(exc)
 
     # -- showing ------------------------------------------------------------------------------
     def turn_view(self) -> None:

@@ -11,7 +11,7 @@ from ptmark.window.archive.model import GLANCE, HIT, HitModel, length_text
 from ptmark.window.archive.pictures import SIDE, Glance, glance
 from ptmark.window.glyphs import draw_glyph
 from ptmark.window.palette import tone
-from ptmark.window.words import tr
+from ptmark.window.words import day, tr
 from ptmark.window.workers import Token
 
 if TYPE_CHECKING:
@@ -86,7 +86,7 @@ class _Painter(QStyledItemDelegate):
         sign = hit.verdict or "nothing"
         draw_glyph(painter, sign, QRectF(left, y, 15, 15), tone(_tone(sign), palette))
         name = f"{hit.part or 'no part number'}" + (f"  {hit.serial}" if hit.serial else "")
-        more = f"{hit.examined_on}  {tr(hit.verdict or 'no verdict')}"
+        more = f"{day(hit.examined_on)}  {tr(hit.verdict or 'no verdict')}"
         if hit.disposition:
             more += f", {hit.disposition}"
         texts = [(name, plain, 20), (more, pale, 0)]

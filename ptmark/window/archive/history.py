@@ -102,7 +102,7 @@ class HistoryPage(QWidget):
             tr("Reading the history"),
             work,
             self._show,
-            failed=lambda exc: self.said.say(str(exc)),
+            failed=self.said.say_error,
             key="archive history",
         )
 

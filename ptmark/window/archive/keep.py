@@ -15,7 +15,7 @@ from ptmark.window.archive.door import ArchiveDoor
 from ptmark.window.bits import Notice, heading, key_button, plain
 from ptmark.window.saving import Saving
 from ptmark.window.session import Session
-from ptmark.window.words import tr
+from ptmark.window.words import day, from_core, tr
 from ptmark.window.workers import Token
 
 if TYPE_CHECKING:
@@ -205,7 +205,9 @@ class KeepForm(QWidget):
         from ptmark.window.dialogs import ask_for_folder
 
         self.said.offer()
-        self.said.say(str(exc) if isinstance(exc, PtmarkError) else tr("Not kept: {0}", exc))
+        self.said.say(
+            from_core(exc) if isinstance(exc, PtmarkError) else tr("Not kept: {0}", exc)
+        )
         path = self._saving.saved_as
         if path is None or "photo" not in str(exc):
             return
@@ -256,7 +258,7 @@ def _add(
             "The archive keeps another state of this record: revision {0} "
             "of {1}{2}, {3}, {4} indications. ",
             one.revision,
-            one.examined_on,
+            day(one.examined_on),
             signed,
             one.verdict or tr("no verdict"),
             one.indications,

@@ -223,7 +223,7 @@ class MapPage(QWidget):
         )
 
     def _fail(self, exc: Exception) -> None:
-        self.said.say(str(exc))
+        self.said.say_error(exc)
 
     # -- showing ------------------------------------------------------------------------------
     def _show(self, made: Made) -> None:

@@ -14,7 +14,7 @@ from PySide6.QtGui import QGuiApplication
 
 from ptmark.window.archive.pictures import Glance
 from ptmark.window.glyphs import glyph_icon
-from ptmark.window.words import format_length, tr
+from ptmark.window.words import day, format_length, tr
 
 if TYPE_CHECKING:
     from ptmark.archive import Hit, Page
@@ -157,7 +157,7 @@ class HitModel(QAbstractTableModel):
             "{0}{1}, {2}, {3}, {4} indications",
             hit.part or tr("no part number"),
             serial,
-            hit.examined_on,
+            day(hit.examined_on),
             tr(hit.verdict or tr("no verdict")),
             hit.indications,
         )
@@ -170,7 +170,7 @@ def _cells(hit: "Hit", unit: str) -> tuple[str, ...]:
     return (
         hit.part or tr("not given"),
         hit.serial,
-        hit.examined_on,
+        day(hit.examined_on),
         tr(hit.verdict or "none"),
         tr(hit.disposition) if hit.disposition else "",
         str(hit.indications),

@@ -6,7 +6,7 @@ from typing import TYPE_CHECKING, NamedTuple
 
 from ptmark.errors import ArchiveError
 from ptmark.window.archive.pictures import photo_files
-from ptmark.window.words import tr
+from ptmark.window.words import day, tr
 
 if TYPE_CHECKING:
     from ptmark.archive import Archive, Hit
@@ -34,7 +34,7 @@ def read_hit(archive: "Archive", hit: "Hit") -> Opened:
     signed = tr(", signed {0}×", hit.signatures) if hit.signatures else tr(", not signed")
     lines = [
         f"{hit.part or tr('no part number')}{serial}",
-        tr("Examined on {0}", hit.examined_on)
+        tr("Examined on {0}", day(hit.examined_on))
         + (tr(" by {0}", hit.examiner) if hit.examiner else ""),
         tr("Revision {0}{1}", hit.revision, signed),
         tr(

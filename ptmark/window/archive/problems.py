@@ -4,7 +4,7 @@ import re
 from typing import TYPE_CHECKING, NamedTuple
 
 from ptmark.errors import PtmarkError
-from ptmark.window.words import tr
+from ptmark.window.words import day, from_core, tr
 
 if TYPE_CHECKING:
     from ptmark.archive import Archive, Hit, Problem, Verified
@@ -37,7 +37,8 @@ def problem_rows(archive: "Archive", found: "Verified") -> list[Row]:
     ordered = sorted(found.problems, key=lambda one: one.kind == "orphaned")
     for number, one in enumerate(ordered[:_MOST]):
         hit = _hit(archive, one) if number < _LOOKED_UP else None
-        rows.append(Row(words.get(one.kind, one.kind), _what(one.subject, hit), one.says, hit))
+        kind, what = words.get(one.kind, one.kind), _what(one.subject, hit)
+        rows.append(Row(kind, what, from_core(one.says), hit))
     return rows
 
 
@@ -58,5 +59,5 @@ def _what(subject: str, hit: "Hit | None") -> str:
     named = tr("photo {0}", f"{subject[:12]}…") if a_photo else subject
     if hit is None:
         return named
-    where = (hit.part or tr("no part number"), hit.serial, hit.examined_on, named)
+    where = (hit.part or tr("no part number"), hit.serial, day(hit.examined_on), named)
     return ", ".join(piece for piece in where if piece)

@@ -191,7 +191,7 @@ class RecordPage(QWidget):
         self.serial_button.setEnabled(on and has_part and bool(self._hit and self._hit.serial))
 
     def _fail(self, exc: Exception) -> None:
-        self.said.say(str(exc))
+        self.said.say_error(exc)
 
     # -- deeds --------------------------------------------------------------------------------
     def _retest(self) -> None:

@@ -20,7 +20,7 @@ from PySide6.QtWidgets import (
 from ptmark.criteria.parameter import Parameter
 from ptmark.window.bits import Choice, plain
 from ptmark.window.palette import tone
-from ptmark.window.words import tr
+from ptmark.window.words import from_core, tr
 
 __all__ = ["AmountEdit", "Field", "field_for"]
 
@@ -46,6 +46,7 @@ class Field(QWidget):
     def __init__(self, name: str, says: str, *, needed: bool) -> None:
         super().__init__()
         self.name = name
+        says = from_core(says)
         label = QLabel(says if needed else tr("{0} (may be left out)", says))
         label.setWordWrap(True)
         self.says = says
@@ -96,7 +97,7 @@ class TextField(Field):
         super().__init__(name, says, needed=needed)
         shown = ", ".join(value) if isinstance(value, list) else str(value or "")
         edit = QLineEdit("" if shown == "?" else shown)
-        edit.setAccessibleName(says)
+        edit.setAccessibleName(self.says)
         edit.setMinimumHeight(28)
         edit.setCursorPosition(0)
         edit.textEdited.connect(lambda text: self.edited.emit(_parts(text) if many else text))
@@ -109,7 +110,7 @@ class LinesField(Field):
     def __init__(self, one: Parameter, value: object) -> None:
         super().__init__(one.name, one.says, needed=one.required)
         self.edit = QPlainTextEdit("\n".join(value) if isinstance(value, list) else "")
-        self.edit.setAccessibleName(one.says)
+        self.edit.setAccessibleName(self.says)
         self.edit.setTabChangesFocus(True)
         self.edit.setFixedHeight(5 * self.edit.fontMetrics().lineSpacing() + 12)
         self.edit.textChanged.connect(self._tell)
@@ -128,11 +129,11 @@ class ChoiceField(Field):
 
     def __init__(self, one: Parameter, value: object) -> None:
         super().__init__(one.name, one.says, needed=one.required)
-        self.box = Choice(one.says)
+        self.box = Choice(self.says)
         unset = tr("choose …") if one.required else tr("{0} (as usual)", one.default).strip()
         self.box.addItem(unset, "")
         for option in one.options:
-            self.box.addItem(option, option)
+            self.box.addItem(from_core(option), option)
         self.box.setCurrentIndex(max(0, self.box.findData(value)))
         self.box.activated.connect(lambda _: self.edited.emit(self.box.currentData()))
         self.row.addWidget(self.box, 1)
@@ -192,7 +193,7 @@ class AmountField(Field):
         values = value if isinstance(value, list) else [str(value or "")]
         self._values = [*values, "", ""][: 2 if self._pair else 1]
         for place, text in enumerate(self._values):
-            says = tr("{0}, {1} of 2", one.says, place + 1) if self._pair else one.says
+            says = tr("{0}, {1} of 2", self.says, place + 1) if self._pair else self.says
             edit = AmountEdit(says, text, unit, one.operators)
             edit.edited.connect(lambda made, at=place: self._tell(at, made))
             self.row.addWidget(edit, 1)

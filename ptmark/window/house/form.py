@@ -21,7 +21,7 @@ from ptmark.window.house.list import PartList
 from ptmark.window.house.part import PartFields, part_title
 from ptmark.window.house.preview import HousePreview
 from ptmark.window.session import Session
-from ptmark.window.words import tr
+from ptmark.window.words import from_core, tr
 
 __all__ = ["HouseForm"]
 
@@ -175,7 +175,7 @@ class HouseForm(QWidget):
             first = self._checked.faults[0]
             where = part_title(self.draft, first.place.table)
             more = tr(" and {0} more", faults - 1) if faults > 1 else ""
-            self.notice.say(f"{where}, {first.place.key}: {first.what}{more}.")
+            self.notice.say(f"{where}, {first.place.key}: {from_core(first.what)}{more}.")
         else:
             self.notice.say(tr("Complete. {0}", self._named()), "done")
         self._try()

@@ -9,7 +9,7 @@ from ptmark.criteria.house_check import Checked
 from ptmark.window.bits import Choice, heading, key_button
 from ptmark.window.glyphs import glyph_icon
 from ptmark.window.house.part import part_title
-from ptmark.window.words import tr
+from ptmark.window.words import from_core, tr
 
 __all__ = ["PartList"]
 
@@ -39,11 +39,11 @@ class PartList(QWidget):
         self.setFocusProxy(self.parts)
         self.kind = Choice(tr("Kind of rule to add"))
         for row, kind in enumerate(step_kinds()):
-            self.kind.addItem(tr("{0} (once)", kind.title), f"[{kind.name}]")
-            self.kind.setItemData(row, kind.says, Qt.ItemDataRole.ToolTipRole)
+            self.kind.addItem(tr("{0} (once)", from_core(kind.title)), f"[{kind.name}]")
+            self.kind.setItemData(row, from_core(kind.says), Qt.ItemDataRole.ToolTipRole)
         for row, kind in enumerate(rule_kinds(), start=self.kind.count()):
-            self.kind.addItem(kind.title, kind.name)
-            self.kind.setItemData(row, kind.says, Qt.ItemDataRole.ToolTipRole)
+            self.kind.addItem(from_core(kind.title), kind.name)
+            self.kind.setItemData(row, from_core(kind.says), Qt.ItemDataRole.ToolTipRole)
         self.kind.setCurrentIndex(self.kind.findData("size"))
         self.add_button = key_button(tr("Add"), "", self._add)
         self.up_button = key_button(
@@ -98,7 +98,7 @@ class PartList(QWidget):
             item = self.parts.item(row)
             at = item.data(_AT)
             faults = sum(fault.place.table == at for fault in checked.faults)
-            said = checked.says.get(at, "")
+            said = from_core(checked.says.get(at, ""))
             if faults:
                 said = tr("{0} to mend or fill in", faults)
             elif at == "":

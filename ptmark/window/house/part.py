@@ -9,7 +9,7 @@ from ptmark.criteria.parameter import COMMON, Parameter, RuleKind
 from ptmark.window.bits import heading, plain, quiet
 from ptmark.window.house.bands import BandsField
 from ptmark.window.house.fields import Field, field_for
-from ptmark.window.words import tr
+from ptmark.window.words import from_core, tr
 
 __all__ = ["PartFields", "part_title"]
 
@@ -62,7 +62,7 @@ class PartFields(QScrollArea):
         kind = draft.kind_of(at)
         self._says = plain()
         if kind is not None:
-            column.addWidget(quiet(f"{kind.says}."))
+            column.addWidget(quiet(f"{from_core(kind.says)}."))
             column.addWidget(self._says)
             column.addSpacing(8)
         self.fields = {}
@@ -77,13 +77,14 @@ class PartFields(QScrollArea):
 
     def show_checked(self, checked: Checked) -> None:
         """Put every fault of this part beside its field, and the rule in words above."""
-        self._says.setText(checked.says.get(self._at, tr("Not yet complete.")))
+        says = checked.says.get(self._at)
+        self._says.setText(from_core(says) if says else tr("Not yet complete."))
         mine = [fault for fault in checked.faults if fault.place.table == self._at]
         for name, field in self.fields.items():
             told = [
                 (tr("row {0}: ", fault.place.row) if fault.place.row else "")
-                + fault.what
-                + (f"; {fault.mend}" if fault.mend else "")
+                + from_core(fault.what)
+                + (f"; {from_core(fault.mend)}" if fault.mend else "")
                 for fault in mine
                 if fault.place.key == name or (not fault.place.key and name == "id")
             ]
@@ -138,5 +139,5 @@ def part_title(draft: ProfileDraft, at: str | int) -> str:
         return tr("About these rules")
     kind = draft.kind_of(at)
     table = draft.table(at)
-    title = kind.title if kind is not None else table.text("kind") or tr("Rule")
+    title = from_core(kind.title) if kind is not None else table.text("kind") or tr("Rule")
     return f"{at + 1}. {title}: {table.text('id')}" if isinstance(at, int) else title

@@ -10,7 +10,7 @@ from ptmark.window.bits import Choice, heading, plain
 from ptmark.window.findings import Findings
 from ptmark.window.house.examples import ExampleTable
 from ptmark.window.session import Session
-from ptmark.window.words import tr
+from ptmark.window.words import from_core, tr
 from ptmark.window.workers import Token
 
 if TYPE_CHECKING:
@@ -92,7 +92,7 @@ class HousePreview(QWidget):
 
     def _say_failed(self, exc: Exception) -> None:
         self._tried = {}
-        self.says.setText(str(exc))
+        self.says.setText(from_core(exc))
 
     def _show(self) -> None:
         if self._profile is None:
@@ -100,11 +100,11 @@ class HousePreview(QWidget):
         else:
             parts = []
             for name, words in (
-                ("examples", "Examples"),
+                ("examples", tr("Examples")),
                 ("inspection", tr("This inspection")),
             ):
                 tried = self._tried.get(name)
-                told = tried.evaluation.verdict if tried else tr("not measured yet")
+                told = tr(tried.evaluation.verdict) if tried else tr("not measured yet")
                 parts.append(f"{words}: {told}")
             self.says.setText(" · ".join(parts))
         shown = self._tried.get(self.which.currentData())

@@ -10,7 +10,7 @@ from ptmark.units import MM_PER_IN
 from ptmark.window.bits import plain
 from ptmark.window.palette import tone
 from ptmark.window.session import Session
-from ptmark.window.words import number, tr
+from ptmark.window.words import from_core, number, tr
 
 if TYPE_CHECKING:
     from ptmark.measure import Measurement
@@ -100,4 +100,4 @@ class BudgetView(QWidget):
 
         surface = self._session.inspection.surface if self._session.inspection else None
         says = advice(budget, surface.reference if surface else "")
-        self.advice.setText(tr("What would help most: {0}.", says) if says else "")
+        self.advice.setText(tr("What would help most: {0}.", from_core(says)) if says else "")

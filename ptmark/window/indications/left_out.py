@@ -17,7 +17,7 @@ from PySide6.QtWidgets import (
 from ptmark.window.bits import quiet
 from ptmark.window.indications.hands import Hands
 from ptmark.window.session import Session
-from ptmark.window.words import tr
+from ptmark.window.words import from_core, tr
 from ptmark.window.workers import Token
 
 if TYPE_CHECKING:
@@ -124,15 +124,16 @@ class LeftOutList(QWidget):
         return [group for group in made if group is not None]
 
     def _add_group(self, reason: str, numbers: list[int], blobs: "Sequence[LeftOut]") -> None:
-        group = QTreeWidgetItem([f"{len(numbers)} ×  {reason}"])
+        group = QTreeWidgetItem([f"{len(numbers)} ×  {from_core(reason)}"])
         group.setData(0, _NUMBER, reason)
-        group.setToolTip(0, reason)
+        group.setToolTip(0, from_core(reason))
         few = self._more.get(reason, _AT_ONCE)
         for number in numbers[:few]:
             blob = blobs[number]
-            item = QTreeWidgetItem([f"{blob.reason}, {self._size(blob)}"])
+            said = from_core(blob.reason)
+            item = QTreeWidgetItem([f"{said}, {self._size(blob)}"])
             item.setData(0, _NUMBER, number)
-            item.setToolTip(0, blob.reason)
+            item.setToolTip(0, said)
             group.addChild(item)
         if len(numbers) > few:
             group.addChild(

@@ -19,7 +19,7 @@ from ptmark.window.judging import standings
 from ptmark.window.palette import tone
 from ptmark.window.session import Session
 from ptmark.window.wording import plus_minus
-from ptmark.window.words import number, tr
+from ptmark.window.words import from_core, number, tr
 
 if TYPE_CHECKING:
     from ptmark.inspection.state import Marked
@@ -169,7 +169,7 @@ class IndicationModel(QAbstractTableModel):
         row, text = self.rows[index.row()], str(value).strip()
         if column not in {_KIND, _NOTE} or text == row.cells[column]:
             return False
-        what, member = ("name", "kind") if column == _KIND else ("note on", "note")
+        what, member = (tr("name"), "kind") if column == _KIND else (tr("note on"), "note")
         change: dict[str, Any] = {member: text}
         QTimer.singleShot(0, self, lambda: inspection.edit(row.id, what, **change))
         return True
@@ -237,7 +237,7 @@ class IndicationModel(QAbstractTableModel):
             lines += [f.says for f in judgement.evaluation.findings if letter in f.indications]
             if relevance := judgement.evaluation.relevance.get(letter):
                 lines.append(relevance)
-        return "\n".join(dict.fromkeys(lines))
+        return "\n".join(from_core(line) for line in dict.fromkeys(lines))
 
 
 class ListOrder(QSortFilterProxyModel):

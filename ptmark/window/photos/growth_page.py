@@ -8,7 +8,7 @@ from PySide6.QtWidgets import QLayout, QVBoxLayout, QWidget
 from ptmark.window.bits import plain
 from ptmark.window.session import Session
 from ptmark.window.sketch_view import SketchView
-from ptmark.window.words import tr
+from ptmark.window.words import from_core, tr
 from ptmark.window.workers import Token
 
 if TYPE_CHECKING:
@@ -52,7 +52,8 @@ class GrowthPage(QWidget):
         )
 
     def _show(self, made: "Bleedout") -> None:
-        self.plot.show_pixels(made.picture, made.says)
-        self.says.setText(made.says)
+        says = from_core(made.says)
+        self.plot.show_pixels(made.picture, says)
+        self.says.setText(says)
         self.show()
         self.activateWindow()

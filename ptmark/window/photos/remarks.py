@@ -5,7 +5,7 @@ from PySide6.QtWidgets import QVBoxLayout, QWidget
 from ptmark.errors import PtmarkError
 from ptmark.window.bits import Notice, quiet
 from ptmark.window.session import Session
-from ptmark.window.words import tr
+from ptmark.window.words import from_core, tr
 from ptmark.window.workers import Token
 
 __all__ = ["PhotoRemarks"]
@@ -62,4 +62,4 @@ class PhotoRemarks(QWidget):
             self.notices.append(notice)
             self._column.insertWidget(self._column.count() - 1, notice)
         for at, notice in enumerate(self.notices):
-            notice.say(remarks[at] if at < len(remarks) else "")
+            notice.say(from_core(remarks[at]) if at < len(remarks) else "")

@@ -10,7 +10,7 @@ from ptmark.window.keys_page import keys_button
 from ptmark.window.session import Session
 from ptmark.window.view.photo_view import PhotoView
 from ptmark.window.view.seeing import Seeing
-from ptmark.window.words import tr
+from ptmark.window.words import from_core, tr
 
 __all__ = ["PhotoRow"]
 
@@ -119,8 +119,8 @@ class PhotoRow(QWidget):
     def refresh(self) -> None:
         """Show what undo and redo would do, and only what is of use."""
         inspection = self._session.inspection
-        undo = inspection.undo_name if inspection else ""
-        redo = inspection.redo_name if inspection else ""
+        undo = from_core(inspection.undo_name) if inspection else ""
+        redo = from_core(inspection.redo_name) if inspection else ""
         self.undo_button.setEnabled(bool(undo))
         self.redo_button.setEnabled(bool(redo))
         self.undo_button.setToolTip(

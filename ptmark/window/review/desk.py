@@ -7,7 +7,6 @@ from typing import TYPE_CHECKING, Any
 from PySide6.QtCore import QObject
 from PySide6.QtWidgets import QStackedWidget
 
-from ptmark.errors import PtmarkError
 from ptmark.window import dialogs
 from ptmark.window.autosave import Draft
 from ptmark.window.bits import key_button
@@ -277,10 +276,7 @@ class ReviewDesk(QObject):
     def _on_failed(self, exc: Exception) -> None:
         if self.case.phase:
             return  # the page tells it
-        if isinstance(exc, PtmarkError):
-            self.bar.notice.say_error(exc)
-        else:
-            self.bar.notice.say(str(exc))
+        self.bar.notice.say_error(exc)
         from ptmark.review import PhotoMissingError
 
         buttons = []

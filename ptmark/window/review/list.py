@@ -17,7 +17,7 @@ from PySide6.QtWidgets import (
 from ptmark.errors import PtmarkError
 from ptmark.window.bits import Notice, as_list, heading, quiet
 from ptmark.window.glyphs import glyph_icon
-from ptmark.window.words import tr
+from ptmark.window.words import from_core, tr
 
 if TYPE_CHECKING:
     from ptmark.review import WorkItem
@@ -67,7 +67,7 @@ class ReviewList(QWidget):
             cells = (tr(one.standing), one.path.name, one.part, one.examiner)
             for column, text in enumerate(cells):
                 item = QTableWidgetItem(text)
-                item.setToolTip(one.says)
+                item.setToolTip(from_core(one.says))
                 if column == 0:
                     sign = _SIGNS.get(one.standing, "")
                     item.setIcon(glyph_icon(sign, self.palette()))

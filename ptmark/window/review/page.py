@@ -14,7 +14,7 @@ from ptmark.window.review.work import Decision
 from ptmark.window.session import Session
 from ptmark.window.signer import SignerFields
 from ptmark.window.steps.page import StepPage
-from ptmark.window.words import tr
+from ptmark.window.words import from_core, tr
 
 __all__ = ["ReviewPage"]
 
@@ -170,10 +170,7 @@ class ReviewPage(StepPage):
 
     def say_error(self, exc: Exception) -> None:
         """Show what was refused, with its reason."""
-        if isinstance(exc, PtmarkError):
-            self.notice.say_error(exc)
-        else:
-            self.notice.say(str(exc))
+        self.notice.say_error(exc)
 
     # -- showing ------------------------------------------------------------------------------
     def refresh(self) -> None:
@@ -205,7 +202,7 @@ class ReviewPage(StepPage):
     def _show_both(self) -> None:
         compared = self._case.compared
         self.table.show_photos(compared, self.session.unit)
-        said = [text for one in compared for text in one.disagreements]
+        said = [from_core(text) for one in compared for text in one.disagreements]
         self.differ.say(
             "\n".join(said) if said else tr("The two agree within their uncertainties."),
             "look" if said else "done",
@@ -214,8 +211,8 @@ class ReviewPage(StepPage):
         self.verdicts.setText(
             tr(
                 "Verdict of the first: {0}; your own: {1}.",
-                ", ".join(v or "none" for v in first),
-                ", ".join(v or "none" for v in own),
+                ", ".join(tr(v or "none") for v in first),
+                ", ".join(tr(v or "none") for v in own),
             )
         )
 

@@ -136,12 +136,14 @@ class IndicationsStep(StepPage):
         self.kind = Choice(tr("Kind, as ISO 6520-1 names it"))
         self.kind.setEditable(True)
         self.kind.addItems(KINDS)
-        self.kind.activated.connect(lambda _: self._set("name", kind=self.kind.currentText()))
+        self.kind.activated.connect(
+            lambda _: self._set(tr("name"), kind=self.kind.currentText())
+        )
         self._kind_edit = QLineEdit()
         self._kind_edit.setAccessibleName(tr("Kind, as ISO 6520-1 names it"))
         self.kind.setLineEdit(self._kind_edit)
         self._kind_edit.editingFinished.connect(
-            lambda: self._set("name", kind=self.kind.currentText())
+            lambda: self._set(tr("name"), kind=self.kind.currentText())
         )
         self.relevance = Choice(tr("Relevance"))
         self.relevance.addItems(_RELEVANCE)

@@ -176,7 +176,7 @@ class RecordStep(StepPage):
         )
 
     def _not_printed(self, exc: Exception) -> None:
-        self.saved.say(str(exc))
+        self.saved.say_error(exc)
 
     def _bring_revision(self) -> None:
         self.saved.say("")

@@ -21,7 +21,7 @@ from ptmark.window.references import (
 )
 from ptmark.window.session import Session
 from ptmark.window.steps.page import StepPage
-from ptmark.window.words import format_length, tr
+from ptmark.window.words import format_length, from_core, tr
 
 if TYPE_CHECKING:
     from ptmark.scale import OnPlane, SurfaceMap
@@ -252,7 +252,7 @@ class ScaleStep(StepPage):
 
         marked = {one.id: one.outline_px for one in inspection.counted}
         said = (*surface.cautions, far_caution(surface, marked))
-        self._cautions.say("\n".join(one for one in said if one))
+        self._cautions.say("\n".join(from_core(one) for one in said if one))
         relief = inspection.state.relief_mm
         self.relief.show_text("" if relief is None else format_length(relief))
 

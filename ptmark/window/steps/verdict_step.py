@@ -28,7 +28,7 @@ from ptmark.window.part_lines import PartLines, asked_in
 from ptmark.window.session import Session
 from ptmark.window.stale import StaleNotice
 from ptmark.window.steps.page import StepPage
-from ptmark.window.words import format_length, tr
+from ptmark.window.words import format_length, from_core, tr
 
 if TYPE_CHECKING:
     from ptmark.criteria import Evaluation, Finding
@@ -220,7 +220,7 @@ class VerdictStep(StepPage):
         self.banner.setAccessibleName(
             tr("Verdict: {0}. {1}", tr(made.verdict), self._why.text())
         )
-        self._cautions.setText("\n".join(made.cautions))
+        self._cautions.setText("\n".join(map(from_core, made.cautions)))
         self._found.show_all(made, self.session.judgement.scene)
 
     def _set_words(self) -> str:

@@ -13,7 +13,7 @@ from ptmark.window.memory import Memory
 from ptmark.window.session import Session
 from ptmark.window.view.levels import PhotoLevels, build_levels
 from ptmark.window.view.photo_view import PhotoView
-from ptmark.window.words import tr
+from ptmark.window.words import from_core, tr
 from ptmark.window.workers import Token
 
 if TYPE_CHECKING:
@@ -119,7 +119,8 @@ class TwoPhotos(QWidget):
         def failed(exc: Exception) -> None:
             self._view.curtain.hang(None)
             self._view.update()
-            said = str(exc) if isinstance(exc, PtmarkError) else tr("Cannot be shown: {0}", exc)
+            known = isinstance(exc, PtmarkError)
+            said = from_core(exc) if known else tr("Cannot be shown: {0}", exc)
             self.says.setText(said)
 
         name = tr("Laying {0} over the photo", path.name)
@@ -177,6 +178,7 @@ def laid_over(
         h = lead.h
         middle = np.array([[other.info.width / 2, other.info.height / 2]])
         off = 2 * float(lead.u_px(middle)[0])
+        cautions = [from_core(one) for one in lead.cautions]
         said = " ".join([
             tr(
                 "Laid over each other, on the surface only: {0} points agree, in the middle "
@@ -184,7 +186,7 @@ def laid_over(
                 lead.inliers,
                 off,
             ),
-            *(one[0].upper() + one[1:].rstrip(".") + "." for one in lead.cautions),
+            *(one[0].upper() + one[1:].rstrip(".") + "." for one in cautions),
         ])  # fmt: skip
     few, small = _shrink(*frame), _shrink(other.info.width, other.info.height)
     size = (-(-frame[0] // few), -(-frame[1] // few))
