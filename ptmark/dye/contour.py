@@ -189,7 +189,8 @@ def _made(look: _Look) -> list[Contour]:
     made = []
     for i, outline in enumerate(outlines):
         crop, place = close.sheet.crops[number[i]], close.sheet.places[number[i]]
-        contrast, taken = taken_light(close, int(number[i]), look.borders[i])
+        blur = float(look.blur_px[number[i]])
+        contrast, taken = taken_light(close, int(number[i]), look.borders[i], blur)
         corner = np.array([place[1].start, place[0].start])
         made.append(
             Contour(

@@ -15,7 +15,15 @@ import numpy.typing as npt
 from ptmark.dye.sheet import Sheet
 from ptmark.photo import linear_to_srgb, srgb_to_linear
 
-__all__ = ["DYE_STOPS", "LocalWhite", "dye_amount", "local_white", "log_light", "redness"]
+__all__ = [
+    "DYE_STOPS",
+    "LUMA",
+    "LocalWhite",
+    "dye_amount",
+    "local_white",
+    "log_light",
+    "redness",
+]
 
 Float = npt.NDArray[np.float32]
 Bytes = npt.NDArray[np.uint8]
@@ -24,7 +32,7 @@ Bytes = npt.NDArray[np.uint8]
 # 500 to 550 nm; common practice, no source. Only the course of half contrast from channel to
 # channel depends on it, not the half level itself.
 DYE_STOPS = np.array([0.35, 0.95, 0.90])
-_LUMA = np.array([0.299, 0.587, 0.114])  # ITU-R BT.601, the luma of JPEG (JFIF 1.02)
+LUMA = np.array([0.299, 0.587, 0.114])  # ITU-R BT.601, the luma of JPEG (JFIF 1.02)
 _CODE = np.arange(256, dtype=np.uint8)
 _LIGHT = srgb_to_linear(_CODE).astype(np.float64)
 _LOG_LIGHT = np.log(np.maximum(_LIGHT, 0.003)).astype(np.float32)
@@ -131,7 +139,7 @@ def _robust_planes(
 
 def log_light(pixels: Bytes) -> npt.NDArray[np.float64]:
     """Log of the light that the luma of sRGB pixels of shape (..., 3) stands for."""
-    return _log_luma_light(pixels @ _LUMA)
+    return _log_luma_light(pixels @ LUMA)
 
 
 def _log_luma_light(luma: npt.NDArray[np.floating]) -> npt.NDArray[np.float64]:
@@ -179,7 +187,7 @@ def _course(*log_white: float) -> tuple[np.float32, ...]:
     """Powers of luma's light over the white's that give the amount of dye: five, from 0 up."""
     amount = np.linspace(-0.3, 1.05, 60)
     mixed = np.exp(log_white) * np.maximum(1 - np.outer(amount, DYE_STOPS), 1e-3)
-    course = np.exp(_log_luma_light(linear_to_srgb(mixed.astype(np.float32)) @ _LUMA * 255))
+    course = np.exp(_log_luma_light(linear_to_srgb(mixed.astype(np.float32)) @ LUMA * 255))
     course /= np.interp(0.0, amount, course)
     power = np.polynomial.polynomial.polyfit(course, amount, 4)
     return tuple(np.float32(one) for one in power)

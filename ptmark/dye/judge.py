@@ -8,7 +8,7 @@ from dataclasses import dataclass
 import numpy as np
 
 from ptmark.dye.contour import Contour
-from ptmark.dye.contrast import DYE_STOPS
+from ptmark.dye.contrast import DYE_STOPS, LUMA
 
 __all__ = ["Sight", "confidence", "reason_against"]
 
@@ -19,11 +19,18 @@ MOST_RED_TAKEN = 0.70
 LEAST_BLUE_TAKEN, MOST_BLUE_TAKEN = 0.55, 1.30
 LEAST_CONTRAST, LEAST_SIGNAL = 0.10, 6.0
 LEAST_AGREEMENT = 0.55  # amount of dye by colour over that by contrast; 1 where it is dye
+# From here on shade alone has darkened the red: dye in a dark wedge of shadows.
+FULL_AGREEMENT = 0.80
+# Light taken over what the colour alone would take; 1 for dye, at least 0.9 for 350 true ones.
+# Strong JPEG leaves squares that are redder than the rest and hardly darker (0.4).
+LEAST_DARK = 0.5
+DARK = 0.2  # green taken: ink, not mottle
 LEAST_COLOUR = 0.05  # green taken less red taken, share of the white's light
 # What may be left of the contrast 2.5 blurs outside the edge, at the palest call, and how much
 # more for each share of contrast above it: the paler, the sharper the edge has to be.
 LEFT_WHERE_PALE, LEFT_PER_CONTRAST, PALEST = 0.05, 2.5, 0.12
 HAIRLINE_PX = 5.0
+MOST_LEFT_BESIDE_HAIRLINE = 0.5  # at most 0.27 beside 75 true ones; more is a scrap of another
 _HAZE = "no edge: a pink haze that fades away, reclean and repeat if in doubt"
 # How much of the outline may lie where the look ended (haze goes on there), in the same way: on
 # ten hazy photos at most 0.03 of a true one's, at least 0.07 of a called patch of haze's.
@@ -57,17 +64,23 @@ def reason_against(one: Contour, sight: Sight) -> str:
     if low.min() < 1 or high[0] > sight.photo_width - 2 or high[1] > sight.photo_height - 2:
         return "touches the edge of the photo: its length cannot be seen, take another photo"
     red, green, blue = one.taken_light
-    pale = min(green, green - red) < LEAST_COLOUR  # mottle can raise red and take no green
-    if one.contrast < max(LEAST_CONTRAST, LEAST_SIGNAL * one.grain) or pale:
+    if one.contrast < max(LEAST_CONTRAST, LEAST_SIGNAL * one.grain):
         return f"too pale: {100 * one.contrast:.0f} % of full dye"
-    return _wrong_colour(red, green, blue, one.contrast) or _no_edge(one, sight)
+    colour = _wrong_colour(red, green, blue, one.contrast)
+    if min(green, green - red) < LEAST_COLOUR:  # mottle can raise red and take no green
+        pale = "too pale: hardly redder than the developer beside it"
+        return colour or pale if green > DARK else pale
+    return colour or _no_edge(one, sight)
 
 
 def _wrong_colour(red: float, green: float, blue: float, contrast: float) -> str:
-    if red > MOST_RED_TAKEN * green:
+    colour = _by_colour(red, green)
+    if red > MOST_RED_TAKEN * green and colour < FULL_AGREEMENT * contrast:
         return "not dye-coloured: it darkens red as well, like ink, scale or a shadow"
-    if _by_colour(red, green) < LEAST_AGREEMENT * contrast:
+    if colour < LEAST_AGREEMENT * contrast:
         return "not dye-coloured: darker than its surroundings, hardly redder"
+    if LUMA @ (red, green, blue) < LEAST_DARK * (LUMA @ DYE_STOPS) * colour:
+        return "not dye-coloured: redder than its surroundings, hardly darker"
     if blue > MOST_BLUE_TAKEN * green or _brown(red, green, blue) > _most_brown(green):
         return "not dye-coloured: yellow or brown, like rust or heat tint"
     if blue < LEAST_BLUE_TAKEN * green:
@@ -96,7 +109,8 @@ def _no_edge(one: Contour, sight: Sight) -> str:
     if one.shift_px > np.sqrt(one.area_px):
         return "no edge: it fades over a length like its own size"
     width = _width(one)
-    if width < HAIRLINE_PX and one.shift_px < 0.35 * width:
+    narrow = width < HAIRLINE_PX and one.shift_px < 0.35 * width
+    if narrow and one.left_outside < MOST_LEFT_BESIDE_HAIRLINE:
         return ""  # a haze so narrow would be an edge
     if one.cut > CUT_WHERE_PALE + CUT_PER_CONTRAST * max(0.0, one.contrast - CUT_PALEST):
         return _HAZE

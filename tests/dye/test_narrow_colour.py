@@ -1,0 +1,96 @@
+"""Colour that JPEG spreads: narrow dye keeps its hue, a square of colour is no dye."""
+
+import importlib.util
+from pathlib import Path
+
+import cv2
+import numpy as np
+import pytest
+
+from ptmark.dye.contour import Contour, contours
+from ptmark.dye.fine import look_closely
+from ptmark.dye.judge import Sight, reason_against
+from ptmark.dye.sheet import Crop, lay_out
+
+_SPEC = importlib.util.spec_from_file_location(
+    "dye_scenes", Path(__file__).with_name("scenes.py")
+)
+scenes = importlib.util.module_from_spec(_SPEC)
+_SPEC.loader.exec_module(scenes)
+
+SIGHT = Sight(
+    least_px=4.0, least_mm=None, photo_width=400, photo_height=400, usual_shift_px=0.4
+)
+SHAPE = (200, 200)
+
+
+def contour(contrast, taken, *, width=40.0, left=0.02, shift=0.5):
+    """A bar 160 px long."""
+    corners = np.array([[0, 0], [160, 0], [160, width], [0, width]]) + 50.0
+    return Contour(
+        outline_px=corners,
+        shift_px=shift,
+        end_shift_px=shift,
+        noise_px=0.2,
+        contrast=contrast,
+        left_outside=left,
+        taken_light=np.array(taken),
+        area_px=160 * width,
+        cut=0.0,
+        grain=0.002,
+    )
+
+
+@pytest.mark.parametrize(
+    ("taken", "called"),
+    [
+        ((0.045, 0.123, 0.117), True),  # 13 % of full dye
+        ((-0.02, 0.058, 0.048), False),  # a square of colour that JPEG left at quality 60
+    ],
+)
+def test_what_is_redder_and_hardly_darker_is_colour_of_jpeg(taken, called):
+    why = reason_against(contour(0.13, taken), SIGHT)
+    assert why == ("" if called else "not dye-coloured: redder than its surroundings, "
+                   "hardly darker")  # fmt: skip
+
+
+def test_full_dye_in_a_dark_wedge_of_shadows_is_called():
+    lit = 1 - np.array([0.35, 0.95, 0.90])  # the light that full dye leaves
+    assert reason_against(contour(0.96, 1 - 0.45 * lit), SIGHT) == ""
+    blue_ink = 1 - 0.45 * np.array([0.15, 0.2, 0.6])
+    assert "darkens red" in reason_against(contour(0.9, blue_ink), SIGHT)
+
+
+@pytest.mark.parametrize(("left", "called"), [(0.3, True), (0.8, False)])
+def test_a_narrow_scrap_with_dye_on_both_sides_is_no_line_of_its_own(left, called):
+    taken = 0.24 * np.array([0.35, 0.95, 0.90])
+    why = reason_against(contour(0.24, taken, width=4.0, left=left, shift=1.0), SIGHT)
+    assert (why == "") is called
+
+
+def hue_of_line(width, colours):
+    """Red over green taken by a bar of full dye, saved as JPEG with full or halved colour."""
+    bar = scenes.bar(SHAPE, 60, 140, 100.2, width)
+    rgb = scenes.photo(SHAPE, [(bar, scenes.DYE)]).rgb
+    asked = [cv2.IMWRITE_JPEG_QUALITY, 85, cv2.IMWRITE_JPEG_SAMPLING_FACTOR, colours]
+    file = cv2.imencode(".jpg", np.ascontiguousarray(rgb[..., ::-1]), asked)[1]
+    rgb = np.ascontiguousarray(cv2.imdecode(file, cv2.IMREAD_COLOR)[..., ::-1])
+    y, x = np.mgrid[: SHAPE[0], : SHAPE[1]]
+    away = np.maximum(np.abs(x - 100) - 40, np.abs(y - 100))
+    near, around, seeds = (mask.astype(np.uint8) for mask in (away < 12, away > 20, away < 2))
+    crop = Crop(rgb=rgb, near=near, around=around, seeds=seeds)
+    (one,) = contours(look_closely(*lay_out([crop])), 1.3, 4.0)
+    return one.taken_light[0] / one.taken_light[1]
+
+
+@pytest.mark.parametrize("width", [2.5, 3.5, 20.0])
+def test_halved_colour_leaves_a_line_its_hue(width):
+    # full dye of the scenes takes 0.38 of the red and 0.95 of the green: 0.40
+    assert hue_of_line(width, cv2.IMWRITE_JPEG_SAMPLING_FACTOR_420) == pytest.approx(
+        0.40, abs=0.06
+    )
+
+
+def test_a_line_that_lost_no_colour_stays_dye():
+    # its hue is raised for nothing: redder still, and away from ink and rust
+    assert hue_of_line(2.5, cv2.IMWRITE_JPEG_SAMPLING_FACTOR_444) < 0.45
