@@ -3,14 +3,12 @@
 "Fine" px are those of the crop: ``step`` full-size px each.
 """
 
-from typing import Any
-
 import cv2
 import numpy as np
 import numpy.typing as npt
 
 from ptmark.dye.coarse import Blob, CoarseLook
-from ptmark.dye.sheet import Crop
+from ptmark.dye.sheet import Crop, in_fine
 from ptmark.photo import Photo
 
 __all__ = ["close_up"]
@@ -31,7 +29,7 @@ def close_up(photo: Photo, look: CoarseLook, blob: Blob, reach: Bytes) -> Crop:
     x0, y0, x1, y1, around = _box(blob, reach)
     own = np.zeros((y1 - y0, x1 - x0), np.uint8)
     cv2.drawContours(own, [blob.rim], 0, 1, cv2.FILLED, offset=(-x0, -y0))
-    near = cv2.dilate(own, _SEVEN)
+    near = np.asarray(cv2.dilate(own, _SEVEN), np.uint8)
     near[(own == 0) & (look.reach[y0:y1, x0:x1] > 0)] = 0
     step = 1
     while (x1 - x0) * (y1 - y0) * (look.factor // step) ** 2 > _MOST_PIXELS:
@@ -42,11 +40,14 @@ def close_up(photo: Photo, look: CoarseLook, blob: Blob, reach: Bytes) -> Crop:
     left, top = (x0 + look.origin[0]) * factor, (y0 + look.origin[1]) * factor
     picture = photo.rgb if step == 1 else photo.reduced(step)
     rgb = picture[top : top + (y1 - y0) * factor, left : left + (x1 - x0) * factor]
-    masks = [
-        _to_fine(one, factor, rgb.shape) for one in (near, around, look.seeds[y0:y1, x0:x1])
-    ]
     return Crop(
-        rgb=rgb, near=masks[0], around=masks[1], seeds=masks[2], origin=(left, top), step=step
+        rgb=rgb,
+        near=near,
+        around=in_fine(around, factor, rgb.shape),
+        seeds=look.seeds[y0:y1, x0:x1],
+        origin=(left, top),
+        step=step,
+        factor=factor,
     )
 
 
@@ -66,10 +67,3 @@ def _box(blob: Blob, reach: Bytes) -> tuple[int, int, int, int, Bytes]:
         if (x0, y0, x1, y1) == (0, 0, width, height):
             return x0, y0, x1, y1, np.ones_like(around)
         margin *= 3
-
-
-def _to_fine(mask: npt.NDArray[Any], factor: int, shape: tuple[int, ...]) -> Bytes:
-    """A coarse mask in fine px, cut to the crop: coarse sizes are rounded up."""
-    size = (mask.shape[1] * factor, mask.shape[0] * factor)
-    fine = cv2.resize(mask, size, interpolation=cv2.INTER_NEAREST)
-    return np.asarray(fine[: shape[0], : shape[1]], np.uint8)

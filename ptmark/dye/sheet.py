@@ -10,7 +10,7 @@ import cv2
 import numpy as np
 import numpy.typing as npt
 
-__all__ = ["Crop", "Place", "Sheet", "lay_out"]
+__all__ = ["Crop", "Place", "Sheet", "grouped", "in_fine", "laid", "lay_out"]
 
 Bytes = npt.NDArray[np.uint8]
 Mask = npt.NDArray[np.bool_]
@@ -19,7 +19,7 @@ Place = tuple[slice, slice]  # rows and columns
 # Round each crop its own border mirrored, as the filters go beyond it. Where bare developer
 # ends a crop there is no dye on either side, so that no more is needed.
 _PAD = 6
-_MOST_PIXELS = 1_500_000  # a sheet, so that memory stays bounded
+_MOST_PIXELS = 300_000  # a sheet, so that memory stays bounded
 _MOST_TALL = 2.0  # the tallest over the lowest crop of a sheet, so that little of it is empty
 
 
@@ -28,8 +28,9 @@ class Crop:
     """One blob's box, in fine px: ``step`` full-size px each.
 
     ``near`` of shape (H, W) is 1 where the blob may lie, ``around`` on bare developer round
-    it, ``seeds`` on what makes a part of it count. ``origin`` is the photo's fine px at the top
-    left of ``rgb``, shape (H, W, 3).
+    it, ``seeds`` on what makes a part of it count. ``near`` and ``seeds`` are kept as coarsely
+    as they were found, ``factor`` fine px each, rounded up. ``origin`` is the photo's fine px
+    at the top left of ``rgb``, shape (H, W, 3).
     """
 
     rgb: Bytes
@@ -38,6 +39,7 @@ class Crop:
     seeds: Bytes
     origin: tuple[int, int] = (0, 0)
     step: int = 1
+    factor: int = 1
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
@@ -59,8 +61,20 @@ class Sheet:
     seeds: Bytes
 
 
+def in_fine(mask: Bytes, factor: int, shape: tuple[int, ...]) -> Bytes:
+    """A coarse mask in fine px, cut to the crop: coarse sizes are rounded up."""
+    size = (mask.shape[1] * factor, mask.shape[0] * factor)
+    fine = cv2.resize(mask, size, interpolation=cv2.INTER_NEAREST)
+    return np.asarray(fine[: shape[0], : shape[1]], np.uint8)
+
+
 def lay_out(crops: list[Crop]) -> list[Sheet]:
     """Lay crops on as few sheets as hold them well, the tallest first."""
+    return [laid(one) for one in grouped(crops)]
+
+
+def grouped(crops: list[Crop]) -> list[tuple[Crop, ...]]:
+    """The crops of each sheet, before any sheet takes memory."""
     sheets: list[list[Crop]] = []
     pixels = 0
     for crop in sorted(crops, key=lambda one: -one.rgb.shape[0]):
@@ -71,10 +85,11 @@ def lay_out(crops: list[Crop]) -> list[Sheet]:
             pixels = 0
         sheets[-1].append(crop)
         pixels += height * width
-    return [_laid(tuple(one)) for one in sheets]
+    return [tuple(one) for one in sheets]
 
 
-def _laid(crops: tuple[Crop, ...]) -> Sheet:
+def laid(crops: tuple[Crop, ...]) -> Sheet:
+    """One sheet of these crops."""
     rooms, shape = _shelves([one.rgb.shape[:2] for one in crops])
     rgb = np.zeros((*shape, 3), np.uint8)
     near, around, seeds = (np.zeros(shape, np.uint8) for _ in range(3))
@@ -83,7 +98,9 @@ def _laid(crops: tuple[Crop, ...]) -> Sheet:
     for i, (crop, room) in enumerate(zip(crops, rooms, strict=True)):
         place = tuple(slice(side.start + _PAD, side.stop - _PAD) for side in room)
         rgb[room] = cv2.copyMakeBorder(crop.rgb, *(_PAD,) * 4, cv2.BORDER_REFLECT_101)
-        near[place], around[place], seeds[place] = crop.near, crop.around, crop.seeds
+        near[place] = in_fine(crop.near, crop.factor, crop.rgb.shape)
+        seeds[place] = in_fine(crop.seeds, crop.factor, crop.rgb.shape)
+        around[place] = crop.around
         number[room] = i
         places.append((place[0], place[1]))
     return Sheet(

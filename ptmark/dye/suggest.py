@@ -1,5 +1,6 @@
 """Suggested outlines: what a trained eye would call, and why the rest was left out."""
 
+from collections.abc import Iterator
 from dataclasses import dataclass
 
 import cv2
@@ -14,7 +15,7 @@ from ptmark.dye.fine import CloseLook, look_closely
 from ptmark.dye.glance import outline_of, reason_at_a_glance
 from ptmark.dye.judge import Sight, confidence, reason_against
 from ptmark.dye.quick import inside_polygon
-from ptmark.dye.sheet import lay_out
+from ptmark.dye.sheet import Crop, grouped, laid
 from ptmark.photo import Photo
 from ptmark.scale import SurfaceMap
 
@@ -26,6 +27,9 @@ LEAST_PX = 4.0  # across; below it an outline is a guess
 LEAST_MM = 0.3  # well under any code's relevance threshold (1.5 mm and up)
 DEFAULT_BLUR_PX = 1.5
 _SHIFT_PER_BLUR = 0.253  # half the way of a Gaussian edge from 40 to 60 %, in sigma
+# A close look holds 31 bytes a pixel until the whole photo's blur is known. Beyond this many
+# pixels, or a share of the photo's, it is taken again in place of being held.
+_HELD_PIXELS, _HELD_SHARE = 600_000, 0.003
 _FIVE = np.ones((5, 5), np.uint8)
 
 
@@ -93,10 +97,10 @@ def suggest(
             left_out.append(LeftOut(outline_px=outline_of(blob, look), edge=edge, reason=why))
         else:
             crops.append(close_up(photo, look, blob, reach))
-    seen = [look_closely(sheet) for sheet in lay_out(crops)]
-    photo_blur = _photo_blur(seen)
+    looks = _CloseLooks(crops, max(_HELD_PIXELS, _HELD_SHARE * photo.rgb[..., 0].size))
+    photo_blur = looks.photo_blur
     sight = _sight(photo, surface, photo_blur)
-    for close in seen:
+    for close in looks.let_go():
         for one in contours(close, photo_blur, LEAST_PX / 2):
             if area_px is not None and not _mostly_inside(one, area_px):
                 continue
@@ -118,12 +122,30 @@ def suggest(
     return Suggestions(found=tuple(found), left_out=tuple(left_out), haze=look.haze)
 
 
-def _photo_blur(seen: list[CloseLook]) -> float:
-    """Standard deviation of edges in the photo, px: the median of those that tell theirs."""
-    steps = (np.array([crop.step for crop in close.sheet.crops]) for close in seen)
-    blurs = [b for c, s in zip(seen, steps, strict=True) for b in (c.blur_px * s).tolist()]
-    told = [one for one in blurs if not np.isnan(one)]
-    return float(np.median(told)) if told else DEFAULT_BLUR_PX
+class _CloseLooks:
+    """Close looks at all crops, of which only so many pixels are held at a time.
+
+    ``photo_blur`` is the standard deviation of edges in the photo, px: the median of those that
+    tell theirs.
+    """
+
+    def __init__(self, crops: list[Crop], most_px: float) -> None:
+        self._groups = grouped(crops)
+        self._held: list[CloseLook | None] = []
+        blurs: list[float] = []
+        for group in self._groups:
+            close = look_closely(laid(group))
+            blurs += (close.blur_px * np.array([crop.step for crop in group])).tolist()
+            most_px -= close.amount.size
+            self._held.append(close if most_px >= 0 else None)
+        told = [one for one in blurs if not np.isnan(one)]
+        self.photo_blur = float(np.median(told)) if told else DEFAULT_BLUR_PX
+
+    def let_go(self) -> Iterator[CloseLook]:
+        """Each look once; it is not held here any more."""
+        for at, group in enumerate(self._groups):
+            close, self._held[at] = self._held[at], None
+            yield close if close is not None else look_closely(laid(group))
 
 
 def _sight(photo: Photo, surface: SurfaceMap | None, photo_blur_px: float) -> Sight:

@@ -1,6 +1,9 @@
 """Blobs that lie on one sheet are measured as each alone; rings are smoothed as by SciPy."""
 
+import importlib
 import importlib.util
+import tracemalloc
+from dataclasses import replace
 from pathlib import Path
 
 import numpy as np
@@ -13,6 +16,10 @@ from ptmark.dye.fine import look_closely
 from ptmark.dye.rings import Rings, without_crossings
 from ptmark.dye.sheet import Crop, lay_out
 
+suggest_room, sheet_room, coarse_room, closeup_room = (
+    importlib.import_module(f"ptmark.dye.{name}")
+    for name in ("suggest", "sheet", "coarse", "closeup")
+)  # the package gives the names of its functions
 _SPEC = importlib.util.spec_from_file_location(
     "sheet_scenes", Path(__file__).with_name("scenes.py")
 )
@@ -75,6 +82,45 @@ def test_every_crop_lies_alone_on_its_sheet():
             assert np.array_equal(sheet.rgb[place], one.rgb)
             assert np.array_equal(sheet.near[place], one.near)
             assert (sheet.number[room] == i).all()
+
+
+def many_discs():
+    """60 discs on a photo."""
+    side = 250
+    one = scenes.photo((side, side), [(scenes.disc((side, side), 125, 125, 11), scenes.DYE)])
+    info = replace(one.info, width=10 * side, height=6 * side)
+    return scenes.Photo(info, np.ascontiguousarray(np.tile(one.rgb, (6, 10, 1))))
+
+
+def test_close_looks_that_are_let_go_and_taken_again_give_the_same(monkeypatch):
+    photo, found = many_discs(), []
+    for held in (10**9, 0):
+        monkeypatch.setattr(suggest_room, "_HELD_PIXELS", held)
+        monkeypatch.setattr(suggest_room, "_HELD_SHARE", 0)
+        found.append(suggest_room.suggest(photo).found)
+    assert len(found[0]) == len(found[1]) == 60
+    for one, other in zip(*found, strict=True):
+        assert np.array_equal(one.outline_px, other.outline_px)
+        assert (one.edge, one.confidence) == (other.edge, other.confidence)
+
+
+def test_looking_takes_no_more_memory_for_more_blobs(monkeypatch):
+    crops, peaks = crops_of(many_discs()), []
+    monkeypatch.setattr(sheet_room, "_MOST_PIXELS", 5_000)
+    pixels = sum(one.rgb[..., 0].size for one in crops)
+    for count, held in ((len(crops) // 3, 0), (len(crops), 0), (len(crops), 10**9)):
+        tracemalloc.start()
+        suggest_room._CloseLooks(crops[:count], held)
+        peaks.append(tracemalloc.get_traced_memory()[1])
+        tracemalloc.stop()
+    some, all_of_them, all_held = peaks
+    assert all_of_them < 1.2 * some
+    assert all_held > all_of_them + 15 * pixels  # a look holds some 30 bytes a px
+
+
+def crops_of(photo):
+    look = coarse_room.look_coarsely(photo, None)
+    return [closeup_room.close_up(photo, look, blob, look.reach) for blob in look.blobs]
 
 
 def test_rings_are_smoothed_round_their_ends_as_by_scipy():
