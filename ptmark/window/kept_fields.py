@@ -37,6 +37,8 @@ class KeptNotice(Notice):
         named = [tr(field.label) for field in FIELDS if field.key in state.carried]
         if "profile" in state.carried:
             named.insert(0, tr("Criteria {0}", state.profile))
+        if "thickness_mm" in state.carried:
+            named.insert(0, tr("Thickness"))
         more = len(named) - _MOST_NAMED
         rest = tr(" and {0} more, marked “kept”", more) if more > 0 else ""
         self.say(
@@ -54,9 +56,13 @@ class KeptNotice(Notice):
         state = self._session.state
         if state is not None:
             rest = {k: v for k, v in state.fields.items() if k not in state.carried}
-            profile = "" if "profile" in state.carried else state.profile
+            kept = state.carried
             self._session.change(
-                tr("empty what was kept"), fields=rest, carried=frozenset(), profile=profile
+                tr("empty what was kept"),
+                fields=rest,
+                carried=frozenset(),
+                profile="" if "profile" in kept else state.profile,
+                thickness_mm=None if "thickness_mm" in kept else state.thickness_mm,
             )
 
 

@@ -73,7 +73,8 @@ class LastOfPart(QObject):
         open_to = not state.profile or "profile" in state.carried
         if open_to and profile != state.profile and profile in list_profiles():
             made["profile"] = profile
-        if state.thickness_mm is None and record.thickness_mm is not None:
+        open_to = state.thickness_mm is None or "thickness_mm" in state.carried
+        if open_to and record.thickness_mm not in {None, state.thickness_mm}:
             made["thickness_mm"] = record.thickness_mm
         return made
 
@@ -83,7 +84,7 @@ class LastOfPart(QObject):
         if state is None or not offered:
             return
         new = offered.pop("fields", {})
-        carried = state.carried.union(new, {"profile"} & offered.keys())
+        carried = state.carried.union(new, {"profile", "thickness_mm"} & offered.keys())
         self._session.change(
             tr("take over the last inspection"),
             fields={**state.fields, **new},

@@ -48,8 +48,17 @@ def assert_offered_then_taken(qtbot, window):
     state = session.state
     assert state.fields == {"part_number": "DEMO-40", "material": "1.4301", "procedure": "P-7"}
     assert (state.profile, state.thickness_mm) == ("iso-23277-1", 12.0)
-    assert state.carried == {"material", "procedure", "profile"}
+    assert state.carried == {"material", "procedure", "profile", "thickness_mm"}
     assert not offer.isVisible()
+    page = window.verdict_step
+    assert page.form.labelForField(page.sizes["thickness_mm"]).text() == "Thickness · kept"
+    assert "Thickness" in window.record_step.kept.text.text()
+    page.sizes["thickness_mm"].setText("10 mm")
+    page.sizes["thickness_mm"].commit()
+    assert (session.state.thickness_mm, "thickness_mm" in session.state.carried) == (10, False)
+    assert page.form.labelForField(page.sizes["thickness_mm"]).text() == "Thickness"
+    session.undo()
+    assert "thickness_mm" in session.state.carried
     session.undo()
     assert session.state.fields == {"part_number": "DEMO-40"}
     assert session.state.profile == ""

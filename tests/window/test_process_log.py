@@ -121,11 +121,18 @@ def test_too_late_is_said_by_sign_words_and_beep_and_the_reason_is_kept(
     row.reason.setFocus()
     qtbot.keyClicks(row.reason, "cold shop")
     qtbot.keyClick(row.reason, KEY.Key_Return)
-    assert session.state.fields["deviations"] == "agreed by letter; Evaporation: cold shop"
+    assert session.state.fields["deviations"] == (
+        "agreed by letter; Evaporation, 2.5 min against 1 to 2 min (common practice): cold shop"
+    )
+    assert row.reason.text() == "cold shop"  # the reason alone is what a person edits
     row.reason.clear()
     qtbot.keyClicks(row.reason, "draught")
     qtbot.keyClick(row.reason, KEY.Key_Return)
-    assert session.state.fields["deviations"] == "agreed by letter; Evaporation: draught"
+    assert session.state.fields["deviations"] == (
+        "agreed by letter; Evaporation, 2.5 min against 1 to 2 min (common practice): draught"
+    )
+    session.fill_in("fill in", {"deviations": "Evaporation: as older records have it"})
+    assert row.reason.text() == "as older records have it"
 
 
 @pytest.mark.gui

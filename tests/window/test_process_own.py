@@ -88,7 +88,10 @@ def test_the_checks_follow_and_the_reason_goes_into_the_record(step, idle, home)
     assert "not said why: Penetrant dwell." in step._missing.text.text()
     type_into(row.reason, "agreed for this alloy")
     assert "not said why" not in step._missing.text.text()
-    assert session.state.fields["deviations"] == "Penetrant dwell: agreed for this alloy"
+    assert session.state.fields["deviations"] == (
+        "Penetrant dwell, 12.0 min against at least 15 min (procedure P-7): "
+        "agreed for this alloy"
+    )
 
     caution = timers.cautions.rows["surface_temperature"]
     assert caution.isHidden()

@@ -138,23 +138,40 @@ class ProcessLog:
 
     def give_reason(self, name: str, text: str) -> None:
         """Keep the reason, under the stage's or the field's name, among the deviations."""
-        parts = self._parts()
-        parts[name] = text.strip().replace(";", ",")
+        parts = self._parts(whole=True)
+        parts.pop(name, None)
+        if text.strip():
+            parts[name] = self._held_against(name) + text.strip().replace(";", ",")
         rest = parts.pop("", "")
         rest = "" if rest.lower() == "none" else rest
-        named = [f"{name}: {reason}" for name, reason in parts.items() if reason]
+        named = [f"{name}{told}" for name, told in parts.items()]
         new = "; ".join([*([rest] if rest else []), *named])
         self._write(tr("give the reason for {0}", inside(name)), {"deviations": new})
 
     # -- fields -------------------------------------------------------------------------------
-    def _parts(self) -> dict[str, str]:
-        """Deviations by stage or field; what names none stands under ""."""
+    def _held_against(self, name: str) -> str:
+        """A stage's time, the limit it was held against and whose, to stand before a reason."""
+        stage = next((one for one in STAGES if one.name == name), None)
+        minutes = None if stage is None else self.minutes(stage)
+        if stage is None or minutes is None:
+            return ": "
+        limit, own = self.limit(stage), stage.name in self.own.of(self.procedure)
+        whose = f"procedure {self.procedure}" if own else self.practice
+        whose = whose.replace(";", ",").replace(": ", " ").strip()
+        return f", {minutes:.1f} min against {_in_words(limit)} ({whose}): "
+
+    def _parts(self, *, whole: bool = False) -> dict[str, str]:
+        """Deviations by stage or field, with what they were held against where ``whole``.
+
+        What names none stands under "".
+        """
         made: dict[str, str] = {}
         names, others = {*(stage.name for stage in STAGES), *CHECKED.values()}, []
         for part in self._fields().get("deviations", "").split("; "):
-            name, _, reason = part.partition(": ")
-            if name in names:
-                made[name] = reason
+            head, _, reason = part.partition(": ")
+            name = next((n for n in names if head == n or head.startswith(f"{n}, ")), "")
+            if name:
+                made[name] = part.removeprefix(name) if whole else reason
             elif part:
                 others.append(part)
         return {"": "; ".join(others), **made} if others else made
@@ -184,3 +201,20 @@ class ProcessLog:
         present = self.clock()
         at = present.replace(hour=hour, minute=minute, second=second, microsecond=0)
         return at if at <= present + timedelta(seconds=1) else at - timedelta(days=1)
+
+
+def _in_words(limit: Limit) -> str:
+    """A limit as the record has it, in English and in minutes.
+
+    Examples
+    --------
+    >>> _in_words(Limit(10, None)), _in_words(Limit(None, 2)), _in_words(Limit(5, 60))
+    ('at least 10 min', 'at most 2 min', '5 to 60 min')
+    """
+    if limit.least is None and limit.most is None:
+        return "no limit"
+    if limit.most is None:
+        return f"at least {limit.least:g} min"
+    if limit.least is None:
+        return f"at most {limit.most:g} min"
+    return f"{limit.least:g} to {limit.most:g} min"

@@ -23,6 +23,7 @@ from ptmark.window.cautions import VERDICT_CAUTIONS
 from ptmark.window.criteria_choice import CriteriaChoice
 from ptmark.window.findings import Findings
 from ptmark.window.glyphs import glyph_pixmap
+from ptmark.window.kept_fields import mark_kept
 from ptmark.window.palette import tone
 from ptmark.window.part_lines import PartLines, asked_in
 from ptmark.window.session import Session
@@ -171,7 +172,9 @@ class VerdictStep(StepPage):
             self.size_notice.say_error(exc)
             return
         self.size_notice.say("")
-        self.session.change(tr("set the {0}", label.lower()), **{name: value})
+        state = self.session.state
+        carried = state.carried - {name} if state else frozenset()
+        self.session.change(tr("set the {0}", label.lower()), carried=carried, **{name: value})
 
     def _select(self, finding: "Finding | None") -> None:
         shown = self._found.current  # the one chosen before, where the list was filled anew
@@ -192,6 +195,7 @@ class VerdictStep(StepPage):
         for name, edit in self.sizes.items():
             value = getattr(state, name)
             edit.show_text("" if value is None else format_length(value))
+            mark_kept(self.form, edit, edit.accessibleName(), kept=name in state.carried)
         self._show_weld(state)
         self._show_asked(state)
         self._show(self.session.judgement.evaluation)
