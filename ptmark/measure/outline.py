@@ -15,7 +15,7 @@ from ptmark.measure.geometry import area_mm2, as_outline, centroid, farthest_pai
 from ptmark.measure.quantity import COVERAGE_FACTOR, Quantity
 from ptmark.measure.relief import flattened, relief_u_mm
 from ptmark.measure.unfold import sound_medial
-from ptmark.measure.width import FILLED_PER_SHIFT, is_crossing, width_chords
+from ptmark.measure.width import FILLED_PER_SHIFT, blur_u, is_crossing, width_chords
 from ptmark.scale import SurfaceMap
 
 __all__ = ["LINEAR_RATIO", "Conditions", "Measurement", "measure_outline"]
@@ -94,9 +94,9 @@ def measure_outline(
     Contributions (JCGM 100:2008, 5.1.2), each a standard uncertainty of the figure in mm:
     the map's own ("picking", "reference", "map", "tilt", "lens") between the figure's two
     ends; "edge", both ends moving together by ``shift_px`` (for the length by
-    ``end_shift_px``, where it was taken; for the width of crossing arms by more, see
-    `ptmark.measure.width`); "sampling", the two ends' independent noise; "picking" also takes
-    an operator's two ends; "relief", see `ptmark.measure.relief`.
+    ``end_shift_px``, where it was taken; for the width of crossing arms and of thin lines by
+    more, see `ptmark.measure.width`); "sampling", the two ends' independent noise; "picking"
+    also takes an operator's two ends; "relief", see `ptmark.measure.relief`.
     """
     shape_px = as_outline(outline_px)
     height = (conditions or Conditions()).relief_mm
@@ -123,8 +123,10 @@ def measure_outline(
         for chord in width_chords(medial, ends, surface.camera_mm[:2])
     ]
     of_width = {name: max(one[name] for one in across) for name in across[0]}
-    filled = FILLED_PER_SHIFT * abs(edge.shift_px) * local * is_crossing(outline, medial)
-    of_width["edge"] = hypot(of_width["edge"], filled)
+    shift = abs(edge.shift_px) * local
+    blurred = blur_u(found_width, shift)
+    filled = FILLED_PER_SHIFT * shift * is_crossing(outline, medial)
+    of_width["edge"] = hypot(of_width["edge"], blurred, filled)
     width = Quantity(found_width, of_width)
     ratio = _ratio(length, path, width)
     sure = abs(ratio.value - LINEAR_RATIO) > COVERAGE_FACTOR * ratio.u
@@ -133,7 +135,7 @@ def measure_outline(
         length=length,
         path=path,
         width=width,
-        area=_area(outline, length, edge, local),
+        area=_area(outline, length, edge, local, blurred),
         ratio=ratio,
         centre_mm=centroid(outline),
         ends_mm=(_pair(ends[0]), _pair(ends[1])),
@@ -184,8 +186,13 @@ def _ratio(length: Quantity, path: Quantity, width: Quantity) -> Quantity:
     return Quantity(value, budget, "1")
 
 
-def _area(outline: Array, length: Quantity, edge: EdgeQuality, local: float) -> Quantity:
-    """Area: the edge moves the whole rim; the map counts twice, once for each direction."""
+def _area(
+    outline: Array, length: Quantity, edge: EdgeQuality, local: float, blurred: float
+) -> Quantity:
+    """Area: the edge moves the whole rim; the map counts twice, once for each direction.
+
+    ``blurred`` is the standard uncertainty of the width by the blur, mm; each flank has half.
+    """
     value = area_mm2(outline)
     step = np.diff(outline, axis=0, append=outline[:1])
     pieces = np.hypot(step[:, 0], step[:, 1])
@@ -196,7 +203,8 @@ def _area(outline: Array, length: Quantity, edge: EdgeQuality, local: float) -> 
         for name, u in length.budget.items()
         if name not in _EDGE_SIDE
     }
-    budget["edge"] = rim * abs(edge.shift_px) * local / LEVEL_DIVISOR
+    flank = abs(edge.shift_px) * local / LEVEL_DIVISOR
+    budget["edge"] = rim * hypot(flank, blurred / 2)
     budget["sampling"] = noise * float(np.sqrt((pieces**2).sum()))
     return Quantity(value, budget, "mm2")
 

@@ -8,7 +8,13 @@ from scipy.ndimage import gaussian_filter
 from ptmark.dye import EdgeQuality
 from ptmark.measure import Conditions, measure_outline
 from ptmark.measure.medial import medial_of
-from ptmark.measure.width import FILLED_PER_SHIFT, across_width, is_crossing, width_chords
+from ptmark.measure.width import (
+    FILLED_PER_SHIFT,
+    across_width,
+    blur_u,
+    is_crossing,
+    width_chords,
+)
 
 FLAT = Conditions(relief_mm=0.0)
 
@@ -85,3 +91,28 @@ def test_of_what_is_round_both_chords_count(shapes):
     np.testing.assert_allclose(np.abs(np.diff(square, axis=0))[0, 0], 0.0, atol=0.02)
     long = shapes["box"](12.0, 1.5)
     assert len(width_chords(medial_of(long), (long[0], long[1]), foot)) == 1
+
+
+def test_a_thin_line_states_what_a_wrong_blur_does_to_its_width():
+    """A box blurred by SciPy, its true width sought with a blur 5 % too large and too small.
+
+    What stays the same is the width seen at half of the line's own ridge.
+    """
+    step, blur = 0.01, 2.0
+    x = np.arange(-30, 30, step)
+
+    def seen(width, by):
+        line = gaussian_filter((np.abs(x) < width / 2).astype(float), by / step)
+        ridge = gaussian_filter(line, 0.6 * by / step).max()  # the plateau is smoothed
+        return float(np.count_nonzero(line > ridge / 2)) * step
+
+    width = 3.0 * blur
+    there = seen(width, blur)
+    tried = np.linspace(0.7 * width, 1.3 * width, 61)
+    wrong = [np.interp(there, [seen(w, by) for w in tried], tried) for by in (1.9, 2.1)]
+    shift = 0.1 * np.sqrt(2 * np.pi) * blur  # from 50 to 60 % of a Gaussian edge
+    assert blur_u(width, shift) == pytest.approx((wrong[0] - wrong[1]) / 2, rel=0.1)
+
+
+def test_a_wide_indication_has_no_part_of_a_wrong_blur():
+    assert blur_u(40.0, 0.5) < 0.001
