@@ -17,12 +17,13 @@ import argparse
 import csv
 import json
 import sys
-from dataclasses import asdict, replace
+from dataclasses import asdict
 from pathlib import Path
 
 import numpy as np
 from coverage_plot import draw
-from coverage_scenes import CARD_MM, Truth, View, photograph
+from coverage_scenes import CARD_MM, Truth, photograph
+from coverage_views import AT_RANDOM, TOLD, drawn, views
 from stress import match
 
 from ptmark.dye import find_indications
@@ -31,67 +32,8 @@ from ptmark.measure import Conditions, measure_outline
 from ptmark.photo import open_photo
 from ptmark.scale import CardReference, LineReference, RectangleReference, solve
 
-USUAL = View()
 MODES = ("card", "rectangle", "rule")
-TOLD = ", told"  # the same photos as without it
 STEEP_DEG = 20.0  # up to here a rule is to be within twice the card's errors
-
-
-def _views():
-    """Each condition: the usual photo with one thing changed, then everything at random."""
-    yield USUAL
-    for distance in (130, 300, 400):
-        yield replace(USUAL, name=f"distance {distance} mm", distance_mm=float(distance))
-    for tilt in (0, 25, 35):
-        yield replace(USUAL, name=f"tilt {tilt} degrees", tilt_deg=float(tilt))
-    for blur in (0.6, 2.0, 3.0):
-        yield replace(USUAL, name=f"blur {blur:g} px", blur_px=blur)
-    for noise in (0.015, 0.03):
-        yield replace(USUAL, name=f"noise {100 * noise:g} %", noise=noise)
-    for quality in (60, 75, 98):
-        yield replace(USUAL, name=f"JPEG quality {quality}", quality=quality)
-    yield replace(USUAL, name="warm light", cast=(1.0, 0.80, 0.55))
-    yield replace(USUAL, name="cool light", cast=(0.80, 0.95, 1.0))
-    yield replace(USUAL, name="gradient 3:1", gradient=3.0)
-    for height in (0, 2, 3):
-        yield replace(USUAL, name=f"crown {height} mm", crown_mm=float(height))
-    for height in (0, 2, 3):
-        told = f"crown {height} mm{TOLD}"
-        yield replace(USUAL, name=told, crown_mm=float(height), tells_crown=True)
-    for k1 in (-0.03, 0.03):
-        yield replace(USUAL, name=f"k1 {k1:+g}", k1=k1)
-    for megapixels, blur in ((3, 0.8), (24, 1.5), (48, 2.1)):
-        yield replace(
-            USUAL, name=f"{megapixels} megapixels", megapixels=megapixels, blur_px=blur
-        )
-    yield replace(USUAL, name="soft edges", soft_mm=(0.2, 0.4))
-    yield replace(USUAL, name="pale", strength=(0.25, 0.45))
-    yield replace(USUAL, name="no EXIF focal length", tells_focal=False)
-    yield replace(USUAL, name="all at random")
-
-
-def drawn(view, seed):
-    """The view of one photo: "all at random" draws every condition anew."""
-    if view.name != "all at random":
-        return view
-    rng = np.random.default_rng(70_000 + seed)
-    soft = rng.uniform(0.04, 0.2)
-    return replace(
-        view,
-        megapixels=float(rng.choice([8, 12, 16])),
-        distance_mm=float(rng.uniform(130, 400)),
-        tilt_deg=float(rng.uniform(0, 35)),
-        blur_px=float(rng.uniform(0.6, 2.2)),
-        noise=float(rng.uniform(0.003, 0.02)),
-        quality=int(rng.integers(60, 99)),
-        cast=tuple(rng.uniform((0.8, 0.8, 0.55), (1.0, 1.0, 1.1))),
-        gradient=float(rng.uniform(1.0, 3.0)),
-        crown_mm=float(rng.uniform(0, 2.5)),
-        k1=float(rng.uniform(-0.02, 0.02)),
-        soft_mm=(soft, 1.5 * soft),
-        strength=(0.3, 1.0),
-        tells_focal=bool(rng.random() < 0.7),
-    )
 
 
 def made(view, seed, folder):
@@ -209,7 +151,7 @@ def write_rows(path, rows):
 def main():
     """Print the table."""
     ask = argparse.ArgumentParser(description=__doc__.split("\n", maxsplit=1)[0])
-    ask.add_argument("--photos", type=int, default=2, help="for each condition")
+    ask.add_argument("--photos", type=int, default=2, help="for each; of those at random 5 x")
     ask.add_argument("--only", default="", help="conditions with this word in their name")
     ask.add_argument("--folder", type=Path, default=Path("coverage-photos"))
     ask.add_argument("--rows", type=Path, help="CSV with a line for each indication")
@@ -217,10 +159,10 @@ def main():
     asked = ask.parse_args()
     asked.folder.mkdir(parents=True, exist_ok=True)
     rows = []
-    for view in _views():
+    for view in views():
         if asked.only not in view.name:
             continue
-        photos = asked.photos * (5 if view.name == "all at random" else 1)
+        photos = asked.photos * (5 if view.name in AT_RANDOM else 1)
         own = [row for n in range(photos) for row in rows_of(view, 100 + n, asked.folder)]
         print("\n".join(table(own)[1 : 1 + len(MODES)]), file=sys.stderr, flush=True)
         rows += own
