@@ -6,8 +6,11 @@ be made again from them, and an older one that was put in its place is found out
 """
 
 import json
-from collections.abc import Iterable
+from collections.abc import Callable, Iterable, Iterator, Sequence
 from concurrent.futures import ThreadPoolExecutor
+from contextlib import contextmanager
+from itertools import chain
+from typing import TypeVar
 
 from ptmark.archive.chain import Line
 from ptmark.archive.store import Store, is_line, key_for
@@ -24,6 +27,11 @@ __all__ = [
     "seq_of",
     "states",
 ]
+
+
+_RUN = 8  # files one thread reads in turn
+_T = TypeVar("_T")
+_U = TypeVar("_U")
 
 
 def file_key(sha256: str) -> str:
@@ -52,7 +60,8 @@ def seq_of(key: str) -> int:
 
 def line_bytes(line: Line) -> bytes:
     """A line as its file."""
-    return json.dumps(line.to_row(), ensure_ascii=True, indent=1).encode()
+    told = json.dumps(line.to_row(), separators=(",\n ", ": "))  # a fifth of `indent`'s cost
+    return f"{{\n {told[1:-1]}\n}}".encode()
 
 
 def line_of(data: bytes, where: str) -> Line:
@@ -99,6 +108,16 @@ def states(lines: Iterable[Line]) -> dict[str, list[str]]:
     return known
 
 
-def hands(store: Store) -> ThreadPoolExecutor:
-    """Threads to read a store with: a disk is kept busy by two, a far one answers late."""
-    return ThreadPoolExecutor(2 if store.path("-") is not None else 16)
+@contextmanager
+def hands(store: Store) -> Iterator[Callable[[Callable[[_T], _U], Sequence[_T]], Iterator[_U]]]:
+    """A `map` of threads to read a store with: two keep a disk busy, a far one answers late.
+
+    What is handed over goes in runs, as handing over costs as much as reading a small file.
+    """
+    with ThreadPoolExecutor(2 if store.path("-") is not None else 16) as pool:
+
+        def mapped(work: Callable[[_T], _U], given: Sequence[_T]) -> Iterator[_U]:
+            runs = [given[n : n + _RUN] for n in range(0, len(given), _RUN)]
+            return chain.from_iterable(pool.map(lambda run: [work(one) for one in run], runs))
+
+        yield mapped

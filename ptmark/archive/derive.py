@@ -3,6 +3,7 @@
 import hashlib
 import re
 from dataclasses import dataclass
+from functools import lru_cache
 from typing import Any
 
 from ptmark.criteria import SEVERITY
@@ -29,6 +30,7 @@ class Derived:
     text: str
 
 
+@lru_cache(1024)
 def fold(text: str) -> str:
     """A text as it is searched: one space between words, no case.
 

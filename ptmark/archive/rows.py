@@ -195,7 +195,8 @@ def _add(
     for number in numbers:
         if number in found:
             found[number][name] = []
-    chosen = select(one).where(one.c.inspection_id.in_(numbers))
-    for row in conn.execute(chosen.order_by(one.c.inspection_id, one.c[order])).mappings():
-        own = dict(row)
-        found[own.pop("inspection_id")][name].append(own)
+    names = [column.name for column in one.c if column.name != "inspection_id"]
+    chosen = select(one.c.inspection_id, *(one.c[each] for each in names))
+    chosen = chosen.where(one.c.inspection_id.in_(numbers))
+    for number, *own in conn.execute(chosen.order_by(one.c.inspection_id, one.c[order])):
+        found[number][name].append(dict(zip(names, own, strict=True)))

@@ -3,7 +3,7 @@
 import json
 from collections.abc import Callable, Iterator
 from contextlib import suppress
-from itertools import repeat
+from functools import partial
 from typing import Any
 
 from sqlalchemy import Connection, func, select, text
@@ -57,7 +57,7 @@ def verify(
             run.found.problems.append(Problem("damaged", "database", exc.what))
         except (ValueError, LookupError, TypeError) as exc:  # what lies there is no JSON, say
             run.found.problems.append(Problem("damaged", "database", repr(exc)))
-    if run.found.whole and archive.file is not None:
+    if run.found.whole and archive.file is not None and run.sealed is None:
         with suppress(PtmarkError), archive.guarded():  # a read-only archive is not sealed
             seal(archive.engine, archive.file)
     run.notes.drop()
@@ -71,6 +71,7 @@ class _Run:
         self.archive, self.notes, self.found = archive, notes, notes.found
         self._progress = progress
         self._total = 0
+        self.sealed: bool | None = None
         self._known: dict[str, list[str]] = {}  # SHA-256 of a record's files, by the log
 
     def _say(self, kind: str, subject: str, says: str) -> None:
@@ -88,8 +89,9 @@ class _Run:
         if self.archive.file is None:
             return
         with self.archive.guarded():
-            if seal_holds(self.archive.engine, self.archive.file) is False:
-                self._say("changed", "database", "its file differs from what was sealed")
+            self.sealed = seal_holds(self.archive.engine, self.archive.file)
+        if self.sealed is False:
+            self._say("changed", "database", "its file differs from what was sealed")
         with self.archive.reading() as conn:
             for (says,) in conn.execute(text("PRAGMA integrity_check")).all():
                 if says != "ok":
@@ -193,11 +195,11 @@ class _Run:
         """Every photo's bytes against its name."""
         photo = table("photo")
         chosen = select(photo).order_by(photo.c.sha256).limit(_CHUNK)
-        with beside.hands(self.archive.store) as pool:
+        with beside.hands(self.archive.store) as mapped:
             while True:
                 with self.archive.reading() as conn:
                     chunk = conn.execute(chosen.where(photo.c.sha256 > self.notes.photo)).all()
-                told = pool.map(self._photo, chunk)
+                told = mapped(self._photo, chunk)
                 for one, (kind, says, size) in zip(chunk, told, strict=True):
                     self.found.photos += 1
                     self.found.bytes += size
@@ -219,11 +221,10 @@ class _Run:
         """The records' files beside the photos, every state that was taken in."""
         owner = {sha256: name for name, own in self._known.items() for sha256 in own}
         left = sorted(one for one in owner if one > self.notes.file)
-        with beside.hands(self.archive.store) as pool:
+        with beside.hands(self.archive.store) as mapped:
             for first in range(0, len(left), _CHUNK):
                 chunk = left[first : first + _CHUNK]
-                keys = map(beside.file_key, chunk)
-                told = pool.map(content_says, repeat(self.archive.store), keys, chunk)
+                told = mapped(self._file, chunk)
                 for one, (kind, says, size) in zip(chunk, told, strict=True):
                     self.found.bytes += size
                     self.notes.file = one
@@ -231,16 +232,19 @@ class _Run:
                         self._say(kind, owner[one], f"its file {one[:12]}… {says}")
                 self._step()
 
+    def _file(self, sha256: str) -> tuple[str, str, int]:
+        return content_says(self.archive.store, beside.file_key(sha256), sha256)
+
     def lines(self) -> None:
         """The lines of the log beside the photos."""
         audit = table("audit")
         chosen = select(audit).order_by(audit.c.seq).limit(_CHUNK)
-        with beside.hands(self.archive.store) as pool:
+        with beside.hands(self.archive.store) as mapped:
             while True:
                 with self.archive.reading() as conn:
                     after = conn.execute(chosen.where(audit.c.seq > self.notes.line))
                     chunk = [chain.Line(*row) for row in after]
-                told = pool.map(line_says, repeat(self.archive.store), chunk)
+                told = mapped(partial(line_says, self.archive.store), chunk)
                 for line, kind in zip(chunk, told, strict=True):
                     self.notes.line = line.seq
                     if kind:
