@@ -38,6 +38,9 @@ _LIGHT = srgb_to_linear(_CODE).astype(np.float64)
 _LOG_LIGHT = np.log(np.maximum(_LIGHT, 0.003)).astype(np.float32)
 _FIT_POINTS, _FITTED, _LEAST_POINTS = 500, 400, 30
 _STRIP = 64  # rows
+_LEAST_AMOUNT = -0.3
+_BRIGHTEST = np.float32(1.23)  # light over the white's where luma tells of the least amount
+_GREENEST = np.float32(1.6)  # green over red, of which grain still leaves some
 CROSSOVER_PX = 3.0  # chroma of 4:2:0 is good to about 2 px; mottle is far coarser
 
 
@@ -161,7 +164,8 @@ def dye_amount(sheet: Sheet, white: LocalWhite) -> Float:
         0 on bare developer, 1 at full dye; linear in the mixture, not clipped.
     """
     sharp = _from_luma(sheet, white)
-    steady = np.exp(white.redness - redness(sheet.rgb))  # green over red against the white's
+    # green over red against the white's; the amount has a pole at 2.7, which ink can reach
+    steady = np.minimum(np.exp(white.redness - redness(sheet.rgb)), _GREENEST)
     red, green = np.float32(DYE_STOPS[0]), np.float32(DYE_STOPS[1])
     slow = (1 - steady) / (green - red * steady)
     more = cv2.GaussianBlur(slow - sharp, (0, 0), CROSSOVER_PX)
@@ -170,7 +174,7 @@ def dye_amount(sheet: Sheet, white: LocalWhite) -> Float:
 
 def _from_luma(sheet: Sheet, white: LocalWhite) -> Float:
     """Amount of dye from luma alone, undoing its course along the mixture."""
-    ratio = np.exp(white.off)
+    ratio = np.minimum(np.exp(white.off), _BRIGHTEST)  # beyond, the polynomial runs away
     made = np.zeros_like(ratio)
     for log_white, room in zip(np.log(white.color).round(1).tolist(), sheet.rooms, strict=True):
         own, power = ratio[room], _course(*log_white)
@@ -185,7 +189,7 @@ def _from_luma(sheet: Sheet, white: LocalWhite) -> Float:
 @lru_cache(maxsize=256)
 def _course(*log_white: float) -> tuple[np.float32, ...]:
     """Powers of luma's light over the white's that give the amount of dye: five, from 0 up."""
-    amount = np.linspace(-0.3, 1.05, 60)
+    amount = np.linspace(_LEAST_AMOUNT, 1.05, 60)
     mixed = np.exp(log_white) * np.maximum(1 - np.outer(amount, DYE_STOPS), 1e-3)
     course = np.exp(_log_luma_light(linear_to_srgb(mixed.astype(np.float32)) @ LUMA * 255))
     course /= np.interp(0.0, amount, course)

@@ -16,7 +16,11 @@ __all__ = ["Sight", "confidence", "reason_against"]
 # blue than green and much red; blue pen takes most red; grey and black take all alike.
 # Common practice, no source; the bounds are wide enough for orange-red and magenta-red dyes.
 MOST_RED_TAKEN = 0.70
+# Where little stands clear of the grain (contrast over its spread) hue has to be that of dye
+# without doubt: a pale shade in a weld's toe, with dye left in it, has 0.60 to 0.67.
+RED_WHERE_DIM, DIM, CLEAR = 0.56, 6.0, 8.5
 LEAST_BLUE_TAKEN, MOST_BLUE_TAKEN = 0.55, 1.30
+BLUE_ROUNDED = 0.03  # share of the white's light that JPEG's coarser blue may be off
 LEAST_CONTRAST, LEAST_SIGNAL = 0.10, 6.0
 LEAST_AGREEMENT = 0.55  # amount of dye by colour over that by contrast; 1 where it is dye
 # From here on shade alone has darkened the red: dye in a dark wedge of shadows.
@@ -63,27 +67,31 @@ def reason_against(one: Contour, sight: Sight) -> str:
         return f"smaller than {size}: go closer to judge it"
     if low.min() < 1 or high[0] > sight.photo_width - 2 or high[1] > sight.photo_height - 2:
         return "touches the edge of the photo: its length cannot be seen, take another photo"
-    red, green, blue = one.taken_light
+    red, green, _ = one.taken_light
     if one.contrast < max(LEAST_CONTRAST, LEAST_SIGNAL * one.grain):
         return f"too pale: {100 * one.contrast:.0f} % of full dye"
-    colour = _wrong_colour(red, green, blue, one.contrast)
+    colour = _wrong_colour(one)
     if min(green, green - red) < LEAST_COLOUR:  # mottle can raise red and take no green
         pale = "too pale: hardly redder than the developer beside it"
         return colour or pale if green > DARK else pale
     return colour or _no_edge(one, sight)
 
 
-def _wrong_colour(red: float, green: float, blue: float, contrast: float) -> str:
+def _wrong_colour(one: Contour) -> str:
+    red, green, blue = one.taken_light
     colour = _by_colour(red, green)
-    if red > MOST_RED_TAKEN * green and colour < FULL_AGREEMENT * contrast:
+    clear = one.contrast / one.grain
+    most_red = np.interp(clear, [DIM, CLEAR], [RED_WHERE_DIM, MOST_RED_TAKEN])
+    shade = clear < CLEAR or colour < FULL_AGREEMENT * one.contrast
+    if shade and red > most_red * green:
         return "not dye-coloured: it darkens red as well, like ink, scale or a shadow"
-    if colour < LEAST_AGREEMENT * contrast:
+    if colour < LEAST_AGREEMENT * one.contrast:
         return "not dye-coloured: darker than its surroundings, hardly redder"
     if LUMA @ (red, green, blue) < LEAST_DARK * (LUMA @ DYE_STOPS) * colour:
         return "not dye-coloured: redder than its surroundings, hardly darker"
     if blue > MOST_BLUE_TAKEN * green or _brown(red, green, blue) > _most_brown(green):
         return "not dye-coloured: yellow or brown, like rust or heat tint"
-    if blue < LEAST_BLUE_TAKEN * green:
+    if blue < LEAST_BLUE_TAKEN * green - BLUE_ROUNDED:
         return "not dye-coloured: it leaves blue, like violet ink"
     return ""
 

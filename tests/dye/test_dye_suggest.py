@@ -53,6 +53,16 @@ def test_hard_shadow_edge_is_no_indication_and_hides_none():
     assert sorted(round(float(f.outline_px[:, 0].mean()), -1) for f in found) == [140, 420]
 
 
+def test_a_crack_close_to_a_hard_shadow_edge_is_called_whole():
+    # light of 1:10 beside it: far from the fitted white the amount of dye must not run away
+    shade = np.where(np.arange(SHAPE[1]) < 280, 0.12, 1.2)[None, :] * np.ones(SHAPE)
+    crack = scenes.bar(SHAPE, 240, 270, 200.2, 4.0)
+    (one,) = suggest(scenes.photo(SHAPE, [(crack, scenes.DYE)], shade=shade)).found
+    low, high = one.outline_px.min(axis=0), one.outline_px.max(axis=0)
+    assert high[0] - low[0] == pytest.approx(30.0, abs=1.0)
+    assert abs(high[1] + low[1]) / 2 == pytest.approx(200.2, abs=0.5)
+
+
 @pytest.mark.parametrize(
     ("left", "word"),
     [

@@ -24,7 +24,7 @@ SIGHT = Sight(
 SHAPE = (200, 200)
 
 
-def contour(contrast, taken, *, width=40.0, left=0.02, shift=0.5):
+def contour(contrast, taken, *, width=40.0, left=0.02, shift=0.5, grain=0.002):
     """A bar 160 px long."""
     corners = np.array([[0, 0], [160, 0], [160, width], [0, width]]) + 50.0
     return Contour(
@@ -37,7 +37,7 @@ def contour(contrast, taken, *, width=40.0, left=0.02, shift=0.5):
         taken_light=np.array(taken),
         area_px=160 * width,
         cut=0.0,
-        grain=0.002,
+        grain=grain,
     )
 
 
@@ -59,6 +59,21 @@ def test_full_dye_in_a_dark_wedge_of_shadows_is_called():
     assert reason_against(contour(0.96, 1 - 0.45 * lit), SIGHT) == ""
     blue_ink = 1 - 0.45 * np.array([0.15, 0.2, 0.6])
     assert "darkens red" in reason_against(contour(0.9, blue_ink), SIGHT)
+
+
+@pytest.mark.parametrize(
+    ("hue", "grain", "called"),
+    [(0.64, 0.028, False), (0.45, 0.028, True), (0.64, 0.012, True)],
+)
+def test_what_hardly_clears_the_grain_has_to_be_dye_by_its_hue(hue, grain, called):
+    # a pale crease with dye left in it, as at a weld's toe
+    taken = 0.18 * np.array([hue, 0.97, 0.90])
+    assert (reason_against(contour(0.18, taken, grain=grain), SIGHT) == "") is called
+
+
+def test_blue_of_a_pale_one_may_be_off_as_jpeg_rounds_it():
+    assert reason_against(contour(0.14, (0.05, 0.13, 0.05)), SIGHT) == ""
+    assert "violet" in reason_against(contour(0.9, (0.35, 0.86, 0.30)), SIGHT)
 
 
 @pytest.mark.parametrize(("left", "called"), [(0.3, True), (0.8, False)])
