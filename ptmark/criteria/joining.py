@@ -91,6 +91,11 @@ def _whole(
 
 
 def _refuse_misfits(one: Read, parts: dict[str, tuple[Rule, ...]]) -> None:
+    both = [name for name in one.takes.get("unless", ()) if name in one.takes["rules"]]
+    if both:
+        raise one.table.wrong(
+            "unless", f"'{both[0]}' would exempt itself, so nothing could hit it", "take it out"
+        )
     for exempt in parts["unless"]:
         if not looks_at_one(exempt):
             raise one.table.wrong(

@@ -1,7 +1,7 @@
 """Names and numbers of imperfections after ISO 6520-1 (numbers from memory; 2007 edition).
 
 A number stands for itself and for all that it is subdivided into: 401 covers 4011 to 4013,
-and a round hundred covers its whole series.
+and a round hundred covers its whole series. There are the series 100 to 600.
 """
 
 import re
@@ -57,7 +57,7 @@ _NAMES = {
     "arc strike": "601",
     "spatter": "602",
 }
-_NUMBER = re.compile(r"(?:ISO\s*6520-1\s*:?\s*)?(\d{3,4})(?!\d)", re.IGNORECASE)
+_NUMBER = re.compile(r"(?:ISO\s*6520-1\s*:?\s*)?([1-6]\d{2,3})(?!\d)", re.IGNORECASE)
 
 
 @cache  # a scene has few kinds and many indications
@@ -68,7 +68,7 @@ def number_of(kind: str) -> str:
 
     Examples
     --------
-    >>> number_of("104"), number_of("Crater crack"), number_of("fine cracks"), number_of("x")
+    >>> number_of("104"), number_of("Crater crack"), number_of("fine cracks"), number_of("999")
     ('104', '104', '100', '')
     """
     text = " ".join(kind.lower().replace("_", " ").split())

@@ -33,6 +33,7 @@ Array = npt.NDArray[np.float64]
 
 TOLERANCE_MM = 1e-6
 RATIO_TOLERANCE = 5e-4
+_LONGEST = 60  # letters of an amount
 
 _LIMIT = re.compile(r"^\s*(?P<operator>>=|<=|>|<)\s*(?P<amount>\S.*?)\s*$")
 _AMOUNT = re.compile(
@@ -109,7 +110,7 @@ def parse_amount(text: str) -> tuple[float, str]:
     Raises
     ------
     ValueError
-        If the text is no amount, or divides by zero.
+        If the text is no amount, has too many digits, or divides by zero.
 
     Examples
     --------
@@ -119,6 +120,8 @@ def parse_amount(text: str) -> tuple[float, str]:
     found = _AMOUNT.match(text)
     if found is None:
         raise ValueError(f"'{text}' is not an amount with a unit")
+    if len(text) > _LONGEST:
+        raise ValueError(f"'{text[:12]}…' has too many digits")
     try:
         number = float(sum(Fraction(part) for part in found["number"].split()))
     except ZeroDivisionError:

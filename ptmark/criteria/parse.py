@@ -33,6 +33,7 @@ from ptmark.criteria.vocabulary import rule_kinds, step_kinds
 __all__ = ["Read", "merge_of", "relevance_of", "rule_of", "shape_of"]
 
 _MOST_BANDS = 50
+_MOST_WIDTHS = 100  # beyond, a crack would count as rounded
 _MAKES: dict[str, Callable[..., Rule]] = {
     "size": SizeRule,
     "shape": ShapeRule,
@@ -60,10 +61,11 @@ class Read(NamedTuple):
 def shape_of(table: Table) -> ShapeTest:
     """Read ``[shape]``."""
     rule = ShapeTest(**_step(table, "shape", "mm"))
-    if rule.linear.value < 1:
+    if not 1 <= rule.linear.value <= _MOST_WIDTHS:
         raise table.wrong(
             "linear",
-            f"a ratio below 1 has no meaning, got {rule.linear.value:g}",
+            f"a ratio below 1 or above {_MOST_WIDTHS} has no meaning, "
+            f"got {rule.linear.value:g}",
             'linear = "> 3"',
         )
     return rule

@@ -183,15 +183,22 @@ def _with_base(path: Path, seen: tuple[Path, ...]) -> tuple[dict[str, Any], str]
 def _laid_over(under: dict[str, Any], data: dict[str, Any], top: Table) -> dict[str, Any]:
     below, own = under.get("rule", []), data.get("rule", [])
     below = below if isinstance(below, list) else []
+    if not isinstance(own, list):
+        raise top.wrong("rule", "must be [[rule]] tables", "begin each with a line [[rule]]")
     rules = {str(rule.get("id")): rule for rule in below if isinstance(rule, dict)}
-    for rule in own if isinstance(own, list) else []:
+    named: set[str] = set()
+    for rule in own:
         if not isinstance(rule, dict) or str(rule.get("id")) not in rules:
             raise top.wrong(
                 "rule",
                 "overrides a rule that the base does not have",
                 "give the id of one of its rules; `ptmark criteria show` lists them",
             )
-        rules[str(rule["id"])] |= rule
+        name = str(rule["id"])
+        if name in named:
+            raise top.wrong("rule", f"overrides '{name}' twice", "leave one of the two")
+        named.add(name)
+        rules[name] |= rule
     merged = under | {key: value for key, value in data.items() if key != "base"}
     return merged | {"rule": list(rules.values())}
 

@@ -5,6 +5,7 @@ import tomllib
 from collections.abc import Callable
 from pathlib import Path
 from typing import Any, TypeVar
+from unicodedata import category
 
 from ptmark.criteria.limits import Limit, parse_amount, parse_limit
 from ptmark.errors import CriteriaError
@@ -13,6 +14,11 @@ __all__ = ["Table", "line_of", "read_toml"]
 
 _T = TypeVar("_T")
 
+_MOST = {"%": 100.0}
+_MOST_OF_ALL = 1e6  # of any other unit: what is larger judges nothing
+_TOO_DEEP = re.compile(
+    r"""(?<![\w"'-])(?:[\w"'-]++[ \t]*+\.[ \t]*+){30}"""
+)  # each dot nests a table deeper
 LARGEST_FILE = 262_144  # bytes; the largest shipped profile has about 4,000
 
 
@@ -27,7 +33,7 @@ def read_toml(path: Path) -> tuple[dict[str, Any], str]:
     where = str(path)
     data = _bytes(path, where)
     try:
-        text = data.decode("utf-8")
+        text = data.decode("utf-8-sig")
     except UnicodeDecodeError as error:
         line = data[: error.start].count(b"\n") + 1
         raise CriteriaError(
@@ -35,6 +41,14 @@ def read_toml(path: Path) -> tuple[dict[str, Any], str]:
             where=f"{where}, line {line}",
             mend="save it as plain text, encoded in UTF-8",
         ) from error
+    deep = _TOO_DEEP.search(text)
+    if deep is not None:
+        line = text.count("\n", 0, deep.start()) + 1
+        raise CriteriaError(
+            f"{deep[0].partition('.')[0].strip()}: a key of so many parts has no meaning",
+            where=f"{where}, line {line}",
+            mend="take it out",
+        )
     try:
         return tomllib.loads(text), text
     except RecursionError as error:
@@ -86,6 +100,11 @@ def _no_toml(where: str, text: str, said: str) -> CriteriaError:
     key = re.match(r"\s*([\w-]+)\s*=", line)
     told = said[: found.start()] if found else said.replace(" (at end of document)", "")
     mend = 'write one key a line, its value in quotes: reject = "> 5 mm"'
+    if "digits" in told:
+        long = re.search(r"\d{4000}", text)
+        number = text.count("\n", 0, long.start()) + 1 if long else number
+        key = re.match(r"\s*([\w-]+)\s*=", lines[number - 1])
+        told = "a number of too many digits"
     if told == "Cannot overwrite a value":
         told, mend = "the key is there twice", "leave one of the two"
     return CriteriaError(
@@ -173,6 +192,10 @@ class Table:
         value = self.raw(key)
         if not isinstance(value, str) or not value.strip():
             raise self.wrong(key, f"must be text, got {value!r:.40}", "write text in quotes")
+        if any(category(sign) == "Cc" for sign in value if sign not in "\n\t"):
+            raise self.wrong(
+                key, f"has a sign that cannot be shown, {value!r:.40}", "take it out"
+            )
         return value.strip()
 
     def texts(self, key: str) -> tuple[str, ...]:
@@ -192,7 +215,8 @@ class Table:
         return value
 
     def amount(self, key: str, unit: str) -> float:
-        return self._in_unit(key, *self._parsed(key, parse_amount), unit)
+        example = f"5{'' if unit == '1' else f' {unit}'}"
+        return self._in_unit(key, *self._parsed(key, parse_amount, example), unit)
 
     def amounts(self, key: str, unit: str, count: int) -> tuple[float, ...]:
         values = self.texts(key)
@@ -205,7 +229,8 @@ class Table:
             raise self.wrong(key, str(error), f'write each as "5 {unit}"') from error
 
     def limit(self, key: str, unit: str, operators: tuple[str, ...] = (">", ">=")) -> Limit:
-        limit = self._parsed(key, parse_limit)
+        example = f"{operators[0]} 5{'' if unit == '1' else f' {unit}'}"
+        limit = self._parsed(key, parse_limit, example)
         if limit.operator not in operators:
             raise self.wrong(
                 key,
@@ -213,6 +238,10 @@ class Table:
                 f"use one of: {', '.join(operators)}",
             )
         self._in_unit(key, limit.value, limit.unit, unit, least=0.0)
+        if limit.operator == "<" and limit.value == 0:
+            raise self.wrong(
+                key, "nothing is less than 0, so it could never be hit", f'{key} = "{example}"'
+            )
         return limit
 
     def number_limit(self, key: str) -> Limit:
@@ -235,16 +264,16 @@ class Table:
                     "take it out; `ptmark criteria new` explains the keys",
                 )
 
-    def _parsed(self, key: str, parse: Callable[[str], _T]) -> _T:
+    def _parsed(self, key: str, parse: Callable[[str], _T], example: str) -> _T:
         value = self.raw(key)
         if not isinstance(value, str):
             raise self.wrong(
-                key, f"must be text with its unit, got {value!r:.40}", f'{key} = "> 5 mm"'
+                key, f"must be text with its unit, got {value!r:.40}", f'{key} = "{example}"'
             )
         try:
             return parse(value)
         except ValueError as error:
-            raise self.wrong(key, str(error), f'write it as in {key} = "> 5 mm"') from error
+            raise self.wrong(key, str(error), f'write it as in {key} = "{example}"') from error
 
     def _in_unit(
         self, key: str, value: float, got: str, unit: str, least: float | None = None
@@ -252,7 +281,11 @@ class Table:
         if got != unit:
             wanted = "no unit" if unit == "1" else f"the profile's unit {unit}"
             mend = "leave the unit out" if unit == "1" else f"write it in {unit}"
-            raise self.wrong(key, f"has unit '{got}', but needs {wanted}", mend)
+            has = "has no unit" if got == "1" else f"has unit '{got}'"
+            raise self.wrong(key, f"{has}, but needs {wanted}", mend)
         if value < 0 or (least is None and value == 0):
             raise self.wrong(key, f"must be above zero, got {value:g}", "no limit is negative")
+        most = _MOST.get(unit, _MOST_OF_ALL)
+        if value > most:
+            raise self.wrong(key, f"{value:g} is beyond all measure", f"{most:g} is the most")
         return value

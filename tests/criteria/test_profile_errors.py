@@ -86,6 +86,23 @@ def test_the_good_one_loads(loaded):
             "'perhaps'",
         ),
         ('linear = "> 3"', 'linear = "> 0.3"', 9, "below 1"),
+        # what could never be hit would judge nothing
+        ('linear = "> 3"', 'linear = "> 300"', 9, "above 100"),
+        ('gap = "<= 1.5 mm"', 'gap = "< 0 mm"', 31, "never be hit"),
+        ('number = ">= 4"', 'number = ">= 40000000"', 30, "beyond all measure"),
+        ('reject = "> 5 mm"', 'reject = "> 5000000 mm"', 22, "beyond all measure"),
+        ('reject = "> 5 mm"', f'reject = "> {"9" * 400} mm"', 22, "too many digits"),
+        ('reject = "> 5 mm"', f'reject = "> {"9" * 400}/3 mm"', 22, "too many digits"),
+        ('reject = "> 5 mm"', f"reject = {'9' * 5000}", 22, "too many digits"),
+        (
+            'of = "rounded"\nreject',
+            'of = "rounded"\nnamed = ["999"]\nreject',
+            22,
+            "'999' is no",
+        ),
+        ('name = "house"', 'name = "a\\u0000b"', 1, "cannot be shown"),
+        ('name = "house"', f'{"a." * 40}b = "house"', 1, "so many parts"),
+        ("[shape]", f"[shape]\n{'a.' * 40}b = 1", 9, "so many parts"),
         ('unit = "mm"', 'unit = "cm"', 4, "'cm' is unknown"),
         ('governs = "The contract governs."\n', "", 1, "governs: is missing"),
         ('edition = "1"', 'edition = "1"\ncolour = "red"', 4, "colour: is unknown"),
@@ -174,6 +191,45 @@ def test_hundreds_of_broken_profiles_give_one_error_each(loaded):
     assert len(refused) > 200
     assert all("house.toml, line " in error.where for error in refused)
     assert all(error.mend for error in refused)
+
+
+def test_a_rule_that_exempts_itself_could_never_be_hit(loaded):
+    join = """
+[[rule]]
+id = "join"
+kind = "unless"
+rules = ["rounded"]
+unless = ["rounded"]
+clause = "5"
+sure = "verified"
+"""
+    with pytest.raises(CriteriaError, match="unless: 'rounded' would exempt itself") as caught:
+        loaded(GOOD + join)
+    assert caught.value.where.endswith("line 39")
+
+
+@pytest.mark.parametrize(
+    ("over", "says"),
+    [
+        ('rule = "none"', "must be"),
+        (2 * '[[rule]]\nid = "linear"\nreject = "> 2 mm"\n', "'linear' twice"),
+    ],
+)
+def test_what_lies_over_a_base_is_read_whole(loaded, over, says):
+    with pytest.raises(CriteriaError, match=says):
+        loaded(f'base = "iso-23277-2"\n{over}')
+
+
+def test_a_mark_of_byte_order_is_no_fault(loaded):
+    assert loaded(b"\xef\xbb\xbf" + GOOD.encode()) == loaded(GOOD)
+
+
+@pytest.mark.parametrize("text", ["a." * 100_000, "A" * 250_000, "a ." * 80_000, "[" * 200_000])
+def test_what_nests_or_runs_on_is_refused_at_once(loaded, text):
+    started = time.process_time()
+    with pytest.raises(CriteriaError):
+        loaded(f"{text} = 1\n")
+    assert time.process_time() - started < 2  # the bound that was asked for
 
 
 def test_no_rules_no_profile(loaded):
