@@ -30,11 +30,13 @@ from ptmark.criteria.rules import (
 )
 from ptmark.criteria.scene import Judged, Scene
 from ptmark.criteria.singles import by_edge, by_kind, by_shape, by_size, unknown_kinds
-from ptmark.criteria.wording import amount, bound, measured
+from ptmark.criteria.view import LEAST
+from ptmark.criteria.wording import amount, bound, listed, measured
 from ptmark.errors import CriteriaError
 
 __all__ = ["evaluate"]
 
+_MOST_TOLD = 5  # merged groups named in a caution
 _DECISION_RULES = ("guarded", "simple")
 _JUDGES: dict[type[Rule], Callable[[Case, Any], list[Finding]]] = {
     SizeRule: by_size,
@@ -203,4 +205,15 @@ def _assumed(case: Case) -> list[str]:
     """What was assumed for want of data, for the report to repeat."""
     stretches = any(isinstance(rule, StretchRule) for rule in case.profile.all_rules)
     undirected = case.scene.weld_direction_deg is None and len(case.judged) > 1
-    return [_NO_DIRECTION] if stretches and undirected else []
+    told = [_NO_DIRECTION] if stretches and undirected else []
+    counting = [rule.id for rule in case.profile.all_rules if isinstance(rule, GroupRule)]
+    if case.guarded and case.profile.merge is not None and counting:
+        apart = {item.ids for item in case.views.view(LEAST).items}
+        doubtful = [item for item in case.worst.items if item.ids not in apart]
+        if doubtful:
+            names = "; ".join(listed(item.ids) for item in doubtful[:_MOST_TOLD])
+            told.append(
+                f"Within U these may count as one or apart: {names}. As one they add less to a "
+                f"number, which {listed(counting)} may rest on: measure the gaps more closely."
+            )
+    return told

@@ -97,3 +97,46 @@ def test_order_does_not_matter_and_plain_merging_agrees(seed):
         assert one_by_one(shapes, lengths, order) == expected
         again = clusters([shapes[k] for k in order], [lengths[k] for k in order])
         assert sorted(tuple(sorted(order[list(part)])) for part in again) == expected
+
+
+COUNTING = """\
+name = "counting"
+title = "Neighbours as one, then counted"
+edition = "1"
+unit = "mm"
+source = "drawing"
+governs = "The contract governs."
+
+[shape]
+linear = "> 3"
+clause = "1"
+sure = "verified"
+
+[merge]
+gap = "< 1"
+clause = "2"
+sure = "verified"
+
+[[rule]]
+id = "number"
+kind = "frame"
+of = "any"
+what = "number"
+reject = "> 1"
+sides = ["50 mm", "50 mm"]
+clause = "3"
+sure = "verified"
+"""
+
+
+@pytest.mark.parametrize(("gap", "told"), [(1.95, True), (1.0, False)])
+def test_a_count_that_rests_on_doubtful_merging_is_told(build, tmp_path, gap, told):
+    # 2 mm pores, U 0.2 mm: a gap of 1.95 mm merges them as measured, and may not in truth
+    path = tmp_path / "counting.toml"
+    path.write_text(COUNTING)
+    pores = [build.pore(name, x, 0, 2, length_u=0.2) for name, x in (("A", 0), ("B", 2 + gap))]
+    judged = evaluate(load_profile(path), build.scene(*pores))
+    cautions = [caution for caution in judged.cautions if "count as one or apart" in caution]
+    assert bool(cautions) == told
+    assert all("A, B" in caution and "number" in caution for caution in cautions)
+    assert not any("apart" in c for c in evaluate(load_profile(path), build.scene()).cautions)
