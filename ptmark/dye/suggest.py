@@ -171,6 +171,7 @@ def _card_hulls(surface: SurfaceMap | None) -> list[_Hull]:
     references = [(surface.reference, surface.reference_px)]
     if surface.beside is not None:
         references.append((surface.beside.reference, surface.beside.reference_px))
+    references += [("card", corners) for corners in surface.other_cards_px]
     hulls: list[_Hull] = []
     for name, at in references:
         if name.startswith("card"):  # on a plate, or on a pipe

@@ -17,7 +17,7 @@ if TYPE_CHECKING:
     from ptmark.photo import Photo
     from ptmark.scale.reference import CardReference
 
-__all__ = ["seen_cards", "solve_card"]
+__all__ = ["solve_card", "usable_cards"]
 
 # Printed size without a measured check length: laser and ink printers keep 0.3 % of the length
 # asked for (rectangular). Common practice, no source.
@@ -31,14 +31,15 @@ DOT_U_MM = 25.4 / 600 / np.sqrt(12)
 MIN_CORNERS = 5
 
 
-def seen_cards(reference: "CardReference", photo: "Photo") -> tuple[FoundCard, ...]:
-    """The cards that a reference means, seen well enough to use: of its set, or of all."""
-    return tuple(one for one in _meant(reference, photo) if one.clear.sum() >= MIN_CORNERS)
+def usable_cards(
+    reference: "CardReference", found: tuple[FoundCard, ...]
+) -> tuple[FoundCard, ...]:
+    """Those that a reference means, of its set or all, seen well enough to use."""
+    return tuple(one for one in _meant(reference, found) if one.clear.sum() >= MIN_CORNERS)
 
 
-def _meant(reference: "CardReference", photo: "Photo") -> tuple[FoundCard, ...]:
-    wanted = reference.number
-    return tuple(one for one in find_cards(photo) if wanted in (None, one.number))
+def _meant(reference: "CardReference", found: tuple[FoundCard, ...]) -> tuple[FoundCard, ...]:
+    return tuple(one for one in found if reference.number in (None, one.number))
 
 
 def solve_card(
@@ -56,7 +57,7 @@ def solve_card(
     """
     correction = _correction(reference.check_mm)
     if found is None:
-        found = next(iter(_meant(reference, photo)), None)
+        found = next(iter(_meant(reference, find_cards(photo))), None)
     if found is None or found.clear.sum() < MIN_CORNERS:
         raise ScaleError(
             "no scale card found" if found is None else "too little of the scale card is clear",

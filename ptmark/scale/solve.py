@@ -4,7 +4,8 @@ from dataclasses import replace
 from typing import TYPE_CHECKING
 
 from ptmark.errors import ScaleError
-from ptmark.scale.card_map import seen_cards, solve_card
+from ptmark.scale.card import find_cards
+from ptmark.scale.card_map import solve_card, usable_cards
 from ptmark.scale.lines import solve_line, solve_lines
 from ptmark.scale.offset import set_back
 from ptmark.scale.pair import solve_pair
@@ -95,13 +96,19 @@ def _alone(reference: OnPlane, photo: "Photo") -> SurfaceMap:
 
 def _cards(reference: CardReference, photo: "Photo") -> SurfaceMap:
     """The map of the card, or of the first two where the photo shows several."""
-    found = seen_cards(reference, photo)
+    seen = find_cards(photo)
+    found = usable_cards(reference, seen)
+    others = tuple(
+        one.corners_px.reshape(-1, 2)
+        for one in seen
+        if all(one is not used for used in found[:2])
+    )
     if len(found) < 2:
         made = solve_card(reference, photo, found[0] if found else None)
-        return set_back(made, reference.offset_mm)
-    given = [replace(reference, number=one.number) for one in found]
-    alone = [(g, solve_card(g, photo, one)) for g, one in zip(given, found, strict=True)]
-    made = solve_pair(alone[0], alone[1], photo.info.path.name)
+        return replace(set_back(made, reference.offset_mm), other_cards_px=others)
+    given = [replace(reference, number=one.number) for one in found[:2]]
+    alone = [(g, solve_card(g, photo, one)) for g, one in zip(given, found, strict=False)]
+    made = replace(solve_pair(alone[0], alone[1], photo.info.path.name), other_cards_px=others)
     if len(found) == 2:
         return made
     unused = ", ".join(str(one.number) for one in found[2:])

@@ -83,6 +83,8 @@ class SurfaceMap:
         What the reference itself showed, where it was read: "150 steps of mm".
     beside : Beside or None
         The second reference, where two were used; ``reference`` names the first.
+    other_cards_px : tuple of ndarray of shape (N, 2)
+        The markers' corners of each further scale card in the photo, which was not used.
     evidence : Evidence or None
         What was fitted, so that another reference can be fitted with it.
     """
@@ -103,6 +105,7 @@ class SurfaceMap:
     cautions: tuple[str, ...] = ()
     reading: str = ""
     beside: Beside | None = None
+    other_cards_px: tuple[Array, ...] = ()
     evidence: "Evidence | None" = None
 
     def to_mm(self, points_px: Array) -> Array:

@@ -1,5 +1,7 @@
 """Two references at once: the fit against SciPy, its U against sampling, what is refused."""
 
+from dataclasses import replace
+
 import cv2
 import numpy as np
 import pytest
@@ -354,8 +356,11 @@ def test_what_is_printed_on_either_card_is_never_called(camera, card):
     middles = [one.outline_px.mean(axis=0) for one in found]
     assert len(middles) == 1
     assert np.allclose(middles[0], view.project(np.array([dot]))[0], atol=3.0)
-    alone = suggest(photo, solve(CardReference(number=1), photo)).found
-    assert len(alone) == 2  # nothing tells then that the other card is one
+    one_only = solve(CardReference(number=1), photo)
+    assert [len(corners) for corners in one_only.other_cards_px] == [16]
+    assert len(suggest(photo, one_only).found) == 1  # nor on a card that is not used
+    untold = replace(one_only, other_cards_px=())
+    assert len(suggest(photo, untold).found) == 2  # it is that which keeps the badge out
 
 
 @pytest.mark.slow
