@@ -7,6 +7,7 @@ from PySide6.QtWidgets import (
     QHeaderView,
     QKeySequenceEdit,
     QLayout,
+    QLineEdit,
     QTableWidget,
     QTableWidgetItem,
     QVBoxLayout,
@@ -16,6 +17,7 @@ from PySide6.QtWidgets import (
 from ptmark.errors import UsageError
 from ptmark.window.bits import Notice, as_list, quiet
 from ptmark.window.keys import KEYS, Deed, KeyButton, key_button
+from ptmark.window.reading_order import step_focus
 from ptmark.window.session import Session
 from ptmark.window.words import tr
 
@@ -42,7 +44,8 @@ class KeysPage(QWidget):
         head.setSectionResizeMode(2, QHeaderView.ResizeMode.ResizeToContents)
         self.edit = QKeySequenceEdit()
         self.edit.setMaximumSequenceLength(1)
-        self.edit.setAccessibleName(tr("New key for what is chosen in the list"))
+        for one in (self.edit, *self.edit.findChildren(QLineEdit)):
+            one.setAccessibleName(tr("New key for what is chosen in the list"))
         self.use_button = key_button(tr("Use this key"), "", self.use)
         self.usual_button = key_button(tr("The usual key again"), "", self.back)
         self.all_button = key_button(tr("All usual keys again"), "", self._back_all)
@@ -53,6 +56,9 @@ class KeysPage(QWidget):
         KEYS.changed.connect(self.refresh)
         self.resize(720, 620)
         self.refresh()
+
+    def focusNextPrevChild(self, forward: bool) -> bool:  # noqa: N802, FBT001 - Qt's
+        return step_focus(self, forward=forward) or super().focusNextPrevChild(forward)
 
     def _lay_out(self) -> None:
         column = QVBoxLayout(self)

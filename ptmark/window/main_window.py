@@ -22,6 +22,7 @@ from ptmark.window.looking import Looking
 from ptmark.window.memory import Memory
 from ptmark.window.photos.row import PhotoRow
 from ptmark.window.photos.strip import PhotosStrip
+from ptmark.window.reading_order import step_focus
 from ptmark.window.recent import Recent
 from ptmark.window.saving import Saving
 from ptmark.window.session import STEPS, Session
@@ -265,6 +266,9 @@ class MainWindow(QWidget):
     def _photo_key(self, event: QKeyEvent) -> bool:
         """Keys of the indications work on the photo, where they are being looked at."""
         return self.session.step == "Indications" and self.hands.key(event)
+
+    def focusNextPrevChild(self, forward: bool) -> bool:  # noqa: N802, FBT001 - Qt's
+        return step_focus(self, forward=forward) or super().focusNextPrevChild(forward)
 
     def sizeHint(self) -> QSize:  # noqa: N802 - Qt's name
         return QSize(1280, 800)

@@ -1,9 +1,32 @@
 """For every hand and eye: names for screen readers, targets to touch, small screens."""
 
-from PySide6.QtCore import Qt
+import importlib.util
+from itertools import pairwise
+from pathlib import Path
+
+from PySide6.QtCore import QPoint, QRect, Qt
 from PySide6.QtGui import QAccessible
 from PySide6.QtTest import QTest
-from PySide6.QtWidgets import QAbstractButton, QComboBox, QLineEdit, QWidget
+from PySide6.QtWidgets import (
+    QAbstractButton,
+    QAbstractItemView,
+    QAbstractSpinBox,
+    QComboBox,
+    QLabel,
+    QLineEdit,
+    QRadioButton,
+    QWidget,
+)
+
+from ptmark.window.keys_page import KeysPage
+from ptmark.window.reading_order import in_reading_order
+from ptmark.window.view.photo_view import PhotoView
+
+_SPEC = importlib.util.spec_from_file_location(
+    "screenshots_pages", Path(__file__).parents[1] / "benchmarks" / "screenshots_pages.py"
+)
+shots = importlib.util.module_from_spec(_SPEC)
+_SPEC.loader.exec_module(shots)
 
 
 def controls(window):
@@ -122,3 +145,92 @@ def test_a_window_made_large_again_shows_photo_and_page_side_by_side(opened, qtb
     assert opened.indications_step.isVisible()
     assert "Ctrl+Z" in opened.photo_row.undo_button.text()
     assert not opened.arrangement.bar.isVisible()
+
+
+def box(widget, window):
+    return QRect(widget.mapTo(window, QPoint(0, 0)), widget.size())
+
+
+def against_reading(one, other, window):
+    """Whether the way from one to the other goes up in a column or back in a row."""
+    a, b = box(one, window), box(other, window)
+    up = b.bottom() <= a.top() and b.left() < a.right() and a.left() < b.right()
+    back = b.right() <= a.left() and b.top() < a.bottom() and a.top() < b.bottom()
+    return up or back
+
+
+def tabbed(window, page):
+    """Where Tab leads, once round the window; only what lies in the page."""
+    first = next(iter(in_reading_order(page)))
+    first.setFocus()
+    way = [first]
+    for _ in range(300):
+        if isinstance(window.focusWidget(), PhotoView):
+            window.view.set_tool(None)
+        QTest.keyClick(window.focusWidget(), Qt.Key.Key_Tab)
+        if window.focusWidget() is first:
+            break
+        way.append(window.focusWidget())
+    else:
+        raise AssertionError("Tab does not come round")
+    return [one for one in way if page.isAncestorOf(one)]
+
+
+def reachable(page):
+    """What Tab has to reach: everything that can be worked, a group of choices once."""
+    for one in controls(page):
+        inner = isinstance(one.parent(), QComboBox | QAbstractItemView | QAbstractSpinBox)
+        told = one.focusPolicy() & Qt.FocusPolicy.TabFocus and one.isEnabled()
+        told = told and one.focusProxy() is None
+        if told and not inner and not (isinstance(one, QRadioButton) and not one.isChecked()):
+            yield one
+
+
+def look_through(window, page, name):
+    nameless = [
+        type(one).__name__
+        for one in controls(page)
+        if not spoken(one).strip() and not (isinstance(one, QLabel) and not one.text())
+    ]
+    assert nameless == [], name
+    way = tabbed(window, page)
+    assert {*reachable(page)} <= {*way}, name
+    told = [(spoken(a), spoken(b)) for a, b in pairwise(way) if against_reading(a, b, window)]
+    assert told == [], name
+    return len(way)
+
+
+def test_review_archive_and_house_pages_have_names_and_are_walked_as_they_are_read(
+    qtbot, window, idle, scene_file, tmp_path
+):
+    # WCAG 2.2, success criteria 4.1.2 (name), 2.1.1 (keyboard) and 2.4.3 (focus order).
+    walked = {}
+    for name in shots.pages(window, shots.records_for(tmp_path, scene_file)):
+        qtbot.wait(30)
+        idle()
+        page = window.archive.pages.currentWidget() if name.startswith("archive") else window
+        walked[name] = look_through(window, page, name)
+    archive = window.archive
+    for name, show in (
+        ("check", archive.show_check),
+        ("map", lambda: archive.show_map("DEMO-7")),
+        ("filters", lambda: (archive.open(), archive.found.bar.filters_button.click())),
+        ("table", archive.found.turn_view),
+    ):
+        show()
+        qtbot.wait(100)
+        idle()
+        walked[name] = look_through(window, archive.pages.currentWidget(), name)
+    archive.leave()
+    window.session.go("Verdict")
+    criteria = window.verdict_step.criteria
+    criteria.write_button.click()
+    for at in ("", *range(len(criteria.form.draft.rules))):
+        criteria.form.parts.choose(at)
+        qtbot.wait(20)
+        walked[f"rule {at}"] = look_through(criteria.form, criteria.form, f"rule {at}")
+    window.photo_row.keys_button.click()
+    keys = next(w for w in window.findChildren(KeysPage))
+    walked["keys"] = look_through(keys, keys, "keys")
+    assert len(walked) >= 18
+    assert min(walked.values()) >= 2

@@ -20,6 +20,7 @@ from ptmark.window.bits import Choice, Notice, key_button
 from ptmark.window.house.list import PartList
 from ptmark.window.house.part import PartFields, part_title
 from ptmark.window.house.preview import HousePreview
+from ptmark.window.reading_order import step_focus
 from ptmark.window.session import Session
 from ptmark.window.words import from_core, tr
 
@@ -44,6 +45,9 @@ class HouseForm(QWidget):
         self._build()
         self.take(ProfileDraft.start("iso-23277-2"), None)
         self.resize(1240, 740)
+
+    def focusNextPrevChild(self, forward: bool) -> bool:  # noqa: N802, FBT001 - Qt's
+        return step_focus(self, forward=forward) or super().focusNextPrevChild(forward)
 
     # -- laying out ---------------------------------------------------------------------------
     def _build(self) -> None:
