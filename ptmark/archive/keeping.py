@@ -1,26 +1,36 @@
 """How long records are kept: rules, holds, and deletion by rule only.
 
 A record may go when every rule that fits it has run out, no hold fits it, and no signed record
-that stays is a retest of it. A photo goes with the last record that rests on it.
+that stays is a retest of it. Rules and holds are asked of every state in which the record was
+ever taken in, so that no revision takes it out of one. A photo goes with the last record that
+rests on it.
 """
 
 import json
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import UTC, date, datetime
+from pathlib import Path
+from tempfile import TemporaryDirectory
 
 from sqlalchemy import Connection, delete, select
 
 from ptmark.archive.beside import file_key, states
 from ptmark.archive.chain import lines
+from ptmark.archive.derive import derived
 from ptmark.archive.finding import Hit, find_all
 from ptmark.archive.named import all_named, drop_named, set_named
-from ptmark.archive.opening import Archive
+from ptmark.archive.opening import Archive, open_archive
 from ptmark.archive.query import Query, query_from_json, query_to_json
-from ptmark.archive.rows import clear_rows, table
+from ptmark.archive.rereading import sha256_of
+from ptmark.archive.rows import clear_rows, note_photos, table, write_rows
 from ptmark.archive.store import key_for
-from ptmark.errors import ArchiveError
+from ptmark.errors import ArchiveError, PtmarkError
+from ptmark.record.store import parsed
 
 __all__ = ["Due", "apply_rules", "due", "hold", "keep_for", "keeping", "release"]
+
+
+Kept = dict[str, list[dict[str, object]]]  # the rows of rules and of holds
 
 
 @dataclass(frozen=True, slots=True)
@@ -76,13 +86,13 @@ def release(archive: Archive, name: str, why: str) -> None:
         raise ArchiveError("there is no such rule or hold", where=name)
 
 
-def keeping(archive: Archive) -> dict[str, list[dict[str, object]]]:
+def keeping(archive: Archive) -> Kept:
     """All rules and holds."""
     with archive.reading() as conn:
         return _kept_by(conn)
 
 
-def _kept_by(conn: Connection) -> dict[str, list[dict[str, object]]]:
+def _kept_by(conn: Connection) -> Kept:
     return {name: list(all_named(conn, name).values()) for name in ("rule", "hold")}
 
 
@@ -90,22 +100,55 @@ def due(archive: Archive, on: date | None = None) -> list[Due]:
     """Records that may be deleted on a day (today if None), oldest first."""
     day = on or datetime.now(UTC).date()
     told = keeping(archive)
-    candidates: dict[str, Due] = {}
+    candidates, kept = _judged(archive, told, day)
+    left = {name: one for name, one in candidates.items() if name not in kept}
+    for name in _kept_before(archive, set(left), told, day):
+        del left[name]
+    while needed := left.keys() & _tested_again(archive, set(left)):
+        left = {name: one for name, one in left.items() if name not in needed}
+    return sorted(left.values(), key=lambda one: (one.hit.examined_on, one.hit.number))
+
+
+def _judged(archive: Archive, told: Kept, day: date) -> tuple[dict[str, Due], set[str]]:
+    """What rules have run out for, and what a rule or a hold keeps, by an archive."""
+    gone: dict[str, Due] = {}
     kept: set[str] = set()
-    rules = sorted(told["rule"], key=lambda rule: float(str(rule["years"])))
-    for rule in rules:
+    for rule in sorted(told["rule"], key=lambda rule: float(str(rule["years"]))):
         end = _years_before(day, float(str(rule["years"])))
         for hit in find_all(archive, query_from_json(str(rule["query"]))):
             if hit.examined_on < end:
-                candidates[hit.record_id] = Due(hit, str(rule["name"]))
+                gone[hit.record_id] = Due(hit, str(rule["name"]))
             else:
                 kept.add(hit.record_id)
     for one in told["hold"]:
         kept |= {hit.record_id for hit in find_all(archive, query_from_json(str(one["query"])))}
-    left = {name: one for name, one in candidates.items() if name not in kept}
-    while needed := left.keys() & _tested_again(archive, set(left)):
-        left = {name: one for name, one in left.items() if name not in needed}
-    return sorted(left.values(), key=lambda one: (one.hit.examined_on, one.hit.number))
+    return gone, kept
+
+
+def _kept_before(archive: Archive, records: set[str], told: Kept, day: date) -> set[str]:
+    """Those of the records that an earlier state keeps; an unreadable one might, so it does."""
+    with archive.reading() as conn:
+        files = {name: states(lines(conn, name)).get(name, [])[:-1] for name in records}
+    owner = {sha256: name for name, own in files.items() for sha256 in own}
+    lost: set[str] = set()
+    with TemporaryDirectory() as place, open_archive(Path(place)) as earlier:
+        with earlier.writing() as conn:  # asked as every archive is, so that it means the same
+            for sha256, name in owner.items():
+                try:
+                    _write_state(conn, sha256, archive.store.read(file_key(sha256)))
+                except (OSError, PtmarkError):
+                    lost.add(name)
+        return lost | {owner[one] for one in _judged(earlier, told, day)[1]}
+
+
+def _write_state(conn: Connection, sha256: str, data: bytes) -> None:
+    """A state's rows, named by its file, as a record may have had several."""
+    if sha256_of(data) != sha256:
+        raise ArchiveError("is not what was taken in", where=sha256)
+    rows = derived(parsed(data, sha256), data)
+    photos = [{"sha256": one["sha256"], "suffix": "", "bytes": 0} for one in rows.photos]
+    note_photos(conn, photos)
+    write_rows(conn, replace(rows, inspection={**rows.inspection, "record_id": sha256}), data)
 
 
 def _years_before(day: date, years: float) -> str:
@@ -127,7 +170,7 @@ def _tested_again(archive: Archive, going: set[str]) -> set[str]:
         return {str(earlier) for name, earlier in conn.execute(chosen) if name not in going}
 
 
-def _still_due(conn: Connection, one: Due, told: dict[str, list[dict[str, object]]]) -> bool:
+def _still_due(conn: Connection, one: Due, told: Kept) -> bool:
     """In the turn of its deletion: no rule, hold or signed retest came meanwhile."""
     other = table("inspection")
     retest = select(other.c.id).where(other.c.retest_of == one.hit.record_id)

@@ -285,6 +285,28 @@ def test_what_a_signed_retest_needs_stays(archive, make):
     assert {one.hit.record_id for one in due(archive, date(2036, 6, 1))} == {"first", "again"}
 
 
+def test_no_revision_takes_a_record_out_of_a_hold_or_a_rule(archive, make):
+    day = date(2026, 6, 1)
+    path = make("held", day="2010-05-01", part="P-17")
+    late = make("late", day="2025-05-01")
+    first = [add_record(archive, one).sha256 for one in (path, late)]
+    hold(archive, "claim", Query(part="P-17", until="2024-12-31"), "invented claim")
+    keep_for(archive, "ten", Query(), 10, "invented contract")
+    for one, sha256, field in (
+        (path, first[0], {"part_number": "P-18"}),  # out of the hold's query
+        (late, first[1], {"examination_date": "2001-01-01"}),  # as if its time had run out
+    ):
+        record = load_record(one)
+        save_record(one, replace(record, fields={**record.fields, **field}))
+        assert add_record(archive, one, replaces=sha256).state == "revised"
+    assert due(archive, day) == []
+    assert apply_rules(archive, day) == []
+    release(archive, "claim", "settled")
+    assert [one.hit.record_id for one in due(archive, day)] == ["held"]
+    archive.store.remove(file_key(first[0]))  # what it once said cannot be read any more
+    assert due(archive, day) == []
+
+
 def test_history_and_map_count_by_hand(archive, make):
     # Each record: A from x 0 to 2, B from x 10 to 13, both at y 20 to 20.4.
     for n, day in enumerate(("2024-01-01", "2025-01-01", "2025-06-01")):
