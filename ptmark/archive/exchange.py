@@ -34,8 +34,9 @@ checksums.sha256   sha256sum -c checksums.sha256 checks every file
 """
 _WITHOUT = """\
 record.json             the inspection record: the file that counts
-without-location/       COPIES of its photos from which the place was taken out; their picture
-                        is the same, their bytes are not those that the record names
+without-location/       COPIES of its photos from which the place and makers' own notes, which
+                        may hold one, were taken out; their picture is the same, their bytes are
+                        not those that the record names
 schema/                 the JSON Schema of the record
 checksums.sha256        sha256sum -c checksums.sha256 checks every file
 
@@ -45,7 +46,7 @@ The originals stay in the archive. An archive takes this bundle in only where it
 
 @dataclass(frozen=True, slots=True)
 class Exported:
-    """What was written: records, photos, and copies from which a place was taken out."""
+    """What was written: records, photos, and copies from which a place or note was taken."""
 
     records: int
     photos: int

@@ -108,7 +108,8 @@ def _run_export(archive: "Archive", args: argparse.Namespace) -> int:
     print(f"{made.records} records with {made.photos} photos are in {args.to}")
     if args.without_location:
         print(
-            f"  copies without their place: {made.places_left_out}; the originals are untouched"
+            "  copies from which a place or a maker's own note was taken out: "
+            f"{made.places_left_out}; the originals are untouched"
         )
     return 0
 

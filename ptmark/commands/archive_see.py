@@ -31,7 +31,7 @@ def add_to(below: Verbs) -> None:
 
 def _run_show(archive: "Archive", args: argparse.Namespace) -> int:
     from ptmark import archive as room
-    from ptmark.photo.location import location_of
+    from ptmark.photo.location import has_makers_note, location_of
 
     data = room.record_bytes(archive, args.record)
     if args.to:
@@ -47,11 +47,13 @@ def _run_show(archive: "Archive", args: argparse.Namespace) -> int:
         key = room.key_for(photo["sha256"], photo["suffix"])
         where = archive.store.path(key) or f"{archive.store.url}/{key}"
         print(f"  photo {photo['name'] or photo['sha256']}: {where}")
-        place = location_of(archive.store.read(key))
-        if place is not None:
+        whole = archive.store.read(key)
+        if (place := location_of(whole)) is not None:
             print(
-                f"    taken at {place.latitude:.5f}, {place.longitude:.5f} (in its EXIF data)"
+                f"    taken at {place.latitude:.5f}, {place.longitude:.5f}, as the photo says"
             )
+        if has_makers_note(whole):
+            print("    its camera's maker left a note of its own in it, which may hold a place")
     return 0
 
 

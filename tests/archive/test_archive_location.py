@@ -11,7 +11,7 @@ from PIL import Image, PngImagePlugin
 
 from ptmark.__main__ import main
 from ptmark.archive import add_record, open_archive, verify
-from ptmark.photo.location import location_of, without_location
+from ptmark.photo.location import has_makers_note, location_of, without_location
 
 PACKET = (
     '<x:xmpmeta xmlns:x="adobe:ns:meta/"><rdf:RDF xmlns:rdf="http://www.w3.org/1999/02/22-rdf'
@@ -22,12 +22,16 @@ PACKET = (
 )
 
 
+NOTE = b"invented note of a maker, 51.5000 -0.1167"
+
+
 def exif():
     made = Image.Exif()
     made[0x010F] = "Invented"
     made.get_ifd(0x8825).update(
         {1: "N", 2: (51.0, 30.0, 0.0), 3: "W", 4: (0.0, 7.0, 0.0), 29: "2026:03:01"}
     )
+    made.get_ifd(0x8769)[0x927C] = NOTE
     return made
 
 
@@ -104,9 +108,42 @@ def test_a_place_is_shown_and_taken_out_of_the_copy_of_each_format(suffix):
     assert not dict(opened(copy).getexif().get_ifd(0x8825))
     assert struct.pack("<6I", 51, 1, 30, 1, 0, 1) not in copy
     assert struct.pack(">6I", 51, 1, 30, 1, 0, 1) not in copy
+    if suffix != "tiff":
+        assert has_makers_note(data)
+        assert NOTE in data
+    assert not has_makers_note(copy)
+    assert NOTE not in copy
     assert opened(copy).getexif().get(0x010F) == opened(data).getexif().get(0x010F)
     assert np.array_equal(np.asarray(opened(copy)), np.asarray(opened(data)))
     assert without_location(copy) == copy
+
+
+@pytest.mark.parametrize("where", sorted(set(HIDDEN) - {"film behind a JPEG"}))
+def test_a_place_outside_exif_is_shown(where):
+    place = location_of(HIDDEN[where]())
+    assert place.latitude == pytest.approx(51.5)
+    assert place.longitude == pytest.approx(-7 / 60)
+
+
+@pytest.mark.parametrize(
+    ("said", "degrees"),
+    [
+        (("51,30,0N", "0,7,0W"), (51.5, -7 / 60)),  # DDD,MM,SSk
+        (("33,52.125S", "151,12.5E"), (-33.86875, 151.2083333)),  # DDD,MM.mmk
+        (("+51.5000", "-0.1167"), (51.5, -0.1167)),
+        (("north", "-0.1167"), None),
+    ],
+)
+def test_places_of_xmp_in_each_spelling(said, degrees):
+    packet = (
+        f'<r:d x:GPSLatitude="{said[0]}"><e:GPSLongitude>{said[1]}</e:GPSLongitude></r:d>'
+    ).encode()
+    place = location_of(photo("JPEG", xmp=packet))
+    if degrees is None:
+        assert place is None
+    else:
+        assert (place.latitude, place.longitude) == pytest.approx(degrees)
+    assert location_of(without_location(photo("JPEG", xmp=packet))) is None
 
 
 @pytest.mark.parametrize("where", HIDDEN)
@@ -127,7 +164,9 @@ def test_the_original_stays_and_the_place_is_shown(tmp_path, make, capsys):
         add_record(archive, make("r-1", photo=data))
     at = ["archive", "--at", str(tmp_path / "archive")]
     assert main([*at, "show", "r-1"]) == 0
-    assert "taken at 51.50000, -0.11667" in capsys.readouterr().out
+    said = capsys.readouterr().out
+    assert "taken at 51.50000, -0.11667" in said
+    assert "may hold a place" in said
     assert main([*at, "export", "--to", str(tmp_path / "out"), "--without-location"]) == 0
     with zipfile.ZipFile(tmp_path / "out" / "r-1.zip") as bundle:
         (name,) = (one for one in bundle.namelist() if one.endswith(".jpg"))
