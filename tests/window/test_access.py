@@ -4,6 +4,7 @@ import importlib.util
 from itertools import pairwise
 from pathlib import Path
 
+import pytest
 from PySide6.QtCore import QPoint, QRect, Qt
 from PySide6.QtGui import QAccessible
 from PySide6.QtTest import QTest
@@ -200,6 +201,7 @@ def look_through(window, page, name):
     return len(way)
 
 
+@pytest.mark.qt_log_ignore("This plugin does not support")  # without a screen
 def test_review_archive_and_house_pages_have_names_and_are_walked_as_they_are_read(
     qtbot, window, idle, scene_file, tmp_path
 ):
