@@ -21,6 +21,7 @@ from ptmark.criteria.wording import amount, bound, measured
 __all__ = ["NO", "OPEN", "YES", "Answers", "Case", "Figures", "conformity"]
 
 YES, OPEN, NO = 1, 0, -1
+_MOST_APART = 50  # indications whose gaps are all looked at to tell one
 Answers = npt.NDArray[np.int64]
 
 
@@ -138,7 +139,7 @@ class Case:
         """Why an item of the worst reading is no such item in the plain one; empty if it is."""
         plain = self.plain.by_ids.get(item.ids)
         if plain is None:
-            return [f"{' and '.join(item.ids)} may count as one"]
+            return [f"{' and '.join(item.ids)} may count as one" + self._gap_told(item)]
         told = []
         relevance = self.profile.relevance
         if relevance is not None and not plain.relevant:
@@ -154,3 +155,25 @@ class Case:
                 f"wide, it is linear from {amount(at, self.unit)} of length on)"
             )
         return told
+
+    def _gap_told(self, item: Item) -> str:
+        """The gap on which it hangs whether parts of an item merge, in brackets; "" if many."""
+        import shapely
+
+        view, merge = self.plain, self.profile.merge
+        own = sorted({view.places[name] for name in item.ids})
+        if merge is None or not 1 < len(own) <= _MOST_APART:
+            return ""
+        items = [view.items[k] for k in own]
+        first, second = np.triu_indices(len(own), 1)
+        shapes = view.shapes[own]
+        gaps = shapely.distance(shapes[first], shapes[second])
+        may = merge.factor * np.array([one.length for one in items])
+        may = np.minimum(may[first], may[second])
+        k = int((gaps - may).argmin())  # the pair nearest to merging, or merged only by others
+        u = (items[first[k]].u + items[second[k]].u) / 2
+        gap = measured(float(gaps[k]), u, self.unit, against=float(may[k]))
+        limit = amount(float(may[k]), self.unit)
+        if merge.operator == "<=":
+            return f" (a gap of {gap}; {limit} or less makes them one)"
+        return f" (a gap of {gap}; less than {limit} makes them one)"

@@ -12,7 +12,8 @@ import numpy as np
 
 from ptmark.criteria.case import Case
 from ptmark.criteria.geometry import Indices, caliper_ends, hull_of
-from ptmark.criteria.groups import NOTHING, Outcome, judged_group, linked
+from ptmark.criteria.groups import judged_group, linked
+from ptmark.criteria.outcome import NOTHING, Outcome
 from ptmark.criteria.result import Finding
 from ptmark.criteria.rules import ClusterRule
 from ptmark.criteria.view import View

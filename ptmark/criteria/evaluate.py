@@ -52,6 +52,7 @@ _JUDGES: dict[type[Rule], Callable[[Case, Any], list[Finding]]] = {
     StretchRule: by_stretch,
     ShareRule: by_share,
 }
+_MAY_BE_RELEVANT = " Within U it may be, so the rules were also tried with it."
 _NO_DIRECTION = (
     "The run of the weld was taken from the two indications farthest apart; "
     "give weld_direction_deg where that is not so."
@@ -154,7 +155,8 @@ def _not_relevant(case: Case) -> list[Finding]:
             "acceptable",
             f"Indication {' and '.join(item.ids)} is "
             f"{measured(item.length, item.u, case.unit, against=limit.value)} long, not "
-            f"{bound(limit)}: not relevant.",
+            f"{bound(limit)}: not relevant."
+            + (_MAY_BE_RELEVANT if case.guarded and limit.hit(item.length + item.u) else ""),
             ids=item.ids,
             figures=Figures(item.length, item.u, limit.value, case.unit),
             sketch=item.ends,

@@ -1,7 +1,7 @@
 """Rules that look at several indications at once: rows, windows, frames, stretches, shares."""
 
 from collections.abc import Callable
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from math import cos, inf, radians, sin
 
 import numpy as np
@@ -10,6 +10,7 @@ from ptmark.criteria.aligned import longest_aligned
 from ptmark.criteria.case import Case, Figures
 from ptmark.criteria.geometry import Array, Indices, caliper_ends, hull_of
 from ptmark.criteria.limits import Limit, all_hold, per_mm, tolerance_in
+from ptmark.criteria.outcome import NOTHING, Outcome, how_closely, too_few, what_decides
 from ptmark.criteria.result import Finding
 from ptmark.criteria.rows import longest_row
 from ptmark.criteria.rules import (
@@ -24,12 +25,10 @@ from ptmark.criteria.rules import (
 from ptmark.criteria.stretch import heaviest_stretch
 from ptmark.criteria.turned import Bounds
 from ptmark.criteria.view import View
-from ptmark.criteria.wording import amount, bound, counted, listed, of_kinds, within
+from ptmark.criteria.wording import amount, bound, counted, listed, of_kinds
 from ptmark.criteria.worst import worst_rectangle
 
 __all__ = [
-    "NOTHING",
-    "Outcome",
     "by_frame",
     "by_row",
     "by_share",
@@ -39,25 +38,7 @@ __all__ = [
     "linked",
 ]
 
-_MOST_HALVED = 100  # indications, of which it is told how closely they must be known
-_HALVINGS = 5
 _FEW = 24  # up to so many indications the heaviest set of all is found, not only enough
-
-
-@dataclass(frozen=True, slots=True, eq=False)
-class Outcome:
-    """What a rule found in one reading: an amount, the items, and what shows it."""
-
-    value: float
-    members: tuple[int, ...]
-    place: str
-    sketch: Array
-    proven: bool = True
-    sum_told: str = "together"
-    after: str = ""  # what the amount is told of
-
-
-NOTHING = Outcome(0.0, (), "", np.empty((0, 2)))
 
 
 def by_row(case: Case, rule: RowRule) -> list[Finding]:
@@ -121,7 +102,10 @@ def by_window(case: Case, rule: WindowRule) -> list[Finding]:
 
     def look(view: View) -> Outcome:
         bounds = Bounds(rule.longest, rule.longest, rule.area)
-        return _rectangle(case, view, rule, rule.number, bounds, "number")
+        found = _rectangle(case, view, rule, rule.number, bounds, "number")
+        unit = case.unit
+        within = f", within {rule.area:g} {unit}2 and {rule.longest:g} {unit}"
+        return replace(found, place=found.place + within if found.members else "")
 
     return [judged_group(case, rule, rule.number, look)]
 
@@ -243,14 +227,14 @@ def judged_group(
         says = f"{head}: {bound(limit, of_length=False)} is {word}."
         verdict = rule.verdict
     elif doubtful:
-        says = f"At worst {head}; {rule_says}. {_what_decides(case, shape, plain, worst)}"
-        says += _how_closely(case, limit, worst, look)
+        says = f"At worst {head}; {rule_says}. {what_decides(case, shape, plain, worst)}"
+        says += how_closely(case, limit, worst, look)
         verdict = "undecided"
     else:
         says = f"At most {head}; {rule_says}."
         if not ids:
             nothing = f"{head.replace('no ', 'no relevant ', 1)}{of_kinds(rule.named)}"
-            says = f"There is {nothing}; {rule_says}."
+            says = f"There is {too_few(case, rule) or nothing}; {rule_says}."
         verdict = "acceptable"
     figures = Figures(plain.value, max(worst.value - plain.value, 0.0), limit.value, limit.unit)
     return case.finding(
@@ -261,37 +245,3 @@ def judged_group(
         figures=figures,
         sketch=seen.sketch if len(seen.sketch) else None,
     )
-
-
-def _what_decides(case: Case, shape: str, plain: Outcome, worst: Outcome) -> str:
-    if not worst.proven:
-        return "The search for the worst place was cut short, so it is left open."
-    known = {one for k in plain.members for one in case.plain.items[k].ids}
-    added = [k for k in worst.members if not known.issuperset(case.worst.items[k].ids)]
-    told = [doubt for k in worst.members for doubt in case.doubts(case.worst.items[k], shape)]
-    if told:
-        return f"What would decide it: {listed(told)}."
-    names = listed([one for k in added or worst.members for one in case.worst.items[k].ids])
-    return f"What would decide it: the sizes and gaps of {names}, measured more closely."
-
-
-def _how_closely(
-    case: Case, limit: Limit, worst: Outcome, look: Callable[[View], Outcome]
-) -> str:
-    """The share of every uncertainty that would pass the rule, in words; "" for a crowd."""
-    if not worst.proven or len(case.judged) > _MOST_HALVED or limit.hit(look(case.plain).value):
-        return ""
-    passes, hits = 0.0, 1.0
-    for _ in range(_HALVINGS):
-        middle = (passes + hits) / 2
-        seen = look(case.views.view(middle))
-        if limit.hit(seen.value) or not seen.proven:
-            hits = middle
-        else:
-            passes = middle
-    if passes == 0.0:
-        return ""
-    largest = max((case.worst.items[k].u for k in worst.members), default=0.0)
-    needed = within(passes * largest, case.unit)
-    now = amount(largest, case.unit, apart_from=0.0)
-    return f" Lengths known to ± {needed} in place of ± {now} would pass it."

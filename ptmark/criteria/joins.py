@@ -81,6 +81,7 @@ def _may_be(case: Case, rule: JoinRule, place: int) -> Finding:
         f"Indication {' and '.join(item.ids)} may meet {_asked(rule)}. "
         f"What would decide it: {'; '.join(doubts) or 'a closer measurement'}."
     )
+    says = " ".join([says, *missing(case, rule)])
     figures = _figures(case, rule, WORST, place)
     return case.finding(
         rule, "undecided", says, ids=item.ids, figures=figures, sketch=item.ends
@@ -173,6 +174,8 @@ def _margin(case: Case, leaf: Rule, own: Item, place: int) -> list[str]:
         return []
     size = measured(value, u, case.unit, against=limit.value)
     margin = within(abs(value - limit.value), case.unit)
+    if limit.value in (value, round(value, 6)):
+        return [f"{what} ({size}) measured again, since it lies on the limit ({leaf.id})"]
     return [f"{what} ({size}) known to ± {margin} or better ({leaf.id})"]
 
 

@@ -11,7 +11,7 @@ from ptmark.criteria.limits import Limit, per_mm
 from ptmark.criteria.result import Finding
 from ptmark.criteria.rules import EdgeRule, KindRule, Rule, ShapeRule, SingleRule, SizeRule
 from ptmark.criteria.view import PLAIN, WORST, Item
-from ptmark.criteria.wording import bound, counted, listed, measured, of_kinds, within
+from ptmark.criteria.wording import bound, counted, deciding, listed, measured, of_kinds
 
 __all__ = ["by_edge", "by_kind", "by_shape", "by_size", "each", "only_worst", "unknown_kinds"]
 
@@ -66,10 +66,9 @@ def by_edge(case: Case, rule: EdgeRule) -> list[Finding]:
         if how == _WORST:
             doubts = case.doubts(item, rule.of)
             because = f" {_capital('; '.join(doubts))}." if doubts else ""
-            margin = within(abs(plain - limit.value), case.unit)
-            says = f"{head}, which may be {wanted}.{because}"
+            says = f"{head}, which may be {wanted}." + because
             if not limit.hit(plain):
-                says += f" A distance known to ± {margin} or better would decide it."
+                says += " " + deciding("A distance", abs(plain - limit.value), case.unit)
         else:
             says = f"{head}, {'' if how == _HIT else 'not '}{wanted}."
         return case.finding(
@@ -178,12 +177,9 @@ def _size_says(
     doubts = case.doubts(item, rule.of)
     because = f" {_capital('; '.join(doubts))}." if doubts else ""
     if limit.hit(length):
-        return f"{_capital(name)} would be {size} long, {bound(limit)}.{because}"
-    margin = within(limit.value - length, case.unit)
-    return (
-        f"{_capital(name)} is {size} long and may be {bound(limit)}.{because} A length "
-        f"known to ± {margin} or better would decide it."
-    )
+        return f"{_capital(name)} would be {size} long, {bound(limit)}." + because
+    says = f"{_capital(name)} is {size} long and may be {bound(limit)}." + because
+    return says + " " + deciding("A length", limit.value - length, case.unit)
 
 
 def _why(case: Case, item: Item, shape: str) -> str:
@@ -213,6 +209,11 @@ def _capital(text: str) -> str:
 def by_kind(case: Case, rule: KindRule) -> list[Finding]:
     """Judge the indications that the inspector has named as a listed kind, whatever size."""
     scale = per_mm(case.unit)
+    meant = {
+        kind
+        for kind in {one.kind for one in case.judged}
+        if any(covers(listed_kind, number_of(kind)) for listed_kind in rule.kinds)
+    }
     made = [
         case.finding(
             rule,
@@ -222,7 +223,7 @@ def by_kind(case: Case, rule: KindRule) -> list[Finding]:
             figures=Figures(one.length * scale, one.length_u * scale, 0.0, case.unit),
         )
         for one in case.judged
-        if any(covers(listed_kind, number_of(one.kind)) for listed_kind in rule.kinds)
+        if one.kind in meant
     ]
     kinds = listed([f"ISO 6520-1 {kind}" for kind in rule.kinds])
     return made or [

@@ -5,10 +5,11 @@ from math import floor
 
 from ptmark.criteria.limits import Limit
 
-__all__ = ["amount", "bound", "counted", "listed", "measured", "of_kinds", "within"]
+__all__ = ["amount", "bound", "counted", "deciding", "listed", "measured", "of_kinds", "within"]
 
 _PLACES = {"mm": 2, "in": 3, "mm2": 1, "in2": 3, "%": 1, "1": 0}
 _MOST_NAMED = 12
+_ON_THE_LIMIT = 2e-6  # mm or in; nearer than that lengths are read as equal
 
 
 def amount(value: float, unit: str, *, apart_from: float | None = None) -> str:
@@ -39,6 +40,23 @@ def within(value: float, unit: str) -> str:
         places += 1
     step = 10.0**-places
     return f"{floor(value / step + 1e-9) * step:.{places}f} {unit}"
+
+
+def deciding(what: str, apart: float, unit: str) -> str:
+    """Say how closely something ``apart`` from its limit must be known to decide it.
+
+    Examples
+    --------
+    >>> deciding("A length", 0.1, "mm")
+    'A length known to ± 0.10 mm or better would decide it.'
+    >>> deciding("A length", 0.0, "mm")
+    'It lies on the limit as measured, so that only another measurement can decide it.'
+    """
+    if apart < _ON_THE_LIMIT:
+        return (
+            "It lies on the limit as measured, so that only another measurement can decide it."
+        )
+    return f"{what} known to ± {within(apart, unit)} or better would decide it."
 
 
 def measured(value: float, u: float, unit: str, *, against: float) -> str:

@@ -200,3 +200,47 @@ def test_every_indication_stands_in_a_finding(build):
     assert named == {"A", "B", "C"}
     rules = [finding.rule for finding in result.findings]
     assert {"relevance", "linear", "rounded", "row", "named-crack"} <= set(rules)
+
+
+def said(result, rule):
+    return " ".join(one.says for one in result.findings if one.rule == rule)
+
+
+def test_a_doubtful_merging_tells_its_gap_and_how_small_would_make_it_one(build):
+    pair = build.scene(
+        build.bar("A", 0, 0, 2.0, 0.3, length_u=0.1),
+        build.bar("B", 4.05, 0, 2.0, 0.3, length_u=0.1),
+    )
+    told = said(judge("iso-23277-2", pair), "linear")
+    assert "(a gap of 2.05 mm ± 0.10 mm; less than 2.00 mm makes them one)" in told
+
+
+def test_what_lies_on_a_limit_is_decided_by_no_smaller_uncertainty(build):
+    told = said(
+        judge("asme-b31.1", build.scene(build.pore("A", 0, 0, 5.0, length_u=0.2))), "rounded"
+    )
+    assert "only another measurement can decide it" in told
+    assert "0.00 mm" not in told
+
+
+def test_what_may_be_relevant_says_so_where_it_is_left_out(build):
+    near, far = (
+        said(
+            judge("asme-b31.1", build.scene(build.pore("A", 0, 0, d, length_u=0.2))),
+            "relevance",
+        )
+        for d in (1.9, 1.7)
+    )
+    assert "Within U it may be" in near
+    assert "Within U" not in far
+
+
+def test_a_window_names_the_area_and_side_it_keeps_within(build):
+    ten = build.scene(*(build.pore(f"P{k}", 10 * k, 0, 2.5) for k in range(10)))
+    assert "within 3870 mm2 and 150 mm (P0" in said(judge("asme-b31.1", ten), "window")
+
+
+def test_indications_that_do_not_count_are_not_said_to_be_none(build):
+    small = build.scene(build.pore("A", 0, 0, 0.5), build.pore("B", 9, 0, 0.5))
+    told = said(judge("aws-d1.1-porosity-other-welds", small), "sum-short")
+    assert told.startswith("There is no rounded indication 1 mm or longer;")
