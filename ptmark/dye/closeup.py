@@ -3,11 +3,14 @@
 "Fine" px are those of the crop: ``step`` full-size px each.
 """
 
+from math import pi, sqrt
+
 import cv2
 import numpy as np
 import numpy.typing as npt
 
 from ptmark.dye.coarse import Blob, CoarseLook
+from ptmark.dye.quick import middle
 from ptmark.dye.sheet import Crop, in_fine
 from ptmark.photo import Photo
 
@@ -18,6 +21,11 @@ Bytes = npt.NDArray[np.uint8]
 _MARGIN = 8  # coarse px of developer taken round a blob
 _LEAST_AROUND = 30
 _MOST_PIXELS = 1_000_000  # a box beyond it is a stain or a shadow: half the resolution will do
+# In photos so large that a coarse px spans so many, soft edges keep this standard deviation in
+# fine px: that of cracks in photos of 12 megapixels. On truth photos enlarged to 48 megapixels
+# lengths and widths came out nearer to the truth so than at full size.
+_LARGE, _SOFT = 4, 1.4
+_FEW = 20  # pixels that grain may make darker or steeper than the blob is
 _SEVEN = np.ones((7, 7), np.uint8)
 
 
@@ -31,15 +39,14 @@ def close_up(photo: Photo, look: CoarseLook, blob: Blob, reach: Bytes) -> Crop:
     cv2.drawContours(own, [blob.rim], 0, 1, cv2.FILLED, offset=(-x0, -y0))
     near = np.asarray(cv2.dilate(own, _SEVEN), np.uint8)
     near[(own == 0) & (look.reach[y0:y1, x0:x1] > 0)] = 0
-    step = 1
-    while (x1 - x0) * (y1 - y0) * (look.factor // step) ** 2 > _MOST_PIXELS:
-        if step == look.factor:
-            break
-        step *= 2
-    factor = look.factor // step
-    left, top = (x0 + look.origin[0]) * factor, (y0 + look.origin[1]) * factor
-    picture = photo.rgb if step == 1 else photo.reduced(step)
-    rgb = picture[top : top + (y1 - y0) * factor, left : left + (x1 - x0) * factor]
+    left, top = (x0 + look.origin[0]) * look.factor, (y0 + look.origin[1]) * look.factor
+    rgb = photo.rgb[top:, left:][: (y1 - y0) * look.factor, : (x1 - x0) * look.factor]
+    step = _step(rgb, look, near, around)
+    factor, left, top = look.factor // step, left // step, top // step
+    if step > 1:
+        size = (rgb.shape[1] // step, rgb.shape[0] // step)
+        whole = rgb[: size[1] * step, : size[0] * step]
+        rgb = np.asarray(cv2.resize(whole, size, interpolation=cv2.INTER_AREA), np.uint8)
     return Crop(
         rgb=rgb,
         near=near,
@@ -49,6 +56,37 @@ def close_up(photo: Photo, look: CoarseLook, blob: Blob, reach: Bytes) -> Crop:
         step=step,
         factor=factor,
     )
+
+
+def _step(rgb: Bytes, look: CoarseLook, near: Bytes, around: Bytes) -> int:
+    """How many full-size px a fine px shall span, a power of two.
+
+    What a large photo shows softly is told as well by fewer pixels: its edges keep the blur
+    that those of a photo of 12 megapixels have.
+    """
+    step, pixels = 1, rgb.shape[0] * rgb.shape[1]
+    while pixels > _MOST_PIXELS * step**2 and step < look.factor:
+        step *= 2
+    if step == 1 and look.factor >= _LARGE:
+        softness = _softness(rgb, *(in_fine(m, look.factor, rgb.shape) for m in (near, around)))
+        while softness > _SOFT * 2 * step and step < look.factor:
+            step *= 2
+    return step
+
+
+def _softness(rgb: Bytes, near: Bytes, around: Bytes) -> float:
+    """About the standard deviation of a blob's sharpest edges, px; less where grain is strong.
+
+    A Gaussian edge of standard deviation s and height c is c / (sqrt(2 pi) s) steep.
+    """
+    luma = cv2.cvtColor(rgb, cv2.COLOR_RGB2GRAY)
+    sobel = (cv2.convertScaleAbs(one, alpha=0.25) for one in cv2.spatialGradient(luma))
+    steep = cv2.max(*sobel)[near > 0]  # twice the slope
+    few = min(_FEW, steep.size - 1)
+    dark = np.partition(luma[near > 0], few)[few]
+    height = float(middle(luma[around > 0])) - float(dark)
+    slope = float(np.partition(steep, steep.size - 1 - few)[-1 - few]) / 2
+    return height / (sqrt(2 * pi) * max(slope, 0.5))
 
 
 def _box(blob: Blob, reach: Bytes) -> tuple[int, int, int, int, Bytes]:
