@@ -28,6 +28,9 @@ _ROOM = 0.12  # free at each side, as a share of the shorter side
 _LEAST_MM = 2.0  # shown at least
 _HALO = 5  # px of paper around a letter, so that it is read across a line
 _FACE = cv2.FONT_HERSHEY_SIMPLEX
+_LETTER, _LINE = 9, 16  # px that a letter takes, across and up
+_LONGEST = 16  # letters of a name; longer ones are cut
+_FEW_NAMES = 12
 _MOST_SHOWN = 400  # outlines; a crowd beyond that is not told apart at this size
 
 
@@ -104,11 +107,12 @@ def finding_svg(finding: Shown, indications: Sequence[Outlined]) -> str:
             f'stroke-width="{stroke.width:g}" stroke-linejoin="round"{dash}/>'
         )
     for name, x, y in plan.letters:
-        lines.append(
-            f'<text x="{x:.2f}" y="{y:.2f}" font-family="sans-serif" font-size="16" '
-            f'fill="{_hex(INK)}" stroke="{_hex(PAPER)}" stroke-width="{_HALO}" '
-            f'paint-order="stroke">{escape(name)}</text>'
-        )
+        halo = f' stroke="{_hex(PAPER)}" stroke-width="{_HALO}"'
+        for color, under in ((PAPER, halo), (INK, "")):  # not every viewer knows paint-order
+            lines.append(
+                f'<text x="{x:.2f}" y="{y:.2f}" font-family="sans-serif" font-size="16" '
+                f'fill="{_hex(color)}"{under}>{escape(name)}</text>'
+            )
     return "\n".join([*lines, "</svg>", ""])
 
 
@@ -171,33 +175,56 @@ def _planned(finding: Shown, indications: Sequence[Outlined]) -> _Plan:
             _Stroke(placed(closed), CYAN, 2.0, (10, 6)),
         ]
     strokes += joins
-    letters = [(one.id, *_letter_place(ring(one), joins)) for one in own]
+    letters = _letters([(one.id, ring(one)) for one in own], joins)
     bar, text = _bar(zoom)
     return _Plan([*strokes, bar], [*letters, text])
 
 
-def _letter_place(ring: Array, joins: Sequence[_Stroke]) -> tuple[float, float]:
-    """Where a letter's left foot goes: the corner of its outline's box farthest from lines."""
+def _letters(
+    rings: Sequence[tuple[str, Array]], joins: Sequence[_Stroke]
+) -> list[tuple[str, float, float]]:
+    """What is written and where; in a crowd no name that would lie across another."""
+    made: list[tuple[str, float, float]] = []
+    for whole, ring in rings:
+        name = whole if len(whole) <= _LONGEST else f"{whole[: _LONGEST - 2]}.."
+        places = _letter_places(ring, joins, _LETTER * len(name))
+        free = [place for place in places if not any(_meets(name, *place, one) for one in made)]
+        if free or len(rings) <= _FEW_NAMES:
+            made.append((name, *(free or places)[0]))
+    return made
+
+
+def _meets(name: str, x: float, y: float, other: tuple[str, float, float]) -> bool:
+    """Whether a name at a place lies across another."""
+    apart = x - other[1]
+    room = len(other[0]) if apart > 0 else len(name)
+    return abs(apart) < _LETTER * room and abs(y - other[2]) < _LINE
+
+
+def _letter_places(
+    ring: Array, joins: Sequence[_Stroke], wide: int
+) -> list[tuple[float, float]]:
+    """Where a name's left foot may go: at corners of its outline, farthest from lines first."""
     low, high = ring.min(axis=0), ring.max(axis=0)
     corners = [
         (high[0] + 3, high[1]),
-        (low[0] - 15, high[1] + 8),
-        (low[0] - 15, low[1] + 3),
+        (low[0] - 6 - wide, high[1] + 8),
+        (low[0] - 6 - wide, low[1] + 3),
         (high[0] + 3, low[1] + 8),
     ]
-    places = np.clip(np.array(corners), (4, 16), (_WIDE - 40, _HIGH - 26))
+    places = np.clip(np.array(corners), (4, 16), (_WIDE - 31 - wide, _HIGH - 26))
     lines = [
         start + (end - start) * share
         for one in joins
         for start, end in pairwise(one.points)
         for share in np.linspace(0, 1, 40)
     ]
-    if not lines:
-        return float(places[0, 0]), float(places[0, 1])
-    middles = places + np.array([8, -8])
-    free = np.linalg.norm(middles[:, None] - np.array(lines)[None], axis=2).min(axis=1)
-    best = places[int(np.minimum(free, 25).argmax())]
-    return float(best[0]), float(best[1])
+    order = np.arange(len(places))
+    if lines:
+        middles = places + np.array([wide / 2 + 3.5, -8])
+        free = np.linalg.norm(middles[:, None] - np.array(lines)[None], axis=2).min(axis=1)
+        order = np.argsort(-np.minimum(free, 25), kind="stable")
+    return [(float(places[k, 0]), float(places[k, 1])) for k in order]
 
 
 def _view(points: Array) -> tuple[Array, float]:
