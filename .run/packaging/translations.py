@@ -77,21 +77,29 @@ _IS_TEXT = re.compile(
     r"(?=.*[a-z]{2})(?=.*\S \S)(?!\[?\{? ?[\w{}]+ = )(?!.*(\b[A-Z]{5,} \w|\\[dw(]|::|=\w))",
     re.DOTALL,
 )
+_SAYING = re.compile(r"\b[a-z]{3,} |, [a-z]{4,}| and ")  # more than a name and a number
 # What the core puts together of words, where no single string in its source tells the whole.
 _MADE = """
 linear|rounded|relevant|acceptable|rejectable|undecided|non-relevant|false|thickness|diameter
 width|height|length|number|area|together|card|rectangle|line|pipe|strip|reference|larger|smaller
 earlier|later|none|guarded|simple|examiner|reviewer|first|second|seal|long|wide|Gone|Kept|New
-{0} linear indications|1 linear indication|no linear indication|no relevant linear indication
-{0} rounded indications|1 rounded indication|no rounded indication
-no relevant rounded indication|{0} indications|1 indication|no indication
-no relevant indication|{0}; a relevant linear indication is {1}.
-{0}; a relevant rounded indication is {1}.|{0}; a relevant any indication is {1}.
-{0} named ISO 6520-1 {1}|{0} in a line with gaps of {1}
-{0} in a rectangle of {1}|{0} in {1} of weld|{0} that hang together by gaps of {1}
-{0}, end to end {1}|{0}, in a hull of {1}|{0}, together {1}|{0} of the weld's length|{0} ({1})
-{0} by {1}|{0} to {1}|{0} long|{0} wide|linear indication {0}|rounded indication {0}
-indication {0}|{0}, taken as one end to end|and|or
+1 linear indication|1 rounded indication|1 indication|no linear indication|no indication
+no rounded indication|{0} linear indications|{0} rounded indications|{0} indications
+no relevant linear indication|no relevant rounded indication|no relevant indication
+{0}; a relevant linear indication is {1}.|{0}; a relevant rounded indication is {1}.
+{0} named ISO 6520-1 {1}|{0} in a line with gaps of {1}|{0} in a rectangle of {1}
+{0} in {1} of weld|{0} that hang together by gaps of {1}|{0}, end to end {1}|{0} ({1})
+{0}, in a hull of {1}|{0}, together {1}|{0} of the weld's length|{0}, taken as one end to end
+linear indication {0}|rounded indication {0}|indication {0}|{0} by {1}|{0} to {1}|{0} long
+{0} wide|at least {0}|and|or|{0} of one and the same indication|linear indications
+rounded indications|indications|{0} indications named {1}|indications named {0}
+or more linear indications|or more rounded indications|or more indications
+each linear indication|each rounded indication|each indication
+each linear indication {0}|each rounded indication {0}|each indication {0}
+named {0} longer than {1}|{0} (counting those {1})|{0} whose number is {1} in any {2} of weld
+{0} whose summed length is {1} in any {2} of weld
+{0} whose number is {1} on a frame of {2}, at its worst place and turn
+{0} whose summed length is {1} on a frame of {2}, at its worst place and turn
 """
 
 
@@ -128,13 +136,16 @@ def core_texts() -> list[str]:
 def _of_module(tree: ast.Module, *, told: bool) -> Iterator[str]:
     """The templates of its errors; those of all its strings where they are ``told``."""
     passed = {id(one) for node in ast.walk(tree) for one in _not_shown(node)}
-    for node in ast.walk(tree):
-        name = getattr(node.func, "id", "") if isinstance(node, ast.Call) else ""
-        if told or name.endswith("Error"):
-            for one in ast.walk(node):
-                if id(one) not in passed:
-                    found = (text.strip(" ;,") for text in _templates(one))
-                    yield from filter(_IS_TEXT.match, found)
+    errors = [one for one in ast.walk(tree) if isinstance(one, ast.Call) and _makes_error(one)]
+    for part in [tree] if told else errors:
+        for one in ast.walk(part):
+            if id(one) not in passed:
+                found = (text.strip(" ;,") for text in _templates(one))
+                yield from filter(_IS_TEXT.match, found)
+
+
+def _makes_error(call: ast.Call) -> bool:
+    return isinstance(call.func, ast.Name) and call.func.id.endswith("Error")
 
 
 def _not_shown(node: ast.AST) -> Iterator[ast.AST]:
@@ -197,7 +208,7 @@ def _of_profile(table: dict[str, object]) -> Iterator[str]:
                     yield str(one)
         elif isinstance(value, dict):
             yield from _of_profile(value)
-        elif key in {"title", "note", "edition"} and " " in str(value):
+        elif key in {"title", "note", "edition", "clause"} and _SAYING.search(str(value)):
             yield str(value).rstrip(".")
 
 

@@ -50,10 +50,11 @@ def explain(read: Read, unit: str) -> str:
     if isinstance(rule, Relevance):
         return f"Judged is only what is {bound(rule.relevant)}; anything else is not relevant."
     if isinstance(rule, Merge):
-        less = "smaller than" if rule.operator == "<" else "no larger than"
         times = "the length" if rule.factor == 1 else f"{rule.factor:g} times the length"
         return (
-            f"Two neighbours count as one where the gap is {less} {times} of the smaller one."
+            "Two neighbours count as one where the gap is "
+            f"{'smaller' if rule.operator == '<' else 'no larger'} than {times} of the "
+            "smaller one."
         )
     if isinstance(rule, PartRule):
         return f"Holds for parts whose {rule.by} is {_amount(rule.size)}; judges nothing alone."

@@ -16,7 +16,7 @@ _WORDS = re.compile(r"(?<![\w\0])[^\W\d_]{2,}(?![\w\0])")  # \0 stands for a hol
 _AMOUNT = re.compile(
     r"(?:[-±<>=~≥≤×()%° ]|\d+(?:\.\d+)?|\b(?:mm2?|in2?|px|min|En|U|k|kB|MB|GiB)\b)+"
 )
-_LETTER_OF_ONE = re.compile(r"[A-Z]{1,2}\d*")  # as indications are named
+_NAME = re.compile(r"[A-Z]{1,2}\d*|\S*\w[-._/\\]\w\S*")  # of an indication, a rule, a file
 # What parts a text into others, the strongest first; a sentence keeps its full stop.
 _BETWEEN = ("\n", r"(?<=\.) ", "; ", ": ", ", ", " and ", " or ")
 _MOST_PIECES = 24
@@ -64,10 +64,10 @@ class CoreTexts:
         """As `__call__`; of several ways to read it, the one that leaves least in English."""
         if text not in self._known:
             bare = text.strip()
-            best = bare, 0 if _LETTER_OF_ONE.fullmatch(bare) else _letters(bare)
+            best = bare, _letters(bare)
             if _AMOUNT.fullmatch(bare):
                 best = re.sub(r"(?<=\d)\.(?=\d)", ",", bare), 0
-            for read in (self._by_template, self._by_pieces):
+            for read in (self._by_template, _as_name, self._by_pieces):
                 if best[1]:
                     best = min(best, read(bare), key=lambda one: one[1])
             lead = text[: len(text) - len(text.lstrip())]
@@ -114,6 +114,9 @@ class CoreTexts:
         if best[1] and text[-1:] in {".", ",", ":"}:
             made, left = self._told(text[:-1])
             best = min(best, (made + text[-1], left), key=lambda one: one[1])
+        elif best[1]:  # a last sentence whose full stop is another text's
+            made, left = self._by_template(text + ".")
+            best = min(best, (made.removesuffix("."), left), key=lambda one: one[1])
         return best
 
     def _joined(self, pieces: list[str], between: str) -> _Told:
@@ -147,11 +150,13 @@ class _Template:
 
         Its first letter may be small or a capital, as the text begins a sentence or does not.
         """
-        if not (text.startswith(self.begins) and text.endswith(self.literal[-1])):
+        if not text.startswith(self.begins):
             return None
         first, *others = self.literal
         if not others:
             return [] if len(text) == len(first) else None
+        if not text.endswith(others[-1]):
+            return None
         values, at, end = [], len(first), len(text) - len(others[-1])
         for one in others[:-1]:
             place = text.find(one, at, end)
@@ -163,6 +168,11 @@ class _Template:
         if at > end:
             return None
         return None if not self.of_sentences and any(". " in one for one in values) else values
+
+
+def _as_name(text: str) -> _Told:
+    """The text as it is, where it is a name and so leaves nothing to translate."""
+    return text, 0 if _NAME.fullmatch(text) else _letters(text)
 
 
 def _key(text: str) -> str:

@@ -64,7 +64,7 @@ class Findings(QWidget):
         again = None
         findings = made.findings if made is not None else ()
         for one in sorted(findings, key=lambda f: STRICTEST.index(f.verdict)):
-            below = [one.clause, tr(one.verdict), _conformity(one.conformity)]
+            below = [from_core(one.clause), tr(one.verdict), _conformity(one.conformity)]
             text = f"{from_core(one.says)}\n{' · '.join(part for part in below if part)}"
             item = QListWidgetItem(glyph_icon(one.verdict, self.palette()), text)
             item.setData(Qt.ItemDataRole.UserRole, one.indications)

@@ -237,7 +237,8 @@ class KeyButton(QPushButton):
         shown, text = KEYS.shown(self._key) if self._key else "", self._words
         self.setText(f"{text}  ({shown})" if shown and not self._brief else text)
         self.setAccessibleName(text)
-        self.setToolTip(f"{self._tip or text} ({shown})" if shown else self._tip)
+        tip = KEYS.told(self._tip)
+        self.setToolTip(f"{tip or text} ({shown})" if shown else tip)
 
 
 def key_button(

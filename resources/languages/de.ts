@@ -416,6 +416,10 @@
       <translation>Geändert von</translation>
     </message>
     <message>
+      <source>Changed since it was saved. {0}</source>
+      <translation>Seit dem Speichern geändert. {0}</translation>
+    </message>
+    <message>
       <source>Changes to the photo</source>
       <translation>Änderungen am Foto</translation>
     </message>
@@ -680,6 +684,14 @@
       <translation>Die Ansicht wird gezeichnet</translation>
     </message>
     <message>
+      <source>Drawn by hand, traced {0} times: its ends stray by {1:.1f} px.</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Drawn by hand, traced {0} times: too few yet.</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
       <source>Drawn by hand.</source>
       <translation>Von Hand gezeichnet.</translation>
     </message>
@@ -872,8 +884,8 @@
       <translation>Darin suchen …</translation>
     </message>
     <message>
-      <source>Find in the archive (Ctrl+F)</source>
-      <translation>Im Archiv suchen (Strg+F)</translation>
+      <source>Find in the archive (‹Ctrl+F›)</source>
+      <translation>Im Archiv suchen (‹Ctrl+F›)</translation>
     </message>
     <message>
       <source>Find in the archive …</source>
@@ -2178,6 +2190,10 @@
       <translation>Diese Suche speichern</translation>
     </message>
     <message>
+      <source>Saved all the same: {0}.</source>
+      <translation>Gespeichert ist trotzdem: {0}.</translation>
+    </message>
+    <message>
       <source>Saved and chosen: {0}. {1}</source>
       <translation>Gespeichert und gewählt: {0}. {1}</translation>
     </message>
@@ -2598,12 +2614,20 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>Die Regeln sind nicht mehr zu gebrauchen, diese Bewertung steht auf keinen. {0}</translation>
     </message>
     <message>
+      <source>The rules have been changed since the record was judged; this verdict is by the rules as they are now.</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
       <source>The rules have been changed since this verdict was made: it is stale.</source>
       <translation>Die Regeln wurden seit dieser Bewertung geändert: Sie ist überholt.</translation>
     </message>
     <message>
       <source>The same indication as</source>
       <translation>Dieselbe Anzeige wie</translation>
+    </message>
+    <message>
+      <source>The same one once more, to tell how far your hand strays</source>
+      <translation type="unfinished" />
     </message>
     <message>
       <source>The saved search “{0}” is deleted; no record is.</source>
@@ -2756,6 +2780,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>Too weak: {0:.4g} µW/cm², at least {1:g} µW/cm² ({2}).</source>
       <translation>Zu schwach: {0:.4g} µW/cm², mindestens {1:g} µW/cm² ({2}).</translation>
+    </message>
+    <message>
+      <source>Trace again</source>
+      <translation type="unfinished" />
     </message>
     <message>
       <source>Trace by hand</source>
@@ -4238,8 +4266,8 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>Berührlinie</translation>
     </message>
     <message>
-      <source>turn to it (Ctrl+PgDown), or add it again</source>
-      <translation>zu ihm wechseln (Strg+Bild↓) oder es neu hinzufügen</translation>
+      <source>turn to it (‹Ctrl+PgDown›), or add it again</source>
+      <translation>dorthin blättern (‹Ctrl+PgDown›) oder es neu hinzufügen</translation>
     </message>
     <message>
       <source>two lines</source>
@@ -4873,6 +4901,22 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>„{0!s}“ sagt nicht, was zu tun ist</translation>
     </message>
     <message>
+      <source>'{0!s}' would exempt itself, so nothing could hit it</source>
+      <translation>„{0!s}“ würde sich selbst ausnehmen, so könnte nichts sie treffen</translation>
+    </message>
+    <message>
+      <source>'{0}…' has too many digits</source>
+      <translation>„{0}…“ hat zu viele Ziffern</translation>
+    </message>
+    <message>
+      <source>(a gap of {0}; less than {1} makes them one)</source>
+      <translation>(Abstand {0}; unter {1} sind sie eine)</translation>
+    </message>
+    <message>
+      <source>(a gap of {0}; {1} or less makes them one)</source>
+      <translation>(Abstand {0}; bei {1} oder weniger sind sie eine)</translation>
+    </message>
+    <message>
       <source>(at end of document)</source>
       <translation>(am Ende des Dokuments)</translation>
     </message>
@@ -4913,6 +4957,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>1/64 in</translation>
     </message>
     <message>
+      <source>136.4.4 as carried in UFGS 15216N, 3.5.3</source>
+      <translation>136.4.4 nach UFGS 15216N, 3.5.3</translation>
+    </message>
+    <message>
       <source>1998 and 2016</source>
       <translation>1998 und 2016</translation>
     </message>
@@ -4929,8 +4977,32 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>2020 (in früheren Ausgaben Tabelle 6.1)</translation>
     </message>
     <message>
-      <source>A distance known to ± {0} or better would decide it.</source>
-      <translation>Ein auf ± {0} oder besser bekannter Abstand würde es entscheiden.</translation>
+      <source>6.1.2; AP, single, for the level and wall</source>
+      <translation>6.1.2; AP, einzeln, für Stufe und Wanddicke</translation>
+    </message>
+    <message>
+      <source>9.3.9, clusters and scattered pores</source>
+      <translation>9.3.9, Porennester und verstreute Poren</translation>
+    </message>
+    <message>
+      <source>9.3.9, share of the thinner wall</source>
+      <translation>9.3.9, Anteil der dünneren Wand</translation>
+    </message>
+    <message>
+      <source>9.3.9, single pore</source>
+      <translation>9.3.9, einzelne Pore</translation>
+    </message>
+    <message>
+      <source>9.4.1.2, taken over to 9.5</source>
+      <translation>9.4.1.2, übernommen in 9.5</translation>
+    </message>
+    <message>
+      <source>A distance</source>
+      <translation>Ein Abstand</translation>
+    </message>
+    <message>
+      <source>A length</source>
+      <translation>Eine Länge</translation>
     </message>
     <message>
       <source>A linear indication is judged by what the interpreter says it is: name it by its kind; until then it is left open.</source>
@@ -5365,6 +5437,14 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>Anzeige {0} erfüllt {1} ({2}): {3}.</translation>
     </message>
     <message>
+      <source>It lies on the limit as measured, so that only another measurement can decide it.</source>
+      <translation>Sie liegt, wie gemessen, auf der Grenze, so dass nur eine weitere Messung entscheiden kann.</translation>
+    </message>
+    <message>
+      <source>It lies so near to the limit that only another measurement can pass it.</source>
+      <translation>Sie liegt so nahe an der Grenze, dass nur eine weitere Messung sie bestehen lassen kann.</translation>
+    </message>
+    <message>
       <source>Its longer side at most</source>
       <translation>Seine längere Seite höchstens</translation>
     </message>
@@ -5387,6 +5467,14 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>Kept</source>
       <translation>Geblieben</translation>
+    </message>
+    <message>
+      <source>LP, cumulative on the frame, for the level and wall</source>
+      <translation>LP, Summe auf dem Rahmen, für Stufe und Wanddicke</translation>
+    </message>
+    <message>
+      <source>LP, single, for the level and wall</source>
+      <translation>LP, einzeln, für Stufe und Wanddicke</translation>
     </message>
     <message>
       <source>Lay the reference beside the indications.</source>
@@ -5537,6 +5625,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>Anzahl oder Längensumme auf einem Rahmen fester Seiten in der ungünstigsten Lage und Drehung</translation>
     </message>
     <message>
+      <source>Of one width with blunt ends, as a pen or a thread is: {0}. Red ink has the colour of dye: look at the part, and drop what is none with its reason.</source>
+      <translation>Gleich breit mit stumpfen Enden, wie Stift oder Faden: {0}. Rote Tinte hat die Farbe des Farbstoffs: das Teil ansehen und verwerfen, was keine Anzeige ist, mit Grund.</translation>
+    </message>
+    <message>
       <source>On a reference area</source>
       <translation>Auf einer Bezugsfläche</translation>
     </message>
@@ -5609,6 +5701,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>Relevant, wo die Länge ist</translation>
     </message>
     <message>
+      <source>SP, largest length for the level</source>
+      <translation>SP, größte Länge für die Stufe</translation>
+    </message>
+    <message>
       <source>Save it as 8- or 16-bit RGB or grey TIFF, or as PNG</source>
       <translation>Als TIFF in RGB oder Grau mit 8 oder 16 Bit oder als PNG speichern</translation>
     </message>
@@ -5659,6 +5755,18 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>Summed lengths as a share of the weld's length</source>
       <translation>Längensumme als Anteil an der Nahtlänge</translation>
+    </message>
+    <message>
+      <source>Table 1, recording level</source>
+      <translation>Table 1, Registriergrenze</translation>
+    </message>
+    <message>
+      <source>Table 1, suffix X</source>
+      <translation>Table 1, Zusatz X</translation>
+    </message>
+    <message>
+      <source>Table 8.1 (8B), exception</source>
+      <translation>Table 8.1 (8B), Ausnahme</translation>
     </message>
     <message>
       <source>Take it without HDR, or save it as an ordinary photo</source>
@@ -5881,8 +5989,12 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>Licht oder Kamera drehen oder das Licht streuen und das Foto noch einmal aufnehmen.</translation>
     </message>
     <message>
-      <source>Two neighbours count as one where the gap is {0} {1} of the smaller one.</source>
-      <translation>Zwei Nachbarn zählen als eine, wo der Abstand {0} {1} der kleineren ist.</translation>
+      <source>Two neighbours count as one where the gap is no larger than {0} of the smaller one.</source>
+      <translation>Zwei Nachbarn zählen als eine, wo der Abstand nicht größer als {0} der kleineren ist.</translation>
+    </message>
+    <message>
+      <source>Two neighbours count as one where the gap is smaller than {0} of the smaller one.</source>
+      <translation>Zwei Nachbarn zählen als eine, wo der Abstand kleiner als {0} der kleineren ist.</translation>
     </message>
     <message>
       <source>Two or more pores in 12 in of weld are left open: clusters are judged by their extent and scattered pores by charts, neither of which is judged here.</source>
@@ -5921,8 +6033,8 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>Wonach die Tabelle geht</translation>
     </message>
     <message>
-      <source>What would decide it: the sizes and gaps of {0}, measured more closely.</source>
-      <translation>Es entscheiden würde: die Größen und Abstände von {0}, genauer gemessen.</translation>
+      <source>What would decide it: {0} of {1}, measured more closely.</source>
+      <translation>Es entscheiden würde: {0} von {1}, genauer gemessen.</translation>
     </message>
     <message>
       <source>What would decide it: {0}.</source>
@@ -5955,6 +6067,14 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>Which size of the part</source>
       <translation>Welche Größe des Teils</translation>
+    </message>
+    <message>
+      <source>Within U it may be, so the rules were also tried with it.</source>
+      <translation>Innerhalb von U kann sie es sein, deshalb wurden die Regeln auch mit ihr geprüft.</translation>
+    </message>
+    <message>
+      <source>Within U these may count as one or apart: {0}. As one they add less to a number, which {1} may rest on: measure the gaps more closely.</source>
+      <translation>Innerhalb von U können diese als eine oder getrennt zählen: {0}. Als eine tragen sie weniger zu einer Anzahl bei, auf der {1} beruhen kann: die Abstände genauer messen.</translation>
     </message>
     <message>
       <source>`ptmark criteria new NAME FILE.toml --from {0}` writes one to fill in</source>
@@ -6033,6 +6153,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>eine Linie längs des Rohrs fehlt</translation>
     </message>
     <message>
+      <source>a number of too many digits</source>
+      <translation>eine Zahl mit zu vielen Ziffern</translation>
+    </message>
+    <message>
       <source>a part of it reaches beyond its end</source>
       <translation>ein Teil davon reicht über sein Ende hinaus</translation>
     </message>
@@ -6077,8 +6201,8 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>ein radiales Glied über 1</translation>
     </message>
     <message>
-      <source>a ratio below 1 has no meaning, got {0}</source>
-      <translation>ein Verhältnis unter 1 hat keinen Sinn, hier {0}</translation>
+      <source>a ratio below 1 or above {0} has no meaning, got {1}</source>
+      <translation>ein Verhältnis unter 1 oder über {0} hat keinen Sinn, hier {1}</translation>
     </message>
     <message>
       <source>a relevant {0}</source>
@@ -6245,6 +6369,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>Fläche</translation>
     </message>
     <message>
+      <source>as ISO 4987, 6.1.2; AP, single, for the level and wall</source>
+      <translation>wie ISO 4987, 6.1.2; AP, einzeln, für Stufe und Wanddicke</translation>
+    </message>
+    <message>
       <source>as carried in US Army UFGS 15216N, 3.5.3</source>
       <translation>wie in US Army UFGS 15216N, 3.5.3</translation>
     </message>
@@ -6269,8 +6397,16 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>mindestens eine Regel ist nicht erfüllt</translation>
     </message>
     <message>
+      <source>at least {0}</source>
+      <translation>mindestens {0}</translation>
+    </message>
+    <message>
       <source>begin each rule with a line [[rule]]</source>
       <translation>jede Regel mit einer Zeile [[rule]] beginnen</translation>
+    </message>
+    <message>
+      <source>begin each with a line [[rule]]</source>
+      <translation>jede mit einer Zeile [[rule]] beginnen</translation>
     </message>
     <message>
       <source>begin the review again on the newest revision</source>
@@ -6545,12 +6681,36 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>{0} gestrichen</translation>
     </message>
     <message>
+      <source>each indication</source>
+      <translation>jede Anzeige</translation>
+    </message>
+    <message>
       <source>each indication named {0} (ISO 6520-1), any size, relevant or not</source>
       <translation>jede Anzeige benannt {0} (ISO 6520-1), jede Größe, relevant oder nicht</translation>
     </message>
     <message>
+      <source>each indication {0}</source>
+      <translation>jede Anzeige {0}</translation>
+    </message>
+    <message>
+      <source>each linear indication</source>
+      <translation>jede linienartige Anzeige</translation>
+    </message>
+    <message>
+      <source>each linear indication {0}</source>
+      <translation>jede linienartige Anzeige {0}</translation>
+    </message>
+    <message>
       <source>each mark needs a place in both photos</source>
       <translation>jede Marke braucht eine Stelle in beiden Fotos</translation>
+    </message>
+    <message>
+      <source>each rounded indication</source>
+      <translation>jede nicht linienartige Anzeige</translation>
+    </message>
+    <message>
+      <source>each rounded indication {0}</source>
+      <translation>jede nicht linienartige Anzeige {0}</translation>
     </message>
     <message>
       <source>each {0}indication{1}</source>
@@ -6781,6 +6941,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>guarded oder simple</translation>
     </message>
     <message>
+      <source>has a sign that cannot be shown, {0}</source>
+      <translation>hat ein Zeichen, das nicht gezeigt werden kann, {0}</translation>
+    </message>
+    <message>
       <source>has no canonical JSON: {0}</source>
       <translation>hat kein kanonisches JSON: {0}</translation>
     </message>
@@ -6793,8 +6957,12 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>hat kein Siegel, an dem Änderungen zu finden wären</translation>
     </message>
     <message>
-      <source>has unit '{0!s}', but needs {1}</source>
-      <translation>hat die Einheit „{0!s}“, braucht aber {1}</translation>
+      <source>has no unit</source>
+      <translation>hat keine Einheit</translation>
+    </message>
+    <message>
+      <source>has unit '{0!s}'</source>
+      <translation>hat die Einheit „{0!s}“</translation>
     </message>
     <message>
       <source>have it signed first: a review belongs to what was signed</source>
@@ -6869,6 +7037,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>im Foto vorher, {0}</translation>
     </message>
     <message>
+      <source>in {0}</source>
+      <translation>in {0}</translation>
+    </message>
+    <message>
       <source>in {0} {1} of weld</source>
       <translation>auf {0} {1} Naht</translation>
     </message>
@@ -6883,6 +7055,14 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>indication {0}</source>
       <translation>Anzeige {0}</translation>
+    </message>
+    <message>
+      <source>indications</source>
+      <translation>Anzeigen</translation>
+    </message>
+    <message>
+      <source>indications named {0}</source>
+      <translation>Anzeigen, benannt {0}</translation>
     </message>
     <message>
       <source>is damaged ({0})</source>
@@ -7201,6 +7381,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>größere Zellen</translation>
     </message>
     <message>
+      <source>largest size for the class</source>
+      <translation>größte Größe für die Klasse</translation>
+    </message>
+    <message>
       <source>later</source>
       <translation>späteres</translation>
     </message>
@@ -7247,6 +7431,14 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>lay the rule along the pipe, on its crown</source>
       <translation>den Maßstab längs auf den Scheitel des Rohrs legen</translation>
+    </message>
+    <message>
+      <source>least distance from an edge for the class</source>
+      <translation>kleinster Abstand von einer Kante für die Klasse</translation>
+    </message>
+    <message>
+      <source>least separation for the class</source>
+      <translation>kleinster Abstand untereinander für die Klasse</translation>
     </message>
     <message>
       <source>leave it out</source>
@@ -7331,6 +7523,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>linear indication {0}</source>
       <translation>linienartige Anzeige {0}</translation>
+    </message>
+    <message>
+      <source>linear indications</source>
+      <translation>linienartige Anzeigen</translation>
     </message>
     <message>
       <source>linear porosity</source>
@@ -7449,6 +7645,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>mehr als {0} Regeln ineinander</translation>
     </message>
     <message>
+      <source>must be [[rule]] tables</source>
+      <translation>müssen Tabellen [[rule]] sein</translation>
+    </message>
+    <message>
       <source>must be a list of 1 to {0} tables</source>
       <translation>muss eine Liste von 1 bis {0} Tabellen sein</translation>
     </message>
@@ -7537,6 +7737,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>benannt {0}</translation>
     </message>
     <message>
+      <source>named {0} longer than {1}</source>
+      <translation>benannt {0}, länger als {1}</translation>
+    </message>
+    <message>
       <source>names or numbers of ISO 6520-1, with commas between them</source>
       <translation>Namen oder Nummern der ISO 6520-1, mit Kommas dazwischen</translation>
     </message>
@@ -7609,6 +7813,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>längs der Linie war keine Teilung zu lesen: Ihre Länge gilt wie eingegeben. Zwei Striche eines Maßstabs setzen, scharf und gleichmäßig beleuchtet</translation>
     </message>
     <message>
+      <source>no group of {0} with gaps of {1}</source>
+      <translation>keine Gruppe von {0} mit Abständen von {1}</translation>
+    </message>
+    <message>
       <source>no indication</source>
       <translation>keine Anzeige</translation>
     </message>
@@ -7617,8 +7825,8 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>keine bekannte parametrische Kurve</translation>
     </message>
     <message>
-      <source>no larger than</source>
-      <translation>nicht größer als</translation>
+      <source>no larger</source>
+      <translation>nicht größer</translation>
     </message>
     <message>
       <source>no limit is negative</source>
@@ -7745,6 +7953,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>keine gewählt</translation>
     </message>
     <message>
+      <source>none in the code; common practice</source>
+      <translation>keiner im Regelwerk; übliche Praxis</translation>
+    </message>
+    <message>
       <source>none set</source>
       <translation>keine gesetzt</translation>
     </message>
@@ -7813,6 +8025,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>nicht unterschrieben</translation>
     </message>
     <message>
+      <source>nothing is less than 0, so it could never be hit</source>
+      <translation>nichts ist weniger als 0, sie könnte also nie treffen</translation>
+    </message>
+    <message>
       <source>nothing was called there</source>
       <translation>dort wurde nichts angezeigt</translation>
     </message>
@@ -7827,6 +8043,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>number of parts: {0}; length from end to end of all</source>
       <translation>Anzahl der Teile: {0}; Länge von Ende zu Ende über alle</translation>
+    </message>
+    <message>
+      <source>number on the reference area for the class</source>
+      <translation>Anzahl auf der Bezugsfläche für die Klasse</translation>
     </message>
     <message>
       <source>of one and the same indication</source>
@@ -7901,6 +8121,18 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>oder</translation>
     </message>
     <message>
+      <source>or more indications</source>
+      <translation>oder mehr Anzeigen</translation>
+    </message>
+    <message>
+      <source>or more linear indications</source>
+      <translation>oder mehr linienartige Anzeigen</translation>
+    </message>
+    <message>
+      <source>or more rounded indications</source>
+      <translation>oder mehr nicht linienartige Anzeigen</translation>
+    </message>
+    <message>
       <source>or than {0} % of the thickness if less</source>
       <translation>oder als {0} % der Dicke, falls das weniger ist</translation>
     </message>
@@ -7911,6 +8143,30 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>others on this machine may read the signing key</source>
       <translation>andere auf diesem Rechner können den Signierschlüssel lesen</translation>
+    </message>
+    <message>
+      <source>outside the level</source>
+      <translation>außerhalb der Stufe</translation>
+    </message>
+    <message>
+      <source>outside the list of 344.4.2</source>
+      <translation>außerhalb der Liste von 344.4.2</translation>
+    </message>
+    <message>
+      <source>outside the list of 8-4</source>
+      <translation>außerhalb der Liste von 8-4</translation>
+    </message>
+    <message>
+      <source>outside the porosity rules</source>
+      <translation>außerhalb der Porenregeln</translation>
+    </message>
+    <message>
+      <source>outside the table</source>
+      <translation>außerhalb der Tabelle</translation>
+    </message>
+    <message>
+      <source>overrides '{0!s}' twice</source>
+      <translation>überschreibt „{0!s}“ zweimal</translation>
     </message>
     <message>
       <source>overrides a rule that the base does not have</source>
@@ -8117,6 +8373,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>nicht linienartige Anzeige {0}</translation>
     </message>
     <message>
+      <source>rounded indications</source>
+      <translation>nicht linienartige Anzeigen</translation>
+    </message>
+    <message>
       <source>row {0} must be a table such as { reject = "&gt; 2 mm" }</source>
       <translation>Zeile {0} muss eine Tabelle sein wie { reject = "&gt; 2 mm" }</translation>
     </message>
@@ -8213,12 +8473,16 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>kleiner</translation>
     </message>
     <message>
-      <source>smaller than</source>
-      <translation>kleiner als</translation>
-    </message>
-    <message>
       <source>smaller than {0}: go closer to judge it</source>
       <translation>kleiner als {0}: näher herangehen, um es zu beurteilen</translation>
+    </message>
+    <message>
+      <source>smallest indication that counts, for the level</source>
+      <translation>kleinste Anzeige, die zählt, für die Stufe</translation>
+    </message>
+    <message>
+      <source>smallest size that counts, for the class</source>
+      <translation>kleinste Größe, die zählt, für die Klasse</translation>
     </message>
     <message>
       <source>solid inclusion</source>
@@ -8689,8 +8953,12 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>die Rolle von</translation>
     </message>
     <message>
-      <source>the rules '{0!s}' have changed since this verdict was made, so it is stale; `ptmark rejudge` judges again</source>
-      <translation>die Regeln „{0!s}“ haben sich seit dieser Bewertung geändert, sie ist also überholt; `ptmark rejudge` bewertet neu</translation>
+      <source>the rules '{0!s}' lay{1} and are not to be had from there now; put the file back or choose the rules again</source>
+      <translation>die Regeln „{0!s}“ lagen{1} und sind dort jetzt nicht zu haben; die Datei zurücklegen oder die Regeln neu wählen</translation>
+    </message>
+    <message>
+      <source>the rules '{0!s}'{1} have changed since this verdict was made, so it is stale; `ptmark rejudge` judges again</source>
+      <translation>die Regeln „{0!s}“{1} haben sich seit dieser Bewertung geändert, sie ist also überholt; `ptmark rejudge` bewertet neu</translation>
     </message>
     <message>
       <source>the rules take each other in a circle: {0}</source>
@@ -8735,6 +9003,14 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>the signing key cannot be used ({0})</source>
       <translation>der Signierschlüssel kann nicht verwendet werden ({0})</translation>
+    </message>
+    <message>
+      <source>the size</source>
+      <translation>die Größe</translation>
+    </message>
+    <message>
+      <source>the sizes and gaps</source>
+      <translation>die Größen und Abstände</translation>
     </message>
     <message>
       <source>the store says: {0}</source>
@@ -8841,6 +9117,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>dieses Foto zeigt schon {0}</translation>
     </message>
     <message>
+      <source>this trace does not lie on {0}</source>
+      <translation>diese Zeichnung liegt nicht auf {0}</translation>
+    </message>
+    <message>
       <source>this version reads {0}; a newer one may read this file</source>
       <translation>diese Version liest {0}; eine neuere kann diese Datei vielleicht lesen</translation>
     </message>
@@ -8909,12 +9189,24 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>Berührlinie</translation>
     </message>
     <message>
+      <source>trace again what a person has traced</source>
+      <translation>noch einmal zeichnen, was von Hand gezeichnet ist</translation>
+    </message>
+    <message>
+      <source>trace the same indication again, or add this one as another</source>
+      <translation>dieselbe Anzeige noch einmal zeichnen oder diese als weitere hinzufügen</translation>
+    </message>
+    <message>
       <source>trace the same indications again, in records of their own</source>
       <translation>dieselben Anzeigen noch einmal zeichnen, in eigenen Protokollen</translation>
     </message>
     <message>
       <source>trace {0}</source>
       <translation>{0} zeichnen</translation>
+    </message>
+    <message>
+      <source>trace {0} again</source>
+      <translation>{0} noch einmal zeichnen</translation>
     </message>
     <message>
       <source>transverse crack</source>
@@ -9038,7 +9330,7 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     </message>
     <message>
       <source>whatever meets all of {0}{1}</source>
-      <translation>was alles aus {0} erfüllt{1}</translation>
+      <translation>was alles aus {0}{1} erfüllt</translation>
     </message>
     <message>
       <source>whatever meets {0}, unless it meets {1}</source>
@@ -9046,7 +9338,7 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     </message>
     <message>
       <source>whatever meets {0}{1}</source>
-      <translation>was {0} erfüllt{1}</translation>
+      <translation>was {0}{1} erfüllt</translation>
     </message>
     <message>
       <source>where the dye ends, between 40 % and 60 % of its contrast</source>
@@ -9097,6 +9389,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>innerhalb des Fensters</translation>
     </message>
     <message>
+      <source>within {0} {1}2 and {2} {3}</source>
+      <translation>innerhalb {0} {1}2 und {2} {3}</translation>
+    </message>
+    <message>
       <source>write 10:05 or 2026-01-15T10:05, by the camera's clock</source>
       <translation>10:05 oder 2026-01-15T10:05 schreiben, nach der Uhr der Kamera</translation>
     </message>
@@ -9117,8 +9413,8 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>jede als "5 {0}" schreiben</translation>
     </message>
     <message>
-      <source>write it as in {0} = "&gt; 5 mm"</source>
-      <translation>es schreiben wie in {0} = "&gt; 5 mm"</translation>
+      <source>write it as in {0} = "{1}"</source>
+      <translation>es schreiben wie in {0} = "{1}"</translation>
     </message>
     <message>
       <source>write it in {0}</source>
@@ -9149,6 +9445,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>{0!s}, record.json</translation>
     </message>
     <message>
+      <source>{0} (counting those {1})</source>
+      <translation>{0} (gezählt nur die {1})</translation>
+    </message>
+    <message>
       <source>{0} (the record names {1}…)</source>
       <translation>{0} (das Protokoll nennt {1}…)</translation>
     </message>
@@ -9159,6 +9459,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>{0} ({1}) known to ± {2} or better ({3})</source>
       <translation>{0} ({1}) auf ± {2} oder besser bekannt ({3})</translation>
+    </message>
+    <message>
+      <source>{0} ({1}) measured again, since it lies on the limit ({2})</source>
+      <translation>{0} ({1}) noch einmal gemessen, da es auf der Grenze liegt ({2})</translation>
     </message>
     <message>
       <source>{0} are not six numbers</source>
@@ -9221,12 +9525,20 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>{0} Anzeigen</translation>
     </message>
     <message>
+      <source>{0} indications named {1}</source>
+      <translation>{0} Anzeigen, benannt {1}</translation>
+    </message>
+    <message>
       <source>{0} indications of {1} records</source>
       <translation>{0} Anzeigen aus {1} Protokollen</translation>
     </message>
     <message>
       <source>{0} inliers of {1} matches, residual {2} px</source>
       <translation>{0} Treffer von {1} Paaren, Rest {2} px</translation>
+    </message>
+    <message>
+      <source>{0} is beyond all measure</source>
+      <translation>{0} liegt jenseits allen Maßes</translation>
     </message>
     <message>
       <source>{0} is no JSON value</source>
@@ -9257,6 +9569,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>{0} gehört nicht zum Archiv</translation>
     </message>
     <message>
+      <source>{0} is the most</source>
+      <translation>{0} ist das Höchste</translation>
+    </message>
+    <message>
       <source>{0} is too large</source>
       <translation>{0} ist zu groß</translation>
     </message>
@@ -9269,8 +9585,8 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>{0} ist {1}</translation>
     </message>
     <message>
-      <source>{0} is {1} long and may be {2}.{3} A length known to ± {4} or better would decide it.</source>
-      <translation>{0}: {1} lang, möglicherweise {2}.{3} Eine auf ± {4} oder besser bekannte Länge würde es entscheiden.</translation>
+      <source>{0} is {1} long and may be {2}.</source>
+      <translation>{0}: {1} lang, möglicherweise {2}.</translation>
     </message>
     <message>
       <source>{0} is {1} long, not {2}.</source>
@@ -9283,6 +9599,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>{0} is {1} px long; under {2} px it fixes no scale</source>
       <translation>{0}: {1} px lang; unter {2} px legt sie keinen Maßstab fest</translation>
+    </message>
+    <message>
+      <source>{0} known to ± {1} or better would decide it.</source>
+      <translation>{0}, auf ± {1} oder besser bekannt, würde es entscheiden.</translation>
     </message>
     <message>
       <source>{0} lies there but is another photo or was changed: its SHA-256 differs</source>
@@ -9347,6 +9667,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>{0} named ISO 6520-1 {1}</source>
       <translation>{0} benannt nach ISO 6520-1 {1}</translation>
+    </message>
+    <message>
+      <source>{0} of one and the same indication</source>
+      <translation>{0} an ein und derselben Anzeige</translation>
     </message>
     <message>
       <source>{0} of the card's {1} markers not seen: the map is less sure away from the others. Uncover the card and photograph again where it matters</source>
@@ -9481,6 +9805,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>{0} fand nur der zweite</translation>
     </message>
     <message>
+      <source>{0} was not traced by hand</source>
+      <translation>{0} wurde nicht von Hand gezeichnet</translation>
+    </message>
+    <message>
       <source>{0} whose distance from the line '{1!s}' is {2}</source>
       <translation>{0}, deren Abstand von der Linie „{1!s}“ {2} ist</translation>
     </message>
@@ -9489,8 +9817,24 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>{0}, deren Anzahl ist</translation>
     </message>
     <message>
+      <source>{0} whose number is {1} in any {2} of weld</source>
+      <translation>{0}, deren Anzahl auf je {2} Naht {1} ist</translation>
+    </message>
+    <message>
+      <source>{0} whose number is {1} on a frame of {2}, at its worst place and turn</source>
+      <translation>{0}, deren Anzahl auf einem Rahmen von {2} in der ungünstigsten Lage und Drehung {1} ist</translation>
+    </message>
+    <message>
       <source>{0} whose summed length is</source>
       <translation>{0}, deren Längensumme ist</translation>
+    </message>
+    <message>
+      <source>{0} whose summed length is {1} in any {2} of weld</source>
+      <translation>{0}, deren Längensumme auf je {2} Naht {1} ist</translation>
+    </message>
+    <message>
+      <source>{0} whose summed length is {1} on a frame of {2}, at its worst place and turn</source>
+      <translation>{0}, deren Längensumme auf einem Rahmen von {2} in der ungünstigsten Lage und Drehung {1} ist</translation>
     </message>
     <message>
       <source>{0} wide</source>
@@ -9505,8 +9849,8 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>{0} wäre {1}</translation>
     </message>
     <message>
-      <source>{0} would be {1} long, {2}.{3}</source>
-      <translation>{0} wäre {1} lang, {2}.{3}</translation>
+      <source>{0} would be {1} long, {2}.</source>
+      <translation>{0} wäre {1} lang, {2}.</translation>
     </message>
     <message>
       <source>{0} x {1} mm contradicts the rectangle as seen</source>
@@ -9543,6 +9887,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>{0}, and nothing else judges {1}: set its scale.</source>
       <translation>{0}, und nichts anderes bewertet {1}: seinen Maßstab setzen.</translation>
+    </message>
+    <message>
+      <source>{0}, but needs {1}</source>
+      <translation>{0}, braucht aber {1}</translation>
     </message>
     <message>
       <source>{0}, end to end {1}</source>
@@ -9605,8 +9953,12 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>{0}, gleich wie die Datei heißt</translation>
     </message>
     <message>
-      <source>{0}, which may be {1}.{2}</source>
-      <translation>{0}, möglicherweise {1}.{2}</translation>
+      <source>{0}, which may be {1}.</source>
+      <translation>{0}, möglicherweise {1}.</translation>
+    </message>
+    <message>
+      <source>{0}: a key of so many parts has no meaning</source>
+      <translation>{0}: ein Schlüssel aus so vielen Teilen hat keinen Sinn</translation>
     </message>
     <message>
       <source>{0}: photo {1} shows {2} mm, which departs from the size of record (photo {3}) by more than both uncertainties allow (En {4}): look again.</source>
@@ -9631,10 +9983,6 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>{0}: {1}; now {2}; {3}.</source>
       <translation>{0}: {1}; jetzt {2}; {3}.</translation>
-    </message>
-    <message>
-      <source>{0}; a relevant any indication is {1}.</source>
-      <translation>{0}; eine relevante Anzeige ist {1}.</translation>
     </message>
     <message>
       <source>{0}; a relevant linear indication is {1}.</source>

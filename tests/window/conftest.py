@@ -1,5 +1,6 @@
 """A window on an invented picture of known sizes: white developer, red blobs, a scale card."""
 
+import importlib.util
 import os
 import sys
 from pathlib import Path
@@ -53,6 +54,16 @@ def _draw_card(big: np.ndarray, grow: int) -> None:
         marker = cv2.aruco.generateImageMarker(dictionary, number, round(side))
         x, y = round(left + dx), round(top + dy)
         big[y : y + round(side), x : x + round(side)] = marker[..., np.newaxis]
+
+
+@pytest.fixture(scope="session")
+def texts():
+    """.run/packaging/translations.py, which takes the texts out of the source."""
+    place = Path(__file__).parents[2] / ".run" / "packaging" / "translations.py"
+    spec = importlib.util.spec_from_file_location("translations", place)
+    module = importlib.util.module_from_spec(spec)
+    spec.loader.exec_module(module)
+    return module
 
 
 @pytest.fixture(scope="session")

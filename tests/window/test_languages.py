@@ -1,6 +1,5 @@
 """The window in German: every text, its values, its numbers, and nothing cut at 1280 x 800."""
 
-import importlib.util
 import json
 import os
 import re
@@ -17,7 +16,7 @@ from ptmark.window.house.fields import AmountEdit
 ROOT = Path(__file__).parents[2]
 GERMAN = ROOT / "resources" / "languages" / "de.ts"
 # As in the German text, so that no key is looked up that Qt spells another way.
-SAME_IN_BOTH = {"Filter", "Name", "OK", "PDF …", "min", "1:1  (1)", "linear", "SHA-256"}
+SAME_IN_BOTH = {"Filter", "Name", "OK", "PDF …", "min", "1:1  (1)", "SHA-256"}
 WINDOW = """
 import json, sys
 from PySide6.QtCore import QPoint
@@ -72,17 +71,6 @@ close = box.buttons()[0].text()
 window.close()
 print(json.dumps({"texts": texts, "cut": cut, "lengths": lengths, "cancel": close}))
 """
-
-
-@pytest.fixture(scope="module")
-def texts():
-    """.run/packaging/translations.py, which takes the texts out of the source."""
-    spec = importlib.util.spec_from_file_location(
-        "translations", ROOT / ".run" / "packaging" / "translations.py"
-    )
-    module = importlib.util.module_from_spec(spec)
-    spec.loader.exec_module(module)
-    return module
 
 
 @pytest.fixture(scope="module")

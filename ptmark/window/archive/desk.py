@@ -54,7 +54,7 @@ class ArchiveDesk(QObject):
         keep = window.record_step.archive
         keep.offer(
             key_button(
-                tr("Find in it …"), "", self.open, tip=tr("Find in the archive (Ctrl+F)")
+                tr("Find in it …"), "", self.open, tip=tr("Find in the archive (‹Ctrl+F›)")
             )
         )
 

@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING, Any
 from ptmark.errors import PtmarkError, RecordError
 from ptmark.window.autosave import read_draft
 from ptmark.window.engine import load_engine
+from ptmark.window.keys import KEYS
 from ptmark.window.review.draft import Unfinished
 from ptmark.window.words import tr
 from ptmark.window.workers import Token
@@ -120,7 +121,7 @@ def both_beside(twin: "Inspection", opened: Opened, token: Token) -> tuple[Any, 
             raise PtmarkError(
                 tr("photo {0} of {1} is not measured yet", number + 1, len(opened.blinds)),
                 where=blind.photo_file,
-                mend=tr("turn to it (Ctrl+PgDown), or add it again"),
+                mend=KEYS.told(tr("turn to it (‹Ctrl+PgDown›), or add it again")),
             )
         made.append(blind.finish(first, second[blind.photo_sha256]))
     outlines = tuple(
