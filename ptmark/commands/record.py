@@ -5,7 +5,7 @@ from dataclasses import replace
 from pathlib import Path
 
 from ptmark.commands.options import Verbs
-from ptmark.criteria.house_folder import why_stale
+from ptmark.criteria.rule_files import why_stale
 from ptmark.errors import UsageError
 from ptmark.record import (
     FIELDS,

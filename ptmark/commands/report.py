@@ -7,7 +7,7 @@ from pathlib import Path
 
 from ptmark.commands.options import Verbs
 from ptmark.commands.photos import photos_of
-from ptmark.criteria.house_folder import why_stale
+from ptmark.criteria.rule_files import why_stale
 from ptmark.errors import UsageError
 from ptmark.record import load_record
 

@@ -1,17 +1,14 @@
 """The user's own profiles: one TOML file each, in a folder of the user's."""
 
 import re
-from collections.abc import Mapping
 from pathlib import Path
-from typing import Any
 
-from ptmark.criteria.again import is_stale
 from ptmark.criteria.house_check import Checked
-from ptmark.criteria.profile import house_folder, list_profiles, list_templates, load_profile
+from ptmark.criteria.profile import house_folder, list_profiles, list_templates
 from ptmark.errors import CriteriaError
 from ptmark.files import write_whole
 
-__all__ = ["house_files", "house_folder", "save_house", "why_stale"]
+__all__ = ["house_files", "house_folder", "save_house"]
 
 _NAME = re.compile(r"[a-z0-9][a-z0-9.-]{0,79}")
 
@@ -59,22 +56,3 @@ def save_house(checked: Checked, *, over: Path | None = None) -> Path:
     path.parent.mkdir(parents=True, exist_ok=True)
     write_whole(path, checked.text.encode())
     return path
-
-
-def why_stale(evaluation: Mapping[str, Any] | None) -> str:
-    """Say that the rules of that name have changed since a record's verdict; "" if not.
-
-    Rules that are not on this machine, or that can no longer be read, say nothing: what the
-    record was judged by stands in its checksum.
-    """
-    name = str((evaluation or {}).get("profile", ""))
-    try:
-        now = load_profile(name)
-    except CriteriaError:
-        return ""
-    if now.name != name or not is_stale(evaluation or {}, now):
-        return ""
-    return (
-        f"the rules '{name}' have changed since this verdict was made, so it is stale; "
-        f"`ptmark rejudge` judges again"
-    )

@@ -14,6 +14,7 @@ from typing import Any
 import numpy as np
 import numpy.typing as npt
 
+from ptmark.criteria.rule_files import rules_again
 from ptmark.dye import EdgeQuality, LeftOut
 from ptmark.errors import RecordError, ScaleError
 from ptmark.inspection.set_results import look_of
@@ -148,7 +149,7 @@ def draft_of_record(record: Record, photos: Sequence[Path]) -> dict[str, Any]:
     return {
         "schema": DRAFT_SCHEMA,
         **views[0],
-        "profile": str(evaluation.get("profile", "")),
+        "profile": rules_again(evaluation),
         "decision_rule": str(evaluation.get("decision_rule", "guarded")),
         "fields": dict(record.fields),
         "decision": record.disposition["decision"],

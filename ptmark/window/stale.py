@@ -9,7 +9,11 @@ from ptmark.window.bits import Notice, key_button
 from ptmark.window.words import tr
 
 if TYPE_CHECKING:
+    from collections.abc import Mapping
+    from typing import Any
+
     from ptmark.criteria import Evaluation
+    from ptmark.inspection import Inspection
     from ptmark.window.session import Session
 
 __all__ = ["StaleNotice", "StaleWatch"]
@@ -28,10 +32,23 @@ class StaleWatch(QObject):
         self.why = ""  # in words, "" while the verdict is that of the rules as they are now
         self._seen: object = None
         self._of: Evaluation | None = None
+        self._began: tuple[Inspection, str, str] | None = None
         self._timer = QTimer(self, interval=_EVERY_MS)
         self._timer.timeout.connect(self.look)
         self._timer.start()
         session.judged.connect(self.look)
+
+    def began_with(self, evaluation: "Mapping[str, Any] | None") -> None:
+        """Hold the rules against those of the record that the inspection goes on with."""
+        inspection, told = self._session.inspection, evaluation or {}
+        self._began, self._seen = None, None
+        if inspection is not None and "checksum" in told:
+            self._began = inspection, str(told["profile"]), str(told["checksum"])
+        self.look()
+
+    def accept(self) -> None:
+        """Take the rules as they are now, whatever a record was judged by."""
+        self._began, self._seen = None, None
 
     def look(self) -> None:
         """Compare now; the file is only read where its time or size has changed."""
@@ -61,6 +78,13 @@ class StaleWatch(QObject):
             )
         if now.name == made.profile and now.checksum != made.checksum:
             return tr("The rules have been changed since this verdict was made: it is stale.")
+        if self._began is not None and self._began[0] is inspection:
+            _, name, checksum = self._began
+            if now.name == name and now.checksum != checksum:
+                return tr(
+                    "The rules have been changed since the record was judged; this verdict is "
+                    "by the rules as they are now."
+                )
         return ""
 
 
@@ -69,10 +93,14 @@ class StaleNotice(Notice):
 
     def __init__(self, session: "Session") -> None:
         super().__init__()
-        self._watch = session.stale
-        self.again = key_button(tr("Judge again"), "", session.judge_again)
+        self._session, self._watch = session, session.stale
+        self.again = key_button(tr("Judge again"), "", self._judge_again)
         self.offer(self.again)
         session.stale.changed.connect(self._show)
+
+    def _judge_again(self) -> None:
+        self._watch.accept()
+        self._session.judge_again()
 
     def _show(self) -> None:
         self.say(self._watch.why)

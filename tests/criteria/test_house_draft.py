@@ -21,7 +21,8 @@ from ptmark.criteria import (
 from ptmark.criteria.house import Place, ProfileDraft
 from ptmark.criteria.house_check import check_draft
 from ptmark.criteria.house_examples import EXAMPLES, Example, example_scene
-from ptmark.criteria.house_folder import house_files, save_house, why_stale
+from ptmark.criteria.house_folder import house_files, save_house
+from ptmark.criteria.rule_files import why_stale
 from ptmark.errors import CriteriaError
 from ptmark.record import load_record, save_record
 

@@ -274,3 +274,16 @@ def test_rules_changed_after_the_verdict_make_it_stale_until_judged_again(
     assert strip_says(judged, "Verdict") == "acceptable"
     assert page.verdict.text() == "Acceptable"
     assert not page.stale.isVisibleTo(page)
+
+
+def test_rules_changed_since_the_record_gone_on_with_are_said_until_taken(judged, idle):
+    page, made = judged.verdict_step, judged.session.judgement.evaluation
+    told = {"profile": made.profile, "checksum": made.checksum}
+    judged.session.stale.began_with(told)
+    assert not page.stale.isVisibleTo(page)
+    judged.session.stale.began_with(told | {"checksum": "0" * 64})  # as they were then
+    assert page.stale.isVisibleTo(page)
+    assert "since the record was judged" in page.stale.text.text()
+    page.stale.again.click()
+    idle()
+    assert not page.stale.isVisibleTo(page)

@@ -219,7 +219,9 @@ class ReviewDesk(QObject):
             return draft_of_record(load_record(path), photos)
 
         def then() -> None:
-            self._window.saving.belong_to(path, load_record(path))
+            record = load_record(path)
+            self._window.saving.belong_to(path, record)
+            self._session.stale.began_with(record.evaluation)
             self.case.go_on()
 
         self._window.looking.bring_back(read, then=then)
