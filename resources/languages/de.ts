@@ -2615,7 +2615,7 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     </message>
     <message>
       <source>The rules have been changed since the record was judged; this verdict is by the rules as they are now.</source>
-      <translation type="unfinished" />
+      <translation>Die Regeln wurden geändert, seit das Protokoll bewertet wurde; diese Bewertung gilt nach den Regeln, wie sie jetzt sind.</translation>
     </message>
     <message>
       <source>The rules have been changed since this verdict was made: it is stale.</source>
