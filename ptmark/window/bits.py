@@ -217,4 +217,14 @@ class CommitEdit(QLineEdit):
             self.commit()
             event.ignore()
             return False
+        if event.type() == QEvent.Type.ShortcutOverride and self._at_its_end(event):
+            self.commit()
+            event.ignore()  # no word is left to move over: the key of the next step goes on
+            return False
         return super().event(event)
+
+    def _at_its_end(self, event: QEvent) -> bool:
+        onward = event.matches(QKeySequence.StandardKey.MoveToNextWord)  # type: ignore[attr-defined]
+        back = event.matches(QKeySequence.StandardKey.MoveToPreviousWord)  # type: ignore[attr-defined]
+        at = self.cursorPosition()
+        return (onward and at == len(self.text())) or (back and at == 0)

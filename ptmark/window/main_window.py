@@ -166,6 +166,7 @@ class MainWindow(QWidget):
         session.stale.changed.connect(self._show_states)
         session.trouble.connect(self._on_trouble)
         self.bench.hint.connect(self.foot.say)
+        self.saving.saved.connect(self._say_saved)
         self.bench.live.said.connect(self.foot.say_size)
         self.bench.switched.connect(lambda _: self._show_marks())
         session.autosave.failed.connect(
@@ -226,13 +227,21 @@ class MainWindow(QWidget):
 
     def _show_step(self, step: str) -> None:
         self.strip.show_step(step)
+        left_behind = self._panel.isAncestorOf(self.focusWidget())
         self._panel.setCurrentWidget(self.pages[step])
+        if left_behind and step == "Indications" and self.session.levels:
+            self.view.setFocus()  # else the keys that the foot names would do nothing
         last = step == STEPS[-1]
         self.next_button.setVisible(not last)
         self.foot.show_step(step if self.session.levels else "")
         self._show_marks()
         if not self.session.selected:
             self._follows.after_suggestions()
+
+    def _say_saved(self, paths: list[Path]) -> None:
+        """Where the page that tells it is not shown."""
+        if self.session.step != STEPS[-1]:
+            self.foot.say(tr("Saved {0} in {1}", paths[0].name, paths[0].parent))
 
     def _next(self, by: int = 1) -> None:
         at = STEPS.index(self.session.step) + by

@@ -46,6 +46,7 @@ class Saving(QObject):
         super().__init__(session)
         self._session = session
         self.kept: State | None = None  # the state that the last saved record holds
+        self.written: list[Path] = []  # of the files last asked for, also where one failed
         self._home: _Home | None = None
         self._signed: State | None = None
 
@@ -95,6 +96,9 @@ class Saving(QObject):
         # The record goes first: over a signed one it becomes a revision of its own, and the
         # report must tell of that one.
         ordered = sorted(paths, key=lambda path: path.suffix.lower() != ".json")
+        is_record = ordered[0].suffix.lower() == ".json"
+        self.written = written = []
+        made: list[Record] = []
 
         def work(token: Token) -> "Record | list[str]":
             # All files of one inspection tell of one record, however often they are saved.
@@ -107,23 +111,35 @@ class Saving(QObject):
             for number, path in enumerate(ordered):
                 token.progress(number / len(paths))
                 record = _write(record, twin, path, (by, why))
+                made.append(record)
+                written.append(path)
             return record
+
+        def settle() -> None:
+            """Remember the record that lies on disk now, also where a file after it failed."""
+            for record in made[-1:]:
+                self._lies(ordered[0], record, known, work_of)
+                self.kept = state if is_record else self.kept
+
+        def failed(exc: Exception) -> None:
+            settle()
+            self.failed.emit(exc)
 
         def done(got: "Record | list[str]") -> None:
             if isinstance(got, list):
                 self.asked.emit(list(paths), got)
                 return
-            is_record = ordered[0].suffix.lower() == ".json"
-            path = ordered[0] if is_record else known.path if known else None
-            self._home = _Home(work_of, path, got.id, got.created)
-            if is_record:
-                self.kept = state
+            settle()
             self.saved.emit(list(paths))
 
         names = ", ".join(path.name for path in paths)
-        session.workers.start(
-            tr("Saving {0}", names), work, done, failed=self.failed.emit, key="save"
-        )
+        session.workers.start(tr("Saving {0}", names), work, done, failed=failed, key="save")
+
+    def _lies(self, path: Path, record: "Record", known: _Home | None, work: Path) -> None:
+        """Know from now on where the record of a piece of work is."""
+        before = known.path if known else None
+        at = path if path.suffix.lower() == ".json" else before
+        self._home = _Home(work, at, record.id, record.created)
 
     # -- signing ------------------------------------------------------------------------------
     @property

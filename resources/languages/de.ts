@@ -5625,8 +5625,8 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>Anzahl oder Längensumme auf einem Rahmen fester Seiten in der ungünstigsten Lage und Drehung</translation>
     </message>
     <message>
-      <source>Of one width with blunt ends, as a pen or a thread is: {0}. Red ink has the colour of dye: look at the part, and drop what is none with its reason.</source>
-      <translation>Gleich breit mit stumpfen Enden, wie Stift oder Faden: {0}. Rote Tinte hat die Farbe des Farbstoffs: das Teil ansehen und verwerfen, was keine Anzeige ist, mit Grund.</translation>
+      <source>Of one width with blunt ends, like a pen stroke or a thread: {0}. Red ink has the colour of dye: look at the part, and drop what is none.</source>
+      <translation type="unfinished" />
     </message>
     <message>
       <source>On a reference area</source>

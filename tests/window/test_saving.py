@@ -3,6 +3,8 @@
 import json
 
 import pytest
+from PySide6.QtCore import Qt
+from PySide6.QtWidgets import QLineEdit
 
 from ptmark.dye import LeftOut
 from ptmark.window import dialogs
@@ -35,6 +37,65 @@ def test_a_folder_in_the_way_is_said_in_place(qtbot, opened, idle, tmp_path, mon
         opened.record_step.save_all()
     assert opened.record_step.saved.isVisible()
     assert "taken.json" in opened.record_step.saved.text.text()
+
+
+def test_what_was_saved_before_a_file_failed_is_said_and_saved_over(
+    qtbot, opened, idle, tmp_path, monkeypatch
+):
+    (tmp_path / "one.pdf").mkdir()  # in the way of the third file
+    monkeypatch.setattr(dialogs, "ask_where_to_save", lambda *_: tmp_path / "one.json")
+    opened.session.go("Verdict")
+    with qtbot.waitSignal(opened.saving.failed, timeout=30_000):
+        opened.record_step.save_all()
+    said = opened.record_step.saved.text.text()
+    assert "one.pdf" in said
+    assert "Saved all the same: one.json, one.png." in said
+    assert opened.session.step == "Record"  # beside what caused it, wherever it was asked for
+    assert opened.record_step.saved.isVisible()
+    assert opened.saving.saved_as == tmp_path / "one.json"
+    first = json.loads((tmp_path / "one.json").read_text())
+    (tmp_path / "one.pdf").rmdir()
+    opened.session.change("decide", decision="refer")
+    idle()
+    save(qtbot, opened, [tmp_path / "one.json"])
+    again = json.loads((tmp_path / "one.json").read_text())
+    assert (first["id"], first["created"]) == (again["id"], again["created"])
+
+
+def test_saving_is_told_in_every_step_and_a_later_change_is_told_too(
+    qtbot, opened, idle, tmp_path, monkeypatch
+):
+    session, told = opened.session, opened.record_step.saved.text
+    monkeypatch.setattr(dialogs, "ask_where_to_save", lambda *_: tmp_path / "one.json")
+    session.go("Verdict")
+    with qtbot.waitSignal(opened.saving.saved, timeout=30_000):
+        opened.record_step.save_all()
+    assert "Saved one.json" in opened.foot.hint.text()
+    session.go("Record")
+    assert told.text().startswith("Saved one.json")
+    session.change("decide", decision="refer")
+    assert told.text().startswith("Changed since it was saved. Saved one.json")
+    session.undo()
+    assert told.text().startswith("Saved one.json")
+
+
+def test_after_typing_in_a_page_the_keys_of_the_next_one_work(qtbot, opened, idle):
+    session, edit = opened.session, opened.part_form.findChildren(QLineEdit)[0]
+    session.go("Photo")
+    edit.setFocus()
+    qtbot.keyClicks(edit, "P 1")
+    qtbot.keyClick(edit, Qt.Key.Key_Left, Qt.KeyboardModifier.ControlModifier)
+    assert (session.step, edit.cursorPosition()) == ("Photo", 2)  # a word back, as in any line
+    for _ in range(2):
+        qtbot.keyClick(edit, Qt.Key.Key_Right, Qt.KeyboardModifier.ControlModifier)
+    assert session.step == "Scale"  # behind the last word the key of the next step goes on
+    assert session.state.fields["part_number"] == "P 1"
+    session.go("Photo")
+    edit.setFocus()
+    session.go("Indications")
+    (first,) = session.selected
+    qtbot.keyClick(opened.focusWidget(), Qt.Key.Key_Return)
+    assert {m.id: m.standing for m in session.state.marked}[first] == "taken"
 
 
 def test_what_was_typed_last_is_in_the_file(qtbot, opened, idle, tmp_path, monkeypatch):

@@ -4,6 +4,7 @@ from collections.abc import Callable
 from functools import partial
 from pathlib import Path
 
+from PySide6.QtCore import QTimer
 from PySide6.QtWidgets import QFormLayout, QHBoxLayout, QVBoxLayout, QWidget
 
 from ptmark.errors import PtmarkError
@@ -37,6 +38,7 @@ class RecordStep(StepPage):
         self.kept = KeptNotice(session)
         self.column.addWidget(self.kept)
         self._saving, self._window = saving, window
+        self._told = ""  # of the record as it was last saved
         self._add_disposition()
         self._add_saving()
         self.timers = ProcessTimers(session, window)
@@ -49,7 +51,7 @@ class RecordStep(StepPage):
         self.column.addWidget(quiet(VERDICT_CAUTIONS))
         self.column.addWidget(quiet(WORK_CAUTIONS))
         session.ready.connect(self._build_fields)
-        session.photo_shown.connect(lambda _: self.saved.say(""))
+        session.photo_shown.connect(lambda _: self._forget_saved())
         session.changed.connect(self.refresh)
         session.judged.connect(self.refresh)
 
@@ -166,9 +168,15 @@ class RecordStep(StepPage):
         if path is not None:
             self._saving.save([path if path.suffix else path.with_suffix(ending)])
 
+    def _forget_saved(self) -> None:
+        self._told = ""
+        self.saved.say("")
+
     def _on_saved(self, paths: list[Path]) -> None:
         names = ", ".join(path.name for path in paths)
-        self.saved.say(tr("Saved {0} in {1}", names, paths[0].parent), "done")
+        said = tr("Saved {0} in {1}", names, paths[0].parent)
+        self.saved.say(said, "done")
+        self._told = said if self._saving.saved_as in paths else ""
         prints = [path for path in paths if path.suffix.lower() == ".pdf"]
         self.saved.offer(
             *(FileOut(path) for path in paths),
@@ -185,10 +193,21 @@ class RecordStep(StepPage):
 
     def _on_failed(self, exc: Exception) -> None:
         self.saved.offer()
-        if isinstance(exc, PtmarkError):
-            self.saved.say_error(exc)
-        else:
-            self.saved.say(tr("Not saved: {0}", exc))
+        self._told = ""
+        said = str(exc) if isinstance(exc, PtmarkError) else tr("Not saved: {0}", exc)
+        if self._saving.written:
+            names = ", ".join(path.name for path in self._saving.written)
+            said += "\n" + tr("Saved all the same: {0}.", names)
+        self.saved.say(said)
+        self.session.go("Record")  # wherever the key was pressed
+        QTimer.singleShot(0, self, lambda: self.ensureWidgetVisible(self.saved))
+
+    def _follow_saved(self) -> None:
+        """Say where the work has gone on since it was saved, until undo leads back."""
+        if self._told and self._saving.saved_as is None:
+            self.saved.say(tr("Changed since it was saved. {0}", self._told))
+        elif self._told:
+            self.saved.say(self._told, "done")
 
     # -- showing ------------------------------------------------------------------------------
     def refresh(self) -> None:
@@ -213,6 +232,7 @@ class RecordStep(StepPage):
             else ""
         )
         self._show_missing(state.fields)
+        self._follow_saved()
         self.sign.refresh()
         for button in (self.all_button, *self.buttons.values()):
             button.setEnabled(self.session.has_photo and not self.session.reviewing)
