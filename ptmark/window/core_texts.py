@@ -123,10 +123,12 @@ class CoreTexts:
         made, left, at = [], 0, 0
         while at < len(pieces):
             ends = range(len(pieces) - (at == 0), at + 1, -1)
-            known = ((end, self._by_template(between.join(pieces[at:end]))) for end in ends)
-            end, best = next((one for one in known if not one[1][1]), (at + 1, ("", 0)))
-            if end == at + 1:
-                best = self._told(pieces[at])
+            known = [(end, self._by_template(between.join(pieces[at:end]))) for end in ends]
+            sure = [one for one in known if not one[1][1]]
+            end, best = sure[0] if sure else (at + 1, self._told(pieces[at]))
+            if not sure and best[1] == _letters(pieces[at]):  # nothing of it alone is known
+                part = [one for one in known if one[1][0] != between.join(pieces[at : one[0]])]
+                end, best = part[0] if part else (end, best)
             made.append(best[0])
             left, at = left + best[1], end
         word = between.strip() if not left and between.strip().isalpha() else ""
