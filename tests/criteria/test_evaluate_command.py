@@ -88,6 +88,10 @@ def command(tmp_path, capsys):
             "acceptable",
         ),
         ([], "asme-b31.1", "acceptable"),
+        # a rectangle is as long as its diagonal, 2.89 widths: its centre line is not bent, but
+        # runs into two corners and is 3.12 widths long
+        ([[[0, 0], [4.2, 0], [4.2, 1.55], [0, 1.55]]], "asme-b31.1", "acceptable"),
+        ([slot(0, 0, 4.7, 1.55)], "asme-b31.1", "rejectable"),  # 3.03 widths
         # B31.1 (verified, US): 10 in 6 in2; ten 2.5 mm pores 4.9 mm apart in a square
         (
             [circle(7 * (k % 4), 7 * (k // 4), 2.5) for k in range(10)],

@@ -241,3 +241,22 @@ def test_sliver_has_its_mean_thickness():
     outline = np.array([[0, 0], [1000, 0], [1000, 1e-3], [0, 1e-3]], float)
     assert inscribed_width(outline) == pytest.approx(1e-3, rel=0.05)
     assert path_length(outline) == pytest.approx(1000, rel=1e-3)
+
+
+@pytest.mark.parametrize("side", [1.5, 2.4, 2.7, 5.0])
+def test_corners_do_not_lengthen_the_way_along_a_straight_outline(side):
+    outline = np.array([[0, 0], [side, 0], [side, 1], [0, 1.0]])
+    length = np.hypot(side, 1)
+    assert sound_medial(outline, length).path_length == length
+    assert path_length(outline) > 1.02 * length  # the trouble this is for
+
+
+@pytest.mark.parametrize(("way", "degrees"), [(2.9, 30), (3.1, 45), (3.5, 90), (6, 60)])
+def test_a_band_along_an_arc_keeps_its_way(way, degrees):
+    # closed form: a band of width 1 with round ends whose middle runs way - 1 along an arc
+    t = np.radians(np.linspace(0, degrees, 60))
+    arc = (way - 1) / np.radians(degrees) * np.stack([np.cos(t), np.sin(t)], axis=1)
+    band = shapely.LineString(arc).buffer(0.5, quad_segs=16)
+    outline = shapely.get_coordinates(band.exterior)[:-1]
+    length = caliper(outline)[0]
+    assert sound_medial(outline, length).path_length == pytest.approx(way, rel=0.005)
