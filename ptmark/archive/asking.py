@@ -255,6 +255,7 @@ def _worded(dialect: Dialect) -> Select[Any]:
 
 def _tokens(dialect: Dialect, said: str) -> str:
     """Whole words, all of them, as the index of words takes them."""
+    said = said.replace("\0", " ")  # which would end the statement
     words = [(one.rstrip("*"), one.endswith("*")) for one in said.split() if one.strip("*")]
     if dialect.name == "sqlite":
         quoted = ('"' + one.replace('"', '""') + '"' + "*" * more for one, more in words)

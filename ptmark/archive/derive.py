@@ -5,6 +5,7 @@ import re
 from dataclasses import dataclass
 from functools import lru_cache
 from typing import Any
+from unicodedata import normalize
 
 from ptmark.criteria import SEVERITY
 from ptmark.errors import ArchiveError
@@ -32,14 +33,22 @@ class Derived:
 
 @lru_cache(1024)
 def fold(text: str) -> str:
-    """A text as it is searched: one space between words, no case.
+    r"""A text as it is searched: one space between words, no case, accents one with letters.
+
+    Keyboards and file names give an accented letter as one character or as two (Unicode
+    Standard Annex 15: NFC and NFD); both are the same part number.
 
     Examples
     --------
     >>> fold("  P-17  Ab")
     'p-17 ab'
+    >>> fold("U\u0308") == fold("\u00dc")
+    True
     """
-    return " ".join(text.split()).casefold()
+    plain = " ".join(text.split())
+    if plain.isascii():
+        return plain.casefold()
+    return normalize("NFC", normalize("NFC", plain).casefold())
 
 
 def derived(document: Row, data: bytes) -> Derived:

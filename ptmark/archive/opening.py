@@ -109,6 +109,8 @@ class Archive:
                 where=str(where),
                 mend=_mend(said),
             ) from found
+        except UnicodeEncodeError as found:
+            raise ArchiveError(f"{found.object!r} is no text", mend="type it again") from found
         except OSError as found:
             raise ArchiveError(
                 f"cannot be read or written ({found.strerror or found})",

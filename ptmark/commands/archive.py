@@ -3,6 +3,8 @@
 import argparse
 import importlib
 import os
+import sys
+from collections.abc import Iterator
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -14,6 +16,7 @@ from ptmark.commands import (
     archive_see,
 )
 from ptmark.commands.options import Verbs
+from ptmark.errors import ArchiveError, PtmarkError
 
 if TYPE_CHECKING:
     from ptmark.archive import Archive
@@ -72,7 +75,13 @@ def opened(args: argparse.Namespace, *, read_only: bool = False) -> "Archive":
 
 def _add(below: Verbs) -> None:
     made = below.add_parser("add", help="take records and their photos in")
-    made.add_argument("files", type=Path, nargs="+", metavar="RECORD.json")
+    made.add_argument(
+        "files",
+        type=Path,
+        nargs="+",
+        metavar="RECORD.json",
+        help="records; of a folder, every .json file in it",
+    )
     made.add_argument("--photos", type=Path, metavar="FOLDER", help="where the photos lie")
     made.add_argument(
         "--replaces",
@@ -87,8 +96,27 @@ def _run_add(archive: "Archive", args: argparse.Namespace) -> int:
     from ptmark.archive import add_record
 
     said = {"new": "taken in", "revised": "revised", "there": "was there already"}
-    for path in args.files:
-        one = add_record(archive, path, args.photos, replaces=args.replaces)
+    refused = 0
+    for path in _records(args.files):
+        try:
+            one = add_record(archive, path, args.photos, replaces=args.replaces)
+        except PtmarkError as exc:  # the others do not wait for it
+            print(f"ptmark: {exc}", file=sys.stderr)
+            refused += 1
+            continue
         state = said.get(one.state, "a later revision is kept")
         print(f"{one.record_id} revision {one.revision}: {state}; {one.sha256}")
-    return 0
+    return int(refused > 0)
+
+
+def _records(given: list[Path]) -> Iterator[Path]:
+    for one in given:
+        if not one.is_dir():
+            yield one
+            continue
+        found = sorted(one.glob("*.json"))
+        if not found:
+            raise ArchiveError(
+                "holds no record", where=str(one), mend="name its records' folder"
+            )
+        yield from found

@@ -2,17 +2,20 @@
 
 import argparse
 import json
+import re
 import sys
 from dataclasses import fields, replace
+from datetime import date
 from typing import TYPE_CHECKING, Any
 
 from ptmark.commands.options import Verbs
+from ptmark.errors import UsageError
 from ptmark.units import parse_length
 
 if TYPE_CHECKING:
     from ptmark.archive import Archive, Query
 
-__all__ = ["add_query", "add_to", "query_of", "told_length"]
+__all__ = ["add_query", "add_to", "query_of", "told_day", "told_length"]
 
 _ASKED = (
     ("part", "part number; * any letters, ? one"),
@@ -59,7 +62,27 @@ def query_of(args: argparse.Namespace) -> "Query":
     for name, given in (("shortest_mm", args.shortest), ("longest_mm", args.longest)):
         where = f"--{name.removesuffix('_mm')}"
         asked[name] = parse_length(given, where=where) if given else None
+    for name in ("since", "until"):
+        told_day(asked[name], f"--{name}")
     return Query(**asked)
+
+
+def told_day(given: str, where: str) -> date | None:
+    """The day that an option names, None for none; UsageError where it is no day."""
+    if not given:
+        return None
+    if not re.fullmatch(r"\d{4}-\d{2}-\d{2}", given):
+        raise UsageError(f"'{given}' is no date", where=where, mend="write year-month-day")
+    try:
+        return date.fromisoformat(given)
+    except ValueError as exc:
+        raise UsageError(f"'{given}' is no date ({exc})", where=where) from exc
+
+
+def _most(given: str) -> int:
+    if not given.isdecimal():
+        raise argparse.ArgumentTypeError(f"'{given}' is no number from 0 on")
+    return int(given)
 
 
 def add_to(below: Verbs) -> None:
@@ -67,7 +90,7 @@ def add_to(below: Verbs) -> None:
     made = below.add_parser("find", help="find inspections, newest first")
     add_query(made)
     made.add_argument("--format", choices=["text", "json", "csv"], default="text")
-    made.add_argument("--limit", type=int, default=0, metavar="N", help="at most so many")
+    made.add_argument("--limit", type=_most, default=0, metavar="N", help="at most so many")
     made.add_argument("--count", action="store_true", help="only how many")
     made.add_argument("--save", default="", metavar="NAME", help="keep this search")
     made.add_argument("--saved", default="", metavar="NAME", help="a search that was kept")
@@ -109,7 +132,8 @@ def _run_find(archive: "Archive", args: argparse.Namespace) -> int:
                 f"{hit.indications} indications, longest {length}  "
                 f"{hit.verdict or 'no verdict'}, {hit.disposition or 'not disposed'}"
             )
-        print(f"{len(hits)} of {room.count(archive, query)}", file=sys.stderr)
+        there = room.count(archive, query) if args.limit else len(hits)
+        print(f"{len(hits)} of {there}", file=sys.stderr)
     return 0
 
 

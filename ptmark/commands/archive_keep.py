@@ -1,13 +1,10 @@
 """`ptmark archive keep`: how long records are kept, holds, and deletion by rule."""
 
 import argparse
-import re
-from datetime import date
 from typing import TYPE_CHECKING
 
-from ptmark.commands.archive_find import add_query, query_of
+from ptmark.commands.archive_find import add_query, query_of, told_day
 from ptmark.commands.options import Verbs
-from ptmark.errors import UsageError
 
 if TYPE_CHECKING:
     from ptmark.archive import Archive
@@ -46,7 +43,7 @@ def _run(archive: "Archive", args: argparse.Namespace) -> int:
     elif args.release:
         room.release(archive, args.release, args.reason)
     elif args.due or args.delete:
-        day = _day(args.on)
+        day = told_day(args.on, "--on")
         found = room.apply_rules(archive, day) if args.delete else room.due(archive, day)
         verb = "deleted" if args.delete else "may be deleted"
         for one in found:
@@ -59,14 +56,3 @@ def _run(archive: "Archive", args: argparse.Namespace) -> int:
                 years = f", {row['years']:g} years" if kind == "rule" else ""
                 print(f"{kind} {row['name']}{years}: {row['query']}; {row['reason']}")
     return 0
-
-
-def _day(given: str) -> date | None:
-    if not given:
-        return None
-    if not re.fullmatch(r"\d{4}-\d{2}-\d{2}", given):
-        raise UsageError(f"'{given}' is no date", where="--on", mend="write year-month-day")
-    try:
-        return date.fromisoformat(given)
-    except ValueError as exc:
-        raise UsageError(f"'{given}' is no date ({exc})", where="--on") from exc

@@ -2,6 +2,7 @@
 
 import pytest
 
+from ptmark.__main__ import main
 from ptmark.archive import (
     Query,
     add_record,
@@ -9,6 +10,7 @@ from ptmark.archive import (
     find,
     find_all,
     open_archive,
+    part_history,
     photos_of,
     record_bytes,
     save_search,
@@ -113,3 +115,56 @@ def test_a_tampered_record_is_refused(archive, make):
 def test_read_only_needs_an_archive(tmp_path):
     with pytest.raises(ArchiveError, match="there is no archive"):
         open_archive(tmp_path / "none", read_only=True)
+
+
+def test_an_accented_number_is_one_number_however_it_was_typed(archive, make):
+    one, two = "Pr\u00fcfst\u00fcck", "Pru\u0308fstu\u0308ck"  # NFC and NFD
+    add_record(archive, make("r-1", part=one))
+    add_record(archive, make("r-2", part=two))
+    for said in (one, two, one.upper(), two[:4] + "*"):
+        there = {hit.record_id for hit in find_all(archive, Query(part=said))}
+        assert there == {"r-1", "r-2"}, said
+    assert len(part_history(archive, two).hits) == 2
+    assert verify(archive).problems == []
+
+
+def test_what_is_no_text_is_refused_in_one_error(archive):
+    with pytest.raises(ArchiveError, match="is no text"):
+        find(archive, Query(part="\udcff"))  # a byte of the command line that is no UTF-8
+    assert find(archive, Query(words="a\0b")).hits == []
+
+
+def test_a_folder_is_taken_in_and_a_bad_file_stops_no_other(tmp_path, make, capsys):
+    for n in range(3):
+        make(f"r-{n}")
+    folder, at = tmp_path / "records", ["archive", "--at", str(tmp_path / "an archive")]
+    assert main([*at, "add", str(folder)]) == 0
+    assert capsys.readouterr().out.count("taken in") == 3
+    (folder / "a.json").write_text("{}")
+    make("r-3")
+    assert main([*at, "add", str(folder)]) == 1
+    said = capsys.readouterr()
+    assert said.out.count("was there already") == 3
+    assert said.out.count("taken in") == 1
+    assert "a.json" in said.err
+    assert main([*at, "add", str(tmp_path / "an archive")]) == 1
+    assert "holds no record" in capsys.readouterr().err
+
+
+@pytest.mark.parametrize(
+    ("given", "code", "says"),
+    [
+        (["--since", "yesterday"], 1, "is no date"),
+        (["--until", "2026-02-30"], 1, "is no date"),
+        (["--limit", "-1"], 2, "no number"),
+    ],
+)
+def test_what_cannot_be_asked_is_said(tmp_path, make, capsys, given, code, says):
+    with open_archive(tmp_path / "archive") as archive:
+        add_record(archive, make())
+    try:
+        told = main(["archive", "--at", str(tmp_path / "archive"), "find", *given])
+    except SystemExit as left:
+        told = left.code
+    assert told in {code, 2}
+    assert says in capsys.readouterr().err

@@ -198,7 +198,7 @@ def test_signed_revisions_follow_each_other_and_older_ones_change_nothing(archiv
 
 
 def test_migrations_go_down_and_up_on_a_filled_archive(archive, make):
-    path = make()
+    path = make(part="Pru\u0308fstu\u0308ck")  # NFD: its keys were other ones
     add_record(archive, path)
     with archive.engine.connect() as plain:
         conn = plain.execution_options(write=True)
