@@ -24,6 +24,9 @@ class EdgeQuality:
     operator_px : float or None
         Standard uncertainty of one end by the operator's hand, where it is known from repeat
         traces; None where the default for ``source`` holds.
+    traces_px : tuple of float
+        Greatest lengths of the traces that one person made of it, the outline's own first;
+        empty where it was not traced again.
     """
 
     shift_px: float
@@ -31,3 +34,12 @@ class EdgeQuality:
     source: str = "suggested"
     end_shift_px: float | None = None
     operator_px: float | None = None
+    traces_px: tuple[float, ...] = ()
+
+    @property
+    def by_person(self) -> bool:
+        """Whether a person's hand made the outline."""
+        return self.source in {"hand", "snapped"}
+
+    def __post_init__(self) -> None:
+        object.__setattr__(self, "traces_px", tuple(self.traces_px))  # a list, out of a file

@@ -10,6 +10,7 @@ be laid side by side (`several`).
 from ptmark.inspection.draft import draft_of_record, draft_to_json, restore_draft
 from ptmark.inspection.several import frame_of, minutes_given, minutes_taken, same_in_set
 from ptmark.inspection.state import DISPOSITIONS, Marked, State, letter
+from ptmark.inspection.tracing import trace_again
 from ptmark.inspection.whole import Inspection
 
 __all__ = [
@@ -25,4 +26,5 @@ __all__ = [
     "minutes_taken",
     "restore_draft",
     "same_in_set",
+    "trace_again",
 ]

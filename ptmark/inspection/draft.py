@@ -241,6 +241,7 @@ def _marked_to_json(one: Marked) -> dict[str, Any]:
             "source": one.edge.source,
             "end_shift_px": one.edge.end_shift_px,
             "operator_px": one.edge.operator_px,
+            "traces_px": list(one.edge.traces_px),
         },
         "standing": one.standing,
         "confidence": one.confidence,

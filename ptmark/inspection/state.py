@@ -91,12 +91,13 @@ class Marked:
 
 def _rounded_edge(edge: EdgeQuality) -> EdgeQuality:
     """An edge's figures to 0.0001 px."""
+    traces = tuple(round(one, EDGE_DIGITS) for one in edge.traces_px)
     sizes: dict[str, Any] = {
         name: round(value, EDGE_DIGITS)
         for name, value in asdict(edge).items()
         if isinstance(value, float)
     }
-    return replace(edge, **sizes)
+    return replace(edge, traces_px=traces, **sizes)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -195,7 +195,7 @@ class Inspection(Changing):
         """Add an outline drawn by a person; returns its letter."""
         check_outline(outline_px)
         name = free_letter(self.state.letters)
-        own = with_own_hand(edge, self.state.fields)
+        own = with_own_hand(edge, self.state.fields, [m.edge for m in self.state.marked])
         new = Marked(id=name, outline_px=outline_px, edge=own, standing="taken")
         self.change(f"trace {name}", marked=(*self.state.marked, new))
         return name
@@ -212,7 +212,8 @@ class Inspection(Changing):
         if "outline_px" in changes:
             check_outline(changes["outline_px"])
         if "edge" in changes:
-            changes["edge"] = with_own_hand(changes["edge"], self.state.fields)
+            others = [m.edge for m in self.state.marked if m.id != name]
+            changes["edge"] = with_own_hand(changes["edge"], self.state.fields, others)
         self.marked(name)
         marked = tuple(replace(m, **changes) if m.id == name else m for m in self.state.marked)
         self.change(f"{what} {name}", marked=marked)

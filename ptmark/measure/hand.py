@@ -4,7 +4,7 @@ Kept in ``hands.json`` of the user's folder, by examiner and by how an outline w
 """
 
 import json
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import asdict, dataclass, replace
 from math import sqrt
 
@@ -20,6 +20,7 @@ __all__ = [
     "LEAST_FREE",
     "Hand",
     "Hands",
+    "hand_of",
     "keep_hands",
     "kept_hands",
     "pooled_hand",
@@ -29,8 +30,9 @@ __all__ = [
 BY_PERSON = ("hand", "snapped")
 _FILE = "hands.json"
 
-# Fewer degrees of freedom say less of a person than the default does. Own choice.
-LEAST_FREE = 5
+# Fewer degrees of freedom say less of a person than the default does; of the very inspection at
+# hand they may be fewer, for Student's t widens what they give. Own choice.
+LEAST_FREE, LEAST_FREE_HERE = 5, 2
 _COVERED = 0.9545  # what k = 2 covers of a normal distribution
 
 
@@ -45,8 +47,10 @@ class Hand:
 Hands = dict[str, dict[str, Hand]]  # by examiner, then by source, one of `BY_PERSON`
 
 
-def pooled_hand(repeats: Sequence[Sequence[float]]) -> Hand:
+def pooled_hand(repeats: Sequence[Sequence[float]], least: int = LEAST_FREE) -> Hand:
     """A person's hand from lengths traced again, each inner sequence of one indication, px.
+
+    ``least`` is how many degrees of freedom they need to have.
 
     Raises
     ------
@@ -58,7 +62,8 @@ def pooled_hand(repeats: Sequence[Sequence[float]]) -> Hand:
     The experimental variances of all indications, weighted by their degrees of freedom
     (JCGM 100:2008, 4.2.4 and H.3.6), halved, since two independent ends make a length. A
     standard deviation from few repeats is widened so that k = 2 still covers: Student's t for
-    its degrees of freedom over 2 (JCGM 100:2008, G.3.2 and Table G.2).
+    its degrees of freedom over 2 (JCGM 100:2008, G.3.2 and Table G.2). In a sum with others
+    this never states less than t for the effective degrees of freedom of the sum does (G.4.1).
 
     Examples
     --------
@@ -71,9 +76,9 @@ def pooled_hand(repeats: Sequence[Sequence[float]]) -> Hand:
     """
     rows = [np.asarray(row, dtype=float) for row in repeats if len(row) > 1]
     free = sum(len(row) - 1 for row in rows)
-    if free < LEAST_FREE:
+    if free < least:
         raise RecordError(
-            f"{free} repeats of traced outlines, {LEAST_FREE} are needed",
+            f"{free} repeats of traced outlines, {least} are needed",
             where="hand",
             mend="trace the same indications again, in records of their own",
         )
@@ -118,9 +123,33 @@ def kept_hands() -> Hands:
         ) from exc
 
 
-def with_own_hand(edge: EdgeQuality, fields: Mapping[str, str]) -> EdgeQuality:
-    """An edge that a person made, with the figure kept for the examiner in the fields."""
+def hand_of(edges: Iterable[EdgeQuality], source: str) -> Hand | None:
+    """A person's hand from what was traced again in one inspection; None where it is too little.
+
+    Examples
+    --------
+    >>> twice = EdgeQuality(shift_px=0.5, noise_px=0.1, source="hand", traces_px=(99.0, 101.0))
+    >>> hand_of([twice], "hand"), hand_of([twice, twice], "hand").free
+    (None, 2)
+    """
+    repeats = [edge.traces_px for edge in edges if edge.source == source]
+    if sum(len(row) - 1 for row in repeats if row) < LEAST_FREE_HERE:
+        return None
+    return pooled_hand(repeats, LEAST_FREE_HERE)
+
+
+def with_own_hand(
+    edge: EdgeQuality, fields: Mapping[str, str], others: Iterable[EdgeQuality] = ()
+) -> EdgeQuality:
+    """An edge that a person made, with what is known of that person's hand.
+
+    From the ``others`` that were traced again in this inspection, or the figure kept for the
+    examiner in the fields, whichever has more degrees of freedom.
+    """
     if edge.source not in BY_PERSON:
         return edge
-    own = kept_hands().get(fields.get("examiner", "").strip(), {}).get(edge.source)
-    return edge if own is None else replace(edge, operator_px=own.px)
+    kept = kept_hands().get(fields.get("examiner", "").strip(), {}).get(edge.source)
+    known = [hand for hand in (hand_of(others, edge.source), kept) if hand is not None]
+    if not known:
+        return edge
+    return replace(edge, operator_px=max(known, key=lambda hand: hand.free).px)

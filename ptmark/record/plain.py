@@ -68,6 +68,11 @@ def edge_json(edge: EdgeQuality) -> dict[str, Any]:
             for name, value in apart.items()
             if value is not None
         },
+        **(
+            {"traces_px": [number(one, EDGE_DIGITS) for one in edge.traces_px]}
+            if edge.traces_px
+            else {}
+        ),
     }
 
 

@@ -126,6 +126,18 @@ class Bench(QObject):
         tool.finished.connect(lambda got: self._hands.add(got, mode, tool.px_per_screen))
         self.start(f"trace {mode}", tool)
 
+    def trace_again(self) -> None:
+        """Trace the selected indication again, as it was traced; goes on until Esc."""
+        one = self._session.one_selected
+        if one is None or not one.edge.by_person:
+            return
+        mode = "edge" if one.edge.source == "snapped" else "free"
+        tool = TraceTool(mode, self._session.tracer)
+        tool.finished.connect(
+            lambda got: self._hands.trace_again(one.id, got, mode, tool.px_per_screen)
+        )
+        self.start(f"trace {one.id} again", tool)
+
     def edit(self) -> None:
         """Edit the points of the selected outline."""
         one = self._session.one_selected

@@ -1077,7 +1077,7 @@
     </message>
     <message>
       <source>In the photo: your outlines as you made them; the first's dash-dotted, and named “first” where the two differ. En above 1: they differ by more than their uncertainties together (ISO/IEC 17043).</source>
-      <translation>Im Foto: die eigenen Umrisse, wie sie gezeichnet wurden; die des Ersten strichpunktiert und mit „first“ benannt, wo beide abweichen. En über 1: Sie weichen um mehr ab als ihre Unsicherheiten zusammen (ISO/IEC 17043).</translation>
+      <translation>Im Foto: die eigenen Umrisse, wie sie gezeichnet wurden; die des Ersten strichpunktiert und mit „erste“ benannt, wo beide abweichen. En über 1: Sie weichen um mehr ab als ihre Unsicherheiten zusammen (ISO/IEC 17043).</translation>
     </message>
     <message>
       <source>Indication {0}</source>
@@ -2086,6 +2086,10 @@
       <translation>Zurückgeben</translation>
     </message>
     <message>
+      <source>Review</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
       <source>Review a folder of records …</source>
       <translation>Ordner gegenprüfen …</translation>
     </message>
@@ -2803,7 +2807,7 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     </message>
     <message>
       <source>Turned °</source>
-      <translation>Gedreht °</translation>
+      <translation>Winkel</translation>
     </message>
     <message>
       <source>Turning to {0}</source>
@@ -3400,6 +3404,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>first point on the other edge</source>
       <translation>erster Punkt auf der anderen Kante</translation>
+    </message>
+    <message>
+      <source>first {0}</source>
+      <translation type="unfinished" />
     </message>
     <message>
       <source>focal length</source>
@@ -5697,6 +5705,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>Foto {0}: {1}</translation>
     </message>
     <message>
+      <source>Relevant</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
       <source>Relevant where the length is</source>
       <translation>Relevant, wo die Länge ist</translation>
     </message>
@@ -5739,6 +5751,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>Short name of the rule, each one once</source>
       <translation>Kurzer Name der Regel, jeder nur einmal</translation>
+    </message>
+    <message>
+      <source>Size</source>
+      <translation type="unfinished" />
     </message>
     <message>
       <source>So many in a rectangle of any shape and turn, limited in area and side</source>
@@ -6007,6 +6023,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>U: expanded uncertainty, k = 2 (about 95 %). Length: largest distance across the outline; path: along it; width: largest circle within it; ratio: the greater of length and path, over width.</source>
       <translation>U: erweiterte Unsicherheit, k = 2 (etwa 95 %). Länge: größter Abstand im Umriss; Weg: entlang der Anzeige; Breite: größter Kreis darin; Verhältnis: der größere Wert von Länge und Weg durch die Breite.</translation>
+    </message>
+    <message>
+      <source>Unless</source>
+      <translation type="unfinished" />
     </message>
     <message>
       <source>Ventilate well, confined spaces above all; wear gloves and eye protection; read the safety data sheets.</source>
@@ -6357,6 +6377,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>ein anderer Stand des Protokolls {0} liegt dort, Fassung {1}</translation>
     </message>
     <message>
+      <source>any</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
       <source>any crack but a crater or star crack, whatever its size</source>
       <translation>jeder Riss außer Krater- oder Sternriss, gleich welcher Größe</translation>
     </message>
@@ -6607,6 +6631,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>compare what each photo gives by itself</source>
       <translation>vergleichen, was jedes Foto für sich ergibt</translation>
+    </message>
+    <message>
+      <source>conflicting</source>
+      <translation type="unfinished" />
     </message>
     <message>
       <source>contents not to be had: our own list of what a record in photos must tell</source>
@@ -7051,6 +7079,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>incomplete penetration</source>
       <translation>ungenügende Durchschweißung</translation>
+    </message>
+    <message>
+      <source>indication</source>
+      <translation type="unfinished" />
     </message>
     <message>
       <source>indication {0}</source>
@@ -7607,6 +7639,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>measure the reference with callipers, or take a longer one: {0} of it is the reference's own size</source>
       <translation>die Referenz mit dem Messschieber messen oder eine längere nehmen: {0} davon ist die Größe der Referenz selbst</translation>
+    </message>
+    <message>
+      <source>memory</source>
+      <translation type="unfinished" />
     </message>
     <message>
       <source>mend its folder</source>
@@ -8385,6 +8421,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>als reinen Text in UTF-8 speichern</translation>
     </message>
     <message>
+      <source>scene</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
       <source>seal</source>
       <translation>Siegel</translation>
     </message>
@@ -8395,6 +8435,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>second</source>
       <translation>zweite</translation>
+    </message>
+    <message>
+      <source>secondary</source>
+      <translation type="unfinished" />
     </message>
     <message>
       <source>see `ptmark archive verify`</source>
@@ -9225,6 +9269,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>zwei Fotos haben dieselbe Zeit</translation>
     </message>
     <message>
+      <source>type it again</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
       <source>undecided</source>
       <translation>unentschieden</translation>
     </message>
@@ -9303,6 +9351,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>verdict of the whole: {0}, {1}</source>
       <translation>Bewertung des Ganzen: {0}, {1}</translation>
+    </message>
+    <message>
+      <source>verified</source>
+      <translation type="unfinished" />
     </message>
     <message>
       <source>was changed itself: {0}</source>
@@ -9555,6 +9607,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>{0} is no scale reference</source>
       <translation>{0} ist keine Maßstabsreferenz</translation>
+    </message>
+    <message>
+      <source>{0} is no text</source>
+      <translation type="unfinished" />
     </message>
     <message>
       <source>{0} is not in the database</source>
@@ -9943,6 +9999,22 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>{0}, taken as one end to end</source>
       <translation>{0}, als eine gerechnet, von Ende zu Ende</translation>
+    </message>
+    <message>
+      <source>{0}, taken as one end to end, is {1} long and may be {2}.</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>{0}, taken as one end to end, is {1} long, not {2}.</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>{0}, taken as one end to end, is {1} long, {2}.</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>{0}, taken as one end to end, would be {1} long, {2}.</source>
+      <translation type="unfinished" />
     </message>
     <message>
       <source>{0}, together {1}</source>

@@ -108,6 +108,20 @@ class Hands(QObject):
 
         self._refine(points, mode, px_per_screen, then)
 
+    def trace_again(self, name: str, points: Points, mode: str, px_per_screen: float) -> None:
+        """Take one more trace of an indication; it tells how far the hand strays."""
+
+        def then(outline: Any, _edge: "EdgeQuality") -> None:  # noqa: ANN401 - ndarray
+            from ptmark.inspection import trace_again
+
+            inspection = self._session.inspection
+            if inspection is not None:
+                self._session.attempt(
+                    "indications", lambda: trace_again(inspection, name, outline)
+                )
+
+        self._refine(points, mode, px_per_screen, then)
+
     def reshape(self, name: str, points: Points, px_per_screen: float) -> None:
         """Put an edited outline in place of the old one."""
 

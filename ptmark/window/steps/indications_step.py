@@ -100,6 +100,11 @@ class IndicationsStep(StepPage):
             button = key_button(text, key, partial(bench.trace, mode), window=window)
             self.trace_buttons[mode] = button
             traces.addWidget(button, 0, column)
+        self.again_button = key_button(
+            tr("Trace again"), "Shift+T", bench.trace_again, window=window,
+            tip=tr("The same one once more, to tell how far your hand strays"),
+        )  # fmt: skip
+        traces.addWidget(self.again_button, 1, 0, 1, 3)
         self.column.addLayout(traces)
 
     def _add_reshaping(self, bench: Bench, window: QWidget) -> None:
@@ -212,6 +217,7 @@ class IndicationsStep(StepPage):
         marked = session.state.marked if session.state else ()
         self.take_all_button.setEnabled(any(m.standing == "suggested" for m in marked))
         self.edit_button.setEnabled(one is not None)
+        self.again_button.setEnabled(one is not None and one.edge.by_person)
         self.look_button.setEnabled(session.has_photo)
         for button in self.trace_buttons.values():
             button.setEnabled(session.has_photo)
@@ -234,10 +240,23 @@ class IndicationsStep(StepPage):
             self.note.show_text(one.note)
         self.left_out.refresh()
 
+    def _drawn(self, letter: str) -> str:
+        """That a hand drew it, and what is known of that hand."""
+        edge = self.session.inspection.marked(letter).edge if self.session.inspection else None
+        if edge is None or not edge.traces_px:
+            return tr("Drawn by hand.")
+        if edge.operator_px is None:
+            return tr("Drawn by hand, traced {0} times: too few yet.", len(edge.traces_px))
+        return tr(
+            "Drawn by hand, traced {0} times: its ends stray by {1:.1f} px.",
+            len(edge.traces_px),
+            edge.operator_px,
+        )
+
     def _in_words(self, letter: str, confidence: float | None) -> str:
         made = self.session.judgement.measured.get(letter)
         how = (
-            tr("Drawn by hand.")
+            self._drawn(letter)
             if confidence is None
             else tr("Suggested, confidence {0:.2f}.", confidence)
         )
