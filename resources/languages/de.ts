@@ -685,11 +685,11 @@
     </message>
     <message>
       <source>Drawn by hand, traced {0} times: its ends stray by {1:.1f} px.</source>
-      <translation type="unfinished" />
+      <translation>Von Hand gezeichnet, {0} Mal: die Enden streuen um {1:.1f} px.</translation>
     </message>
     <message>
       <source>Drawn by hand, traced {0} times: too few yet.</source>
-      <translation type="unfinished" />
+      <translation>Von Hand gezeichnet, {0} Mal: noch zu wenige.</translation>
     </message>
     <message>
       <source>Drawn by hand.</source>
@@ -2218,6 +2218,10 @@
       <translation>{0} wird gespeichert</translation>
     </message>
     <message>
+      <source>Say here what is to be done, then choose that again.</source>
+      <translation>Hier sagen, was zu tun ist, dann dasselbe noch einmal wählen.</translation>
+    </message>
+    <message>
       <source>Say who changes the record, and why.</source>
       <translation>Angeben, wer das Protokoll ändert und warum.</translation>
     </message>
@@ -2631,7 +2635,7 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     </message>
     <message>
       <source>The same one once more, to tell how far your hand strays</source>
-      <translation type="unfinished" />
+      <translation>Dieselbe noch einmal, um zu sehen, wie weit die Hand streut</translation>
     </message>
     <message>
       <source>The saved search “{0}” is deleted; no record is.</source>
@@ -2787,7 +2791,7 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     </message>
     <message>
       <source>Trace again</source>
-      <translation type="unfinished" />
+      <translation>Nochmals zeichnen</translation>
     </message>
     <message>
       <source>Trace by hand</source>
