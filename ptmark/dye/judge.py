@@ -10,12 +10,12 @@ import numpy as np
 from ptmark.dye.contour import Contour
 from ptmark.dye.contrast import DYE_STOPS, LUMA
 
-__all__ = ["Sight", "confidence", "reason_against"]
+__all__ = ["WRONG_COLOUR", "Sight", "confidence", "reason_against"]
 
 # Dye takes green and blue about alike and leaves most of the red. Rust and heat tint take more
 # blue than green and much red; blue pen takes most red; grey and black take all alike.
 # Common practice, no source; the bounds are wide enough for orange-red and magenta-red dyes.
-MOST_RED_TAKEN = 0.70
+MOST_RED_TAKEN = 0.66  # at most 0.59 for 690 true ones of 5 px and more, 0.64 for narrower
 # Where little stands clear of the grain (contrast over its spread) hue has to be that of dye
 # without doubt: a pale shade in a weld's toe, with dye left in it, has 0.60 to 0.67.
 RED_WHERE_DIM, DIM, CLEAR = 0.56, 6.0, 8.5
@@ -34,11 +34,13 @@ LEAST_COLOUR = 0.05  # green taken less red taken, share of the white's light
 # more for each share of contrast above it: the paler, the sharper the edge has to be.
 LEFT_WHERE_PALE, LEFT_PER_CONTRAST, PALEST = 0.05, 2.5, 0.12
 HAIRLINE_PX = 5.0
+MOST_CUT_OF_HAIRLINE = 0.35  # at most 0.27 for 210 true ones
 MOST_LEFT_BESIDE_HAIRLINE = 0.5  # at most 0.27 beside 75 true ones; more is a scrap of another
+WRONG_COLOUR = "not dye-coloured"  # how reasons of colour begin
 _HAZE = "no edge: a pink haze that fades away, reclean and repeat if in doubt"
 # How much of the outline may lie where the look ended (haze goes on there), in the same way: on
 # ten hazy photos at most 0.03 of a true one's, at least 0.07 of a called patch of haze's.
-CUT_WHERE_PALE, CUT_PER_CONTRAST, CUT_PALEST = 0.05, 2.0, 0.25
+CUT_WHERE_PALE, CUT_PER_CONTRAST, CUT_PALEST = 0.05, 1.2, 0.25
 # And more, for each share of contrast above it, where the edge is as sharp as the photo's
 # others, none where it is twice as soft: strong JPEG spreads colour outside sharp edges too.
 LEFT_WHERE_SHARP, SHARP_FROM = 1.5, 0.15
@@ -117,8 +119,8 @@ def _no_edge(one: Contour, sight: Sight) -> str:
     if one.shift_px > np.sqrt(one.area_px):
         return "no edge: it fades over a length like its own size"
     width = _width(one)
-    narrow = width < HAIRLINE_PX and one.shift_px < 0.35 * width
-    if narrow and one.left_outside < MOST_LEFT_BESIDE_HAIRLINE:
+    sharp = one.shift_px < 0.35 * width and one.cut < MOST_CUT_OF_HAIRLINE
+    if width < HAIRLINE_PX and sharp and one.left_outside < MOST_LEFT_BESIDE_HAIRLINE:
         return ""  # a haze so narrow would be an edge
     if one.cut > CUT_WHERE_PALE + CUT_PER_CONTRAST * max(0.0, one.contrast - CUT_PALEST):
         return _HAZE

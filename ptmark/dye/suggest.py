@@ -13,7 +13,8 @@ from ptmark.dye.contour import Contour, contours, edge_of
 from ptmark.dye.edge import EdgeQuality
 from ptmark.dye.fine import CloseLook, look_closely
 from ptmark.dye.glance import outline_of, reason_at_a_glance
-from ptmark.dye.judge import Sight, confidence, reason_against
+from ptmark.dye.judge import WRONG_COLOUR, Sight, confidence, reason_against
+from ptmark.dye.part import dye_part, parts_called
 from ptmark.dye.quick import inside_polygon
 from ptmark.dye.sheet import Crop, grouped, laid
 from ptmark.photo import Photo
@@ -100,23 +101,21 @@ def suggest(
     looks = _CloseLooks(crops, max(_HELD_PIXELS, _HELD_SHARE * photo.rgb[..., 0].size))
     photo_blur = looks.photo_blur
     sight = _sight(photo, surface, photo_blur)
+    parts = []
     for close in looks.let_go():
         for one in contours(close, photo_blur, LEAST_PX / 2):
             if area_px is not None and not _mostly_inside(one, area_px):
                 continue
             why = reason_against(one, sight)
+            if not why:
+                found.append(_called(one))
+                continue
             edge = edge_of(one, "suggested")
-            if why:
-                left_out.append(LeftOut(outline_px=one.outline_px, edge=edge, reason=why))
-            else:
-                found.append(
-                    Suggestion(
-                        outline_px=one.outline_px,
-                        edge=edge,
-                        confidence=confidence(one),
-                        contrast=one.contrast,
-                    )
-                )
+            left_out.append(LeftOut(outline_px=one.outline_px, edge=edge, reason=why))
+            if why.startswith(WRONG_COLOUR):
+                parts.append(dye_part(photo, look, reach, one.outline_px))
+    within = [one for one in parts if one is not None]
+    found += [_called(one) for one in parts_called(within, photo_blur, sight)]
     found.sort(key=lambda s: tuple(s.outline_px.min(axis=0)[::-1]))
     left_out.sort(key=lambda s: tuple(s.outline_px.min(axis=0)[::-1]))
     return Suggestions(found=tuple(found), left_out=tuple(left_out), haze=look.haze)
@@ -146,6 +145,15 @@ class _CloseLooks:
         for at, group in enumerate(self._groups):
             close, self._held[at] = self._held[at], None
             yield close if close is not None else look_closely(laid(group))
+
+
+def _called(one: Contour) -> Suggestion:
+    return Suggestion(
+        outline_px=one.outline_px,
+        edge=edge_of(one, "suggested"),
+        confidence=confidence(one),
+        contrast=one.contrast,
+    )
 
 
 def _sight(photo: Photo, surface: SurfaceMap | None, photo_blur_px: float) -> Sight:
