@@ -1,12 +1,17 @@
 """What a reader should know of a record before relying on it."""
 
 from collections.abc import Sequence
+from math import pi
 
 from ptmark.criteria import Evaluation
 from ptmark.record.entry import Entry
 from ptmark.scale import SurfaceMap, far_caution
 
 __all__ = ["DEPARTS", "cautions_of", "departs"]
+
+# Area over that of a stroke as long and wide with round ends. Red pens of the stress set have
+# 0.89 to 0.93, its hairlines of one width 0.82 to 0.92, most cracks that taper up to 0.85.
+AS_DRAWN, LINEAR = 0.88, 3.0
 
 DEPARTS = "The disposition departs from the verdict and gives no reason."
 
@@ -29,6 +34,12 @@ def cautions_of(
         said.append(
             f"Not yet looked at by a person: {', '.join(open_)}. The verdict counts them; "
             "take or drop each."
+        )
+    drawn = [one.id for one in entries if one.standing == "suggested" and _as_drawn(one)]
+    if drawn:
+        said.append(
+            f"Of one width with blunt ends, like a pen stroke or a thread: {', '.join(drawn)}. "
+            "Red ink has the colour of dye: look at the part, and drop what is none."
         )
     bare = [one.id for one in entries if one.relevance and not one.reason.strip()]
     if bare:
@@ -53,6 +64,16 @@ def cautions_of(
     said += list(surface.cautions) if surface else []
     said += list(evaluation.cautions) if evaluation else []
     return list(dict.fromkeys(said))
+
+
+def _as_drawn(one: Entry) -> bool:
+    """Whether an outline has one width from end to end; a crack can have it too."""
+    made = one.measurement
+    if made is None:
+        return False
+    path, width = made.path.value, made.width.value
+    stroke = (path - width) * width + pi / 4 * width**2
+    return path > LINEAR * width and made.area.value > AS_DRAWN * stroke
 
 
 def departs(verdict: str | None, decision: str, reason: str) -> bool:

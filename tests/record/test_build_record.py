@@ -132,3 +132,19 @@ def test_fields_have_stable_keys_in_the_six_groups():
     assert all(one.label and one.label[-1].isalnum() and one.hint for one in FIELDS)
     # What the header of the report shows must be a field.
     assert {"part_number", "serial_number", "weld_number", "examination_date"} <= set(keys)
+
+
+@pytest.mark.parametrize(
+    ("area", "standing", "told"),
+    [
+        (7.5 * 0.5 + np.pi * 0.25**2, "suggested", True),  # a stroke 8 mm long, 0.5 mm wide
+        (np.pi / 4 * 8 * 0.5, "suggested", False),  # an ellipse: it tapers
+        (7.5 * 0.5 + np.pi * 0.25**2, "taken", False),  # a person has looked at it
+    ],
+)
+def test_one_width_from_end_to_end_is_told_until_looked_at(parts, area, standing, told):
+    first = parts["entries"][0]
+    made = replace(first.measurement, area=replace(first.measurement.area, value=area))
+    entry = replace(first, standing=standing, measurement=made)
+    cautions = build_record(**{**parts, "entries": [entry]}).cautions
+    assert any("like a pen stroke or a thread: A." in one for one in cautions) is told
