@@ -120,7 +120,7 @@ def _shrunk(photo: Photo, factor: int) -> Bytes:
     Each rounds, so that a code may lie one off; red and green alike, which the ratio forgives.
     """
     height, width = photo.rgb.shape[:2]
-    if factor < 4 or height % factor or width % factor:
+    if factor == 1 or height % factor or width % factor:
         return photo.reduced(factor)
     small = np.empty((height // factor, width // factor, 3), np.uint8)
     for top in range(0, len(small), _STRIP):
