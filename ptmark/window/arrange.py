@@ -76,6 +76,7 @@ class Arrangement(QObject):
         window.session.step_changed.connect(self._on_step)
         window.session.photo_shown.connect(self._on_photo)
         window.installEventFilter(self)
+        self.split.installEventFilter(self)  # hidden while the archive is looked at
 
     @property
     def shows_photo(self) -> bool:
@@ -156,7 +157,7 @@ class Arrangement(QObject):
             self.split.setSizes([photo, size.height() - photo])
         elif not turns:
             self._share(size.width())
-        self.bar.setVisible(turns)
+        self.bar.setVisible(turns and not self.split.isHidden())
         self._window.next_row.setVisible(not turns)
         self.tell()
         self._follow()
@@ -175,6 +176,8 @@ class Arrangement(QObject):
             one.be_brief(self.way == "turns")
 
     def eventFilter(self, watched: QObject, event: QEvent) -> bool:  # noqa: N802 - Qt's name
-        if event.type() == QEvent.Type.Resize:
+        if watched is self.split:
+            self.bar.setVisible(self.way == "turns" and not self.split.isHidden())
+        elif event.type() == QEvent.Type.Resize:
             self.fit(self._window.size())
         return super().eventFilter(watched, event)

@@ -19,6 +19,7 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
+from ptmark.window import dialogs
 from ptmark.window.keys_page import KeysPage
 from ptmark.window.reading_order import in_reading_order
 from ptmark.window.view.photo_view import PhotoView
@@ -236,3 +237,43 @@ def test_review_archive_and_house_pages_have_names_and_are_walked_as_they_are_re
     walked["keys"] = look_through(keys, keys, "keys")
     assert len(walked) >= 18
     assert min(walked.values()) >= 2
+
+
+def cut_off(page):
+    """Controls that reach beyond the page they stand on, sideways."""
+    for one in controls(page):
+        inner = isinstance(one.parent(), QComboBox | QAbstractItemView)
+        if not inner and box(one, page).right() > page.width():
+            yield spoken(one)
+
+
+def test_on_a_small_screen_nothing_of_the_archive_is_cut_off(
+    qtbot, window, idle, scene_file, tmp_path, monkeypatch
+):
+    resized(qtbot, window, 640, 400)
+    archive, seen = window.archive, []
+    for name in shots.pages(window, shots.records_for(tmp_path, scene_file)):
+        qtbot.wait(50)
+        idle()
+        if name.startswith("archive"):
+            assert list(cut_off(archive.pages.currentWidget())) == [], name
+            assert not window.arrangement.bar.isVisible()  # there is no photo to turn to
+            seen.append(name)
+    for name, show in (
+        ("map", lambda: archive.show_map("DEMO-7")),
+        ("check", archive.show_check),
+    ):
+        show()
+        qtbot.wait(50)
+        idle()
+        assert list(cut_off(archive.pages.currentWidget())) == [], name
+    archive.open()
+    idle()
+    nowhere = scene_file / "records.csv"  # a file is no folder
+    monkeypatch.setattr(dialogs, "ask_where_to_save", lambda *_: nowhere)
+    archive.found.export.save_list()
+    idle()
+    assert "choose another folder" in archive.found.said.text.text()
+    archive.leave()
+    assert window.arrangement.bar.isVisible()
+    assert len(seen) == 3

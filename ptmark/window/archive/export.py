@@ -7,7 +7,6 @@ from typing import TYPE_CHECKING
 from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QCheckBox, QHBoxLayout, QWidget
 
-from ptmark.files import write_whole
 from ptmark.window import dialogs
 from ptmark.window.archive.door import ArchiveDoor
 from ptmark.window.bits import key_button
@@ -115,6 +114,7 @@ class HitsExport(QWidget):
 
 def _write_list(archive: "Archive", query: "Query", path: Path, token: Token) -> int:
     from ptmark.archive import find_all, found_csv
+    from ptmark.report.table import save
 
     hits = []
     for hit in find_all(archive, query):
@@ -125,5 +125,5 @@ def _write_list(archive: "Archive", query: "Query", path: Path, token: Token) ->
         text = json.dumps(rows, ensure_ascii=False, indent=1) + "\n"
     else:
         text = found_csv(hits)
-    write_whole(path, text.encode())
+    save(path, text.encode())
     return len(hits)

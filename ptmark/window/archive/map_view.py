@@ -38,7 +38,7 @@ class MapView(QWidget):
         self._places: PlaceMap | None = None
         self._picture = QImage()
         self.cell: tuple[int, int] | None = None
-        self.setMinimumSize(320, 200)
+        self.setMinimumSize(160, 100)
         self.setMouseTracking(True)
         self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
         self.setAccessibleName(tr("Place map; arrow keys go from cell to cell"))

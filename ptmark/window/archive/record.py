@@ -6,7 +6,9 @@ from typing import TYPE_CHECKING
 from PySide6.QtCore import Qt, Signal
 from PySide6.QtGui import QKeySequence, QShortcut
 from PySide6.QtWidgets import (
+    QFrame,
     QHBoxLayout,
+    QScrollArea,
     QVBoxLayout,
     QWidget,
 )
@@ -30,6 +32,7 @@ if TYPE_CHECKING:
 __all__ = ["RecordPage"]
 
 _SIDE = 400  # px wide
+_LEAST_VIEW = 160  # px, of the report's picture: a window of 640 px holds both
 
 
 class RecordPage(QWidget):
@@ -82,9 +85,14 @@ class RecordPage(QWidget):
         self._lay_out()
 
     def _lay_out(self) -> None:
-        side = QWidget()
+        self.view.setMinimumWidth(_LEAST_VIEW)
+        side, inner = QScrollArea(), QWidget()
         side.setFixedWidth(_SIDE)
-        column = QVBoxLayout(side)
+        side.setWidget(inner)
+        side.setWidgetResizable(True)
+        side.setFrameShape(QFrame.Shape.NoFrame)
+        side.setFocusPolicy(Qt.FocusPolicy.NoFocus)
+        column = QVBoxLayout(inner)
         column.setContentsMargins(0, 0, 0, 0)
         column.addWidget(self.back_button)
         column.addWidget(self.facts)

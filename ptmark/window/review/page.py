@@ -91,6 +91,8 @@ class ReviewPage(StepPage):
         self.text.setPlaceholderText(tr("What the examiner should do or look at"))
         self.text.returnPressed.connect(self.add_remark)
         self.column.addWidget(self.text)
+        self.missing = Notice()
+        self.column.addWidget(self.missing)
         row = QHBoxLayout()
         self.pin_button = key_button(
             tr("Place it …"),
@@ -158,12 +160,17 @@ class ReviewPage(StepPage):
         """Enter the review with this outcome; what is missing is told here."""
         self.add_remark()
         self.notice.say("")
+        self.missing.say("")
         try:
             name, qualification = self.who.who()
         except PtmarkError as exc:
             self.say_error(exc)
             return
         remarks = self._case.remarks
+        if outcome != "signed" and not remarks:
+            self.missing.say(tr("Say here what is to be done, then choose that again."))
+            self.ensureWidgetVisible(self.missing)
+            self.text.setFocus()
         self._case.decide(
             Decision(outcome=outcome, name=name, qualification=qualification, remarks=remarks)
         )
