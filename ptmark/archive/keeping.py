@@ -12,7 +12,7 @@ from datetime import UTC, date, datetime
 from pathlib import Path
 from tempfile import TemporaryDirectory
 
-from sqlalchemy import Connection, delete, select
+from sqlalchemy import Connection, delete, select, text
 
 from ptmark.archive.beside import file_key, states
 from ptmark.archive.chain import lines
@@ -212,8 +212,10 @@ def apply_rules(archive: Archive, on: date | None = None) -> list[Due]:
 
 
 def _sweep(archive: Archive) -> None:
-    """Take away the files of what was deleted, now or in a run that was cut off."""
+    """Take away files and words of what was deleted, now or in a run that was cut off."""
     with archive.writing(alone=True) as conn:  # nobody takes such a file in meanwhile
+        if conn.dialect.name == "sqlite":  # its index of words only marks what was deleted
+            conn.execute(text("INSERT INTO words(words) VALUES ('optimize')"))
         told = list(lines(conn))
         photo = table("photo")
         kept = {key_for(*row) for row in conn.execute(select(photo.c.sha256, photo.c.suffix))}
