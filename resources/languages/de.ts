@@ -700,8 +700,16 @@
       <translation>Verwerfen</translation>
     </message>
     <message>
+      <source>Drop it as: {0}</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
       <source>Drop it from the verdict</source>
       <translation>Aus der Bewertung nehmen</translation>
+    </message>
+    <message>
+      <source>Drop it with its reason:</source>
+      <translation type="unfinished" />
     </message>
     <message>
       <source>Drop the indication; take back a point</source>
@@ -726,6 +734,10 @@
     <message>
       <source>Dye contrast</source>
       <translation>Farbkontrast</translation>
+    </message>
+    <message>
+      <source>Dye that ran</source>
+      <translation type="unfinished" />
     </message>
     <message>
       <source>Each finding names its rule, clause, value and limit. Choose one, and the photo shows what it is about.</source>
@@ -1966,6 +1978,10 @@
       <translation>Protokolle zur Gegenprüfung</translation>
     </message>
     <message>
+      <source>Red pen</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
       <source>Redo</source>
       <translation>Erneut</translation>
     </message>
@@ -2087,7 +2103,7 @@
     </message>
     <message>
       <source>Review</source>
-      <translation type="unfinished" />
+      <translation>Gegenprüfung</translation>
     </message>
     <message>
       <source>Review a folder of records …</source>
@@ -2356,6 +2372,10 @@
     <message>
       <source>Stage of manufacture</source>
       <translation>Fertigungsstand</translation>
+    </message>
+    <message>
+      <source>Stain or print</source>
+      <translation type="unfinished" />
     </message>
     <message>
       <source>Standing</source>
@@ -2740,6 +2760,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>This part number was last inspected on {0}{1} ({2}). From there: {3}{4}.</source>
       <translation>Diese Teilenummer wurde zuletzt am {0}{1} geprüft ({2}). Von dort: {3}{4}.</translation>
+    </message>
+    <message>
+      <source>Thread</source>
+      <translation type="unfinished" />
     </message>
     <message>
       <source>Three minutes on an invented sample photo</source>
@@ -3411,7 +3435,7 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     </message>
     <message>
       <source>first {0}</source>
-      <translation type="unfinished" />
+      <translation>erste {0}</translation>
     </message>
     <message>
       <source>focal length</source>
@@ -5638,7 +5662,7 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     </message>
     <message>
       <source>Of one width with blunt ends, like a pen stroke or a thread: {0}. Red ink has the colour of dye: look at the part, and drop what is none.</source>
-      <translation type="unfinished" />
+      <translation>Gleich breit mit stumpfen Enden, wie ein Stiftstrich oder ein Faden: {0}. Rote Tinte hat die Farbe des Farbstoffs: das Teil ansehen und verwerfen, was keine Anzeige ist.</translation>
     </message>
     <message>
       <source>On a reference area</source>
@@ -5710,7 +5734,7 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     </message>
     <message>
       <source>Relevant</source>
-      <translation type="unfinished" />
+      <translation>Relevanz</translation>
     </message>
     <message>
       <source>Relevant where the length is</source>
@@ -5758,7 +5782,7 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     </message>
     <message>
       <source>Size</source>
-      <translation type="unfinished" />
+      <translation>Größe</translation>
     </message>
     <message>
       <source>So many in a rectangle of any shape and turn, limited in area and side</source>
@@ -6030,7 +6054,7 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     </message>
     <message>
       <source>Unless</source>
-      <translation type="unfinished" />
+      <translation>Außer</translation>
     </message>
     <message>
       <source>Ventilate well, confined spaces above all; wear gloves and eye protection; read the safety data sheets.</source>
@@ -6382,7 +6406,7 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     </message>
     <message>
       <source>any</source>
-      <translation type="unfinished" />
+      <translation>jede</translation>
     </message>
     <message>
       <source>any crack but a crater or star crack, whatever its size</source>
@@ -6638,7 +6662,7 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     </message>
     <message>
       <source>conflicting</source>
-      <translation type="unfinished" />
+      <translation>widersprüchlich</translation>
     </message>
     <message>
       <source>contents not to be had: our own list of what a record in photos must tell</source>
@@ -7086,7 +7110,7 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     </message>
     <message>
       <source>indication</source>
-      <translation type="unfinished" />
+      <translation>Anzeige</translation>
     </message>
     <message>
       <source>indication {0}</source>
@@ -7646,7 +7670,7 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     </message>
     <message>
       <source>memory</source>
-      <translation type="unfinished" />
+      <translation>aus dem Gedächtnis</translation>
     </message>
     <message>
       <source>mend its folder</source>
@@ -8426,7 +8450,7 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     </message>
     <message>
       <source>scene</source>
-      <translation type="unfinished" />
+      <translation>Szene</translation>
     </message>
     <message>
       <source>seal</source>
@@ -8442,7 +8466,7 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     </message>
     <message>
       <source>secondary</source>
-      <translation type="unfinished" />
+      <translation>aus zweiter Hand</translation>
     </message>
     <message>
       <source>see `ptmark archive verify`</source>
@@ -9274,7 +9298,7 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     </message>
     <message>
       <source>type it again</source>
-      <translation type="unfinished" />
+      <translation>noch einmal eingeben</translation>
     </message>
     <message>
       <source>undecided</source>
@@ -9358,7 +9382,7 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     </message>
     <message>
       <source>verified</source>
-      <translation type="unfinished" />
+      <translation>geprüft</translation>
     </message>
     <message>
       <source>was changed itself: {0}</source>
@@ -9614,7 +9638,7 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     </message>
     <message>
       <source>{0} is no text</source>
-      <translation type="unfinished" />
+      <translation>{0} ist kein Text</translation>
     </message>
     <message>
       <source>{0} is not in the database</source>
@@ -10006,19 +10030,19 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     </message>
     <message>
       <source>{0}, taken as one end to end, is {1} long and may be {2}.</source>
-      <translation type="unfinished" />
+      <translation>{0}, als eine gerechnet: von Ende zu Ende {1} lang, möglicherweise {2}.</translation>
     </message>
     <message>
       <source>{0}, taken as one end to end, is {1} long, not {2}.</source>
-      <translation type="unfinished" />
+      <translation>{0}, als eine gerechnet: von Ende zu Ende {1} lang, nicht {2}.</translation>
     </message>
     <message>
       <source>{0}, taken as one end to end, is {1} long, {2}.</source>
-      <translation type="unfinished" />
+      <translation>{0}, als eine gerechnet: von Ende zu Ende {1} lang, {2}.</translation>
     </message>
     <message>
       <source>{0}, taken as one end to end, would be {1} long, {2}.</source>
-      <translation type="unfinished" />
+      <translation>{0}, als eine gerechnet, wäre von Ende zu Ende {1} lang, {2}.</translation>
     </message>
     <message>
       <source>{0}, together {1}</source>

@@ -19,7 +19,7 @@ from ptmark.errors import PtmarkError, UsageError
 from ptmark.inspection.state import free_letter
 from ptmark.units import parse_length
 from ptmark.window.bits import Notice, key_button, quiet
-from ptmark.window.words import tr
+from ptmark.window.words import number, tr
 
 __all__ = ["ExampleTable"]
 
@@ -42,11 +42,12 @@ class ExampleTable(QWidget):
         self.add_button = key_button(tr("Add an example"), "", self._add)
         self.remove_button = key_button(tr("Remove it"), "", self._remove)
         keys = QHBoxLayout()
-        keys.addWidget(quiet(tr("Examples, invented, in mm; change one and see.")), 1)
         keys.addWidget(self.add_button)
         keys.addWidget(self.remove_button)
+        keys.addStretch(1)
         column = QVBoxLayout(self)
         column.setContentsMargins(0, 0, 0, 0)
+        column.addWidget(quiet(tr("Examples, invented, in mm; change one and see.")))
         column.addLayout(keys)
         column.addWidget(self.notice)
         column.addWidget(self.table)
@@ -75,7 +76,7 @@ class ExampleTable(QWidget):
             self.table.setItem(row, 0, name)
             for nth, key in enumerate(_COLUMNS, start=1):
                 value = getattr(one, key)
-                text = value if isinstance(value, str) else f"{value:g}"
+                text = value if isinstance(value, str) else number(value, "g")
                 self.table.setItem(row, nth, QTableWidgetItem(text))
         self.table.blockSignals(False)  # noqa: FBT003 - Qt takes it so
         self.add_button.setEnabled(len(self.rows) < _MOST)
@@ -122,11 +123,11 @@ def _read(text: str, key: str) -> float | str:
     if key == "kind":
         return text
     if key == "turn_deg":
-        if not re.fullmatch(r"-?\d{1,4}(\.\d+)?\s*°?", text or "0"):
+        if not re.fullmatch(r"-?\d{1,4}([.,]\d+)?\s*°?", text or "0"):
             raise UsageError(
                 tr("'{0}' is no angle", text), where="°", mend=tr("a number such as 30")
             )
-        return float((text or "0").rstrip("° "))
+        return float((text or "0").rstrip("° ").replace(",", "."))
     if key in {"x", "y"} and text.startswith("-"):
         return -parse_length(text[1:], where=key, default_unit="mm")
     if key == "u" and text in {"", "0"}:

@@ -130,7 +130,11 @@ class ChoiceField(Field):
     def __init__(self, one: Parameter, value: object) -> None:
         super().__init__(one.name, one.says, needed=one.required)
         self.box = Choice(self.says)
-        unset = tr("choose …") if one.required else tr("{0} (as usual)", one.default).strip()
+        unset = (
+            tr("choose …")
+            if one.required
+            else tr("{0} (as usual)", from_core(one.default)).strip()
+        )
         self.box.addItem(unset, "")
         for option in one.options:
             self.box.addItem(from_core(option), option)

@@ -163,6 +163,7 @@ class _Row(QListWidget):
         self.setHorizontalScrollMode(QAbstractItemView.ScrollMode.ScrollPerPixel)
         self.setDragDropMode(QAbstractItemView.DragDropMode.InternalMove)
         self.setTextElideMode(Qt.TextElideMode.ElideMiddle)
+        self.setWordWrap(True)
 
     def be_low(self, low: bool) -> None:  # noqa: FBT001 - on or off
         """As high as low tiles, or as tiles with a picture and the bar that scrolls them."""

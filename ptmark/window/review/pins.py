@@ -50,7 +50,7 @@ class Pins(QObject):
         """Bring the place of a remark of the last review into sight."""
         opened = self._case.opened
         if opened is not None and 0 <= row < len(opened.told):
-            self.bring(opened.told[row][1], f"remark {row + 1}")
+            self.bring(opened.told[row][1], tr("remark {0}", row + 1))
 
     def bring(self, photo: int, name: str) -> None:
         """Turn to a photo of the set (-1: stay) and bring a mark into sight there."""
@@ -104,7 +104,7 @@ def _pin_marks(places: Iterable[tuple[int, tuple[float, float]]], radius: float)
     for number, (x, y) in places:
         turns = [2 * pi * step / _CORNERS for step in range(_CORNERS)]
         ring = [QPointF(x + radius * cos(t), y + radius * sin(t)) for t in turns]
-        made.append(Mark(f"remark {number}", QPolygonF(ring), "remark"))
+        made.append(Mark(tr("remark {0}", number), QPolygonF(ring), "remark"))
     return made
 
 
@@ -125,5 +125,5 @@ def _first_marks(
     made = []
     for name, points in outlines:
         outline = QPolygonF([QPointF(x, y) for x, y in points])
-        made.append(Mark(f"first {name}", outline, "first", told=name not in agreed))
+        made.append(Mark(tr("first {0}", name), outline, "first", told=name not in agreed))
     return made

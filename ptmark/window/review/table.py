@@ -54,8 +54,8 @@ class ReviewTable(QTableWidget):
         self.setRowCount(0)
         for nth, one in enumerate(compared, start=1):
             where = tr("photo {0}: ", nth) if len(compared) > 1 else ""
-            self._marks += [(nth - 1, f"first {pair.first}") for pair in one.pairs]
-            self._marks += [(nth - 1, f"first {name}") for name in one.only_first]
+            self._marks += [(nth - 1, tr("first {0}", pair.first)) for pair in one.pairs]
+            self._marks += [(nth - 1, tr("first {0}", name)) for name in one.only_first]
             self._marks += [(nth - 1, str(other["id"])) for other in one.only_second]
             for pair in one.pairs:
                 self._add(f"{where}{pair.first} = {pair.second}", pair.length, unit)

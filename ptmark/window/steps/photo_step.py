@@ -9,7 +9,7 @@ from ptmark.window.bits import heading, key_button, plain, quiet
 from ptmark.window.photos.remarks import PhotoRemarks
 from ptmark.window.session import Session
 from ptmark.window.steps.page import StepPage
-from ptmark.window.words import tr
+from ptmark.window.words import day, tr
 
 __all__ = ["PhotoStep"]
 
@@ -124,6 +124,8 @@ class PhotoStep(StepPage):
         self._values[tr("Camera")].setText(camera)
         known = info.calibrated
         self._values[tr("Lens")].setText(tr("not calibrated") if known is None else known.name)
-        self._values[tr("Taken")].setText(info.camera.taken or tr("not told by the file"))
+        self._values[tr("Taken")].setText(
+            day(info.camera.taken.replace("T", " ")) or tr("not told by the file")
+        )
         self._values["SHA-256"].setText(f"{info.sha256[:16]} …")
         self._values["SHA-256"].setToolTip(info.sha256)
