@@ -2,7 +2,8 @@
 
     xvfb-run -s "-screen 0 1280x800x24" python tests/benchmarks/screenshots.py FOLDER [PHOTO]
 
-Writes STEP-light.png and STEP-dark.png for every step, for several photos in one inspection,
+Writes STEP-light.png and STEP-dark.png for every step, also in windows of the sizes of a small
+screen, a tablet held upright and a large screen, for several photos in one inspection,
 for the form for house rules, as it opens and with a table of limits that holds a fault, and for
 every page of reviewing and of the archive (`screenshots_pages`), then measures in the pictures
 themselves: of each label, button and line of text, the contrast
@@ -26,6 +27,7 @@ from ptmark.places import sample_images
 from ptmark.window.main_window import MainWindow
 from ptmark.window.session import STEPS
 
+SIZES = ((640, 400), (800, 1280), (1920, 1080))  # 1280 x 800 at 200 %, a tablet, a desk
 LEAST = 4.5  # WCAG 2.2, success criterion 1.4.3, level AA
 
 
@@ -111,9 +113,32 @@ def pictures(folder: Path, photo: Path, scheme: str) -> list[tuple[float, str]]:
         picture.save(str(folder / f"{step.lower()}-{scheme}.png"))
         for ratio, words in measured(picture, window):
             found.append((ratio, f"{step}, {scheme}: {words}"))
+    found += size_pictures(window, folder, scheme)
     found += set_picture(window, folder, scheme)
     found += form_pictures(window, folder, scheme)
     window.close()
+    return found
+
+
+def size_pictures(window: MainWindow, folder: Path, scheme: str) -> list[tuple[float, str]]:
+    """Every step in windows of other sizes, where they take turns with photo and page."""
+    found = []
+    for width, height in SIZES:
+        window.resize(width, height)
+        for step in STEPS:
+            window.session.go(step)
+            for part in (window.view, window.pages[step]):
+                window.arrangement.bring(part)
+                spin(window)
+                picture = window.grab().toImage()
+                which = "page" if part is not window.view else "photo"
+                name = f"{step.lower()}-{which}-{width}x{height}"
+                picture.save(str(folder / f"{name}-{scheme}.png"))
+                told = measured(picture, window)
+                found += [(ratio, f"{name}, {scheme}: {words}") for ratio, words in told]
+                if window.arrangement.way != "turns":
+                    break
+    window.resize(1280, 800)
     return found
 
 
