@@ -79,7 +79,8 @@ class CoreTexts:
         best = text, _letters(text)
         words = {"", _key(text), *_WORDS.findall(text.lower())}
         found = [one for word in words for one in self._by_word.get(word, ())]
-        for one in sorted(found, key=lambda one: -one.letters):
+        found.sort(key=lambda one: (-one.letters, not text.startswith(one.literal[0])))
+        for one in found:
             values = one.holes_of(text)
             if values is None:
                 continue
