@@ -65,11 +65,14 @@ window.session.change("choose", profile="iso-23277-2")
 for step in window.pages:
     window.session.go(step)
     look(step)
+found = window.pages["Verdict"]._found.list
+findings = [found.item(row).text() for row in range(found.count())]
 lengths = [row.cells[2] for row in window.indications_step.table.order.model.rows]
 box = QDialogButtonBox(QDialogButtonBox.StandardButton.Cancel)
 close = box.buttons()[0].text()
 window.close()
-print(json.dumps({"texts": texts, "cut": cut, "lengths": lengths, "cancel": close}))
+told = {"texts": texts, "cut": cut, "lengths": lengths, "cancel": close}
+print(json.dumps(told | {"findings": findings}))
 """
 
 
@@ -116,6 +119,13 @@ def test_no_english_shows_in_the_german_window(texts, german):
     }
     assert len(german["texts"]) > 200
     assert english <= SAME_IN_BOTH
+
+
+def test_findings_are_told_in_german_with_a_comma(german):
+    assert len(german["findings"]) > 3
+    told = " ".join(german["findings"])
+    assert "Linienartige Anzeige A: " in told
+    assert not re.search(r"\b(is|long|than|the|indication)\b|\d\.\d+ mm", told)
 
 
 def test_qts_own_texts_are_german_too(german):
