@@ -9,6 +9,7 @@ from PySide6.QtWidgets import (
     QLabel,
     QLineEdit,
     QPushButton,
+    QScrollArea,
     QSizePolicy,
     QTableView,
     QVBoxLayout,
@@ -30,6 +31,7 @@ __all__ = [
     "key_button",
     "plain",
     "quiet",
+    "scrolled",
     "stack",
 ]
 
@@ -90,6 +92,16 @@ def stack(first: QWidget, *under: QWidget) -> QWidget:
     column.addWidget(first, 1)
     for one in under:
         column.addWidget(one)
+    return made
+
+
+def scrolled(inner: QWidget) -> QScrollArea:
+    """A widget behind scroll bars where there is less room than it needs."""
+    made = QScrollArea()
+    made.setWidgetResizable(True)
+    made.setFrameShape(QFrame.Shape.NoFrame)
+    made.setFocusPolicy(Qt.FocusPolicy.NoFocus)
+    made.setWidget(inner)
     return made
 
 

@@ -1,6 +1,6 @@
 """The list of all keys: where each is shown, and a line to change it; a window that waits."""
 
-from PySide6.QtCore import Qt
+from PySide6.QtCore import QSize, Qt
 from PySide6.QtGui import QKeySequence
 from PySide6.QtWidgets import (
     QHBoxLayout,
@@ -54,7 +54,7 @@ class KeysPage(QWidget):
         self.table.itemSelectionChanged.connect(self._on_chosen)
         self.edit.keySequenceChanged.connect(lambda _: self._enable())
         KEYS.changed.connect(self.refresh)
-        self.resize(720, 620)
+        self.resize(QSize(720, 620).boundedTo(self.screen().availableSize()))
         self.refresh()
 
     def focusNextPrevChild(self, forward: bool) -> bool:  # noqa: N802, FBT001 - Qt's

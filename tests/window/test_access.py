@@ -277,3 +277,17 @@ def test_on_a_small_screen_nothing_of_the_archive_is_cut_off(
     archive.leave()
     assert window.arrangement.bar.isVisible()
     assert len(seen) == 3
+
+
+@pytest.mark.qt_log_ignore("This plugin does not support")  # without a screen
+def test_windows_beside_the_work_fit_a_small_screen(qtbot, window):
+    criteria = window.verdict_step.criteria
+    criteria.write_button.click()
+    window.photo_row.keys_button.click()
+    for one in (criteria.form, next(iter(window.findChildren(KeysPage)))):
+        one.resize(640, 400)
+        qtbot.wait(20)
+        assert (one.width(), one.height()) == (640, 400)
+    form = criteria.form
+    for button in (form.save_button, form.close_button):
+        assert button.visibleRegion().boundingRect() == button.rect()

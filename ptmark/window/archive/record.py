@@ -6,9 +6,7 @@ from typing import TYPE_CHECKING
 from PySide6.QtCore import Qt, Signal
 from PySide6.QtGui import QKeySequence, QShortcut
 from PySide6.QtWidgets import (
-    QFrame,
     QHBoxLayout,
-    QScrollArea,
     QVBoxLayout,
     QWidget,
 )
@@ -18,7 +16,7 @@ from ptmark.window.archive.changes import ChangesTable, judged_again
 from ptmark.window.archive.door import ArchiveDoor
 from ptmark.window.archive.opened import Opened, photo_of, read_hit, write_report
 from ptmark.window.archive.pictures import photo_files
-from ptmark.window.bits import Choice, Notice, heading, key_button, plain, quiet
+from ptmark.window.bits import Choice, Notice, heading, key_button, plain, quiet, scrolled
 from ptmark.window.view.levels import PhotoLevels, build_levels
 from ptmark.window.view.photo_view import PhotoView
 from ptmark.window.words import tr
@@ -86,12 +84,9 @@ class RecordPage(QWidget):
 
     def _lay_out(self) -> None:
         self.view.setMinimumWidth(_LEAST_VIEW)
-        side, inner = QScrollArea(), QWidget()
+        inner = QWidget()
+        side = scrolled(inner)
         side.setFixedWidth(_SIDE)
-        side.setWidget(inner)
-        side.setWidgetResizable(True)
-        side.setFrameShape(QFrame.Shape.NoFrame)
-        side.setFocusPolicy(Qt.FocusPolicy.NoFocus)
         column = QVBoxLayout(inner)
         column.setContentsMargins(0, 0, 0, 0)
         column.addWidget(self.back_button)

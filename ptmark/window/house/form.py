@@ -2,7 +2,7 @@
 
 from pathlib import Path
 
-from PySide6.QtCore import Qt, Signal
+from PySide6.QtCore import QSize, Qt, Signal
 from PySide6.QtWidgets import (
     QHBoxLayout,
     QLabel,
@@ -16,7 +16,7 @@ from ptmark.criteria.house import ProfileDraft
 from ptmark.criteria.house_check import Checked, check_draft
 from ptmark.criteria.house_folder import house_files, save_house
 from ptmark.errors import PtmarkError
-from ptmark.window.bits import Choice, Notice, key_button
+from ptmark.window.bits import Choice, Notice, key_button, scrolled
 from ptmark.window.house.list import PartList
 from ptmark.window.house.part import PartFields, part_title
 from ptmark.window.house.preview import HousePreview
@@ -44,7 +44,7 @@ class HouseForm(QWidget):
         self._checked: Checked = check_draft(self.draft)
         self._build()
         self.take(ProfileDraft.start("iso-23277-2"), None)
-        self.resize(1240, 740)
+        self.resize(QSize(1240, 740).boundedTo(self.screen().availableSize()))
 
     def focusNextPrevChild(self, forward: bool) -> bool:  # noqa: N802, FBT001 - Qt's
         return step_focus(self, forward=forward) or super().focusNextPrevChild(forward)
@@ -74,17 +74,18 @@ class HouseForm(QWidget):
         foot.addWidget(self.save_button)
         column = QVBoxLayout(self)
         column.addLayout(self._head())
-        column.addWidget(split, 1)
+        column.addWidget(scrolled(split), 1)
         column.addLayout(foot)
 
     def _head(self) -> QHBoxLayout:
         self.start = Choice(tr("Start from"))
-        self.start.setSizeAdjustPolicy(
-            Choice.SizeAdjustPolicy.AdjustToMinimumContentsLengthWithIcon
-        )
         self._fill_start()
         self.start_button = key_button(tr("Start anew from it"), "", self._start_anew)
         self.decision = Choice(tr("Decision rule"))
+        for choice in (self.start, self.decision):  # no wider than the window has room for
+            choice.setSizeAdjustPolicy(
+                Choice.SizeAdjustPolicy.AdjustToMinimumContentsLengthWithIcon
+            )
         self.decision.addItem(
             tr("The uncertainty counts: near the limit is undecided"), "guarded"
         )
