@@ -701,7 +701,7 @@
     </message>
     <message>
       <source>Drop it as: {0}</source>
-      <translation type="unfinished" />
+      <translation>Verwerfen als: {0}</translation>
     </message>
     <message>
       <source>Drop it from the verdict</source>
@@ -709,7 +709,7 @@
     </message>
     <message>
       <source>Drop it with its reason:</source>
-      <translation type="unfinished" />
+      <translation>Mit Grund verwerfen:</translation>
     </message>
     <message>
       <source>Drop the indication; take back a point</source>
@@ -737,7 +737,7 @@
     </message>
     <message>
       <source>Dye that ran</source>
-      <translation type="unfinished" />
+      <translation>Verlaufener Farbstoff</translation>
     </message>
     <message>
       <source>Each finding names its rule, clause, value and limit. Choose one, and the photo shows what it is about.</source>
@@ -857,7 +857,7 @@
     </message>
     <message>
       <source>Examples, invented, in mm; change one and see.</source>
-      <translation>Beispiele, erfunden, in mm; ändern und zusehen.</translation>
+      <translation>Erfundene Beispiele, in mm; änderbar.</translation>
     </message>
     <message>
       <source>Excess removal</source>
@@ -1979,7 +1979,7 @@
     </message>
     <message>
       <source>Red pen</source>
-      <translation type="unfinished" />
+      <translation>Roter Stift</translation>
     </message>
     <message>
       <source>Redo</source>
@@ -2375,7 +2375,7 @@
     </message>
     <message>
       <source>Stain or print</source>
-      <translation type="unfinished" />
+      <translation>Fleck oder Druck</translation>
     </message>
     <message>
       <source>Standing</source>
@@ -2763,7 +2763,7 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     </message>
     <message>
       <source>Thread</source>
-      <translation type="unfinished" />
+      <translation>Faden</translation>
     </message>
     <message>
       <source>Three minutes on an invented sample photo</source>

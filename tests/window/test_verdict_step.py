@@ -36,6 +36,22 @@ def test_dropping_the_crack_changes_the_verdict_and_undo_changes_it_back(judged,
     assert page.verdict.text() == "Rejectable"
 
 
+def test_one_click_drops_with_a_reason_and_taking_it_again_judges_it(judged, idle):
+    crack = crack_of(judged)
+    judged.session.go("Indications")
+    judged.session.select(crack)
+    judged.indications_step.drop_as.buttons["Red pen"].click()
+    idle()
+    assert judged.verdict_step.verdict.text() == "Acceptable"
+    (kept,) = judged.session.inspection.to_record().given["dropped"]
+    assert (kept["id"], kept["reason"]) == (crack, "Red pen")
+    judged.session.select(crack)
+    judged.hands.take()
+    idle()
+    assert judged.verdict_step.verdict.text() == "Rejectable"
+    assert judged.session.state.marked[0].reason == ""
+
+
 def test_setting_aside_needs_a_reason(judged, idle, qtbot):
     crack = crack_of(judged)
     judged.session.go("Indications")

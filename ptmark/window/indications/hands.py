@@ -32,7 +32,7 @@ class Hands(QObject):
     def take(self) -> None:
         """Take the selected suggestions and go to the next one not looked at."""
         after = self._after()
-        self._replace("take", lambda one: replace(one, standing="taken"))
+        self._replace("take", _taken)
         self._go_on(after)
 
     def drop(self) -> None:
@@ -40,6 +40,14 @@ class Hands(QObject):
         after = self._after()
         self._replace(
             "drop", lambda one: replace(one, standing="dropped") if _suggested(one) else None
+        )
+        self._go_on(after)
+
+    def drop_as(self, reason: str) -> None:
+        """Drop the selected ones and say what they are; taken again, they lose the reason."""
+        after = self._after()
+        self._replace(
+            "drop", lambda one: replace(one, standing="dropped", reason=reason, relevance="")
         )
         self._go_on(after)
 
@@ -55,7 +63,7 @@ class Hands(QObject):
         marked, changed = [], False
         for one in session.state.marked:
             other = new(one) if one.id in session.selected else one
-            same = other is not None and other.standing == one.standing
+            same = other is not None and _decided(other) == _decided(one)
             changed = changed or not same
             if other is not None:
                 marked.append(one if same else other)
@@ -196,6 +204,15 @@ class Hands(QObject):
         else:
             return False
         return True
+
+
+def _taken(one: "Marked") -> "Marked":
+    reason = one.reason if one.relevance else ""  # what it was dropped as holds no longer
+    return replace(one, standing="taken", reason=reason)
+
+
+def _decided(one: "Marked") -> tuple[str, str, str]:
+    return one.standing, one.relevance, one.reason
 
 
 def _suggested(one: "Marked") -> bool:

@@ -13,6 +13,7 @@ from PySide6.QtWidgets import (
 from ptmark.window.bench import Bench
 from ptmark.window.bits import Choice, CommitEdit, heading, key_button, plain
 from ptmark.window.indications.budget_bars import BudgetView
+from ptmark.window.indications.drop_as import DropAs
 from ptmark.window.indications.hands import Hands
 from ptmark.window.indications.left_out import LeftOutList
 from ptmark.window.indications.list_filter import ListFilter
@@ -86,6 +87,8 @@ class IndicationsStep(StepPage):
             for column, button in enumerate(pair):
                 grid.addWidget(button, row, column)
         self.column.addLayout(grid)
+        self.drop_as = DropAs(hands)
+        self.column.addWidget(self.drop_as)
         self.column.addWidget(heading(tr("Trace by hand")))
         traces = QGridLayout()
         traces.setSpacing(6)
@@ -212,8 +215,8 @@ class IndicationsStep(StepPage):
         self._say()
         session, one = self.session, self.session.one_selected
         chosen = bool(session.selected)
-        for button in (self.take_button, self.drop_button, self.delete_button):
-            button.setEnabled(chosen)
+        for widget in (self.take_button, self.drop_button, self.delete_button, self.drop_as):
+            widget.setEnabled(chosen)
         marked = session.state.marked if session.state else ()
         self.take_all_button.setEnabled(any(m.standing == "suggested" for m in marked))
         self.edit_button.setEnabled(one is not None)
