@@ -73,8 +73,15 @@ def line_of(data: bytes, where: str) -> Line:
         raise ArchiveError(f"is no line of the log ({found!r})", where=where) from found
 
 
-def keep_line(store: Store, line: Line) -> None:
+def keep_line(store: Store, line: Line, noted: int = 0) -> None:
     """Put a line beside the photos, in its writer's transaction.
+
+    Parameters
+    ----------
+    store : Store
+    line : Line
+    noted : int
+        Number of a line that is known to have been committed, beside the database.
 
     Raises
     ------
@@ -82,7 +89,8 @@ def keep_line(store: Store, line: Line) -> None:
         If the log there goes on further: the database is not the one these files belong to.
     """
     there = filter(is_line, store.names(_folder(line.seq + 1)))
-    if any(seq_of(key) > line.seq for key in there):  # no writer that was cut off came so far
+    # One further line may be of a writer that was cut off, but not one that was noted.
+    if noted >= line.seq or any(seq_of(key) > line.seq for key in there):
         raise ArchiveError(
             f"the database ends at line {line.seq - 1} of the log, but later lines lie beside "
             "the photos",

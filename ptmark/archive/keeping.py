@@ -214,7 +214,8 @@ def apply_rules(archive: Archive, on: date | None = None) -> list[Due]:
 def _sweep(archive: Archive) -> None:
     """Take away files and words of what was deleted, now or in a run that was cut off."""
     with archive.writing(alone=True) as conn:  # nobody takes such a file in meanwhile
-        if conn.dialect.name == "sqlite":  # its index of words only marks what was deleted
+        if archive.file is not None:  # its index of words only marks what was deleted
+            archive.file.with_suffix(".seal").unlink(missing_ok=True)  # no line tells of this
             conn.execute(text("INSERT INTO words(words) VALUES ('optimize')"))
         told = list(lines(conn))
         photo = table("photo")

@@ -20,7 +20,7 @@ from ptmark.archive.store import Store, open_store
 from ptmark.errors import ArchiveError
 from ptmark.places import user_folder
 
-__all__ = ["Archive", "note_head", "open_archive", "places_of"]
+__all__ = ["Archive", "note_head", "noted_head", "open_archive", "places_of"]
 
 _SEALED_AT_ONCE = 32 * 2**20  # bytes; hashing them takes some tens of milliseconds
 _WAIT_MS = 30_000  # a writer waits this long for the one before it
@@ -91,7 +91,9 @@ class Archive:
 
     def log(self, conn: Connection, action: str, subject: str, **detail: Any) -> None:  # noqa: ANN401 - JSON
         """Add to the audit log; last in a transaction, as on a server writers queue for it."""
-        keep_line(self.store, chain.append(conn, self.by, action, subject, detail))
+        line = chain.append(conn, self.by, action, subject, detail)
+        noted = None if self.file is None else noted_head(self.file)
+        keep_line(self.store, line, 0 if noted is None else noted[0])
 
     @contextmanager
     def guarded(self) -> Iterator[None]:
@@ -282,3 +284,12 @@ def note_head(file: Path, seq: int, sha256: str) -> None:
         os.write(handle, f"{seq:020d} {sha256}\n".encode())
     finally:
         os.close(handle)
+
+
+def noted_head(file: Path) -> tuple[int, str] | None:
+    """The end of the log as it was noted; None where that cannot be read."""
+    try:
+        seq, sha256 = file.with_suffix(".head").read_text("ascii").split()
+        return int(seq), sha256
+    except (OSError, ValueError):
+        return None

@@ -13,7 +13,7 @@ from ptmark.archive.comparing import check_words, differing
 from ptmark.archive.derive import derived
 from ptmark.archive.findings import Notes, Problem, Verified
 from ptmark.archive.named import NAMED, all_named, replayed
-from ptmark.archive.opening import Archive
+from ptmark.archive.opening import Archive, noted_head
 from ptmark.archive.rereading import content_says, leftovers, line_says, sha256_of
 from ptmark.archive.rows import inflated, stored, table
 from ptmark.archive.sealing import seal, seal_holds
@@ -124,7 +124,7 @@ class _Run:
 
     def _lines(self, conn: Connection) -> Iterator[chain.Line]:
         seq, previous = 0, chain.FIRST
-        noted = self._noted()
+        noted = None if self.archive.file is None else noted_head(self.archive.file)
         for line in chain.lines(conn):
             holds = line.seq == seq + 1 and line.previous == previous
             if not holds or chain.link(line) != line.sha256:
@@ -137,15 +137,6 @@ class _Run:
         if noted is not None and noted[0] > seq:
             says = f"ends at line {seq}, but {noted[0]} lines were written"
             self._say("missing", "log", says)
-
-    def _noted(self) -> tuple[int, str] | None:
-        if self.archive.file is None:
-            return None
-        try:
-            seq, sha256 = self.archive.file.with_suffix(".head").read_text("ascii").split()
-            return int(seq), sha256
-        except (OSError, ValueError):
-            return None
 
     def records(self) -> None:
         """Every record's bytes against its hash, and its rows against those bytes."""

@@ -117,6 +117,27 @@ def harmed(file, harm, older):
         shutil.copy(older, file)
 
 
+def test_a_database_that_is_one_line_older_takes_nothing_in(tmp_path, make):
+    """One line beside may be of a writer that was cut off; the note of the end tells."""
+    folder = tmp_path / "archive"
+    with open_archive(folder) as archive:
+        add_record(archive, make("r-0"))
+    shutil.copy(folder / "archive.sqlite", tmp_path / "older.sqlite")
+    with open_archive(folder) as archive:
+        add_record(archive, make("r-1"))
+    shutil.copy(tmp_path / "older.sqlite", folder / "archive.sqlite")
+    with (
+        open_archive(folder) as archive,
+        pytest.raises(ArchiveError, match="later lines lie beside"),
+    ):
+        add_record(archive, make("r-2"))
+    rebuild(folder)
+    with open_archive(folder) as archive:
+        assert {hit.record_id for hit in find_all(archive, Query())} == {"r-0", "r-1"}
+        assert add_record(archive, make("r-2")).state == "new"
+        assert not [p for p in verify(archive).problems if p.kind != "orphaned"]
+
+
 def test_an_older_database_in_its_place_takes_nothing_in(tmp_path, make):
     folder = tmp_path / "archive"
     with open_archive(folder) as archive:
