@@ -15,6 +15,7 @@ from ptmark.criteria.geometry import Array, Indices, rings
 
 __all__ = ["Apart"]
 
+_DIRECTIONS = 16  # a caliper is at most 0.5 % longer than the largest extent along these
 _SLACK = 1e-9  # of the distances, for rounding
 
 
@@ -58,13 +59,25 @@ class Apart:
         """The vertices of each hull, not closed."""
         return rings(self.hull_shapes)
 
+    @cached_property
+    def extents(self) -> tuple[Array, Array]:
+        """Least and greatest of each along some directions, shape (M, D) each."""
+        import shapely
+
+        points, owner = shapely.get_coordinates(self.hull_shapes, return_index=True)
+        angles = np.arange(_DIRECTIONS) * np.pi / _DIRECTIONS
+        along = np.stack([np.cos(angles), np.sin(angles)]).T @ points.T
+        starts = np.searchsorted(owner, np.arange(len(self.shapes)))
+        low = np.minimum.reduceat(along, starts, axis=1)
+        return low.T, np.maximum.reduceat(along, starts, axis=1).T
+
     def near(self, some: Indices, others: Indices, reach: float) -> Indices:
         """Pairs of one of some with one of the others, boxes within reach; shape (P, 2)."""
         import shapely
 
-        low, high = self.boxes[some, :2] - reach, self.boxes[some, 2:] + reach
         tree = shapely.STRtree(self.shapes[others])
-        found = tree.query(shapely.box(*low.T, *high.T))
+        corners = (self.boxes[some] + [-reach, -reach, reach, reach]).reshape(-1, 2, 2)
+        found = tree.query(shapely.linestrings(corners))  # by their boxes
         pairs = np.stack([some[found[0]], others[found[1]]], axis=1).astype(np.int64)
         return np.asarray(pairs[pairs[:, 0] != pairs[:, 1]])
 

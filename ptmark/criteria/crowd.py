@@ -11,9 +11,8 @@ import numpy as np
 from ptmark.criteria.apart import Apart
 from ptmark.criteria.geometry import Array, Indices
 
-__all__ = ["surely_one"]
+__all__ = ["surely_one", "united"]
 
-_DIRECTIONS = 16  # a caliper is at most 0.5 % longer than the largest extent along these
 _FEWEST = 32  # a head start for fewer is not worth its set-up
 _LEVEL = 3.0  # by how much the clusters of one triangulation are longer than the last one's
 
@@ -30,6 +29,18 @@ def surely_one(apart: Apart, lengths: Array, grow: Array, factor: float) -> Indi
     return crowd.owner
 
 
+def united(owner: Indices, pairs: Indices) -> Indices:
+    """The first member of each one's cluster, both clusters of each pair, (P, 2), made one."""
+    from scipy.sparse import coo_array
+    from scipy.sparse.csgraph import connected_components
+
+    first, second = owner[pairs].T
+    links = coo_array((np.ones(len(first)), (first, second)), shape=(len(owner),) * 2)
+    _, label = connected_components(links, directed=False)
+    _, at = np.unique(label, return_index=True)
+    return np.asarray(at[label][owner])
+
+
 class _Crowd:
     def __init__(self, apart: Apart, lengths: Array, grow: Array, factor: float) -> None:
         self.owner: Indices = np.arange(len(lengths))
@@ -37,14 +48,7 @@ class _Crowd:
 
     def unite(self) -> None:
         """Unite level by level until only one cluster is long enough to meet another."""
-        import shapely
-
-        points, of = shapely.get_coordinates(self._apart.shapes, return_index=True)
-        starts = np.flatnonzero(np.diff(of, prepend=-1))
-        angles = np.arange(_DIRECTIONS) * np.pi / _DIRECTIONS
-        along = points @ np.stack([np.cos(angles), np.sin(angles)])
-        self._low = np.minimum.reduceat(along, starts)
-        self._high = np.maximum.reduceat(along, starts)
+        self._low, self._high = self._apart.extents
         centres, _, _ = self._apart.circles
         self._length = self._single
         pairs, gaps = np.empty((0, 2), dtype=np.int64), np.empty(0)
@@ -73,21 +77,13 @@ class _Crowd:
 
     def _merge(self, pairs: Indices, gaps: Array) -> tuple[Indices, Array]:
         """Unite along the pairs until none is left that surely merges; the pairs left over."""
-        from scipy.sparse import coo_array
-        from scipy.sparse.csgraph import connected_components
-
-        count = len(self.owner)
         while True:
             split = self.owner[pairs[:, 0]] != self.owner[pairs[:, 1]]
             pairs, gaps = pairs[split], gaps[split]
             hit = gaps < self._factor * self._length[pairs].min(axis=1)
             if not hit.any():
                 return pairs, gaps
-            first, second = self.owner[pairs[hit]].T
-            links = coo_array((np.ones(len(first)), (first, second)), shape=(count, count))
-            _, label = connected_components(links, directed=False)
-            _, at = np.unique(label, return_index=True)
-            self.owner = at[label][self.owner]
+            self.owner = united(self.owner, pairs[hit])
             self._length = self._lengths()
 
     def _lengths(self) -> Array:
@@ -116,5 +112,6 @@ def _neighbours(points: Array) -> Indices:
         corners = Delaunay(points).simplices
     except QhullError:
         return np.empty((0, 2), dtype=np.int64)
-    sides = np.concatenate([corners[:, [0, 1]], corners[:, [1, 2]], corners[:, [2, 0]]])
-    return np.unique(np.sort(sides, axis=1), axis=0).astype(np.int64)
+    sides = np.concatenate([corners[:, :2], corners[:, 1:], corners[:, ::2]]).astype(np.int64)
+    codes = np.unique(sides.min(axis=1) * len(points) + sides.max(axis=1))
+    return np.stack(np.divmod(codes, len(points)), axis=1)

@@ -148,14 +148,14 @@ def _not_relevant(case: Case) -> list[Finding]:
     rule = case.profile.relevance
     if rule is None:
         return []
-    limit = rule.relevant
+    limit, wanted = rule.relevant, bound(rule.relevant)
     return [
         case.finding(
             rule,
             "acceptable",
             f"Indication {' and '.join(item.ids)} is "
             f"{measured(item.length, item.u, case.unit, against=limit.value)} long, not "
-            f"{bound(limit)}: not relevant."
+            f"{wanted}: not relevant."
             + (_MAY_BE_RELEVANT if case.guarded and limit.hit(item.length + item.u) else ""),
             ids=item.ids,
             figures=Figures(item.length, item.u, limit.value, case.unit),
@@ -172,13 +172,14 @@ def _relevance_told(case: Case) -> dict[str, str]:
         if _set_aside(one):
             told[one.id] = f"{one.relevance}, set by the inspector: {one.reason.strip()}"
     rule = case.profile.relevance
+    wanted = bound(rule.relevant) if rule is not None else ""
     for item in case.plain.items:
         taken = "relevant" if item.relevant else "not relevant"
         if rule is None:
             why = "the criteria have no threshold"
         else:
             size = measured(item.length, item.u, case.unit, against=rule.relevant.value)
-            why = f"{size}, relevant if {bound(rule.relevant)}"
+            why = f"{size}, relevant if {wanted}"
         told |= dict.fromkeys(item.ids, f"{taken}: {why}")
     for one in case.judged:
         if one.relevance in {"non-relevant", "false"}:

@@ -146,9 +146,12 @@ def gaps_within(shapes: npt.NDArray[Any], reach: Array) -> tuple[Indices, Array]
     """
     import shapely
 
-    tree = shapely.STRtree(shapes)
-    found = tree.query(shapes, predicate="dwithin", distance=reach)
+    wide = shapely.bounds(shapes) + reach[:, None] * [-1.0, -1.0, 1.0, 1.0]
+    # a tree asked without a predicate goes by the boxes of what it is asked for
+    found = shapely.STRtree(shapes).query(shapely.linestrings(wide.reshape(-1, 2, 2)))
     low, high = found.min(axis=0), found.max(axis=0)
     codes = np.unique(low[low != high] * len(shapes) + high[low != high])
     pairs = np.stack(np.divmod(codes, max(len(shapes), 1)), axis=1)
-    return pairs, shapely.distance(shapes[pairs[:, 0]], shapes[pairs[:, 1]])
+    gaps = shapely.distance(shapes[pairs[:, 0]], shapes[pairs[:, 1]])
+    near = gaps <= reach[pairs].max(axis=1)
+    return pairs[near], gaps[near]

@@ -18,7 +18,7 @@ import numpy as np
 import numpy.typing as npt
 
 from ptmark.criteria.apart import Apart
-from ptmark.criteria.crowd import surely_one
+from ptmark.criteria.crowd import surely_one, united
 from ptmark.criteria.geometry import Array, Indices, calipers, hulls_of, strung
 from ptmark.criteria.limits import all_hold, tolerance_in
 from ptmark.criteria.rules import Merge
@@ -27,7 +27,12 @@ __all__ = ["merged"]
 
 
 def merged(
-    shapes: npt.NDArray[Any] | Apart, lengths: Array, grow: Array, rule: Merge, unit: str
+    shapes: npt.NDArray[Any] | Apart,
+    lengths: Array,
+    grow: Array,
+    rule: Merge,
+    unit: str,
+    begun: Indices | None = None,
 ) -> list[tuple[int, ...]]:
     """Clusters of indices, each sorted, in the order of their first member.
 
@@ -40,28 +45,67 @@ def merged(
     grow : ndarray of shape (M,)
         How far each outline is widened all round; 0 for the plain reading, below 0 for the
         least.
+    begun : ndarray of shape (M,)
+        Whose members surely become one, where that is known: a number for each, the same for
+        those of one cluster. So it is of any reading with lengths and growth no larger.
     """
     if len(lengths) == 0:
         return []
     apart = shapes if isinstance(shapes, Apart) else Apart(shapes)
+    if begun is None:
+        begun = surely_one(apart, lengths, grow, rule.factor)
     clusters = _Clusters(apart, lengths, grow, rule, unit)
+    clusters.become(begun)
     clusters.settle()
     return clusters.listed()
 
 
 class _Clusters:
-    """Which cluster each indication belongs to, and how long that is end to end."""
+    """Which cluster each indication belongs to, and how long that is end to end.
+
+    A cluster goes by its first member, at whose place its hull and its growth are kept.
+    """
 
     def __init__(
         self, apart: Apart, lengths: Array, grow: Array, rule: Merge, unit: str
     ) -> None:
         self._apart = apart
-        self._owner = surely_one(apart, lengths, grow, rule.factor)
-        self._length = lengths.astype(float).copy()
+        self._owner: Indices = np.arange(len(lengths))
+        self._length = lengths.astype(float)
         self._horizon = max(float(np.median(lengths)), 1e-3)
         self._hulls = list(apart.hulls)
         self._grow, self._rule, self._band = grow, rule, tolerance_in(unit)
-        self._measure(np.flatnonzero(np.bincount(self._owner) > 1))
+        self._most, self._least = grow.astype(float), grow.astype(float)
+
+    def become(self, owner: Indices) -> None:
+        """Unite the clusters that get the same owner, any number, and measure those anew."""
+        firsts = np.unique(self._owner)
+        _, first, named = np.unique(owner[firsts], return_index=True, return_inverse=True)
+        into = firsts[first][named]
+        order = np.argsort(into, kind="stable")
+        sizes = np.bincount(into)[into[order]]
+        parts = firsts[order[sizes > 1]]
+        renamed = np.arange(len(self._owner))
+        renamed[firsts] = into
+        self._owner = renamed[self._owner]
+        if len(parts):
+            self._measure(parts, renamed[parts])
+
+    def _measure(self, parts: Indices, into: Indices) -> None:
+        """Lengths end to end of the clusters that those of ``parts`` have become, in order."""
+        starts = np.flatnonzero(np.diff(into, prepend=-1))
+        cuts = [*starts.tolist(), len(parts)]
+        hulls = [self._hulls[part] for part in parts.tolist()]
+        found = hulls_of(strung([np.concatenate(hulls[i:j]) for i, j in pairwise(cuts)]))
+        roots = into[starts]
+        self._most[roots] = most = np.maximum.reduceat(self._most[parts], starts)
+        self._least[roots] = least = np.minimum.reduceat(self._least[parts], starts)
+        for root, hull in zip(roots.tolist(), found, strict=True):
+            self._hulls[root] = hull
+        lengths = self._length.copy()
+        ends = np.array([length for length, _ in calipers(found)])
+        lengths[roots] = np.maximum(ends + 2 * np.where(most > 0, most, least), 0.0)
+        self._length = lengths[self._owner]
 
     def settle(self) -> None:
         """Merge until nothing merges.
@@ -146,27 +190,8 @@ class _Clusters:
     def _unite(self, known: "_Pairs", hit: npt.NDArray[np.bool_]) -> bool:
         if not hit.any():
             return False
-        self._measure(np.array(_unite(self._owner, known.ids[hit])))
+        self.become(united(self._owner, known.ids[hit]))
         return True
-
-    def _measure(self, roots: Indices) -> None:
-        """Lengths end to end of the clusters that have just become what they are."""
-        order = np.argsort(self._owner, kind="stable")
-        begins = np.searchsorted(self._owner[order], roots, side="left")
-        ends = np.searchsorted(self._owner[order], roots, side="right")
-        groups = [order[begin:end] for begin, end in zip(begins, ends, strict=True)]
-        if not groups:
-            return
-        points = [np.concatenate([self._hulls[k] for k in members]) for members in groups]
-        hulls = hulls_of(strung(points))
-        lengths = [length for length, _ in calipers(hulls)]
-        for root, members, hull, length in zip(
-            roots.tolist(), groups, hulls, lengths, strict=True
-        ):
-            grow = self._grow[members]
-            more = 2 * (grow.max() if grow.max() > 0 else grow.min())
-            self._hulls[root] = hull
-            self._length[members] = max(length + more, 0.0)
 
 
 @dataclass(slots=True, eq=False)
@@ -194,23 +219,3 @@ class _Pairs:
     def exactly(self) -> npt.NDArray[np.bool_]:
         """Which gaps are known exactly."""
         return np.asarray(self.least == self.most)
-
-
-def _unite(owner: Indices, pairs: Indices) -> list[int]:
-    """Give both clusters of each pair one owner, its first member; those that changed."""
-    names = np.unique(owner[pairs])
-    root = {name: name for name in names.tolist()}
-
-    def top(name: int) -> int:
-        while root[name] != name:
-            root[name] = root[root[name]]
-            name = root[name]
-        return name
-
-    for first, second in owner[pairs].tolist():
-        one, other = top(first), top(second)
-        root[max(one, other)] = min(one, other)
-    renamed = np.arange(len(owner))
-    renamed[names] = [top(name) for name in names.tolist()]
-    owner[:] = renamed[owner]
-    return sorted({top(name) for name in root})

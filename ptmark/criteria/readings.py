@@ -22,10 +22,11 @@ import numpy as np
 import numpy.typing as npt
 
 from ptmark.criteria.apart import Apart
-from ptmark.criteria.geometry import Array, Indices, calipers, polygons, rings
+from ptmark.criteria.geometry import Array, calipers, polygons, rings
 from ptmark.criteria.kinds import number_of
 from ptmark.criteria.limits import per_mm
 from ptmark.criteria.merge import merged
+from ptmark.criteria.parted import Parted
 from ptmark.criteria.profile import Profile
 from ptmark.criteria.scene import Judged
 from ptmark.criteria.shaping import Shaping
@@ -40,8 +41,10 @@ class Readings:
     def __init__(self, profile: Profile, judged: Sequence[Judged]) -> None:
         scale = per_mm(profile.unit)
         self._profile = profile
-        self._ids = [one.id for one in judged]
-        self._kinds = [number_of(one.kind) for one in judged]
+        self._ids: list[tuple[str, ...]] = [(one.id,) for one in judged]
+        self._kinds: list[tuple[str, ...]] = [
+            (kind,) if kind else () for kind in (number_of(one.kind) for one in judged)
+        ]
         self._apart = Apart(polygons([one.outline_mm * scale for one in judged]))
         self._u = np.array([one.length_u for one in judged], dtype=float) * scale
         self._edge_u = np.array([one.edge_u for one in judged], dtype=float) * scale
@@ -65,96 +68,77 @@ class Readings:
         return not any(u.any() for u in known)
 
     def _view(self, reading: float) -> View:
-        clusters = self._clusters(reading)
-        most, edge_u = self._most(self._u, clusters), self._most(self._edge_u, clusters)
-        width_u = self._most(self._shaping.width_u, clusters)
-        shapes, hulls = self._united(clusters)
-        ends = self._ends(clusters, hulls)
-        taken = self._shaping.taken(reading)
-        relevance = self._profile.relevance
-        items = []
-        for k, cluster in enumerate(clusters):
-            shaped = taken.of(cluster, ends[k][0])
-            length = max(shaped.length + reading * float(most[k]), 0.0)
-            relevant = relevance is None or relevance.relevant.hit(length)
-            items.append(
-                Item(
-                    ids=tuple(self._ids[one] for one in cluster),
-                    ends=ends[k][1],
-                    length=length,
-                    u=float(most[k]),
-                    edge_u=float(edge_u[k]),
-                    width=shaped.width,
-                    width_u=float(width_u[k]),
-                    ratio=shaped.ratio,
-                    linear=shaped.linear,
-                    rounded=shaped.rounded,
-                    relevant=relevant,
-                    close=shaped.close,
-                    kinds=tuple(self._kinds[one] for one in cluster if self._kinds[one]),
-                )
-            )
+        parted = Parted(self._clusters(reading))
+        shapes, hulls = self._united(parted)
+        ends = self._ends(parted, hulls)
+        end_to_end = np.array([length for length, _ in ends])
+        shaped = self._shaping.taken(reading).of(parted, end_to_end)
+        most, edge_u = parted.most(self._u), parted.most(self._edge_u)
+        lengths = np.maximum(shaped.length + reading * most, 0.0)
+        relevant, relevance = np.ones(len(lengths), dtype=bool), self._profile.relevance
+        if relevance is not None:
+            relevant = relevance.relevant.hit_all(lengths)
+        columns = {
+            "length": lengths,
+            "u": most,
+            "edge_u": edge_u,
+            "width": shaped.width,
+            "width_u": parted.most(self._shaping.width_u),
+            "ratio": shaped.ratio,
+            "linear": shaped.linear,
+            "rounded": shaped.rounded,
+            "relevant": relevant,
+            "close": shaped.close,
+        }
+        rows = zip(*(column.tolist() for column in columns.values()), strict=True)
         return View(
-            items=tuple(items),
+            items=tuple(
+                Item(ids=ids, kinds=kinds, ends=pair, **dict(zip(columns, row, strict=True)))
+                for ids, kinds, (_, pair), row in zip(
+                    parted.gathered(self._ids),
+                    parted.gathered(self._kinds),
+                    ends,
+                    rows,
+                    strict=True,
+                )
+            ),
             shapes=shapes,
             hull_shapes=hulls,
             growth=reading * most / 2,
             nearer=reading * (most / 2 + edge_u),
             unit=self._profile.unit,
-            owner=_owner(clusters, len(self._ids)),
+            owner=parted.owner,
         )
-
-    @staticmethod
-    def _most(u: Array, clusters: list[tuple[int, ...]]) -> Array:
-        """The largest of each cluster."""
-        most = u[np.array([cluster[0] for cluster in clusters], dtype=np.int64)]
-        for k in _several(clusters):
-            most[k] = u[list(clusters[k])].max()
-        return most
 
     def _clusters(self, reading: float) -> list[tuple[int, ...]]:
         if self._profile.merge is None:
             return [(index,) for index in range(len(self._ids))]
         u = reading * self._u
         lengths = np.maximum(self._shaping.length + u, 0.0)
-        return merged(self._apart, lengths, u / 2, self._profile.merge, self._profile.unit)
+        # longer and nearer to each other than as measured: what merges there merges here
+        begun = self.view(PLAIN).owner if reading > PLAIN else None
+        return merged(
+            self._apart, lengths, u / 2, self._profile.merge, self._profile.unit, begun
+        )
 
-    def _united(
-        self, clusters: list[tuple[int, ...]]
-    ) -> tuple[npt.NDArray[Any], npt.NDArray[Any]]:
+    def _united(self, parted: Parted) -> tuple[npt.NDArray[Any], npt.NDArray[Any]]:
         """One shape for each cluster, and its hull; those of single ones are known."""
         import shapely
 
-        apart, first = self._apart, [cluster[0] for cluster in clusters]
-        shapes, hulls = apart.shapes[first], apart.hull_shapes[first]
-        several = _several(clusters)
-        for k in several:
-            shapes[k] = shapely.MultiPolygon(list(apart.shapes[list(clusters[k])]))
-        hulls[several] = shapely.convex_hull(shapes[several])
+        shapes, hulls = self._apart.shapes[parted.first], self._apart.hull_shapes[parted.first]
+        members, which = parted.members(parted.several)
+        several = shapely.multipolygons(self._apart.shapes[members], indices=which)
+        shapes[parted.several], hulls[parted.several] = several, shapely.convex_hull(several)
         return shapes, hulls
 
     @cached_property
     def _own_ends(self) -> list[tuple[float, Array]]:
         return calipers(self._apart.hulls)
 
-    def _ends(
-        self, clusters: list[tuple[int, ...]], hulls: npt.NDArray[Any]
-    ) -> list[tuple[float, Array]]:
+    def _ends(self, parted: Parted, hulls: npt.NDArray[Any]) -> list[tuple[float, Array]]:
         """The caliper of each cluster and its ends; those of single ones are known."""
-        several = _several(clusters)
-        made = [self._own_ends[cluster[0]] for cluster in clusters]
-        for k, found in zip(several, calipers(rings(hulls[several])), strict=True):
-            made[k] = found
+        made = [self._own_ends[first] for first in parted.first.tolist()]
+        found = calipers(rings(hulls[parted.several]))
+        for k, pair in zip(parted.several.tolist(), found, strict=True):
+            made[k] = pair
         return made
-
-
-def _several(clusters: list[tuple[int, ...]]) -> list[int]:
-    """Which clusters have more than one member."""
-    return [k for k, cluster in enumerate(clusters) if len(cluster) > 1]
-
-
-def _owner(clusters: list[tuple[int, ...]], count: int) -> Indices:
-    owner = np.empty(count, dtype=np.int64)
-    for k, cluster in enumerate(clusters):
-        owner[list(cluster)] = k
-    return owner

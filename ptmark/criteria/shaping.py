@@ -14,6 +14,7 @@ import numpy.typing as npt
 
 from ptmark.criteria.geometry import Array
 from ptmark.criteria.limits import Limit
+from ptmark.criteria.parted import Parted
 from ptmark.criteria.scene import Judged
 from ptmark.criteria.view import PLAIN
 
@@ -25,14 +26,17 @@ Flags = npt.NDArray[np.bool_]
 
 
 class Shaped(NamedTuple):
-    """How one item is taken: its length as measured, its ratio, and what it may be."""
+    """How the items of one reading are taken, in columns of shape (C,).
 
-    length: float
-    width: float
-    ratio: float
-    linear: bool
-    rounded: bool
-    close: bool
+    That is their lengths as measured, their ratios, and what they may be.
+    """
+
+    length: Array
+    width: Array
+    ratio: Array
+    linear: Flags
+    rounded: Flags
+    close: Flags
 
 
 class Shaping:
@@ -103,43 +107,44 @@ class Taken:
         self._u, self._width_u = u, width_u
         self._possible, self._sure = possible, sure
 
-    def of(self, cluster: tuple[int, ...], end_to_end: float) -> Shaped:
-        """One item: a single indication, or several merged, ``end_to_end`` long."""
-        shaping, first = self._shaping, cluster[0]
-        if len(cluster) == 1:
-            length, span = float(shaping.length[first]), float(shaping.span[first])
-            width, close = float(shaping.width[first]), bool(shaping.close[first])
-            possible, sure = bool(self._possible[first]), bool(self._sure[first])
-        else:
-            length = span = end_to_end
-            chosen = np.array(cluster)
-            possible, sure = self._merged(chosen, end_to_end)
-            width = float(shaping.width[chosen].max())
-            close = bool(shaping.close[chosen].all())
+    def of(self, parted: Parted, ends: Array) -> Shaped:
+        """Items: single indications, and several merged, which are ``ends`` long."""
+        shaping, several = self._shaping, parted.sizes > 1
+        possible, sure = parted.some(self._possible), parted.some(self._sure)
+        if several.any():
+            merged = self._merged(parted, ends, several)
+            possible, sure = possible | merged[0], sure | merged[1]
+        length = np.where(several, ends, shaping.length[parted.first])
+        span = np.where(several, ends, shaping.span[parted.first])
+        width = parted.most(shaping.width)
         least = self._reading < PLAIN
+        with np.errstate(divide="ignore", invalid="ignore"):
+            ratio = np.where(width > 0, span / width, np.inf)
         return Shaped(
             length=length,
             width=width,
-            ratio=span / width if width > 0 else float("inf"),
+            ratio=ratio,
             linear=sure if least else possible,
-            rounded=not (possible if least else sure),
-            close=close,
+            rounded=~(possible if least else sure),
+            close=~parted.some(~shaping.close),
         )
 
-    def _merged(self, chosen: npt.NDArray[np.int64], end_to_end: float) -> tuple[bool, bool]:
-        """Linear where a member is, or where the whole is against its widest member."""
+    def _merged(self, parted: Parted, ends: Array, several: Flags) -> tuple[Flags, Flags]:
+        """Which of several are linear as a whole against the widest member."""
         shaping = self._shaping
-        possible, sure = bool(self._possible[chosen].any()), bool(self._sure[chosen].any())
-        if sure:
-            return True, True
-        u, width_u = float(self._u[chosen].max()), float(self._width_u[chosen].max())
-        spans = np.array([end_to_end + u, end_to_end - u] * 2)
-        shift = np.array([-width_u, width_u] * 2)
-        most, least = shaping.width[chosen].max(), shaping.least_width[chosen].max()
-        whole = shaping.is_long(spans, np.array([most, most, least, least]) + shift)
-        if (whole[:2] != whole[2:]).any():
-            close = np.zeros(len(shaping.close), dtype=bool)
-            close[chosen] = shaping.width[chosen] >= least
-            shaping.measure(close)
-            return self._merged(chosen, end_to_end)
-        return possible or bool(whole[0]), bool(whole[1])
+        u, width_u = parted.most(self._u), parted.most(self._width_u)
+        asked = several & ~parted.some(self._sure)
+
+        def long(widths: Array) -> tuple[Flags, Flags]:
+            possible = shaping.is_long(ends + u, widths - width_u)
+            return possible, shaping.is_long(ends - u, widths + width_u)
+
+        while True:
+            least = parted.most(shaping.least_width)
+            possible, sure = long(parted.most(shaping.width))
+            other = long(least)
+            unsure = asked & ((possible != other[0]) | (sure != other[1]))
+            if not unsure.any():
+                return several & possible, several & sure
+            widest = shaping.width >= least[parted.owner]
+            shaping.measure(unsure[parted.owner] & widest)

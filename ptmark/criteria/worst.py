@@ -93,15 +93,22 @@ def _reach(hulls: list[Array], bounds: Bounds) -> float:
     Both indications reach into the rectangle; along an axis neither reaches farther out of it
     than its own extent, which is at most its diagonal.
     """
-    largest = max(hypot(*np.ptp(hull, axis=0)) for hull in hulls)
+    low, high = _boxes(hulls)
+    largest = float(np.hypot(*(high - low).T).max())
     diagonal = hypot(bounds.long, min(bounds.short, bounds.area / bounds.long))
     return diagonal + 2 * sqrt(2) * largest
 
 
+def _boxes(hulls: list[Array]) -> tuple[Array, Array]:
+    """Least and greatest x and y of each, shape (M, 2) each."""
+    points, sizes = np.concatenate(hulls), np.array([len(hull) for hull in hulls])
+    starts = np.cumsum(sizes) - sizes
+    return np.minimum.reduceat(points, starts), np.maximum.reduceat(points, starts)
+
+
 def _tiles(hulls: list[Array], reach: float) -> list[Indices]:
     """Positions of the indications that lie whole in each tile, the fullest tile first."""
-    low = np.array([hull.min(axis=0) for hull in hulls])
-    high = np.array([hull.max(axis=0) for hull in hulls])
+    low, high = _boxes(hulls)
     low, high = low - low.min(axis=0), high - low.min(axis=0)
     home = np.floor(low / reach).astype(int)
     tiles: dict[tuple[int, int], set[int]] = {}

@@ -7,6 +7,7 @@ import pytest
 import shapely
 
 from ptmark.criteria import evaluate, load_profile
+from ptmark.criteria.geometry import gaps_within
 from ptmark.criteria.merge import merged
 from ptmark.criteria.rules import Merge
 
@@ -140,3 +141,45 @@ def test_a_count_that_rests_on_doubtful_merging_is_told(build, tmp_path, gap, to
     assert bool(cautions) == told
     assert all("A, B" in caution and "number" in caution for caution in cautions)
     assert not any("apart" in c for c in evaluate(load_profile(path), build.scene()).cautions)
+
+
+@pytest.mark.parametrize("seed", range(20))
+def test_going_on_from_shorter_ones_farther_apart_ends_at_the_same_clusters(seed):
+    rng = np.random.RandomState(seed)
+    count = rng.randint(3, 60)
+    places = rng.uniform(0, 9 * np.sqrt(count), (count, 2))
+    sizes, u = rng.uniform(0.5, 4.0, count), rng.choice([0.0, 0.3], count)
+    shapes = np.array(
+        [
+            shapely.Point(place).buffer(size / 2)
+            for place, size in zip(places, sizes, strict=True)
+        ],
+        dtype=object,
+    )
+    plain = merged(shapes, sizes, np.zeros(count), RULE, "mm")
+    owner = np.empty(count, dtype=np.int64)
+    for name, cluster in enumerate(plain):
+        owner[list(cluster)] = 100 - name  # any numbers will do
+    grown = (shapes, sizes + u, u / 2, RULE, "mm")
+    assert merged(*grown, owner) == merged(*grown)
+    for cluster in plain:  # none of them is parted again
+        assert any(set(cluster) <= set(larger) for larger in merged(*grown))
+
+
+def test_gaps_up_to_a_reach_are_those_of_all_pairs():
+    rng = np.random.RandomState(3)
+    shapes = np.array(
+        [
+            shapely.Point(p).buffer(r)
+            for p, r in zip(rng.uniform(0, 30, (60, 2)), rng.uniform(0.2, 3, 60), strict=True)
+        ]
+    )
+    reach = rng.uniform(0, 4, 60)
+    pairs, gaps = gaps_within(shapes, reach)
+    every = [
+        (i, j)
+        for i, j in itertools.combinations(range(60), 2)
+        if shapely.distance(shapes[i], shapes[j]) <= max(reach[i], reach[j])
+    ]
+    assert [tuple(pair) for pair in pairs.tolist()] == every
+    assert np.array_equal(gaps, shapely.distance(*shapes[pairs].T))
