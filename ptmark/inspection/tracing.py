@@ -8,7 +8,7 @@ import numpy.typing as npt
 from ptmark.errors import OutlineError, UsageError
 from ptmark.inspection.changing import Changing
 from ptmark.inspection.state import check_outline, overlap
-from ptmark.measure import BY_PERSON, caliper, with_own_hand
+from ptmark.measure import caliper, with_own_hand
 
 __all__ = ["trace_again"]
 
@@ -40,7 +40,7 @@ def trace_again(inspection: Changing, name: str, outline_px: Array) -> None:
     check_outline(outline_px)
     state = inspection.state
     one = next((m for m in state.marked if m.id == name), None)
-    if one is None or one.edge.source not in BY_PERSON:
+    if one is None or not one.edge.by_person:
         raise UsageError(
             f"{name} was not traced by hand", mend="trace again what a person has traced"
         )

@@ -124,7 +124,7 @@ def kept_hands() -> Hands:
 
 
 def hand_of(edges: Iterable[EdgeQuality], source: str) -> Hand | None:
-    """A person's hand from what was traced again in one inspection; None where it is too little.
+    """A hand from what was traced again in one inspection; None where it is too little.
 
     Examples
     --------
@@ -146,7 +146,7 @@ def with_own_hand(
     From the ``others`` that were traced again in this inspection, or the figure kept for the
     examiner in the fields, whichever has more degrees of freedom.
     """
-    if edge.source not in BY_PERSON:
+    if not edge.by_person:
         return edge
     kept = kept_hands().get(fields.get("examiner", "").strip(), {}).get(edge.source)
     known = [hand for hand in (hand_of(others, edge.source), kept) if hand is not None]
