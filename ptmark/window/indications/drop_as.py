@@ -27,7 +27,7 @@ class DropAs(QWidget):
         for at, reason in enumerate(REASONS):
             button = QPushButton(reason)
             button.setAccessibleName(tr("Drop it as: {0}", reason))
-            button.setAutoDefault(False)
+            button.setMinimumHeight(28)
             button.clicked.connect(partial(hands.drop_as, reason))
             grid.addWidget(button, 1 + at // 2, at % 2)
             self.buttons[reason] = button
