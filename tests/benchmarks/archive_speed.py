@@ -6,8 +6,8 @@ fills FOLDER/1000 and so on with so many records of ten indications and a twenti
 numbers (where they are not filled yet), measures each, and puts them side by side. All is told
 by processor time, as other work on the machine takes from the clock's; through the caches it
 adds to that too, so each search is made in several rounds and its quickest counts. Median and
-95th percentile are those over 200 part numbers. Taking in is told without what flushing files to
-the disk takes.
+95th percentile are those over 200 part numbers. Taking in is told without what flushing files
+to the disk takes.
 """
 
 import os
