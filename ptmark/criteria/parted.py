@@ -19,8 +19,8 @@ class Parted:
     Examples
     --------
     >>> parted = Parted([(0, 2), (1,)])
-    >>> parted.most(np.array([1.0, 2.0, 3.0])), parted.owner
-    (array([3., 2.]), array([0, 1, 0]))
+    >>> parted.most(np.array([1.0, 2.0, 3.0])).tolist(), parted.owner.tolist()
+    ([3.0, 2.0], [0, 1, 0])
     """
 
     def __init__(self, clusters: list[tuple[int, ...]]) -> None:

@@ -21,15 +21,15 @@ lies on a branch that leaves a circle q of the way, the branch adds (1 + pi/2) (
 to P/2, and h falls by c (R - q) at most.
 
 The traced way differs from the exact one by its sampling: on 1,500 outlines with 2 % noise it
-was up to 0.9 % longer than P/2, and 2 % are allowed. Outlines that cross themselves have no
-bounds here.
+was up to 0.9 % longer than P/2, and 2 % are allowed. Where an outline is not bent, its way
+is its caliper (`ptmark.measure.unfold`). Outlines that cross themselves have no bounds here.
 """
 
 import numpy as np
 
-from ptmark.criteria.geometry import Array, calipers, hulls_of, polygons
+from ptmark.criteria.geometry import Array, calipers, polygons, rings
 
-__all__ = ["Rough", "measured_closely", "roughly"]
+__all__ = ["Rough", "longest_way", "measured_closely", "roughly"]
 
 _DIRECTIONS = 16
 _UNBOUNDED = 1e6  # calipers; an infinite one could not be compared within a band
@@ -61,7 +61,10 @@ class Rough:
     def exact(self) -> tuple[float, float]:
         """Width and path, measured when first asked."""
         if self._exact is None:
-            width, path = measured_closely(self._outline, self.length)
+            if self.most_path <= self.length:
+                width, path = width_of(self._outline), self.length
+            else:
+                width, path = measured_closely(self._outline, self.length)
             self._exact = (
                 agreed(self.stated[0], width, ROUNDING_MM),
                 agreed(self.stated[1], path, ROUGHNESS * path),
@@ -78,11 +81,18 @@ def agreed(stated: float | None, measured: float, within: float) -> float:
     return stated if stated is not None and abs(stated - measured) <= within else measured
 
 
+def width_of(outline: Array) -> float:
+    """Width of an outline whose way is its caliper."""
+    from ptmark.measure.medial import inscribed_radius
+
+    return 2 * inscribed_radius(outline - outline.mean(axis=0))  # far from 0 digits are few
+
+
 def measured_closely(outline: Array, length: float) -> tuple[float, float]:
     """Width and path of an outline of a known length."""
     from ptmark.measure.unfold import sound_medial
 
-    medial = sound_medial(outline - outline.mean(axis=0), length)  # far from 0 digits are few
+    medial = sound_medial(outline - outline.mean(axis=0), length)  # as above
     return 2 * medial.radius, medial.path_length
 
 
@@ -90,19 +100,25 @@ def roughly(outlines: list[Array]) -> list[Rough]:
     """Lengths of outlines exactly, widths and paths between bounds."""
     import shapely
 
+    from ptmark.measure.unfold import UNBENT
+
     shapes = polygons(outlines)
-    found = calipers(hulls_of(shapes))
+    hulls = shapely.convex_hull(shapes)
+    found = calipers(rings(hulls))
     lengths = np.array([length for length, _ in found])
     ends = np.array([pair for _, pair in found])
-    most = np.minimum(_least_extent(outlines, ends), 2 * np.sqrt(shapely.area(shapes) / np.pi))
+    areas = shapely.area(shapes)
+    most = np.minimum(_least_extent(outlines, ends), 2 * np.sqrt(areas / np.pi))
     sound = shapely.is_valid(shapes)
     centre = shapely.centroid(shapes)
     least = np.zeros(len(outlines))
     inside = sound & shapely.contains_properly(shapes, centre)
     least[inside] = 2 * shapely.distance(centre[inside], shapely.boundary(shapes[inside]))
     rim = shapely.length(shapes)
-    least[sound] = np.maximum(least, _bonnesen(rim, shapely.area(shapes)))[sound]
-    paths = np.where(sound, (1 + _TRACED) * _longest_way(rim, least), _UNBOUNDED * lengths)
+    least[sound] = np.maximum(least, _bonnesen(rim, areas))[sound]
+    paths = np.where(sound, (1 + _TRACED) * longest_way(rim, least), _UNBOUNDED * lengths)
+    unbent = sound & (areas > UNBENT * shapely.area(hulls))
+    paths[unbent] = lengths[unbent]
     return [
         Rough(
             outline,
@@ -137,7 +153,7 @@ def _bonnesen(perimeters: Array, areas: Array) -> Array:
     return np.asarray((perimeters - root) / np.pi)
 
 
-def _longest_way(perimeters: Array, widths: Array) -> Array:
+def longest_way(perimeters: Array, widths: Array) -> Array:
     """The longest that a way along the centre line can be, where so wide a circle fits."""
     most, radii, share = perimeters / 4, widths / 2, np.pi / 2 - 1
     taken = np.where(

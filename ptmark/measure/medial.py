@@ -17,7 +17,7 @@ import numpy.typing as npt
 
 from ptmark.measure.centre_line import centre_line
 
-__all__ = ["Medial", "ahead_of", "medial_of"]
+__all__ = ["Medial", "ahead_of", "inscribed_radius", "medial_of"]
 
 Array = npt.NDArray[np.float64]
 Index = npt.NDArray[np.int64]
@@ -50,15 +50,31 @@ class Medial:
 def medial_of(outline: Array) -> Medial:
     """Find both for a simple outline of shape (N, 2)."""
     thickness = _thickness(outline)
+    found = _inscribed(outline, thickness)
+    if found is None:
+        return _sliver(outline, thickness)
+    centre, radius, parts = found
+    path = centre_line(*parts)
+    steps = np.diff(path, axis=0)
+    return Medial(centre, radius, path, float(np.hypot(steps[:, 0], steps[:, 1]).sum()))
+
+
+def inscribed_radius(outline: Array) -> float:
+    """Radius of the largest circle within, as `medial_of` has it, without the centre line."""
+    thickness = _thickness(outline)
+    found = _inscribed(outline, thickness)
+    return thickness / 2 if found is None else found[1]
+
+
+def _inscribed(
+    outline: Array, thickness: float
+) -> tuple[Array, float, tuple[Array, Index, Array, Array]] | None:
+    """Centre, radius and what the centre line goes by; None where none can be found."""
     samples = _sampled(outline, thickness)
     triangles = _inner_triangles(samples)
     centres, radii = _circumcircles(samples, triangles)
     centre, radius = _largest_inside(outline, centres, radii)
-    if radius == 0.0:
-        return _sliver(outline, thickness)
-    path = centre_line(samples, triangles, centres, radii)
-    steps = np.diff(path, axis=0)
-    return Medial(centre, radius, path, float(np.hypot(steps[:, 0], steps[:, 1]).sum()))
+    return None if radius == 0.0 else (centre, radius, (samples, triangles, centres, radii))
 
 
 def _sliver(outline: Array, thickness: float) -> Medial:

@@ -12,7 +12,7 @@ import numpy.typing as npt
 from ptmark.measure.geometry import area_mm2, hull
 from ptmark.measure.medial import Medial, medial_of
 
-__all__ = ["sound_medial"]
+__all__ = ["UNBENT", "sound_medial"]
 
 Array = npt.NDArray[np.float64]
 
@@ -25,7 +25,7 @@ _BRIDGE = 1e-3
 # What fills this share of its hull has no bend. A centre line runs into corners, which makes
 # that of a rectangle up to 8 % longer than its diagonal; a band three widths long, bent along
 # an arc, fills less than 0.96 of its hull before its way is 1 % longer than the straight one.
-_UNBENT = 0.97
+UNBENT = 0.97
 
 
 def sound_medial(outline: Array, length: float) -> Medial:
@@ -37,7 +37,7 @@ def sound_medial(outline: Array, length: float) -> Medial:
     if found.path_length < _BROKEN * length:
         rim = _rim(outline, length)
         found = medial_of(rim) if len(rim) else found  # all of it may be thinner than a bridge
-    unbent = area_mm2(outline) > _UNBENT * area_mm2(hull(outline))
+    unbent = area_mm2(outline) > UNBENT * area_mm2(hull(outline))
     return replace(found, path_length=length if unbent else max(found.path_length, length))
 
 
