@@ -4,7 +4,7 @@ import numpy as np
 import pytest
 import shapely
 
-from ptmark.criteria.rough import measured_closely, roughly
+from ptmark.criteria.rough import longest_way, measured_closely, roughly
 
 TURN = np.linspace(0, 2 * np.pi, 48, endpoint=False)
 
@@ -47,7 +47,7 @@ def test_bounds_of_a_stadium_by_hand():
     assert rough.length == pytest.approx(8.0, abs=1e-4)
     assert rough.widths[0] == pytest.approx(2.0, rel=5e-3)
     assert rough.most_path == rough.length  # nothing is bent: its way is 8 long, as its caliper
-    # bent, it could be longer: by the widest circle, R = 1, 2 R^2 / 2l are off, l = (12 + 2 pi) / 4
+    # bent, it could be longer: by its circle, R = 1, 2 R^2 / 2l are off, l = (12 + 2 pi) / 4
     off = 1 / (3 + np.pi / 2)
     most = longest_way(np.array([12 + 2 * np.pi]), np.array([2.0]))
     assert most == pytest.approx(6.0 + np.pi - off)
