@@ -32,7 +32,7 @@ from ptmark.criteria.turned import Bounds, Turned
 
 __all__ = ["Found", "worst_rectangle"]
 
-_FIRST_RANGES = 16
+_FIRST_RANGES = 8
 _MOST_LOOKS = 20_000
 
 
