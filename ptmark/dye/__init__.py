@@ -5,7 +5,7 @@ in linear light. Finds what a trained eye would call, ranks by how sure, and say
 blob left out why.
 """
 
-from ptmark.dye.edge import EdgeQuality
+from ptmark.dye.edge import BY_PERSON, EdgeQuality
 from ptmark.dye.fluorescent import (
     MODES,
     find_indications,
@@ -20,6 +20,7 @@ from ptmark.dye.suggest import LeftOut, Suggestion, Suggestions, suggest
 from ptmark.dye.trace import DyeTracer, refine_outline
 
 __all__ = [
+    "BY_PERSON",
     "MODES",
     "DyeTracer",
     "EdgeQuality",

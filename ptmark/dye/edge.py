@@ -2,7 +2,9 @@
 
 from dataclasses import dataclass
 
-__all__ = ["EdgeQuality"]
+__all__ = ["BY_PERSON", "EdgeQuality"]
+
+BY_PERSON = ("hand", "snapped")  # the sources of outlines that a person's hand made
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -39,7 +41,7 @@ class EdgeQuality:
     @property
     def by_person(self) -> bool:
         """Whether a person's hand made the outline."""
-        return self.source in {"hand", "snapped"}
+        return self.source in BY_PERSON
 
     def __post_init__(self) -> None:
         object.__setattr__(self, "traces_px", tuple(self.traces_px))  # a list, out of a file

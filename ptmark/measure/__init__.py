@@ -15,7 +15,6 @@ from ptmark.measure.geometry import (
 )
 from ptmark.measure.groups import Gap, gaps_between, grouped
 from ptmark.measure.hand import (
-    BY_PERSON,
     Hand,
     Hands,
     hand_of,
@@ -28,7 +27,6 @@ from ptmark.measure.outline import Conditions, Measurement, measure_outline
 from ptmark.measure.quantity import Quantity
 
 __all__ = [
-    "BY_PERSON",
     "Conditions",
     "Gap",
     "Hand",

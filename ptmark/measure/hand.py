@@ -16,7 +16,6 @@ from ptmark.files import write_whole
 from ptmark.places import user_folder
 
 __all__ = [
-    "BY_PERSON",
     "LEAST_FREE",
     "Hand",
     "Hands",
@@ -27,7 +26,6 @@ __all__ = [
     "with_own_hand",
 ]
 
-BY_PERSON = ("hand", "snapped")
 _FILE = "hands.json"
 
 # Fewer degrees of freedom say less of a person than the default does; of the very inspection at
@@ -44,7 +42,7 @@ class Hand:
     free: int
 
 
-Hands = dict[str, dict[str, Hand]]  # by examiner, then by source, one of `BY_PERSON`
+Hands = dict[str, dict[str, Hand]]  # by examiner, then by source, one of `ptmark.dye.BY_PERSON`
 
 
 def pooled_hand(repeats: Sequence[Sequence[float]], least: int = LEAST_FREE) -> Hand:

@@ -8,8 +8,9 @@ from collections.abc import Iterator, Sequence
 
 import numpy as np
 
+from ptmark.dye import BY_PERSON
 from ptmark.errors import RecordError
-from ptmark.measure import BY_PERSON, Hands, caliper, pooled_hand
+from ptmark.measure import Hands, caliper, pooled_hand
 from ptmark.record import Record
 from ptmark.review.compare import compare_records
 
