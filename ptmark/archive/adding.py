@@ -10,6 +10,7 @@ from sqlalchemy import Connection, Dialect, bindparam, select
 from ptmark.archive.beside import file_key
 from ptmark.archive.derive import Derived, derived
 from ptmark.archive.opening import Archive
+from ptmark.archive.proving import proof
 from ptmark.archive.rows import document_of, note_photos, photo_rows, table, write_rows
 from ptmark.archive.server import tried_again
 from ptmark.archive.spelled import Spelled, answer, spelled
@@ -86,7 +87,7 @@ def _take_in(
             number = None if before is None else before.id
             _still_there(archive, [own, *(key_for(p["sha256"], p["suffix"]) for p in kept)])
             note_photos(conn, kept)
-            write_rows(conn, rows, data, number)
+            number = write_rows(conn, rows, data, number)
             archive.log(
                 conn,
                 "added" if before is None else "revised",
@@ -95,6 +96,7 @@ def _take_in(
                 sha256=rows.inspection["sha256"],
                 replaces=None if before is None else before.sha256,
                 photos=[one["sha256"] for one in rows.photos],
+                **proof(conn, number),
             )
     if before is not None and state == "later":
         return Added(

@@ -17,6 +17,7 @@ __all__ = ["FIRST", "LOCK", "Line", "append", "head", "lines", "link"]
 
 FIRST = "0" * 64
 LOCK = 0x70746D  # any number of ours: writers on a server take the chain's end in turn
+_told = json.JSONEncoder(ensure_ascii=False, separators=(",", ":")).encode
 _AUDIT = Base.metadata.tables["audit"]
 
 
@@ -41,8 +42,7 @@ class Line:
 def link(line: Line) -> str:
     """The hash that a line should have."""
     told = [line.seq, line.at, line.who, line.action, line.subject, line.detail, line.previous]
-    text = json.dumps(told, ensure_ascii=False, separators=(",", ":"))
-    return hashlib.sha256(text.encode("utf-8", "surrogatepass")).hexdigest()
+    return hashlib.sha256(_told(told).encode("utf-8", "surrogatepass")).hexdigest()
 
 
 def append(

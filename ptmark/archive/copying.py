@@ -14,6 +14,7 @@ from ptmark.archive.derive import derived
 from ptmark.archive.findings import Verified
 from ptmark.archive.named import NAMED, replayed
 from ptmark.archive.opening import Archive, note_head, open_archive
+from ptmark.archive.proving import proof
 from ptmark.archive.rereading import line_says, sha256_of
 from ptmark.archive.rows import document_of, note_photos, table, write_rows
 from ptmark.archive.store import FolderStore, key_for
@@ -226,8 +227,8 @@ def _mend_record(
         chosen = select(inspection.c.id).where(inspection.c.record_id == record_id)
         number = conn.execute(chosen).scalar()
         note_photos(conn, kept)
-        write_rows(conn, rows, newest, number)
-        archive.log(conn, "repaired", record_id, sha256=files[-1])
+        number = write_rows(conn, rows, newest, number)
+        archive.log(conn, "repaired", record_id, sha256=files[-1], **proof(conn, number))
     return all(whole.values())
 
 

@@ -131,7 +131,7 @@ def take_bundles(archive: Archive, given: Path) -> list[Added]:
     ArchiveError
         If the archive keeps another state of a record.
     """
-    from ptmark.report import take_in
+    from ptmark.report.bundle import take_in
 
     bundles = sorted(given.glob("*.zip")) if given.is_dir() else [given]
     if not bundles:

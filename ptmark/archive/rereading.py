@@ -7,7 +7,7 @@ from pathlib import Path
 from sqlalchemy import select
 
 from ptmark.archive import chain
-from ptmark.archive.beside import file_key, line_bytes, line_key, seq_of
+from ptmark.archive.beside import file_key, key_of_line, line_bytes, line_key, seq_of
 from ptmark.archive.findings import Problem
 from ptmark.archive.opening import Archive
 from ptmark.archive.rows import table
@@ -55,21 +55,24 @@ def leftovers(archive: Archive, known: dict[str, list[str]]) -> Iterator[Problem
         SHA-256 of the files of each record, by the log.
     """
     names = list(archive.store.names())  # before the log's end: others may go on writing
-    photo = table("photo")
+    audit, photo = table("audit"), table("photo")
     with archive.reading() as conn:
-        told = {line_key(line) for line in chain.lines(conn)}
-        keys = {key_for(*row) for row in conn.execute(select(photo.c.sha256, photo.c.suffix))}
+        keys = {key_of_line(*row) for row in conn.execute(select(audit.c.seq, audit.c.sha256))}
+        end = len(keys)
+        keys |= {key_for(*row) for row in conn.execute(select(photo.c.sha256, photo.c.suffix))}
     keys |= {file_key(one) for own in known.values() for one in own}
-    further, end = 0, len(told)
+    further = 0
     for name in names:
+        if name in keys:
+            continue
         if is_line(name):
             further += seq_of(name) > end + 1
-            if name not in told and seq_of(name) <= end + 1:  # its writer was cut off
+            if seq_of(name) <= end + 1:  # its writer was cut off
                 yield Problem("orphaned", "log", f"{name} is not in the database")
-        elif not is_content(name):
-            yield Problem("orphaned", "store", f"{name} is nothing of the archive's")
-        elif name not in keys:
+        elif is_content(name):
             yield Problem("orphaned", Path(name).stem, "no record needs it")
+        else:
+            yield Problem("orphaned", "store", f"{name} is nothing of the archive's")
     if further:
         says = f"it goes on in {further + 1} lines beside the photos: rebuild the database"
         yield Problem("missing", "log", says)

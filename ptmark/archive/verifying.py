@@ -1,7 +1,7 @@
 """Reading everything again: whether records, rows, photos and the log are as they were made."""
 
 import json
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterator, Sequence
 from contextlib import suppress
 from functools import partial
 from typing import Any
@@ -14,8 +14,9 @@ from ptmark.archive.derive import derived
 from ptmark.archive.findings import Notes, Problem, Verified
 from ptmark.archive.named import NAMED, all_named, replayed
 from ptmark.archive.opening import Archive, noted_head
+from ptmark.archive.proving import follow_proof, hashed
 from ptmark.archive.rereading import content_says, leftovers, line_says, sha256_of
-from ptmark.archive.rows import inflated, stored, table
+from ptmark.archive.rows import documents, inflated, stored, table
 from ptmark.archive.sealing import seal, seal_holds
 from ptmark.archive.store import key_for
 from ptmark.errors import PtmarkError
@@ -73,6 +74,7 @@ class _Run:
         self._total = 0
         self.sealed: bool | None = None
         self._known: dict[str, list[str]] = {}  # SHA-256 of a record's files, by the log
+        self._proofs: dict[str, str] = {}  # and of its rows, where it tells
 
     def _say(self, kind: str, subject: str, says: str) -> None:
         problem = Problem(kind, subject, says)
@@ -131,6 +133,7 @@ class _Run:
                 self._say("changed", "log", f"line {line.seq} does not fit the chain")
             seq, previous = line.seq, line.sha256
             beside.follow(self._known, line)
+            follow_proof(self._proofs, line)
             if noted is not None and noted[0] == seq and noted[1] != previous:
                 self._say("changed", "log", f"line {seq} is not the one that was written")
             yield line
@@ -140,22 +143,38 @@ class _Run:
 
     def records(self) -> None:
         """Every record's bytes against its hash, and its rows against those bytes."""
-        inspection, document = table("inspection"), table("document")
-        chosen = select(inspection.c.id, inspection.c.record_id, document.c.data)
-        chosen = chosen.outerjoin(document, document.c.inspection_id == inspection.c.id)
+        inspection = table("inspection")
+        chosen = select(inspection.c.id, inspection.c.record_id)
         chosen = chosen.order_by(inspection.c.id).limit(_CHUNK)
         while True:
             with self.archive.reading() as conn:
                 after = chosen.where(inspection.c.id > self.notes.record)
                 chunk = conn.execute(after).all()
-                rows = stored(conn, [one.id for one in chunk])
-            for one in chunk:
-                self._record(one.record_id, one.data, rows.get(one.id))
-                self.notes.record = one.id
-                self.found.records += 1
+                left = self._unproven(conn, chunk)
+                files = documents(conn, [one.id for one in left])
+                rows = stored(conn, [one.id for one in left])
+            for one in left:
+                self._record(one.record_id, files.get(one.id), rows.get(one.id))
+            if chunk:
+                self.notes.record = chunk[-1].id
+            self.found.records += len(chunk)
             self._step()
             if len(chunk) < _CHUNK:
                 return
+
+    def _unproven(self, conn: Connection, chunk: Sequence[Any]) -> list[Any]:
+        """Those whose rows have not the hash that the log tells, or that it tells of none."""
+        if not self._proofs or not chunk:
+            return list(chunk)
+        left = []
+        hashes = hashed(conn, chunk[0].id, chunk[-1].id)
+        for one in chunk:
+            sha256, size = hashes.get(one.id, ("", 0))
+            if sha256 and self._proofs.get(one.record_id) == sha256:
+                self.found.bytes += size
+            else:
+                left.append(one)
+        return left
 
     def _record(self, record_id: str, data: bytes | None, rows: dict[str, Any] | None) -> None:
         if data is None or rows is None:
@@ -163,7 +182,7 @@ class _Run:
             return
         try:
             whole = inflated(data, record_id)
-            self.found.bytes += len(whole)
+            self.found.bytes += len(data)
             if not self._expected(record_id, sha256_of(whole)):
                 self._say("changed", record_id, "its file is not the one that was taken in")
                 return

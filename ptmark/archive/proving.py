@@ -1,0 +1,90 @@
+"""The hash of a record's rows, noted in the log when they are written.
+
+Working rows out again from a record's file takes as long as hashing its photo; comparing a
+hash does not. What has another one, or none (lines of older versions), is worked out again,
+which says what differs. On a server each inspector writes rows and lines with SQL of his own
+and could note the hash of rows that are not those of the file: there none is noted, and all is
+worked out.
+"""
+
+import hashlib
+import json
+from functools import lru_cache
+from typing import Any
+
+from sqlalchemy import Connection, Dialect, bindparam, select
+
+from ptmark.archive.chain import Line
+from ptmark.archive.rows import table
+from ptmark.archive.spelled import Spelled, answer, spelled
+
+__all__ = ["follow_proof", "hashed", "proof"]
+
+_OWN = ("wording", "revision", "inspection_photo", "indication")
+# A flipped bit may make a text of other bytes than letters, which JSON has not.
+_told = json.JSONEncoder(separators=(",", ":"), default=repr).encode
+
+
+def proof(conn: Connection, number: int) -> dict[str, str]:
+    """What the log tells of the rows of an inspection; nothing on a server."""
+    if conn.dialect.name != "sqlite":
+        return {}
+    return {"rows": hashed(conn, number, number)[number][0]}
+
+
+def follow_proof(known: dict[str, str], line: Line) -> None:
+    """Add the hash that a line tells of its record's rows, or that it tells none."""
+    if line.action in {"added", "revised", "repaired"}:
+        known[line.subject] = json.loads(line.detail).get("rows", "")
+
+
+def hashed(conn: Connection, first: int, last: int) -> dict[int, tuple[str, int]]:
+    """SHA-256 over all rows of each inspection from one number to another, its file included.
+
+    Parameters
+    ----------
+    conn : Connection
+        Of SQLite.
+    first, last : int
+        Numbers of inspections, both included.
+
+    Returns
+    -------
+    dict of int to (str, int)
+        Hexadecimal digits, and the bytes that the file takes there. The numbers that the
+        database gave, which a rebuilt one gives anew, have no part in it.
+    """
+    between = {"first": first, "last": last}
+    heads = answer(conn, _between(conn.dialect, "inspection"), between).all()
+    told: dict[int, list[Any]] = {row[0]: [list(row)[1:]] for row in heads}
+    for name in _OWN:
+        for row in answer(conn, _between(conn.dialect, name), between).all():
+            if row[0] in told:  # others point nowhere, which the database's own check tells
+                told[row[0]].append((name, *row[1:]))
+    files = answer(conn, _between(conn.dialect, "document"), between)
+    kept: dict[int, object] = {row.inspection_id: row.data for row in files}
+    return {number: _hash_of(own, kept.get(number)) for number, own in told.items()}
+
+
+def _hash_of(rows: list[Any], file: object) -> tuple[str, int]:
+    if not isinstance(file, bytes):
+        return "", 0
+    whole = hashlib.sha256(_told(rows).encode())
+    whole.update(file)
+    return whole.hexdigest(), len(file)
+
+
+@lru_cache(8)
+def _between(dialect: Dialect, name: str) -> Spelled:
+    """Rows of some inspections in one order, each with its inspection's number before it."""
+    one, part, serial = table(name), table("part"), table("serial")
+    if name == "inspection":
+        number, given = one.c.id, {"id", "part_id", "serial_id"}
+        own = [column for column in one.c if column.name not in given]
+        chosen = select(number, part.c.number, part.c.key, serial.c.number, serial.c.key, *own)
+        chosen = chosen.join(part, part.c.id == one.c.part_id)
+        chosen = chosen.join(serial, serial.c.id == one.c.serial_id)
+    else:
+        number, chosen = one.c.inspection_id, select(*one.c)
+    bounds = number.between(bindparam("first"), bindparam("last"))
+    return spelled(chosen.where(bounds).order_by(*one.primary_key), dialect)

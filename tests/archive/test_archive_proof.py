@@ -1,0 +1,124 @@
+"""The hash of a record's rows in the log: what verifying may go by, and where it may not."""
+
+import json
+
+import pytest
+from sqlalchemy import text
+
+from ptmark.archive import add_record, open_archive, rebuild, repair, verify, verifying
+from ptmark.archive.proving import hashed
+
+
+@pytest.fixture
+def worked_out(monkeypatch):
+    """Counts the records whose rows were worked out again from their files."""
+    seen = []
+    real = verifying.derived
+
+    def noted(document, data):
+        seen.append(document["id"])
+        return real(document, data)
+
+    monkeypatch.setattr(verifying, "derived", noted)
+    return seen
+
+
+@pytest.fixture
+def kept(tmp_path):
+    """On SQLite alone: a server lets nobody change a row without a line."""
+    with open_archive(tmp_path / "archive") as one:
+        yield one
+
+
+def _told(archive):
+    with archive.reading() as conn:
+        return [
+            json.loads(row.detail)
+            for row in conn.execute(text("SELECT detail FROM audit ORDER BY seq"))
+        ]
+
+
+def test_rows_with_their_hash_are_not_worked_out_again(archive, make, worked_out):
+    for name in ("r-1", "r-2"):
+        add_record(archive, make(name))
+    assert verify(archive).problems == []
+    of_file = archive.file is not None  # on a server any writer could note a hash
+    assert worked_out == ([] if of_file else ["r-1", "r-2"])
+    assert all(("rows" in one) == of_file for one in _told(archive))
+
+
+@pytest.mark.parametrize(
+    ("change", "says"),
+    [
+        (
+            "UPDATE indication SET length_mm = length_mm + 1e-9 WHERE letter = 'B'",
+            "indications",
+        ),
+        ("UPDATE indication SET length_mm = NULL WHERE letter = 'B'", "indications"),
+        ("DELETE FROM indication WHERE letter = 'A'", "indications"),
+        ("UPDATE indication SET kind = CAST(kind AS BLOB) WHERE letter = 'A'", "indications"),
+        ("UPDATE revision SET why = why || ' '", "revisions"),
+        ("UPDATE inspection_photo SET name = 'y.jpg'", "photos"),
+        ("UPDATE inspection SET verdict = 'acceptable'", "inspection"),
+        ("UPDATE part SET number = 'P-18'", "part number"),
+        ("UPDATE serial SET \"key\" = 's-2'", "serial number"),
+    ],
+)
+def test_any_other_row_is_worked_out_and_named(kept, make, worked_out, change, says):
+    add_record(kept, make())
+    with kept.engine.connect() as conn:  # not through the archive, which would log it
+        conn.execute(text(change))
+        conn.commit()
+    told = {(one.subject, one.says) for one in verify(kept).problems}
+    assert ("r-1", f"its {says} differs from its file") in told
+    assert worked_out == ["r-1"]
+
+
+def test_a_changed_file_in_the_database_is_found(kept, make):
+    add_record(kept, make())
+    with kept.engine.connect() as conn:
+        conn.execute(text("UPDATE document SET data = substr(data, 1, length(data) - 1)"))
+        conn.commit()
+    assert [one.kind for one in verify(kept).problems] == ["damaged"]
+
+
+def test_a_log_without_hashes_has_all_worked_out(kept, make, worked_out, monkeypatch):
+    monkeypatch.setattr("ptmark.archive.adding.proof", lambda _conn, _number: {})
+    add_record(kept, make())  # as versions before did
+    monkeypatch.undo()
+    assert "rows" not in _told(kept)[0]
+    with kept.engine.connect() as conn:
+        conn.execute(text("UPDATE indication SET width_mm = 0.5 WHERE letter = 'A'"))
+        conn.commit()
+    assert [one.says for one in verify(kept).problems] == [
+        "its indications differs from its file"
+    ]
+
+
+def test_the_numbers_of_the_database_have_no_part_in_it(tmp_path, make, worked_out):
+    home = tmp_path / "archive"
+    with open_archive(home) as archive:
+        for name in ("r-1", "r-2", "r-3"):
+            add_record(archive, make(name, part=f"P-{name}"))
+        with archive.reading() as conn:
+            before = {one[0] for one in hashed(conn, 1, 3).values()}
+    for one in home.glob("archive.*"):
+        one.unlink()
+    rebuild(home)
+    with open_archive(home) as archive:
+        with archive.reading() as conn:
+            assert {one[0] for one in hashed(conn, 1, 3).values()} == before
+        assert verify(archive).problems == []
+    assert worked_out == []
+
+
+def test_what_was_mended_has_its_hash_too(kept, make, worked_out):
+    add_record(kept, make())
+    with kept.engine.connect() as conn:
+        conn.execute(text("DELETE FROM indication"))
+        conn.commit()
+    assert repair(kept)[1].problems == []
+    worked_out.clear()
+    assert verify(kept).problems == []
+    assert worked_out == []
+    assert len(_told(kept)[-1]["rows"]) == 64
