@@ -116,8 +116,8 @@ def _add_map(below: Verbs) -> None:
 
 def _run_map(archive: "Archive", args: argparse.Namespace) -> int:
     from ptmark import archive as room
-    from ptmark.report import save
     from ptmark.report.encoding import ENDINGS, encoded
+    from ptmark.report.table import save
 
     cell = parse_length(args.cell, where="--cell")
     found = room.place_map(archive, args.part, datum=args.datum, cell_mm=cell)

@@ -34,8 +34,6 @@ def add_to(verbs: Verbs) -> None:
 
 def run(args: argparse.Namespace) -> int:
     """Write by the ending."""
-    from ptmark import report
-
     name = args.to.name.lower()
     ending = next((one for one in _ENDINGS if name.endswith(one)), None)
     if ending is None:
@@ -51,19 +49,29 @@ def run(args: argparse.Namespace) -> int:
     records = [load_record(path) for path in args.files]
     record = records[0]
     if ending == ".coco.json":
-        report.write_coco(args.to, records)
+        from ptmark.report.outlines import write_coco
+
+        write_coco(args.to, records)
     elif ending == ".geojson":
-        report.write_geo(args.to, record)
+        from ptmark.report.outlines import write_geo
+
+        write_geo(args.to, record)
     elif ending == ".xlsx":
-        report.write_sheet(args.to, record)
+        from ptmark.report.sheet import write_sheet
+
+        write_sheet(args.to, record)
     elif ending == ".dcm":
-        report.write_dicom(args.to, record, photos_of(record, args.files[0], args.photos))
+        from ptmark.report.dicom.whole import write_dicom
+
+        write_dicom(args.to, record, photos_of(record, args.files[0], args.photos))
     else:
+        from ptmark.report.bundle import write_bundle
+
         photo = photo_of(record, args.files[0], args.photos)
         beside = photo.info.path.absolute().parent
 
         def more() -> Iterator[Photo]:
             return islice(photos_of(record, args.files[0], args.photos), 1, None)
 
-        report.write_bundle(args.to, record, photo.rgb, photo.info.path, beside, more)
+        write_bundle(args.to, record, photo.rgb, photo.info.path, beside, more)
     return 0

@@ -78,7 +78,8 @@ def _write(args: argparse.Namespace, inspection: Inspection, record: Record) -> 
     if args.json:
         record = save_record(args.json, record)
     if args.image or args.pdf:
-        from ptmark.report import write_images, write_pdf
+        from ptmark.report.annotate import write_images
+        from ptmark.report.pages.whole import write_pdf
 
         if args.image:
             write_images(args.image, record, inspection.photos.opened())
@@ -88,7 +89,7 @@ def _write(args: argparse.Namespace, inspection: Inspection, record: Record) -> 
             path = photo.info.path
             write_pdf(args.pdf, record, photo.rgb, path, paper=args.paper, more=more)
     if args.csv:
-        from ptmark.report import write_csv
+        from ptmark.report.table import write_csv
 
         write_csv(args.csv, record)
 

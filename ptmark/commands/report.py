@@ -42,8 +42,8 @@ def add_to(verbs: Verbs) -> None:
 
 def run(args: argparse.Namespace) -> int:
     """Write what was asked for."""
-    from ptmark import report
     from ptmark.inspection.retests import earlier_of
+    from ptmark.report.table import save, write_csv
 
     if not (args.pdf or args.image or args.csv):
         raise UsageError("nothing to write", mend="give --pdf, --image or --csv")
@@ -57,35 +57,40 @@ def run(args: argparse.Namespace) -> int:
     if stale := why_stale(record.evaluation):  # the report stays that of its record
         print(f"{args.file}: {stale}", file=sys.stderr)
     if args.csv:
-        report.write_csv(args.csv, record)
+        write_csv(args.csv, record)
     if not (args.pdf or args.image):
         return 0
     if args.image:
-        report.write_images(args.image, record, photos_of(record, args.file, args.photos))
+        from ptmark.report.annotate import write_images
+
+        write_images(args.image, record, photos_of(record, args.file, args.photos))
     if args.pdf:
+        from ptmark.report.pages.whole import report_pdf
+
         more = photos_of(record, args.file, args.photos)
         photo = next(more)
         earlier = earlier_of(record, args.file, args.photos, photo.info.path)
-        pdf = report.report_pdf(
+        pdf = report_pdf(
             record, photo.rgb, photo.info.path, paper=args.paper, earlier=earlier, more=more
         )
         if args.sign:
             reason = f"Inspection report of record {record.id}, revision {record.revision}"
             pdf = _signed(pdf, reason, args)
-        report.save(args.pdf, pdf)
+        save(args.pdf, pdf)
     return 0
 
 
 def _signed(pdf: bytes, reason: str, args: argparse.Namespace) -> bytes:
     """Signed and stamped; where no time stamp comes, signed without, which is said."""
-    from ptmark import report
+    from ptmark.report.pages.sign import signed_pdf
+    from ptmark.report.time_stamp import TimeStampError
 
     passphrase = _passphrase(args)
     try:
-        return report.signed_pdf(pdf, args.sign, passphrase, reason, stamp_from=args.time_stamp)
-    except report.TimeStampError as exc:
+        return signed_pdf(pdf, args.sign, passphrase, reason, stamp_from=args.time_stamp)
+    except TimeStampError as exc:
         print(f"signed without a time stamp: {exc}", file=sys.stderr)
-    return report.signed_pdf(pdf, args.sign, passphrase, reason)
+    return signed_pdf(pdf, args.sign, passphrase, reason)
 
 
 def _passphrase(args: argparse.Namespace) -> bytes | None:

@@ -58,7 +58,8 @@ def run(args: argparse.Namespace) -> int:
     lead = register_views(before.view, after.view, marks=marks, card_stays=args.card_stays)
     changes = compare(before, after, lead)
     if args.json or args.image:
-        from ptmark.report import rework_json, rework_picture, write_image
+        from ptmark.report.annotate import write_image
+        from ptmark.report.rework import rework_json, rework_picture
 
         if args.json:
             write_json(args.json, rework_json(changes, before, after, lead))

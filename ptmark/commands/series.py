@@ -71,13 +71,10 @@ def run(args: argparse.Namespace) -> int:
 
 
 def _write(args: argparse.Namespace, growth: Growth) -> None:
-    from ptmark.report import (
-        growth_json,
-        growth_picture,
-        write_growth_csv,
-        write_growth_pdf,
-        write_image,
-    )
+    from ptmark.report.annotate import write_image
+    from ptmark.report.growth import growth_picture
+    from ptmark.report.growth_data import growth_json, write_growth_csv
+    from ptmark.report.growth_pdf import write_growth_pdf
 
     if args.json:
         write_json(args.json, growth_json(growth))

@@ -22,7 +22,7 @@ def add_to(verbs: Verbs) -> None:
 
 def run(args: argparse.Namespace) -> int:
     """Take in and tell where the record lies."""
-    from ptmark.report import take_in
+    from ptmark.report.bundle import take_in
 
     print(take_in(args.file, args.to))
     return 0

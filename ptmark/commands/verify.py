@@ -48,7 +48,7 @@ def run(args: argparse.Namespace) -> int:
 
 
 def _pdf(path: Path) -> bool:
-    from ptmark.report import check_pdf
+    from ptmark.report.pages.sign import check_pdf
 
     found = check_pdf(path)
     wrong = not found or not all(one.holds for one in found)

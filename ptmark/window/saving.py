@@ -208,7 +208,9 @@ def _write(
     """Write one file; the record as it stands on disk now."""
     from ptmark.inspection.retests import earlier_of
     from ptmark.record import save_record
-    from ptmark.report import write_csv, write_images, write_pdf
+    from ptmark.report.annotate import write_images
+    from ptmark.report.pages.whole import write_pdf
+    from ptmark.report.table import write_csv
 
     ending = path.suffix.lower()
     if ending == ".json":

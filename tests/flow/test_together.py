@@ -15,7 +15,7 @@ from ptmark.inspection import Inspection
 from ptmark.inspection.draft import draft_to_json, restore_draft
 from ptmark.photo import open_photo
 from ptmark.record import load_record, record_schema, save_record
-from ptmark.report import take_in
+from ptmark.report.bundle import take_in
 
 
 @pytest.fixture(scope="module")

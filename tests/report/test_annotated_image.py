@@ -7,7 +7,7 @@ from shapely import Point, Polygon
 from skimage.draw import polygon
 
 from ptmark.errors import ReportError
-from ptmark.report import annotated_image, write_image
+from ptmark.report.annotate import annotated_image, write_image
 from ptmark.report.palette import CYAN, DEEP_BLUE, NAVY, PALE, contrast, ink_of
 from ptmark.report.plate import draw_plate
 from ptmark.report.surface_scale import scale_bar

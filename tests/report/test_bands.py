@@ -7,7 +7,7 @@ from itertools import pairwise
 import numpy as np
 import pytest
 
-from ptmark.report import annotated_image
+from ptmark.report.annotate import annotated_image
 from ptmark.report.lettering import Band, font, wrap
 from ptmark.report.palette import INK, NAVY, PALE, PAPER, QUIET, SHADE, contrast
 

@@ -15,15 +15,9 @@ from skimage.draw import polygon2mask
 
 from ptmark.errors import ReportError
 from ptmark.record import Signer, key_of, load_record, save_record, sign_record
-from ptmark.report import (
-    coco_json,
-    geo_json,
-    take_in,
-    write_bundle,
-    write_coco,
-    write_geo,
-    write_sheet,
-)
+from ptmark.report.bundle import take_in, write_bundle
+from ptmark.report.outlines import coco_json, geo_json, write_coco, write_geo
+from ptmark.report.sheet import write_sheet
 
 
 def test_the_spreadsheet_holds_the_records_numbers(weld, tmp_path):

@@ -12,7 +12,8 @@ from PIL import Image
 
 from ptmark.errors import ReportError
 from ptmark.record import FIELDS
-from ptmark.report import report_pdf, write_csv, write_pdf
+from ptmark.report.pages.whole import report_pdf, write_pdf
+from ptmark.report.table import write_csv
 
 
 def pages_of(path):

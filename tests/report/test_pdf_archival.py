@@ -20,9 +20,10 @@ from pikepdf import Array, Dictionary, Name, Stream
 from PIL import Image, ImageCms
 
 from ptmark.record import Record, record_text
-from ptmark.report import report_pdf, signed_pdf
 from ptmark.report.company import Company
 from ptmark.report.icc import srgb_profile, usable_profile
+from ptmark.report.pages.sign import signed_pdf
+from ptmark.report.pages.whole import report_pdf
 from ptmark.report.study import write_study_pdf
 from ptmark.review import Study, limits_of_agreement
 

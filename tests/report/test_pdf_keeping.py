@@ -19,10 +19,10 @@ from ptmark.record import (
     revision_hash,
     sign_record,
 )
-from ptmark.report import write_pdf
 from ptmark.report.closeup import overlays
 from ptmark.report.company import company
 from ptmark.report.pages.story import Earlier, story
+from ptmark.report.pages.whole import write_pdf
 from ptmark.report.palette import ink_of
 from ptmark.review import Remark, compare_records, reviewed
 

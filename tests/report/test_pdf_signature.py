@@ -9,7 +9,9 @@ import numpy as np
 import pytest
 
 from ptmark.errors import ReportError
-from ptmark.report import TimeStampError, check_pdf, report_pdf, signed_pdf
+from ptmark.report.pages.sign import check_pdf, signed_pdf
+from ptmark.report.pages.whole import report_pdf
+from ptmark.report.time_stamp import TimeStampError
 
 
 @pytest.fixture

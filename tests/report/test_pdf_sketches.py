@@ -7,8 +7,8 @@ from types import SimpleNamespace
 import numpy as np
 import pdfplumber
 
-from ptmark.report import write_pdf
 from ptmark.report.pages.sketches import sketches
+from ptmark.report.pages.whole import write_pdf
 from ptmark.report.sketch import finding_svg
 
 

@@ -9,7 +9,9 @@ import pdfplumber
 import pytest
 
 from ptmark.errors import SeriesError, UsageError
-from ptmark.report import growth_json, growth_picture, write_growth_csv, write_growth_pdf
+from ptmark.report.growth import growth_picture
+from ptmark.report.growth_data import growth_json, write_growth_csv
+from ptmark.report.growth_pdf import write_growth_pdf
 from ptmark.series import WINDOWS, choose, growth_of, read_window
 
 MINUTES = (2.0, 5.0, 12.0, 25.0, 75.0)

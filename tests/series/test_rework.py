@@ -8,7 +8,7 @@ import pytest
 
 from ptmark.dye import LeftOut
 from ptmark.photo import Photo
-from ptmark.report import rework_json, rework_picture
+from ptmark.report.rework import rework_json, rework_picture
 from ptmark.series import KINDS, compare, register_views
 
 pytestmark = pytest.mark.slow

@@ -159,8 +159,8 @@ def _photo_under(archive: "Archive", places: "PlaceMap") -> tuple[Any, str]:
 def saved(made: Made, path: Path) -> None:
     """Write the map with its scale as a picture, as `ptmark archive map` does."""
     from ptmark.archive import density_picture
-    from ptmark.report import save
     from ptmark.report.encoding import encoded
+    from ptmark.report.table import save
 
     save(path, encoded(density_picture(made.places, width=_WIDE), ".png"))
 

@@ -73,7 +73,7 @@ def write_report(archive: "Archive", record: "Record", path: Path) -> None:
     """Write its report as PDF, with the story of a retest as far as the archive has it."""
     from ptmark.inspection.retests import tests_before
     from ptmark.photo import Photo, open_photo
-    from ptmark.report import write_pdf
+    from ptmark.report.pages.whole import write_pdf
 
     def find(link: dict[str, object]) -> "tuple[Record, Photo | None] | None":
         try:

@@ -169,7 +169,7 @@ class RecordPage(QWidget):
 
         def work(archive: "Archive", token: Token) -> PhotoLevels:
             from ptmark.photo import open_photo
-            from ptmark.report import annotated_image
+            from ptmark.report.annotate import annotated_image
 
             with photo_files(archive, [photo_of(archive, record, number)]) as paths:
                 rgb = open_photo(paths[0]).rgb
