@@ -14,8 +14,10 @@ import numpy as np
 import numpy.typing as npt
 
 from ptmark.dye.contrast import DYE_STOPS
+from ptmark.dye.quality import holds_no_colour
 from ptmark.dye.remark import Remark
 from ptmark.dye.suggest import LeftOut, Suggestions, suggest
+from ptmark.errors import PhotoError
 from ptmark.photo import Photo, linear_to_srgb, srgb_to_linear
 from ptmark.scale import SurfaceMap
 
@@ -153,7 +155,18 @@ def find_indications(
     Suggestions
         In a fluorescent photo without haze, which has no measure there, and with reasons that
         speak of light instead of dye.
+
+    Raises
+    ------
+    PhotoError
+        If the photo holds no colour: nothing found would read as nothing there.
     """
+    if holds_no_colour(photo):
+        raise PhotoError(
+            "the photo holds no colour, so dye cannot be found in it",
+            where=str(photo.info.path),
+            mend="take it in colour, or trace the indications by hand",
+        )
     picture = in_colour_contrast(photo, mode)
     seen = suggest(picture, surface, area_px)
     if picture is photo:

@@ -17,7 +17,7 @@ from ptmark.scale import (
     sizes_away,
 )
 
-__all__ = ["LEAST_PX_ACROSS", "look_at_quality"]
+__all__ = ["LEAST_PX_ACROSS", "holds_no_colour", "look_at_quality"]
 
 Array = npt.NDArray[np.float64]
 Bytes = npt.NDArray[np.uint8]
@@ -34,6 +34,11 @@ NEAR_BORDER = 0.005  # of the photo's longer side
 _FULL = 252  # an 8-bit value that no longer tells how bright it was
 _SAMPLES = 120_000
 _LEAST_GLARE = 0.008  # of the photo's width
+_GREY = 2  # between red, green and blue of a pixel; a sensor's own noise is larger
+_NO_COLOUR = Remark(
+    "The photo holds no colour, so nothing in it can be told to be dye.",
+    "Take the photo in colour, without a filter.",
+)
 
 
 def look_at_quality(
@@ -61,9 +66,14 @@ def look_at_quality(
     Returns
     -------
     tuple of Remark
-        In the order distance, focus, light, reference; empty where nothing is to be said.
+        In the order colour, distance, focus, light, reference; empty where nothing is to be
+        said.
     """
-    made = [_too_far(surface, area_px, smallest_mm), _out_of_focus(photo, surface, smallest_mm)]
+    made = [_NO_COLOUR if holds_no_colour(photo) else None]
+    made += [
+        _too_far(surface, area_px, smallest_mm),
+        _out_of_focus(photo, surface, smallest_mm),
+    ]
     sample = _sample(photo, surface, area_px)
     if sample is not None and not fluorescent:
         glare = _glare(sample)
@@ -71,6 +81,14 @@ def look_at_quality(
     if surface is not None:
         made += [_cut_off(photo, surface), _far_reference(surface, area_px)]
     return tuple(one for one in made if one is not None)
+
+
+def holds_no_colour(photo: Photo) -> bool:
+    """Whether red, green and blue are the same all over the photo, as after a grey filter."""
+    step = max(1, round(float(np.sqrt(photo.rgb.shape[0] * photo.rgb.shape[1] / _SAMPLES))))
+    red, green, blue = cv2.split(np.ascontiguousarray(photo.rgb[::step, ::step]))
+    apart = cv2.max(cv2.absdiff(red, green), cv2.absdiff(green, blue))
+    return int(apart.max()) <= _GREY
 
 
 def _too_far(

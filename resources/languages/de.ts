@@ -5821,6 +5821,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>Das Foto mit weniger Pixeln aufnehmen oder den Prüfbereich ausschneiden</translation>
     </message>
     <message>
+      <source>Take the photo in colour, without a filter.</source>
+      <translation>Das Foto in Farbe aufnehmen, ohne Filter.</translation>
+    </message>
+    <message>
       <source>That the card was not moved is the user's word; the photos cannot show it.</source>
       <translation>Dass die Karte nicht bewegt wurde, ist das Wort des Benutzers; die Fotos können es nicht zeigen.</translation>
     </message>
@@ -5895,6 +5899,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>The pairs of this edition are not conversions of each other: 2 mm stands beside 1/16 in.</source>
       <translation>Die Paare dieser Ausgabe sind keine Umrechnungen voneinander: 2 mm steht neben 1/16 in.</translation>
+    </message>
+    <message>
+      <source>The photo holds no colour, so nothing in it can be told to be dye.</source>
+      <translation>Das Foto enthält keine Farbe, daher ist nichts darin als Farbstoff zu erkennen.</translation>
     </message>
     <message>
       <source>The red is clipped: how much dye there is can no longer be told, and edges shift.</source>
@@ -7689,10 +7697,6 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>Minuten laufen von 0 bis 1440</translation>
     </message>
     <message>
-      <source>module {0} has no attribute {1}</source>
-      <translation>das Modul {0} hat kein Attribut {1}</translation>
-    </message>
-    <message>
       <source>more than 99.9 %</source>
       <translation>mehr als 99,9 %</translation>
     </message>
@@ -8645,6 +8649,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>der Zeichnung oder dem Vertrag entnehmen</translation>
     </message>
     <message>
+      <source>take it in colour, or trace the indications by hand</source>
+      <translation>in Farbe aufnehmen oder die Anzeigen von Hand nachziehen</translation>
+    </message>
+    <message>
       <source>take it out</source>
       <translation>es herausnehmen</translation>
     </message>
@@ -8915,6 +8923,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>the photo has {0} × {1} px, the record's {2} × {3}</source>
       <translation>das Foto hat {0} × {1} px, das des Protokolls {2} × {3}</translation>
+    </message>
+    <message>
+      <source>the photo holds no colour, so dye cannot be found in it</source>
+      <translation>das Foto enthält keine Farbe, daher ist darin kein Farbstoff zu finden</translation>
     </message>
     <message>
       <source>the photo was changed since</source>

@@ -8,6 +8,7 @@ from PIL import Image
 
 from ptmark.__main__ import main
 from ptmark.criteria import load_profile
+from ptmark.errors import PhotoError
 from ptmark.inspection import Inspection
 from ptmark.inspection.draft import draft_to_json, restore_draft
 from ptmark.inspection.looking_over import smallest_that_counts
@@ -110,3 +111,23 @@ def test_blob_taken_back_in_a_fluorescent_photo_follows_its_light(dark_file):
 def test_smallest_size_that_counts_comes_from_the_profile(profile, mm):
     assert smallest_that_counts(load_profile(profile)) == pytest.approx(mm)
     assert smallest_that_counts(None) == 1.5
+
+
+@pytest.mark.parametrize("mode", ["", "fluorescent"])
+def test_a_photo_without_colour_is_not_looked_at_and_this_is_said(photo_file, tmp_path, mode):
+    # the three channels of a grey picture are one (ITU-R BT.601: Cb = Cr = 128)
+    grey = tmp_path / "grey.jpg"
+    Image.open(photo_file).convert("L").save(grey, quality=90)
+    inspection = Inspection()
+    inspection.open(grey)
+    inspection.change("choose the kind", mode=mode)
+    with pytest.raises(PhotoError, match=r"grey\.jpg: the photo holds no colour"):
+        inspection.look()
+    assert any("holds no colour" in one.what for one in inspection.remarks())
+
+
+def test_a_photo_in_colour_is_looked_at(photo_file):
+    inspection = Inspection()
+    inspection.open(photo_file)
+    assert inspection.look().found
+    assert not any("no colour" in one.what for one in inspection.remarks())
