@@ -11,6 +11,7 @@ from dataclasses import replace
 import numpy as np
 
 from ptmark.criteria.case import Case
+from ptmark.criteria.crowd import united
 from ptmark.criteria.geometry import Indices, caliper_ends, hull_of
 from ptmark.criteria.groups import judged_group, linked
 from ptmark.criteria.outcome import NOTHING, Outcome
@@ -48,14 +49,9 @@ def by_cluster(case: Case, rule: ClusterRule) -> list[Finding]:
 
 def _parts(chosen: list[int], links: Indices | None) -> list[list[int]]:
     """The connected parts of ``chosen``; ``links`` are pairs of positions in it."""
-    from scipy.sparse import coo_array
-    from scipy.sparse.csgraph import connected_components
-
     if links is None:
         return []
-    count = len(chosen)
-    pairs = coo_array((np.ones(len(links)), (links[:, 0], links[:, 1])), shape=(count, count))
-    _, label = connected_components(pairs, directed=False)
+    label = united(np.arange(len(chosen)), links)
     order = np.argsort(label, kind="stable")
     cuts = np.flatnonzero(np.diff(label[order])) + 1
     return [[chosen[k] for k in part] for part in np.split(order, cuts)]

@@ -7,6 +7,7 @@ ever longer clusters alone, so that long clusters meet across the short ones bet
 """
 
 import numpy as np
+import numpy.typing as npt
 
 from ptmark.criteria.apart import Apart
 from ptmark.criteria.geometry import Array, Indices
@@ -31,14 +32,15 @@ def surely_one(apart: Apart, lengths: Array, grow: Array, factor: float) -> Indi
 
 def united(owner: Indices, pairs: Indices) -> Indices:
     """The first member of each one's cluster, both clusters of each pair, (P, 2), made one."""
-    from scipy.sparse import coo_array
-    from scipy.sparse.csgraph import connected_components
-
-    first, second = owner[pairs].T
-    links = coo_array((np.ones(len(first)), (first, second)), shape=(len(owner),) * 2)
-    _, label = connected_components(links, directed=False)
-    _, at = np.unique(label, return_index=True)
-    return np.asarray(at[label][owner])
+    label = np.arange(len(owner))
+    while True:
+        low, high = np.sort(label[owner[pairs]], axis=1).T
+        apart = low < high
+        if not apart.any():
+            return np.asarray(label[owner])
+        np.minimum.at(label, high[apart], low[apart])  # each cluster points to an earlier one
+        while (label[label] < label).any():
+            label = label[label]
 
 
 class _Crowd:
@@ -105,13 +107,19 @@ class _Crowd:
 
 
 def _neighbours(points: Array) -> Indices:
-    """Pairs of neighbours in a triangulation, (P, 2); none where the points span no plane."""
-    from scipy.spatial import Delaunay, QhullError
+    """Neighbours in a triangulation, (P, 2); of several in one place only one has any."""
+    import shapely
 
     try:
-        corners = Delaunay(points).simplices
-    except QhullError:
+        sides = shapely.delaunay_triangles(shapely.multipoints(points), only_edges=True)
+    except shapely.GEOSException:  # a head start only: what is missed here is found later
         return np.empty((0, 2), dtype=np.int64)
-    sides = np.concatenate([corners[:, :2], corners[:, 1:], corners[:, ::2]]).astype(np.int64)
-    codes = np.unique(sides.min(axis=1) * len(points) + sides.max(axis=1))
-    return np.stack(np.divmod(codes, len(points)), axis=1)
+    ends = _sortable(shapely.get_coordinates(sides))
+    places, first = np.unique(_sortable(points), return_index=True)
+    at = np.minimum(np.searchsorted(places, ends), len(places) - 1)
+    known = (places[at] == ends).reshape(-1, 2).all(axis=1)
+    return np.asarray(first[at].reshape(-1, 2)[known])
+
+
+def _sortable(points: Array) -> npt.NDArray[np.complex128]:
+    return np.ascontiguousarray(points).view(np.complex128).ravel()

@@ -91,7 +91,7 @@ def evaluate(profile: Profile, scene: Scene, decision_rule: str = "guarded") -> 
         profile=profile,
         scene=scene,
         judged=judged,
-        views=Readings(profile, judged),
+        views=Readings(profile, judged, scene.known),
         guarded=decision_rule == "guarded",
     )
     findings = _findings(case)

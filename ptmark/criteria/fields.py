@@ -1,6 +1,7 @@
 """One field of a scene's JSON at a time: numbers, texts, points, lines; mm, or refused."""
 
 from collections.abc import Mapping
+from functools import cache
 from math import isfinite
 from typing import Any
 from unicodedata import category
@@ -10,18 +11,21 @@ import numpy as np
 from ptmark.criteria.geometry import Array
 from ptmark.errors import CriteriaError
 
-__all__ = ["edges_of", "number_of", "points_of", "refuse_other_names", "text_of"]
+__all__ = ["FARTHEST_MM", "edges_of", "number_of", "points_of", "refuse_other_names", "text_of"]
 
-_FARTHEST_MM = 1e7  # ten kilometres: beyond it a double cannot tell a thousandth of a tolerance
+FARTHEST_MM = 1e7  # ten kilometres: beyond it a double cannot tell a thousandth of a tolerance
 _LARGEST = 1e9  # of any number, in mm or degrees
 _OTHER_UNITS = ("", "_in", "_inch", "_cm", "_m", "_um", "_px", "_rad")
+_UNIT_KEYS = ("unit", "units")
 _MILLIMETRES = {"mm", "millimetre", "millimetres", "millimeter", "millimeters"}
 _LIST = "a list of corners in mm, such as [[0, 0], [4, 0], [4, 1]]"
 
 
 def refuse_other_names(data: Mapping[str, Any], read: tuple[str, ...], where: str) -> None:
     """Refuse another unit, and a key that stands in place of one of ``read``."""
-    for key in ("unit", "units"):
+    if _suspects(read).isdisjoint(data):
+        return
+    for key in _UNIT_KEYS:
         told = data.get(key)
         if told is not None and str(told).strip().lower() not in _MILLIMETRES:
             raise CriteriaError(
@@ -40,6 +44,13 @@ def refuse_other_names(data: Mapping[str, Any], read: tuple[str, ...], where: st
             )
 
 
+@cache
+def _suspects(read: tuple[str, ...]) -> frozenset[str]:
+    """Keys that tell another unit, or may stand in place of one of ``read``."""
+    stems = [wanted.rpartition("_")[0] for wanted in read]
+    return frozenset({*_UNIT_KEYS, *(stem + unit for stem in stems for unit in _OTHER_UNITS)})
+
+
 def points_of(given: object, where: str) -> Array:
     """Points of shape (N, 2) as listed, each of them a pair of finite numbers."""
     if given is None:
@@ -56,7 +67,7 @@ def points_of(given: object, where: str) -> Array:
         raise CriteriaError(
             "has a coordinate that is no number", where=where, mend=f"give {_LIST}"
         )
-    if np.abs(points).max() > _FARTHEST_MM:
+    if np.abs(points).max() > FARTHEST_MM:
         raise CriteriaError(
             f"has a coordinate of {np.abs(points).max():g} mm, beyond 10 km",
             where=where,
@@ -144,7 +155,8 @@ def text_of(data: Mapping[str, Any], key: str, where: str) -> str:
             f"must be text, got {value!r:.40}", where=f"{where}, {key}", mend="put it in quotes"
         )
     text = str(value).strip()
-    if any(category(sign) in {"Cc", "Cs"} for sign in text if sign not in "\n\t"):
+    shown = text.isprintable()  # what is not may still be the end of a line, or a blank
+    if not shown and any(category(sign) in {"Cc", "Cs"} for sign in text if sign not in "\n\t"):
         raise CriteriaError(
             f"has a sign that cannot be shown, in {text!r:.40}",
             where=f"{where}, {key}",

@@ -1,5 +1,6 @@
 """Hulls, calipers and gaps of many outlines at once; any unit, the same in and out."""
 
+from collections.abc import Sequence
 from itertools import pairwise
 from typing import Any
 
@@ -27,11 +28,11 @@ _SIDES = 4  # segments a quarter turn of the circle that an outline is grown by
 _OUTSIDE = 1.0 / np.cos(np.pi / (4 * _SIDES))  # makes that polygon enclose the circle
 
 
-def polygons(outlines: list[Array]) -> npt.NDArray[Any]:
+def polygons(outlines: Sequence[Array]) -> npt.NDArray[Any]:
     """Shapely polygons of outlines of shape (N, 2), N >= 3; an array of shape (M,)."""
     import shapely
 
-    if not outlines:
+    if not len(outlines):
         return np.empty(0, dtype=object)
     which = np.repeat(np.arange(len(outlines)), [len(outline) for outline in outlines])
     rings = shapely.linearrings(np.concatenate(outlines), indices=which)

@@ -3,8 +3,10 @@
 from collections.abc import Mapping
 from typing import Any, NamedTuple
 
+from ptmark.criteria.apart import Apart
 from ptmark.criteria.fields import edges_of, number_of, points_of, refuse_other_names, text_of
 from ptmark.criteria.geometry import Array
+from ptmark.criteria.outlines import read_at_once
 from ptmark.criteria.rough import (
     ROUGHNESS,
     ROUNDING_MM,
@@ -25,6 +27,8 @@ _OF_EACH = ("outline_mm", "length_u_mm", "width_u_mm", "edge_u_mm")
 _RELEVANCE = ("", "relevant", "non-relevant", "false")
 _NUMBERS = ("length_mm", "path_mm", "width_mm", "length_u_mm", "width_u_mm", "edge_u_mm")
 _TEXTS = ("kind", "relevance", "reason")
+_NOTHING_STATED: dict[str, float | None] = dict.fromkeys(_NUMBERS)
+_NOTHING_SAID = dict.fromkeys((*_TEXTS, "shape"), "")
 _LINEAR = 3.0  # in widths, as `ptmark measure` states a shape
 _FEW = 300  # so many are all measured closely at once
 
@@ -69,8 +73,9 @@ def scene_from_json(document: Mapping[str, Any]) -> Scene:
         )
     read: list[_Read] = []
     seen: set[str] = set()
-    for nth, data in enumerate(listed):
-        one = _read(data, f"indications[{nth}]")
+    outlines = read_at_once([_outline_in(data) for data in listed])
+    for nth, (data, outline) in enumerate(zip(listed, outlines, strict=True)):
+        one = _read(data, f"indications[{nth}]", outline)
         if one.id in seen:
             raise CriteriaError(
                 f"id '{one.id}' is used twice",
@@ -80,7 +85,8 @@ def scene_from_json(document: Mapping[str, Any]) -> Scene:
         seen.add(one.id)
         read.append(one)
     notes: list[str] = []
-    rough = roughly([one.outline for one in read]) if read else []
+    known = Apart.of([one.outline for one in read])
+    rough = roughly([one.outline for one in read], known) if read else []
     return Scene(
         indications=tuple(
             _judged(one, size, notes, closely=len(read) <= _FEW)
@@ -92,6 +98,7 @@ def scene_from_json(document: Mapping[str, Any]) -> Scene:
         weld_direction_deg=number_of(document, "weld_direction_deg", "document"),
         edges=edges_of(document.get("edges_mm")),
         notes=tuple(notes),
+        known=known,
     )
 
 
@@ -104,9 +111,12 @@ class _Read(NamedTuple):
     texts: dict[str, str]
 
 
-def _read(data: object, where: str) -> _Read:
-    from ptmark.measure.geometry import as_outline
+def _outline_in(data: object) -> object:
+    return data.get("outline_mm") if isinstance(data, Mapping) else None
 
+
+def _read(data: object, where: str, outline: Array | None) -> _Read:
+    """One indication; ``outline`` is its own, None where that is still to be looked at."""
     if not isinstance(data, Mapping):
         raise CriteriaError(
             f"must be an object, got {data!r:.40}",
@@ -122,20 +132,16 @@ def _read(data: object, where: str) -> _Read:
         )
     where = f"indication {name:.40}"
     refuse_other_names(data, _OF_EACH, where)
-    points = points_of(data.get("outline_mm"), f"{where}, outline_mm")
-    try:
-        outline = as_outline(points)
-    except OutlineError as error:
-        raise CriteriaError(
-            error.what,
-            where=f"{where}, outline_mm",
-            mend="list its corners in order, once round the indication",
-        ) from error
-    numbers = {
+    if outline is None:
+        outline = _outline(data, f"{where}, outline_mm")
+    numbers = _NOTHING_STATED | {
         key: number_of(data, key, where, least=0.0 if key.endswith("_u_mm") else None)
         for key in _NUMBERS
+        if key in data
     }
-    texts = {key: text_of(data, key, where) for key in (*_TEXTS, "shape")}
+    texts = _NOTHING_SAID | {
+        key: text_of(data, key, where) for key in _NOTHING_SAID if key in data
+    }
     if texts["relevance"] not in _RELEVANCE:
         raise CriteriaError(
             f"'{texts['relevance']:.40}' is unknown",
@@ -143,6 +149,19 @@ def _read(data: object, where: str) -> _Read:
             mend="write non-relevant or false, with a reason, or leave it out",
         )
     return _Read(name, outline, numbers, texts)
+
+
+def _outline(data: Mapping[str, Any], where: str) -> Array:
+    from ptmark.measure.geometry import as_outline
+
+    try:
+        return as_outline(points_of(data.get("outline_mm"), where))
+    except OutlineError as error:
+        raise CriteriaError(
+            error.what,
+            where=where,
+            mend="list its corners in order, once round the indication",
+        ) from error
 
 
 def _judged(one: _Read, rough: Rough, notes: list[str], *, closely: bool) -> Judged:

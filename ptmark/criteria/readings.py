@@ -22,7 +22,7 @@ import numpy as np
 import numpy.typing as npt
 
 from ptmark.criteria.apart import Apart
-from ptmark.criteria.geometry import Array, calipers, polygons, rings
+from ptmark.criteria.geometry import Array, calipers, rings
 from ptmark.criteria.kinds import number_of
 from ptmark.criteria.limits import per_mm
 from ptmark.criteria.merge import merged
@@ -36,16 +36,24 @@ __all__ = ["Readings"]
 
 
 class Readings:
-    """The readings of the same indications, each made when first asked for."""
+    """The readings of the same indications, each made when first asked for.
 
-    def __init__(self, profile: Profile, judged: Sequence[Judged]) -> None:
+    ``known`` holds their outlines in mm where these are made already.
+    """
+
+    def __init__(
+        self, profile: Profile, judged: Sequence[Judged], known: Apart | None = None
+    ) -> None:
         scale = per_mm(profile.unit)
         self._profile = profile
         self._ids: list[tuple[str, ...]] = [(one.id,) for one in judged]
         self._kinds: list[tuple[str, ...]] = [
             (kind,) if kind else () for kind in (number_of(one.kind) for one in judged)
         ]
-        self._apart = Apart(polygons([one.outline_mm * scale for one in judged]))
+        outlines = [one.outline_mm for one in judged]
+        if known is None or profile.unit != "mm" or not known.is_of(outlines):
+            known = Apart.of([outline * scale for outline in outlines])
+        self._apart = known
         self._u = np.array([one.length_u for one in judged], dtype=float) * scale
         self._edge_u = np.array([one.edge_u for one in judged], dtype=float) * scale
         self._shaping = Shaping(judged, scale, profile.shape.linear)
@@ -131,13 +139,9 @@ class Readings:
         shapes[parted.several], hulls[parted.several] = several, shapely.convex_hull(several)
         return shapes, hulls
 
-    @cached_property
-    def _own_ends(self) -> list[tuple[float, Array]]:
-        return calipers(self._apart.hulls)
-
     def _ends(self, parted: Parted, hulls: npt.NDArray[Any]) -> list[tuple[float, Array]]:
         """The caliper of each cluster and its ends; those of single ones are known."""
-        made = [self._own_ends[first] for first in parted.first.tolist()]
+        made = [self._apart.ends[first] for first in parted.first.tolist()]
         found = calipers(rings(hulls[parted.several]))
         for k, pair in zip(parted.several.tolist(), found, strict=True):
             made[k] = pair

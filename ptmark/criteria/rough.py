@@ -25,13 +25,15 @@ was up to 0.9 % longer than P/2, and 2 % are allowed. Where an outline is not be
 is its caliper (`ptmark.measure.unfold`). Outlines that cross themselves have no bounds here.
 """
 
+from collections.abc import Sequence
+
 import numpy as np
 
-from ptmark.criteria.geometry import Array, calipers, polygons, rings
+from ptmark.criteria.apart import Apart
+from ptmark.criteria.geometry import Array
 
 __all__ = ["Rough", "longest_way", "measured_closely", "roughly"]
 
-_DIRECTIONS = 16
 _UNBOUNDED = 1e6  # calipers; an infinite one could not be compared within a band
 _TRACED = 0.02  # by which a traced way may be longer than the exact one
 _SLACK = 1e-3  # by which the sampled centre line may depart from the exact one
@@ -96,55 +98,38 @@ def measured_closely(outline: Array, length: float) -> tuple[float, float]:
     return 2 * medial.radius, medial.path_length
 
 
-def roughly(outlines: list[Array]) -> list[Rough]:
-    """Lengths of outlines exactly, widths and paths between bounds."""
+def roughly(outlines: Sequence[Array], apart: Apart | None = None) -> list[Rough]:
+    """Lengths of outlines exactly, widths and paths between bounds.
+
+    ``apart`` holds their geometries, where these are made already.
+    """
     import shapely
 
     from ptmark.measure.unfold import UNBENT
 
-    shapes = polygons(outlines)
-    hulls = shapely.convex_hull(shapes)
-    found = calipers(rings(hulls))
-    lengths = np.array([length for length, _ in found])
-    ends = np.array([pair for _, pair in found])
+    apart = apart or Apart.of(outlines)
+    shapes, hulls, sound = apart.shapes, apart.hull_shapes, apart.sound
+    lengths = np.array([length for length, _ in apart.ends])
     areas = shapely.area(shapes)
-    most = np.minimum(_least_extent(outlines, ends), 2 * np.sqrt(areas / np.pi))
-    sound = shapely.is_valid(shapes)
-    centre = shapely.centroid(shapes)
-    least = np.zeros(len(outlines))
-    inside = sound & shapely.contains_properly(shapes, centre)
-    least[inside] = 2 * shapely.distance(centre[inside], shapely.boundary(shapes[inside]))
+    low, high = apart.extents
+    extent = np.minimum((high - low).min(axis=1), apart.across(_ways(apart)))
+    most = np.minimum(extent, 2 * np.sqrt(areas / np.pi))
+    least = 2 * apart.circles[1]
     rim = shapely.length(shapes)
     least[sound] = np.maximum(least, _bonnesen(rim, areas))[sound]
     paths = np.where(sound, (1 + _TRACED) * longest_way(rim, least), _UNBOUNDED * lengths)
     unbent = sound & (areas > UNBENT * shapely.area(hulls))
     paths[unbent] = lengths[unbent]
-    return [
-        Rough(
-            outline,
-            float(length),
-            (float(low) * (1 - _SLACK), float(high) * (1 + _SLACK) if good else np.inf),
-            float(path),
-        )
-        for outline, length, low, high, path, good in zip(
-            outlines, lengths, least, most, paths, sound, strict=True
-        )
-    ]
+    widest = np.where(sound, most * (1 + _SLACK), np.inf)
+    widths = zip((least * (1 - _SLACK)).tolist(), widest.tolist(), strict=True)
+    rows = zip(outlines, lengths.tolist(), widths, paths.tolist(), strict=True)
+    return [Rough(*row) for row in rows]
 
 
-def _least_extent(outlines: list[Array], ends: Array) -> Array:
-    """Smallest extent of each outline over some directions and across its caliper."""
-    sizes = np.array([len(outline) for outline in outlines])
-    starts, owner = np.cumsum(sizes) - sizes, np.repeat(np.arange(len(sizes)), sizes)
-    points = np.concatenate([outline - outline[0] for outline in outlines])
-    angles = np.arange(_DIRECTIONS) * np.pi / _DIRECTIONS
-    along = points @ np.stack([np.cos(angles), np.sin(angles)])
-    way = ends[:, 1] - ends[:, 0]
-    normal = np.stack([-way[:, 1], way[:, 0]], axis=1) / np.hypot(*way.T)[:, None]
-    across = (points * normal[owner]).sum(axis=1)
-    along = np.concatenate([along, across[:, None]], axis=1)
-    extent = np.maximum.reduceat(along, starts) - np.minimum.reduceat(along, starts)
-    return np.asarray(extent.min(axis=1))
+def _ways(apart: Apart) -> Array:
+    """From one end of each caliper to the other, shape (M, 2)."""
+    ends = np.array([pair for _, pair in apart.ends])
+    return np.asarray(ends[:, 1] - ends[:, 0])
 
 
 def _bonnesen(perimeters: Array, areas: Array) -> Array:

@@ -6,6 +6,7 @@ from dataclasses import dataclass, field
 import numpy as np
 import numpy.typing as npt
 
+from ptmark.criteria.apart import Apart
 from ptmark.criteria.rough import Rough
 
 __all__ = ["Judged", "Scene"]
@@ -42,7 +43,8 @@ class Scene:
 
     ``weld_direction_deg`` is the angle of the weld from the surface's x axis towards its y
     axis; ``edges`` are lines by name, each of shape (N, 2) in mm; ``notes`` are cautions
-    about the scene itself, repeated by the evaluation.
+    about the scene itself, repeated by the evaluation. ``known`` holds what was worked out of
+    the outlines in reading them, so that it is not worked out twice.
     """
 
     indications: tuple[Judged, ...]
@@ -52,3 +54,4 @@ class Scene:
     weld_direction_deg: float | None = None
     edges: Mapping[str, tuple[npt.NDArray[np.float64], ...]] = field(default_factory=dict)
     notes: tuple[str, ...] = ()
+    known: Apart | None = field(default=None, compare=False, repr=False)
