@@ -1,5 +1,6 @@
 """Writing that a kill at any moment cannot halve: beside, fsync, rename."""
 
+import errno
 import os
 import tempfile
 from pathlib import Path
@@ -20,11 +21,14 @@ def write_whole(path: Path, data: bytes) -> None:
     Raises
     ------
     OSError
-        As the system gave it (disk full, no permission); the old file stands untouched.
+        As the system gave it (disk full, no permission); the old file stands untouched. Also
+        where a folder or a device lies there, which a rename would take away.
     """
     path = path.absolute()
+    if path.exists() and not path.is_file():
+        raise OSError(errno.EINVAL, "no ordinary file lies there", str(path))
     path.parent.mkdir(parents=True, exist_ok=True)
-    handle, beside = tempfile.mkstemp(prefix=f".{path.name}.", suffix=".part", dir=path.parent)
+    handle, beside = tempfile.mkstemp(prefix=".", suffix=".part", dir=path.parent)
     try:
         with os.fdopen(handle, "wb") as out:
             out.write(data)

@@ -4,10 +4,11 @@ import argparse
 import sys
 from collections.abc import Sequence
 from importlib import import_module
+from pathlib import Path
 from typing import Any
 
 from ptmark import __version__
-from ptmark.errors import PtmarkError
+from ptmark.errors import PtmarkError, UsageError
 
 __all__ = ["parser", "run"]
 
@@ -42,6 +43,33 @@ _CAUTION = (
 )
 
 
+_OUT = ("json", "csv", "image", "pdf")  # options that name a file to write
+
+
+class _Once(argparse.Action):
+    """Stores what stands behind an option; given twice, one of the two would be lost unseen."""
+
+    def __call__(
+        self,
+        parser: argparse.ArgumentParser,
+        namespace: argparse.Namespace,
+        values: Any,  # noqa: ANN401 - whatever the option's type makes
+        option: str | None = None,
+    ) -> None:
+        if option and getattr(namespace, self.dest, self.default) is not self.default:
+            parser.error(f"argument {option}: given twice")
+        setattr(namespace, self.dest, values)
+
+
+class _Parser(argparse.ArgumentParser):
+    """Takes each option that holds one value once; its verbs are parsers of the same kind."""
+
+    def __init__(self, *args: Any, **more: Any) -> None:  # noqa: ANN401 - as argparse has them
+        super().__init__(*args, **more)
+        self.register("action", None, _Once)
+        self.register("action", "store", _Once)
+
+
 class _Told:
     """Adds a verb with what it does, for the list of all verbs."""
 
@@ -59,7 +87,7 @@ def parser(asked: str | None = None) -> argparse.ArgumentParser:
     Where one is ``asked`` for, it is the only one that is loaded; where what is asked for is no
     verb, their names and what they do are enough to say so.
     """
-    made = argparse.ArgumentParser(
+    made = _Parser(
         prog="ptmark",
         description="Measure, judge and document colour-contrast penetrant indications from a "
         "photo. Without a verb the window opens.",
@@ -80,6 +108,7 @@ def run(words: Sequence[str]) -> int:
     asked = next((word for word in words if word in _VERBS), "")
     args = parser(asked).parse_args(words)
     try:
+        _check_files(vars(args))
         return int(args.run(args))
     except PtmarkError as exc:
         print(f"ptmark: {exc}", file=sys.stderr)
@@ -87,3 +116,21 @@ def run(words: Sequence[str]) -> int:
         where = f"{exc.filename}: " if exc.filename else ""
         print(f"ptmark: {where}{exc.strerror or exc}", file=sys.stderr)
     return 1
+
+
+def _check_files(given: dict[str, Any]) -> None:
+    """Refuse to write a file over one that is read, or two into one (UsageError)."""
+    taken: dict[Path, str] = {}
+    for name, value in given.items():
+        for one in value if isinstance(value, list) else [value]:
+            if isinstance(one, Path) and name not in _OUT:
+                taken[one.resolve()] = "read"
+    for name in _OUT:
+        if isinstance(path := given.get(name), Path):
+            if (use := taken.get(path.resolve())) is not None:
+                raise UsageError(
+                    f"is {use} by the same command",
+                    where=f"--{name} {path}",
+                    mend="choose another name",
+                )
+            taken[path.resolve()] = f"written (--{name})"

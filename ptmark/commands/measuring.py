@@ -4,11 +4,16 @@ import argparse
 import re
 from dataclasses import replace
 
-from ptmark.commands.options import read_lines, read_pipe, read_points, read_rectangle
+from ptmark.commands.options import (
+    read_fields,
+    read_lines,
+    read_pipe,
+    read_points,
+    read_rectangle,
+)
 from ptmark.errors import UsageError
 from ptmark.folder import Asked
 from ptmark.inspection.state import EdgeLine
-from ptmark.record import FIELDS
 from ptmark.scale import CardReference, LinesReference, OnPlane, PairReference, Reference
 from ptmark.units import parse_length
 
@@ -109,28 +114,13 @@ def read_asked(args: argparse.Namespace) -> Asked:
         decision_rule=args.decision,
         mode=args.type.replace("-", " "),
         lens=not args.no_camera,
-        fields=_fields(args.field),
+        fields=read_fields(args.field),
         relief_mm=_height(args.relief, "--relief"),
         weld_length_mm=_length(args.weld_length, "--weld-length"),
         thickness_mm=_length(args.thickness, "--thickness"),
         diameter_mm=_length(args.diameter, "--diameter"),
         edges_px=tuple(_edge(text) for text in args.edge),
     )
-
-
-def _fields(texts: list[str]) -> dict[str, str]:
-    known = {field.key for field in FIELDS}
-    fields = {}
-    for text in texts:
-        key, sign, value = text.partition("=")
-        if not sign or key not in known:
-            raise UsageError(
-                f"'{text}' is no field",
-                where="--field",
-                mend=f"write KEY=TEXT, KEY one of {', '.join(sorted(known))}",
-            )
-        fields[key] = value
-    return fields
 
 
 def _weld(text: str) -> tuple[tuple[float, float], tuple[float, float]]:

@@ -6,6 +6,7 @@ from math import isfinite
 from typing import TYPE_CHECKING
 
 from ptmark.errors import UsageError
+from ptmark.record import FIELDS
 from ptmark.scale import (
     Flat,
     LineReference,
@@ -20,7 +21,15 @@ if TYPE_CHECKING:
 else:
     Verbs = object
 
-__all__ = ["Verbs", "read_line", "read_lines", "read_pipe", "read_points", "read_rectangle"]
+__all__ = [
+    "Verbs",
+    "read_fields",
+    "read_line",
+    "read_lines",
+    "read_pipe",
+    "read_points",
+    "read_rectangle",
+]
 
 Point = tuple[float, float]
 
@@ -40,6 +49,22 @@ def read_points(text: str, where: str, *, least: int, exactly: bool = False) -> 
     if not all(isfinite(v) for v in values):
         raise UsageError("a coordinate is not finite", where=where, mend="give pixels")
     return list(zip(values[::2], values[1::2], strict=True))
+
+
+def read_fields(texts: list[str]) -> dict[str, str]:
+    """Fields of the record from ``KEY=TEXT``; UsageError where a key is none."""
+    known = {field.key for field in FIELDS}
+    fields = {}
+    for text in texts:
+        key, sign, value = text.partition("=")
+        if not sign or key not in known:
+            raise UsageError(
+                f"'{text}' is no field",
+                where="--field",
+                mend=f"write KEY=TEXT, KEY one of {', '.join(sorted(known))}",
+            )
+        fields[key] = value
+    return fields
 
 
 def _split(text: str, where: str, form: str) -> tuple[str, str]:

@@ -4,11 +4,10 @@ import argparse
 from dataclasses import replace
 from pathlib import Path
 
-from ptmark.commands.options import Verbs
+from ptmark.commands.options import Verbs, read_fields
 from ptmark.criteria.rule_files import why_stale
 from ptmark.errors import UsageError
 from ptmark.record import (
-    FIELDS,
     STANDARDS,
     Record,
     Signer,
@@ -60,6 +59,8 @@ def add_signer(made: argparse.ArgumentParser) -> None:
 
 def run(args: argparse.Namespace) -> int:
     """Read, change and sign where asked to, tell."""
+    if (args.name or args.qualification) and not args.sign:
+        raise UsageError("names who signs", where="--name", mend="give --sign examiner too")
     record = load_record(args.file)
     changed = _changed(record, args)
     if changed is not record or args.sign:
@@ -101,15 +102,7 @@ def refuse_damaged(path: Path) -> None:
 
 
 def _changed(record: Record, args: argparse.Namespace) -> Record:
-    known = {field.key for field in FIELDS}
-    fields = dict(record.fields)
-    for text in args.field:
-        key, sign, value = text.partition("=")
-        if not sign or key not in known:
-            raise UsageError(
-                f"'{text}' is no field", where="--field", mend="write KEY=TEXT; see the README"
-            )
-        fields[key] = value
+    fields = {**record.fields, **read_fields(args.field)}
     fields = {key: value for key, value in fields.items() if value.strip()}
     if args.retest_of is None:
         return record if fields == record.fields else replace(record, fields=fields)

@@ -9,7 +9,7 @@ from ptmark.commands.options import Verbs
 from ptmark.commands.photos import photos_of
 from ptmark.criteria.rule_files import why_stale
 from ptmark.errors import UsageError
-from ptmark.record import load_record
+from ptmark.record import Record, load_record, refuse_original
 
 __all__ = ["add_to", "run"]
 
@@ -42,9 +42,6 @@ def add_to(verbs: Verbs) -> None:
 
 def run(args: argparse.Namespace) -> int:
     """Write what was asked for."""
-    from ptmark.inspection.retests import earlier_of
-    from ptmark.report.table import save, write_csv
-
     if not (args.pdf or args.image or args.csv):
         raise UsageError("nothing to write", mend="give --pdf, --image or --csv")
     if args.sign and not args.pdf:
@@ -57,27 +54,34 @@ def run(args: argparse.Namespace) -> int:
     if stale := why_stale(record.evaluation):  # the report stays that of its record
         print(f"{args.file}: {stale}", file=sys.stderr)
     if args.csv:
+        from ptmark.report.table import write_csv
+
         write_csv(args.csv, record)
-    if not (args.pdf or args.image):
-        return 0
     if args.image:
         from ptmark.report.annotate import write_images
 
         write_images(args.image, record, photos_of(record, args.file, args.photos))
     if args.pdf:
-        from ptmark.report.pages.whole import report_pdf
-
-        more = photos_of(record, args.file, args.photos)
-        photo = next(more)
-        earlier = earlier_of(record, args.file, args.photos, photo.info.path)
-        pdf = report_pdf(
-            record, photo.rgb, photo.info.path, paper=args.paper, earlier=earlier, more=more
-        )
-        if args.sign:
-            reason = f"Inspection report of record {record.id}, revision {record.revision}"
-            pdf = _signed(pdf, reason, args)
-        save(args.pdf, pdf)
+        _write_pdf(record, args)
     return 0
+
+
+def _write_pdf(record: Record, args: argparse.Namespace) -> None:
+    from ptmark.inspection.retests import earlier_of
+    from ptmark.report.pages.whole import report_pdf
+    from ptmark.report.table import save
+
+    refuse_original(args.pdf, record)
+    more = photos_of(record, args.file, args.photos)
+    photo = next(more)
+    earlier = earlier_of(record, args.file, args.photos, photo.info.path)
+    pdf = report_pdf(
+        record, photo.rgb, photo.info.path, paper=args.paper, earlier=earlier, more=more
+    )
+    if args.sign:
+        reason = f"Inspection report of record {record.id}, revision {record.revision}"
+        pdf = _signed(pdf, reason, args)
+    save(args.pdf, pdf)
 
 
 def _signed(pdf: bytes, reason: str, args: argparse.Namespace) -> bytes:

@@ -9,6 +9,7 @@ from ptmark.record.build import FIGURES, build_record, given_json
 from ptmark.record.entry import Entry
 from ptmark.record.fields import FIELDS, Field
 from ptmark.record.model import PHOTO_MEMBERS, Record, completeness
+from ptmark.record.originals import refuse_original
 from ptmark.record.revisions import changed_paths, follow, link_to, revision_hash, revisions
 from ptmark.record.signing import Signer, fingerprint, key_of, sign_record
 from ptmark.record.standards import STANDARDS, Standard, lacking
@@ -49,6 +50,7 @@ __all__ = [
     "read_photo",
     "record_schema",
     "record_text",
+    "refuse_original",
     "revision_hash",
     "revisions",
     "save_record",

@@ -8,7 +8,7 @@ import numpy.typing as npt
 
 from ptmark.errors import ReportError
 from ptmark.photo import Photo
-from ptmark.record import Record
+from ptmark.record import Record, refuse_original
 from ptmark.report.bands import head_band, table_band, verdict_band
 from ptmark.report.encoding import ENDINGS, encoded
 from ptmark.report.plate import draw_plate
@@ -61,11 +61,14 @@ def write_images(path: Path, record: Record, photos: Iterable[Photo]) -> list[Pa
     ------
     ReportError
         As `annotated_image` and `write_image` do.
+    RecordError
+        If one of the record's photos lies at one of these places.
     """
-    written = []
+    written = [numbered(path, number) for number in range(len(record.views()))]
+    for one in written:
+        refuse_original(one, record)
     for number, photo in enumerate(photos):
-        written.append(numbered(path, number))
-        write_image(written[-1], annotated_image(record, photo.rgb, number))
+        write_image(written[number], annotated_image(record, photo.rgb, number))
     return written
 
 

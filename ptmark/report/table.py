@@ -6,7 +6,7 @@ from pathlib import Path
 
 from ptmark.errors import ReportError
 from ptmark.files import write_whole
-from ptmark.record import FIGURES, Record
+from ptmark.record import FIGURES, Record, refuse_original
 from ptmark.report.wording import EMPTY, VERDICT_SIGN, called, measured, shape_words
 
 __all__ = ["COLUMNS", "csv_bytes", "rows", "save", "write_csv"]
@@ -40,7 +40,10 @@ def write_csv(path: Path, record: Record) -> None:
     ------
     ReportError
         If the file cannot be written.
+    RecordError
+        If one of the record's photos lies there.
     """
+    refuse_original(path, record)
     save(path, csv_bytes(record))
 
 

@@ -70,6 +70,8 @@ def test_measure_writes_what_it_was_asked_for(photo_file, tmp_path, capsys):
         (["measure", "PHOTO", "--relief", "high"], "--relief"),
         (["measure", "PHOTO", "--image", "a.bmpx"], "a.bmpx"),
         (["record", "nowhere.json"], "nowhere.json"),
+        (["record", "nowhere.json", "--name", "A. Tester"], "--sign"),
+        (["measure", "PHOTO", "--json", "one", "--csv", "./one"], "--csv one"),
     ],
 )
 def test_bad_words_give_one_line_and_leave_nothing(
@@ -82,6 +84,22 @@ def test_bad_words_give_one_line_and_leave_nothing(
     assert says in said
     assert len(said.strip().splitlines()) == 1
     assert list(tmp_path.iterdir()) == []
+
+
+@pytest.mark.parametrize("option", ["--image", "--pdf", "--csv", "--json"])
+def test_nothing_is_written_over_the_photo(photo_file, capsys, option):
+    before = photo_file.read_bytes()
+    assert main(["measure", str(photo_file), option, str(photo_file)]) == 1
+    assert "is read by the same command" in capsys.readouterr().err
+    assert photo_file.read_bytes() == before
+
+
+def test_an_option_of_one_value_given_twice_is_refused(photo_file, tmp_path, capsys):
+    words = ["--json", str(tmp_path / "a.json"), "--json", str(tmp_path / "b.json")]
+    with pytest.raises(SystemExit) as ended:
+        main(["measure", str(photo_file), *words])
+    assert ended.value.code == 2
+    assert "--json: given twice" in capsys.readouterr().err
 
 
 def test_a_photo_without_a_card_says_what_to_do(tmp_path, capsys):

@@ -1,3 +1,4 @@
+import hashlib
 from dataclasses import replace
 
 import numpy as np
@@ -6,11 +7,13 @@ from PIL import Image
 from shapely import Point, Polygon
 from skimage.draw import polygon
 
-from ptmark.errors import ReportError
-from ptmark.report.annotate import annotated_image, write_image
+from ptmark.errors import RecordError, ReportError
+from ptmark.report.annotate import annotated_image, write_image, write_images
+from ptmark.report.pages.whole import write_pdf
 from ptmark.report.palette import CYAN, DEEP_BLUE, NAVY, PALE, contrast, ink_of
 from ptmark.report.plate import draw_plate
 from ptmark.report.surface_scale import scale_bar
+from ptmark.report.table import write_csv
 
 
 def test_the_given_photo_is_left_untouched(weld):
@@ -257,3 +260,21 @@ def test_the_bar_keeps_clear_of_indications(make):
     record = make["record"](1200, 900, [make["entry"](0, outline)])
     bar = scale_bar(record, 250.0)
     assert Polygon(outline).distance(Point(bar.at_px)) > 20
+
+
+def test_no_file_is_written_over_a_photo_of_the_record(tmp_path, weld):
+    record, photo = weld
+    lies = tmp_path / "part-2.png"  # where the second picture of a set would go
+    Image.fromarray(photo).save(lies)
+    content = lies.read_bytes()
+    facts = {"sha256": hashlib.sha256(content).hexdigest(), "bytes": len(content)}
+    record = replace(record, photo={**record.photo, **facts})
+    for write in (
+        lambda: write_images(lies, record, []),
+        lambda: write_csv(lies, record),
+        lambda: write_pdf(lies, record, photo, None),
+    ):
+        with pytest.raises(RecordError, match="is the photo itself"):
+            write()
+    assert lies.read_bytes() == content
+    write_csv(tmp_path / "table.csv", record)  # beside it, it is

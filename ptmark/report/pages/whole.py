@@ -16,7 +16,7 @@ from reportlab.platypus import BaseDocTemplate, Frame, PageTemplate
 
 from ptmark.errors import ReportError
 from ptmark.photo import Photo
-from ptmark.record import Record, record_text, revision_hash
+from ptmark.record import Record, record_text, refuse_original, revision_hash
 from ptmark.report.archival import Attached, archival
 from ptmark.report.company import company
 from ptmark.report.pages.front import front
@@ -52,7 +52,10 @@ def write_pdf(
     ------
     ReportError
         As `report_pdf` does, or if the file cannot be written.
+    RecordError
+        If one of the record's photos lies there.
     """
+    refuse_original(path, record)
     made = report_pdf(record, rgb, original, paper=paper, earlier=earlier, more=more)
     save(path, made)
 
