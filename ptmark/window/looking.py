@@ -198,6 +198,7 @@ class Looking(QObject):
         twin = inspection.twin()
 
         def work(token: Token) -> object:
+            give_memory_back()  # what decoding held: looking takes other pieces
             found = twin.look()
             token.check()
             return found

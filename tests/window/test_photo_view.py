@@ -152,8 +152,8 @@ def test_levels_shrink_and_choose_for_the_screen():
     assert levels.for_scale(0.25).step_x == 4
     larger = build_levels(np.zeros((6000, 8000, 3), np.uint8))
     assert [round(level.step_x) for level in larger.levels] == [1, 4, 8]
-    held = sum(level.pixels.nbytes for level in larger.levels)
-    assert held < 1.1 * larger.levels[0].pixels.nbytes
+    held = sum(level.pixels.nbytes for level in larger.levels if level.pixels is not None)
+    assert held < 1.03 * larger.levels[0].pixels.nbytes
     preview = preview_levels(np.zeros((375, 500, 3), np.uint8), 4000, 3000)
     assert not preview.whole
     assert preview.for_scale(1.0).step_x == 8

@@ -9,8 +9,9 @@ from PySide6.QtCore import QPointF, QRectF, QSizeF, Qt
 from PySide6.QtGui import QPolygonF
 
 from ptmark.scale.surface import SurfaceMap
+from ptmark.window.view.levels import build_levels
 from ptmark.window.view.rings import Rings
-from ptmark.window.view.seeing import dye_picture, from_above
+from ptmark.window.view.seen_as import dye_picture, from_above, white_of
 from ptmark.window.view.surface_grid import SurfaceGrid, round_step
 from ptmark.window.view.viewport import Viewport
 
@@ -25,6 +26,12 @@ def tilted() -> SurfaceMap:
     return SurfaceMap(
         h=h, covariance={}, reference="rectangle", reference_px=corners.astype(float)
     )
+
+
+def seen_from_above(pixels, surface):
+    """The whole picture, and the way to it from the photo."""
+    seen = from_above(build_levels(pixels), surface)
+    return seen.levels[0].part((0, 0, seen.width, seen.height)), seen.bend
 
 
 @pytest.mark.parametrize("turn", range(4))
@@ -50,7 +57,7 @@ def test_a_quarter_turn_brings_the_top_left_to_the_top_right():
 def test_from_above_a_rectangle_is_a_rectangle_again():
     surface = tilted()
     pixels = np.full((700, 1000, 3), 200, np.uint8)
-    picture, bend = from_above(pixels, surface)
+    picture, bend = seen_from_above(pixels, surface)
     corners = [bend.map(QPointF(x + 0.5, y + 0.5)) for x, y in surface.reference_px]
     sides = [corners[i] - corners[i - 1] for i in range(4)]
     lengths = [np.hypot(s.x(), s.y()) for s in sides]
@@ -65,7 +72,7 @@ def test_from_above_a_rectangle_is_a_rectangle_again():
 def test_from_above_the_picture_and_its_marks_fit():
     surface, pixels = tilted(), np.full((700, 1000, 3), 230, np.uint8)
     cv2.circle(pixels, (500, 400), 3, (20, 20, 20), -1)
-    picture, bend = from_above(pixels, surface)
+    picture, bend = seen_from_above(pixels, surface)
     at = bend.map(QPointF(500.5, 400.5)) - QPointF(0.5, 0.5)
     spot = cv2.getRectSubPix(picture, (5, 5), (at.x(), at.y()))
     assert spot.mean() < 60
@@ -75,7 +82,7 @@ def test_the_dye_picture_darkens_dye_and_leaves_shade_out():
     pixels = np.full((60, 90, 3), (220, 218, 216), np.uint8)
     pixels[:, 30:60] = (110, 109, 108)  # the same white in the shade
     pixels[20:40, 70:80] = (186, 24, 58)  # dye
-    made = dye_picture(pixels)
+    made = dye_picture(pixels, white_of(pixels))
     assert abs(int(made[30, 10]) - int(made[30, 45])) <= 6
     assert made[30, 75] < 60
     assert made[30, 10] > 200
@@ -85,7 +92,7 @@ def test_a_ring_stands_round_its_outline_in_every_view():
     line = QPolygonF([QPointF(x, y) for x, y in ((100, 99), (200, 99), (200, 101), (100, 101))])
     port = Viewport()
     port.photo, port.widget, port.turn = QSizeF(400, 300), QSizeF(800, 800), 1
-    _, port.bend = from_above(np.zeros((300, 400), np.uint8), tilted())
+    _, port.bend = seen_from_above(np.zeros((300, 400), np.uint8), tilted())
     port.fit()
     ring, shape = Rings().path(line, port.transform()), port.transform().map(line)
     box, core = ring.boundingRect(), shape.boundingRect()

@@ -39,6 +39,7 @@ def paint_loupe(
         source.width() / level.step_x,
         source.height() / level.step_y,
     )
+    image, source = level.seen(source)
     target = QRectF(centre.x() - _RADIUS, centre.y() - _RADIUS, 2 * _RADIUS, 2 * _RADIUS)
     painter.save()
     hole = QPainterPath()
@@ -48,7 +49,7 @@ def paint_loupe(
     painter.setRenderHint(QPainter.RenderHint.SmoothPixmapTransform, on=False)
     painter.translate(centre)
     painter.rotate(90 * port.turn)
-    painter.drawImage(target.translated(-centre), level.image, source)
+    painter.drawImage(target.translated(-centre), image, source)
     painter.resetTransform()
     _cross(painter, centre)
     painter.setClipping(False)

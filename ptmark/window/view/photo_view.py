@@ -73,6 +73,8 @@ class PhotoView(QWidget):
         size = QSizeF(levels.width, levels.height) if levels else QSizeF(0, 0)
         bend = (levels.bend if levels else None) or QTransform()
         same = size == self.port.photo and bend == self.port.bend
+        if self.levels is not None and self.levels is not levels:
+            self.levels.show_only(None)
         self.levels, self.port.photo, self.port.bend = levels, size, bend
         if not same:
             self.port.fit()
@@ -160,6 +162,7 @@ class PhotoView(QWidget):
         """The part of a picture that lies within a part of the view."""
         port = self.port
         level = levels.for_scale(port.scale * self.devicePixelRatioF())
+        levels.show_only(level)
         way = port.picture_transform()
         target = port.photo_rect() & within
         if target.isEmpty():
@@ -171,14 +174,15 @@ class PhotoView(QWidget):
             part.width() / level.step_x,
             part.height() / level.step_y,
         )
+        image, source = level.seen(source)
         smooth = port.scale * level.step_x < 6 or not levels.whole
         painter.setRenderHint(QPainter.RenderHint.SmoothPixmapTransform, on=smooth)
         if port.turn:
             painter.setTransform(way)
-            painter.drawImage(part, level.image, source)
+            painter.drawImage(part, image, source)
             painter.resetTransform()
         else:
-            painter.drawImage(target, level.image, source)
+            painter.drawImage(target, image, source)
 
     def _paint_over(self, painter: QPainter) -> None:
         to_widget, view = self.port.transform(), QRectF(self.rect())

@@ -1,25 +1,16 @@
 """How the photo is seen: surface grid, turned, from above, and the dye's contrast alone."""
 
-from typing import TYPE_CHECKING, Any
-
 from PySide6.QtCore import QObject, Signal
-from PySide6.QtGui import QTransform
 
 from ptmark.window.session import Session
 from ptmark.window.showing import Shown
-from ptmark.window.view.levels import PhotoLevels, build_levels
+from ptmark.window.view.levels import PhotoLevels
 from ptmark.window.view.photo_view import PhotoView
+from ptmark.window.view.seen_as import dye_levels, from_above, white_of
 from ptmark.window.words import tr
 from ptmark.window.workers import Token
 
-if TYPE_CHECKING:
-    from ptmark.scale import SurfaceMap
-
-__all__ = ["Seeing", "dye_picture", "from_above"]
-
-_STRIP = 512  # rows at a time, so that the floats stay small
-_MOST_PX = 24e6  # of the picture seen from above
-_WIDEST = 32_000  # px; cv2.warpPerspective takes no larger source
+__all__ = ["Seeing"]
 
 
 class Seeing(QObject):
@@ -103,12 +94,9 @@ class Seeing(QObject):
             return
 
         def work(token: Token) -> PhotoLevels:
-            pixels: Any = dye_picture(photo.rgb) if dye else photo.rgb
+            made = dye_levels(levels, white_of(photo.rgb)) if dye else levels
             token.check()
-            if surface is None:
-                return build_levels(pixels)
-            pixels, bend = from_above(pixels, surface)
-            return build_levels(pixels, bend)
+            return made if surface is None else from_above(made, surface)
 
         self._session.workers.start(
             tr("Drawing the view"),
@@ -121,63 +109,3 @@ class Seeing(QObject):
     def _show(self, levels: PhotoLevels) -> None:
         self._view.set_levels(levels)
         self.changed.emit()
-
-
-def dye_picture(rgb: Any) -> Any:  # noqa: ANN401 - ndarray, NumPy loads with the first photo
-    """The dye alone: shape (H, W), uint8, dark where dye takes the green light.
-
-    Light and shade fall out, as they change red and green alike (`ptmark.dye.contrast`).
-    """
-    import numpy as np
-
-    from ptmark.dye.contrast import redness
-
-    step = max(1, max(rgb.shape[:2]) // 800)
-    white = np.percentile(redness(np.ascontiguousarray(rgb[::step, ::step])), 20)
-    made = np.empty(rgb.shape[:2], np.uint8)
-    for top in range(0, rgb.shape[0], _STRIP):
-        red = redness(np.ascontiguousarray(rgb[top : top + _STRIP]))
-        taken = np.clip(1 - np.exp(white - red), 0, 1)
-        made[top : top + _STRIP] = np.round(245 - 225 * taken)
-    return made
-
-
-def from_above(pixels: Any, surface: "SurfaceMap") -> tuple[Any, QTransform]:  # noqa: ANN401
-    """The picture with its perspective taken out, and the way to it from the photo.
-
-    The scale is that of the photo at the reference, up stays up, and what lies so far off
-    that its scale is over three times coarser is cut away. A lens term is fitted, not bent.
-    """
-    import cv2
-    import numpy as np
-
-    height, width = pixels.shape[:2]
-    xs, ys = np.linspace(0, width - 1, 33), np.linspace(0, height - 1, 33)
-    points = np.stack(np.meshgrid(xs, ys), -1).reshape(-1, 2)
-    usual = surface.mm_per_px()
-    usable = np.array(
-        [surface.in_view(p[None]) and surface.mm_per_px(p) < 3 * usual for p in points]
-    )
-    points = points[usable]
-    mm = surface.to_mm(points)
-    at = surface.reference_px.mean(axis=0)
-    way = surface.jacobian(at[None])[0]
-    right = way[:, 0] / np.linalg.norm(way[:, 0])
-    side = np.sign(np.linalg.det(way))
-    upright = np.array([right, side * np.array([-right[1], right[0]])])
-    seen = mm @ upright.T
-    low, high = seen.min(axis=0), seen.max(axis=0)
-    area = float(np.prod(high - low))
-    pitch = max(usual, float(np.sqrt(area / _MOST_PX)), float((high - low).max()) / _WIDEST)
-    size = np.maximum(2, np.ceil((high - low) / pitch)).astype(int).tolist()
-    homography, _ = cv2.findHomography(points, (seen - low) / pitch, 0)
-    shrink = max(1, -(-max(width, height) // _WIDEST))
-    small = pixels[::shrink, ::shrink]
-    to_small = np.diag([shrink, shrink, 1.0])
-    ground = 90 if pixels.ndim == 2 else (90, 94, 100)
-    warped = cv2.warpPerspective(
-        small, homography @ to_small, tuple(size), flags=cv2.INTER_LINEAR, borderValue=ground
-    )
-    h = homography.T.ravel().tolist()  # Qt multiplies rows from the left
-    bend = QTransform.fromTranslate(-0.5, -0.5) * QTransform(*h)
-    return warped, bend * QTransform.fromTranslate(0.5, 0.5)
