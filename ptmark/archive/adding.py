@@ -64,7 +64,7 @@ def add_record(
     data = read_bytes(path)
     document = parsed(data, str(path))
     record = Record.from_json(document, where=str(path))
-    for one in verify_document(document, data):
+    for one in verify_document(document, data, fits=True):
         if one.holds is False:
             says = f"{one.where} {one.says}"
             raise ArchiveError(says, where=str(path), mend="take a whole copy of the record")

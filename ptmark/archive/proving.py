@@ -16,7 +16,7 @@ from sqlalchemy import Connection, Dialect, bindparam, select
 
 from ptmark.archive.chain import Line
 from ptmark.archive.rows import table
-from ptmark.archive.spelled import Spelled, answer, spelled
+from ptmark.archive.spelled import Spelled, of_file, spelled
 
 __all__ = ["follow_proof", "hashed", "proof"]
 
@@ -55,14 +55,13 @@ def hashed(conn: Connection, first: int, last: int) -> dict[int, tuple[str, int]
         database gave, which a rebuilt one gives anew, have no part in it.
     """
     between = {"first": first, "last": last}
-    heads = answer(conn, _between(conn.dialect, "inspection"), between).all()
-    told: dict[int, list[Any]] = {row[0]: [list(row)[1:]] for row in heads}
+    heads = of_file(conn, _between(conn.dialect, "inspection"), between)
+    told: dict[int, list[Any]] = {row[0]: [row[1:]] for row in heads}
     for name in _OWN:
-        for row in answer(conn, _between(conn.dialect, name), between).all():
+        for row in of_file(conn, _between(conn.dialect, name), between):
             if row[0] in told:  # others point nowhere, which the database's own check tells
                 told[row[0]].append((name, *row[1:]))
-    files = answer(conn, _between(conn.dialect, "document"), between)
-    kept: dict[int, object] = {row.inspection_id: row.data for row in files}
+    kept = dict(of_file(conn, _between(conn.dialect, "document"), between))
     return {number: _hash_of(own, kept.get(number)) for number, own in told.items()}
 
 

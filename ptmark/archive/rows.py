@@ -19,7 +19,7 @@ from sqlalchemy import (
 
 from ptmark.archive import models
 from ptmark.archive.derive import Derived, fold
-from ptmark.archive.spelled import Spelled, answer, spelled
+from ptmark.archive.spelled import Spelled, answer, put, spelled
 from ptmark.errors import ArchiveError
 
 __all__ = [
@@ -33,6 +33,8 @@ __all__ = [
     "write_rows",
 ]
 
+_WORDS = Spelled("INSERT INTO words(rowid, text) VALUES (?, ?)", ("id", "text"), {})
+_LEVEL = 4  # 6 takes 7 % less room and two and a half times as long
 _CHILDREN = ("indication", "inspection_photo", "revision", "document", "wording")
 
 
@@ -104,20 +106,16 @@ def write_rows(conn: Connection, rows: Derived, data: bytes, number: int | None 
         conn.execute(update(inspection).where(inspection.c.id == number).values(own))
     key = {"inspection_id": number}
     for name, many in (
-        ("document", [{"data": zlib.compress(data, 6)}]),
+        ("document", [{"data": zlib.compress(data, _LEVEL)}]),
         ("wording", [{"text": rows.text}]),
         ("revision", rows.revisions),
         ("inspection_photo", rows.photos),
         ("indication", rows.indications),
     ):
         if many:
-            adding = _adding(conn.dialect, name)
-            conn.exec_driver_sql(adding.sql, [adding.bound(key | one) for one in many])
+            put(conn, _adding(conn.dialect, name), [key | one for one in many])
     if conn.dialect.name == "sqlite":
-        conn.execute(
-            text("INSERT INTO words(rowid, text) VALUES (:id, :text)"),
-            {"id": number, "text": rows.text},
-        )
+        put(conn, _WORDS, [{"id": number, "text": rows.text}])
     return number
 
 

@@ -8,7 +8,7 @@ from sqlalchemy import Connection, CursorResult, Dialect, Executable, exc
 if TYPE_CHECKING:
     from ptmark.archive.opening import Archive
 
-__all__ = ["Spelled", "answer", "fetch", "spelled"]
+__all__ = ["Spelled", "answer", "fetch", "of_file", "put", "spelled"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -36,6 +36,23 @@ def spelled(statement: Executable, dialect: Dialect) -> Spelled:
 def answer(conn: Connection, what: Spelled, values: dict[str, Any]) -> CursorResult[Any]:
     """What a statement gives within a transaction."""
     return conn.exec_driver_sql(what.sql, what.bound(values))
+
+
+def of_file(conn: Connection, what: Spelled, values: dict[str, Any]) -> list[Any]:
+    """What a statement gives within a transaction of SQLite, by the driver itself."""
+    cursor = conn.connection.cursor()
+    cursor.execute(what.sql, what.bound(values))
+    rows: list[Any] = cursor.fetchall()  # type: ignore[assignment]
+    return rows
+
+
+def put(conn: Connection, what: Spelled, rows: list[dict[str, Any]]) -> None:
+    """Run a statement for each row within a transaction."""
+    bound = [what.bound(one) for one in rows]
+    if conn.dialect.name == "sqlite":
+        conn.connection.cursor().executemany(what.sql, bound)
+    else:  # SQLAlchemy tells a connection that was cut
+        conn.exec_driver_sql(what.sql, bound)
 
 
 def fetch(archive: "Archive", what: Spelled, values: dict[str, Any]) -> list[Any]:

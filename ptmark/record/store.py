@@ -2,6 +2,7 @@
 
 import json
 import math
+import re
 from pathlib import Path
 from typing import Any, NoReturn
 
@@ -25,6 +26,8 @@ __all__ = [
 # 1000 indications of 1000 points each take about 40 MB; what is larger is no record of ours.
 MAX_BYTES = 64 * 2**20
 _dumps = json.JSONEncoder(ensure_ascii=False, allow_nan=False).encode
+_FLAT = bytes.maketrans(b"123456789E", b"000000000e")
+_LARGE = re.compile(rb"e\+?000+[\s,\]}]")
 _SIGNED = b'"ptmark-signature/'  # stands in a file that holds any signature
 
 
@@ -135,7 +138,7 @@ def parsed(data: bytes, where: str) -> Any:  # noqa: ANN401 - whatever JSON hold
         return json.loads(
             data.decode("utf-8-sig"),
             parse_constant=_no_constant,
-            parse_float=_finite,
+            parse_float=_finite if _may_be_too_large(data) else None,
             object_pairs_hook=_no_twin,
         )
     except UnicodeDecodeError as exc:
@@ -149,6 +152,12 @@ def parsed(data: bytes, where: str) -> Any:  # noqa: ANN401 - whatever JSON hold
         raise RecordError(f"is not strict JSON: {exc}", where=where, mend=mend) from exc
     except RecursionError as exc:
         raise RecordError("is nested too deeply", where=where, mend=mend) from exc
+
+
+def _may_be_too_large(data: bytes) -> bool:
+    """Whether a number may lie beyond a double: an exponent of three digits, or 300 digits."""
+    flat = data.translate(_FLAT)
+    return b"0" * 300 in flat or _LARGE.search(flat) is not None
 
 
 def _no_constant(name: str) -> NoReturn:

@@ -72,8 +72,21 @@ def verify_file(
     return found if photos is None else [*found, *_photos(newest, photos)]
 
 
-def verify_document(document: Any, data: bytes) -> list[Found]:  # noqa: ANN401 - whatever JSON holds
-    """Check what was parsed from a record's bytes, as `verify_file` does."""
+def verify_document(
+    document: Any,  # noqa: ANN401 - whatever JSON holds
+    data: bytes,
+    *,
+    fits: bool = False,
+) -> list[Found]:
+    """Check what was parsed from a record's bytes, as `verify_file` does.
+
+    Parameters
+    ----------
+    document : dict
+    data : bytes
+    fits : bool
+        Whether it is known to fit its schema, as after `Record.from_json`.
+    """
     if not isinstance(document, dict):
         return [Found("file", "is not an inspection record", holds=False)]
     found = _layout(document, data)
@@ -82,9 +95,9 @@ def verify_document(document: Any, data: bytes) -> list[Found]:  # noqa: ANN401 
         return [*found, Found("history", "is no list of revisions", holds=False)]
     before: Document | None = None
     for one in history:
-        found += _revision(one, one, before)
+        found += _revision(one, None if fits else one, before)
         before = one
-    return found + _revision(_newest(document), document, before)
+    return found + _revision(_newest(document), None if fits else document, before)
 
 
 def _newest(document: Document) -> Document:
@@ -126,11 +139,12 @@ def _member(data: bytes, at: int) -> str:
     return f"{names[-1][1]}, row {rows}" if rows else names[-1][1]
 
 
-def _revision(one: Document, whole: Document, before: Document | None) -> list[Found]:
+def _revision(one: Document, whole: Document | None, before: Document | None) -> list[Found]:
     """One revision; ``whole`` is what its schema is checked on, with the history if any."""
     where = f"revision {one.get('revision')}"
     try:
-        check_document(whole, where=where)
+        if whole is not None:
+            check_document(whole, where=where)
     except RecordError as exc:
         form = [Found(exc.where, exc.what, holds=False)]
         return form + _sealed(one, where)  # the seal may tell more exactly

@@ -51,6 +51,8 @@ def test_what_does_not_fit_is_never_written(tmp_path, record):
         (lambda b: b"\xff\xd8\xff\xe0" + b, "UTF-8"),
         (lambda b: b.replace(b'"revision": 1', b'"revision": NaN'), "NaN"),
         (lambda b: b.replace(b'"revision": 1', b'"revision": 1e999'), "too large"),
+        (lambda b: b.replace(b'"haze": 0.0', b'"haze": 1E+400'), "too large"),
+        (lambda b: b.replace(b'"haze": 0.0', b'"haze": ' + b"9" * 400 + b".5"), "too large"),
         (lambda b: b.replace(b'"revision": 1', b'"revision": 1, "revision": 2'), "twice"),
         (lambda b: b.replace(b"ptmark-record/3", b"ptmark-record/9"), "unknown version"),
         (lambda b: b"[" * 200_000, "too deeply|not JSON"),
