@@ -57,7 +57,7 @@ class MadeLevel:
         self.width, self.height, self.step_x, self.step_y = width, height, step, step
         self.pixels: Any = None
         self._box: Box = (0, 0, 0, 0)
-        self._image = QImage()
+        self.image = QImage()
 
     def seen(self, source: QRectF) -> tuple[QImage, QRectF]:
         """An image that holds a part of the level, and the part's place in it."""
@@ -65,11 +65,11 @@ class MadeLevel:
         if self.pixels is None or not _within(needed, self._box):
             self._move_to(self._around(source, _AROUND))
         x0, y0, _, _ = self._box
-        return self._image, source.translated(-x0, -y0)
+        return self.image, source.translated(-x0, -y0)
 
     def let_go(self) -> None:
         """Let go of what was made to be seen."""
-        self.pixels, self._box, self._image = None, (0, 0, 0, 0), QImage()
+        self.pixels, self._box, self.image = None, (0, 0, 0, 0), QImage()
 
     def _around(self, source: QRectF, by: int) -> Box:
         """The whole px of a part and so many more on each side, within the level."""
@@ -104,7 +104,7 @@ class MadeLevel:
                 if a < c and b < d:
                     new[b - y0 : d - y0, a - x0 : c - x0] = self.part(one)
             self.pixels = new
-        self._box, self._image = box, _image(self.pixels)
+        self._box, self.image = box, _image(self.pixels)
 
 
 @dataclass(frozen=True)
