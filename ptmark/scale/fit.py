@@ -121,9 +121,10 @@ def fit_plane(
     if dof > 0 and chi2 > dof:
         parts["map"] = parts["picking"] * (chi2 / dof - 1)
     to_h = np.zeros((9, len(joint)))
-    to_h[:8, :9] = _by_step(state, lambda pose: pose.to_mm().ravel()[:8])
+    *to_h[:8, :9], height = _by_step(
+        state, lambda pose: np.append(pose.to_mm().ravel()[:8], np.log(pose.camera_mm[2]))
+    )
     to_h[8, 9] = 1.0
-    height = _by_step(state, lambda pose: np.log(pose.camera_mm[2:]))[0]
     return PlaneFit(
         pose=state.pose,
         lens=used.lens_of(state),
