@@ -37,6 +37,11 @@ class PtmarkError(Exception):
         The file, field or option it concerns; may be empty.
     mend : str
         What the user can do about it; may be empty.
+
+    Examples
+    --------
+    >>> str(UsageError("'x' is no length", where="--check", mend="write 150mm or 6in"))
+    "--check: 'x' is no length. Write 150mm or 6in"
     """
 
     def __init__(self, what: str, *, where: str = "", mend: str = "") -> None:
@@ -47,7 +52,7 @@ class PtmarkError(Exception):
 
     def __str__(self) -> str:
         head = f"{self.where}: {self.what}" if self.where else self.what
-        return f"{head}. {self.mend}" if self.mend else head
+        return f"{head}. {self.mend[0].upper()}{self.mend[1:]}" if self.mend else head
 
 
 class PhotoError(PtmarkError):

@@ -57,8 +57,11 @@ def run(args: argparse.Namespace) -> int:
         case "calibrate":
             _calibrate(args)
         case "list":
-            for one in load_profiles():
+            profiles = load_profiles()
+            for one in profiles:
                 print(f"{one.name}: {one.make} {one.model}, {one.photos} photos, {one.made}")
+            if not profiles:
+                print("no camera is calibrated; see `ptmark camera calibrate --help`")
         case "show":
             _show(_named(args.name))
         case _:
@@ -99,7 +102,9 @@ def _named(name: str) -> CameraProfile:
         if one.name == name:
             return one
     raise UsageError(
-        f"no camera profile '{name}'", where=str(profiles_folder()), mend="ptmark camera list"
+        f"no camera profile '{name}'",
+        where=str(profiles_folder()),
+        mend="see `ptmark camera list`",
     )
 
 

@@ -10,7 +10,8 @@ from ptmark.commands.options import Verbs
 from ptmark.errors import UsageError
 from ptmark.folder import inspected
 from ptmark.inspection import Inspection
-from ptmark.record import Record, save_record
+from ptmark.inspection.saving import save_inspection
+from ptmark.record import Record
 
 __all__ = ["add_to", "run"]
 
@@ -76,7 +77,7 @@ def _finish(args: argparse.Namespace, inspection: Inspection) -> int:
 
 def _write(args: argparse.Namespace, inspection: Inspection, record: Record) -> None:
     if args.json:
-        record = save_record(args.json, record)
+        record = save_inspection(args.json, inspection, record)
     if args.image or args.pdf:
         from ptmark.report.annotate import write_images
         from ptmark.report.pages.whole import write_pdf

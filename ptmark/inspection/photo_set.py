@@ -10,7 +10,6 @@ from dataclasses import replace
 from typing import TYPE_CHECKING
 
 from ptmark.criteria import Evaluation
-from ptmark.criteria.rule_files import note_place
 from ptmark.errors import UsageError
 from ptmark.inspection.handing_on import chosen_of
 from ptmark.inspection.set_results import Results, Sizes, results_of
@@ -201,14 +200,9 @@ class PhotoSet:
         return self.results().evaluations(self._inspection)
 
     def record(self, record_id: str | None = None, created: str | None = None) -> Record:
-        """The whole set as one record; of one photo as `build_record` makes it.
-
-        The place of a rules' file that it was judged by is noted, for going on with the record.
-        """
+        """The whole set as one record; of one photo as `build_record` makes it."""
         made = self.results().record(self._inspection, record_id, created)
-        state, profile = self._inspection.state, self._inspection.profile
-        if made.evaluation is not None and profile is not None:
-            note_place(state.profile, profile)
+        state = self._inspection.state
         chosen = chosen_of(state, judged=made.evaluation is not None)
         return replace(made, retest_of=state.retest_of, chosen=chosen)
 

@@ -17,7 +17,6 @@ import numpy as np
 import numpy.typing as npt
 
 from ptmark.errors import ReportError
-from ptmark.files import write_whole
 from ptmark.photo import Photo
 from ptmark.places import resource
 from ptmark.record import (
@@ -167,12 +166,7 @@ def take_in(path: Path, folder: Path) -> Path:
     for name in names:
         place = target / name
         if not (place.is_file() and place.read_bytes() == files[name]):
-            try:
-                write_whole(place, files[name])
-            except OSError as exc:
-                raise ReportError(
-                    f"cannot be written ({exc.strerror or exc})", where=str(place)
-                ) from exc
+            save(place, files[name])
     return kept
 
 
@@ -196,7 +190,8 @@ def _checked(path: Path) -> dict[str, bytes]:
                 raise ReportError("is no bundle of a record", where=str(path), mend=mend)
             files = {name: made.read(name) for name in names}
     except OSError as exc:
-        raise ReportError(f"cannot be read ({exc.strerror or exc})", where=str(path)) from exc
+        said = f"cannot be read ({exc.strerror or exc})"
+        raise ReportError(said, where=str(path), mend="check the name") from exc
     except (zipfile.BadZipFile, zlib.error, ValueError, RuntimeError, EOFError) as exc:
         raise ReportError(f"is no whole ZIP: {exc}", where=str(path), mend=mend) from exc
     told = re.findall(r"^([0-9a-f]{64})  (.+)$", files[_SUMS].decode("utf-8", "replace"), re.M)

@@ -207,14 +207,14 @@ def _write(
 ) -> "Record":
     """Write one file; the record as it stands on disk now."""
     from ptmark.inspection.retests import earlier_of
-    from ptmark.record import save_record
+    from ptmark.inspection.saving import save_inspection
     from ptmark.report.annotate import write_images
     from ptmark.report.pages.whole import write_pdf
     from ptmark.report.table import write_csv
 
     ending = path.suffix.lower()
     if ending == ".json":
-        return save_record(path, record, by=reason[0], why=reason[1])
+        return save_inspection(path, twin, record, by=reason[0], why=reason[1])
     if ending == ".pdf":
         more = twin.photos.opened()
         photo = next(more)

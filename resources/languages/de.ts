@@ -6577,6 +6577,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>die Länge, ihre Einheit und die beiden Enden prüfen; bei einem Maßstab mit anderer Teilung eine Karte oder ein Rechteck nehmen</translation>
     </message>
     <message>
+      <source>check the name</source>
+      <translation>den Namen prüfen</translation>
+    </message>
+    <message>
       <source>check the name and that you may read it</source>
       <translation>den Namen und das Leserecht prüfen</translation>
     </message>
@@ -6631,6 +6635,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>choose another folder, or make room; the old file stands untouched</source>
       <translation>einen anderen Ordner wählen oder Platz schaffen; die alte Datei ist unberührt</translation>
+    </message>
+    <message>
+      <source>choose another name</source>
+      <translation>einen anderen Namen wählen</translation>
     </message>
     <message>
       <source>choose another name; what was signed stays</source>
@@ -7259,6 +7267,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>is the archive itself</source>
       <translation>ist das Archiv selbst</translation>
+    </message>
+    <message>
+      <source>is the photo itself, which is never written over</source>
+      <translation>ist das Foto selbst, das nie überschrieben wird</translation>
     </message>
     <message>
       <source>is too large for a bundle</source>
@@ -7907,6 +7919,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>no log lies beside the photos</source>
       <translation>neben den Fotos liegt kein Logbuch</translation>
+    </message>
+    <message>
+      <source>no ordinary file lies there</source>
+      <translation>dort liegt keine gewöhnliche Datei</translation>
     </message>
     <message>
       <source>no other photo shows an indication {0}</source>

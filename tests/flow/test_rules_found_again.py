@@ -10,7 +10,8 @@ from ptmark.criteria.rule_files import note_place, rules_again, why_stale
 from ptmark.errors import CriteriaError
 from ptmark.inspection import Inspection
 from ptmark.inspection.draft import draft_of_record, restore_draft
-from ptmark.record import load_record, save_record
+from ptmark.inspection.saving import save_inspection
+from ptmark.record import load_record
 from ptmark.scale import CardReference
 
 
@@ -32,7 +33,7 @@ def record(rules, photo_file, tmp_path):
     made.set_reference(CardReference())
     made.set_suggestions(made.look())
     made.change("choose the rules", profile=str(rules))
-    save_record(tmp_path / "record.json", made.to_record())
+    save_inspection(tmp_path / "record.json", made, made.to_record())
     return load_record(tmp_path / "record.json")
 
 
@@ -49,6 +50,15 @@ def test_going_on_judges_by_the_same_file_again(record, rules, photo_file):
     assert again.state.profile == str(rules)
     assert again.to_record().evaluation == record.evaluation
     assert why_stale(record.evaluation) == ""
+
+
+def test_a_record_that_is_not_saved_leaves_no_note(rules, photo_file, tmp_path):
+    made = Inspection()
+    made.open(photo_file)
+    made.set_reference(CardReference())
+    made.change("choose the rules", profile=str(rules))
+    assert made.to_record().evaluation is not None
+    assert not (tmp_path / "home" / "rule-files").exists()
 
 
 def test_a_changed_file_is_said_and_gone_on_with_as_it_is_now(
