@@ -1,4 +1,7 @@
-"""What a rule's strokes are: millimetres, or which fraction, by which of them are longer."""
+"""What a rule's strokes are: millimetres, or which fraction.
+
+Told by which of them are longer, and by how many steps lie between the numerals.
+"""
 
 from dataclasses import dataclass
 
@@ -18,22 +21,26 @@ class Graduation:
     """One way to graduate a rule.
 
     ``levels`` counts at which strokes are longer than those between: every tenth longest,
-    every fifth next. Common practice of rule makers, no source.
+    every fifth next. ``numbered``: how many steps from numeral to numeral, at each centimetre
+    or inch, or closer. ``alone``: those of them that tell the graduation without the strokes'
+    lengths. Common practice of rule makers, no source.
     """
 
     name: str
     step_mm: float
     levels: tuple[int, ...]
+    numbered: tuple[int, ...]
+    alone: tuple[int, ...]
 
 
 # Tenths of an inch are left out: they show the pattern of millimetres, and a centimetre rule
 # read as inches would pass for them.
 GRADUATIONS = (
-    Graduation("mm", 1.0, (5, 10)),
-    Graduation("1/2 mm", 0.5, (2, 10, 20)),
-    Graduation("1/16 in", MM_PER_IN / 16, (2, 4, 8, 16)),
-    Graduation("1/32 in", MM_PER_IN / 32, (2, 4, 8, 16, 32)),
-    Graduation("1/64 in", MM_PER_IN / 64, (2, 4, 8, 16, 32, 64)),
+    Graduation("mm", 1.0, (5, 10), (5, 10), (5, 10)),
+    Graduation("1/2 mm", 0.5, (2, 10, 20), (10, 20), (20,)),
+    Graduation("1/16 in", MM_PER_IN / 16, (2, 4, 8, 16), (4, 8, 16), (16,)),
+    Graduation("1/32 in", MM_PER_IN / 32, (2, 4, 8, 16, 32), (4, 8, 16, 32), (32,)),
+    Graduation("1/64 in", MM_PER_IN / 64, (2, 4, 8, 16, 32, 64), (8, 16, 32, 64), (64,)),
 )
 _PERIODS = sorted({period for one in GRADUATIONS for period in one.levels})
 # Longer means by more than this: rules step by a quarter or more, and strokes are followed to
@@ -68,19 +75,37 @@ def _longest_phase(strokes: Strokes, period: int) -> int | None:
     return int(first) if low >= _LONGER * middle[second] and len(groups[first]) > 1 else None
 
 
-def likely_graduations(strokes: Strokes) -> tuple[Graduation, ...]:
-    """The graduations that the strokes' lengths allow; empty where they are unread.
+def likely_graduations(strokes: Strokes, numbered: int | None = None) -> tuple[Graduation, ...]:
+    """The graduations that strokes and numerals allow; empty where they tell none.
 
     Each level seen speaks for a graduation that has it and against one that has not; each
-    level that should show and does not speaks against it. More than one stays where too little
-    of a rule is seen to tell.
+    level that should show and does not speaks against it; ``numbered``, the steps from numeral
+    to numeral, counts twice as much either way. More than one stays where too little of a rule
+    is seen to tell. Where all strokes are alike the numerals alone have to tell; not where
+    wear hides which are longer.
     """
     seen = levels_of(strokes)
     if not seen:
-        return ()
-    score = {one: _score(strokes, seen, one) for one in GRADUATIONS}
+        alone = [one for one in GRADUATIONS if numbered in one.alone]
+        return tuple(alone) if _are_alike(strokes) else ()
+    if list(seen) == [10] and numbered is None:
+        return ()  # millimetres whose fives are no longer, or halves of which only fives are
+    score = {
+        one: _score(strokes, seen, one) + _says(numbered, one.numbered) for one in GRADUATIONS
+    }
     best = max(score.values())
     return tuple(one for one, points in score.items() if points == best and best > 0)
+
+
+def _are_alike(strokes: Strokes) -> bool:
+    low, middle, high = np.percentile(strokes.lengths, [10, 50, 90])
+    return bool(high < _LONGER * middle and middle < _LONGER * low)
+
+
+def _says(numbered: int | None, among: tuple[int, ...]) -> int:
+    if numbered is None:
+        return 0
+    return 2 if numbered in among else -2
 
 
 def _score(strokes: Strokes, seen: dict[int, int], one: Graduation) -> int:

@@ -70,7 +70,7 @@ def solve_line(reference: "LineReference", photo: "Photo") -> SurfaceMap:
     if reading is not None and reading.graduation is not None:
         fit = fit_rule(reading, reading.graduation, photo, start)
         if tells_plane(fit):
-            made = map_of(fit, "line", ends, ())
+            made = map_of(fit, "line", ends, reading.cautions)
             return replace(made, reading=reading.says)
     return _of_length(ends, reference.length_mm, priors, start, lens, reading)
 
@@ -93,11 +93,12 @@ def _of_length(
     linear = {name: part for name, part in fit.covariance.items() if name != "tilt"}
     alternatives = {"tilt": _leaning(ends, plane, fit.pose)}
     counted = reading is not None and reading.graduation is not None
+    of_rule = reading.cautions if counted and reading is not None else (UNREAD_CAUTION,)
     made = map_of(
         replace(fit, covariance=linear),
         "line",
         ends,
-        (LINE_CAUTION,) if counted else (LINE_CAUTION, UNREAD_CAUTION),
+        (LINE_CAUTION, *of_rule),
         alternatives,
         tilt_measured=False,
     )

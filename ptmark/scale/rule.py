@@ -10,6 +10,7 @@ from ptmark.errors import ScaleError
 from ptmark.scale.fit import PlaneFit, fit_plane
 from ptmark.scale.graduations import Graduation, likely_graduations
 from ptmark.scale.maps import PICK_U_PX, SIZE_U_MM, camera_priors, known_lens
+from ptmark.scale.numerals import numeral_period
 from ptmark.scale.plane import Pose
 from ptmark.scale.problem import State
 from ptmark.scale.rule_plane import RuleProblem, Seen, seen_of
@@ -45,7 +46,8 @@ class Reading:
     """What a rule shows between two picks.
 
     ``count`` is the number of steps between them, with a fraction where they lie between
-    strokes; ``graduation`` is None where the strokes' lengths do not tell it.
+    strokes; ``graduation`` is None where neither strokes nor numerals tell it. ``likely``: all
+    that they allow; of more than one, the typed length tells which.
     """
 
     strokes: Strokes
@@ -53,6 +55,18 @@ class Reading:
     count: float
     first: float
     graduation: Graduation | None
+    likely: tuple[Graduation, ...] = ()
+
+    @property
+    def cautions(self) -> tuple[str, ...]:
+        """That the typed length alone tells which graduation it is, where it does."""
+        if len(self.likely) < 2:
+            return ()
+        names = ", ".join(one.name for one in self.likely)
+        return (
+            f"the strokes seen may be any of {names}: which they are is taken from the length "
+            "as typed. Pick two strokes farther apart",
+        )
 
     @property
     def says(self) -> str:
@@ -77,7 +91,7 @@ def read_rule(photo: "Photo", ends: Array, length_mm: float) -> Reading | None:
     Raises
     ------
     ScaleError
-        If the strokes say another length than ``length_mm``.
+        If the rule says another length than ``length_mm``.
     """
     strip = strip_along(photo, ends)
     strokes = find_strokes(strip)
@@ -90,12 +104,12 @@ def read_rule(photo: "Photo", ends: Array, length_mm: float) -> Reading | None:
     count = last - first
     if not np.isfinite(count) or count < 3:
         return None
-    likely = likely_graduations(strokes)
+    likely = likely_graduations(strokes, numeral_period(photo, strip, strokes))
     slack = _MISS + 3 * np.sqrt(2) * PICK_U_PX / float(np.median(strokes.step_px))
     fits = [one for one in likely if abs(length_mm / one.step_mm - count) <= slack]
     if likely and not fits:
         raise _contradiction(count, likely[0], length_mm)
-    return Reading(strokes, seen, count, first, fits[0] if fits else None)
+    return Reading(strokes, seen, count, first, fits[0] if fits else None, likely)
 
 
 def _contradiction(count: float, shown: Graduation, length_mm: float) -> ScaleError:

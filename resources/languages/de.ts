@@ -136,6 +136,10 @@
       <translation>Ein Klick nimmt sie als Anzeige zurück.</translation>
     </message>
     <message>
+      <source>A new hold keeps what was searched for last, now and later: {0}.</source>
+      <translation>Eine neue Sperre behält, wonach zuletzt gesucht wurde, jetzt und künftig: {0}.</translation>
+    </message>
+    <message>
       <source>A new revision of a signed record</source>
       <translation>Eine neue Fassung eines unterschriebenen Protokolls</translation>
     </message>
@@ -258,6 +262,10 @@
     <message>
       <source>Along edge</source>
       <translation>An der Kante</translation>
+    </message>
+    <message>
+      <source>An export can leave it out; the original keeps it.</source>
+      <translation>Eine Ausgabe kann es weglassen; das Original behält es.</translation>
     </message>
     <message>
       <source>An invented weld, developed and photographed with the scale card. The photo's own file is only read. The wheel zooms, dragging moves it, ‹F› fits it.</source>
@@ -530,6 +538,10 @@
     <message>
       <source>Copy as table</source>
       <translation>Als Tabelle kopieren</translation>
+    </message>
+    <message>
+      <source>Count all</source>
+      <translation>Alle zählen</translation>
     </message>
     <message>
       <source>Criteria</source>
@@ -1408,6 +1420,10 @@
       <translation>Mehr</translation>
     </message>
     <message>
+      <source>More than {0:,} records</source>
+      <translation>Mehr als {0:,} Protokolle</translation>
+    </message>
+    <message>
       <source>Move it down</source>
       <translation>Nach unten</translation>
     </message>
@@ -1418,6 +1434,10 @@
     <message>
       <source>Name</source>
       <translation>Name</translation>
+    </message>
+    <message>
+      <source>Name of the hold</source>
+      <translation>Name der Sperre</translation>
     </message>
     <message>
       <source>Name of the {0}</source>
@@ -1596,6 +1616,10 @@
     <message>
       <source>One pixel is {0}.</source>
       <translation>Ein Pixel ist {0}.</translation>
+    </message>
+    <message>
+      <source>Only who has the archive keeper's role may set a hold or take one away.</source>
+      <translation>Eine Sperre setzen oder aufheben darf nur, wer die Rolle der Archivverwaltung hat.</translation>
     </message>
     <message>
       <source>Only your own</source>
@@ -1936,6 +1960,10 @@
     <message>
       <source>Reason</source>
       <translation>Grund</translation>
+    </message>
+    <message>
+      <source>Reason for setting the hold or taking it away</source>
+      <translation>Grund, die Sperre zu setzen oder aufzuheben</translation>
     </message>
     <message>
       <source>Reason of the change</source>
@@ -2290,6 +2318,10 @@
       <translation>Seriennummer</translation>
     </message>
     <message>
+      <source>Set this hold</source>
+      <translation>Diese Sperre setzen</translation>
+    </message>
+    <message>
       <source>Shape</source>
       <translation>Form</translation>
     </message>
@@ -2486,6 +2518,10 @@
       <translation>Jeden noch nicht angesehenen Vorschlag übernehmen</translation>
     </message>
     <message>
+      <source>Take it away</source>
+      <translation>Aufheben</translation>
+    </message>
+    <message>
       <source>Take it over</source>
       <translation>Übernehmen</translation>
     </message>
@@ -2546,6 +2582,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>Die Pakete enthalten dann Kopien der Fotos; die Originale behalten ihren Ort</translation>
     </message>
     <message>
+      <source>The camera's maker left a note of its own, which may hold a place and is not read, in {0}.</source>
+      <translation>Der Hersteller der Kamera hat eine eigene Notiz hinterlassen, die einen Ort enthalten kann und nicht gelesen wird, in {0}.</translation>
+    </message>
+    <message>
       <source>The card was found, so pixels are millimetres now. Without a card, choose a rule or a rectangle and pick its points. Every length carries its ± U from here on.</source>
       <translation>Die Karte wurde gefunden, Pixel sind jetzt Millimeter. Ohne Karte einen Maßstab oder ein Rechteck wählen und seine Punkte setzen. Jede Länge trägt von hier an ihr ± U.</translation>
     </message>
@@ -2568,6 +2608,14 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>The file</source>
       <translation>Die Datei</translation>
+    </message>
+    <message>
+      <source>The hold “{0}” is set.</source>
+      <translation>Die Sperre „{0}“ ist gesetzt.</translation>
+    </message>
+    <message>
+      <source>The hold “{0}” is taken away; the log keeps it and why.</source>
+      <translation>Die Sperre „{0}“ ist aufgehoben; das Verzeichnis behält sie und den Grund.</translation>
     </message>
     <message>
       <source>The indications of this inspection</source>
@@ -2790,6 +2838,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>Unten anzusehen: {0}.</translation>
     </message>
     <message>
+      <source>To set a hold, first search for the records that it is to keep.</source>
+      <translation>Um eine Sperre zu setzen, zuerst nach den Protokollen suchen, die sie behalten soll.</translation>
+    </message>
+    <message>
       <source>To the examiner, with the remarks</source>
       <translation>An den Prüfer, mit den Bemerkungen</translation>
     </message>
@@ -3010,8 +3062,8 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>Wo Anzeigen der Teilenummer {0} gesehen wurden</translation>
     </message>
     <message>
-      <source>Where it was taken stands in the photo: {0}. An export can leave it out; the original keeps it.</source>
-      <translation>Wo es aufgenommen wurde, steht im Foto: {0}. Ein Export kann es weglassen; das Original behält es.</translation>
+      <source>Where it was taken stands in the photo: {0}.</source>
+      <translation>Im Foto steht, wo es aufgenommen wurde: {0}.</translation>
     </message>
     <message>
       <source>Which indications to show</source>
@@ -3646,6 +3698,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>Art benennen von</translation>
     </message>
     <message>
+      <source>name of the hold</source>
+      <translation>Name der Sperre</translation>
+    </message>
+    <message>
       <source>name of this search</source>
       <translation>Name dieser Suche</translation>
     </message>
@@ -3932,6 +3988,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>procedure {0}</source>
       <translation>Verfahren {0}</translation>
+    </message>
+    <message>
+      <source>reason, such as the claim and its date</source>
+      <translation>Grund, etwa die Reklamation und ihr Datum</translation>
     </message>
     <message>
       <source>record {0}</source>
@@ -6129,10 +6189,6 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>Innerhalb von U kann sie es sein, deshalb wurden die Regeln auch mit ihr geprüft.</translation>
     </message>
     <message>
-      <source>Within U these may count as one or apart: {0}. As one they add less to a number, which {1} may rest on: measure the gaps more closely.</source>
-      <translation>Innerhalb von U können diese als eine oder getrennt zählen: {0}. Als eine tragen sie weniger zu einer Anzahl bei, auf der {1} beruhen kann: die Abstände genauer messen.</translation>
-    </message>
-    <message>
       <source>`ptmark criteria new NAME FILE.toml --from {0}` writes one to fill in</source>
       <translation>`ptmark criteria new NAME FILE.toml --from {0}` schreibt eine zum Ausfüllen</translation>
     </message>
@@ -6545,6 +6601,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>Karte</translation>
     </message>
     <message>
+      <source>cavity</source>
+      <translation>Hohlraum</translation>
+    </message>
+    <message>
       <source>check --developed, or give --minutes</source>
       <translation>--developed prüfen oder --minutes angeben</translation>
     </message>
@@ -6695,6 +6755,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>correct that field, or take an earlier copy of the record</source>
       <translation>dieses Feld berichtigen oder eine frühere Kopie des Protokolls nehmen</translation>
+    </message>
+    <message>
+      <source>crack</source>
+      <translation>Riss</translation>
     </message>
     <message>
       <source>crater crack</source>
@@ -7115,6 +7179,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>in {0} {1} of weld</source>
       <translation>auf {0} {1} Naht</translation>
+    </message>
+    <message>
+      <source>inclusion</source>
+      <translation>Einschluss</translation>
     </message>
     <message>
       <source>incomplete fusion</source>
@@ -7705,6 +7773,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>metallischer Einschluss</translation>
     </message>
     <message>
+      <source>microcrack</source>
+      <translation>Mikroriss</translation>
+    </message>
+    <message>
       <source>minutes run from 0 to 1440</source>
       <translation>Minuten laufen von 0 bis 1440</translation>
     </message>
@@ -8249,6 +8321,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>außerhalb der Tabelle</translation>
     </message>
     <message>
+      <source>overlap</source>
+      <translation>Schweißgutüberlauf</translation>
+    </message>
+    <message>
       <source>overrides '{0!s}' twice</source>
       <translation>überschreibt „{0!s}“ zweimal</translation>
     </message>
@@ -8343,6 +8419,14 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>poor restart</source>
       <translation>Ansatzfehler</translation>
+    </message>
+    <message>
+      <source>pore</source>
+      <translation>Pore</translation>
+    </message>
+    <message>
+      <source>porosity</source>
+      <translation>Porosität</translation>
     </message>
     <message>
       <source>porosity rules do not judge a linear indication; the inspector must say what it is</source>
@@ -8579,6 +8663,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>solid inclusion</source>
       <translation>fester Einschluss</translation>
+    </message>
+    <message>
+      <source>spatter</source>
+      <translation>Spritzer</translation>
     </message>
     <message>
       <source>stands in place of {0}</source>
@@ -9117,6 +9205,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>der Speicher sagt: {0}</translation>
     </message>
     <message>
+      <source>the strokes seen may be any of {0}: which they are is taken from the length as typed. Pick two strokes farther apart</source>
+      <translation>die sichtbaren Striche können jede dieser Teilungen sein: {0}. Welche es ist, sagt die eingegebene Länge. Zwei Striche weiter auseinander setzen</translation>
+    </message>
+    <message>
       <source>the suffix X holds linear indications to level 1 (memory)</source>
       <translation>der Zusatz X hält linienartige Anzeigen auf Grenze 1 (aus dem Gedächtnis)</translation>
     </message>
@@ -9333,6 +9425,14 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>unentschieden</translation>
     </message>
     <message>
+      <source>undercut</source>
+      <translation>Einbrandkerbe</translation>
+    </message>
+    <message>
+      <source>underfill</source>
+      <translation>Decklagenunterwölbung</translation>
+    </message>
+    <message>
       <source>uniformly distributed porosity</source>
       <translation>gleichmäßig verteilte Porosität</translation>
     </message>
@@ -9499,6 +9599,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>within {0} {1}2 and {2} {3}</source>
       <translation>innerhalb {0} {1}2 und {2} {3}</translation>
+    </message>
+    <message>
+      <source>wormhole</source>
+      <translation>Schlauchpore</translation>
     </message>
     <message>
       <source>write 10:05 or 2026-01-15T10:05, by the camera's clock</source>
@@ -9759,6 +9863,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>{0} may count as one</source>
       <translation>{0} zählen möglicherweise als eine</translation>
+    </message>
+    <message>
+      <source>{0} may count as one or apart</source>
+      <translation>{0} zählen möglicherweise als eine oder getrennt</translation>
     </message>
     <message>
       <source>{0} means: the true length lies between {1} and {2} mm, in about 95 of 100 such measurements.</source>

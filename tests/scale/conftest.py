@@ -203,3 +203,64 @@ class Rule(Card):
 @pytest.fixture
 def rule():
     return Rule
+
+
+MARGIN_MM, PX_PER_MM = 12.0, 40.0
+
+
+@dataclass
+class Numbered(Card):
+    """A rule of any step, lengths of strokes by count, and numerals every so many mm.
+
+    ``worn`` is the share of it that is rubbed off, in patches.
+    """
+
+    step_mm: float = 1.0
+    reach: dict[int, float] = field(default_factory=lambda: {1: 3.0})
+    every_mm: float = 10.0
+    by: int = 1
+    high_mm: float = 2.4
+    font: int = cv2.FONT_HERSHEY_SIMPLEX
+    length_mm: float = 100.0
+    stroke_mm: float = 0.12
+    worn: float = 0.0
+
+    def drawing(self):
+        size = np.array([30.0, self.length_mm + 10.0]) + 2 * MARGIN_MM
+        light = np.full(np.round(size * PX_PER_MM).astype(int), 176, np.uint8)
+        self._box(light, -5, -0.4, self.length_mm + 10, 25, 110)
+        bare = light.copy()
+        for n in range(int(self.length_mm / self.step_mm + 1e-9) + 1):
+            reach = self.reach[max(count for count in self.reach if n % count == 0)]
+            at = n * self.step_mm - self.stroke_mm / 2
+            self._box(light, at, 0, self.stroke_mm, reach, 22)
+        count = int((self.length_mm - 1) / self.every_mm) if self.every_mm else 0
+        for n in range(1, count + 1):
+            self._write(light, str(n * self.by), n * self.every_mm)
+        if self.worn:
+            grain = np.random.default_rng(3).normal(size=np.array(light.shape) // 20 + 1)
+            patches = cv2.resize(cv2.GaussianBlur(grain, (0, 0), 3), light.shape[::-1])
+            gone = patches > np.quantile(patches, 1 - self.worn)
+            light[gone] = bare[gone]
+        return cv2.GaussianBlur(light, (0, 0), 1.5), MARGIN_MM, PX_PER_MM
+
+    def _box(self, light, x, y, w, h, value):
+        # Drawn with sixteenths of a pixel: strokes of inches fall between pixels.
+        at = (np.array([[x, y], [x + w, y + h]]) + MARGIN_MM) * PX_PER_MM - 0.5
+        corners = np.round(at * 16).astype(int)
+        points = np.column_stack([corners[[0, 1, 1, 0], 0], corners[[0, 0, 1, 1], 1]])
+        cv2.fillPoly(light, [points], value, cv2.LINE_AA, 4)
+
+    def _write(self, light, word, at_mm):
+        high = self.high_mm * PX_PER_MM
+        scale, thick = high / 21, max(1, int(high / 10))
+        (wide, _), _ = cv2.getTextSize(word, self.font, scale, thick)
+        left = (at_mm + MARGIN_MM) * PX_PER_MM - wide / 2
+        low = (max(self.reach.values()) + 0.8 + MARGIN_MM) * PX_PER_MM + high
+        at = (int(left), int(low))
+        cv2.putText(light, word, at, self.font, scale, 25, thick, cv2.LINE_AA)
+
+
+@pytest.fixture
+def numbered():
+    return Numbered
