@@ -15,8 +15,8 @@ from ptmark.criteria.readings import Readings
 from ptmark.criteria.result import Finding
 from ptmark.criteria.rules import Bands, GroupRule, Rule, SingleRule
 from ptmark.criteria.scene import Judged, Scene
-from ptmark.criteria.view import PLAIN, WORST, Item, View
-from ptmark.criteria.wording import amount, bound, measured
+from ptmark.criteria.view import LEAST, PLAIN, WORST, Item, View
+from ptmark.criteria.wording import amount, bound, measured, named
 
 __all__ = ["NO", "OPEN", "YES", "Answers", "Case", "Figures", "conformity"]
 
@@ -69,6 +69,11 @@ class Case:
     def worst(self) -> View:
         return self.views.view(WORST)
 
+    @property
+    def most(self) -> View:
+        """The worst that rules which count or add up may look at."""
+        return self.views.most()
+
     def limit(self, reject: Limit | Bands) -> Limit | str:
         """The limit for this part, or what is missing to know it, in a sentence."""
         if isinstance(reject, Limit):
@@ -94,8 +99,8 @@ class Case:
 
     def left_open(self, rule: SingleRule | GroupRule, says: str) -> list[Finding]:
         """Undecided for want of what ``says`` names, unless nothing is there to be judged."""
-        view = self.worst if self.guarded else self.plain
-        if view.members(rule.of, rule.named):
+        views = [self.plain, self.worst] if self.guarded else [self.plain]
+        if any(view.members(rule.of, rule.named) for view in views):
             return [self.finding(rule, "undecided", says)]
         nothing = "There is no relevant indication that this rule looks at."
         return [self.finding(rule, "acceptable", nothing)]
@@ -137,9 +142,11 @@ class Case:
 
     def doubts(self, item: Item, shape: str) -> list[str]:
         """Why an item of the worst reading is no such item in the plain one; empty if it is."""
+        if item.parts > 1:
+            return [f"{named(item.ids)} may count as one or apart" + self._gap_told(item)]
         plain = self.plain.by_ids.get(item.ids)
         if plain is None:
-            return [f"{' and '.join(item.ids)} may count as one" + self._gap_told(item)]
+            return [f"{named(item.ids)} may count as one" + self._gap_told(item)]
         told = []
         relevance = self.profile.relevance
         if relevance is not None and not plain.relevant:
@@ -160,7 +167,9 @@ class Case:
         """The gap on which it hangs whether parts of an item merge, in brackets; "" if many."""
         import shapely
 
-        view, merge = self.plain, self.profile.merge
+        merge, as_one = self.profile.merge, item.ids in self.plain.by_ids
+        reading = LEAST if as_one else PLAIN
+        view = self.views.view(reading)
         own = sorted({view.places[name] for name in item.ids})
         if merge is None or not 1 < len(own) <= _MOST_APART:
             return ""
@@ -168,9 +177,10 @@ class Case:
         first, second = np.triu_indices(len(own), 1)
         shapes = view.shapes[own]
         gaps = shapely.distance(shapes[first], shapes[second])
-        may = merge.factor * np.array([one.length for one in items])
+        may = merge.factor * np.array([one.length - reading * one.u for one in items])
         may = np.minimum(may[first], may[second])
-        k = int((gaps - may).argmin())  # the pair nearest to merging, or merged only by others
+        over = np.abs(gaps - may) if as_one else gaps - may
+        k = int(over.argmin())  # the pair nearest to merging, or merged only by others
         u = (items[first[k]].u + items[second[k]].u) / 2
         gap = measured(float(gaps[k]), u, self.unit, against=float(may[k]))
         limit = amount(float(may[k]), self.unit)

@@ -30,13 +30,11 @@ from ptmark.criteria.rules import (
 )
 from ptmark.criteria.scene import Judged, Scene
 from ptmark.criteria.singles import by_edge, by_kind, by_shape, by_size, unknown_kinds
-from ptmark.criteria.view import LEAST
-from ptmark.criteria.wording import amount, bound, listed, measured
+from ptmark.criteria.wording import amount, bound, measured, named
 from ptmark.errors import CriteriaError
 
 __all__ = ["evaluate"]
 
-_MOST_TOLD = 5  # merged groups named in a caution
 _DECISION_RULES = ("guarded", "simple")
 _JUDGES: dict[type[Rule], Callable[[Case, Any], list[Finding]]] = {
     SizeRule: by_size,
@@ -70,7 +68,7 @@ def evaluate(profile: Profile, scene: Scene, decision_rule: str = "guarded") -> 
     decision_rule : str
         "simple" is the code's plain reading. "guarded" gives the same where that rejects, and
         leaves undecided what only the worst case within the expanded uncertainty rejects
-        (`ptmark.criteria.readings`), so it is never laxer. With every U at 0 the two agree.
+        (`ptmark.criteria.readings`, `ptmark.criteria.doubtful`). Where every U is 0 they agree.
 
     Returns
     -------
@@ -81,6 +79,15 @@ def evaluate(profile: Profile, scene: Scene, decision_rule: str = "guarded") -> 
     ------
     CriteriaError
         If the decision rule is unknown.
+
+    Notes
+    -----
+    Guarded acceptance is never laxer than simple, whatever the profile. Each rule asks the
+    plain reading first, both in the same way: what that hits gets the same finding in both,
+    and so does what lacks a figure of the scene. Only what it does not hit is looked at again,
+    which can but turn acceptable into undecided. A rule that takes others together is the
+    least or the greatest of theirs, neither of which falls where they rise. An exemption alone
+    makes a verdict milder, and there guarded asks for more: that it holds at the least as well.
     """
     if decision_rule not in _DECISION_RULES:
         raise CriteriaError(
@@ -153,7 +160,7 @@ def _not_relevant(case: Case) -> list[Finding]:
         case.finding(
             rule,
             "acceptable",
-            f"Indication {' and '.join(item.ids)} is "
+            f"Indication {named(item.ids)} is "
             f"{measured(item.length, item.u, case.unit, against=limit.value)} long, not "
             f"{wanted}: not relevant."
             + (_MAY_BE_RELEVANT if case.guarded and limit.hit(item.length + item.u) else ""),
@@ -208,15 +215,4 @@ def _assumed(case: Case) -> list[str]:
     """What was assumed for want of data, for the report to repeat."""
     stretches = any(isinstance(rule, StretchRule) for rule in case.profile.all_rules)
     undirected = case.scene.weld_direction_deg is None and len(case.judged) > 1
-    told = [_NO_DIRECTION] if stretches and undirected else []
-    counting = [rule.id for rule in case.profile.all_rules if isinstance(rule, GroupRule)]
-    if case.guarded and case.profile.merge is not None and counting:
-        apart = {item.ids for item in case.views.view(LEAST).items}
-        doubtful = [item for item in case.worst.items if item.ids not in apart]
-        if doubtful:
-            names = "; ".join(listed(item.ids) for item in doubtful[:_MOST_TOLD])
-            told.append(
-                f"Within U these may count as one or apart: {names}. As one they add less to a "
-                f"number, which {listed(counting)} may rest on: measure the gaps more closely."
-            )
-    return told
+    return [_NO_DIRECTION] if stretches and undirected else []

@@ -130,7 +130,7 @@ def _rectangle(
         return NOTHING
     band = tolerance_in(case.unit)
     items = [view.items[k] for k in chosen]
-    weights = np.array([item.length if what == "length" else 1.0 for item in items])
+    weights = np.array([item.adds if what == "length" else 1.0 for item in items])
     enough = limit.least_number if what == "number" else limit.value + 2 * band
     found = worst_rectangle(
         [view.hulls[k] for k in chosen],
@@ -164,7 +164,7 @@ def by_stretch(case: Case, rule: StretchRule) -> list[Finding]:
         run = _run_of_weld(case)
         along = [view.hulls[k] @ run for k in chosen]
         low, high = np.array([a.min() for a in along]), np.array([a.max() for a in along])
-        lengths = np.array([view.items[k].length for k in chosen])
+        lengths = np.array([view.items[k].adds for k in chosen])
         weights = lengths if rule.what == "length" else np.ones(len(chosen))
         reach = rule.stretch + tolerance_in(case.unit)
         total, reached = heaviest_stretch(low, high, weights, reach)
@@ -198,7 +198,7 @@ def by_share(case: Case, rule: ShareRule) -> list[Finding]:
 
     def look(view: View) -> Outcome:
         chosen = tuple(view.members(rule.of, rule.named))
-        total = sum(view.items[k].length for k in chosen)
+        total = sum(view.items[k].adds for k in chosen)
         share, no_sketch = 100 * total / whole, np.empty((0, 2))
         return Outcome(share, chosen, "", no_sketch, after=" of the weld's length")
 
@@ -212,10 +212,10 @@ def judged_group(
     shape, word = rule.of, "rejectable" if rule.verdict == "rejectable" else "left open"
     plain = look(case.plain)
     rejected = limit.hit(plain.value)
-    worst = look(case.worst) if case.guarded and not rejected else plain
+    worst = look(case.most) if case.guarded and not rejected else plain
     doubtful = not rejected and (limit.hit(worst.value) or not worst.proven)
-    seen, view = (worst, case.worst) if doubtful else (plain, case.plain)
-    ids = [one for k in seen.members for one in view.items[k].ids]
+    seen, view = (worst, case.most) if doubtful else (plain, case.plain)
+    ids = list(dict.fromkeys(one for k in seen.members for one in view.items[k].ids))
     head = counted(len(seen.members), shape) + (f" {seen.place}" if seen.place else "")
     if limit.unit != "1" and seen.members:
         head += f", {seen.sum_told} {amount(seen.value, limit.unit, apart_from=limit.value)}"

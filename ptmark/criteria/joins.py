@@ -25,7 +25,7 @@ from ptmark.criteria.rules import (
 )
 from ptmark.criteria.singles import only_worst
 from ptmark.criteria.view import LEAST, PLAIN, WORST, Item
-from ptmark.criteria.wording import amount, bound, listed, measured, within
+from ptmark.criteria.wording import amount, bound, listed, measured, named, within
 
 __all__ = ["by_join", "by_part"]
 
@@ -60,7 +60,7 @@ def _asked(rule: JoinRule) -> str:
 
 
 def _open(case: Case, rule: JoinRule, ids: tuple[str, ...]) -> Finding:
-    says = f"Indication {' and '.join(ids)} is left open. {' '.join(missing(case, rule))}"
+    says = f"Indication {named(ids)} is left open. {' '.join(missing(case, rule))}"
     return case.finding(rule, "undecided", says, ids=ids)
 
 
@@ -68,7 +68,7 @@ def _met(case: Case, rule: JoinRule, place: int) -> Finding:
     item = case.plain.items[place]
     word = "rejectable" if rule.verdict == "rejectable" else "left open"
     told = " and ".join(_why(case, rule, PLAIN, place))
-    says = f"Indication {' and '.join(item.ids)} meets {_asked(rule)} ({told}): {word}."
+    says = f"Indication {named(item.ids)} meets {_asked(rule)} ({told}): {word}."
     figures = _figures(case, rule, PLAIN, place)
     return case.finding(
         rule, rule.verdict, says, ids=item.ids, figures=figures, sketch=item.ends
@@ -78,7 +78,7 @@ def _met(case: Case, rule: JoinRule, place: int) -> Finding:
 def _may_be(case: Case, rule: JoinRule, place: int) -> Finding:
     item, doubts = case.worst.items[place], _doubts(case, rule, place)
     says = (
-        f"Indication {' and '.join(item.ids)} may meet {_asked(rule)}. "
+        f"Indication {named(item.ids)} may meet {_asked(rule)}. "
         f"What would decide it: {'; '.join(doubts) or 'a closer measurement'}."
     )
     says = " ".join([says, *missing(case, rule)])

@@ -48,15 +48,16 @@ def too_few(case: Case, rule: GroupRule) -> str:
 
 def what_decides(case: Case, shape: str, plain: Outcome, worst: Outcome) -> str:
     """Which sizes and gaps leave the worst reading open, in a sentence."""
+    items = [case.most.items[k] for k in worst.members]
     if not worst.proven:
         return "The search for the worst place was cut short, so it is left open."
     known = {one for k in plain.members for one in case.plain.items[k].ids}
-    added = [k for k in worst.members if not known.issuperset(case.worst.items[k].ids)]
-    told = [doubt for k in worst.members for doubt in case.doubts(case.worst.items[k], shape)]
+    added = [item for item in items if not known.issuperset(item.ids)]
+    told = [doubt for item in items for doubt in case.doubts(item, shape)]
     if told:
-        return f"What would decide it: {listed(told)}."
-    names = listed([one for k in added or worst.members for one in case.worst.items[k].ids])
-    what = "the sizes and gaps" if len(worst.members) > 1 else "the size"
+        return f"What would decide it: {listed(list(dict.fromkeys(told)))}."
+    names = listed([one for item in added or items for one in item.ids])
+    what = "the sizes and gaps" if len(items) > 1 else "the size"
     return f"What would decide it: {what} of {names}, measured more closely."
 
 
@@ -69,14 +70,14 @@ def how_closely(
     passes, hits = 0.0, 1.0
     for _ in range(_HALVINGS):
         middle = (passes + hits) / 2
-        seen = look(case.views.view(middle))
+        seen = look(case.views.most(middle))
         if limit.hit(seen.value) or not seen.proven:
             hits = middle
         else:
             passes = middle
     if passes == 0.0:
         return " It lies so near to the limit that only another measurement can pass it."
-    largest = max((case.worst.items[k].u for k in worst.members), default=0.0)
+    largest = max((case.most.items[k].u for k in worst.members), default=0.0)
     needed = within(passes * largest, case.unit)
     now = amount(largest, case.unit, apart_from=0.0)
     return f" Lengths known to ± {needed} in place of ± {now} would pass it."

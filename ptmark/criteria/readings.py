@@ -22,6 +22,7 @@ import numpy as np
 import numpy.typing as npt
 
 from ptmark.criteria.apart import Apart
+from ptmark.criteria.doubtful import at_most
 from ptmark.criteria.geometry import Array, calipers, rings
 from ptmark.criteria.kinds import number_of
 from ptmark.criteria.limits import per_mm
@@ -30,7 +31,7 @@ from ptmark.criteria.parted import Parted
 from ptmark.criteria.profile import Profile
 from ptmark.criteria.scene import Judged
 from ptmark.criteria.shaping import Shaping
-from ptmark.criteria.view import PLAIN, Item, View
+from ptmark.criteria.view import PLAIN, WORST, Item, View
 
 __all__ = ["Readings"]
 
@@ -58,6 +59,7 @@ class Readings:
         self._edge_u = np.array([one.edge_u for one in judged], dtype=float) * scale
         self._shaping = Shaping(judged, scale, profile.shape.linear)
         self._made: dict[float, View] = {}
+        self._bounds: dict[float, View] = {}
 
     def view(self, reading: float) -> View:
         """The reading `PLAIN`, `WORST`, `LEAST`, or one that takes a share of every U.
@@ -69,6 +71,14 @@ class Readings:
         if reading not in self._made:
             self._made[reading] = self._view(reading)
         return self._made[reading]
+
+    def most(self, share: float = WORST) -> View:
+        """What rules that count or add up look at: `view`, doubtful items as many as may be."""
+        if share not in self._bounds:
+            own = self.view(share)
+            merges = self._profile.merge is not None and not self._exact
+            self._bounds[share] = at_most(own, self.view(-share), share) if merges else own
+        return self._bounds[share]
 
     @cached_property
     def _exact(self) -> bool:
@@ -96,6 +106,7 @@ class Readings:
             "linear": shaped.linear,
             "rounded": shaped.rounded,
             "relevant": relevant,
+            "adds": lengths,
             "close": shaped.close,
         }
         rows = zip(*(column.tolist() for column in columns.values()), strict=True)

@@ -11,7 +11,7 @@ from ptmark.criteria.limits import Limit, per_mm
 from ptmark.criteria.result import Finding
 from ptmark.criteria.rules import EdgeRule, KindRule, Rule, ShapeRule, SingleRule, SizeRule
 from ptmark.criteria.view import PLAIN, WORST, Item
-from ptmark.criteria.wording import bound, counted, deciding, listed, measured, of_kinds
+from ptmark.criteria.wording import bound, counted, deciding, listed, measured, named, of_kinds
 
 __all__ = ["by_edge", "by_kind", "by_shape", "by_size", "each", "only_worst", "unknown_kinds"]
 
@@ -61,7 +61,7 @@ def by_edge(case: Case, rule: EdgeRule) -> list[Finding]:
         way = case.views.view(_reading(how)).nearest(place, case.lines(rule.line))
         plain = float(np.hypot(*(way[1] - way[0])))
         far = measured(plain, item.apart_u, case.unit, against=limit.value)
-        head = f"Indication {' and '.join(item.ids)} lies {far} from the {rule.line}"
+        head = f"Indication {named(item.ids)} lies {far} from the {rule.line}"
         wanted = bound(limit, of_length=False)
         if how == _WORST:
             doubts = case.doubts(item, rule.of)
@@ -99,7 +99,7 @@ def by_shape(case: Case, rule: ShapeRule) -> list[Finding]:
         item = case.views.view(_reading(how)).items[place]
         length = item.length - (item.u if how == _WORST else 0.0)
         size = measured(length, item.u, case.unit, against=floor)
-        name = " and ".join(item.ids)
+        name = named(item.ids)
         if how == _WORST:
             why = _capital(_why(case, item, rule.of))
             says = f"{why}; {_relevant(rule.of)} indication is {_word(rule)}."
@@ -166,7 +166,7 @@ def _size_says(
     case: Case, rule: SizeRule, item: Item, length: float, limit: Limit, how: str
 ) -> str:
     shape = "" if rule.of == "any" else f"{rule.of} "
-    name = f"{shape}indication {' and '.join(item.ids)}"
+    name = f"{shape}indication {named(item.ids)}"
     if len(item.ids) > 1:
         name += ", taken as one end to end,"
     size = measured(length, item.u, case.unit, against=limit.value)
@@ -183,7 +183,7 @@ def _size_says(
 
 
 def _why(case: Case, item: Item, shape: str) -> str:
-    return "; ".join(case.doubts(item, shape)) or f"{' and '.join(item.ids)} may be {shape}"
+    return "; ".join(case.doubts(item, shape)) or f"{named(item.ids)} may be {shape}"
 
 
 def _none(rule: SingleRule) -> str:

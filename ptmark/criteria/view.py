@@ -36,7 +36,9 @@ class Item:
     linear: bool
     rounded: bool
     relevant: bool
+    adds: float  # to a sum: its length, or more where it may count as several
     close: bool = True  # whether width and path were measured, not only bounded
+    parts: int = 1  # how many it may count as (`ptmark.criteria.doubtful`)
     kinds: tuple[str, ...] = ()  # ISO 6520-1 numbers, where the inspector has named it
 
     @property

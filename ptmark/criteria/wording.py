@@ -5,7 +5,17 @@ from math import floor
 
 from ptmark.criteria.limits import Limit
 
-__all__ = ["amount", "bound", "counted", "deciding", "listed", "measured", "of_kinds", "within"]
+__all__ = [
+    "amount",
+    "bound",
+    "counted",
+    "deciding",
+    "listed",
+    "measured",
+    "named",
+    "of_kinds",
+    "within",
+]
 
 _PLACES = {"mm": 2, "in": 3, "mm2": 1, "in2": 3, "%": 1, "1": 0}
 _MOST_NAMED = 12
@@ -88,6 +98,19 @@ def listed(ids: Sequence[str]) -> str:
     if len(ids) > _MOST_NAMED:
         named.append(f"and {len(ids) - _MOST_NAMED} more")
     return ", ".join(named)
+
+
+def named(ids: Sequence[str]) -> str:
+    """Name the members of one indication, the first dozen of many.
+
+    Examples
+    --------
+    >>> named(["A"]), named(["A", "B"]), named(["C", "D", "E", "F"])
+    ('A', 'A and B', 'C, D, E and F')
+    """
+    if not 1 < len(ids) <= _MOST_NAMED:
+        return listed(ids)
+    return " and ".join([", ".join(ids[:-1]), ids[-1]])
 
 
 def counted(number: int, shape: str) -> str:
