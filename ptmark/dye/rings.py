@@ -45,10 +45,19 @@ class Rings:
         leaps = np.hypot(*(points - between).T) > leap_px
         return np.where(leaps[:, None], between, points)
 
+    def total(self, values: npt.NDArray[np.generic]) -> Array:
+        """Sum along each chain, shape (R, …)."""
+        return np.asarray(np.add.reduceat(values.astype(np.float64, copy=False), self.starts))
+
     def mean(self, values: npt.NDArray[np.generic]) -> Array:
         """Mean along each chain, shape (R, …)."""
-        total = np.add.reduceat(values.astype(np.float64, copy=False), self.starts)
-        return np.asarray(total / self.counts)
+        return (self.total(values).T / self.counts).T
+
+    def signed_area(self, points: Array) -> Array:
+        """Area that each chain of points of shape (N, 2) encloses, signed by its way round."""
+        x, y = (points - points[self._first]).T
+        ahead = self.beside(1)
+        return self.total(x * y[ahead] - y * x[ahead]) / 2
 
     def every_second(self) -> tuple[Ints, "Rings"]:
         """Index of every second vertex of each chain, and the chains that these make."""

@@ -8,7 +8,7 @@ import numpy.typing as npt
 
 from ptmark.inspection.state import Marked, State
 from ptmark.measure import Measurement
-from ptmark.measure.outline import OPERATOR_PX
+from ptmark.measure.budget import OPERATOR_PX
 from ptmark.scale import SurfaceMap
 
 __all__ = ["edge_u_of", "edges_of"]

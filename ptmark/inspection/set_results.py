@@ -176,7 +176,8 @@ def _measured(
 ) -> Measurement | None:
     if surface is None:
         return None
-    return inspection.workings.measurement_in_view(one, surface, state.relief_mm)
+    beside = state.marked
+    return inspection.workings.measurement_in_view(one, surface, state.relief_mm, beside)
 
 
 def look_of(inspection: "Inspection", info: PhotoInfo) -> Look:

@@ -240,7 +240,8 @@ class Inspection(Changing):
         """Measured values of an outline, kept until it changes; None without a surface."""
         if self.surface is None:
             return None
-        return self.workings.measurement(one, self.surface, self.state.relief_mm)
+        beside = self.state.marked
+        return self.workings.measurement(one, self.surface, self.state.relief_mm, beside)
 
     @property
     def profile(self) -> Profile | None:
@@ -265,16 +266,11 @@ class Inspection(Changing):
         return evaluation_of(profile, self.scene(), measured, rule)
 
     def _measured(self) -> list[tuple[Marked, Measurement | None]]:
-        surface, relief = self.surface, self.state.relief_mm
-        return [
-            (
-                one,
-                None
-                if surface is None
-                else self.workings.measurement_in_view(one, surface, relief),
-            )
-            for one in self.counted
-        ]
+        surface, relief, counted = self.surface, self.state.relief_mm, self.counted
+        if surface is None:
+            return [(one, None) for one in counted]
+        of = self.workings.measurement_in_view
+        return [(one, of(one, surface, relief, counted)) for one in counted]
 
     def remarks(self) -> tuple[Remark, ...]:
         """What about the photo may spoil the work: cautions, each with its mend."""

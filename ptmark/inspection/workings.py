@@ -4,14 +4,15 @@ Nothing here holds pixels. A photo that is not at hand is opened again where its
 needed, one at a time.
 """
 
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
+from contextlib import suppress
 
 from ptmark.criteria import Profile
 from ptmark.dye import LeftOut, Remark
-from ptmark.errors import PhotoError, ScaleError
+from ptmark.errors import OutlineError, PhotoError, ScaleError
 from ptmark.inspection.looking_over import crown_remark, remarks_on
 from ptmark.inspection.state import Marked, State
-from ptmark.measure import Conditions, Measurement, measure_outline
+from ptmark.measure import Conditions, Measurement, measure_outlines
 from ptmark.photo import CameraProfile, Photo, PhotoInfo, open_photo
 from ptmark.scale import Reference, SurfaceMap, solve
 
@@ -103,25 +104,59 @@ class Workings:
         return kept[1]
 
     def measurement(
-        self, one: Marked, surface: SurfaceMap, relief_mm: float | None
+        self,
+        one: Marked,
+        surface: SurfaceMap,
+        relief_mm: float | None,
+        beside: Sequence[Marked] = (),
     ) -> Measurement:
-        """Measured values of an outline, kept until outline, edge or surface change."""
-        key = (id(one.outline_px), id(surface), relief_mm)
-        kept = self._measured.get(key)
-        if kept is None or kept[0].edge is not one.edge:
-            made = measure_outline(
-                one.outline_px, surface, one.edge, Conditions(relief_mm=relief_mm)
-            )
-            kept = self._measured[key] = (one, surface, made)
-        return kept[2]
+        """Measured values of an outline, kept until outline, edge or surface change.
+
+        Those ``beside`` it are measured on the same occasion, which costs less than alone.
+        """
+        kept = self._kept(one, surface, relief_mm)
+        if kept is not None:
+            return kept
+        others = [m for m in beside if m is not one]
+        missing = [m for m in others if self._kept(m, surface, relief_mm) is None]
+        try:
+            self._measure([one, *missing], surface, relief_mm)
+        except OutlineError:
+            if not missing:
+                raise
+            for other in missing:  # one of them cannot be measured
+                with suppress(OutlineError):
+                    self._measure([other], surface, relief_mm)
+            self._measure([one], surface, relief_mm)
+        return self._measured[id(one.outline_px), id(surface), relief_mm][2]
+
+    def _kept(
+        self, one: Marked, surface: SurfaceMap, relief_mm: float | None
+    ) -> Measurement | None:
+        kept = self._measured.get((id(one.outline_px), id(surface), relief_mm))
+        return None if kept is None or kept[0].edge is not one.edge else kept[2]
+
+    def _measure(
+        self, marked: Sequence[Marked], surface: SurfaceMap, relief_mm: float | None
+    ) -> None:
+        outlines, edges = [one.outline_px for one in marked], [one.edge for one in marked]
+        conditions = Conditions(relief_mm=relief_mm)
+        made = measure_outlines(outlines, surface, edges, conditions)
+        for one, found in zip(marked, made, strict=True):
+            key = (id(one.outline_px), id(surface), relief_mm)
+            self._measured[key] = (one, surface, found)
 
     def measurement_in_view(
-        self, one: Marked, surface: SurfaceMap, relief_mm: float | None
+        self,
+        one: Marked,
+        surface: SurfaceMap,
+        relief_mm: float | None,
+        beside: Sequence[Marked] = (),
     ) -> Measurement | None:
         """The same; None where a pipe's surface turns away too far there."""
         if not surface.flat and not surface.in_view(one.outline_px):
             return None
-        return self.measurement(one, surface, relief_mm)
+        return self.measurement(one, surface, relief_mm, beside)
 
     def look_of(self, info: PhotoInfo) -> Look:
         """What the last look at a photo left out, and its haze; nothing before the first."""

@@ -23,7 +23,12 @@ from ptmark.measure.hand import (
     pooled_hand,
     with_own_hand,
 )
-from ptmark.measure.outline import Conditions, Measurement, measure_outline
+from ptmark.measure.outline import (
+    Conditions,
+    Measurement,
+    measure_outline,
+    measure_outlines,
+)
 from ptmark.measure.quantity import Quantity
 
 __all__ = [
@@ -46,6 +51,7 @@ __all__ = [
     "keep_hands",
     "kept_hands",
     "measure_outline",
+    "measure_outlines",
     "path_length",
     "pooled_hand",
     "shares",

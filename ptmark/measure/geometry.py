@@ -8,6 +8,7 @@ import cv2
 import numpy as np
 import numpy.typing as npt
 
+from ptmark.dye.rings import Rings
 from ptmark.errors import OutlineError
 from ptmark.measure.medial import Medial, ahead_of, medial_of
 
@@ -43,7 +44,7 @@ def as_outline(points: npt.ArrayLike) -> Array:
     if len(outline) < 3:
         count = len(np.unique(np.asarray(points, dtype=np.float64), axis=0))
         raise OutlineError(f"an outline needs 3 different points, got {count}")
-    size = np.ptp(outline, axis=0).max()
+    size = (outline.max(axis=0) - outline.min(axis=0)).max()
     if area_mm2(outline) <= 1e-12 * size**2:
         raise OutlineError("an outline that encloses no area")
     return outline
@@ -67,28 +68,36 @@ def _signed_area(outline: Array) -> float:
 
 def centroid(outline: Array) -> tuple[float, float]:
     """Centre of the enclosed area."""
-    origin = outline[0]
-    at = outline - origin
-    ahead = ahead_of(at)
+    x, y = centroids(outline, Rings([len(outline)]))[0].tolist()
+    return x, y
+
+
+def centroids(points: Array, rings: Rings) -> Array:
+    """Centres of the areas that outlines enclose, shape (R, 2); the middle where there is none.
+
+    ``points`` of shape (N, 2) are the outlines' in ``rings``.
+    """
+    origin = points[rings.starts]
+    at = points - origin[rings.of]
+    ahead = at[rings.beside(1)]
     cross = at[:, 0] * ahead[:, 1] - at[:, 1] * ahead[:, 0]
-    total = float(cross.sum())
-    if total == 0.0:
-        x, y = outline.mean(axis=0)
-        return float(x), float(y)
-    x, y = origin + ((at + ahead) * cross[:, None]).sum(axis=0) / (3 * total)
-    return float(x), float(y)
+    total = rings.total(cross)[:, None]
+    moments = rings.total((at + ahead) * cross[:, None])
+    inner = moments / np.where(total == 0, 1.0, 3 * total)
+    return np.asarray(origin + np.where(total == 0, rings.mean(at), inner))
 
 
 def hull(points: Array) -> Array:
     """Convex hull of points of shape (N, 2), in order round it, shape (H, 2)."""
-    return points[_hull_index(points)]
+    return points[hull_index(points)]
 
 
-def _hull_index(points: Array) -> npt.NDArray[np.int64]:
+def hull_index(points: Array) -> npt.NDArray[np.intp]:
+    """Which of the points make the hull, in order round it, shape (H,)."""
     # OpenCV works in float32: shifted to the middle, its rounding may keep or lose a point
     # that stands out by 1e-7 of the size, which no length here can show.
     at = (points - points.mean(axis=0)).astype(np.float32)
-    return np.asarray(cv2.convexHull(at, returnPoints=False), dtype=np.int64).ravel()
+    return np.asarray(cv2.convexHull(at, returnPoints=False), dtype=np.intp).ravel()
 
 
 def caliper(outline: Array) -> tuple[float, tuple[Array, Array]]:
@@ -106,12 +115,14 @@ def caliper(outline: Array) -> tuple[float, tuple[Array, Array]]:
     return distance, (outline[i], outline[j])
 
 
-def farthest_pair(outline: Array) -> tuple[float, int, int]:
-    """Largest distance between two points, and which two."""
-    index = _hull_index(outline)
+def farthest_pair(
+    outline: Array, index: npt.NDArray[np.intp] | None = None
+) -> tuple[float, int, int]:
+    """Largest distance between two points, and which two; ``index`` is their `hull_index`."""
+    index = hull_index(outline) if index is None else index
     x, y = outline[index].T
     squares = (x[:, None] - x) ** 2 + (y[:, None] - y) ** 2
-    i, j = divmod(int(np.argmax(squares)), len(index))
+    i, j = divmod(int(squares.argmax()), len(index))
     return float(np.sqrt(squares[i, j])), int(index[i]), int(index[j])
 
 

@@ -56,10 +56,14 @@ def flattened(outline_mm: Array, surface: SurfaceMap, height_mm: float | None) -
     return surface.lowered(outline_mm, height_mm)
 
 
-def relief_u_mm(ends_px: Array, surface: SurfaceMap, height_mm: float | None) -> float:
-    """Standard uncertainty, mm, that the height gives the distance of two points."""
-    ends = surface.to_mm(ends_px)
-    distance = float(np.hypot(*(ends[1] - ends[0])))
+def relief_u_mm(ends_px: Array, surface: SurfaceMap, height_mm: float | None) -> Array:
+    """Standard uncertainty, mm, that the height gives the distances of two points each.
+
+    ``ends_px`` of shape (K, 2, 2); gives shape (K,).
+    """
+    ends = surface.to_mm(ends_px.reshape(-1, 2)).reshape(-1, 2, 2)
+    chord = ends[:, 1] - ends[:, 0]
+    distance = np.hypot(chord[:, 0], chord[:, 1])
     camera = float(surface.camera_mm[2])
     if height_mm is None:
         rms = height_u = ASSUMED_RELIEF_MM / sqrt(3)
@@ -68,5 +72,5 @@ def relief_u_mm(ends_px: Array, surface: SurfaceMap, height_mm: float | None) ->
         rms = known = abs(height_mm)
         height_u = max(GIVEN_U_MM, GIVEN_REL_U * known) if known else 0.0
     level = distance * hypot(height_u, known * surface.camera_height_rel_u) / camera
-    step = min(SLOPE_PER_MM * distance, STEP_PER_MM) * rms
-    return hypot(level, step * surface.view_slope(ends))
+    step = np.minimum(SLOPE_PER_MM * distance, STEP_PER_MM) * rms
+    return np.hypot(level, step * surface.view_slopes(ends))

@@ -4,15 +4,16 @@ A traced or jagged outline may cross itself; inside and outside then swap along 
 through its middle breaks off. The rim of everything it encloses has one inside.
 """
 
+from collections.abc import Sequence
 from dataclasses import replace
 
 import numpy as np
 import numpy.typing as npt
 
 from ptmark.measure.geometry import area_mm2, hull
-from ptmark.measure.medial import Medial, medial_of
+from ptmark.measure.medial import Medial, medial_of, medials
 
-__all__ = ["UNBENT", "sound_medial"]
+__all__ = ["UNBENT", "sound_medial", "sound_medials"]
 
 Array = npt.NDArray[np.float64]
 
@@ -33,12 +34,23 @@ def sound_medial(outline: Array, length: float) -> Medial:
 
     Its path never comes out below ``length``, and not above it where nothing is bent.
     """
-    found = medial_of(outline)
-    if found.path_length < _BROKEN * length:
-        rim = _rim(outline, length)
-        found = medial_of(rim) if len(rim) else found  # all of it may be thinner than a bridge
     unbent = area_mm2(outline) > UNBENT * area_mm2(hull(outline))
-    return replace(found, path_length=length if unbent else max(found.path_length, length))
+    return sound_medials([outline], [length], [unbent])[0]
+
+
+def sound_medials(
+    outlines: Sequence[Array], lengths: Sequence[float], unbent: Sequence[bool]
+) -> list[Medial]:
+    """The same of outlines that fill more than `UNBENT` of their hull, or do not."""
+    found = medials(outlines)
+    for i, (outline, length) in enumerate(zip(outlines, lengths, strict=True)):
+        one = found[i]
+        if one.path_length < _BROKEN * length:
+            rim = _rim(outline, length)
+            one = medial_of(rim) if len(rim) else one  # all may be thinner than a bridge
+        path_length = length if unbent[i] else max(one.path_length, length)
+        found[i] = replace(one, path_length=path_length)
+    return found
 
 
 def _rim(outline: Array, length: float) -> Array:

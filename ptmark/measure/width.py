@@ -7,16 +7,26 @@ the corner holds half of the blur, 0.5, 0.8 and 1.3 standard deviations for 120,
 degrees (own derivation, a Gaussian over a wedge; checked numerically in the tests).
 """
 
+from collections.abc import Sequence
 from functools import lru_cache
+from math import hypot
 
 import numpy as np
 import numpy.typing as npt
 
 from ptmark.dye.level import thin_line_table
+from ptmark.dye.rings import Rings
 from ptmark.measure.geometry import inside
 from ptmark.measure.medial import Medial
 
-__all__ = ["FILLED_PER_SHIFT", "across_width", "blur_u", "is_crossing", "width_chords"]
+__all__ = [
+    "FILLED_PER_SHIFT",
+    "across_width",
+    "are_crossings",
+    "blur_u",
+    "is_crossing",
+    "width_chords",
+]
 
 Array = npt.NDArray[np.float64]
 
@@ -47,17 +57,40 @@ def is_crossing(outline: Array, medial: Medial) -> bool:
     return int(np.count_nonzero(within & ~np.roll(within, 1))) >= 3
 
 
-def blur_u(width: float, shift: float) -> float:
-    """Standard uncertainty of a line's width by its blur, in the unit of both.
+def are_crossings(
+    outlines: Sequence[Array], medials: Sequence[Medial]
+) -> npt.NDArray[np.bool_]:
+    """`is_crossing` of many; most do not even leave the circle round it three times."""
+    rings = Rings([len(one) for one in outlines])
+    centres = np.array([one.centre for one in medials])[rings.of]
+    reach = _PARTED * np.array([one.radius for one in medials])[rings.of]
+    at, ahead = np.concatenate(outlines) - centres, rings.beside(1)
+    along = at[ahead] - at
+    squared = np.maximum((along**2).sum(axis=1), 1e-300)
+    t = np.clip(-(at * along).sum(axis=1) / squared, 0, 1)
+    near = at + t[:, None] * along
+    beyond = np.hypot(at[:, 0], at[:, 1]) > reach
+    side_beyond = np.hypot(near[:, 0], near[:, 1]) > reach
+    leaves = rings.total(beyond & ~side_beyond[rings.beside(-1)]) >= 3
+    return np.array(
+        [
+            bool(each) and is_crossing(outline, medial)
+            for each, outline, medial in zip(leaves, outlines, medials, strict=True)
+        ]
+    )
+
+
+def blur_u(width: npt.ArrayLike, shift: npt.ArrayLike) -> Array:
+    """Standard uncertainty of lines' widths by their blur, in the unit of both.
 
     A line of a few blurs' width is seen wider than it is, and corrected by a blur that is not
     known exactly (`ptmark.dye.level`). Wide ones are not corrected.
 
     Parameters
     ----------
-    width : float
+    width : array
         As measured.
-    shift : float
+    shift : array of the same shape
         How far the flanks move for a tenth of the contrast (``EdgeQuality.shift_px``).
 
     Notes
@@ -70,13 +103,13 @@ def blur_u(width: float, shift: float) -> float:
     A line of 10 blurs is not corrected; one of 2.5 is known to a fifth of a blur.
 
     >>> blur = 2.0
-    >>> round(blur_u(10 * blur, 0.25 * blur), 3), round(blur_u(2.5 * blur, 0.26 * blur), 2)
-    (0.0, 0.38)
+    >>> blur_u([10 * blur, 2.5 * blur], [0.25 * blur, 0.26 * blur]).round(2).tolist()
+    [0.0, 0.38]
     """
     by_shift, by_width = _per_blur()
-    return (
-        BLUR_REL_U * width * float(np.interp(width / max(abs(shift), 1e-9), by_shift, by_width))
-    )
+    widths = np.asarray(width, np.float64)
+    ratio = widths / np.maximum(np.abs(shift), 1e-9)
+    return np.asarray(BLUR_REL_U * widths * np.interp(ratio, by_shift, by_width))
 
 
 @lru_cache(maxsize=1)
@@ -114,7 +147,7 @@ def width_chords(medial: Medial, ends: tuple[Array, Array], foot: Array) -> list
 
 
 def _is_round(medial: Medial, ends: tuple[Array, Array]) -> bool:
-    return float(np.hypot(*(ends[1] - ends[0]))) < _ROUND * 2 * medial.radius
+    return hypot(*(ends[1] - ends[0]).tolist()) < _ROUND * 2 * medial.radius
 
 
 def _square_to(ends: tuple[Array, Array]) -> Array:
@@ -123,5 +156,5 @@ def _square_to(ends: tuple[Array, Array]) -> Array:
 
 
 def _chord(medial: Medial, way: Array) -> Array:
-    half = way / max(float(np.hypot(*way)), 1e-12) * medial.radius
+    half = way * (medial.radius / max(hypot(*way.tolist()), 1e-12))
     return np.array([medial.centre - half, medial.centre + half])

@@ -96,32 +96,32 @@ class PipeMap(SurfaceMap):
         slopes = self.jacobian(np.asarray(at_px, np.float64).reshape(1, 2))[0]
         return float(np.sqrt(abs(np.linalg.det(slopes))))
 
-    def distance_u(self, a_px: Array, b_px: Array) -> dict[str, float]:
-        """Standard uncertainty in mm of the unwrapped distance a-b, by named source.
+    def distances_u(self, ends_px: Array) -> dict[str, Array]:
+        """Standard uncertainty in mm of unwrapped distances, by named source, each (K,).
 
-        Root mean square departure over the moved cylinders of each source (JCGM 101:2008,
-        with a quadrature in place of draws).
+        ``ends_px`` of shape (K, 2, 2). Root mean square departure over the moved cylinders of
+        each source (JCGM 101:2008, with a quadrature in place of draws).
         """
-        ends = np.array([a_px, b_px], np.float64)
+        points = ends_px.reshape(-1, 2)
 
-        def distance(body: Cylinder) -> float:
-            start, end = body.unwrapped(body.meet(ends)[0])
-            return float(np.hypot(*(end - start)))
+        def distance(body: Cylinder) -> Array:
+            there = body.unwrapped(body.meet(points)[0])
+            chord = there[1::2] - there[::2]
+            return np.hypot(chord[:, 0], chord[:, 1])
 
         here = distance(self.cylinder)
-        squares = dict.fromkeys((one.source for one in self.moved), 0.0)
+        squares = {one.source: np.zeros(len(ends_px)) for one in self.moved}
         for one in self.moved:
             squares[one.source] += one.weight * (distance(one.body) - here) ** 2
-        return {name: float(np.sqrt(square)) for name, square in squares.items()}
+        return {name: np.sqrt(square) for name, square in squares.items()}
 
-    def view_slope(self, ends_mm: Array) -> float:
-        """Slope of the line of sight along two points, mm aside for each mm of height."""
-        chord = ends_mm[1] - ends_mm[0]
-        size = float(np.hypot(*chord))
-        if size == 0.0:
-            return 0.0
-        sight = self.cylinder.sight(self.cylinder.wrapped(ends_mm.mean(axis=0)[None]))[0]
-        return float(abs(sight[:2] @ chord) / size / max(float(sight[2]), 1e-6))
+    def view_slopes(self, ends_mm: Array) -> Array:
+        """Slope of the line of sight along pairs of points, mm aside for each mm of height."""
+        chord = ends_mm[:, 1] - ends_mm[:, 0]
+        size = np.hypot(chord[:, 0], chord[:, 1])
+        sight = self.cylinder.sight(self.cylinder.wrapped(ends_mm.mean(axis=1)))
+        along = np.abs((sight[:, :2] * chord).sum(axis=1)) / np.where(size == 0, 1.0, size)
+        return np.asarray(along / np.maximum(sight[:, 2], 1e-6))
 
 
 def touching_h(body: Cylinder) -> Array:

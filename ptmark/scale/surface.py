@@ -160,39 +160,48 @@ class SurfaceMap:
     def distance_u(self, a_px: Array, b_px: Array) -> dict[str, float]:
         """Standard uncertainty in mm that the map gives the distance a-b, by named source.
 
-        ``a_px`` and ``b_px`` of shape (2,). Picking of a and b themselves is not included.
-        First-order propagation (JCGM 100:2008, 5.2.2) of the nine parameters jointly; the
-        alternatives by their root mean square departure. Coincident points give 0.
+        ``a_px`` and ``b_px`` of shape (2,). As `distances_u`.
         """
-        ends = np.array([a_px, b_px], np.float64)
-        distance, gradient = self.distance_slope(ends)
-        if distance == 0.0:
-            return dict.fromkeys([*self.covariance, *self.alternatives], 0.0)
+        found = self.distances_u(np.array([[a_px, b_px]], np.float64))
+        return {name: float(u[0]) for name, u in found.items()}
+
+    def distances_u(self, ends_px: Array) -> dict[str, Array]:
+        """The same of many distances: ends of shape (K, 2, 2), each source's of shape (K,).
+
+        Picking of the ends themselves is not included. First-order propagation (JCGM 100:2008,
+        5.2.2) of the nine parameters jointly; the alternatives by their root mean square
+        departure. Coincident points give 0.
+        """
+        distance, gradient = self._distance_slopes(ends_px)
         found = {
-            name: float(np.sqrt(max(float(gradient @ matrix @ gradient), 0.0)))
+            name: np.sqrt(np.maximum(((gradient @ matrix) * gradient).sum(axis=1), 0.0))
             for name, matrix in self.covariance.items()
         }
+        straight = self.lens.undistort(ends_px).reshape(-1, 2)
         for name, others in self.alternatives.items():
-            straight = self.lens.undistort(ends)
-            squares = 0.0
+            squares = np.zeros(len(ends_px))
             for other in others:
-                seen = apply_homography(other.h, straight)
-                squares += (
-                    other.weight * (float(np.hypot(*(seen[1] - seen[0]))) - distance) ** 2
-                )
-            found[name] = float(np.hypot(found.get(name, 0.0), np.sqrt(squares)))
+                seen = _lengths(apply_homography(other.h, straight))
+                squares += other.weight * (seen - distance) ** 2
+            found[name] = np.hypot(found.get(name, 0.0), np.sqrt(squares))
         return found
 
     def distance_slope(self, ends_px: Array) -> tuple[float, Array]:
         """Distance of two places, mm, and its derivative by the nine parameters, shape (9,)."""
-        straight = self.lens.undistort(ends_px)
+        distance, slope = self._distance_slopes(np.asarray(ends_px)[None])
+        return float(distance[0]), slope[0]
+
+    def _distance_slopes(self, ends_px: Array) -> tuple[Array, Array]:
+        """Those of K pairs of shape (K, 2, 2): shape (K,) and (K, 9); 0 where they coincide."""
+        points = ends_px.reshape(-1, 2)
+        straight = self.lens.undistort(points)
         across = apply_homography(self.h, straight)
-        chord = across[1] - across[0]
-        distance = float(np.hypot(*chord))
-        if distance == 0.0:
-            return 0.0, np.zeros(9)
-        slopes = self._parameter_slopes(ends_px, straight, across)
-        return distance, np.asarray((chord / distance) @ (slopes[1] - slopes[0]))
+        distance = _lengths(across)
+        chord = across[1::2] - across[::2]
+        way = chord / np.where(distance == 0, 1.0, distance)[:, None]
+        slopes = self._parameter_slopes(points, straight, across)
+        apart = slopes[1::2] - slopes[::2]
+        return distance, way[:, :1] * apart[:, 0] + way[:, 1:] * apart[:, 1]
 
     def _parameter_slopes(self, points_px: Array, straight: Array, mapped: Array) -> Array:
         """Derivative of (X, Y) by the nine parameters, shape (N, 2, 9).
@@ -218,13 +227,22 @@ class SurfaceMap:
 
         Root mean square where the tilt is unknown: its standard uncertainty is added.
         """
-        chord = ends_mm[1] - ends_mm[0]
-        size = float(np.hypot(*chord))
-        if size == 0.0:
-            return 0.0
-        aside = (ends_mm.mean(axis=0) - self.camera_mm[:2]) / self.camera_mm[2]
-        return float(np.hypot(aside @ chord / size, self.view_slope_u))
+        return float(self.view_slopes(ends_mm[None])[0])
+
+    def view_slopes(self, ends_mm: Array) -> Array:
+        """The same along pairs of points of shape (K, 2, 2); 0 where they coincide."""
+        chord = ends_mm[:, 1] - ends_mm[:, 0]
+        size = np.hypot(chord[:, 0], chord[:, 1])
+        aside = (ends_mm.mean(axis=1) - self.camera_mm[:2]) / self.camera_mm[2]
+        slope = (aside * chord).sum(axis=1) / np.where(size == 0, 1.0, size)
+        return np.where(size == 0, 0.0, np.hypot(slope, self.view_slope_u))
 
 
 def _points(points: npt.ArrayLike) -> Array:
     return np.asarray(points, dtype=np.float64)
+
+
+def _lengths(ends: Array) -> Array:
+    """Distances of pairs, one after the other in shape (2 K, 2): shape (K,)."""
+    chord = ends[1::2] - ends[::2]
+    return np.hypot(chord[:, 0], chord[:, 1])

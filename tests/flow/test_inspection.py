@@ -1,5 +1,7 @@
 """The flow: what a hand does, what follows from it, and the way back."""
 
+from dataclasses import replace
+
 import numpy as np
 import pytest
 
@@ -25,6 +27,18 @@ def looked(inspection):
     assert inspection.look_for_card()
     inspection.set_suggestions(inspection.look())
     return inspection
+
+
+def test_an_outline_that_cannot_be_measured_spoils_none_beside_it(looked):
+    first, *others = looked.state.marked
+    bad = replace(first, id="Z", outline_px=np.array([[1.0, 1.0], [2.0, 2.0], [3.0, 3.0]]))
+    surface, beside = looked.surface, (bad, first, *others)
+    found = looked.workings.measurement(first, surface, None, beside)
+    assert found.length.value == pytest.approx(looked.measurement(first).length.value)
+    with pytest.raises(OutlineError, match="no area"):
+        looked.workings.measurement(bad, surface, None, beside)
+    kept = [looked.workings.measurement(one, surface, None) for one in others]
+    assert kept == [looked.measurement(one) for one in others]  # the very same
 
 
 def test_lengths_come_out_as_they_were_drawn(looked):

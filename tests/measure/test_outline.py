@@ -4,10 +4,11 @@ from dataclasses import replace
 
 import numpy as np
 import pytest
+import shapely
 
 from ptmark.dye import EdgeQuality, refine_outline
 from ptmark.errors import OutlineError
-from ptmark.measure import Conditions, measure_outline
+from ptmark.measure import Conditions, measure_outline, measure_outlines
 from ptmark.photo import Photo
 
 SHARP = EdgeQuality(shift_px=0.0, noise_px=0.0)
@@ -202,3 +203,34 @@ def test_outline_beyond_the_horizon_is_refused(flat_map, shapes):
     for at in ((148.0, 30.0), (160.0, 30.0)):  # across it, and beyond it
         with pytest.raises(OutlineError, match="horizon"):
             measure_outline(on_photo(shapes["box"](4.0, 1.0), at), aslant, SHARP, FLAT)
+
+
+def test_outlines_measured_together_are_those_measured_alone(flat_map, shapes):
+    """Of any size and number of points side by side; lengths and areas as Shapely has them."""
+    rng = np.random.default_rng(3)
+    outlines = [
+        on_photo(one, rng.uniform(10, 60, 2))
+        for one in (
+            shapes["box"](12.0, 1.5),
+            shapes["arc"](8.0, 90, 0.7, 300),
+            np.array([[0.0, 0.0], [3.0, 0.0], [0.0, 2.0]]),
+            *(shapes["wobbly"](rng, count, 2.0) for count in (7, 60, 400)),
+        )
+    ]
+    edges = [EdgeQuality(shift_px=0.2 * i, noise_px=0.1 * i) for i in range(len(outlines))]
+    surface = flat_map({"map": 1e-10 * np.eye(9)})
+    together = measure_outlines(outlines, surface, edges)
+    for found, outline, edge in zip(together, outlines, edges, strict=True):
+        alone = measure_outline(outline, surface, edge)
+        shape = shapely.Polygon(outline / PX_PER_MM)
+        assert found.area.value == pytest.approx(shape.area, rel=1e-9)
+        caliper = 2 * shapely.minimum_bounding_radius(shape)
+        assert caliper * np.sqrt(3) / 2 - 1e-9 <= found.length.value <= caliper + 1e-9
+        assert found.width.value == pytest.approx(
+            2 * shapely.length(shapely.maximum_inscribed_circle(shape, 1e-4)), rel=1e-3
+        )
+        for name in ("length", "path", "width", "area", "ratio"):
+            one, other = getattr(found, name), getattr(alone, name)
+            assert one.value == pytest.approx(other.value, rel=1e-9)
+            assert one.budget == pytest.approx(other.budget, rel=1e-9)
+    assert measure_outlines([], surface, []) == []

@@ -1,0 +1,170 @@
+"""What makes the figures of outlines uncertain (JCGM 100:2008), of many outlines at once.
+
+Contributions are standard uncertainties by name, each an array over R outlines.
+"""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from math import sqrt
+
+import numpy as np
+import numpy.typing as npt
+
+from ptmark.dye import EdgeQuality
+from ptmark.measure.figures import Figures
+from ptmark.measure.quantity import Quantity
+from ptmark.measure.relief import relief_u_mm
+from ptmark.measure.width import FILLED_PER_SHIFT, blur_u
+from ptmark.scale import SurfaceMap
+
+__all__ = ["OPERATOR_PX", "Edges", "quantities_of"]
+
+Array = npt.NDArray[np.float64]
+Budget = dict[str, Array]
+
+# The half-contrast level itself is known to about a tenth of the contrast: the shift between
+# 40 and 60 % is the half-width of a rectangular distribution (JCGM 100:2008, 4.3.7).
+LEVEL_DIVISOR = sqrt(3)
+# What interpolation between pixels leaves in the place of an edge, px. Common practice, no
+# source.
+SAMPLING_PX = 0.1
+# How far an operator's point lies from the edge, px, by how the outline was made, where no
+# repeat traces tell (`ptmark.measure.hand`). Common practice, no source.
+OPERATOR_PX = {"suggested": 0.0, "snapped": 0.5, "hand": 1.5}
+
+_EDGE_SIDE = ("edge", "sampling")  # of the outline's edge, not of the map
+_COMMON = ("edge", "reference")  # move length and width together
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class Edges:
+    """How well the edges of R outlines are known, mm, each of shape (R,).
+
+    ``shift`` and ``end_shift`` are half the ways from 40 to 60 % contrast along the flanks and
+    at the ends of the length, ``noise`` that of one vertex, ``operator`` that of a person's
+    point.
+    """
+
+    shift: Array
+    end_shift: Array
+    noise: Array
+    operator: Array
+
+    @classmethod
+    def of(cls, edges: Sequence[EdgeQuality], mm_per_px: Array) -> "Edges":
+        """Those of outlines at whose places the scale is ``mm_per_px`` of shape (R,)."""
+        shift = np.abs([one.shift_px for one in edges])
+        # an end that tapers is less sure than the flanks, never surer
+        ends = np.abs([one.end_shift_px or 0.0 for one in edges])
+        noise = np.hypot([one.noise_px for one in edges], SAMPLING_PX)
+        operator = np.array([_operator_px(one) for one in edges])
+        every = shift, np.maximum(shift, ends), noise, operator
+        return cls(*(one * mm_per_px for one in every))
+
+
+def _operator_px(edge: EdgeQuality) -> float:
+    if edge.operator_px is not None:
+        return edge.operator_px
+    return OPERATOR_PX.get(edge.source, OPERATOR_PX["hand"])
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class Quantities:
+    """Those of R outlines, each a list of so many."""
+
+    length: list[Quantity]
+    path: list[Quantity]
+    width: list[Quantity]
+    area: list[Quantity]
+    ratio: list[Quantity]
+
+
+def quantities_of(
+    found: Figures,
+    edges: Edges,
+    ends_px: Array,
+    surface: SurfaceMap,
+    height_mm: float | None,
+) -> Quantities:
+    """Figures with their budgets, as `ptmark.measure.measure_outline` tells them.
+
+    ``ends_px`` of shape (R, 2, 2) are those of the length.
+    """
+    chords_px = surface.to_px(found.chords.reshape(-1, 2)).reshape(found.chords.shape)
+    every_px = np.concatenate([ends_px[:, None], chords_px], axis=1)
+    between = _between_ends(every_px, edges, surface, height_mm)
+    length = {name: u[:, 0] for name, u in between.items()}
+    length["edge"] = 2 * edges.end_shift / LEVEL_DIVISOR
+    path = _along_path(length, found.path / found.length)
+    width = {name: u[:, 1:].max(axis=1) for name, u in between.items()}
+    blurred = blur_u(found.width, edges.shift)
+    filled = FILLED_PER_SHIFT * edges.shift * found.crossing
+    width["edge"] = np.hypot(np.hypot(width["edge"], blurred), filled)
+    straight = found.length >= found.path
+    top = {name: np.where(straight, u, path[name]) for name, u in length.items()}
+    across = np.maximum(found.width, 1e-12)
+    ratio = np.maximum(found.length, found.path) / across
+    return Quantities(
+        length=_told(found.length, length, "mm"),
+        path=_told(found.path, path, "mm"),
+        width=_told(found.width, width, "mm"),
+        area=_told(found.area, _of_area(found, length, edges, blurred), "mm2"),
+        ratio=_told(ratio, _of_ratio(ratio, across, top, width), "1"),
+    )
+
+
+def _between_ends(
+    ends_px: Array, edges: Edges, surface: SurfaceMap, height_mm: float | None
+) -> Budget:
+    """Budgets of the distances between points on edges, mm: M of each of R outlines.
+
+    ``ends_px`` of shape (R, M, 2, 2); gives shape (R, M).
+    """
+    shape, pairs = ends_px.shape[:2], ends_px.reshape(-1, 2, 2)
+    budget = {name: u.reshape(shape) for name, u in surface.distances_u(pairs).items()}
+    same = np.ones(shape)
+    budget["edge"] = 2 * edges.shift[:, None] / LEVEL_DIVISOR * same
+    budget["sampling"] = sqrt(2) * edges.noise[:, None] * same
+    picked = sqrt(2) * edges.operator[:, None] * same
+    budget["picking"] = np.hypot(budget.get("picking", 0.0), picked)
+    budget["relief"] = relief_u_mm(pairs, surface, height_mm).reshape(shape)
+    return budget
+
+
+def _along_path(length: Budget, winding: Array) -> Budget:
+    """The same relative map along the path; the edge's share has two ends like the length's."""
+    return {name: u if name in _EDGE_SIDE else u * winding for name, u in length.items()}
+
+
+def _of_ratio(value: Array, across: Array, top: Budget, width: Budget) -> Budget:
+    """That of max(length, path) over width.
+
+    A wrong edge or reference size moves both the same way (fully correlated: the
+    contributions add with their signs); the rest is taken as independent.
+    """
+    by_top, by_width = 1 / across, -value / across
+    budget = {}
+    for name, u in top.items():
+        one, other = by_top * u, by_width * width[name]
+        budget[name] = np.abs(one + other) if name in _COMMON else np.hypot(one, other)
+    return budget
+
+
+def _of_area(found: Figures, length: Budget, edges: Edges, blurred: Array) -> Budget:
+    """The edge moves the whole rim; the map counts twice, once for each direction.
+
+    ``blurred`` is the standard uncertainty of the width by the blur, mm; each flank has half.
+    """
+    twice = 2 * found.area / found.length
+    budget = {name: twice * u for name, u in length.items() if name not in _EDGE_SIDE}
+    budget["edge"] = found.rim * np.hypot(edges.shift / LEVEL_DIVISOR, blurred / 2)
+    budget["sampling"] = edges.noise * np.sqrt(found.rim_squares)
+    return budget
+
+
+def _told(values: Array, budget: Budget, unit: str) -> list[Quantity]:
+    rows = np.stack(list(budget.values()), axis=1).tolist()
+    return [
+        Quantity(value, dict(zip(budget, row, strict=True)), unit)
+        for value, row in zip(values.tolist(), rows, strict=True)
+    ]
