@@ -33,6 +33,7 @@ _IS_TEXT = re.compile(
 _SAYING = re.compile(r"\b[a-z]{3,} |, [a-z]{4,}| and ")  # more than a name and a number
 # What the core puts together of words, where no single string in its source tells the whole.
 _MADE = """
+crack|microcrack|cavity|pore|porosity|wormhole|inclusion|undercut|overlap|underfill|spatter
 linear|rounded|relevant|acceptable|rejectable|undecided|non-relevant|false|thickness|diameter
 width|height|length|number|area|together|card|rectangle|line|pipe|strip|reference|larger|smaller
 earlier|later|none|guarded|simple|examiner|reviewer|first|second|seal|long|wide|Gone|Kept|New

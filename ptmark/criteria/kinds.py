@@ -7,9 +7,9 @@ and a round hundred covers its whole series. There are the series 100 to 600.
 import re
 from functools import cache
 
-__all__ = ["covers", "number_of"]
+__all__ = ["NAMES", "covers", "number_of"]
 
-_NAMES = {
+NAMES = {
     "crack": "100",
     "microcrack": "1001",
     "longitudinal crack": "101",
@@ -76,8 +76,8 @@ def number_of(kind: str) -> str:
         return digits[1]
     singular = text.removesuffix("s")
     for name in (text, singular):
-        if name in _NAMES:
-            return _NAMES[name]
+        if name in NAMES:
+            return NAMES[name]
     return "100" if re.search(r"\b(micro)?cracks?\b", text) else ""
 
 

@@ -68,10 +68,15 @@ for step in window.pages:
 found = window.pages["Verdict"]._found.list
 findings = [found.item(row).text() for row in range(found.count())]
 lengths = [row.cells[2] for row in window.indications_step.table.order.model.rows]
+model = window.indications_step.table.order.model
+kind = model.index(0, 6)
+model.setData(kind, "Endkraterriss")
+settle()
+kinds = [window.session.state.marked[0].kind, kind.data()]
 box = QDialogButtonBox(QDialogButtonBox.StandardButton.Cancel)
 close = box.buttons()[0].text()
 window.close()
-told = {"texts": texts, "cut": cut, "lengths": lengths, "cancel": close}
+told = {"texts": texts, "cut": cut, "lengths": lengths, "cancel": close, "kinds": kinds}
 print(json.dumps(told | {"findings": findings}))
 """
 
@@ -119,6 +124,11 @@ def test_no_english_shows_in_the_german_window(texts, german):
     }
     assert len(german["texts"]) > 200
     assert english <= SAME_IN_BOTH
+
+
+def test_a_kind_is_typed_and_shown_in_german_and_kept_in_english(german):
+    # DIN EN ISO 6520-1, number 104 (from memory); rules know the English name
+    assert german["kinds"] == ["crater crack", "Endkraterriss"]
 
 
 def test_findings_are_told_in_german_with_a_comma(german):

@@ -19,6 +19,7 @@ from ptmark.errors import PtmarkError, UsageError
 from ptmark.inspection.state import free_letter
 from ptmark.units import parse_length
 from ptmark.window.bits import Notice, key_button, quiet
+from ptmark.window.indications.kinds import kind_kept, kind_shown
 from ptmark.window.words import number, tr
 
 __all__ = ["ExampleTable"]
@@ -75,7 +76,7 @@ class ExampleTable(QWidget):
             self.table.setItem(row, 0, name)
             for nth, key in enumerate(_COLUMNS, start=1):
                 value = getattr(one, key)
-                text = value if isinstance(value, str) else number(value, "g")
+                text = kind_shown(value) if isinstance(value, str) else number(value, "g")
                 self.table.setItem(row, nth, QTableWidgetItem(text))
         self.table.blockSignals(False)  # noqa: FBT003 - Qt takes it so
         self.add_button.setEnabled(len(self.rows) < _MOST)
@@ -117,10 +118,10 @@ class ExampleTable(QWidget):
 
 
 def _read(text: str, key: str) -> float | str:
-    """A kind as it stands; an angle; a length in mm: a size above zero, a place anywhere."""
+    """A kind in English; an angle; a length in mm: a size above zero, a place anywhere."""
     text = text.strip()
     if key == "kind":
-        return text
+        return kind_kept(text)
     if key == "turn_deg":
         if not re.fullmatch(r"-?\d{1,4}([.,]\d+)?\s*°?", text or "0"):
             raise UsageError(

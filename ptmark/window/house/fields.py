@@ -19,6 +19,7 @@ from PySide6.QtWidgets import (
 
 from ptmark.criteria.parameter import Parameter
 from ptmark.window.bits import Choice, plain
+from ptmark.window.indications.kinds import kind_kept, kind_shown
 from ptmark.window.palette import tone
 from ptmark.window.words import from_core, tr
 
@@ -95,7 +96,9 @@ class TextField(Field):
         self, name: str, says: str, value: object, *, needed: bool, many: bool
     ) -> None:
         super().__init__(name, says, needed=needed)
-        shown = ", ".join(value) if isinstance(value, list) else str(value or "")
+        shown = str(value or "")
+        if isinstance(value, list):
+            shown = ", ".join(kind_shown(one) for one in value)
         edit = QLineEdit("" if shown == "?" else shown)
         edit.setAccessibleName(self.says)
         edit.setMinimumHeight(28)
@@ -223,4 +226,4 @@ def field_for(one: Parameter, value: Any, unit: str) -> Field:  # noqa: ANN401 -
 
 
 def _parts(text: str) -> list[str]:
-    return [part for part in (one.strip() for one in text.split(",")) if part]
+    return [part for part in (kind_kept(one) for one in text.split(",")) if part]

@@ -13,6 +13,7 @@ from ptmark.window.session import Session
 from ptmark.window.words import from_core, number, tr
 
 if TYPE_CHECKING:
+    from ptmark.dye import EdgeQuality
     from ptmark.measure import Measurement
 
 __all__ = ["BudgetBars", "BudgetView"]
@@ -79,25 +80,31 @@ class BudgetView(QWidget):
         super().__init__()
         self._session = session
         self._of: object = None
-        self.bars, self.advice = BudgetBars(), plain()
+        self.bars, self.hand, self.advice = BudgetBars(), plain(), plain()
         column = QVBoxLayout(self)
         column.setContentsMargins(0, 0, 0, 0)
         column.addWidget(self.bars)
+        column.addWidget(self.hand)
         column.addWidget(self.advice)
 
-    def show_measurement(self, made: "Measurement | None") -> None:
-        """Show this measurement's length budget; None hides all."""
+    def show_measurement(
+        self, made: "Measurement | None", edge: "EdgeQuality | None" = None
+    ) -> None:
+        """Show this measurement's length budget, and its outline's hand; None hides all."""
         self.setVisible(made is not None)
         if made is None:
             return
         budget = dict(made.length.budget)
         self.bars.show_budget(budget, self._session.unit)
-        if made is self._of:
+        if (made, edge) == self._of:
             return
-        self._of = made
+        self._of = made, edge
 
-        from ptmark.measure import advice
+        from ptmark.measure import advice, hand_words
 
+        hand = hand_words(edge.source, edge.operator_px, edge.operator_free) if edge else ""
+        self.hand.setText(tr("picking: {0}.", from_core(hand)) if hand else "")
+        self.hand.setVisible(bool(hand))
         surface = self._session.inspection.surface if self._session.inspection else None
         says = advice(budget, surface.reference if surface else "")
         self.advice.setText(tr("What would help most: {0}.", from_core(says)) if says else "")

@@ -15,6 +15,7 @@ from PySide6.QtWidgets import QWidget
 
 from ptmark.units import MM_PER_IN
 from ptmark.window.glyphs import glyph_icon
+from ptmark.window.indications.kinds import kind_kept, kind_shown
 from ptmark.window.judging import standings
 from ptmark.window.palette import tone
 from ptmark.window.session import Session
@@ -170,7 +171,8 @@ class IndicationModel(QAbstractTableModel):
         if column not in {_KIND, _NOTE} or text == row.cells[column]:
             return False
         what, member = (tr("name"), "kind") if column == _KIND else (tr("note on"), "note")
-        change: dict[str, Any] = {member: text}
+        kept = kind_kept(text) if column == _KIND else text
+        change: dict[str, Any] = {member: kept}
         QTimer.singleShot(0, self, lambda: inspection.edit(row.id, what, **change))
         return True
 
@@ -192,14 +194,14 @@ class IndicationModel(QAbstractTableModel):
         shape = "" if made is None else made.shape
         said = tr(shape) if shape else ""
         sure = said if made is None or made.shape_sure else f"{said} ?"
-        length, width, ratio, path = words
-        cells = (one.id, sure, length, width, ratio, tr(verdict), one.kind, one.note, path)
+        (length, width, ratio, path), kind = words, kind_shown(one.kind)
+        cells = (one.id, sure, length, width, ratio, tr(verdict), kind, one.note, path)
         keys: tuple[float | str, ...] = (
             number,
             shape,
             *numbers[:3],
             VERDICTS.index(verdict),
-            one.kind.casefold(),
+            kind.casefold(),
             one.note.casefold(),
             numbers[3],
         )

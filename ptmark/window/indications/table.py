@@ -16,16 +16,14 @@ from PySide6.QtWidgets import (
 from ptmark.units import MM_PER_IN
 from ptmark.window.bits import as_list
 from ptmark.window.indications.hands import Hands
+from ptmark.window.indications.kinds import KINDS, kind_shown
 from ptmark.window.indications.model import COLUMNS, Index, IndicationModel, ListOrder
 from ptmark.window.keys import KEYS
 from ptmark.window.session import Session
 from ptmark.window.words import tr
 
-__all__ = ["KINDS", "IndicationTable"]
+__all__ = ["IndicationTable"]
 
-# Imperfections by the names of ISO 6520-1; what rules need of them stands in the criteria.
-KINDS = ("", "crack", "crater crack", "surface pore", "crater pipe", "lack of fusion",
-         "lack of penetration", "undercut", "overlap")  # fmt: skip
 _ROWS_SHOWN = 7
 _KIND = COLUMNS.index(tr("Kind"))
 
@@ -138,7 +136,7 @@ class _KindDelegate(QStyledItemDelegate):
     ) -> QWidget:
         edit = QLineEdit(parent)
         edit.setAccessibleName(tr("Kind, as ISO 6520-1 names it"))
-        kinds = QCompleter([kind for kind in KINDS if kind], edit)
+        kinds = QCompleter([kind_shown(kind) for kind in KINDS], edit)
         kinds.setCaseSensitivity(Qt.CaseSensitivity.CaseInsensitive)
         kinds.setCompletionMode(QCompleter.CompletionMode.InlineCompletion)
         edit.setCompleter(kinds)

@@ -15,10 +15,11 @@ from ptmark.window.bits import Choice, CommitEdit, heading, key_button, plain
 from ptmark.window.indications.budget_bars import BudgetView
 from ptmark.window.indications.drop_as import DropAs
 from ptmark.window.indications.hands import Hands
+from ptmark.window.indications.kinds import KINDS, kind_kept, kind_shown
 from ptmark.window.indications.left_out import LeftOutList
 from ptmark.window.indications.list_filter import ListFilter
 from ptmark.window.indications.reshaper import Reshaper
-from ptmark.window.indications.table import KINDS, IndicationTable
+from ptmark.window.indications.table import IndicationTable
 from ptmark.window.looking import Looking
 from ptmark.window.photos.same_as import SameAs
 from ptmark.window.session import Session
@@ -143,16 +144,12 @@ class IndicationsStep(StepPage):
         form.setContentsMargins(0, 0, 0, 0)
         self.kind = Choice(tr("Kind, as ISO 6520-1 names it"))
         self.kind.setEditable(True)
-        self.kind.addItems(KINDS)
-        self.kind.activated.connect(
-            lambda _: self._set(tr("name"), kind=self.kind.currentText())
-        )
+        self.kind.addItems(["", *(kind_shown(kind) for kind in KINDS)])
+        self.kind.activated.connect(lambda _: self._name_kind())
         self._kind_edit = QLineEdit()
         self._kind_edit.setAccessibleName(tr("Kind, as ISO 6520-1 names it"))
         self.kind.setLineEdit(self._kind_edit)
-        self._kind_edit.editingFinished.connect(
-            lambda: self._set(tr("name"), kind=self.kind.currentText())
-        )
+        self._kind_edit.editingFinished.connect(self._name_kind)
         self.relevance = Choice(tr("Relevance"))
         self.relevance.addItems(_RELEVANCE)
         self.relevance.activated.connect(self._set_relevance)
@@ -235,13 +232,16 @@ class IndicationsStep(StepPage):
             self._title.setText(tr("Indication {0}", one.id))
             self._numbers.setText(self._in_words(one.id, one.confidence))
             if not self._kind_edit.hasFocus() or self.kind.currentText() == "":
-                self.kind.setCurrentText(one.kind)
+                self.kind.setCurrentText(kind_shown(one.kind))
             row = _RELEVANCE.index(one.relevance) if one.relevance in _RELEVANCE else 0
             self.relevance.setCurrentIndex(row)
             self.reason.setEnabled(bool(one.relevance))
             self.reason.show_text(one.reason)
             self.note.show_text(one.note)
         self.left_out.refresh()
+
+    def _name_kind(self) -> None:
+        self._set(tr("name"), kind=kind_kept(self.kind.currentText()))
 
     def _drawn(self, letter: str) -> str:
         """That a hand drew it, and what is known of that hand."""
