@@ -42,7 +42,7 @@ from ptmark.archive.placing import (
 )
 from ptmark.archive.query import Query, query_from_json, query_to_json
 from ptmark.archive.rebuilding import Rebuilt, rebuild
-from ptmark.archive.roles import give_role, logins, set_roles, take_role
+from ptmark.archive.roles import give_role, logins, may_hold, set_roles, take_role
 from ptmark.archive.store import Store, key_for, open_store
 from ptmark.archive.verifying import verify
 
@@ -85,6 +85,7 @@ __all__ = [
     "laid_out",
     "lines",
     "logins",
+    "may_hold",
     "open_archive",
     "open_store",
     "part_history",

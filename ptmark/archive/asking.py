@@ -4,9 +4,7 @@ Where something fits few rows, those lead to the inspections; where it fits many
 on the way through the dates. Either way a page costs the same however large the archive is.
 """
 
-from dataclasses import fields
 from functools import lru_cache
-from operator import attrgetter
 from typing import Any
 
 from sqlalchemy import (
@@ -23,13 +21,13 @@ from sqlalchemy import (
     tuple_,
 )
 
-from ptmark.archive.derive import fold
 from ptmark.archive.opening import Archive
 from ptmark.archive.query import Query
 from ptmark.archive.rows import table
+from ptmark.archive.saying import said
 from ptmark.archive.spelled import Spelled, fetch, spelled
 
-__all__ = ["COLUMNS", "asked", "chosen_hits", "counting", "paging"]
+__all__ = ["COLUMNS", "asked", "chosen_hits", "counting", "counting_some", "paging"]
 
 COLUMNS = (
     "record_id",
@@ -52,18 +50,15 @@ COLUMNS = (
 )
 # As many are looked up one by one; more are met on the way through the dates. A part has many
 # inspections, each of which would have to be read and sorted.
-_FEW = {"part": 100, "serial": 2000, "indication": 2000, "words": 2000}
-_INDEXED = 8  # letters of a word's beginning that the index of words keeps (migration 0005)
+_FEW = {"part": 100} | dict.fromkeys(
+    ("serial", "indication", "words", "examiner", "procedure", "criteria"), 2000
+)
 _NUMBERED = ("part", "serial")
 _LEADING = (*_NUMBERED, "record_id", "photo")  # where one is given, few inspections fit
 _EXACTLY = frozenset((name, how) for name in _LEADING for how in ("exact", "one"))
-_PATTERNS = frozenset({"part", "serial", "examiner", "procedure", "kind", "criteria"})
 _OF_INDICATION = ("kind", "shape", "shortest_mm", "longest_mm")
 _MATCHED = {"examiner": "examiner_key", "procedure": "procedure_key", "criteria": "profile"}
 _EQUAL = ("verdict", "disposition", "record_id")
-_NAMES = tuple(one.name for one in fields(Query))
-_SAID = attrgetter(*_NAMES)
-
 # What is asked, and how: exact, range or like; "one" where one number alone is exactly so. With
 # a question mark behind its name: few or many.
 Shape = tuple[tuple[str, str], ...]
@@ -72,7 +67,7 @@ Shape = tuple[tuple[str, str], ...]
 def asked(archive: Archive, query: Query) -> tuple[Shape, dict[str, Any]]:
     """A query's shape and values; the archive tells where few rows fit."""
     dialect = archive.engine.dialect
-    shape, values = _said(dialect, query)
+    shape, values = said(dialect, query)
     led = _is_led(shape)
     for name in _NUMBERED:
         if shape.get(name) == "exact":
@@ -89,49 +84,14 @@ def asked(archive: Archive, query: Query) -> tuple[Shape, dict[str, Any]]:
     return tuple(shape.items()), values
 
 
-def _said(dialect: Dialect, query: Query) -> tuple[dict[str, str], dict[str, Any]]:
-    """What a query asks and with what values, before the archive is looked at."""
-    shape: dict[str, str] = {}
-    values: dict[str, Any] = {}
-    for name, said in zip(_NAMES, _SAID(query), strict=True):
-        if said is None or said == "":
-            continue
-        if name in _PATTERNS:
-            if pattern := said.strip() if name == "criteria" else fold(said):
-                shape[name] = _pattern(name, pattern, values)
-        else:
-            shape[name], values[name] = "exact", said
-    if "photo" in shape:
-        values["photo"] = query.photo.strip().lower()
-    if "words" in shape:
-        values["words"] = _tokens(dialect, query.words)
-        starts = [one for one in query.words.split() if one.endswith("*")]
-        shape["words"] = "range" if any(len(one) > _INDEXED + 1 for one in starts) else "exact"
-    return shape, values
-
-
 def _groups(shape: dict[str, str]) -> list[tuple[str, list[str]]]:
     """What may fit few rows or many of a table beside the inspections'."""
     patterned = {"range", "like"}
-    found = [(name, [name]) for name in _NUMBERED if shape.get(name) in patterned]
+    names = (*_NUMBERED, *_MATCHED)
+    found = [(name, [name]) for name in names if shape.get(name) in patterned]
     if mine := [name for name in _OF_INDICATION if name in shape]:
         found.append(("indication", mine))
     return found + [("words", ["words"])] * ("words" in shape)
-
-
-def _pattern(name: str, said: str, values: dict[str, Any]) -> str:
-    """How a text with ``*`` and ``?`` is looked for: what stands before them is a range."""
-    if "*" not in said and "?" not in said:
-        values[name] = said
-        return "exact"
-    start = min(said.find(mark) for mark in "*?" if mark in said)
-    head = said[:start]
-    values[f"{name}_from"], values[f"{name}_to"] = head, head + "\U0010ffff"
-    if said[start:] == "*":
-        return "range"
-    marks = {"*": "%", "?": "_"} | {c: f"\\{c}" for c in "%_\\"}
-    values[f"{name}_like"] = "".join(marks.get(c, c) for c in said)
-    return "like"
 
 
 def _fits(column: ColumnElement[str], name: str, how: str) -> list[ColumnElement[bool]]:
@@ -166,6 +126,9 @@ def _numbers(dialect: Dialect, name: str, shape: dict[str, str]) -> Select[Any]:
     if name == "indication":
         one = table("indication")
         return select(one.c.inspection_id).where(*_indication(one.c, shape))
+    if name in _MATCHED:
+        one = table("inspection")
+        return select(one.c.id).where(*_fits(one.c[_MATCHED[name]], name, shape[name]))
     there = table(name)
     return select(there.c.id).where(*_fits(there.c.key, name, shape[name]))
 
@@ -188,7 +151,8 @@ def _conditions(
 ) -> list[ColumnElement[bool]]:
     """The conditions on `inspection`; ``led`` to them by one that fits few."""
     one = table("inspection").c
-    own = _plain(one) if led and dialect.name == "sqlite" else one
+    plain = _plain(one) if dialect.name == "sqlite" else one
+    own = plain if led else one
     found: list[ColumnElement[bool]] = []
     for name in _NUMBERED:
         if name in shape:
@@ -201,7 +165,9 @@ def _conditions(
             found.append((one if name == "record_id" else own)[name] == bindparam(name))
     for name, column in _MATCHED.items():
         if name in shape:
-            found += _fits(own[column], name, shape[name])
+            # An index of many would have them all sorted by date.
+            known = {"few": one, "many": plain}.get(shape.get(f"{name}?", ""), own)
+            found += _fits(known[column], name, shape[name])
     found += [own["examined_on"] >= bindparam("since")] if "since" in shape else []
     found += [own["examined_on"] <= bindparam("until")] if "until" in shape else []
     if "photo" in shape:
@@ -253,17 +219,6 @@ def _worded(dialect: Dialect) -> Select[Any]:
     return select(wording.c.inspection_id).where(fits)
 
 
-def _tokens(dialect: Dialect, said: str) -> str:
-    """Whole words, all of them, as the index of words takes them."""
-    said = said.replace("\0", " ")  # which would end the statement
-    words = [(one.rstrip("*"), one.endswith("*")) for one in said.split() if one.strip("*")]
-    if dialect.name == "sqlite":
-        quoted = ('"' + one.replace('"', '""') + '"' + "*" * more for one, more in words)
-        return " ".join(quoted) or '""'
-    plain = ((one.replace("\\", "").replace("'", "''"), more) for one, more in words)
-    return " & ".join(f"'{one}'" + ":*" * more for one, more in plain)
-
-
 def chosen_hits() -> Select[Any]:
     """The select whose rows are hits; joined to part and serial."""
     one, part, serial = table("inspection"), table("part"), table("serial")
@@ -284,6 +239,19 @@ def paging(dialect: Dialect, shape: Shape, *, later: bool) -> Spelled:
         chosen = chosen.where(tuple_(one.c.examined_on, one.c.id) < after)
     chosen = chosen.order_by(one.c.examined_on.desc(), one.c.id.desc())
     return spelled(chosen.limit(bindparam("limit")), dialect)
+
+
+@lru_cache(256)
+def counting_some(dialect: Dialect, shape: Shape) -> Spelled:
+    """How many there are, counted up to ``limit`` on the way that a page goes."""
+    asks = dict(shape)
+    one = table("inspection")
+    if asks.keys() == {"words", "words?"}:  # all that the index of words is asked
+        some = _worded(dialect)
+    else:
+        some = select(one.c.id).where(*_conditions(dialect, asks, led=_is_led(asks)))
+    some = some.limit(bindparam("limit"))
+    return spelled(select(func.count()).select_from(some.subquery()), dialect)
 
 
 @lru_cache(256)

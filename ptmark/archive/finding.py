@@ -9,7 +9,7 @@ from typing import Any, NamedTuple
 
 from sqlalchemy import select
 
-from ptmark.archive.asking import COLUMNS, asked, counting, paging
+from ptmark.archive.asking import COLUMNS, asked, counting, counting_some, paging
 from ptmark.archive.named import all_named, drop_named, set_named
 from ptmark.archive.opening import Archive
 from ptmark.archive.query import Query, query_from_json, query_to_json
@@ -108,10 +108,23 @@ def find_all(archive: Archive, query: Query) -> Iterator[Hit]:
         yield from page.hits
 
 
-def count(archive: Archive, query: Query) -> int:
-    """How many inspections fit, exactly."""
+def count(archive: Archive, query: Query, *, most: int | None = None) -> int:
+    """How many inspections fit.
+
+    Parameters
+    ----------
+    archive : Archive
+    query : Query
+    most : int or None
+        Count no further than one more than this, which costs the same however many fit; None
+        counts all, some tenths of a second where a million indications fit.
+    """
+    dialect = archive.engine.dialect
     shape, values = asked(archive, query)
-    return int(fetch(archive, counting(archive.engine.dialect, shape), values)[0][0])
+    if most is None:
+        return int(fetch(archive, counting(dialect, shape), values)[0][0])
+    values["limit"] = most + 1
+    return int(fetch(archive, counting_some(dialect, shape), values)[0][0])
 
 
 def found_csv(hits: "Iterator[Hit] | list[Hit]") -> str:

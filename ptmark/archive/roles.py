@@ -12,7 +12,7 @@ from ptmark.archive.guarding import guard
 from ptmark.archive.opening import Archive
 from ptmark.errors import ArchiveError
 
-__all__ = ["ROLES", "give_role", "logins", "set_roles", "take_role"]
+__all__ = ["ROLES", "give_role", "logins", "may_hold", "set_roles", "take_role"]
 
 ROLES = ("reader", "inspector", "reviewer", "keeper")
 
@@ -102,6 +102,15 @@ def logins(archive: Archive) -> dict[str, list[str]]:
             for role in ROLES
             if _there(conn, f"ptmark_{role}")
         }
+
+
+def may_hold(archive: Archive) -> bool:
+    """Whether this login may set rules and holds; of a file, whoever may write it may."""
+    if archive.engine.dialect.name != "postgresql":
+        return True
+    asked = text("SELECT has_table_privilege('hold', 'INSERT')")
+    with archive.reading() as conn:
+        return bool(conn.execute(asked).scalar_one())
 
 
 def _there(conn: Connection, name: str) -> bool:

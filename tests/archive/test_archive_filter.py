@@ -248,6 +248,7 @@ def test_the_archive_finds_what_a_plain_filter_finds(shelf, monkeypatch, few, qu
     expected.sort(key=lambda one: (one["fields"]["examination_date"], one["id"]), reverse=True)
     assert [hit.record_id for hit in find_all(shelf, query)] == [one["id"] for one in expected]
     assert count(shelf, query) == len(expected)
+    assert count(shelf, query, most=20) == min(len(expected), 21)
     paged, after = [], None
     while paged == [] or after is not None:
         page = find(shelf, query, after=after, limit=7)

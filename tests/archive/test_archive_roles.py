@@ -21,6 +21,7 @@ from ptmark.archive import (
     hold,
     keep_for,
     logins,
+    may_hold,
     open_archive,
     repair,
     save_search,
@@ -95,6 +96,14 @@ def signed(as_login, make_in, tmp_path_factory):
     with as_login("ines") as archive:
         assert add_record(archive, path).state == "new"
     return path
+
+
+def test_the_window_is_told_who_may_set_a_hold(as_login):
+    told = {}
+    for login in ("rita", "ines", "rolf", "karl"):
+        with as_login(login) as archive:
+            told[login] = may_hold(archive)
+    assert told == {"rita": False, "ines": False, "rolf": False, "karl": True}
 
 
 DENIED = "42501"  # insufficient_privilege, PostgreSQL 15 appendix A

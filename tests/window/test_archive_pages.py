@@ -5,19 +5,24 @@ import importlib.util
 import io
 import json
 import zipfile
+from datetime import date
 from pathlib import Path
 
 import numpy as np
 import pytest
+from PIL import Image
 from PySide6.QtCore import Qt
 
 from ptmark.archive import (
     Query,
     add_record,
+    due,
     find,
     hold,
     keep_for,
+    keeping,
     laid_out,
+    lines,
     open_archive,
     place_map,
     saved_searches,
@@ -229,3 +234,88 @@ def test_an_archive_out_of_reach_says_so(qtbot, idle, window, monkeypatch, tmp_p
     window.archive.found.check_asked.emit()
     idle()
     assert "drive" in window.archive.check.said.text.text()
+
+
+def test_a_hold_is_set_on_what_was_searched_for_and_taken_away(qtbot, idle, desk):
+    ask(qtbot, idle, desk, "P-2")
+    desk.show_check()
+    idle()
+    form = desk.check.holds
+    assert "part number P-2*" in form.which.text()
+    form.name.setText("claim 7")
+    assert not form.set_button.isEnabled()  # never without a reason
+    form.reason.setText("letter of 2026-05-01, invented")
+    form.set_button.click()
+    idle()
+    assert "claim 7" in desk.check.said.text.text()
+    assert desk.check.keeping.rowCount() == 3
+    with open_archive() as archive:
+        held = {one["name"]: one for one in keeping(archive)["hold"]}
+        keep_for(archive, "short", Query(), 1, "invented")
+        gone = {one.hit.part for one in due(archive, date(2040, 1, 1))}
+    assert json.loads(held["claim 7"]["query"]) == {"part": "P-2*"}
+    assert gone == {"P-1"}
+    desk.check.keeping.selectRow(
+        next(n for n in range(3) if desk.check.keeping.item(n, 1).text() == "claim 7")
+    )
+    assert form.name.text() == "claim 7"
+    assert not form.release_button.isEnabled()
+    form.reason.setText("settled, invented")
+    assert not form.set_button.isEnabled()  # it would take the place of the hold there is
+    form.release_button.click()
+    idle()
+    with open_archive() as archive:
+        assert {one["name"] for one in keeping(archive)["hold"]} == {"claim"}
+        with archive.reading() as conn:
+            last = list(lines(conn))[-1]
+    assert (last.action, last.subject) == ("dropped hold", "claim 7")
+    assert json.loads(last.detail)["why"] == "settled, invented"
+
+
+def test_only_the_keepers_role_may_set_a_hold(idle, desk, monkeypatch):
+    monkeypatch.setattr("ptmark.archive.may_hold", lambda _: False)
+    desk.show_check()
+    idle()
+    form = desk.check.holds
+    for edit in (form.name, form.reason):
+        edit.setText("x")
+        assert not edit.isEnabled()
+    assert not form.set_button.isEnabled()
+    assert "keeper" in form.which.text()
+
+
+def test_very_many_are_counted_only_when_asked(qtbot, idle, desk, monkeypatch):
+    monkeypatch.setattr("ptmark.window.archive.found._COUNTED", 2)
+    monkeypatch.setattr("ptmark.window.archive.found._PAGE", 2)
+    ask(qtbot, idle, desk, "P-")
+    found = desk.found
+    assert found.count.text().startswith("More than 2 records whose part number begins")
+    found.all_button.click()
+    idle()
+    assert found.count.text().startswith("6 records whose part number begins")
+    assert found.all_button.isHidden()
+    ask(qtbot, idle, desk, "P-9")
+    assert found.all_button.isHidden()
+
+
+def test_a_makers_note_is_told_beside_the_place(idle, desk, tmp_path):
+    exif = Image.Exif()
+    exif.get_ifd(0x8825).update({1: "N", 2: (51.0, 30.0, 0.0), 3: "W", 4: (0.0, 7.0, 0.0)})
+    noted = Image.Exif()
+    noted.get_ifd(0x8769)[0x927C] = b"invented note of a maker"
+    told = {}
+    for name, own in (("placed", exif), ("noted", noted), ("bare", Image.Exif())):
+        out = io.BytesIO()
+        Image.new("RGB", (64, 48)).save(out, "JPEG", exif=own)
+        with open_archive() as archive:
+            add_record(archive, _made()(tmp_path / name, name, photo=out.getvalue()))
+            (hit,) = find(archive, Query(record_id=name)).hits
+        desk.show_record(hit)
+        idle()
+        notice = desk.record.location
+        told[name] = notice.text.text() if notice.isVisibleTo(desk.record) else ""
+    assert "51.50000, -0.11667" in told["placed"]
+    assert "maker" not in told["placed"]
+    assert "maker" in told["noted"]
+    assert "noted.jpg" in told["noted"]
+    assert told["bare"] == ""

@@ -1,7 +1,7 @@
 """The state of the archive: whether all is as it was made, and how long records are kept."""
 
 from collections.abc import Sequence
-from typing import TYPE_CHECKING, NamedTuple
+from typing import TYPE_CHECKING
 
 from PySide6.QtCore import Qt, Signal
 from PySide6.QtGui import QKeySequence, QShortcut
@@ -17,8 +17,9 @@ from PySide6.QtWidgets import (
 )
 
 from ptmark.window.archive.door import ArchiveDoor
+from ptmark.window.archive.holds import HoldForm
 from ptmark.window.archive.problems import Row, problem_rows
-from ptmark.window.archive.saved import asked_in_words
+from ptmark.window.archive.standing import State, read_state
 from ptmark.window.bits import Notice, as_list, heading, key_button, plain, quiet
 from ptmark.window.glyphs import glyph_icon
 from ptmark.window.words import tr
@@ -30,13 +31,6 @@ if TYPE_CHECKING:
 __all__ = ["CheckPage"]
 
 _KEY = "archive check"
-
-
-class _State(NamedTuple):
-    where: str
-    records: int
-    rows: list[tuple[str, ...]]  # kind, name, what, how long, why
-    due: int
 
 
 class CheckPage(QWidget):
@@ -71,6 +65,10 @@ class CheckPage(QWidget):
             (tr("Kind"), tr("Name"), tr("Which records"), tr("Kept for"), tr("Why")),
             tr("Rules and holds"),
         )
+        self.keeping.itemSelectionChanged.connect(self._on_kept_chosen)
+        self.holds = HoldForm(door)
+        self.holds.changed.connect(self._on_held)
+        self.holds.failed.connect(self._fail)
         self.due = plain()
         self.back_button = key_button(tr("Back"), "Escape", self._leave)
         self._lay_out()
@@ -104,6 +102,7 @@ class CheckPage(QWidget):
         column.addWidget(heading(tr("How long records are kept")))
         column.addWidget(self.due)
         column.addWidget(self.keeping, 2)
+        column.addWidget(self.holds)
         QShortcut(
             QKeySequence("Escape"),
             self,
@@ -119,12 +118,27 @@ class CheckPage(QWidget):
     def begin(self) -> None:
         """Shown anew: read where the archive is, and its rules and holds."""
         self.check_button.setFocus()
-        self._door.ask("", lambda archive, _: _state(archive), self._show, failed=self._fail)
+        self._door.ask(
+            "", lambda archive, _: read_state(archive), self._show, failed=self._fail
+        )
 
-    def _show(self, state: _State) -> None:
+    def _on_held(self, said: str) -> None:
+        self.said.say(said, "done")
+        self._door.ask(
+            "", lambda archive, _: read_state(archive), self._show, failed=self._fail
+        )
+
+    def _on_kept_chosen(self) -> None:
+        row = self.keeping.currentRow()
+        kind, name = (self.keeping.item(row, column) for column in (0, 1))
+        if kind is not None and name is not None and kind.text() == tr("hold"):
+            self.holds.choose(name.text())
+
+    def _show(self, state: State) -> None:
         self.where.setText(tr("{0} records; {1}", state.records, state.where))
         self.keeping.setVisible(bool(state.rows))
         _fill(self.keeping, state.rows)
+        self.holds.show_state(state.holds, may=state.may)
         if not state.rows:
             self.due.setText(
                 tr(
@@ -261,22 +275,3 @@ def _fill(
             if signs and column == 0:
                 item.setIcon(glyph_icon("look", table.palette()))
             table.setItem(number, column, item)
-
-
-def _state(archive: "Archive") -> _State:
-    from ptmark.archive import Query, count, due, keeping, query_from_json
-
-    place = archive.file or archive.engine.url.render_as_string(hide_password=True)
-    where = tr("database {0}; photos {1}", place, archive.store.url)
-    rows: list[tuple[str, ...]] = []
-    for kind, found in keeping(archive).items():
-        for one in found:
-            what = asked_in_words(query_from_json(str(one["query"])))
-            years = (
-                tr("{0:g} years", float(str(one["years"])))
-                if kind == "rule"
-                else tr("as long as it stands")
-            )
-            shown = tr("rule") if kind == "rule" else tr("hold")
-            rows.append((shown, str(one["name"]), what, years, str(one["reason"])))
-    return _State(where, count(archive, Query()), rows, len(due(archive)) if rows else 0)

@@ -173,6 +173,7 @@ class ArchiveDesk(QObject):
     def show_check(self) -> None:
         """Look at the state of the archive."""
         self._show(self.check)
+        self.check.holds.offer(self.found.found)
         self.check.begin()
 
     # -- a retest -----------------------------------------------------------------------------

@@ -31,6 +31,7 @@ if TYPE_CHECKING:
 __all__ = ["FoundPage"]
 
 _PAGE = 60
+_COUNTED = 1000  # further on it is asked for: some tenths of a second where very many fit
 _EMPTY = tr(
     "The archive is empty.\n\n"
     "It keeps records and their photos for each part number, so that a later question, "
@@ -73,6 +74,7 @@ class FoundPage(QWidget):
         self.bar = SearchBar()
         self.said = Notice()
         self.count = plain()
+        self.all_button = key_button(tr("Count all"), "", self.count_all)
         self.empty = plain(_EMPTY)
         self.table = HitTable(self.model)
         self.gallery = Gallery(self.model)
@@ -101,7 +103,9 @@ class FoundPage(QWidget):
             text.setAlignment(Qt.AlignmentFlag.AlignTop | Qt.AlignmentFlag.AlignLeft)
             text.setContentsMargins(24, 24, 24, 24)
         told = QHBoxLayout()
+        self.all_button.hide()
         told.addWidget(self.count, 1)
+        told.addWidget(self.all_button)
         told.addWidget(self.turn_button)
         told.addWidget(self.back_button)
         column = QVBoxLayout(self)
@@ -140,6 +144,7 @@ class FoundPage(QWidget):
     def search(self) -> None:
         """Ask the archive for what line and filters say now."""
         self.said.say("")
+        self.all_button.hide()
         try:
             asked = self.bar.query(self._session.unit)
         except PtmarkError as exc:
@@ -155,7 +160,9 @@ class FoundPage(QWidget):
                 query = as_words(asked)
                 page = find(archive, query, limit=_PAGE)
             token.partial((query, page))
-            return (len(page.hits) if page.after is None else count(archive, query)), query
+            if page.after is None:
+                return len(page.hits), query
+            return count(archive, query, most=_COUNTED), query
 
         self._door.ask(
             "",
@@ -165,6 +172,22 @@ class FoundPage(QWidget):
             failed=self._fail,
             key="archive find",
         )
+
+    def count_all(self) -> None:
+        """Count what is shown to its end."""
+        query = self.found
+
+        def work(archive: "Archive", _token: Token) -> "tuple[int, Query] | None":
+            from ptmark.archive import count
+
+            return None if query is None else (count(archive, query), query)
+
+        def done(got: "tuple[int, Query] | None") -> None:
+            if got is not None and query is self.found:
+                self._show_count(got, whole=True)
+
+        self.all_button.hide()
+        self._door.ask("", work, done, failed=self._fail, key="archive count")
 
     def _keep_search(self) -> None:
         try:
@@ -183,10 +206,14 @@ class FoundPage(QWidget):
         if page.hits:
             self.table.setCurrentIndex(self.model.index(0, 0))
 
-    def _show_count(self, got: "tuple[int, Query]") -> None:
+    def _show_count(self, got: "tuple[int, Query]", *, whole: bool = False) -> None:
         number, query = got
         line = self.bar.line.text().strip()
         records = tr("1 record") if number == 1 else tr("{0:,} records", number)
+        more = number > _COUNTED and not whole
+        if more:
+            records = tr("More than {0:,} records", _COUNTED)
+        self.all_button.setVisible(more)
         if not line:
             how = "" if self.bar.asks_nothing else tr(" fit the filters")
         elif query.words:

@@ -12,7 +12,7 @@ if TYPE_CHECKING:
     from ptmark.archive import Archive, Hit
     from ptmark.record import Record
 
-__all__ = ["Opened", "photo_of", "read_hit", "write_report"]
+__all__ = ["Opened", "photo_of", "read_hit", "told_places", "write_report"]
 
 
 class Opened(NamedTuple):
@@ -21,12 +21,13 @@ class Opened(NamedTuple):
     record: "Record"
     told: str
     places: tuple[str, ...]  # photos that hold a place where they were taken
+    noted: tuple[str, ...]  # those with a note of the camera's maker, which may hold one
 
 
 def read_hit(archive: "Archive", hit: "Hit") -> Opened:
     """Read a record and what the archive knows of it."""
     from ptmark.archive import indications_of, key_for, photos_of
-    from ptmark.photo.location import location_of
+    from ptmark.photo.location import has_makers_note, location_of
     from ptmark.window.archive.model import length_text
 
     record = _kept(archive, hit.record_id)
@@ -48,14 +49,34 @@ def read_hit(archive: "Archive", hit: "Hit") -> Opened:
     for row in indications_of(archive, hit.record_id):
         length = length_text(row["length_mm"], row["length_u_mm"], "mm")
         lines.append(f"{row['letter']}: {row['kind'] or tr(str(row['shape']))}, {length}")
-    places = []
+    places, noted = [], []
     for photo in photos_of(archive, hit.record_id):
         with archive.guarded():
             data = archive.store.read(key_for(photo["sha256"], photo["suffix"]))
+        name = photo["name"] or photo["sha256"][:12]
+        if has_makers_note(data):
+            noted.append(name)
         if (place := location_of(data)) is not None:
-            name = photo["name"] or photo["sha256"][:12]
             places.append(tr("{0} at {1:.5f}, {2:.5f}", name, place.latitude, place.longitude))
-    return Opened(record, "\n".join(lines), tuple(places))
+    return Opened(record, "\n".join(lines), tuple(places), tuple(noted))
+
+
+def told_places(got: Opened) -> str:
+    """What the photos tell, or may tell, of where they were taken; "" for nothing."""
+    said = []
+    if got.places:
+        said.append(tr("Where it was taken stands in the photo: {0}.", "; ".join(got.places)))
+    if got.noted:
+        said.append(
+            tr(
+                "The camera's maker left a note of its own, which may hold a place and is not "
+                "read, in {0}.",
+                ", ".join(got.noted),
+            )
+        )
+    if said:
+        said.append(tr("An export can leave it out; the original keeps it."))
+    return " ".join(said)
 
 
 def photo_of(archive: "Archive", record: "Record", number: int) -> dict[str, object]:

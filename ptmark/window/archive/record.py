@@ -14,7 +14,7 @@ from PySide6.QtWidgets import (
 from ptmark.window import dialogs
 from ptmark.window.archive.changes import ChangesTable, judged_again
 from ptmark.window.archive.door import ArchiveDoor
-from ptmark.window.archive.opened import Opened, photo_of, read_hit, write_report
+from ptmark.window.archive.opened import Opened, photo_of, read_hit, told_places, write_report
 from ptmark.window.archive.pictures import photo_files
 from ptmark.window.bits import Choice, Notice, heading, key_button, plain, quiet, scrolled
 from ptmark.window.view.levels import PhotoLevels, build_levels
@@ -146,14 +146,7 @@ class RecordPage(QWidget):
     def _show(self, got: Opened) -> None:
         self.record = got.record
         self.facts.setText(got.told)
-        if got.places:
-            self.location.say(
-                tr(
-                    "Where it was taken stands in the photo: {0}. An export can "
-                    "leave it out; the original keeps it.",
-                    "; ".join(got.places),
-                )
-            )
+        self.location.say(told_places(got))
         views = got.record.views()
         for number in range(len(views)):
             self.photo.addItem(tr("Photo {0} of {1}", number + 1, len(views)), number)

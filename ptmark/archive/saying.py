@@ -1,0 +1,64 @@
+"""From a query to what its SQL is spelled by: which members ask, how, and with what values."""
+
+from dataclasses import fields
+from operator import attrgetter
+from typing import Any
+
+from sqlalchemy import Dialect
+
+from ptmark.archive.derive import fold
+from ptmark.archive.query import Query
+
+__all__ = ["said"]
+
+_INDEXED = 8  # letters of a word's beginning that the index of words keeps (migration 0005)
+_PATTERNS = frozenset({"part", "serial", "examiner", "procedure", "kind", "criteria"})
+_NAMES = tuple(one.name for one in fields(Query))
+_SAID = attrgetter(*_NAMES)
+
+
+def said(dialect: Dialect, query: Query) -> tuple[dict[str, str], dict[str, Any]]:
+    """What a query asks and with what values, before the archive is looked at."""
+    shape: dict[str, str] = {}
+    values: dict[str, Any] = {}
+    for name, asks in zip(_NAMES, _SAID(query), strict=True):
+        if asks is None or asks == "":
+            continue
+        if name in _PATTERNS:
+            if pattern := asks.strip() if name == "criteria" else fold(asks):
+                shape[name] = _pattern(name, pattern, values)
+        else:
+            shape[name], values[name] = "exact", asks
+    if "photo" in shape:
+        values["photo"] = query.photo.strip().lower()
+    if "words" in shape:
+        values["words"] = _tokens(dialect, query.words)
+        starts = [one for one in query.words.split() if one.endswith("*")]
+        shape["words"] = "range" if any(len(one) > _INDEXED + 1 for one in starts) else "exact"
+    return shape, values
+
+
+def _pattern(name: str, asks: str, values: dict[str, Any]) -> str:
+    """How a text with ``*`` and ``?`` is looked for: what stands before them is a range."""
+    if "*" not in asks and "?" not in asks:
+        values[name] = asks
+        return "exact"
+    start = min(asks.find(mark) for mark in "*?" if mark in asks)
+    head = asks[:start]
+    values[f"{name}_from"], values[f"{name}_to"] = head, head + "\U0010ffff"
+    if asks[start:] == "*":
+        return "range"
+    marks = {"*": "%", "?": "_"} | {c: f"\\{c}" for c in "%_\\"}
+    values[f"{name}_like"] = "".join(marks.get(c, c) for c in asks)
+    return "like"
+
+
+def _tokens(dialect: Dialect, asks: str) -> str:
+    """Whole words, all of them, as the index of words takes them."""
+    asks = asks.replace("\0", " ")  # which would end the statement
+    words = [(one.rstrip("*"), one.endswith("*")) for one in asks.split() if one.strip("*")]
+    if dialect.name == "sqlite":
+        quoted = ('"' + one.replace('"', '""') + '"' + "*" * more for one, more in words)
+        return " ".join(quoted) or '""'
+    plain = ((one.replace("\\", "").replace("'", "''"), more) for one, more in words)
+    return " & ".join(f"'{one}'" + ":*" * more for one, more in plain)
