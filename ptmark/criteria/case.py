@@ -142,29 +142,36 @@ class Case:
 
     def doubts(self, item: Item, shape: str) -> list[str]:
         """Why an item of the worst reading is no such item in the plain one; empty if it is."""
-        if item.parts > 1:
-            return [f"{named(item.ids)} may count as one or apart" + self._gap_told(item)]
-        plain = self.plain.by_ids.get(item.ids)
-        if plain is None:
-            return [f"{named(item.ids)} may count as one" + self._gap_told(item)]
+        plain, who = self.plain.by_ids.get(item.ids), named(item.ids)
+        if item.parts > 1 or plain is None:
+            gap, wanted = self._gap_told(item)
+            if item.parts > 1 and gap:
+                return [
+                    f"{who} may count as one or apart (a gap of {gap}; {wanted} makes them one)"
+                ]
+            if item.parts > 1:
+                return [f"{who} may count as one or apart"]
+            if gap:
+                return [f"{who} may count as one (a gap of {gap}; {wanted} makes them one)"]
+            return [f"{who} may count as one"]
         told = []
         relevance = self.profile.relevance
         if relevance is not None and not plain.relevant:
             value = measured(plain.length, plain.u, self.unit, against=relevance.relevant.value)
             wanted = bound(relevance.relevant)
-            told.append(f"{plain.ids[0]} may be relevant ({value}, relevant if {wanted})")
+            told.append(f"{who} may be relevant ({value}, relevant if {wanted})")
         if not plain.is_of(shape):
             at = plain.length * self.profile.shape.linear.value / plain.ratio
             length = measured(plain.length, plain.u, self.unit, against=at)
             width = measured(plain.width, plain.width_u, self.unit, against=0.0)
             told.append(
-                f"{plain.ids[0]} may be {shape} ({plain.ratio_told}: {length} by {width}; so "
+                f"{who} may be {shape} ({plain.ratio_told}: {length} by {width}; so "
                 f"wide, it is linear from {amount(at, self.unit)} of length on)"
             )
         return told
 
-    def _gap_told(self, item: Item) -> str:
-        """The gap on which it hangs whether parts of an item merge, in brackets; "" if many."""
+    def _gap_told(self, item: Item) -> tuple[str, str]:
+        """The gap on which it hangs whether parts merge, and the one wanted; "" if many."""
         import shapely
 
         merge, as_one = self.profile.merge, item.ids in self.plain.by_ids
@@ -172,7 +179,7 @@ class Case:
         view = self.views.view(reading)
         own = sorted({view.places[name] for name in item.ids})
         if merge is None or not 1 < len(own) <= _MOST_APART:
-            return ""
+            return "", ""
         items = [view.items[k] for k in own]
         first, second = np.triu_indices(len(own), 1)
         shapes = view.shapes[own]
@@ -184,6 +191,4 @@ class Case:
         u = (items[first[k]].u + items[second[k]].u) / 2
         gap = measured(float(gaps[k]), u, self.unit, against=float(may[k]))
         limit = amount(float(may[k]), self.unit)
-        if merge.operator == "<=":
-            return f" (a gap of {gap}; {limit} or less makes them one)"
-        return f" (a gap of {gap}; less than {limit} makes them one)"
+        return gap, f"{limit} or less" if merge.operator == "<=" else f"less than {limit}"

@@ -5005,14 +5005,6 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>„{0}…“ hat zu viele Ziffern</translation>
     </message>
     <message>
-      <source>(a gap of {0}; less than {1} makes them one)</source>
-      <translation>(Abstand {0}; unter {1} sind sie eine)</translation>
-    </message>
-    <message>
-      <source>(a gap of {0}; {1} or less makes them one)</source>
-      <translation>(Abstand {0}; bei {1} oder weniger sind sie eine)</translation>
-    </message>
-    <message>
       <source>(at end of document)</source>
       <translation>(am Ende des Dokuments)</translation>
     </message>
@@ -9865,8 +9857,16 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>{0} zählen möglicherweise als eine</translation>
     </message>
     <message>
+      <source>{0} may count as one (a gap of {1}; {2} makes them one)</source>
+      <translation>{0} zählen möglicherweise als eine (ein Abstand von {1}; {2} macht sie zu einer)</translation>
+    </message>
+    <message>
       <source>{0} may count as one or apart</source>
       <translation>{0} zählen möglicherweise als eine oder getrennt</translation>
+    </message>
+    <message>
+      <source>{0} may count as one or apart (a gap of {1}; {2} makes them one)</source>
+      <translation>{0} zählen möglicherweise als eine oder getrennt (ein Abstand von {1}; {2} macht sie zu einer)</translation>
     </message>
     <message>
       <source>{0} means: the true length lies between {1} and {2} mm, in about 95 of 100 such measurements.</source>
