@@ -7,6 +7,7 @@ from PySide6.QtGui import QColor, QPalette, QPolygonF, QTransform
 
 from ptmark.window.bits import CommitEdit
 from ptmark.window.palette import CYAN, CYAN_PALE, DEEP_BLUE, HALO, tone
+from ptmark.window.view import overlay
 from ptmark.window.view.crowd import Crowd
 from ptmark.window.view.levels import build_levels
 from ptmark.window.view.marks import Mark
@@ -142,6 +143,19 @@ def test_a_long_drag_never_shows_less_than_a_fresh_picture(view):
         widest = max(widest, _unlike(shown, fresh))
     assert view.overlay.ahead > ahead + 4  # tiles that were painted ahead came into sight
     assert widest <= 0.02  # letters may choose another free place
+
+
+def test_what_a_far_pan_brings_is_painted_over_the_next_frames(qtbot, view, monkeypatch):
+    monkeypatch.setattr(overlay, "_IN_SIGHT_S", 0.0)  # a piece a frame
+    view.show_marks(many_marks(), frozenset())
+    view.grab()
+    view.pan(QPointF(-420, 0))
+    view.repaint()
+    assert view.overlay.rests
+    qtbot.waitUntil(lambda: not view.overlay.rests, timeout=20_000)  # nobody asks for it
+    shown = view.grab().toImage()
+    view.overlay = Overlay()
+    assert _unlike(shown, view.grab().toImage()) <= 0.02  # letters may choose another place
 
 
 def many_marks():

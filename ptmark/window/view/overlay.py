@@ -1,7 +1,8 @@
 """Marks and guides as tiles of picture that panning only moves.
 
 A tile is painted once for each scale. Those round the view are painted ahead, a little in each
-frame, so that panning seldom comes upon one that is not there, and then upon few.
+frame, so that panning seldom comes upon one that is not there. One that is not is painted over
+the next frames, so that no frame waits for it; what changes or zooms is there at once.
 """
 
 from collections.abc import Callable, Iterator
@@ -23,6 +24,7 @@ _SIDE = 256  # widget px of a tile
 _ROUND = 1  # tiles round the view that are painted ahead
 _KEPT = 3  # tiles round the view beyond which they are let go of
 _SHARE_S = 0.004  # of a frame's time for tiles ahead
+_IN_SIGHT_S = 0.006  # of a frame's time for tiles that panning brought into sight
 _TOWARD = 20  # frames of the same step that tiles ahead are chosen for
 
 _Pieces = Iterator[None]
@@ -88,7 +90,9 @@ class Overlay:
         if not marks and not any(below):
             return
         key = (selected, port.scale, ratio, port.turn, port.bend, *below)
+        until = thread_time() + _IN_SIGHT_S
         if marks is not self._marks or key != self._key:
+            until = inf
             self._marks, self._key = marks, key
             self._tiles = {}
             way = port.shifted(-port.origin, port.widget).transform()
@@ -108,11 +112,14 @@ class Overlay:
         missing = [at for at in in_sight if at not in self._tiles or not self._tiles[at].done]
         self.painted += bool(missing)
         for at in missing:
-            tile(at).go_on(self._painter, inf)
+            self.rests = not tile(at).go_on(self._painter, until) or thread_time() > until
+            if self.rests:
+                break
         for at in in_sight:
-            if (picture := self._tiles[at].picture) is not None:
+            if at in self._tiles and (picture := self._tiles[at].picture) is not None:
                 painter.drawPixmap(origin + _area(at).topLeft(), picture)
-        self._paint_ahead(tile, view, step)
+        if not self.rests:
+            self._paint_ahead(tile, view, step)
 
     def _pieces(self, area: QRectF, port: Viewport, guides: Guides | None) -> _Pieces | None:
         """What paints a tile; None where nothing is to be seen in it."""
