@@ -85,7 +85,7 @@ def _facts(band: Band, facts: list[tuple[str, str]], columns: int) -> None:
         band.skip(0.45)
 
 
-_SHARES = (0.06, 0.2, 0.19, 0.12, 0.17, 0.09, 0.17)
+_SHARES = (0.06, 0.17, 0.16, 0.15, 0.15, 0.14, 0.17)
 
 
 def table_band(record: Record, width: int, unit: float) -> Picture:
@@ -128,7 +128,7 @@ def _block(band: Band, x: float, room: float, made: list[tuple[str, ...]]) -> No
         SHADE,
     )
     for start, name in zip(starts, COLUMNS, strict=True):
-        band.put(start, band.y, name, size=0.88 * size, color=QUIET)
+        band.put(start, band.y, name, size=0.8 * size, color=QUIET)
     band.skip(1.5)
     for row in made:
         top, lines = band.y, 1

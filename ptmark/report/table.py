@@ -11,7 +11,15 @@ from ptmark.report.wording import EMPTY, VERDICT_SIGN, called, measured, shape_w
 
 __all__ = ["COLUMNS", "csv_bytes", "rows", "save", "write_csv"]
 
-COLUMNS = ("", "Shape", "Length ± U, mm", "Path, mm", "Width ± U, mm", "Ratio", "Verdict")
+COLUMNS = (
+    "",
+    "Shape",
+    "Length ± U, mm",
+    "Path ± U, mm",
+    "Width ± U, mm",
+    "Ratio ± U",
+    "Verdict",
+)
 
 _CSV = ("id", "shape", "shape_sure", "kind", *FIGURES)
 
@@ -24,9 +32,9 @@ def rows(record: Record) -> list[tuple[str, ...]]:
             one["id"],
             shape_words(one),
             measured(one["length_mm"], one["length_u_mm"], unit=""),
-            measured(one["path_mm"], unit=""),
+            measured(one["path_mm"], one["path_u_mm"], unit=""),
             measured(one["width_mm"], one["width_u_mm"], unit=""),
-            measured(one["ratio"], unit=""),
+            measured(one["ratio"], one["ratio_u"], unit=""),
             f"{VERDICT_SIGN.get(stands[one['id']], '')} {stands[one['id']] or EMPTY}".strip(),
         )
         for one in record.indications

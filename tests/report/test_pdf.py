@@ -40,7 +40,8 @@ def test_the_text_carries_the_records_numbers(written):
     for one in record.indications:
         assert f"{one['length_mm']:.2f} ± {one['length_u_mm']:.2f}" in words
         assert f"{one['width_mm']:.2f} ± {one['width_u_mm']:.2f}" in words
-        assert f"{one['path_mm']:.2f}" in words
+        assert f"{one['path_mm']:.2f} ± {one['path_u_mm']:.2f}" in words
+        assert f"{one['ratio']:.2f} ± {one['ratio_u']:.2f}" in words
         assert f"{one['length_u_mm']:.4f}" in words  # the budget's table
     for text in (
         "INVENTED-17",
@@ -64,6 +65,32 @@ def test_the_text_carries_the_records_numbers(written):
 
 def words_of_page(text):
     return " ".join(text.split())
+
+
+def test_the_budget_tells_where_a_hands_share_comes_from(make, tmp_path):
+    """Degrees of freedom in words: of repeat traces, or that there were none."""
+    repeated = {"operator_px": 0.42, "operator_free": 6}
+    entries = [
+        make["entry"](n, make["ring"](300 + 200 * n, 400, 60, 8), source=source)
+        for n, source in enumerate(("hand", "hand", "snapped", "suggested"))
+    ]
+    entries[0]["edge"] |= repeated
+    photo = tmp_path / "invented.jpg"
+    rgb = make["picture"](1200, 900, [])
+    photo.write_bytes(cv2.imencode(".jpg", rgb)[1].tobytes())
+    digest = hashlib.sha256(photo.read_bytes()).hexdigest()
+    record = make["record"](1200, 900, entries)
+    record = replace(record, photo={**record.photo, "sha256": digest})
+    write_pdf(tmp_path / "r.pdf", record, rgb, photo)
+    words = " ".join(pages_of(tmp_path / "r.pdf")).replace("\n", " ")
+    for told in (
+        "picking, A: each end by hand strays by 0.42 px, estimated from repeat traces: 6 deg",
+        "picking, B: each end by hand strays by 1.5 px, a stated default: not traced again",
+        "picking, C: each end by hand strays by 0.5 px, a stated default: not traced again",
+        "all other parts count as known",
+    ):
+        assert told in words
+    assert "picking, D" not in words
 
 
 def test_every_field_has_its_place_and_empty_ones_show_as_such(written):
@@ -94,6 +121,21 @@ def test_page_one_names_the_thickness_that_the_rules_went_by(weld, tmp_path):
     first = pages_of(tmp_path / "r.pdf")[0]
     assert "1/2 in" in first
     assert "12.50 mm" not in first
+
+
+def test_no_size_stands_without_its_uncertainty_where_nothing_was_measured(weld, tmp_path):
+    record, rgb = weld
+    nothing = {**record.evaluation["findings"][0], "rule": "none-there", "indications": []}
+    nothing |= {"value": 0.0, "u": 0.0, "limit": 1.5, "conformity": None}
+    count = {**nothing, "rule": "count-there", "limit": 4.0, "unit": "1"}
+    evaluation = {**record.evaluation, "findings": [nothing, count]}
+    write_pdf(tmp_path / "r.pdf", replace(record, evaluation=evaluation), rgb, None)
+    lines = "\n".join(pages_of(tmp_path / "r.pdf")).splitlines()
+    size, counted = (
+        next(one for one in lines if of in one) for of in ("None-there", "Count-there")
+    )
+    assert "— 1.5 mm" in size  # JCGM 100, 7.2.1: a result is given with its uncertainty
+    assert "0 4" in counted  # of none a count is one
 
 
 def test_pages_are_numbered_n_of_m(written):

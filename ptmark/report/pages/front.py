@@ -46,7 +46,7 @@ _FACTS = (
     "job_number",
 )
 _LETTER_PT = 7.5  # size of text on the printed photo
-_SHARES = (0.06, 0.22, 0.18, 0.11, 0.17, 0.09, 0.17)
+_SHARES = (0.06, 0.17, 0.16, 0.15, 0.15, 0.15, 0.16)
 
 
 def front(
@@ -85,15 +85,18 @@ def photo_page(
         *(text(one["says"]) for one in named),
         Spacer(1, 5),
         _marked(view, rgb, (width, 0.62 * height)),
-        *_table(view, width),
+        *_table(view, width, explained=False),
     ]
 
 
-def _table(record: Record, width: float) -> list[Flowable]:
+def _table(record: Record, width: float, *, explained: bool = True) -> list[Flowable]:
+    """The indications; what their figures mean stands under the first photo's alone."""
     if not record.indications:
         return [Spacer(1, 5), text("No indications were found in the examined area.")]
     made = heading("Indications", top=7)
     table = grid([COLUMNS, *rows(record)], [width * share for share in _SHARES])
+    if not explained:
+        return [*made, table]
     told = [text(plain_words(record), 8), text(TABLE_NOTE, 7, quiet=True)]
     return [*made, table, Spacer(1, 3), *told]
 

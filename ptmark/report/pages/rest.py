@@ -127,8 +127,9 @@ def _finding_row(one: dict[str, Any]) -> list[Any]:
         said.append(text(f"probability of conformity: {chance}", 7, quiet=True))
     limit = limit_words(one["limit"], one["unit"])
     value = measured(one["value"], one["u"], one["unit"])
-    if not (one["value"] or one["limit"] or one["indications"]):
-        value = limit = EMPTY  # nothing was there to be measured
+    if not one["value"] and not one["indications"]:  # nothing was there to be measured
+        value = EMPTY if one["unit"] != "1" or not one["limit"] else value
+        limit = limit if one["limit"] else EMPTY
     verdict = f"{VERDICT_SIGN[one['verdict']]} {one['verdict']}"
     return [said, one["clause"], value, limit, text(verdict, 8, bold=True)]
 
@@ -202,7 +203,7 @@ def cautions(record: Record) -> list[Flowable]:
         ("Of the work", SAFETY),
     ):
         if lines:
-            made += [Spacer(1, 3), text(title, 8.5, bold=True)]
+            made += [CondPageBreak(50), Spacer(1, 3), text(title, 8.5, bold=True)]
             made += [text(f"• {line}") for line in lines]
     return made
 

@@ -46,6 +46,8 @@ def style(size: float = 8.5, *, bold: bool = False, quiet: bool = False) -> Para
         leading=1.35 * size,
         textColor=color(QUIET if quiet else INK),
         splitLongWords=True,
+        allowWidows=0,
+        allowOrphans=0,
     )
 
 
