@@ -69,7 +69,8 @@ def old(tmp_path):
     path = folder / "two.json"
     signed = sign_record(second, Signer(role="examiner", name="first (invented)"), key)
     save_record(path, signed)
-    changed = {**signed.fields, "remarks": "looked at again (invented)"}
+    remarks = f"{signed.fields['remarks']}, looked at again (invented)"
+    changed = {**signed.fields, "remarks": remarks}
     later = save_record(path, replace(signed, fields=changed), by="first", why="again")
     save_record(path, sign_record(later, Signer(role="examiner", name="first (invented)"), key))
     told = json.loads(path.read_text("utf-8"))
