@@ -1,4 +1,7 @@
-"""``ptmark rejudge``: records judged again by another profile or edition, and what changes.
+"""``ptmark rejudge``: records judged again, and what changes.
+
+By another profile or edition where one is named, else each by the present text of the rules
+that it names: what is asked without a word more is whether a verdict still stands.
 
 The records are read, never written: a verdict that stands in a record changes only where a
 person judges it again there.
@@ -22,13 +25,24 @@ from ptmark.criteria import (
     is_stale,
     load_profile,
 )
-from ptmark.errors import PtmarkError, UsageError
+from ptmark.criteria.rule_files import rules_again
+from ptmark.errors import CriteriaError, PtmarkError, UsageError
 from ptmark.files import write_whole
 from ptmark.record import Record, evaluated_again, load_record
 
 __all__ = ["add_to", "run"]
 
-_HEAD = ("record", "part_number", "what", "before", "after", "rule_before", "rule_after")
+_HEAD = (
+    "record",
+    "part_number",
+    "what",
+    "before",
+    "after",
+    "rule_before",
+    "rule_after",
+    "criteria",
+)
+_OWN = "Each record by the rules that it names, as they stand now (--criteria names others):"
 
 
 class _Judged(NamedTuple):
@@ -37,6 +51,7 @@ class _Judged(NamedTuple):
     path: Path
     record: Record
     photo: int
+    profile: Profile
     after: Evaluation
     rows: list[Change]
     stale: bool
@@ -50,8 +65,9 @@ def add_to(subparsers: Any) -> None:  # noqa: ANN401 - argparse keeps its class 
     """Add the verb to the command line."""
     parser = subparsers.add_parser(
         "rejudge",
-        description="Judge records again by another profile or edition and list what changes, "
-        "verdict and indication by indication. The records stay as they are.",
+        description="Judge records again by another profile or edition, or each by its own as "
+        "that stands now, and list what changes, verdict and indication by indication. The "
+        "records stay as they are.",
     )
     parser.add_argument(
         "paths",
@@ -61,7 +77,10 @@ def add_to(subparsers: Any) -> None:  # noqa: ANN401 - argparse keeps its class 
         help="records, or folders of them",
     )
     parser.add_argument(
-        "--criteria", required=True, metavar="PROFILE", help="a name, or a file ending in .toml"
+        "--criteria",
+        metavar="PROFILE",
+        help="a name, or a file ending in .toml; by default the present text of the rules that "
+        "each record names",
     )
     parser.add_argument("--part", metavar="NUMBER", help="only records of this part number")
     parser.add_argument(
@@ -76,12 +95,13 @@ def add_to(subparsers: Any) -> None:  # noqa: ANN401 - argparse keeps its class 
 
 def run(args: argparse.Namespace) -> int:
     """Judge, print what changes; 0, or 1 where a file could not be judged."""
-    profile = load_profile(args.criteria)
+    given = None if args.criteria is None else load_profile(args.criteria)
     judged, failed = [], []
     for path, named in _files(args.paths):
         try:
             record = load_record(path)
             if args.part is None or record.fields.get("part_number", "") == args.part:
+                profile = given or _present_rules(path, record)
                 judged += _again(path, record, profile, args.decision)
         except PtmarkError as exc:
             if named:
@@ -93,9 +113,9 @@ def run(args: argparse.Namespace) -> int:
         write_whole(args.csv, _csv(judged).encode())
     if args.json is not None:
         write_whole(args.json, (json.dumps(_json(judged), indent=1) + "\n").encode())
-    print(f"By {profile.title} ({profile.edition}):")
+    print(_OWN if given is None else f"By {given.title} ({given.edition}):")
     for one in judged:
-        print(_told(one))
+        print(_told(one, named=given is None))
     for line in failed:
         print(line)
     print(_table(judged))
@@ -116,6 +136,26 @@ def _files(paths: list[Path]) -> list[tuple[Path, bool]]:
     return list(found.items())
 
 
+def _present_rules(path: Path, record: Record) -> Profile:
+    """The rules that the record was judged by, as they stand now under that name."""
+    views = record.views()
+    named = next((view.evaluation for view in views if view.evaluation is not None), None)
+    if named is None:
+        raise CriteriaError(
+            "was not judged yet, so it names no rules",
+            where=str(path),
+            mend="name them with --criteria",
+        )
+    try:
+        return load_profile(rules_again(named))
+    except CriteriaError as error:
+        raise CriteriaError(
+            f"its rules '{named['profile']}' are not to be had here: {error.what}",
+            where=str(path),
+            mend="put their file back, or name others with --criteria",
+        ) from error
+
+
 def _again(path: Path, record: Record, profile: Profile, decision: str | None) -> list[_Judged]:
     """Each photo of the record that can be judged, with what changes."""
     made = []
@@ -126,6 +166,7 @@ def _again(path: Path, record: Record, profile: Profile, decision: str | None) -
             path,
             view,
             number,
+            profile,
             after,
             changes(before, evaluation_to_json(after)),
             stale=same and before is not None and is_stale(before, profile),
@@ -134,9 +175,10 @@ def _again(path: Path, record: Record, profile: Profile, decision: str | None) -
     return made
 
 
-def _told(one: _Judged) -> str:
+def _told(one: _Judged, *, named: bool) -> str:
     verdict = one.rows[0]
-    lines = [f"{one.name}: {_step(verdict)}"]
+    by = f", by {one.profile.title} ({one.profile.edition})" if named else ""
+    lines = [f"{one.name}{by}: {_step(verdict)}"]
     if one.stale:
         lines[0] += "; the profile has changed since, so the verdict in the record is stale"
     lines += [f"  {row.what}: {_step(row)}" for row in one.rows[1:] if row.differs]
@@ -166,7 +208,8 @@ def _csv(judged: list[_Judged]) -> str:
     table.writerow(_HEAD)
     for one in judged:
         for row in one.rows:
-            cells = (row.what, row.before, row.after, row.rule_before, row.rule_after)
+            rules = (row.rule_before, row.rule_after, one.profile.name)
+            cells = (row.what, row.before, row.after, *rules)
             part = one.record.fields.get("part_number", "")
             table.writerow([_safe(cell) for cell in (one.name, part, *cells)])
     return out.getvalue()

@@ -18,6 +18,7 @@ from ptmark.criteria import (
     load_profile,
     scene_from_json,
 )
+from ptmark.criteria.rule_files import note_place
 from ptmark.record import load_record, save_record
 from ptmark.report.sketch import finding_picture, finding_svg
 
@@ -199,3 +200,51 @@ def test_rejudge_many_records_of_one_part_gives_a_table(tmp_path, capsys):
     kept = json.loads(evaluations.read_text())["records"]
     assert [one["after"]["verdict"] for one in kept] == [now for _, now in verdicts]
     assert before == {path.name: path.read_bytes() for path in tmp_path.glob("*.json")}
+
+
+def test_rejudge_without_rules_takes_those_that_each_record_names(tmp_path, capsys):
+    # linear 8 mm at level 3; the written record's is 8 mm long, here 1.5 times that
+    written(tmp_path, "a", "P-7", 1.5)
+    path = tmp_path / "a.json"
+    before = path.read_bytes()
+    assert run(["rejudge", str(path), "--csv", str(tmp_path / "out.csv")]) == 0
+    said = capsys.readouterr().out
+    third = load_profile("iso-23277-3")
+    assert said.startswith("Each record by the rules that it names, as they stand now")
+    assert f"a.json, by {third.title} ({third.edition}): rejectable, as before\n" in said
+    assert "the verdict of 0 changes" in said
+    rows = csv.DictReader((tmp_path / "out.csv").read_text().splitlines())
+    assert {row["criteria"] for row in rows} == {"iso-23277-3"}
+    assert path.read_bytes() == before
+
+
+def test_rejudge_by_a_record_s_own_rules_says_where_they_have_changed(tmp_path, capsys):
+    own = tmp_path / "own.toml"
+    own.write_text('base = "iso-23277-3"\nname = "own"\n')
+    note_place(str(own), load_profile(own))
+    written(tmp_path, "a", "P-7", 0.9)
+    whole = load_record(tmp_path / "a.json")
+    told_by = evaluation_to_json(evaluate(load_profile(own), scene_from_json(whole.to_json())))
+    save_record(tmp_path / "a.json", replace(whole, evaluation=told_by))
+    own.write_text(
+        'base = "iso-23277-3"\nname = "own"\n[[rule]]\nid = "linear"\nreject = "> 1 mm"\n'
+    )
+    assert run(["rejudge", str(tmp_path / "a.json")]) == 0
+    said = capsys.readouterr().out
+    assert "acceptable -> rejectable by linear" in said
+    assert "the verdict in the record is stale" in said
+    own.unlink()
+    assert run(["rejudge", str(tmp_path / "a.json")]) == 1
+    said = capsys.readouterr().err
+    assert "its rules 'own' are not to be had here" in said
+    assert "--criteria" in said
+
+
+def test_rejudge_a_record_that_was_never_judged_asks_for_rules(tmp_path, capsys):
+    whole = load_record(WRITTEN / "record-1.json")
+    save_record(tmp_path / "a.json", replace(whole, id="a", evaluation=None))
+    assert run(["rejudge", str(tmp_path / "a.json")]) == 1
+    assert "names no rules. Name them with --criteria" in capsys.readouterr().err
+    assert run(["rejudge", str(tmp_path)]) == 1  # in a folder it is passed over, and said
+    assert "a.json: not judged: was not judged yet" in capsys.readouterr().out
+    assert run(["rejudge", str(tmp_path), "--criteria", "iso-23277-1"]) == 0
