@@ -2,6 +2,7 @@
 
 import hashlib
 import json
+import os
 import re
 from contextlib import suppress
 from dataclasses import dataclass
@@ -144,16 +145,20 @@ def _refuse_unfilled(source: str, where: str) -> None:
 def profile_stamp(name_or_path: str | Path) -> tuple[tuple[str, int, int], ...]:
     """Tell the state of a profile on disk: equal as long as it need not be loaded again.
 
-    Names, times and sizes of the profiles in its folder, since it may be based on another.
+    Names, times and sizes of the profiles in its folder, since it may be based on another; of
+    those shipped and the user's own where it is a name.
     """
     text = str(name_or_path)
-    folder = Path(text).parent if text.endswith(".toml") else resource("criteria")
+    named = (resource("criteria"), house_folder())
     found = []
-    for path in sorted(folder.glob("*.toml")):
-        with suppress(OSError):  # gone since it was listed
-            state = path.stat()
-            found.append((path.name, state.st_mtime_ns, state.st_size))
-    return tuple(found)
+    for folder in (Path(text).parent,) if text.endswith(".toml") else named:
+        with suppress(OSError), os.scandir(folder) as files:
+            for file in files:
+                if file.name.endswith(".toml"):
+                    with suppress(OSError):  # gone since it was listed
+                        state = file.stat()
+                        found.append((file.name, state.st_mtime_ns, state.st_size))
+    return tuple(sorted(found))
 
 
 def _with_base(path: Path, seen: tuple[Path, ...]) -> tuple[dict[str, Any], str]:

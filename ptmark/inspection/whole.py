@@ -7,6 +7,7 @@ is worked out again and never stored on its own.
 """
 
 from dataclasses import replace
+from functools import lru_cache
 from pathlib import Path
 from typing import Any
 
@@ -56,7 +57,6 @@ class Inspection(Changing):
         self.haze: float | None = None
         self.workings = Workings()
         self._surface_of: tuple[Reference | None, Photo | None] = (None, None)
-        self._profile: tuple[object, Profile] | None = None  # with what it was loaded from
 
     def open(self, path: Path) -> None:
         """Open a photo and start afresh; PhotoError where it cannot be opened."""
@@ -136,7 +136,7 @@ class Inspection(Changing):
         other.photo, other.state = self.photo, self.state
         other.surface, other.surface_error = self.surface, self.surface_error
         other.left_out, other.haze = self.left_out, self.haze
-        other._surface_of, other._profile = self._surface_of, self._profile
+        other._surface_of = self._surface_of
         other.workings = self.workings.copy()
         return other
 
@@ -248,10 +248,7 @@ class Inspection(Changing):
         """The chosen acceptance profile; CriteriaError where it cannot be loaded."""
         if not self.state.profile:
             return None
-        key = (self.state.profile, profile_stamp(self.state.profile))
-        if self._profile is None or self._profile[0] != key:
-            self._profile = (key, load_profile(self.state.profile))
-        return self._profile[1]
+        return _loaded(self.state.profile, profile_stamp(self.state.profile))
 
     def scene(self) -> Scene:
         """The measured indications as the criteria take them."""
@@ -294,3 +291,9 @@ class Inspection(Changing):
         if self.photo is None:
             raise UsageError("there is no photo yet", mend="open a photo first")
         return self.photos.record(record_id, created)
+
+
+@lru_cache(maxsize=8)
+def _loaded(name: str, _stamp: object) -> Profile:
+    """A profile in one state on disk, loaded once for all inspections."""
+    return load_profile(name)

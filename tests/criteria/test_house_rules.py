@@ -3,6 +3,7 @@
 import pytest
 
 from ptmark.criteria import evaluate, load_profile
+from ptmark.inspection import Inspection
 
 HEAD = """\
 name = "house"
@@ -90,3 +91,17 @@ def test_stretch_runs_along_the_weld(profile, build, deg, verdict):
     judged = evaluate(profile(rule), build.scene(*pores, weld_direction_deg=deg))
     assert judged.verdict == verdict
     assert any("weld_direction_deg" in caution for caution in judged.cautions) == (deg is None)
+
+
+def test_house_rules_changed_meanwhile_are_taken_up(tmp_path, monkeypatch):
+    monkeypatch.setenv("PTMARK_HOME", str(tmp_path))
+    own = tmp_path / "criteria" / "ours.toml"
+    own.parent.mkdir()
+    rule = 'kind = "weld-share"\nof = "linear"\nreject = "> {} %"\n'
+    inspection = Inspection()
+    limits = []
+    for share in (8, 12.5):
+        own.write_text(HEAD.format(linear="> 3") + rule.format(share))
+        inspection.change("choose", profile="ours")
+        limits.append(inspection.profile.rules[0].reject.value)
+    assert limits == [8, 12.5]
