@@ -229,6 +229,8 @@ def _dark(sample: _Sample) -> Remark | None:
 def _glare(sample: _Sample) -> Remark | None:
     """Saturated patches that fade out softly; paper and tape end at a sharp rim."""
     full = ((sample.least >= _FULL) & sample.inside).astype(np.uint8)
+    if not full.any():
+        return None
     _, names, stats, _ = cv2.connectedComponentsWithStats(full)
     least = max(3.0, _LEAST_GLARE * sample.photo_width / sample.step)
     order = np.argsort(-stats[1:, cv2.CC_STAT_AREA])[:12] + 1

@@ -15,8 +15,13 @@ from ptmark.folder.job import Asked, Outcome, failed, measured
 
 __all__ = ["Pool"]
 
-# GNU C library, mallopt(3): no memory mapped for one array alone, none given back below 4 GiB
-_MALLOC = {"MALLOC_MMAP_MAX_": "0", "MALLOC_TRIM_THRESHOLD_": str(4 << 30)}
+# GNU C library, mallopt(3): no memory mapped for one array alone, none given back below 4 GiB;
+# NumPy's linear algebra (OpenBLAS), which would wait for a second thread at each small matrix.
+_SETTINGS = {
+    "MALLOC_MMAP_MAX_": "0",
+    "MALLOC_TRIM_THRESHOLD_": str(4 << 30),
+    "OPENBLAS_NUM_THREADS": "1",
+}
 
 
 @dataclass(slots=True)
@@ -100,7 +105,7 @@ class Pool:
     def _hire(self) -> _Hand:
         ours, theirs = self._start.Pipe()
         process = self._start.Process(target=_serve, args=(theirs, self._asked), daemon=True)
-        with _keeping_memory():
+        with _settled():
             process.start()
         theirs.close()  # so that its death ends our side
         hand = _Hand(process, ours)
@@ -128,14 +133,14 @@ class Pool:
 
 
 @contextmanager
-def _keeping_memory() -> Iterator[None]:
-    """Have processes that start meanwhile keep freed memory for the next photo.
+def _settled() -> Iterator[None]:
+    """Have processes that start meanwhile keep freed memory for the next photo, on one thread.
 
     Else every photo's pages are given back and asked for anew, which costs as much as decoding
-    it. The GNU C library reads these when a process begins; others have no use for them.
+    it. Libraries read these when a process begins; where they are others, nothing happens.
     """
-    before = {name: os.environ.get(name) for name in _MALLOC}
-    os.environ.update(_MALLOC)
+    before = {name: os.environ.get(name) for name in _SETTINGS}
+    os.environ.update(_SETTINGS)
     try:
         yield
     finally:
