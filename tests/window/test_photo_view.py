@@ -2,7 +2,7 @@
 
 import numpy as np
 import pytest
-from PySide6.QtCore import QEvent, QPoint, QPointF, Qt
+from PySide6.QtCore import QEvent, QPoint, QPointF, QRectF, Qt
 from PySide6.QtGui import QPolygonF, QWheelEvent
 from PySide6.QtWidgets import QApplication
 
@@ -164,3 +164,20 @@ def test_leaving_hides_the_loupe(qtbot, view):
     view.point_at(QPointF(50, 50))
     QApplication.sendEvent(view, QEvent(QEvent.Type.Leave))
     assert view.pointer is None
+
+
+def test_a_level_made_where_it_is_looked_at_shows_what_the_whole_would():
+    """Block means by NumPy; the view moves on, jumps, and comes to the border."""
+    pixels = np.random.RandomState(2).randint(0, 256, (1302, 4402, 3), np.uint8)  # any value
+    quarter = build_levels(pixels).for_scale(0.25)
+    whole = pixels[:1300, :4400].reshape(325, 4, 1100, 4, 3).mean(axis=(1, 3))
+    assert (quarter.width, quarter.height, quarter.step_x) == (1101, 326, 4)
+    for x, y in ((100, 90), (230, 20), (330, 150), (700, 0), (701, 200), (0, 0)):
+        image, source = quarter.seen(QRectF(x, y, 300, 100))
+        held = np.array(image.bits(), copy=False).reshape(image.height(), -1)
+        left, top = int(source.left()), int(source.top())
+        part = held[top : top + 100, 3 * left : 3 * (left + 300)].reshape(100, 300, 3)
+        assert np.abs(part - whole[y : y + 100, x : x + 300]).max() <= 0.5
+        assert quarter.pixels.nbytes < 0.6 * whole.size
+    quarter.let_go()
+    assert quarter.pixels is None

@@ -191,7 +191,7 @@ class PhotoView(QWidget):
         ratio = self.devicePixelRatioF()
         self.overlay.draw(painter, self.port, self.marks, self.selected, ratio, self.guides)
         self._over_it.draw(painter, self.port, self.beside, frozenset(), ratio)
-        if self.overlay.rests:
+        if self.overlay.rests or self._over_it.rests:
             QTimer.singleShot(0, self, self.update)
         self.guides.paint_bar(painter, self.port)
         if self.tool is not None:
