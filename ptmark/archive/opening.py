@@ -9,9 +9,9 @@ from types import TracebackType
 from typing import Any
 
 from sqlalchemy import Connection, Engine, PoolProxiedConnection, create_engine, event, exc
-from sqlalchemy.engine import URL, make_url
+from sqlalchemy.engine import URL
 
-from ptmark.archive import chain
+from ptmark.archive import chain, server
 from ptmark.archive.beside import keep_line
 from ptmark.archive.migrating import NEWEST, at_version, migrate
 from ptmark.archive.sealing import seal
@@ -182,7 +182,7 @@ def places_of(folder: Path | None, database: str, store: str) -> tuple[URL, Stor
     home = (folder or user_folder() / "archive").absolute()
     asked = "" if folder else os.environ.get("PTMARK_ARCHIVE_DATABASE", "")
     asked_store = "" if folder else os.environ.get("PTMARK_ARCHIVE_STORE", "")
-    url = make_url(database or asked or f"sqlite:///{home / 'archive.sqlite'}")
+    url = server.database_url(database or asked or f"sqlite:///{home / 'archive.sqlite'}")
     kept = open_store(store or asked_store or str(home / "photos"))
     file = Path(str(url.database)) if url.get_backend_name() == "sqlite" else None
     return url, kept, file

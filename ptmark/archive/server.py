@@ -11,11 +11,11 @@ from collections.abc import Callable
 from typing import TypeVar
 
 from sqlalchemy import Connection, Engine, create_engine, exc, text
-from sqlalchemy.engine import URL
+from sqlalchemy.engine import URL, make_url
 
 from ptmark.errors import ArchiveError
 
-__all__ = ["login_of", "server_engine", "snapshot", "take_turn", "tried_again"]
+__all__ = ["database_url", "login_of", "server_engine", "snapshot", "take_turn", "tried_again"]
 
 _TURN = 0x70746E  # beside the number that the audit log's end is locked by
 _TRIES = 8  # with the waits between them about 13 s: a server that restarts is back by then
@@ -33,6 +33,20 @@ _REACH = {
     "options": "-c lock_timeout=30s -c idle_in_transaction_session_timeout=5min",
 }
 _T = TypeVar("_T")
+
+
+def database_url(text: str) -> URL:
+    """A database's URL; ArchiveError, without the text and so no password, where it is none."""
+    try:
+        url = make_url(text)
+        url.get_dialect()
+    except exc.ArgumentError as found:
+        raise ArchiveError(
+            "names no database that can be reached",
+            where="--database",
+            mend="give a URL as postgresql://NAME@HOST/DATABASE",
+        ) from found
+    return url
 
 
 def server_engine(url: URL) -> Engine:

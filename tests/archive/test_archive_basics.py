@@ -168,3 +168,10 @@ def test_what_cannot_be_asked_is_said(tmp_path, make, capsys, given, code, says)
         told = left.code
     assert told in {code, 2}
     assert says in capsys.readouterr().err
+
+
+@pytest.mark.parametrize("database", ["nothing://secret@there/x", "secret"])
+def test_a_database_of_no_known_kind_is_refused_without_its_password(database, tmp_path):
+    with pytest.raises(ArchiveError, match="names no database") as refused:
+        open_archive(tmp_path, database=database)
+    assert "secret" not in str(refused.value)
