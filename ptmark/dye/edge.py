@@ -26,6 +26,8 @@ class EdgeQuality:
     operator_px : float or None
         Standard uncertainty of one end by the operator's hand, where it is known from repeat
         traces; None where the default for ``source`` holds.
+    operator_free : int or None
+        Degrees of freedom that this rests on; None where it was not kept.
     traces_px : tuple of float
         Greatest lengths of the traces that one person made of it, the outline's own first;
         empty where it was not traced again.
@@ -37,6 +39,7 @@ class EdgeQuality:
     end_shift_px: float | None = None
     operator_px: float | None = None
     traces_px: tuple[float, ...] = ()
+    operator_free: int | None = None
 
     @property
     def by_person(self) -> bool:

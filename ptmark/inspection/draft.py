@@ -242,6 +242,7 @@ def _marked_to_json(one: Marked) -> dict[str, Any]:
             "end_shift_px": one.edge.end_shift_px,
             "operator_px": one.edge.operator_px,
             "traces_px": list(one.edge.traces_px),
+            "operator_free": one.edge.operator_free,
         },
         "standing": one.standing,
         "confidence": one.confidence,

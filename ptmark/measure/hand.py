@@ -10,9 +10,10 @@ from math import sqrt
 
 import numpy as np
 
-from ptmark.dye import EdgeQuality
+from ptmark.dye import BY_PERSON, EdgeQuality
 from ptmark.errors import RecordError
 from ptmark.files import write_whole
+from ptmark.measure.budget import OPERATOR_PX
 from ptmark.places import user_folder
 
 __all__ = [
@@ -20,6 +21,7 @@ __all__ = [
     "Hand",
     "Hands",
     "hand_of",
+    "hand_words",
     "keep_hands",
     "kept_hands",
     "pooled_hand",
@@ -150,4 +152,36 @@ def with_own_hand(
     known = [hand for hand in (hand_of(others, edge.source), kept) if hand is not None]
     if not known:
         return edge
-    return replace(edge, operator_px=max(known, key=lambda hand: hand.free).px)
+    best = max(known, key=lambda hand: hand.free)
+    return replace(edge, operator_px=best.px, operator_free=best.free)
+
+
+def hand_words(source: str, operator_px: float | None, free: int | None) -> str:
+    """Where the share of an operator's hand in "picking" comes from; "" where no hand drew it.
+
+    Parameters
+    ----------
+    source : str
+        How the outline was made, as in `ptmark.dye.EdgeQuality`, whose ``operator_px`` and
+        ``operator_free`` the others are.
+
+    Examples
+    --------
+    >>> hand_words("hand", 0.31, 6)
+    'each end by hand strays by 0.31 px, estimated from repeat traces: 6 degrees of freedom'
+    >>> hand_words("snapped", None, None)
+    'each end by hand strays by 0.5 px, a stated default: not traced again'
+    >>> hand_words("suggested", None, None)
+    ''
+    """
+    if source not in BY_PERSON:
+        return ""
+    if operator_px is None:
+        default = OPERATOR_PX.get(source, OPERATOR_PX["hand"])
+        return f"each end by hand strays by {default} px, a stated default: not traced again"
+    if not free:
+        return f"each end by hand strays by {operator_px:.2f} px, estimated from repeat traces"
+    return (
+        f"each end by hand strays by {operator_px:.2f} px, estimated from repeat traces: "
+        f"{free} degrees of freedom"
+    )

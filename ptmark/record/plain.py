@@ -68,6 +68,7 @@ def edge_json(edge: EdgeQuality) -> dict[str, Any]:
             for name, value in apart.items()
             if value is not None
         },
+        **({"operator_free": edge.operator_free} if edge.operator_free else {}),
         **(
             {"traces_px": [number(one, EDGE_DIGITS) for one in edge.traces_px]}
             if edge.traces_px

@@ -3970,6 +3970,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>Punkte</translation>
     </message>
     <message>
+      <source>picking: {0}.</source>
+      <translation>Punkte: {0}.</translation>
+    </message>
+    <message>
       <source>pipe</source>
       <translation>Rohr</translation>
     </message>
@@ -6809,6 +6813,18 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>{0} gestrichen</translation>
     </message>
     <message>
+      <source>each end by hand strays by {0} px, a stated default: not traced again</source>
+      <translation>jedes Ende von Hand streut um {0} px, ein angegebener Vorgabewert: nicht noch einmal nachgezogen</translation>
+    </message>
+    <message>
+      <source>each end by hand strays by {0} px, estimated from repeat traces</source>
+      <translation>jedes Ende von Hand streut um {0} px, aus wiederholtem Nachziehen geschätzt</translation>
+    </message>
+    <message>
+      <source>each end by hand strays by {0} px, estimated from repeat traces: {1} degrees of freedom</source>
+      <translation>jedes Ende von Hand streut um {0} px, aus wiederholtem Nachziehen geschätzt: {1} Freiheitsgrade</translation>
+    </message>
+    <message>
       <source>each indication</source>
       <translation>jede Anzeige</translation>
     </message>
@@ -6939,10 +6955,6 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>give a PNG or JPEG</source>
       <translation>ein PNG oder JPEG angeben</translation>
-    </message>
-    <message>
-      <source>give a URL as postgresql://NAME@HOST/DATABASE</source>
-      <translation>eine URL wie postgresql://NAME@HOST/DATABASE angeben</translation>
     </message>
     <message>
       <source>give a name, and examiner or reviewer as the role</source>
@@ -7887,10 +7899,6 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>named {0} longer than {1}</source>
       <translation>benannt {0}, länger als {1}</translation>
-    </message>
-    <message>
-      <source>names no database that can be reached</source>
-      <translation>nennt keine Datenbank, die erreichbar ist</translation>
     </message>
     <message>
       <source>names or numbers of ISO 6520-1, with commas between them</source>

@@ -32,6 +32,7 @@ def worked_on(photo_file, overview_file):
         source="hand",
         end_shift_px=0.97654321,
         operator_px=1 / 3,
+        operator_free=4,
         traces_px=(88.123456, 87.5, 89.0),
     )
     traced = made.add(OUTLINE, edge)

@@ -45,6 +45,7 @@ def test_the_spread_of_repeats_becomes_the_hand():
     one_end = np.sqrt((2 + 2) / 3 / 2)
     for edge in edges(made).values():
         assert edge.operator_px == pytest.approx(one_end * 3.31 / 2, rel=0.002)
+        assert edge.operator_free == 3
     assert edges(made)["B"].traces_px == (50, 49, 51)
     assert edges(made)["C"].traces_px == ()
     later = made.add(spindle(80, 300), EDGE)

@@ -50,7 +50,13 @@ REVIEW = {
 
 SIZE = {"photo": 1, "length_mm": 8.0, "length_u_mm": 0.1, "width_mm": 0.5}
 SIZE |= {"width_u_mm": 0.1, "en": None}
-EDGE = {"shift_px": 0.4, "noise_px": 0.1, "end_shift_px": 0.6, "operator_px": 0.3}
+EDGE = {
+    "shift_px": 0.4,
+    "noise_px": 0.1,
+    "end_shift_px": 0.6,
+    "operator_px": 0.3,
+    "operator_free": 4,
+}
 EDGE |= {"traces_px": [88.4, 89.1, 88.0]}
 DROPPED = {"id": "X", "outline_px": [[0, 0], [1, 0], [1, 1]], "edge": EDGE, "source": "hand"}
 DROPPED |= {"confidence": 0.3, "kind": "", "note": "", "relevance": "", "reason": "a scratch"}
@@ -149,7 +155,7 @@ OPTIONAL |= {
 OPTIONAL |= {("given", "edges"), ("indications", 0, "edge_u_mm")}
 OPTIONAL |= {
     ("given", "dropped", 0, "edge", name)
-    for name in ("end_shift_px", "operator_px", "traces_px")
+    for name in ("end_shift_px", "operator_px", "operator_free", "traces_px")
 }
 
 

@@ -76,7 +76,8 @@ def test_hands_are_kept_beside_each_other():
     keep_hands({"second": {"hand": Hand(1.1, 6), "snapped": Hand(0.2, 6)}})
     assert kept_hands()["first"]["hand"] == Hand(0.8, 9)
     edge = EdgeQuality(shift_px=1.0, noise_px=0.0, source="snapped")
-    assert with_own_hand(edge, {"examiner": "second"}).operator_px == 0.2
+    own = with_own_hand(edge, {"examiner": "second"})
+    assert (own.operator_px, own.operator_free) == (0.2, 6)
     assert with_own_hand(edge, {"examiner": "first"}).operator_px is None
     found = replace(edge, source="suggested")
     assert with_own_hand(found, {"examiner": "second"}) is found

@@ -35,6 +35,7 @@ def test_three_traces_of_one_indication_tell_how_far_the_hand_strays(qtbot, open
     (name,) = opened.session.selected
     outline = inspection.marked(name).outline_px
     assert inspection.marked(name).edge.operator_px is None
+    assert "1.5 px, a stated default" in page.budget.hand.text()
     assert page.again_button.isEnabled()
     qtbot.keyClick(opened, KEY.Key_T, Qt.KeyboardModifier.ShiftModifier)
     for right in (472, 468):
@@ -48,5 +49,8 @@ def test_three_traces_of_one_indication_tell_how_far_the_hand_strays(qtbot, open
     one_end = np.std(made.edge.traces_px, ddof=1) / np.sqrt(2)
     assert made.edge.operator_px == pytest.approx(one_end * 4.53 / 2, rel=0.002)
     assert "traced 3 times" in page._numbers.text()
+    assert f"{made.edge.operator_px:.2f} px, estimated" in page.budget.hand.text()
+    assert "2 degrees of freedom" in page.budget.hand.text()
     opened.session.select(next(m.id for m in inspection.state.marked if m.id != name))
     assert not page.again_button.isEnabled()  # a suggestion has no hand
+    assert page.budget.hand.isHidden()

@@ -5,7 +5,7 @@ from typing import Any
 from reportlab.graphics.shapes import Drawing, Rect, String
 from reportlab.platypus import Flowable, KeepTogether, Spacer
 
-from ptmark.measure import advice, dominant, shares
+from ptmark.measure import advice, dominant, hand_words, shares
 from ptmark.record import Record
 from ptmark.report.pages.style import BOLD, PLAIN, color, text
 from ptmark.report.palette import INK, PALE, contrast
@@ -13,6 +13,11 @@ from ptmark.report.palette import INK, PALE, contrast
 __all__ = ["budget_chart"]
 
 _MOST = 24
+# JCGM 100:2008, G.4.3: a standard uncertainty taken from bounds counts as known.
+_ALL_OTHERS = (
+    "Degrees of freedom: those told of picking by hand; all other parts count as known, "
+    "without limit (JCGM 100, G.4.3)."
+)
 _ROW, _BAR = 12.0, 9.0  # points
 # Neither red, pink nor white; a letter in each tells them apart without colour.
 _INKS: dict[str, tuple[str, tuple[int, int, int]]] = {
@@ -43,6 +48,7 @@ def budget_chart(record: Record, width: float) -> list[Flowable]:
         text("Shares of the variance of each length:", 8),
         _bars(rated, width),
         text(legend, 7, quiet=True),
+        *_freedom(rated),
     ]
     told = [text(f"• {', '.join(ids)}: {said}") for said, ids in merged.items()]
     if not told:
@@ -64,6 +70,20 @@ def _by_part(rated: list[dict[str, Any]], reference: str) -> dict[str, list[str]
         said = told if len(group) == 1 else told.replace(": ", ": up to ", 1)
         merged[said] = [one["id"] for one in group]
     return merged
+
+
+def _freedom(rated: list[dict[str, Any]]) -> list[Flowable]:
+    """Where a hand's share in "picking" comes from, with its degrees of freedom."""
+    by_words: dict[str, list[str]] = {}
+    for one in rated:
+        edge = one["edge"]
+        said = hand_words(one["source"], edge.get("operator_px"), edge.get("operator_free"))
+        if said:
+            by_words.setdefault(said, []).append(one["id"])
+    told = [
+        text(f"picking, {', '.join(ids)}: {s}.", 7, quiet=True) for s, ids in by_words.items()
+    ]
+    return [*told, text(_ALL_OTHERS, 7, quiet=True)]
 
 
 def _bars(rated: list[dict[str, Any]], width: float) -> Drawing:

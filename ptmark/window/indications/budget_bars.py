@@ -13,7 +13,6 @@ from ptmark.window.session import Session
 from ptmark.window.words import from_core, number, tr
 
 if TYPE_CHECKING:
-    from ptmark.dye import EdgeQuality
     from ptmark.measure import Measurement
 
 __all__ = ["BudgetBars", "BudgetView"]
@@ -80,6 +79,7 @@ class BudgetView(QWidget):
         super().__init__()
         self._session = session
         self._of: object = None
+        self._chosen: object = None
         self.bars, self.hand, self.advice = BudgetBars(), plain(), plain()
         column = QVBoxLayout(self)
         column.setContentsMargins(0, 0, 0, 0)
@@ -87,21 +87,21 @@ class BudgetView(QWidget):
         column.addWidget(self.hand)
         column.addWidget(self.advice)
 
-    def show_measurement(
-        self, made: "Measurement | None", edge: "EdgeQuality | None" = None
-    ) -> None:
-        """Show this measurement's length budget, and its outline's hand; None hides all."""
+    def show_measurement(self, made: "Measurement | None") -> None:
+        """Show this measurement's length budget; None hides all."""
         self.setVisible(made is not None)
         if made is None:
             return
         budget = dict(made.length.budget)
         self.bars.show_budget(budget, self._session.unit)
-        if (made, edge) == self._of:
+        chosen = self._session.one_selected
+        if made is self._of and chosen is self._chosen:
             return
-        self._of = made, edge
+        self._of, self._chosen = made, chosen
 
         from ptmark.measure import advice, hand_words
 
+        edge = chosen.edge if chosen else None
         hand = hand_words(edge.source, edge.operator_px, edge.operator_free) if edge else ""
         self.hand.setText(tr("picking: {0}.", from_core(hand)) if hand else "")
         self.hand.setVisible(bool(hand))
