@@ -24,14 +24,9 @@ def sizes_away(surface: SurfaceMap, points_px: Array) -> tuple[float, float]:
     Of two references the one nearer for its size counts. The size is the diagonal of the
     reference's extent, mm; a point within the hull has a distance below 0.
     """
-    references = [surface.reference_px]
-    if surface.beside is not None:
-        references.append(surface.beside.reference_px)
     there = surface.to_mm(points_px)
     found = []
-    for reference_px in references:
-        reference = surface.to_mm(reference_px)
-        size = float(np.linalg.norm(np.ptp(reference, axis=0)))
+    for reference, size in _references(surface):
         hull = cv2.convexHull(reference.astype(np.float32))
         away = max(
             -cv2.pointPolygonTest(hull, (float(x), float(y)), measureDist=True)
@@ -41,6 +36,15 @@ def sizes_away(surface: SurfaceMap, points_px: Array) -> tuple[float, float]:
     return min(found, key=lambda one: one[0] / one[1])
 
 
+def _references(surface: SurfaceMap) -> list[tuple[Array, float]]:
+    """Points of each reference, mm, and the diagonal of their extent."""
+    at = [surface.reference_px]
+    if surface.beside is not None:
+        at.append(surface.beside.reference_px)
+    flat = [surface.to_mm(one) for one in at]
+    return [(one, float(np.linalg.norm(np.ptp(one, axis=0)))) for one in flat]
+
+
 def far_caution(surface: SurfaceMap | None, outlines: Mapping[str, Array]) -> str:
     """Which outlines lie far from the reference against its size, with the mend; "" if none.
 
@@ -48,10 +52,14 @@ def far_caution(surface: SurfaceMap | None, outlines: Mapping[str, Array]) -> st
     """
     if surface is None or not surface.flat:
         return ""
-    far = {}
+    far, middles = {}, [(one.mean(axis=0), size) for one, size in _references(surface)]
     for name, outline_px in outlines.items():
+        few = outline_px[:: max(1, len(outline_px) // 40)]
+        there = surface.to_mm(few)
+        if any((np.hypot(*(there - m).T) <= FAR_SIZES * size).all() for m, size in middles):
+            continue  # no farther from the hull than from its middle
         if surface.in_view(outline_px):
-            away, size = sizes_away(surface, outline_px[:: max(1, len(outline_px) // 40)])
+            away, size = sizes_away(surface, few)
             if away > FAR_SIZES * size:
                 far[name] = away, size
     if not far:
