@@ -6957,6 +6957,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>ein PNG oder JPEG angeben</translation>
     </message>
     <message>
+      <source>give a URL as postgresql://NAME@HOST/DATABASE</source>
+      <translation>eine URL wie postgresql://NAME@HOST/DATABASE angeben</translation>
+    </message>
+    <message>
       <source>give a name, and examiner or reviewer as the role</source>
       <translation>einen Namen und die Rolle Prüfer oder Gegenprüfer angeben</translation>
     </message>
@@ -7899,6 +7903,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>named {0} longer than {1}</source>
       <translation>benannt {0}, länger als {1}</translation>
+    </message>
+    <message>
+      <source>names no database that can be reached</source>
+      <translation>nennt keine Datenbank, die erreichbar ist</translation>
     </message>
     <message>
       <source>names or numbers of ISO 6520-1, with commas between them</source>
