@@ -159,7 +159,11 @@ def _two(two: "Compared | None") -> str:
     if two is None:
         return "not measured"
     en = "" if two.en is None else f", En {two.en:.2f}"
-    return f"{two.first:.2f}, {two.second:.2f} mm ({two.difference:+.2f}{en})"
+    first, second = (
+        f"{two.first:.2f} ± {two.first_u:.2f}",
+        f"{two.second:.2f} ± {two.second_u:.2f}",
+    )
+    return f"{first}, {second} mm ({two.difference:+.2f}{en})"
 
 
 def _enter(

@@ -144,7 +144,11 @@ def test_revisions_and_reviews_stand_in_the_report(signed, weld, tmp_path):
     assert "double check reviews" in said
     assert "not found" in said
     pair = made.reviews[0]["pairs"][0]["length_mm"]
-    assert f"{pair['first']:.2f}, {pair['second']:.2f} +0.50 {pair['en']:.2f}" in said
+    for name in ("first", "second"):
+        assert f"{pair[name]:.2f} ± {pair[f'{name}_u']:.2f}" in said
+    # ISO/IEC 17043:2010, B.3.1.3: En is the difference over the two in quadrature
+    assert f"+0.50 ± {0.5 / pair['en']:.2f} {pair['en']:.2f}" in said
+    assert "Examiner, of revision 1 first, invented 2" in said
 
 
 def test_overlays_draw_both_outlines_where_they_lie(signed, weld):

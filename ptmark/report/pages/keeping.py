@@ -1,6 +1,7 @@
 """What became of the record: revisions, signatures, reviews; lines to sign on paper."""
 
 from collections.abc import Sequence
+from math import hypot
 from typing import Any
 
 import numpy as np
@@ -12,7 +13,7 @@ from ptmark.record import Record, fingerprint, revisions
 from ptmark.report.closeup import CloseUp, overlays
 from ptmark.report.pages.photo import jpeg_picture
 from ptmark.report.pages.style import grid, heading, text
-from ptmark.report.wording import EMPTY
+from ptmark.report.wording import EMPTY, measured
 
 __all__ = ["Overlays", "keeping", "review_overlays"]
 
@@ -90,10 +91,10 @@ def _review(
             "Examiner",
             "Reviewer",
             "Overlap",
-            "Lengths, mm",
+            "Lengths ± U, mm",
             "Difference",
             "En",
-            "Widths, mm",
+            "Widths ± U, mm",
             "En",
         ]
     ]
@@ -103,7 +104,7 @@ def _review(
         rows.append([*head, *length, wide[0], wide[2]])
     rows += [[name, "not found", *[EMPTY] * 6] for name in one["only_first"]]
     rows += [["not found", other["id"], *[EMPTY] * 6] for other in one["only_second"]]
-    shares = (0.11, 0.11, 0.1, 0.2, 0.13, 0.08, 0.19, 0.08)
+    shares = (0.11, 0.11, 0.1, 0.18, 0.17, 0.08, 0.17, 0.08)
     if len(rows) > 1:
         made += [Spacer(1, 3), grid(rows, [width * s for s in shares], size=7.5)]
     if shown:
@@ -124,21 +125,28 @@ def _minute(stamp: str) -> str:
 
 
 def _two(two: dict[str, Any] | None) -> list[str]:
+    """The examiner's value over the reviewer's, their difference and En."""
     if two is None:
         return [EMPTY] * 3
     en = EMPTY if two["en"] is None else f"{two['en']:.2f}"
-    return [f"{two['first']:.2f}, {two['second']:.2f}", f"{two['difference']:+.2f}", en]
+    first, second = (measured(two[name], two[f"{name}_u"], "") for name in ("first", "second"))
+    u = hypot(two["first_u"], two["second_u"])  # what En is the share of
+    return [f"{first}\n{second}", f"{two['difference']:+.2f} ± {u:.2f}", en]
 
 
 def _signatures(record: Record, width: float) -> list[Flowable]:
     blank = Spacer(1, 11 * mm)
     rows: list[list[Any]] = [["", "Name and certificate", "Date", "Signature"]]
     done = set()
-    for one in record.signatures:
-        done.add(one["role"])
-        who = ", ".join(part for part in (one["name"], one["qualification"]) if part)
-        key = f"Ed25519, key {fingerprint(one['key'])}"
-        rows.append([one["role"].capitalize(), who, _minute(one["time"]), key])
+    for revision in revisions(record):
+        newest = revision["revision"] == record.revision
+        of = "" if newest else f", of revision {revision['revision']}"
+        for one in revision.get("signatures", ()):
+            if newest:
+                done.add(one["role"])
+            who = ", ".join(part for part in (one["name"], one["qualification"]) if part)
+            key = f"Ed25519, key {fingerprint(one['key'])}"
+            rows.append([f"{one['role'].capitalize()}{of}", who, _minute(one["time"]), key])
     for who in ("Examiner", "Reviewer", "Customer or inspection body"):
         if who.lower() not in done:
             rows.append([who, blank, "", ""])
