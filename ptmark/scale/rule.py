@@ -15,7 +15,7 @@ from ptmark.scale.plane import Pose
 from ptmark.scale.problem import State
 from ptmark.scale.rule_plane import RuleProblem, Seen, seen_of
 from ptmark.scale.strip import strip_along
-from ptmark.scale.strokes import Strokes, find_strokes
+from ptmark.scale.strokes import Strokes, are_cut, find_strokes
 from ptmark.units import format_length
 
 if TYPE_CHECKING:
@@ -95,6 +95,9 @@ def read_rule(photo: "Photo", ends: Array, length_mm: float) -> Reading | None:
     """
     strip = strip_along(photo, ends)
     strokes = find_strokes(strip)
+    if strokes is not None and are_cut(strip, strokes):
+        strip = strip_along(photo, ends, wider=2)
+        strokes = find_strokes(strip)
     if strokes is None:
         return None
     seen = seen_of(strip, strokes)
@@ -104,7 +107,8 @@ def read_rule(photo: "Photo", ends: Array, length_mm: float) -> Reading | None:
     count = last - first
     if not np.isfinite(count) or count < 3:
         return None
-    likely = likely_graduations(strokes, numeral_period(photo, strip, strokes))
+    numbered = numeral_period(photo, strip, strokes)
+    likely = () if are_cut(strip, strokes) else likely_graduations(strokes, numbered)
     slack = _MISS + 3 * np.sqrt(2) * PICK_U_PX / float(np.median(strokes.step_px))
     fits = [one for one in likely if abs(length_mm / one.step_mm - count) <= slack]
     if likely and not fits:

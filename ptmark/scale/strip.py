@@ -62,13 +62,13 @@ class Strip:
         return np.asarray(got, np.float64).reshape(x.shape)
 
 
-def strip_along(photo: "Photo", ends: Array) -> Strip:
-    """The strip about a line with ends of shape (2, 2), px."""
+def strip_along(photo: "Photo", ends: Array, wider: int = 1) -> Strip:
+    """The strip about a line with ends of shape (2, 2), px; ``wider`` times the usual width."""
     away = ends[1] - ends[0]
     length = float(np.hypot(*away))
     along = away / length
     across = np.array([-along[1], along[0]])
-    half = int(np.clip(_ASIDE * length, _LEAST_ASIDE, _MOST_ASIDE))
+    half = wider * int(np.clip(_ASIDE * length, _LEAST_ASIDE, _MOST_ASIDE))
     beyond = int(max(_BEYOND * length, _LEAST_BEYOND))
     start = ends[0] - beyond * along - half * across
     size = (int(length) + 2 * beyond, 2 * half + 1)

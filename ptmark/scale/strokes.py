@@ -12,7 +12,7 @@ import numpy.typing as npt
 
 from ptmark.scale.strip import BAND, Dips, Strip, dips_of
 
-__all__ = ["Strokes", "find_strokes"]
+__all__ = ["Strokes", "are_cut", "find_strokes"]
 
 Array = npt.NDArray[np.float64]
 Index = npt.NDArray[np.int64]
@@ -51,6 +51,17 @@ class Strokes:
     v: Array
     step_px: Array
     lengths: Array
+
+
+def are_cut(strip: Strip, strokes: Strokes) -> bool:
+    """Whether strokes go on beyond the strip or the photo: which are longer is then hidden."""
+    there, rows = np.isfinite(strokes.u), np.arange(len(strokes.u))
+    first = np.argmax(there, axis=1)
+    last = there.shape[1] - 1 - np.argmax(there[:, ::-1], axis=1)
+    return any(
+        bool(np.isnan(strip.at(strokes.u[rows, end], strokes.v[end] + 2 * way * BAND)).any())
+        for end, way in ((first, -1), (last, 1))
+    )
 
 
 def find_strokes(strip: Strip) -> Strokes | None:

@@ -3,6 +3,8 @@
 The rules are drawn and photographed by this folder's conftest (OpenCV's projection and fonts).
 """
 
+from dataclasses import replace
+
 import cv2
 import numpy as np
 import pytest
@@ -126,3 +128,28 @@ def test_what_few_strokes_leave_open_is_told(numbered, eye):
     said = solve(line(ends, 14 * IN / 16), photo)
     assert "steps of 1/16 in" in said.reading
     assert any("may be any of 1/16 in, " in caution for caution in said.cautions)
+
+
+IN_64 = {64: 7.0, 32: 6.0, 16: 5.0, 8: 4.2, 4: 3.4, 2: 2.7, 1: 2.0}
+
+
+def test_strokes_longer_than_the_strip_is_wide_keep_their_lengths(numbered, eye):
+    """Sixty-fourths from near by, picked on a short way: cut, inch and half inch look alike."""
+    near = replace(eye, distance_mm=115.0, lean_deg=(0.0, 0.0), turn_deg=5.0)
+    rule = numbered(step_mm=IN / 64, reach=IN_64, every_mm=IN, stroke_mm=0.1)
+    photo = rule.photograph(near, blur_px=0.8)
+    ends = near.project(np.array([[8.0, 1.0], [8.0 + 117 * IN / 64, 1.0]]))
+    assert read_rule(photo, ends, 117 * IN / 64).graduation.name == "1/64 in"
+    with pytest.raises(ScaleError, match="117 steps of 1/64 in"):
+        read_rule(photo, ends, 117 * IN / 32)
+
+
+def test_strokes_that_leave_the_photo_tell_no_graduation(numbered, eye):
+    """The long ones end beyond the photo's rim: all that are left look alike."""
+    near = replace(eye, height=500, aim_mm=(42.0, -10.0), lean_deg=(0.0, 0.0), turn_deg=0.0)
+    rule = numbered(step_mm=IN / 32, reach=IN_32, every_mm=IN)
+    photo = rule.photograph(near, blur_px=1.0)
+    low = near.project(np.array([[40.0, 6.5]]))[0, 1]
+    assert low > near.height  # where the strokes of a whole inch still go on
+    read = read_rule(photo, near.project(np.array([[10.0, 1.0], [10.0 + 2 * IN, 1.0]])), 2 * IN)
+    assert read is None or read.graduation is None
