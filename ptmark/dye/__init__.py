@@ -5,12 +5,14 @@ in linear light. Finds what a trained eye would call, ranks by how sure, and say
 blob left out why.
 """
 
+from ptmark.dye.coarse import CoarseLook
 from ptmark.dye.edge import BY_PERSON, EdgeQuality
 from ptmark.dye.fluorescent import (
     MODES,
     find_indications,
     in_colour_contrast,
     lighting_remark,
+    look_ahead,
     recognise,
 )
 from ptmark.dye.haze import haze_remark
@@ -22,6 +24,7 @@ from ptmark.dye.trace import DyeTracer, refine_outline
 __all__ = [
     "BY_PERSON",
     "MODES",
+    "CoarseLook",
     "DyeTracer",
     "EdgeQuality",
     "LeftOut",
@@ -32,6 +35,7 @@ __all__ = [
     "haze_remark",
     "in_colour_contrast",
     "lighting_remark",
+    "look_ahead",
     "look_at_quality",
     "recognise",
     "refine_outline",

@@ -13,6 +13,7 @@ import cv2
 import numpy as np
 import numpy.typing as npt
 
+from ptmark.dye.coarse import CoarseLook, look_coarsely
 from ptmark.dye.contrast import DYE_STOPS
 from ptmark.dye.quality import holds_no_colour
 from ptmark.dye.remark import Remark
@@ -27,6 +28,7 @@ __all__ = [
     "find_indications",
     "in_colour_contrast",
     "lighting_remark",
+    "look_ahead",
     "recognise",
 ]
 
@@ -138,8 +140,17 @@ def _enlarged(gain: Float, rows: slice, shape: tuple[int, ...]) -> Float:
     return np.asarray(made, np.float32)
 
 
+def look_ahead(photo: Photo, area_px: Array | None, mode: str = "") -> CoarseLook:
+    """The part of `find_indications` that needs no scale, to be taken while that is found."""
+    return look_coarsely(in_colour_contrast(photo, mode), area_px)
+
+
 def find_indications(
-    photo: Photo, surface: SurfaceMap | None, area_px: Array | None, mode: str = ""
+    photo: Photo,
+    surface: SurfaceMap | None,
+    area_px: Array | None,
+    mode: str = "",
+    ahead: CoarseLook | None = None,
 ) -> Suggestions:
     """`suggest`, in the photo's own mode.
 
@@ -149,6 +160,8 @@ def find_indications(
         As for `suggest`.
     mode : str
         One of `MODES`, or "" to recognise it.
+    ahead : CoarseLook, optional
+        What `look_ahead` gave for the same photo, area and mode.
 
     Returns
     -------
@@ -168,7 +181,7 @@ def find_indications(
             mend="take it in colour, or trace the indications by hand",
         )
     picture = in_colour_contrast(photo, mode)
-    seen = suggest(picture, surface, area_px)
+    seen = suggest(picture, surface, area_px, ahead)
     if picture is photo:
         return seen
     return Suggestions(

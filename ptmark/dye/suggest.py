@@ -66,7 +66,10 @@ class Suggestions:
 
 
 def suggest(
-    photo: Photo, surface: SurfaceMap | None = None, area_px: Array | None = None
+    photo: Photo,
+    surface: SurfaceMap | None = None,
+    area_px: Array | None = None,
+    ahead: CoarseLook | None = None,
 ) -> Suggestions:
     """Look for indications.
 
@@ -78,13 +81,15 @@ def suggest(
     area_px : ndarray of shape (N, 2), optional
         Examined area, px; what lies outside is not called. An indication that crosses its
         border is called whole where at least half of it lies inside.
+    ahead : CoarseLook, optional
+        The coarse look at this photo and area, where it was taken before.
 
     Returns
     -------
     Suggestions
         In reading order: by the row of their top, then from left to right.
     """
-    look = look_coarsely(photo, area_px)
+    look = look_coarsely(photo, area_px) if ahead is None else ahead
     reach = np.asarray(cv2.dilate(look.reach, _FIVE), np.uint8)
     cards = _card_hulls(surface)
     found: list[Suggestion] = []

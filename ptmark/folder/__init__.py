@@ -5,7 +5,7 @@ stops nothing; what a run has finished the next one skips.
 """
 
 from ptmark.folder.book import Book
-from ptmark.folder.job import Asked, Outcome, inspected, measured, take_asked
+from ptmark.folder.job import Asked, Outcome, inspected, look_over, measured, take_asked
 from ptmark.folder.pool import Pool
 from ptmark.folder.watching import Arrivals, pictures_in
 
@@ -16,6 +16,7 @@ __all__ = [
     "Outcome",
     "Pool",
     "inspected",
+    "look_over",
     "measured",
     "pictures_in",
     "take_asked",

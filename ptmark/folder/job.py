@@ -4,11 +4,16 @@ import csv
 import hashlib
 import io
 import json
+from concurrent.futures import ThreadPoolExecutor
 from dataclasses import dataclass, field
 from pathlib import Path
 
+import cv2
+import numpy as np
+
 from ptmark import __version__
 from ptmark.criteria import load_profile
+from ptmark.dye import look_ahead
 from ptmark.errors import PtmarkError
 from ptmark.inspection import Inspection
 from ptmark.inspection.state import EdgeLine
@@ -23,6 +28,7 @@ __all__ = [
     "content_key",
     "failed",
     "inspected",
+    "look_over",
     "measured",
     "take_asked",
 ]
@@ -117,16 +123,35 @@ def inspected(path: Path, asked: Asked) -> Inspection:
         If the profile, the photo or the reference is refused.
     """
     inspection = take_asked(Inspection(), asked)
-    inspection.set_photo(asked.opened(path))
-    inspection.set_reference(asked.reference)
-    if asked.area_px is not None:
-        inspection.change("mark the examined area", area_px=asked.area_px)
-    if asked.weld_px is not None:
-        inspection.change("mark the weld", weld_px=asked.weld_px)
-    if asked.edges_px:
-        inspection.change("mark the edges", edges_px=asked.edges_px)
-    inspection.set_suggestions(inspection.look())
+    look_over(inspection, asked.opened(path), asked)
     return inspection
+
+
+def look_over(inspection: Inspection, photo: Photo, asked: Asked) -> None:
+    """Set the photo and its scale, look and suggest.
+
+    Where OpenCV may use more than one thread, the coarse look is taken while the reference is
+    found, which leaves most of the other processor idle.
+
+    Raises
+    ------
+    PtmarkError
+        If the reference is refused.
+    """
+    area = None if asked.area_px is None else np.array(asked.area_px, float)
+    inspection.set_photo(photo)
+    with ThreadPoolExecutor(1) as beside:
+        alone = cv2.getNumThreads() == 1
+        look = None if alone else beside.submit(look_ahead, photo, area, asked.mode)
+        inspection.set_reference(asked.reference)
+        if asked.area_px is not None:
+            inspection.change("mark the examined area", area_px=asked.area_px)
+        if asked.weld_px is not None:
+            inspection.change("mark the weld", weld_px=asked.weld_px)
+        if asked.edges_px:
+            inspection.change("mark the edges", edges_px=asked.edges_px)
+        ahead = None if look is None else look.result()
+    inspection.set_suggestions(inspection.look(ahead))
 
 
 def take_asked(inspection: Inspection, asked: Asked) -> Inspection:

@@ -17,6 +17,7 @@ import numpy.typing as npt
 from ptmark.criteria import Evaluation, Profile, Scene
 from ptmark.criteria.profile import load_profile, profile_stamp
 from ptmark.dye import (
+    CoarseLook,
     EdgeQuality,
     LeftOut,
     Remark,
@@ -179,12 +180,12 @@ class Inspection(Changing):
             except ScaleError as exc:
                 self.surface_error = exc
 
-    def look(self) -> Suggestions:
+    def look(self, ahead: CoarseLook | None = None) -> Suggestions:
         """Work out suggestions without changing anything; safe in a worker thread."""
         if self.photo is None:
             raise OutlineError("there is no photo yet", mend="open a photo first")
         area = None if self.state.area_px is None else np.array(self.state.area_px, float)
-        return find_indications(self.photo, self.surface, area, self.state.mode)
+        return find_indications(self.photo, self.surface, area, self.state.mode, ahead)
 
     def set_suggestions(self, found: Suggestions) -> None:
         """Put suggestions in place of those not looked at yet; what a person touched stays."""

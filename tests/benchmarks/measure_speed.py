@@ -25,6 +25,7 @@ from time import perf_counter, process_time
 import cv2
 from PIL import Image
 
+from ptmark.folder import Asked, look_over
 from ptmark.inspection import Inspection
 from ptmark.photo import open_photo
 from ptmark.places import sample_images
@@ -43,9 +44,7 @@ def seconds(job: Callable[[], object], clock: Callable[[], float] = perf_counter
 def inspect(photo: object) -> int:
     """Find the card, suggest, and measure everything; the number of indications."""
     inspection = Inspection()
-    inspection.set_photo(photo)
-    inspection.look_for_card()
-    inspection.set_suggestions(inspection.look())
+    look_over(inspection, photo, Asked())
     return sum(inspection.measurement(one) is not None for one in inspection.counted)
 
 

@@ -10,11 +10,13 @@ import time
 from collections import Counter
 from pathlib import Path
 
+import cv2
 import pytest
 
 from ptmark.__main__ import main
+from ptmark.dye import look_ahead
 from ptmark.errors import UsageError
-from ptmark.folder import Arrivals, Asked, Book, Outcome, Pool
+from ptmark.folder import Arrivals, Asked, Book, Outcome, Pool, measured
 from ptmark.folder.job import failed
 
 CHILD = "import sys; from ptmark.__main__ import main; sys.exit(main(sys.argv[1:]))"
@@ -68,6 +70,25 @@ def test_one_broken_photo_stops_nothing_and_all_are_there(folder, tmp_path, caps
     # Other settings may not be mixed in.
     assert main(words) == 1
     assert "other settings" in capsys.readouterr().err
+
+
+@pytest.mark.parametrize("area", [None, ((0.0, 0.0), (2000.0, 0.0), (2000.0, 1400.0))])
+def test_looking_while_the_card_is_sought_changes_nothing(photo_file, area, monkeypatch):
+    ahead = []
+    monkeypatch.setattr(
+        "ptmark.folder.job.look_ahead", lambda *asked: ahead.append(1) or look_ahead(*asked)
+    )
+    before, made = cv2.getNumThreads(), []
+    try:
+        for threads in (1, 2):
+            cv2.setNumThreads(threads)
+            one = json.loads(measured(photo_file, Asked(area_px=area)).line)
+            made.append({k: v for k, v in one.items() if k not in {"id", "created", "seal"}})
+    finally:
+        cv2.setNumThreads(before)
+    assert len(ahead) == 1
+    assert made[0] == made[1]
+    assert made[0]["indications"]
 
 
 @pytest.mark.slow
