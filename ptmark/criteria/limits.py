@@ -36,8 +36,10 @@ RATIO_TOLERANCE = 5e-4
 _LONGEST = 60  # letters of an amount
 
 _LIMIT = re.compile(r"^\s*(?P<operator>>=|<=|>|<)\s*(?P<amount>\S.*?)\s*$")
+_N = "[0-9]+"  # not the digits of every script
 _AMOUNT = re.compile(
-    r"^\s*(?P<number>[+-]?(?:\d+\s+\d+/\d+|\d+/\d+|\d+(?:\.\d+)?))\s*(?P<unit>mm2|in2|mm|in|%)?\s*$"
+    rf"^\s*(?P<number>[+-]?(?:{_N}\s+{_N}/{_N}|{_N}/{_N}|{_N}(?:\.{_N})?))"
+    r"\s*(?P<unit>mm2|in2|mm|in|%)?\s*$"
 )
 
 

@@ -66,7 +66,7 @@ def shape_of(table: Table) -> ShapeTest:
             "linear",
             f"a ratio below 1 or above {_MOST_WIDTHS} has no meaning, "
             f"got {rule.linear.value:g}",
-            'linear = "> 3"',
+            'write it as in linear = "> 3"',
         )
     return rule
 
@@ -163,7 +163,9 @@ def _named(table: Table, one: Parameter, _unit: str) -> tuple[str, ...]:
     kinds = table.texts(one.name)
     if not kinds:
         raise table.wrong(
-            one.name, "must list at least one ISO 6520-1 name or number", '["100", "401"]'
+            one.name,
+            "must list at least one ISO 6520-1 name or number",
+            'write it as in ["100", "401"]',
         )
     numbers = tuple(number_of(kind) for kind in kinds)
     if "" in numbers:
@@ -178,7 +180,9 @@ def _named(table: Table, one: Parameter, _unit: str) -> tuple[str, ...]:
 def _ids(table: Table, one: Parameter, _unit: str) -> tuple[str, ...]:
     ids = table.texts(one.name)
     if not ids:
-        raise table.wrong(one.name, "must list the id of at least one other rule", '["…"]')
+        raise table.wrong(
+            one.name, "must list the id of at least one other rule", "name it in brackets"
+        )
     return ids
 
 
@@ -203,7 +207,7 @@ def _rows(
         raise table.wrong(
             "bands",
             f"must be a list of 1 to {_MOST_BANDS} tables",
-            '[{ up_to = "<= 10 mm", reject = "> 2 mm" }, { reject = "> 3 mm" }]',
+            'write it as in [{ up_to = "<= 10 mm", reject = "> 2 mm" }, { reject = "> 3 mm" }]',
         )
     rows: list[Band] = []
     for nth, data in enumerate(listed, start=1):
@@ -226,7 +230,9 @@ def _rows(
 def _check(table: Table, kind: str, read: dict[str, Any]) -> None:
     """Refuse what no key by itself shows to be wrong; put sides in order."""
     if kind in {"row", "cluster"} and read["number"].least_number < 2:
-        raise table.wrong("number", f"a {kind} needs two or more", 'number = ">= 3"')
+        raise table.wrong(
+            "number", f"a {kind} needs two or more", 'write it as in number = ">= 3"'
+        )
     if kind == "window" and read["longest"] ** 2 < read["area"]:
         raise table.wrong(
             "longest",

@@ -4,6 +4,7 @@ import hashlib
 import json
 import os
 import re
+import tomllib
 from contextlib import suppress
 from dataclasses import dataclass
 from pathlib import Path
@@ -12,7 +13,8 @@ from typing import Any
 from ptmark.criteria.joining import joined, with_parts
 from ptmark.criteria.parse import Read, merge_of, relevance_of, rule_of, shape_of
 from ptmark.criteria.rules import Merge, Relevance, Rule, ShapeTest
-from ptmark.criteria.table import Table, read_toml
+from ptmark.criteria.table import Table
+from ptmark.criteria.toml_text import read_toml
 from ptmark.errors import CriteriaError
 from ptmark.places import resource, user_folder
 
@@ -33,6 +35,7 @@ _TOLD = {
     "conflicting": "given differently by different sources",
 }
 _MOST_RULES = 200
+_BASED = re.compile(r"^\s*base\s*=", re.MULTILINE)
 _NAME = re.compile(r"[\w][\w.-]{0,79}")
 # a value that is ? alone, or a limit or amount that has ? for its number
 _UNFILLED = re.compile(r'[\s{\[]*[\w-]+\s*=[^#]*"\s*(?:[<>]=?\s*)?\?\s*(?:mm2?|in2?|%)?\s*"')
@@ -182,26 +185,31 @@ def _with_base(path: Path, seen: tuple[Path, ...]) -> tuple[dict[str, Any], str]
             "`ptmark criteria` lists the names",
         )
     under, _ = _with_base(base, (*seen, path.resolve()))
-    return _laid_over(under, data, top), text
+    return _laid_over(under, data, str(path), text), text
 
 
-def _laid_over(under: dict[str, Any], data: dict[str, Any], top: Table) -> dict[str, Any]:
+def _laid_over(
+    under: dict[str, Any], data: dict[str, Any], where: str, text: str
+) -> dict[str, Any]:
     below, own = under.get("rule", []), data.get("rule", [])
     below = below if isinstance(below, list) else []
     if not isinstance(own, list):
-        raise top.wrong("rule", "must be [[rule]] tables", "begin each with a line [[rule]]")
+        raise Table(data, where=where, text=text).wrong(
+            "rule", "must be [[rule]] tables", "begin each with a line [[rule]]"
+        )
     rules = {str(rule.get("id")): rule for rule in below if isinstance(rule, dict)}
     named: set[str] = set()
-    for rule in own:
-        if not isinstance(rule, dict) or str(rule.get("id")) not in rules:
-            raise top.wrong(
-                "rule",
+    for nth, rule in enumerate(own):
+        table = Table(rule, where=where, text=text, header="[[rule]]", nth=nth)
+        if str(rule.get("id")) not in rules:
+            raise table.wrong(
+                "id",
                 "overrides a rule that the base does not have",
                 "give the id of one of its rules; `ptmark criteria show` lists them",
             )
         name = str(rule["id"])
         if name in named:
-            raise top.wrong("rule", f"overrides '{name}' twice", "leave one of the two")
+            raise table.wrong("id", f"overrides '{name}' twice", "leave one of the two")
         named.add(name)
         rules[name] |= rule
     merged = under | {key: value for key, value in data.items() if key != "base"}
@@ -244,8 +252,10 @@ def _rules(top: Table, unit: str, where: str, source: str) -> tuple[Rule, ...]:
             "begin each rule with a line [[rule]]",
         )
     read: list[Read] = []
+    places = _places(source)
     for nth, data in enumerate(tables):
-        table = Table(data, where=where, text=source, header="[[rule]]", nth=nth)
+        own = places.get(str(data.get("id")), -1) if places and isinstance(data, dict) else nth
+        table = Table(data, where=where, text=source, header="[[rule]]", nth=own)
         one = rule_of(table, unit)
         if one.rule.id in {"shape", "relevance", "merge", *(other.rule.id for other in read)}:
             raise table.wrong(
@@ -253,6 +263,13 @@ def _rules(top: Table, unit: str, where: str, source: str) -> tuple[Rule, ...]:
             )
         read.append(one)
     return joined(read)
+
+
+def _places(source: str) -> dict[str, int]:
+    """Which table of a text changes each rule, by id, where it is based on another; else {}."""
+    if not _BASED.search(source):
+        return {}
+    return {str(rule["id"]): n for n, rule in enumerate(tomllib.loads(source).get("rule", []))}
 
 
 def _unsure(steps: list[Rule]) -> list[str]:

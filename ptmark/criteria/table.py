@@ -1,147 +1,19 @@
 """Reading one TOML table strictly: every key typed, none unknown, errors with line and key."""
 
-import re
-import tomllib
 from collections.abc import Callable
-from pathlib import Path
 from typing import Any, TypeVar
 from unicodedata import category
 
 from ptmark.criteria.limits import Limit, parse_amount, parse_limit
+from ptmark.criteria.toml_text import line_of, row_line
 from ptmark.errors import CriteriaError
 
-__all__ = ["Table", "line_of", "read_toml"]
+__all__ = ["Table"]
 
 _T = TypeVar("_T")
 
 _MOST = {"%": 100.0}
 _MOST_OF_ALL = 1e6  # of any other unit: what is larger judges nothing
-_TOO_DEEP = re.compile(
-    r"""(?<![\w"'-])(?:[\w"'-]++[ \t]*+\.[ \t]*+){30}"""
-)  # each dot nests a table deeper
-LARGEST_FILE = 262_144  # bytes; the largest shipped profile has about 4,000
-
-
-def read_toml(path: Path) -> tuple[dict[str, Any], str]:
-    """Read a profile file: its tables and its text.
-
-    Raises
-    ------
-    CriteriaError
-        If it is missing, no plain file, too large, not UTF-8 or not TOML.
-    """
-    where = str(path)
-    data = _bytes(path, where)
-    try:
-        text = data.decode("utf-8-sig")
-    except UnicodeDecodeError as error:
-        line = data[: error.start].count(b"\n") + 1
-        raise CriteriaError(
-            f"is not UTF-8 text (byte {error.start})",
-            where=f"{where}, line {line}",
-            mend="save it as plain text, encoded in UTF-8",
-        ) from error
-    deep = _TOO_DEEP.search(text)
-    if deep is not None:
-        line = text.count("\n", 0, deep.start()) + 1
-        raise CriteriaError(
-            f"{deep[0].partition('.')[0].strip()}: a key of so many parts has no meaning",
-            where=f"{where}, line {line}",
-            mend="take it out",
-        )
-    try:
-        return tomllib.loads(text), text
-    except RecursionError as error:
-        raise CriteriaError(
-            "is not valid TOML: brackets too deep", where=where, mend="take brackets out"
-        ) from error
-    except ValueError as error:  # tomllib's own kind, and numbers of too many digits
-        raise _no_toml(where, text, str(error)) from error
-
-
-def _bytes(path: Path, where: str) -> bytes:
-    try:
-        if not path.is_file():
-            raise CriteriaError(
-                "there is no such profile file",
-                where=where,
-                mend="`ptmark criteria` lists them",
-            )
-        with path.open("rb") as file:
-            data = file.read(LARGEST_FILE + 1)
-    except OSError as error:
-        raise CriteriaError(
-            f"cannot be read: {error.strerror}", where=where, mend="check the file's rights"
-        ) from error
-    if len(data) > LARGEST_FILE:
-        raise _too_large(where, data)
-    return data
-
-
-def _too_large(where: str, data: bytes) -> CriteriaError:
-    """Name the line in which the size passes what any profile needs, and its key."""
-    lines = data.decode("utf-8", errors="replace").splitlines()
-    keys = (re.match(r"\s*([\w-]+)\s*=", line) for line in reversed(lines))
-    key = next((found[1] for found in keys if found), "")
-    return CriteriaError(
-        f"{f'{key}: ' if key else ''}from here on the file is larger than "
-        f"{LARGEST_FILE // 1024} kB, so it is no profile",
-        where=f"{where}, line {max(len(lines), 1)}",
-        mend="take out what does not belong there, or start with `ptmark criteria new`",
-    )
-
-
-def _no_toml(where: str, text: str, said: str) -> CriteriaError:
-    """Name the line, and the key that stands in it where one does."""
-    found = re.search(r" \(at line (\d+), column \d+\)", said)
-    lines = text.splitlines()
-    number = int(found[1]) if found else max(len(lines), 1)
-    line = lines[number - 1] if number <= len(lines) else ""
-    key = re.match(r"\s*([\w-]+)\s*=", line)
-    told = said[: found.start()] if found else said.replace(" (at end of document)", "")
-    mend = 'write one key a line, its value in quotes: reject = "> 5 mm"'
-    if "digits" in told:
-        long = re.search(r"\d{4000}", text)
-        number = text.count("\n", 0, long.start()) + 1 if long else number
-        key = re.match(r"\s*([\w-]+)\s*=", lines[number - 1])
-        told = "a number of too many digits"
-    if told == "Cannot overwrite a value":
-        told, mend = "the key is there twice", "leave one of the two"
-    return CriteriaError(
-        f"{f'{key[1]}: ' if key else ''}is not valid TOML: {told}",
-        where=f"{where}, line {number}",
-        mend=mend,
-    )
-
-
-def line_of(text: str, header: str, nth: int, key: str) -> int:
-    """Line (from 1) of ``key`` under the ``nth`` (from 0) ``header``, or of the header.
-
-    ``header`` is "" for the top, else such as ``[shape]`` or ``[[rule]]``. Line 1 if unknown.
-    """
-    found, seen, inside = 1, -1, header == ""
-    for number, line in enumerate(text.splitlines(), start=1):
-        bare = line.strip()
-        if re.match(r"\[", bare):
-            if inside:
-                break
-            compact = re.sub(r"\s|#.*", "", bare)
-            seen += compact == header
-            inside = compact == header and seen == nth
-            found = number if inside else found
-        elif inside and re.match(rf"[\"']?{re.escape(key)}[\"']?\s*=", bare):
-            return number
-    return found
-
-
-def _row_line(text: str, line: int, place: int) -> int:
-    """Line of the ``place``-th (from 1) brace from ``line`` on; ``line`` if there is none."""
-    left = place
-    for number, here in enumerate(text.splitlines()[line - 1 :], start=line):
-        left -= here.count("{")
-        if left <= 0:
-            return number
-    return line
 
 
 class Table:
@@ -163,7 +35,7 @@ class Table:
         line = line_of(self._text, self._header, self._nth, outer or key)
         name = " ".join(part for part in (self._header, outer, key) if part)
         if outer:
-            line = _row_line(self._text, line, place)
+            line = row_line(self._text, line, place)
             name = f"{self._header} {outer}, row {place}, {key}".rstrip(", ")
         return CriteriaError(f"{name}: {what}", where=f"{self._where}, line {line}", mend=mend)
 
@@ -204,7 +76,9 @@ class Table:
         value = self.raw(key)
         if not isinstance(value, list) or not all(isinstance(v, str) and v for v in value):
             raise self.wrong(
-                key, f"must be a list of texts, got {value!r:.40}", f'{key} = ["…", "…"]'
+                key,
+                f"must be a list of texts, got {value!r:.40}",
+                f'write it as in {key} = ["…", "…"]',
             )
         return tuple(value)
 
@@ -221,8 +95,8 @@ class Table:
     def amounts(self, key: str, unit: str, count: int) -> tuple[float, ...]:
         values = self.texts(key)
         if len(values) != count:
-            example = f'{key} = ["148 {unit}", "105 {unit}"]'
-            raise self.wrong(key, f"must hold {count} amounts, got {len(values)}", example)
+            mend = f'write it as in {key} = ["148 {unit}", "105 {unit}"]'
+            raise self.wrong(key, f"must hold {count} amounts, got {len(values)}", mend)
         try:
             return tuple(self._in_unit(key, *parse_amount(value), unit) for value in values)
         except ValueError as error:
@@ -240,7 +114,9 @@ class Table:
         self._in_unit(key, limit.value, limit.unit, unit, least=0.0)
         if limit.operator == "<" and limit.value == 0:
             raise self.wrong(
-                key, "nothing is less than 0, so it could never be hit", f'{key} = "{example}"'
+                key,
+                "nothing is less than 0, so it could never be hit",
+                f'write it as in {key} = "{example}"',
             )
         return limit
 
@@ -250,7 +126,7 @@ class Table:
             raise self.wrong(
                 key,
                 f"must be a whole number of indications, got {limit.value:g}",
-                f'{key} = ">= 4"',
+                f'write it as in {key} = ">= 4"',
             )
         return limit
 
@@ -268,7 +144,9 @@ class Table:
         value = self.raw(key)
         if not isinstance(value, str):
             raise self.wrong(
-                key, f"must be text with its unit, got {value!r:.40}", f'{key} = "{example}"'
+                key,
+                f"must be text with its unit, got {value!r:.40}",
+                f'write it as in {key} = "{example}"',
             )
         try:
             return parse(value)

@@ -6533,6 +6533,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>beide Fotos brauchen eine Oberfläche</translation>
     </message>
     <message>
+      <source>brackets too deep</source>
+      <translation>zu tief geschachtelte Klammern</translation>
+    </message>
+    <message>
       <source>branching crack</source>
       <translation>verästelter Riss</translation>
     </message>
@@ -7325,10 +7329,6 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>ist nicht der Stand, den das Logbuch nennt</translation>
     </message>
     <message>
-      <source>is not valid TOML: brackets too deep</source>
-      <translation>ist kein gültiges TOML: Klammern zu tief</translation>
-    </message>
-    <message>
       <source>is not valid TOML: {0}</source>
       <translation>ist kein gültiges TOML: {0}</translation>
     </message>
@@ -7863,6 +7863,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>name an empty one with --database, then put it in the other's place</source>
       <translation>mit --database eine leere nennen und sie dann an die Stelle der anderen setzen</translation>
+    </message>
+    <message>
+      <source>name it in brackets</source>
+      <translation>ihn in Klammern nennen</translation>
     </message>
     <message>
       <source>name it in the rules of an all-of, any-of or unless</source>
@@ -9641,8 +9645,36 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>jede als "5 {0}" schreiben</translation>
     </message>
     <message>
+      <source>write it as in ["100", "401"]</source>
+      <translation>es schreiben wie in ["100", "401"]</translation>
+    </message>
+    <message>
+      <source>write it as in [{ up_to = "&lt;= 10 mm", reject = "&gt; 2 mm" }, { reject = "&gt; 3 mm" }]</source>
+      <translation>es schreiben wie in [{ up_to = "&lt;= 10 mm", reject = "&gt; 2 mm" }, { reject = "&gt; 3 mm" }]</translation>
+    </message>
+    <message>
+      <source>write it as in linear = "&gt; 3"</source>
+      <translation>es schreiben wie in linear = "&gt; 3"</translation>
+    </message>
+    <message>
+      <source>write it as in number = "&gt;= 3"</source>
+      <translation>es schreiben wie in number = "&gt;= 3"</translation>
+    </message>
+    <message>
+      <source>write it as in {0} = "&gt;= 4"</source>
+      <translation>es schreiben wie in {0} = "&gt;= 4"</translation>
+    </message>
+    <message>
       <source>write it as in {0} = "{1}"</source>
       <translation>es schreiben wie in {0} = "{1}"</translation>
+    </message>
+    <message>
+      <source>write it as in {0} = ["148 {1}", "105 {2}"]</source>
+      <translation>es schreiben wie in {0} = ["148 {1}", "105 {2}"]</translation>
+    </message>
+    <message>
+      <source>write it as in {0} = ["…", "…"]</source>
+      <translation>es schreiben wie in {0} = ["…", "…"]</translation>
     </message>
     <message>
       <source>write it in {0}</source>

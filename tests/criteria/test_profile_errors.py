@@ -301,3 +301,37 @@ def test_checksum_follows_content_not_comments(loaded):
 def test_shipped_files_name_themselves():
     for path in resource("criteria").glob("*.toml"):
         assert load_profile(path).name == path.stem
+
+
+def test_brackets_too_deep_are_placed_and_named(tmp_path):
+    path = tmp_path / "deep.toml"
+    path.write_text('name = "a"\nx = ' + "[" * 3000 + "]" * 3000 + "\n")
+    with pytest.raises(CriteriaError, match="line 2: x: is not valid TOML: brackets too deep"):
+        load_profile(path)
+
+
+@pytest.mark.parametrize(
+    ("rules", "said"),
+    [
+        ('[[rule]]\nid = "linear"\nreject = 2\n', "line 5: .*reject: must be text"),
+        ('[[rule]]\nid = "none"\nreject = "> 2 mm"\n', "line 4: .*id: overrides a rule"),
+        (
+            '[[rule]]\nid = "linear"\n[[rule]]\nid = "linear"\nreject = "> 2 mm"\n',
+            "line 6: .*id: overrides 'linear' twice",
+        ),
+    ],
+)
+def test_what_is_wrong_in_a_profile_laid_over_another_is_placed_in_its_own_text(
+    tmp_path, rules, said
+):
+    path = tmp_path / "own.toml"
+    path.write_text('base = "iso-23277-2"\nname = "own"\n' + rules)
+    with pytest.raises(CriteriaError, match=said):
+        load_profile(path)
+
+
+def test_a_table_in_other_brackets_is_placed(tmp_path):
+    path = tmp_path / "own.toml"
+    path.write_text('base = "iso-23277-2"\nname = "own"\n\n[rule]\nid = "linear"\n')
+    with pytest.raises(CriteriaError, match="line 4: rule: must be"):
+        load_profile(path)
