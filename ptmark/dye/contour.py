@@ -178,13 +178,14 @@ def _made(look: _Look) -> list[Contour]:
     level = np.array([middle(one) for one in rings.apart(look.at(look.ridge) * target)])
     noise = grain / np.maximum(level * slope, 1e-3)
     outlines = rings.apart(points)
-    ends = np.array([farthest(one) for one in outlines])
+    ends = np.array([farthest(one)[:2] for one in outlines])
     fades = fading(
         look.relative,
         points[ends + rings.starts[:, None]],
         target[ends + rings.starts[:, None]],
     )
-    shorter = np.array([_length(a) - _length(b) for a, b in zip(low, high, strict=True)]) / 4
+    longest = np.array([[farthest(one)[2] for one in level] for level in (low, high)])
+    shorter = (longest[0] - longest[1]) / 4
     simple = without_crossings(outlines)
     made = []
     for i, outline in enumerate(outlines):
@@ -253,8 +254,9 @@ def _to_level(
     places = -most_in[:, None] + _STEP_PX * np.arange((_MOST_IN_PX + _OUT_PX) / _STEP_PX + 1)
     start = look.chain.astype(np.float64)
     lines = start[:, None, :] + places[..., None] * outward[:, None, :]
-    values = sample(look.relative, lines) / target[:, None]
-    values[places > _OUT_PX + 1e-9] = np.nan
+    values = np.full((len(lines), places.shape[1] + 1), -np.inf)
+    values[:, :-1] = sample(look.relative, lines) / target[:, None]
+    values[:, :-1][places > _OUT_PX + 1e-9] = -np.inf
 
     def moved(index: slice | npt.NDArray[np.intp], rings: Rings, level: float) -> Array:
         by = _crossing(values[index], level) * _STEP_PX - most_in[index]
@@ -268,25 +270,17 @@ def _to_level(
 def _crossing(values: Array, level: float) -> Array:
     """Where each row falls through a level, in columns; at its peak where it never does.
 
-    Where grain makes it cross more than once, the mean of the first and the last. NaN at the
-    end of a row is no value.
+    Where grain makes it cross more than once, the mean of the first and the last. The end of a
+    row is minus infinity: no value, and at least once.
     """
     above, columns, every = values >= level, np.arange(values.shape[1]), np.arange(len(values))
-    end = np.count_nonzero(~np.isnan(values), axis=1) - 1
-    top = np.nanargmax(values, axis=1)
+    top = values.argmax(axis=1)
     last = columns[-1] - above[:, ::-1].argmax(axis=1)
-    beyond = (values < level) & (columns > top[:, None])
-    first = np.where(beyond.any(axis=1), beyond.argmax(axis=1) - 1, last)
+    first = (~above & (columns > top[:, None])).argmax(axis=1) - 1
+    crossed = above[every, top]
     total = np.zeros(len(values))
-    for one in (first, last):
-        after = np.minimum(one + 1, end)
-        inner, outer = values[every, one], values[every, after]
-        part = np.clip((inner - level) / np.maximum(inner - outer, 1e-6), 0, 1)
-        total += one + np.where(after > one, part, 0)
-    return np.where(above.any(axis=1), total / 2, top)
-
-
-def _length(points: Array) -> float:
-    """Greatest caliper of points of shape (N, 2)."""
-    one, other = farthest(points)
-    return float(np.hypot(*(points[one] - points[other])))
+    for one in (first, np.where(crossed, last, first)):
+        inner, outer = values[every, one], values[every, one + 1]
+        part = (inner - level) / np.maximum(inner - outer, 1e-6)
+        total += one + np.minimum(np.maximum(part, 0), 1)
+    return np.where(crossed, total / 2, top)

@@ -10,7 +10,7 @@ import numpy as np
 import numpy.typing as npt
 
 from ptmark.dye.coarse import Blob, CoarseLook
-from ptmark.dye.quick import middle
+from ptmark.dye.quick import middle, picked
 from ptmark.photo import srgb_to_linear
 
 __all__ = ["outline_of", "reason_at_a_glance"]
@@ -29,15 +29,15 @@ def reason_at_a_glance(look: CoarseLook, blob: Blob) -> str:
     x1, y1 = min(blob.box[2] + _MARGIN, width), min(blob.box[3] + _MARGIN, height)
     own = np.zeros((y1 - y0, x1 - x0), np.uint8)
     cv2.drawContours(own, [blob.rim], 0, 1, cv2.FILLED, offset=(-x0, -y0))
-    core = (own & look.seeds[y0:y1, x0:x1]) > 0
+    core = own & look.seeds[y0:y1, x0:x1]
     ring = (cv2.dilate(own, _RING) > 0) & (look.reach[y0:y1, x0:x1] == 0)
     left, top = look.origin
     crop = look.picture[top + y0 : top + y1, left + x0 : left + x1]
-    around = crop[ring]
+    around = picked(crop, ring, 300)
     if len(around) < LEAST_AROUND:
         return ""
-    white = srgb_to_linear(middle(around[:: max(1, len(around) // 300)]))
-    light = srgb_to_linear(crop[core]).mean(axis=0)
+    white = srgb_to_linear(middle(around))
+    light = np.array(cv2.mean(srgb_to_linear(crop), core)[:3])
     red, green, _ = (1 - light / np.maximum(white, 0.01)).tolist()
     if red > MOST_RED_TAKEN * green and green > LEAST_COLOUR:
         return "not dye-coloured: it darkens red as well, like ink, scale or a shadow"

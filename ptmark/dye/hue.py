@@ -8,7 +8,7 @@ import numpy.typing as npt
 
 from ptmark.dye.contrast import LUMA, log_light
 from ptmark.dye.fine import CloseLook
-from ptmark.dye.quick import middle
+from ptmark.dye.quick import middle, picked
 from ptmark.photo import srgb_to_linear
 
 __all__ = ["taken_light"]
@@ -97,13 +97,15 @@ def _bare_ring(filled: Bytes, around: Bytes, bare: Bytes) -> Mask:
 
 def _taken(rgb: Bytes, core: Mask, ring: Mask, white: Array) -> Array:
     """Share of R, G and B light that the core takes from the developer beside it."""
-    bare = rgb[ring]
-    if len(bare) < _LEAST_BARE:
-        return np.asarray(1 - _middle_light(rgb[core]) / white)
-    light = np.sort(log_light(bare[:: max(1, len(bare) // 300)]))
-    if light[int(0.9 * len(light))] - light[int(0.1 * len(light))] > _TWO_LIGHTS:
+    if np.count_nonzero(ring) < _LEAST_BARE:
+        return np.asarray(1 - _middle_light(rgb, core) / white)
+    some = picked(rgb, ring, 300)
+    some = some[np.argsort(some @ LUMA)]
+    low, high = log_light(some[[int(0.1 * len(some)), int(0.9 * len(some))]])
+    if high - low > _TWO_LIGHTS:
         return _taken_in_two_lights(rgb, core, ring)
-    return np.asarray(1 - _middle_light(rgb[core]) / np.maximum(_middle_light(bare), 0.01))
+    bare = np.maximum(_middle_light(rgb, ring), 0.01)
+    return np.asarray(1 - _middle_light(rgb, core) / bare)
 
 
 def _taken_in_two_lights(rgb: Bytes, core: Mask, ring: Mask) -> Array:
@@ -129,7 +131,7 @@ def _wide_blur(values: Float, sigma_px: float) -> Float:
     return np.asarray(cv2.resize(blurred, (width, height)), np.float32)
 
 
-def _middle_light(pixels: Bytes) -> Array:
-    """Median linear light of pixels of shape (N, 3), from a thousand of them."""
-    some = pixels[:: max(1, len(pixels) // 1000)]
-    return np.asarray(srgb_to_linear(middle(some)), np.float64)  # the curve keeps the order
+def _middle_light(rgb: Bytes, where: Mask) -> Array:
+    """Median linear light of the pixels asked for, from a thousand of them."""
+    some = middle(picked(rgb, where, 1000))
+    return np.asarray(srgb_to_linear(some), np.float64)  # the curve keeps the order

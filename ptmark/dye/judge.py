@@ -4,11 +4,14 @@ Each reason is one sentence for the inspector, made from the blob's own numbers.
 """
 
 from dataclasses import dataclass
+from math import sqrt
 
+import cv2
 import numpy as np
 
 from ptmark.dye.contour import Contour
 from ptmark.dye.contrast import DYE_STOPS, LUMA
+from ptmark.dye.quick import between
 
 __all__ = ["WRONG_COLOUR", "Sight", "confidence", "reason_against"]
 
@@ -44,6 +47,8 @@ CUT_WHERE_PALE, CUT_PER_CONTRAST, CUT_PALEST = 0.05, 1.2, 0.25
 # And more, for each share of contrast above it, where the edge is as sharp as the photo's
 # others, none where it is twice as soft: strong JPEG spreads colour outside sharp edges too.
 LEFT_WHERE_SHARP, SHARP_FROM = 1.5, 0.15
+_LUMA, _LUMA_OF_DYE = LUMA.tolist(), float(LUMA @ DYE_STOPS)
+_RED_STOPPED, _GREEN_STOPPED, _ = DYE_STOPS.tolist()
 LEFT_PER_SOFTNESS = 0.1  # for each time that the edge is softer than the photo's usual one
 
 
@@ -60,16 +65,18 @@ class Sight:
 
 def reason_against(one: Contour, sight: Sight) -> str:
     """Why a contour is not called; "" where it is."""
-    low, high = one.outline_px.min(axis=0), one.outline_px.max(axis=0)
-    across = float(np.max(high - low))
+    left, top = one.outline_px.min(axis=0).tolist()
+    right, bottom = one.outline_px.max(axis=0).tolist()
+    across = max(right - left, bottom - top)
     if across < sight.least_px or one.area_px < sight.least_px**2 / 4:
         size = f"{sight.least_px:.0f} px"
         if sight.least_mm is not None:
             size = f"{sight.least_mm:.1f} mm"
         return f"smaller than {size}: go closer to judge it"
-    if low.min() < 1 or high[0] > sight.photo_width - 2 or high[1] > sight.photo_height - 2:
+    beyond = max(right - sight.photo_width, bottom - sight.photo_height)
+    if min(left, top) < 1 or beyond > -2:
         return "touches the edge of the photo: its length cannot be seen, take another photo"
-    red, green, _ = one.taken_light
+    red, green, _ = one.taken_light.tolist()
     if one.contrast < max(LEAST_CONTRAST, LEAST_SIGNAL * one.grain):
         return f"too pale: {100 * one.contrast:.0f} % of full dye"
     colour = _wrong_colour(one)
@@ -80,16 +87,17 @@ def reason_against(one: Contour, sight: Sight) -> str:
 
 
 def _wrong_colour(one: Contour) -> str:
-    red, green, blue = one.taken_light
+    red, green, blue = one.taken_light.tolist()
     colour = _by_colour(red, green)
     clear = one.contrast / one.grain
-    most_red = np.interp(clear, [DIM, CLEAR], [RED_WHERE_DIM, MOST_RED_TAKEN])
+    most_red = between(clear, (DIM, CLEAR), (RED_WHERE_DIM, MOST_RED_TAKEN))
     shade = clear < CLEAR or colour < FULL_AGREEMENT * one.contrast
     if shade and red > most_red * green:
         return "not dye-coloured: it darkens red as well, like ink, scale or a shadow"
     if colour < LEAST_AGREEMENT * one.contrast:
         return "not dye-coloured: darker than its surroundings, hardly redder"
-    if LUMA @ (red, green, blue) < LEAST_DARK * (LUMA @ DYE_STOPS) * colour:
+    luma = _LUMA[0] * red + _LUMA[1] * green + _LUMA[2] * blue
+    if luma < LEAST_DARK * _LUMA_OF_DYE * colour:
         return "not dye-coloured: redder than its surroundings, hardly darker"
     if blue > MOST_BLUE_TAKEN * green or _brown(red, green, blue) > _most_brown(green):
         return "not dye-coloured: yellow or brown, like rust or heat tint"
@@ -101,12 +109,12 @@ def _wrong_colour(one: Contour) -> str:
 def _by_colour(red: float, green: float) -> float:
     """Amount of dye that the ratio of green to red alone tells of, as in `dye_amount`."""
     steady = max(1 - green, 0.0) / max(1 - red, 1e-3)
-    return float((1 - steady) / max(DYE_STOPS[1] - DYE_STOPS[0] * steady, 1e-3))
+    return float((1 - steady) / max(_GREEN_STOPPED - _RED_STOPPED * steady, 1e-3))
 
 
 def _most_brown(green: float) -> float:
     """Brown allowed: more where grain blurs a pale hue, and where thick dye stops red too."""
-    return float(np.interp(green, [0.3, 0.5, 0.85, 0.95], [1.55, 1.46, 1.46, 1.65]))
+    return between(green, (0.3, 0.5, 0.85, 0.95), (1.55, 1.46, 1.46, 1.65))
 
 
 def _brown(red: float, green: float, blue: float) -> float:
@@ -116,7 +124,7 @@ def _brown(red: float, green: float, blue: float) -> float:
 
 def _no_edge(one: Contour, sight: Sight) -> str:
     """Haze has no edge: it is pale, and most of it is left where an edge would have ended."""
-    if one.shift_px > np.sqrt(one.area_px):
+    if one.shift_px > sqrt(one.area_px):
         return "no edge: it fades over a length like its own size"
     width = _width(one)
     sharp = one.shift_px < 0.35 * width and one.cut < MOST_CUT_OF_HAIRLINE
@@ -134,8 +142,8 @@ def _no_edge(one: Contour, sight: Sight) -> str:
 
 def _width(one: Contour) -> float:
     """Mean width, px: area over half the rim."""
-    rim = np.linalg.norm(one.outline_px - np.roll(one.outline_px, 1, axis=0), axis=1).sum()
-    return float(2 * one.area_px / max(float(rim), 1e-6))
+    rim = cv2.arcLength(one.outline_px.astype(np.float32), closed=True)
+    return 2 * one.area_px / max(rim, 1e-6)
 
 
 def confidence(one: Contour) -> float:
@@ -143,7 +151,7 @@ def confidence(one: Contour) -> float:
 
     A ranking, not a probability: the weakest of the three decides.
     """
-    red, green, blue = one.taken_light
+    red, green, blue = one.taken_light.tolist()
     signal = min(1.0, one.contrast / max(12 * one.grain, 0.3))
     hue = min(
         1.0,
@@ -151,4 +159,4 @@ def confidence(one: Contour) -> float:
         (_most_brown(green) - _brown(red, green, blue)) / 0.15,
     )
     edge = min(1.0, 3.0 / max(one.shift_px, 0.1))
-    return float(np.clip(min(signal, hue, edge), 0.02, 1.0))
+    return float(min(1.0, max(0.02, min(signal, hue, edge))))

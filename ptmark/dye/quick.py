@@ -6,7 +6,7 @@ import cv2
 import numpy as np
 import numpy.typing as npt
 
-__all__ = ["inside_polygon", "middle", "sample"]
+__all__ = ["between", "inside_polygon", "middle", "picked", "sample"]
 
 Array = npt.NDArray[np.float64]
 
@@ -19,6 +19,29 @@ def middle(values: npt.NDArray[_Number]) -> npt.NDArray[_Number]:
     """Upper median along the first axis: one of the values, a tenth of np.median's cost."""
     half = len(values) // 2
     return np.asarray(np.partition(values, half, axis=0)[half])
+
+
+def between(x: float, at: tuple[float, ...], values: tuple[float, ...]) -> float:
+    """`numpy.interp` of one number, whose calls cost ten times as much."""
+    if x <= at[0]:
+        return values[0]
+    for i in range(1, len(at)):
+        if x <= at[i]:
+            part = (x - at[i - 1]) / (at[i] - at[i - 1])
+            return values[i - 1] + part * (values[i] - values[i - 1])
+    return values[-1]
+
+
+def picked(
+    values: npt.NDArray[_Number], where: npt.NDArray[np.bool_], most: int
+) -> npt.NDArray[_Number]:
+    """Every so many-th value of an array of shape (H, W, …) where it is asked for.
+
+    At least ``most`` where there are as many, less than twice that.
+    """
+    found = np.flatnonzero(where)
+    rows, columns = np.divmod(found[:: max(1, len(found) // most)], where.shape[1])
+    return values[rows, columns]
 
 
 def inside_polygon(points: Array, polygon: Array) -> npt.NDArray[np.bool_]:

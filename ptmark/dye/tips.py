@@ -3,7 +3,7 @@
 Places are in sheet px, as in `ptmark.dye.contour`.
 """
 
-from math import ceil
+from math import ceil, sqrt
 
 import cv2
 import numpy as np
@@ -53,12 +53,13 @@ def fading(relative: Float, ends: Array, target: Array) -> Array:
     return np.where(size[:, 0, 0] < 1, 0, np.maximum(gone, 0).sum(axis=1) * _STEP_PX / 4)
 
 
-def farthest(points: Array) -> tuple[int, int]:
-    """Which two of the points, shape (N, 2), lie farthest apart."""
+def farthest(points: Array) -> tuple[int, int, float]:
+    """Which two of the points, shape (N, 2), lie farthest apart, and how far."""
     hull = cv2.convexHull(points.astype(np.float32), returnPoints=False).ravel()
-    away = points[hull][:, None, :] - points[hull][None, :, :]
-    one, other = divmod(int(np.einsum("ijk,ijk->ij", away, away).argmax()), len(hull))
-    return int(hull[one]), int(hull[other])
+    x, y = points[hull].T
+    squares = (x[:, None] - x) ** 2 + (y[:, None] - y) ** 2
+    one, other = divmod(int(squares.argmax()), len(hull))
+    return int(hull[one]), int(hull[other]), sqrt(squares[one, other])
 
 
 def _falls_below(values: Array, level: float) -> Array:
