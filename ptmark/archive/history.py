@@ -2,6 +2,7 @@
 
 from dataclasses import dataclass
 from functools import lru_cache
+from typing import NamedTuple
 
 from sqlalchemy import Dialect, bindparam, func, select, text
 
@@ -18,8 +19,7 @@ __all__ = ["PartHistory", "Period", "part_history", "serial_history"]
 _REJECTED = frozenset({"reject", "rework and retest"})
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Period:
+class Period(NamedTuple):
     """One year: counts, lengths in mm (None without any), share rejected by disposition."""
 
     year: str

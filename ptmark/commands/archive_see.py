@@ -74,7 +74,7 @@ def _run_history(archive: "Archive", args: argparse.Namespace) -> int:
         told = room.part_history(archive, args.part)
         hits, periods = told.hits, told.periods
     if args.json:
-        years = [{**asdict(one), "reject_rate": one.reject_rate} for one in periods]
+        years = [{**one._asdict(), "reject_rate": one.reject_rate} for one in periods]
         print(json.dumps({"years": years, "inspections": [one.to_json() for one in hits]}))
         return 0
     for one in periods:
