@@ -117,7 +117,9 @@ class Looking(QObject):
             restore_draft(restored, read())
             token.check()
             photo = restored.photo
-            return restored, None if photo is None else build_levels(photo.rgb)
+            return restored, None if photo is None else build_levels(
+                photo.rgb, reduced=photo.reduced
+            )
 
         def done(got: "tuple[Inspection, PhotoLevels | None]") -> None:
             restored, levels = got
@@ -227,4 +229,4 @@ def open_with_levels(path: Path, token: Token) -> "tuple[Photo, PhotoLevels]":
     token.partial(preview_levels(read_preview(path, 1600), info.width, info.height))
     photo = open_photo(path)
     token.check()
-    return photo, build_levels(photo.rgb)
+    return photo, build_levels(photo.rgb, reduced=photo.reduced)

@@ -17,7 +17,7 @@ __all__ = ["Box", "Level", "MadeLevel", "PhotoLevels", "build_levels", "preview_
 _SMALLEST = 512  # px on the long side; below that another level saves nothing
 _FIRST = 4  # the second level has a 16th of the photo's pixels
 _STRIP = 16  # rows of a level that are reduced at a time, so that little is held
-_AROUND = 128  # level px round what is seen that are made with it
+_AROUND = 32  # level px round what is seen that are made with it
 
 Box = tuple[int, int, int, int]
 
@@ -159,10 +159,12 @@ def build_levels(
     rgb: Any,  # noqa: ANN401 - see Level
     bend: QTransform | None = None,
     size: tuple[int, int] | None = None,
+    reduced: Callable[[int], Any] | None = None,
 ) -> PhotoLevels:
     """Reduce a decoded photo to a quarter, then by halves to a screenful; run it in a worker.
 
-    ``size`` is the photo's width and height, px, where ``rgb`` is a reduced picture of it. The
+    ``size`` is the photo's width and height, px, where ``rgb`` is a reduced picture of it.
+    ``reduced`` gives levels that the photo keeps for other uses, too (`Photo.reduced`). The
     quarter, which would add 6 % to the photo's memory, is made where it is looked at unless it
     is the smallest.
     """
@@ -176,7 +178,7 @@ def build_levels(
     if max(quarter.width, quarter.height) > 2 * _SMALLEST:
         levels.append(quarter)
         by *= 2
-    pixels = _in_strips(quarter, by // _FIRST)
+    pixels = reduced(by) if reduced else _in_strips(quarter, by // _FIRST)
     levels.append(Level(pixels, by * finest.step_x, by * finest.step_y))
     while max(pixels.shape[:2]) > 2 * _SMALLEST:
         by *= 2

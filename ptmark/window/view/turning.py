@@ -160,7 +160,7 @@ class Turning(QObject):
 
             photo = open_again(info)
             token.check()
-            return photo, build_levels(photo.rgb)
+            return photo, build_levels(photo.rgb, reduced=photo.reduced)
 
         def done(got: "tuple[Photo, PhotoLevels]") -> None:
             photo, levels = got
