@@ -48,6 +48,7 @@ _FLOOR = 0.02  # linear light that counts as full dye at least
 _WHITE, _MOST = 0.85, 1.04  # the gain is smoothed and so up to 4 % high
 _STRIPS = 256
 _KEPT: WeakKeyDictionary[Photo, Photo] = WeakKeyDictionary()  # gone with the photo
+_RECOGNISED: WeakKeyDictionary[Photo, str] = WeakKeyDictionary()
 _REASONS = (
     ("too pale", "too faint: shines less than 6 % of what is brightest near it"),
     ("not dye-coloured", "not green-yellow: bluish or white, like lint, paper or a reflection"),
@@ -64,8 +65,16 @@ def recognise(photo: Photo) -> str:
         "fluorescent" where the photo is dark and holds green-yellow light; else
         "colour contrast".
     """
+    kept = _RECOGNISED.get(photo)
+    if kept is None:
+        kept = _RECOGNISED[photo] = _recognised(photo)
+    return kept
+
+
+def _recognised(photo: Photo) -> str:
     step = max(1, round((photo.info.megapixels * 1e6 / _GLANCE) ** 0.5))
-    few = cv2.split(np.ascontiguousarray(photo.rgb[::step, ::step]))
+    some = np.ascontiguousarray(photo.rgb[::step, ::step])
+    few = [cv2.extractChannel(some, i) for i in range(3)]
     middles = np.array([np.median(cv2.max(cv2.max(*few[:2]), few[2])), np.median(few[1])])
     middle, ground = srgb_to_linear(middles / 255).tolist()
     if middle > DARK:
