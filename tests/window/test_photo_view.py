@@ -173,7 +173,7 @@ def test_a_level_made_where_it_is_looked_at_shows_what_the_whole_would():
     whole = pixels[:1300, :4400].reshape(325, 4, 1100, 4, 3).mean(axis=(1, 3))
     assert (quarter.width, quarter.height, quarter.step_x) == (1101, 326, 4)
     for x, y in ((100, 90), (230, 20), (330, 150), (700, 0), (701, 200), (0, 0)):
-        image, source = quarter.seen(QRectF(x, y, 300, 100))
+        image, source = quarter.seen(QRectF(4 * x, 4 * y, 1200, 400))
         held = np.array(image.bits(), copy=False).reshape(image.height(), -1)
         left, top = int(source.left()), int(source.top())
         part = held[top : top + 100, 3 * left : 3 * (left + 300)].reshape(100, 300, 3)

@@ -35,9 +35,9 @@ class Level:
         x0, y0, x1, y1 = box
         return self.pixels[y0:y1, x0:x1]
 
-    def seen(self, source: QRectF) -> tuple[QImage, QRectF]:
-        """An image that holds a part of the level, and the part's place in it."""
-        return self.image, source
+    def seen(self, part: QRectF) -> tuple[QImage, QRectF]:
+        """An image that holds a part, told in photo px, and the part's place in the image."""
+        return self.image, _in_level(part, self)
 
     def let_go(self) -> None:
         """Let go of what was made to be seen: here nothing."""
@@ -59,8 +59,9 @@ class MadeLevel:
         self._box: Box = (0, 0, 0, 0)
         self.image = QImage()
 
-    def seen(self, source: QRectF) -> tuple[QImage, QRectF]:
-        """An image that holds a part of the level, and the part's place in it."""
+    def seen(self, part: QRectF) -> tuple[QImage, QRectF]:
+        """An image that holds a part, told in photo px, and the part's place in the image."""
+        source = _in_level(part, self)
         needed = self._around(source, 1)
         if self.pixels is None or not _within(needed, self._box):
             self._move_to(self._around(source, _AROUND))
@@ -141,6 +142,12 @@ class PhotoLevels:
         for level in self.levels:
             if level is not shown:
                 level.let_go()
+
+
+def _in_level(part: QRectF, level: Level | MadeLevel) -> QRectF:
+    """A part of the photo in px of a level."""
+    x, y = level.step_x, level.step_y
+    return QRectF(part.x() / x, part.y() / y, part.width() / x, part.height() / y)
 
 
 def _image(pixels: Any) -> QImage:  # noqa: ANN401 - see Level

@@ -32,14 +32,8 @@ def paint_loupe(
     level = photo.levels[0]
     half = _RADIUS / zoom
     corner = at_px + QPointF(0.5, 0.5)  # Qt counts from the pixel's corner
-    source = QRectF(corner.x() - half, corner.y() - half, 2 * half, 2 * half)
-    source = QRectF(
-        source.x() / level.step_x,
-        source.y() / level.step_y,
-        source.width() / level.step_x,
-        source.height() / level.step_y,
-    )
-    image, source = level.seen(source)
+    seen = QRectF(corner.x() - half, corner.y() - half, 2 * half, 2 * half)
+    image, source = level.seen(seen)
     target = QRectF(centre.x() - _RADIUS, centre.y() - _RADIUS, 2 * _RADIUS, 2 * _RADIUS)
     painter.save()
     hole = QPainterPath()

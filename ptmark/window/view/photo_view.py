@@ -168,13 +168,7 @@ class PhotoView(QWidget):
         if target.isEmpty():
             return
         part = way.inverted()[0].mapRect(target)
-        source = QRectF(
-            part.x() / level.step_x,
-            part.y() / level.step_y,
-            part.width() / level.step_x,
-            part.height() / level.step_y,
-        )
-        image, source = level.seen(source)
+        image, source = level.seen(part)
         smooth = port.scale * level.step_x < 6 or not levels.whole
         painter.setRenderHint(QPainter.RenderHint.SmoothPixmapTransform, on=smooth)
         if port.turn:
