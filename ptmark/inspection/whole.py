@@ -35,7 +35,7 @@ from ptmark.inspection.workings import Workings, open_again
 from ptmark.measure import Measurement, with_own_hand
 from ptmark.photo import CameraProfile, Photo, open_photo
 from ptmark.record import Record
-from ptmark.scale import CardReference, Reference, SurfaceMap
+from ptmark.scale import Reference, SurfaceMap
 
 __all__ = ["Inspection", "Marked", "State"]
 
@@ -159,14 +159,6 @@ class Inspection(Changing):
     def photos(self) -> PhotoSet:
         """The set; made anew each time, so that no circle keeps a photo in memory."""
         return PhotoSet(self)
-
-    def look_for_card(self) -> bool:
-        """Use the scale card if the photo shows one; tells whether it did."""
-        try:
-            self.set_reference(CardReference())
-        except ScaleError:
-            return False
-        return True
 
     def _solve(self) -> None:
         reference, photo = self.state.reference, self.photo

@@ -9,6 +9,7 @@ from ptmark.archive import Query, add_record, find, open_archive
 from ptmark.inspection import Inspection
 from ptmark.record import Record, Signer, key_of, load_record, save_record, sign_record
 from ptmark.review import Remark, compare_records, reviewed
+from ptmark.scale import CardReference
 from ptmark.window.main_window import MainWindow
 
 __all__ = ["pages", "records_for"]
@@ -34,7 +35,7 @@ def records_for(folder: Path, photo: Path) -> Path:
     shutil.copy(photo, made)
     work = Inspection()
     work.open(made / photo.name)
-    work.look_for_card()
+    work.set_reference(CardReference())
     work.set_suggestions(work.look())
     work.change("fill in", profile="iso-23277-2", fields=FIELDS)
     longest = max(work.state.marked, key=lambda one: len(one.outline_px))

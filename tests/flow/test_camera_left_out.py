@@ -12,7 +12,7 @@ from ptmark.commands.line import run
 from ptmark.inspection import Inspection
 from ptmark.inspection.draft import draft_to_json, restore_draft
 from ptmark.photo import CameraProfile, open_photo, remove_profile, save_profile
-from ptmark.scale import RectangleReference
+from ptmark.scale import CardReference, RectangleReference
 
 
 @pytest.fixture
@@ -68,7 +68,7 @@ def _bend_u(surface):
 def _opened(path):
     made = Inspection()
     made.open(path)
-    made.look_for_card()
+    made.set_reference(CardReference())
     return made
 
 

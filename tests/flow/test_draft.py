@@ -10,6 +10,7 @@ from ptmark.dye import EdgeQuality
 from ptmark.errors import PhotoError, RecordError
 from ptmark.inspection import Inspection
 from ptmark.inspection.draft import draft_to_json, restore_draft
+from ptmark.scale import CardReference
 
 
 @pytest.fixture
@@ -18,7 +19,7 @@ def work(photo_file, tmp_path):
     shutil.copy(photo_file, copy)
     made = Inspection()
     made.open(copy)
-    made.look_for_card()
+    made.set_reference(CardReference())
     made.change(
         "fill in",
         profile="iso-23277-2",

@@ -12,7 +12,7 @@ from ptmark.errors import PhotoError
 from ptmark.inspection import Inspection
 from ptmark.inspection.draft import draft_to_json, restore_draft
 from ptmark.inspection.looking_over import smallest_that_counts
-from ptmark.scale import LineReference
+from ptmark.scale import CardReference, LineReference
 
 
 @pytest.fixture
@@ -33,7 +33,7 @@ def test_remarks_become_cautions_of_the_record(photo_file):
     inspection = Inspection()
     assert inspection.remarks() == ()
     inspection.open(photo_file)
-    assert inspection.look_for_card()
+    inspection.set_reference(CardReference())
     inspection.set_suggestions(inspection.look())
     before = [one.says for one in inspection.remarks()]
     inspection.haze = 0.08  # as a pink background gives it
@@ -45,7 +45,7 @@ def test_remarks_become_cautions_of_the_record(photo_file):
 def test_a_weld_of_unknown_height_is_told_until_its_height_is_given(photo_file):
     inspection = Inspection()
     inspection.open(photo_file)
-    inspection.look_for_card()
+    inspection.set_reference(CardReference())
     assert not [one for one in inspection.remarks() if "crown" in one.says]
     inspection.change("mark the weld", weld_px=((300.0, 400.0), (900.0, 400.0)))
     told = [one.says for one in inspection.remarks() if "crown" in one.says]

@@ -5,6 +5,7 @@ import pytest
 from ptmark.archive import add_record, open_archive
 from ptmark.inspection import Inspection
 from ptmark.record import save_record
+from ptmark.scale import CardReference
 
 pytestmark = pytest.mark.gui
 
@@ -23,7 +24,7 @@ FIELDS = {
 def record(scene_file):
     made = Inspection()
     made.open(scene_file)
-    made.look_for_card()
+    made.set_reference(CardReference())
     made.change("fill in", fields=FIELDS, profile="iso-23277-1", thickness_mm=12.0)
     return made.to_record(record_id="1" * 32, created="2026-03-04T05:06:07Z")
 

@@ -15,6 +15,7 @@ from ptmark.inspection.draft import draft_to_json
 from ptmark.photo import open_photo
 from ptmark.record import Signer, key_of, load_record, save_record, sign_record
 from ptmark.review import standing_of
+from ptmark.scale import CardReference
 from ptmark.window import app, dialogs
 from ptmark.window.autosave import left_behind, read_draft
 from ptmark.window.draft_offer import DraftOffer
@@ -29,7 +30,7 @@ def inspected_record(scene_file):
     """The scene as an examiner measured it; the crack drawn 12 px too far, so En is above 1."""
     inspection = Inspection()
     inspection.open(scene_file)
-    assert inspection.look_for_card()
+    inspection.set_reference(CardReference())
     inspection.set_suggestions(inspection.look())
     crack = max(inspection.state.marked, key=lambda one: len(one.outline_px))
     outline = crack.outline_px.copy()
@@ -317,12 +318,12 @@ def test_every_photo_of_a_set_is_measured_before_both_are_shown(
 ):
     inspection = Inspection()
     inspection.open(scene_file)
-    inspection.look_for_card()
+    inspection.set_reference(CardReference())
     inspection.set_suggestions(inspection.look())
     other = tmp_path / "other.png"
     other.write_bytes(scene_file.read_bytes() + b"another file, the same picture")
     inspection.photos.add(open_photo(other))
-    inspection.look_for_card()
+    inspection.set_reference(CardReference())
     inspection.set_suggestions(inspection.look())
     shutil.copy(scene_file, tmp_path)
     who = Signer(role="examiner", name="first examiner")
