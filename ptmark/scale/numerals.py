@@ -30,6 +30,8 @@ _BEYOND, _HEIGHTS, _SMOOTH, _COARSE = 2.2, (0.3, 0.6), 0.12, 0.15
 # many may be unlike (worn, or without a numeral), and how many have to be seen. Own choice, by
 # what `tests/benchmarks/README.md` tells of grain.
 _ALIKE, _EACH, _UNLIKE, _LEAST = 0.5, 0.3, 1 / 6, 3
+# Numerals mark as much as strokes do; what blur and JPEG leave beside bare strokes, far less.
+_LEAST_MARKED = 0.25
 _ENOUGH = 2.0  # of likeness, over all rows: tips of strokes and grain reach one
 _OFF = 0.03  # share of a period by which its lag may miss a whole number of steps
 _FIRST = 0.85  # the shortest lag that is as good as this share of the best is the period
@@ -41,17 +43,26 @@ def numeral_period(photo: "Photo", strip: Strip, strokes: Strokes) -> int | None
     The autocorrelation of how much is marked, over rows of several heights on either side of
     the strokes; the period that most of the rows tell.
     """
-    longest = float(np.percentile(np.isfinite(strokes.u).sum(axis=1), 95)) * BAND
+    reach = np.isfinite(strokes.u)
+    longest = float(np.percentile(reach.sum(axis=1), 95)) * BAND
     fine_px = float(np.median(strokes.step_px)) / _FINE
     size = longest / fine_px  # of the longest stroke, samples
+    rows = reach.mean(axis=0) > 0.5
+    least = _LEAST_MARKED * float(
+        _marked(photo, strip, strokes, strokes.v[rows][:: max(1, round(fine_px / BAND))]).mean()
+    )
+    low, high = np.percentile(strokes.v[np.nonzero(reach)[1]], [0.5, 99.5])
+    away = np.arange(BAND, BAND + _BEYOND * longest, fine_px)
     told: dict[int, float] = {}
-    for marked in _sides(photo, strip, strokes, fine_px, longest):
+    for v in (low - away, high + away):
+        marked = _marked(photo, strip, strokes, v)
         for height in _HEIGHTS:
-            rows = max(3, round(height * size))
-            tall = cv2.blur(marked, (1, rows))[rows // 2 :: max(1, rows // 2)]
-            smooth = cv2.GaussianBlur(tall, (0, 0), sigmaX=_SMOOTH * size, sigmaY=1e-3)
+            tall = max(3, round(height * size))
+            seen = cv2.blur(marked, (1, tall))[tall // 2 :: max(1, tall // 2)]
+            smooth = cv2.GaussianBlur(seen, (0, 0), sigmaX=_SMOOTH * size, sigmaY=1e-3)
             for profile in smooth.astype(np.float64):
-                period, alike = _period_of(profile)
+                bottom, top = np.percentile(profile, [5, 95])
+                period, alike = _period_of(profile) if top - bottom >= least else (0, 0.0)
                 told[period] = told.get(period, 0.0) + alike
     told.pop(0, None)
     if not told:
@@ -61,25 +72,20 @@ def numeral_period(photo: "Photo", strip: Strip, strokes: Strokes) -> int | None
     return best if surely else None
 
 
-def _sides(
-    photo: "Photo", strip: Strip, strokes: Strokes, fine_px: float, longest: float
-) -> list[npt.NDArray[np.float32]]:
-    """How much is marked on either side of the strokes: a column each part of a step."""
-    there = np.isfinite(strokes.u)
-    i, band = np.nonzero(there)
+def _marked(
+    photo: "Photo", strip: Strip, strokes: Strokes, v: Array
+) -> npt.NDArray[np.float32]:
+    """How much is marked along the strokes' own lines at v: a column each part of a step."""
+    i, band = np.nonzero(np.isfinite(strokes.u))
     number = np.arange(strokes.number[0], strokes.number[-1], 1 / _FINE)
-    low, high = np.percentile(strokes.v[band], [0.5, 99.5]) + BAND * np.array([-1, 1])
-    reach = np.arange(0, _BEYOND * longest, fine_px)
-    made = []
-    for v in (low - reach, high + reach):
-        u = _u_at(strokes, i, band, number, v)
-        places = strip.to_px(u, np.broadcast_to(v[:, None], u.shape)).astype(np.float32)
-        seen = cv2.remap(photo.rgb, places[..., 0], places[..., 1], cv2.INTER_LINEAR)
-        grey = cv2.cvtColor(seen, cv2.COLOR_RGB2GRAY).astype(np.float32)
-        coarse = max(3.0, _COARSE * longest / fine_px)
-        fine = cv2.GaussianBlur(grey, (0, 0), 1.0)
-        made.append(np.abs(fine - cv2.GaussianBlur(grey, (0, 0), coarse)))
-    return made
+    u = _u_at(strokes, i, band, number, v)
+    places = strip.to_px(u, np.broadcast_to(v[:, None], u.shape)).astype(np.float32)
+    seen = cv2.remap(photo.rgb, places[..., 0], places[..., 1], cv2.INTER_LINEAR)
+    grey = cv2.cvtColor(seen, cv2.COLOR_RGB2GRAY).astype(np.float32)
+    longest = float(np.percentile(np.isfinite(strokes.u).sum(axis=1), 95)) * BAND
+    coarse = max(3.0, _COARSE * longest * _FINE / float(np.median(strokes.step_px)))
+    fine = cv2.GaussianBlur(grey, (0, 0), 1.0)
+    return np.asarray(np.abs(fine - cv2.GaussianBlur(grey, (0, 0), coarse)), np.float32)
 
 
 def _u_at(
