@@ -8,6 +8,7 @@ from functools import lru_cache
 from typing import Any
 
 from sqlalchemy import (
+    CTE,
     Column,
     ColumnElement,
     Dialect,
@@ -102,8 +103,28 @@ def _fits(column: ColumnElement[str], name: str, how: str) -> list[ColumnElement
         column < bindparam(f"{name}_to", type_=column.type),
     ]
     if how == "like":
-        found.append(column.like(bindparam(f"{name}_like", type_=column.type), escape="\\"))
+        found.append(_like(column, name))
     return found
+
+
+def _like(column: ColumnElement[str], name: str) -> ColumnElement[bool]:
+    """By a pattern; of what has few values, those that fit are looked up first."""
+    like = bindparam(f"{name}_like", type_=column.type)
+    if name in _NUMBERED:
+        return column.like(like, escape="\\")
+    values = _values(name)
+    return column.in_(select(values.c.one).where(values.c.one.like(like, escape="\\")))
+
+
+def _values(name: str) -> CTE:
+    """Each value once within the pattern's range: a step of the index each, not one a row."""
+    place = table("indication" if name == "kind" else "inspection").alias()
+    key = place.c["kind_key" if name == "kind" else _MATCHED[name]]
+    start, end = (bindparam(f"{name}_{one}", type_=key.type) for one in ("from", "to"))
+    first = select(func.min(key).label("one")).where(key >= start, key < end)
+    found = first.cte(f"{name}_values", recursive=True)
+    later = select(func.min(key)).where(key > found.c.one, key < end).scalar_subquery()
+    return found.union_all(select(later).where(found.c.one.is_not(None)))
 
 
 @lru_cache(8)

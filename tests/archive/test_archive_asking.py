@@ -32,3 +32,22 @@ def test_few_and_many_find_the_same(filled, monkeypatch, query, names):
         found = {hit.record_id for hit in find(filled, query).hits}
         assert found == {f"r-{n}" for n in names}
         assert count(filled, query) == len(names)
+
+
+def test_patterns_of_what_has_few_values(archive, make):
+    """On SQLite and PostgreSQL: a beginning or a letter left open, nothing that fits."""
+    for n, examiner in enumerate(("Ann Ex", "Bo Ex", "Ann Why")):
+        add_record(archive, make(f"r-{n}", examiner=examiner, procedure=f"PT-{n}"))
+    told = {
+        Query(examiner="* ex"): {"r-0", "r-1"},
+        Query(examiner="ann ?x"): {"r-0"},
+        Query(examiner="*zzz"): set(),
+        Query(kind="*ack"): {"r-0", "r-1", "r-2"},
+        Query(kind="*zzz"): set(),
+        Query(kind="?ore", examiner="ann*"): {"r-0", "r-2"},
+        Query(procedure="p?-1", criteria="*ted-1"): {"r-1"},
+    }
+    for query, names in told.items():
+        assert {hit.record_id for hit in find(archive, query).hits} == names, query
+        assert count(archive, query) == count(archive, query, most=9) == len(names)
+        assert count(archive, query, most=1) == min(len(names), 2)
