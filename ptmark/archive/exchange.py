@@ -70,17 +70,28 @@ def export(
     Raises
     ------
     ArchiveError
-        If a photo is missing or changed, or its place cannot be taken out.
+        If a photo is missing or changed, its place cannot be taken out, or a bundle cannot be
+        written; those written before it are whole.
     """
     records = photos = copies = 0
     for hit in find_all(archive, query):
         files, taken_out = _files(archive, hit.record_id, leave_out_location)
-        with archive.guarded():
-            write_whole(folder / f"{hit.record_id}.zip", _zipped(files))
+        _write(folder / f"{hit.record_id}.zip", _zipped(files))
         records += 1
         photos += sum(name.startswith(("photos/", "without-location/")) for name in files)
         copies += taken_out
     return Exported(records, photos, copies)
+
+
+def _write(path: Path, data: bytes) -> None:
+    try:
+        write_whole(path, data)
+    except OSError as exc:
+        raise ArchiveError(
+            f"cannot be written ({exc.strerror or exc})",
+            where=str(path),
+            mend="choose another folder, or make room",
+        ) from exc
 
 
 def _files(archive: Archive, record_id: str, without: bool) -> tuple[dict[str, bytes], int]:  # noqa: FBT001

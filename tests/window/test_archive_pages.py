@@ -11,7 +11,7 @@ from pathlib import Path
 import numpy as np
 import pytest
 from PIL import Image
-from PySide6.QtCore import Qt
+from PySide6.QtCore import QPoint, Qt
 
 from ptmark.archive import (
     Query,
@@ -119,10 +119,27 @@ def test_what_is_found_is_exported(qtbot, idle, desk, tmp_path, monkeypatch):
     original = (tmp_path / "records" / "r-0.json").read_bytes()
     with zipfile.ZipFile(bundles[0]) as bundle:
         assert bundle.read("record.json") == original
-    assert "3" in desk.found.said.text.text()
+    assert "3" in desk.found.said_below.text.text()
     ask(qtbot, idle, desk, "no such part")
     assert not export.list_button.isEnabled()
     assert desk.found.views.currentWidget() is desk.found.nothing
+
+
+def test_what_cannot_be_exported_says_which_file_beside_the_button(
+    qtbot, idle, desk, tmp_path, monkeypatch
+):
+    ask(qtbot, idle, desk, "P-1")
+    found = desk.found
+    (tmp_path / "file").write_bytes(b"")  # no folder, so that nothing can be written into it
+    monkeypatch.setattr(dialogs, "ask_for_folder", lambda *_: tmp_path / "file")
+    found.export.bundles_button.click()
+    idle()
+    said = found.said_below
+    assert "cannot be written" in said.text.text()
+    assert str(tmp_path / "file" / "r-") in said.text.text()
+    button = found.export.bundles_button
+    gap = button.mapTo(found, QPoint(0, 0)).y() - said.geometry().bottom()
+    assert 0 <= gap < 40  # px: the error stands over what caused it
 
 
 def test_a_place_leads_to_its_records(qtbot, idle, desk):

@@ -72,7 +72,7 @@ class FoundPage(QWidget):
         self.model = HitModel()
         self.found: Query | None = None  # what is shown, as the archive was asked
         self.bar = SearchBar()
-        self.said = Notice()
+        self.said, self.said_below = Notice(), Notice()
         self.count = plain()
         self.all_button = key_button(tr("Count all"), "", self.count_all)
         self.empty = plain(_EMPTY)
@@ -114,6 +114,7 @@ class FoundPage(QWidget):
         column.addWidget(self.said)
         column.addLayout(told)
         column.addWidget(self.views, 1)
+        column.addWidget(self.said_below)
         deeds = QHBoxLayout()
         deeds.addWidget(self.export)
         deeds.addStretch(1)
@@ -125,9 +126,10 @@ class FoundPage(QWidget):
         self.bar.asked.connect(self.search)
         self.saved.run.connect(self.bar.show_query)
         self.saved.wanted.connect(self._keep_search)
-        for piece in (self.saved, self.export):
-            piece.told.connect(lambda said: self.said.say(said, "done"))
-            piece.failed.connect(self._fail)
+        self.saved.told.connect(lambda said: self.said.say(said, "done"))
+        self.saved.failed.connect(self._fail)
+        self.export.told.connect(lambda said: self.said_below.say(said, "done"))
+        self.export.failed.connect(self.said_below.say_error)
         self.model.more_asked.connect(self._read_on)
         self.model.glances_asked.connect(lambda hits: read_glances(door, self.model, hits))
         for view in (self.table, self.gallery):
@@ -144,6 +146,7 @@ class FoundPage(QWidget):
     def search(self) -> None:
         """Ask the archive for what line and filters say now."""
         self.said.say("")
+        self.said_below.say("")
         self.all_button.hide()
         try:
             asked = self.bar.query(self._session.unit)
