@@ -1,6 +1,7 @@
 """Two references at once: the fit against SciPy, its U against sampling, what is refused."""
 
 from dataclasses import replace
+from itertools import product
 
 import cv2
 import numpy as np
@@ -300,22 +301,23 @@ def test_a_pair_as_json(camera):
     assert reference_from_json(reference_to_json(card)) == card
 
 
-def two_cards(card, at_mm, shrunk=1.0):
-    """A drawing of a card of set 1 and one of set 2 below it, printed ``shrunk``."""
+def two_cards(card, at_mm, shrunk=1.0, third_mm=None):
+    """A drawing of a card of set 1 and one of set 2 below it, printed ``shrunk``, or three."""
+    places = [at_mm] if third_mm is None else [at_mm, third_mm]
 
     class Both(card):
         def drawing(self):
             light, margin, px_per_mm = super().drawing()
-            tall = np.full(
-                (light.shape[0] + round(75 * px_per_mm), light.shape[1]), 184, np.uint8
-            )
+            below = round(75 * len(places) * px_per_mm)
+            tall = np.full((light.shape[0] + below, light.shape[1]), 184, np.uint8)
             tall[: light.shape[0]] = light
             dictionary = cv2.aruco.getPredefinedDictionary(cv2.aruco.DICT_4X4_50)
             side = round(12 * shrunk * px_per_mm / 6) * 6
-            for i, (x, y) in enumerate(((4, 4), (69.6, 4), (69.6, 37.98), (4, 37.98))):
+            inset = ((4, 4), (69.6, 4), (69.6, 37.98), (4, 37.98))
+            for i, (place, corner) in enumerate(product(places, inset)):
                 square = cv2.aruco.generateImageMarker(dictionary, 4 + i, side)
                 square = np.where(square > 0, 204, 8).astype(np.uint8)
-                left, top = (np.array([x, y]) * shrunk + at_mm + margin) * px_per_mm
+                left, top = (np.array(corner) * shrunk + place + margin) * px_per_mm
                 white = round(3 * px_per_mm)
                 left, top = round(left), round(top)
                 tall[top - white : top + side + white, left - white : left + side + white] = 204
@@ -361,6 +363,27 @@ def test_what_is_printed_on_either_card_is_never_called(camera, card):
     assert len(suggest(photo, one_only).found) == 1  # nor on a card that is not used
     untold = replace(one_only, other_cards_px=())
     assert len(suggest(photo, untold).found) == 2  # it is that which keeps the badge out
+
+
+@pytest.mark.slow
+def test_what_is_printed_on_a_third_card_is_never_called(camera, card):
+    """Two make the scale; the red badge on the third is no indication, the dot beside it is."""
+    view = camera(distance_mm=330.0, lean_deg=(8.0, -6.0), aim_mm=(42.8, 100.0))
+    three = two_cards(card, np.array([0.0, 66.0]), third_mm=np.array([0.0, 132.0]))
+    rgb = three.photograph(view).rgb.copy()
+    badges, dot = [[42.8, 27.0], [42.8, 93.0], [42.8, 159.0]], [42.8, 125.0]
+    for at in view.project(np.array([*badges, dot])):
+        cv2.circle(rgb, (round(at[0]), round(at[1])), 14, (150, 20, 30), -1, cv2.LINE_AA)
+    photo = view.photo(rgb, exif=True)
+    assert [one.ids[0] for one in find_cards(photo)] == [0, 4, 8]
+    made = solve(CardReference(), photo)
+    assert made.beside is not None
+    assert len(made.other_cards_px) == 1
+    found = suggest(photo, made).found
+    assert len(found) == 1
+    assert len(suggest(photo, replace(made, other_cards_px=())).found) == 2
+    middle = found[0].outline_px.mean(axis=0)
+    assert np.allclose(middle, view.project(np.array([dot]))[0], atol=3.0)
 
 
 @pytest.mark.slow
