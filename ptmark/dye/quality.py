@@ -34,7 +34,6 @@ NEAR_BORDER = 0.005  # of the photo's longer side
 _FULL = 252  # an 8-bit value that no longer tells how bright it was
 _SAMPLES = 120_000
 _LEAST_GLARE = 0.008  # of the photo's width
-_GREY = 2  # between red, green and blue of a pixel; a sensor's own noise is larger
 _NO_COLOUR = Remark(
     "The photo holds no colour, so nothing in it can be told to be dye.",
     "Take the photo in colour, without a filter.",
@@ -84,13 +83,15 @@ def look_at_quality(
 
 
 def holds_no_colour(photo: Photo) -> bool:
-    """Whether red, green and blue are the same all over the photo, as after a grey filter."""
+    """Whether red, green and blue are the same all over the photo, as after a grey filter.
+
+    Exactly the same: in a photo in colour the sensor's noise alone parts some of them.
+    """
     step = max(1, round(float(np.sqrt(photo.rgb.shape[0] * photo.rgb.shape[1] / _SAMPLES))))
     for every in (8 * step, step):  # colour mostly shows in a few pixels already
         some = np.ascontiguousarray(photo.rgb[::every, ::every])
         red, green, blue = (cv2.extractChannel(some, i) for i in range(3))
-        apart = cv2.max(cv2.absdiff(red, green), cv2.absdiff(green, blue))
-        if int(apart.max()) > _GREY:
+        if (red != green).any() or (green != blue).any():
             return False
     return True
 
