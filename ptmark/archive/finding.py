@@ -1,7 +1,5 @@
 """Finding inspections and indications: newest first, page by page, each at one cost."""
 
-import csv
-import io
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 from itertools import repeat
@@ -16,6 +14,7 @@ from ptmark.archive.query import Query, query_from_json, query_to_json
 from ptmark.archive.rows import document_of, table
 from ptmark.archive.spelled import fetch
 from ptmark.errors import ArchiveError
+from ptmark.files import csv_text
 
 __all__ = [
     "COLUMNS",
@@ -129,11 +128,7 @@ def count(archive: Archive, query: Query, *, most: int | None = None) -> int:
 
 def found_csv(hits: "Iterator[Hit] | list[Hit]") -> str:
     """Hits as CSV (RFC 4180), lengths in mm."""
-    out = io.StringIO(newline="")
-    writer = csv.writer(out)
-    writer.writerow(COLUMNS)
-    writer.writerows(hits)
-    return out.getvalue()
+    return csv_text([COLUMNS, *hits])
 
 
 def record_bytes(archive: Archive, record_id: str) -> bytes:

@@ -1,8 +1,6 @@
 """What is done with one photo of many, and what comes of it."""
 
-import csv
 import hashlib
-import io
 import json
 from concurrent.futures import ThreadPoolExecutor
 from dataclasses import dataclass, field
@@ -15,6 +13,7 @@ from ptmark import __version__
 from ptmark.criteria import load_profile
 from ptmark.dye import look_ahead
 from ptmark.errors import PtmarkError
+from ptmark.files import csv_text
 from ptmark.inspection import Inspection
 from ptmark.inspection.state import EdgeLine
 from ptmark.photo import Photo, open_photo
@@ -202,7 +201,7 @@ def failed(path: Path, what: str, mend: str = "") -> Outcome:
         path=path,
         key=key,
         line=json.dumps(document, ensure_ascii=False).encode() + b"\n",
-        table=_csv([[path.name, sha256, *[""] * (len(COLUMNS) - 3), what]]),
+        table=csv_text([[path.name, sha256, *[""] * (len(COLUMNS) - 3), what]]).encode(),
         error=what,
     )
 
@@ -225,17 +224,4 @@ def _rows(record: Record) -> bytes:
         [*head, *(one[name] for name in COLUMNS[4:12]), verdict, ""]
         for one in record.indications
     ]
-    return _csv(rows or [[*head, *[""] * 8, verdict, ""]])
-
-
-def _csv(rows: list[list[object]]) -> bytes:
-    out = io.StringIO(newline="")
-    csv.writer(out).writerows([["" if v is None else _inert(v) for v in row] for row in rows])
-    return out.getvalue().encode()
-
-
-def _inert(value: object) -> object:
-    """A name or text that a spreadsheet would run as a formula gets an apostrophe before it."""
-    if isinstance(value, str) and value.startswith(("=", "+", "-", "@", "\t", "\r")):
-        return f"'{value}"
-    return value
+    return csv_text(rows or [[*head, *[""] * 8, verdict, ""]]).encode()

@@ -1,12 +1,11 @@
 """Bleed-out over time as JSON-ready data and as CSV."""
 
-import csv
-import io
 from pathlib import Path
 from typing import Any
 
 import numpy as np
 
+from ptmark.files import csv_text
 from ptmark.report.table import save
 from ptmark.report.wording import AID
 from ptmark.series import Curve, Frame, Growth, Reading, Registration
@@ -101,11 +100,9 @@ _COLUMNS = (
 
 def write_growth_csv(path: Path, growth: Growth) -> None:
     """Write one row a measured point (RFC 4180, UTF-8); ReportError where it cannot be."""
-    out = io.StringIO(newline="")
-    writer = csv.writer(out)
-    writer.writerow(["indication", *_COLUMNS])
+    table: list[list[Any]] = [["indication", *_COLUMNS]]
     for curve in growth.curves:
         for one in curve.readings:
             row = _reading_json(growth, one) | {"parts": "+".join(one.parts)}
-            writer.writerow([curve.id, *(row[name] for name in _COLUMNS)])
-    save(path, out.getvalue().encode("utf-8-sig"))
+            table.append([curve.id, *(row[name] for name in _COLUMNS)])
+    save(path, csv_text(table).encode("utf-8-sig"))

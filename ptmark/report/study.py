@@ -1,6 +1,5 @@
 """The page and the table of a study: how far examiner and reviewer agree over many records."""
 
-import csv
 import io
 from pathlib import Path
 from typing import Any
@@ -10,6 +9,7 @@ from reportlab.lib.pagesizes import A4, LETTER
 from reportlab.lib.units import mm
 from reportlab.platypus import Flowable, SimpleDocTemplate, Spacer
 
+from ptmark.files import csv_text
 from ptmark.report.archival import archival
 from ptmark.report.pages.style import PLAIN, color, grid, heading, register_fonts, text
 from ptmark.report.palette import DEEP_BLUE, INK, QUIET
@@ -30,24 +30,26 @@ def write_study_csv(path: Path, study: Study) -> None:
     ReportError
         If the file cannot be written.
     """
-    out = io.StringIO(newline="")
-    writer = csv.writer(out)
-    writer.writerow(["pair", "first_mm", "second_mm", "mean_mm", "difference_mm"])
-    for number, (first, second) in enumerate(study.pairs, 1):
-        writer.writerow(
-            [number, first, second, round((first + second) / 2, 6), round(second - first, 6)]
-        )
-    writer.writerow([])
-    head = ["photo", "indication", "operators", "results", "mean_mm", "s_r_mm", "s_R_mm"]
-    writer.writerow(head)
-    writer.writerows([[*row[:4], *(round(v, 6) for v in row[4:])] for row in study.rows])
-    writer.writerow([])
-    writer.writerow(["who", "indications", "results", "s_r_mm"])
-    writer.writerows(
+    pairs = [
+        [number, first, second, round((first + second) / 2, 6), round(second - first, 6)]
+        for number, (first, second) in enumerate(study.pairs, 1)
+    ]
+    levels = [[*row[:4], *(round(v, 6) for v in row[4:])] for row in study.rows]
+    each = [
         [one.name, one.indications, one.results, round(one.repeatability, 6)]
         for one in study.operators
-    )
-    save(path, out.getvalue().encode("utf-8-sig"))
+    ]
+    table: list[list[Any]] = [
+        ["pair", "first_mm", "second_mm", "mean_mm", "difference_mm"],
+        *pairs,
+        [],
+        ["photo", "indication", "operators", "results", "mean_mm", "s_r_mm", "s_R_mm"],
+        *levels,
+        [],
+        ["who", "indications", "results", "s_r_mm"],
+        *each,
+    ]
+    save(path, csv_text(table).encode("utf-8-sig"))
 
 
 def write_study_pdf(path: Path, study: Study, *, paper: str = "A4") -> None:

@@ -1,11 +1,10 @@
 """The table of indications: rows for image and PDF, and the CSV file."""
 
-import csv
-import io
 from pathlib import Path
+from typing import Any
 
 from ptmark.errors import ReportError
-from ptmark.files import write_whole
+from ptmark.files import csv_text, write_whole
 from ptmark.record import FIGURES, Record, refuse_original
 from ptmark.report.wording import EMPTY, VERDICT_SIGN, called, measured, shape_words
 
@@ -61,25 +60,15 @@ def csv_bytes(record: Record) -> bytes:
     Of several photos, ``photo`` in front says which one a row is of.
     """
     views = record.views()
-    out = io.StringIO(newline="")
-    writer = csv.writer(out)
     head = [*_CSV, "centre_x_mm", "centre_y_mm", "verdict", "relevance", "reason", "note"]
-    writer.writerow(head if len(views) == 1 else ["photo", *head])
+    table: list[list[Any]] = [head if len(views) == 1 else ["photo", *head]]
     for number, view in enumerate(views, 1):
         stands, first = called(view), [] if len(views) == 1 else [number]
         for one in view.indications:
             centre = one["centre_mm"] or ("", "")
             texts = (stands[one["id"]], one["relevance"], one["reason"], one["note"])
-            plain = ["" if one[name] is None else one[name] for name in _CSV]
-            writer.writerow([_inert(v) for v in (*first, *plain, *centre, *texts)])
-    return out.getvalue().encode("utf-8-sig")
-
-
-def _inert(value: object) -> object:
-    """Free text that a spreadsheet would run as a formula gets an apostrophe before it."""
-    if isinstance(value, str) and value.startswith(("=", "+", "-", "@", "\t", "\r")):
-        return f"'{value}"
-    return value
+            table.append([*first, *(one[name] for name in _CSV), *centre, *texts])
+    return csv_text(table).encode("utf-8-sig")
 
 
 def save(path: Path, data: bytes) -> None:
