@@ -5,7 +5,7 @@ from pathlib import Path
 
 from ptmark.errors import UsageError
 from ptmark.photo import Photo, open_photo
-from ptmark.record import Record, find_photo
+from ptmark.record import Record
 
 __all__ = ["photo_of", "photos_of"]
 
@@ -24,13 +24,10 @@ def photo_of(record: Record, beside: Path, folder: Path | None) -> Photo:
     UsageError
         If no file there has the content that the record names.
     """
-    name, sha256 = str(record.photo["file"]), str(record.photo["sha256"])
-    place = folder or beside.absolute().parent
-    path = find_photo(place, name, sha256) or find_photo(place / "photos", name, sha256)
-    if path is None:
-        raise UsageError(
-            f"the photo {name} with SHA-256 {sha256[:12]}… is not there, or was changed",
-            where=str(place),
-            mend="name its folder with --photos",
-        )
-    return open_photo(path)
+    from ptmark.review import PhotoMissingError, photo_place
+
+    try:
+        return open_photo(photo_place(record, beside, folder))
+    except PhotoMissingError as exc:
+        mend = "name its folder with --photos"
+        raise UsageError(exc.what, where=exc.where, mend=mend) from exc

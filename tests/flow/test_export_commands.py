@@ -38,12 +38,12 @@ def test_report_export_import(photo_file, tmp_path, capsys):
     [
         (("export", "R", "--to", "x.odd"), "no known ending"),
         (("export", "R", "R", "--to", "x.xlsx"), "2 records given"),
-        (("export", "R", "--to", "x.zip"), "is not there, or was changed"),
+        (("export", "R", "--to", "x.zip"), "is not there (the record names"),
         (("report", "R"), "nothing to write"),
         (("report", "R", "--csv", "x.csv", "--sign", "c.p12"), "only the PDF is signed"),
-        (("report", "R", "--pdf", "x.pdf"), "is not there, or was changed"),
+        (("report", "R", "--pdf", "x.pdf"), "is not there (the record names"),
         (("report", "R", "--pdf", "x.pdf", "--time-stamp", "https://x"), "with a signature"),
-        (("export", "R", "--to", "x.dcm"), "is not there, or was changed"),
+        (("export", "R", "--to", "x.dcm"), "is not there (the record names"),
         (("import", "R", "--to", "in"), "no whole ZIP"),
     ],
 )
