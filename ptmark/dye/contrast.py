@@ -12,7 +12,7 @@ import cv2
 import numpy as np
 import numpy.typing as npt
 
-from ptmark.dye.sheet import Sheet
+from ptmark.dye.sheet import Sheet, blurred
 from ptmark.photo import linear_to_srgb, srgb_to_linear
 
 __all__ = [
@@ -168,8 +168,7 @@ def dye_amount(sheet: Sheet, white: LocalWhite) -> Float:
     steady = np.minimum(np.exp(white.redness - redness(sheet.rgb)), _GREENEST)
     red, green = np.float32(DYE_STOPS[0]), np.float32(DYE_STOPS[1])
     slow = (1 - steady) / (green - red * steady)
-    more = cv2.GaussianBlur(slow - sharp, (0, 0), CROSSOVER_PX)
-    return np.asarray(sharp + more, np.float32)
+    return np.asarray(sharp + blurred(slow - sharp, sheet.places, CROSSOVER_PX), np.float32)
 
 
 def _from_luma(sheet: Sheet, white: LocalWhite) -> Float:

@@ -11,8 +11,8 @@ import numpy.typing as npt
 
 from ptmark.dye.contrast import LocalWhite, dye_amount, local_white
 from ptmark.dye.level import plateau, thin_line_table
-from ptmark.dye.quick import middle
-from ptmark.dye.sheet import Sheet
+from ptmark.dye.quick import highest, middle
+from ptmark.dye.sheet import Sheet, blurred
 
 __all__ = ["CloseLook", "look_closely", "ridge_width"]
 
@@ -58,9 +58,8 @@ class CloseLook:
 def look_closely(sheet: Sheet) -> CloseLook:
     """Take first contours at half contrast on a sheet."""
     white = local_white(sheet)
-    smooth = cv2.GaussianBlur(dye_amount(sheet, white), (0, 0), _SMOOTH_PX)
-    amount = np.asarray(smooth, np.float32)
-    rough = np.asarray(amount - cv2.GaussianBlur(amount, (0, 0), 3.0), np.float32)
+    amount = blurred(dye_amount(sheet, white), sheet.places, _SMOOTH_PX)
+    rough = amount - blurred(amount, sheet.places, 3.0)
     spreads = np.array([_spreads(sheet, i, (rough, amount)) for i in range(len(sheet.crops))])
     grain, mottle = spreads.T
     amount *= sheet.near
@@ -123,10 +122,7 @@ def ridge_width(mask: Mask, radius: int = 6) -> tuple[Float, Float]:
     more on average.
     """
     distance = cv2.distanceTransform(mask.view(np.uint8), cv2.DIST_L2, 5)
-    kernel = cv2.getStructuringElement(cv2.MORPH_ELLIPSE, (2 * radius + 1, 2 * radius + 1))
-    near = np.minimum(
-        cv2.dilate(distance, kernel), max(mask.shape)
-    )  # all mask: no zero to reach
+    near = np.minimum(highest(distance, radius), max(mask.shape))  # all mask: no zero to reach
     return np.asarray(np.maximum(2 * near - 0.5, 1), np.float32), np.asarray(distance)
 
 

@@ -14,6 +14,8 @@ import cv2
 import numpy as np
 import numpy.typing as npt
 
+from ptmark.dye.quick import highest
+
 __all__ = ["PLATEAU_SMOOTH_PX", "edge_share", "plateau", "thin_line_table"]
 
 Float = npt.NDArray[np.float32]
@@ -90,6 +92,5 @@ def plateau(amount: Float, radius: int) -> Float:
     """
     # Smoothed, a plateau falls at its rim: it is carried on so far that this lies outside.
     reach = radius + max(1, radius // 4)
-    kernel = cv2.getStructuringElement(cv2.MORPH_ELLIPSE, (2 * reach + 1, 2 * reach + 1))
-    ridge = cv2.dilate(cv2.GaussianBlur(amount, (0, 0), PLATEAU_SMOOTH_PX), kernel)
+    ridge = highest(cv2.GaussianBlur(amount, (0, 0), PLATEAU_SMOOTH_PX), reach)
     return cv2.GaussianBlur(ridge, (0, 0), max(1.0, radius / 2))  # type: ignore[return-value]

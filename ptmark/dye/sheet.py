@@ -10,17 +10,17 @@ import cv2
 import numpy as np
 import numpy.typing as npt
 
-__all__ = ["Crop", "Place", "Sheet", "grouped", "in_fine", "laid", "lay_out"]
+__all__ = ["Crop", "Place", "Sheet", "blurred", "grouped", "in_fine", "laid", "lay_out"]
 
 Bytes = npt.NDArray[np.uint8]
-Mask = npt.NDArray[np.bool_]
+Float = npt.NDArray[np.float32]
 Place = tuple[slice, slice]  # rows and columns
 
-# Round each crop its own border mirrored, as the filters go beyond it. Where bare developer
-# ends a crop there is no dye on either side, so that no more is needed.
-_PAD = 6
+# Between what may be dye in two crops: as far as a plateau is sought and smoothed, so that no
+# blob knows of another. Where bare developer lies round it, a crop needs hardly any room more.
+_APART, _LEAST_PAD = 10, 2
 _MOST_PIXELS = 300_000  # a sheet, so that memory stays bounded
-_MOST_TALL = 2.0  # the tallest over the lowest crop of a sheet, so that little of it is empty
+_MOST_TALL = 4.0  # the tallest over the lowest crop of a sheet, so that little of it is empty
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
@@ -46,8 +46,8 @@ class Crop:
 class Sheet:
     """Crops with the pixels and masks of all of them, as in `Crop`.
 
-    ``places`` are where the crops lie, ``rooms`` the same with their mirrored borders;
-    ``number`` of shape (H, W), int32, is the crop's place in ``crops`` within its room, -1
+    ``places`` are where the crops lie, ``rooms`` the same with empty borders; ``number`` of
+    shape (H, W), int32, is the crop's place in ``crops`` within its room, -1
     outside all. Masks are 0 outside the places.
     """
 
@@ -78,8 +78,8 @@ def grouped(crops: list[Crop]) -> list[tuple[Crop, ...]]:
     sheets: list[list[Crop]] = []
     pixels = 0
     for crop in sorted(crops, key=lambda one: -one.rgb.shape[0]):
-        height, width = (side + 2 * _PAD for side in crop.rgb.shape[:2])
-        tallest = sheets[-1][0].rgb.shape[0] + 2 * _PAD if sheets else 0
+        height, width = crop.rgb.shape[:2]
+        tallest = sheets[-1][0].rgb.shape[0] if sheets else 0
         if tallest > _MOST_TALL * height or not sheets or pixels > _MOST_PIXELS:
             sheets.append([])
             pixels = 0
@@ -90,14 +90,20 @@ def grouped(crops: list[Crop]) -> list[tuple[Crop, ...]]:
 
 def laid(crops: tuple[Crop, ...]) -> Sheet:
     """One sheet of these crops."""
-    rooms, shape = _shelves([one.rgb.shape[:2] for one in crops])
+    pads = [_pad(one) for one in crops]
+    rooms, shape = _shelves(
+        [
+            (one.rgb.shape[0] + 2 * pad, one.rgb.shape[1] + 2 * pad)
+            for one, pad in zip(crops, pads, strict=True)
+        ]
+    )
     rgb = np.zeros((*shape, 3), np.uint8)
     near, around, seeds = (np.zeros(shape, np.uint8) for _ in range(3))
     number = np.full(shape, -1, np.int32)
     places = []
-    for i, (crop, room) in enumerate(zip(crops, rooms, strict=True)):
-        place = tuple(slice(side.start + _PAD, side.stop - _PAD) for side in room)
-        rgb[room] = cv2.copyMakeBorder(crop.rgb, *(_PAD,) * 4, cv2.BORDER_REFLECT_101)
+    for i, (crop, room, pad) in enumerate(zip(crops, rooms, pads, strict=True)):
+        place = tuple(slice(side.start + pad, side.stop - pad) for side in room)
+        rgb[place] = crop.rgb
         near[place] = in_fine(crop.near, crop.factor, crop.rgb.shape)
         seeds[place] = in_fine(crop.seeds, crop.factor, crop.rgb.shape)
         around[place] = crop.around
@@ -115,13 +121,27 @@ def laid(crops: tuple[Crop, ...]) -> Sheet:
     )
 
 
-def _shelves(sizes: list[tuple[int, ...]]) -> tuple[list[Place], tuple[int, int]]:
-    """Rooms for crops of these sizes in rows, and the shape that holds them all."""
-    padded = [(height + 2 * _PAD, width + 2 * _PAD) for height, width in sizes]
-    most = max(isqrt(sum(h * w for h, w in padded)), *(w for _, w in padded))
+def blurred(values: Float, places: tuple[Place, ...], sigma_px: float) -> Float:
+    """Gaussian blur within each place alone, its border mirrored; 0 outside of them."""
+    made = np.zeros_like(values)
+    for place in places:
+        made[place] = cv2.GaussianBlur(values[place], (0, 0), sigma_px)
+    return made
+
+
+def _pad(crop: Crop) -> int:
+    """Empty px round a crop that keep its blob away from others."""
+    height, width = crop.rgb.shape[:2]
+    x, y, across, down = (side * crop.factor for side in cv2.boundingRect(crop.near))
+    return max(_LEAST_PAD, _APART - int(min(x, y, width - x - across, height - y - down)))
+
+
+def _shelves(sizes: list[tuple[int, int]]) -> tuple[list[Place], tuple[int, int]]:
+    """Rooms of these sizes in rows, and the shape that holds them all."""
+    most = max(isqrt(sum(h * w for h, w in sizes)), *(w for _, w in sizes))
     rooms: list[Place] = []
     top = left = tall = across = 0
-    for height, width in padded:
+    for height, width in sizes:
         if left + width > most:
             top, left, tall = top + tall, 0, 0
         rooms.append((slice(top, top + height), slice(left, left + width)))

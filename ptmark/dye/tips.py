@@ -10,7 +10,7 @@ import numpy as np
 import numpy.typing as npt
 
 from ptmark.dye.fine import CloseLook
-from ptmark.dye.quick import sample
+from ptmark.dye.quick import highest, sample
 
 __all__ = ["fading", "farthest", "own_ridge"]
 
@@ -29,9 +29,7 @@ def own_ridge(relative: Float, close: CloseLook) -> Float:
     """
     ridge = np.empty_like(relative)
     for room, seen_px in zip(close.sheet.rooms, close.seen_px.tolist(), strict=True):
-        size = 2 * ceil(seen_px / 2) + 1
-        kernel = cv2.getStructuringElement(cv2.MORPH_ELLIPSE, (size, size))
-        ridge[room] = cv2.dilate(relative[room], kernel)
+        ridge[room] = highest(relative[room], ceil(seen_px / 2))
     return ridge
 
 

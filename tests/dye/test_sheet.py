@@ -53,11 +53,21 @@ def test_a_sheet_of_blobs_gives_what_each_alone_gives():
     together, alone = outlines(crops), [outlines([one])[0] for one in crops]
     assert len(together) == len(SIZES)
     for one, other in zip(together, alone, strict=True):
-        shape, same = Polygon(one.outline_px), Polygon(other.outline_px)
-        assert shape.symmetric_difference(same).area / same.length < 0.005  # px
-        assert one.contrast == pytest.approx(other.contrast, abs=0.005)
-        assert one.taken_light == pytest.approx(other.taken_light, abs=0.005)
-        assert one.noise_px == pytest.approx(other.noise_px, rel=0.05)
+        assert one.outline_px == pytest.approx(other.outline_px, abs=1e-4)  # px
+        assert one.contrast == pytest.approx(other.contrast, abs=1e-5)
+        assert one.taken_light == pytest.approx(other.taken_light, abs=1e-5)
+        assert one.noise_px == pytest.approx(other.noise_px, rel=1e-5)
+
+
+def test_a_blob_that_fills_its_crop_knows_nothing_of_its_neighbour():
+    """Dye up to the crops' borders, as where the photo ends: side by side and alone."""
+    disc = crop(0)
+    ends = [replace(disc, near=np.ones_like(disc.near), origin=(200 * i, 0)) for i in range(3)]
+    dark = replace(ends[1], rgb=(disc.rgb * [1.0, 0.9, 0.9]).astype(np.uint8))
+    alone = outlines([ends[0]])[0]
+    assert outlines([ends[0], dark, ends[2]])[0].outline_px == pytest.approx(
+        alone.outline_px, abs=1e-4
+    )
 
 
 def test_discs_on_a_sheet_have_their_own_size_and_place():
@@ -69,6 +79,23 @@ def test_discs_on_a_sheet_have_their_own_size_and_place():
         centre = Polygon(one.outline_px).centroid
         assert centre.x == pytest.approx(1000 * number + width / 2 + 0.3, abs=0.2)
         assert centre.y == pytest.approx(7 + height / 2, abs=0.2)
+
+
+def test_a_photo_moved_by_whole_coarse_pixels_shows_the_same_outlines():
+    """The same discs 16 px farther on have the same outlines 16 px farther on."""
+    side, by = 400, 16
+    picture = scenes.photo(
+        (side, side), [(scenes.disc((side, side), x, 150, 9), scenes.DYE) for x in (120, 240)]
+    )
+    moved = np.roll(picture.rgb, (by, by), axis=(0, 1))
+    found = [
+        suggest_room.suggest(one).found
+        for one in (picture, scenes.Photo(picture.info, np.ascontiguousarray(moved)))
+    ]
+    assert len(found[0]) == len(found[1]) == 2
+    for one, other in zip(*found, strict=True):
+        assert one.outline_px + by == pytest.approx(other.outline_px, abs=1e-3)
+        assert one.edge.noise_px == pytest.approx(other.edge.noise_px, rel=1e-3)
 
 
 def test_every_crop_lies_alone_on_its_sheet():
