@@ -41,7 +41,7 @@ class PtmarkError(Exception):
     Examples
     --------
     >>> str(UsageError("'x' is no length", where="--check", mend="write 150mm or 6in"))
-    "--check: 'x' is no length. Write 150mm or 6in"
+    "--check: 'x' is no length. write 150mm or 6in"
     """
 
     def __init__(self, what: str, *, where: str = "", mend: str = "") -> None:
@@ -52,7 +52,7 @@ class PtmarkError(Exception):
 
     def __str__(self) -> str:
         head = f"{self.where}: {self.what}" if self.where else self.what
-        return f"{head}. {self.mend[0].upper()}{self.mend[1:]}" if self.mend else head
+        return f"{head}. {self.mend}" if self.mend else head
 
 
 class PhotoError(PtmarkError):
