@@ -73,10 +73,13 @@ kind = model.index(0, 6)
 model.setData(kind, "Endkraterriss")
 settle()
 kinds = [window.session.state.marked[0].kind, kind.data()]
+window.indications_step.table.copy()
+copied = app.clipboard().text()
 box = QDialogButtonBox(QDialogButtonBox.StandardButton.Cancel)
 close = box.buttons()[0].text()
 window.close()
-told = {"texts": texts, "cut": cut, "lengths": lengths, "cancel": close, "kinds": kinds}
+told = {"texts": texts, "cut": cut, "lengths": lengths, "cancel": close}
+told |= {"kinds": kinds, "copied": copied}
 print(json.dumps(told | {"findings": findings}))
 """
 
@@ -129,6 +132,12 @@ def test_no_english_shows_in_the_german_window(texts, german):
 def test_a_kind_is_typed_and_shown_in_german_and_kept_in_english(german):
     # DIN EN ISO 6520-1, number 104 (from memory); rules know the English name
     assert german["kinds"] == ["crater crack", "Endkraterriss"]
+
+
+def test_a_copied_table_has_the_comma_that_a_german_spreadsheet_reads(german):
+    copied = german["copied"]
+    assert len(re.findall(r"\d,\d\d\b", copied)) >= 5  # length, U, path, width, ratio
+    assert not re.search(r"\d\.\d", copied)
 
 
 def test_findings_are_told_in_german_with_a_comma(german):

@@ -278,6 +278,10 @@ def test_only_the_photo_at_hand_is_held_whole(qtbot, window, idle, scene_file, t
     assert [path.name for path in held if path.parent == tmp_path] == ["own 2.png"]
     for kept in window.turning.previews.values():
         assert sum(level.pixels.nbytes for level in kept.levels) <= 1024 * 1024 * 3
+    with qtbot.waitSignal(window.looking.suggested, timeout=20_000):
+        window.open(scene_file)  # a day has many inspections: nothing stays of those before
+    idle()
+    assert set(window.turning.previews) == {window.session.inspection.photo.info.sha256}
 
 
 def test_growth_over_the_photos_is_plotted_or_says_what_is_missing(

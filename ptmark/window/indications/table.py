@@ -20,7 +20,7 @@ from ptmark.window.indications.kinds import KINDS, kind_shown
 from ptmark.window.indications.model import COLUMNS, Index, IndicationModel, ListOrder
 from ptmark.window.keys import KEYS
 from ptmark.window.session import Session
-from ptmark.window.words import tr
+from ptmark.window.words import number, tr
 
 __all__ = ["IndicationTable"]
 
@@ -65,7 +65,11 @@ class IndicationTable(QTableView):
         self._show_selection()
 
     def copy(self) -> None:
-        """Put the selected rows, or all where none is, on the clipboard, tab-separated."""
+        """Put the selected rows, or all where none is, on the clipboard, tab-separated.
+
+        Numbers have the language's sign: where the comma is usual, a spreadsheet takes 9.20
+        for a date.
+        """
         chosen = set(self._session.selected)
         rows = [row for row in self.order.shown if not chosen or row.id in chosen]
         measured, unit = self._session.judgement.measured, self._session.unit
@@ -78,9 +82,9 @@ class IndicationTable(QTableView):
             sizes = ["", "", "", "", ""]
             if made is not None:
                 length, path, width = made.length, made.path.value, made.width.value
-                numbers = (length.value, length.expanded, path, width)
-                sizes = [f"{number / per:.{digits}f}" for number in numbers]
-                sizes.append(f"{made.ratio.value:.2f}")
+                amounts = (length.value, length.expanded, path, width)
+                sizes = [number(one / per, f".{digits}f") for one in amounts]
+                sizes.append(number(made.ratio.value, ".2f"))
             words = (row.verdict, _safe(row.cells[_KIND]), _safe(row.cells[_KIND + 1]))
             lines.append("\t".join((row.id, row.shape, *sizes, *words)))
         QGuiApplication.clipboard().setText("\n".join(lines) + "\n")

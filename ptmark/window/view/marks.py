@@ -132,14 +132,19 @@ def gap_to_stretch(at: QPointF, start: QPointF, end: QPointF) -> float:
     return hypot(at.x() - foot.x(), at.y() - foot.y())
 
 
-def paint_tag(painter: QPainter, at: QPointF, text: str) -> None:
-    """A few words on a dark plate, centred above a place in the widget."""
+def paint_tag(painter: QPainter, at: QPointF, text: str, leftmost: float | None = None) -> None:
+    """A few words on a dark plate above a place in the widget.
+
+    It is centred there, or begins at ``leftmost`` where it would reach beyond.
+    """
     font = QFont(painter.font())
     font.setPixelSize(13)
     painter.setFont(font)
     size = QFontMetricsF(font).boundingRect(text)
     wide, high = size.width() + 12, 20.0
-    box = QRectF(at.x() - wide / 2, at.y() - high - 8, wide, high)
+    left = at.x() - wide / 2
+    left = left if leftmost is None else max(left, leftmost)
+    box = QRectF(left, at.y() - high - 8, wide, high)
     painter.setPen(Qt.PenStyle.NoPen)
     painter.setBrush(HALO)
     painter.drawRoundedRect(box, 4, 4)

@@ -136,7 +136,7 @@ class SurfaceGrid:
         step_digits = 0 if self.step_mm / per >= 1 else 2 if self._unit == "mm" else 3
         bar = format_length(length, self._unit, digits)
         grid = format_length(self.step_mm, self._unit, step_digits)
-        paint_tag(painter, m, tr("{0}, grid {1}", bar, grid))
+        paint_tag(painter, m, tr("{0}, grid {1}", bar, grid), view.left() + 8)
 
 
 def _whole(low: float, high: float) -> range:

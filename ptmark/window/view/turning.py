@@ -204,6 +204,9 @@ class Turning(QObject):
         inspection, levels = self._session.inspection, self._session.levels
         if inspection is None or inspection.photo is None or levels is None:
             return
+        here = {one.sha256 for one in inspection.photos.infos}
+        for other in self.previews.keys() - here:  # of the inspections before
+            del self.previews[other]
         info = inspection.photo.info
         fits = levels.whole and (levels.width, levels.height) == (info.width, info.height)
         if fits and levels.bend is None and info.sha256 not in self.previews:
