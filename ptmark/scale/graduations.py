@@ -88,13 +88,15 @@ def likely_graduations(strokes: Strokes, numbered: int | None = None) -> tuple[G
     if not seen:
         alone = [one for one in GRADUATIONS if numbered in one.alone]
         return tuple(alone) if _are_alike(strokes) else ()
-    if list(seen) == [10] and numbered is None:
-        return ()  # millimetres whose fives are no longer, or halves of which only fives are
     score = {
         one: _score(strokes, seen, one) + _says(numbered, one.numbered) for one in GRADUATIONS
     }
     best = max(score.values())
-    return tuple(one for one, points in score.items() if points == best and best > 0)
+    found = tuple(one for one, points in score.items() if points == best and best > 0)
+    # Longer tens alone are those of millimetres or of half millimetres, and wear can hide every
+    # second: the least level has to be seen, or numerals that no other graduation has.
+    sure = all(one.levels[0] in seen or numbered in one.alone for one in found)
+    return found if sure else ()
 
 
 def _are_alike(strokes: Strokes) -> bool:

@@ -34,7 +34,10 @@ _ALIKE, _EACH, _UNLIKE, _LEAST = 0.5, 0.3, 1 / 6, 3
 _LEAST_MARKED = 0.25
 _ENOUGH = 2.0  # of likeness, over all rows: tips of strokes and grain reach one
 _OFF = 0.03  # share of a period by which its lag may miss a whole number of steps
-_FIRST = 0.85  # the shortest lag that is as good as this share of the best is the period
+# The shortest lag that is as good as this share of the best is the period: worn numerals may
+# come again better after two of theirs. Between true ones there is nothing: half a period on, a
+# row is less alike than this (-0.2 to -0.5 where numerals were right).
+_FIRST, _BETWEEN = 0.5, 0.1
 
 
 def numeral_period(photo: "Photo", strip: Strip, strokes: Strokes) -> int | None:
@@ -119,6 +122,8 @@ def _period_of(profile: Array) -> tuple[int, float]:
     lag = int(peaks[np.argmax(alike[peaks] >= _FIRST * alike[peaks].max())])
     period = min(PERIODS, key=lambda one: abs(one * _FINE - lag))
     if abs(period * _FINE - lag) > max(_OFF * period * _FINE, 1):
+        return none
+    if period // 2 in PERIODS and alike[lag // 2] > _BETWEEN:
         return none
     cells = len(profile) // (period * _FINE)
     if cells < _LEAST:
