@@ -60,6 +60,21 @@ class Rough:
         self.stated: tuple[float | None, float | None] = (None, None)
         self._exact: tuple[float, float] | None = None
 
+    def tighten(self, width: float) -> None:
+        """Take note that a circle so wide lies inside."""
+        least = min(width * (1 - _SLACK), self.widths[1])
+        self.widths = max(self.widths[0], least), self.widths[1]
+
+    @property
+    def least_width(self) -> float:
+        """The least that the width can come out as; what is stated may be rounded down."""
+        stated = self.stated[0]
+        return self.widths[0] if stated is None else min(self.widths[0], stated)
+
+    @property
+    def outline(self) -> Array:
+        return self._outline
+
     def exact(self) -> tuple[float, float]:
         """Width and path, measured when first asked."""
         if self._exact is None:

@@ -13,6 +13,7 @@ import numpy as np
 import numpy.typing as npt
 
 from ptmark.criteria.geometry import Array
+from ptmark.criteria.inner import inner_radii
 from ptmark.criteria.limits import Limit
 from ptmark.criteria.parted import Parted
 from ptmark.criteria.scene import Judged
@@ -20,6 +21,7 @@ from ptmark.criteria.view import PLAIN
 
 __all__ = ["Shaped", "Shaping", "Taken"]
 
+_READ = (0.0, 1.0, -1.0)
 _BENT = 1.02  # a traced centre line this much longer than the caliper is bent, not just rough
 
 Flags = npt.NDArray[np.bool_]
@@ -57,7 +59,7 @@ class Shaping:
         for k in np.flatnonzero(~self.close).tolist():
             rough = self._rough[k]
             if rough is not None:
-                self.least_width[k] = rough.widths[0] * scale
+                self.least_width[k] = rough.least_width * scale
                 self.most_span[k] = max(rough.most_path, rough.length) * scale
         self._settle()
 
@@ -84,11 +86,26 @@ class Shaping:
                 self.close[k] = True
 
     def _settle(self) -> None:
-        for sign in (0.0, 1.0, -1.0):
-            u, width_u = sign * self.u, sign * self.width_u
-            low = self.is_long(self.span + u, self.width - width_u)
-            high = self.is_long(self.most_span + u, self.least_width - width_u)
-            self.measure(low != high)
+        self._tighten(np.logical_or.reduce([self._open(sign) for sign in _READ]))
+        for sign in _READ:
+            self.measure(self._open(sign))
+
+    def _open(self, sign: float) -> Flags:
+        """Which may be linear or not in a reading, for all that the bounds tell."""
+        u, width_u = sign * self.u, sign * self.width_u
+        low = self.is_long(self.span + u, self.width - width_u)
+        high = self.is_long(self.most_span + u, self.least_width - width_u)
+        return np.asarray(low != high)
+
+    def _tighten(self, chosen: Flags) -> None:
+        """Raise the least widths of outlines that do not cross themselves, all at once."""
+        sound = np.isfinite(self.width) & ~self.close
+        places = np.flatnonzero(chosen & sound).tolist()
+        known = [(k, rough) for k in places if (rough := self._rough[k]) is not None]
+        radii = inner_radii([rough.outline for _, rough in known]).tolist()
+        for (k, rough), radius in zip(known, radii, strict=True):
+            rough.tighten(2 * radius)
+            self.least_width[k] = rough.least_width * self._scale
 
 
 class Taken:

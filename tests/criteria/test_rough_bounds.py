@@ -4,6 +4,7 @@ import numpy as np
 import pytest
 import shapely
 
+from ptmark.criteria.inner import inner_radii
 from ptmark.criteria.rough import longest_way, measured_closely, roughly
 
 TURN = np.linspace(0, 2 * np.pi, 48, endpoint=False)
@@ -51,3 +52,28 @@ def test_bounds_of_a_stadium_by_hand():
     off = 1 / (3 + np.pi / 2)
     most = longest_way(np.array([12 + 2 * np.pi]), np.array([2.0]))
     assert most == pytest.approx(6.0 + np.pi - off)
+
+
+@pytest.mark.truth
+@pytest.mark.parametrize("whole", [True, False])
+def test_circles_inside_are_no_larger_than_shapely_s_and_nearly_as_large(whole):
+    rng = np.random.default_rng(5)
+    outlines = [outline(rng)[: 49 if whole else rng.integers(7, 49)] for _ in range(200)]
+    outlines = [points for points in outlines if shapely.Polygon(points).is_valid]
+    shares = []
+    for points, radius in zip(outlines, inner_radii(outlines), strict=True):
+        circle = shapely.maximum_inscribed_circle(shapely.Polygon(points), tolerance=1e-4)
+        assert radius <= circle.length + 1e-3  # GEOS may end that much short of the largest
+        if radius > 0:
+            shares.append(radius / circle.length)
+    assert len(shares) > 150
+    assert np.median(shares) > (0.99 if whole else 0.97)
+    assert inner_radii([np.array([[0.0, 0.0], [4, 4], [4, 0], [0, 4]])]) == [0.0]  # no inside
+
+
+def test_a_tighter_bound_stays_below_a_stated_width_and_the_upper_one():
+    (rough,) = roughly([np.array([[0.0, 0.0], [3, 0], [3, 1], [0, 1]])])
+    rough.stated = 0.9985, None  # agrees with the outline's 1, so it goes before it
+    rough.tighten(1.0)
+    assert rough.least_width == 0.9985
+    assert rough.exact()[0] == 0.9985
