@@ -78,10 +78,11 @@ def test_a_single_pore(over, verdict, code, build):
     # a quarter of the wall where that is less
     thin = judged(profile, build, build.pore("P", 0, 0, 2.0 + over), thickness=8.0)
     assert thin.verdict == verdict
-    assert (
-        judged(profile, build, build.pore("P", 0, 0, 2.0), thickness=None).verdict
-        == "undecided"
-    )
+    # the wall unknown, what is larger than any wall allows is rejected, and no less is passed
+    unknown = judged(profile, build, build.pore("P", 0, 0, pore + over), thickness=None)
+    assert unknown.verdict == ("rejectable" if over > 0 else "undecided")
+    small = judged(profile, build, build.pore("P", 0, 0, 2.0), thickness=None)
+    assert small.verdict == "undecided"
 
 
 @pytest.mark.truth
