@@ -27,14 +27,13 @@ _MOST_PIXELS = 1_000_000  # a box beyond it is a stain or a shadow: half the res
 _LARGE, _SOFT = 4, 1.4
 _FEW = 20  # pixels that grain may make darker or steeper than the blob is
 _SEVEN = np.ones((7, 7), np.uint8)
+_RIM = 2  # coarse px round what is red where a rim of dye may lie
+_FIVE = np.ones((2 * _RIM + 1,) * 2, np.uint8)
 
 
-def close_up(photo: Photo, look: CoarseLook, blob: Blob, reach: Bytes) -> Crop:
-    """Crop a blob from the photo, with bare developer round it.
-
-    ``reach`` is the look's, widened so that no rim of dye is taken for bare developer.
-    """
-    x0, y0, x1, y1, around = _box(blob, reach)
+def close_up(photo: Photo, look: CoarseLook, blob: Blob) -> Crop:
+    """Crop a blob from the photo, with bare developer round it."""
+    x0, y0, x1, y1, around = _box(blob, look.reach)
     own = np.zeros((y1 - y0, x1 - x0), np.uint8)
     cv2.drawContours(own, [blob.rim], 0, 1, cv2.FILLED, offset=(-x0, -y0))
     near = np.asarray(cv2.dilate(own, _SEVEN), np.uint8)
@@ -99,9 +98,17 @@ def _box(blob: Blob, reach: Bytes) -> tuple[int, int, int, int, Bytes]:
     while True:
         x0, y0 = max(blob.box[0] - margin, 0), max(blob.box[1] - margin, 0)
         x1, y1 = min(blob.box[2] + margin, width), min(blob.box[3] + margin, height)
-        around = (reach[y0:y1, x0:x1] == 0).view(np.uint8)
+        around = _bare(reach, x0, y0, x1, y1)
         if np.count_nonzero(around) >= _LEAST_AROUND:
             return x0, y0, x1, y1, around
         if (x0, y0, x1, y1) == (0, 0, width, height):
             return x0, y0, x1, y1, np.ones_like(around)
         margin *= 3
+
+
+def _bare(reach: Bytes, x0: int, y0: int, x1: int, y1: int) -> Bytes:
+    """1 in a box where nothing red lies, nor a rim of dye round it."""
+    left, top = max(x0 - _RIM, 0), max(y0 - _RIM, 0)
+    wide = cv2.dilate(reach[top : y1 + _RIM, left : x1 + _RIM], _FIVE)
+    own = wide[y0 - top :, x0 - left :][: y1 - y0, : x1 - x0]
+    return np.asarray(own == 0).view(np.uint8)

@@ -31,12 +31,12 @@ _SMOOTH_PX = 1.0
 _FIVE = np.ones((5, 5), np.uint8)  # widens by UNSURE_PX
 
 
-def dye_part(photo: Photo, look: CoarseLook, reach: Bytes, outline_px: Array) -> Crop | None:
+def dye_part(photo: Photo, look: CoarseLook, outline_px: Array) -> Crop | None:
     """Crop an outline whose whole is no dye, with only what is dye by its colour to look at.
 
     Parameters
     ----------
-    photo, look, reach
+    photo, look
         As for `ptmark.dye.closeup.close_up`.
     outline_px : ndarray of shape (N, 2)
         Photo px.
@@ -49,7 +49,7 @@ def dye_part(photo: Photo, look: CoarseLook, reach: Bytes, outline_px: Array) ->
     rim = np.round((outline_px + 0.5) / look.factor - 0.5 - look.origin).astype(np.int32)
     low, high = rim.min(axis=0), rim.max(axis=0) + 1
     blob = Blob(rim=rim[:, None], box=(*low.tolist(), *high.tolist()), peak=0.0)
-    crop = close_up(photo, look, blob, reach)
+    crop = close_up(photo, look, blob)
     bare = crop.rgb[crop.around > 0]
     white = srgb_to_linear(middle(bare[:: max(1, len(bare) // 1000)]))
     light = cv2.GaussianBlur(srgb_to_linear(np.ascontiguousarray(crop.rgb)), (0, 0), _SMOOTH_PX)

@@ -31,7 +31,6 @@ _SHIFT_PER_BLUR = 0.253  # half the way of a Gaussian edge from 40 to 60 %, in s
 # A close look holds 31 bytes a pixel until the whole photo's blur is known. Beyond this many
 # pixels, or a share of the photo's, it is taken again in place of being held.
 _HELD_PIXELS, _HELD_SHARE = 600_000, 0.003
-_FIVE = np.ones((5, 5), np.uint8)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
@@ -90,7 +89,6 @@ def suggest(
         In reading order: by the row of their top, then from left to right.
     """
     look = look_coarsely(photo, area_px) if ahead is None else ahead
-    reach = np.asarray(cv2.dilate(look.reach, _FIVE), np.uint8)
     cards = _card_hulls(surface)
     found: list[Suggestion] = []
     left_out: list[LeftOut] = []
@@ -102,7 +100,7 @@ def suggest(
             edge = EdgeQuality(shift_px=look.factor, noise_px=look.factor)
             left_out.append(LeftOut(outline_px=outline_of(blob, look), edge=edge, reason=why))
         else:
-            crops.append(close_up(photo, look, blob, reach))
+            crops.append(close_up(photo, look, blob))
     looks = _CloseLooks(crops, max(_HELD_PIXELS, _HELD_SHARE * photo.rgb[..., 0].size))
     photo_blur = looks.photo_blur
     sight = _sight(photo, surface, photo_blur)
@@ -118,7 +116,7 @@ def suggest(
             edge = edge_of(one, "suggested")
             left_out.append(LeftOut(outline_px=one.outline_px, edge=edge, reason=why))
             if why.startswith(WRONG_COLOUR):
-                parts.append(dye_part(photo, look, reach, one.outline_px))
+                parts.append(dye_part(photo, look, one.outline_px))
     within = [one for one in parts if one is not None]
     found += [_called(one) for one in parts_called(within, photo_blur, sight)]
     found.sort(key=lambda s: tuple(s.outline_px.min(axis=0)[::-1]))

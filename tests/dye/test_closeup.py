@@ -33,7 +33,7 @@ def large() -> Photo:
 
 def test_soft_blobs_of_a_large_photo_are_looked_at_on_fewer_pixels(large):
     look = look_coarsely(large, None)
-    crops = [close_up(large, look, blob, look.reach) for blob in look.blobs]
+    crops = [close_up(large, look, blob) for blob in look.blobs]
     steps = {crop.origin[0] * crop.step < 1500: crop.step for crop in crops}
     assert steps == {True: 1, False: 2}
 

@@ -147,7 +147,7 @@ def test_looking_takes_no_more_memory_for_more_blobs(monkeypatch):
 
 def crops_of(photo):
     look = coarse_room.look_coarsely(photo, None)
-    return [closeup_room.close_up(photo, look, blob, look.reach) for blob in look.blobs]
+    return [closeup_room.close_up(photo, look, blob) for blob in look.blobs]
 
 
 def test_rings_are_smoothed_round_their_ends_as_by_scipy():
