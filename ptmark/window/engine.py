@@ -7,6 +7,8 @@ the other, and Python ends that by handing one of them a half-made module.
 import threading
 from typing import TYPE_CHECKING
 
+from ptmark.window.memory_back import share_memory
+
 if TYPE_CHECKING:
     from ptmark.inspection import Inspection
 
@@ -24,6 +26,7 @@ def load_photo_room() -> None:
 def load_engine() -> "type[Inspection]":
     """Load every room that an inspection needs."""
     with _one_at_a_time:
+        share_memory()
         import ptmark.inspection.draft
         import ptmark.record  # noqa: F401 - as above
         from ptmark.inspection import Inspection

@@ -2,13 +2,24 @@
 
 Looking for indications takes and frees many pieces of up to some ten megabytes. glibc keeps
 those for the next one (man mallopt, M_MMAP_THRESHOLD grows with what is freed): about one
-decoded picture more than is used.
+decoded picture more than is used. Each thread would keep such pieces of its own, so that what
+one lets go of no other can take (M_ARENA_MAX).
 """
 
 import ctypes
 import sys
 
-__all__ = ["give_memory_back"]
+__all__ = ["give_memory_back", "share_memory"]
+
+_ARENA_MAX = -8  # mallopt's number of it
+
+
+def share_memory() -> None:
+    """Let all threads of a glibc system take from the same free pieces, else nothing."""
+    if sys.platform.startswith("linux"):
+        choose = getattr(ctypes.CDLL(None), "mallopt", None)
+        if choose is not None:
+            choose(_ARENA_MAX, 1)
 
 
 def give_memory_back(_token: object = None) -> None:
