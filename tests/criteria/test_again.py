@@ -244,7 +244,7 @@ def test_rejudge_a_record_that_was_never_judged_asks_for_rules(tmp_path, capsys)
     whole = load_record(WRITTEN / "record-1.json")
     save_record(tmp_path / "a.json", replace(whole, id="a", evaluation=None))
     assert run(["rejudge", str(tmp_path / "a.json")]) == 1
-    assert "names no rules. Name them with --criteria" in capsys.readouterr().err
+    assert "names no rules. name them with --criteria" in capsys.readouterr().err
     assert run(["rejudge", str(tmp_path)]) == 1  # in a folder it is passed over, and said
     assert "a.json: not judged: was not judged yet" in capsys.readouterr().out
     assert run(["rejudge", str(tmp_path), "--criteria", "iso-23277-1"]) == 0

@@ -284,7 +284,7 @@ def test_joins_inside_joins(profile, build):
             [BANDS.format(by="thickness", last='up_to = "<= 20 mm", ')],
             "bands, row 3, up_to: must be above",
         ),
-        ([BANDS.format(by="thickness", last='up_to = "<= 30 in", ')], "Write it in mm"),
+        ([BANDS.format(by="thickness", last='up_to = "<= 30 in", ')], "write it in mm"),
         ([near("> 3 mm")], "operator '>' makes no sense"),
     ],
 )
