@@ -115,7 +115,7 @@ def test_a_server_that_is_gone_is_said_at_once_and_clearly(tmp_path, monkeypatch
     monkeypatch.setattr("ptmark.archive.server._TRIES", 2)
     url = f"postgresql://nobody@/none?host={tmp_path}"
     began = time.monotonic()
-    with pytest.raises(ArchiveError, match="See that the server runs"):
+    with pytest.raises(ArchiveError, match="see that the server runs"):
         open_archive(database=url, store=str(tmp_path / "photos"))
     assert time.monotonic() - began < 30
 
