@@ -70,6 +70,11 @@ class Case:
         return self.views.view(WORST)
 
     @property
+    def single(self) -> View:
+        """The worst that rules which look at one indication at a time may look at."""
+        return self.views.single(WORST)
+
+    @property
     def most(self) -> View:
         """The worst that rules which count or add up may look at."""
         return self.views.most()
@@ -99,7 +104,7 @@ class Case:
 
     def left_open(self, rule: SingleRule | GroupRule, says: str) -> list[Finding]:
         """Undecided for want of what ``says`` names, unless nothing is there to be judged."""
-        views = [self.plain, self.worst] if self.guarded else [self.plain]
+        views = [self.plain, self.single] if self.guarded else [self.plain]
         if any(view.members(rule.of, rule.named) for view in views):
             return [self.finding(rule, "undecided", says)]
         nothing = "There is no relevant indication that this rule looks at."
@@ -143,6 +148,17 @@ class Case:
     def doubts(self, item: Item, shape: str) -> list[str]:
         """Why an item of the worst reading is no such item in the plain one; empty if it is."""
         plain, who = self.plain.by_ids.get(item.ids), named(item.ids)
+        whole = self.plain.items[self.plain.places[item.ids[0]]]
+        rest = tuple(name for name in whole.ids if name not in item.ids)
+        if plain is None and len(rest) + len(item.ids) == len(whole.ids):
+            gap, wanted = self._gap_between(item.ids, rest)
+            others = named(rest)
+            if gap:
+                return [
+                    f"{who} may count apart from {others} (a gap of {gap}; {wanted} makes them "
+                    "one)"
+                ]
+            return [f"{who} may count apart from {others}"]
         if item.parts > 1 or plain is None:
             gap, wanted = self._gap_told(item)
             if item.parts > 1 and gap:
@@ -189,6 +205,24 @@ class Case:
         over = np.abs(gaps - may) if as_one else gaps - may
         k = int(over.argmin())  # the pair nearest to merging, or merged only by others
         u = (items[first[k]].u + items[second[k]].u) / 2
-        gap = measured(float(gaps[k]), u, self.unit, against=float(may[k]))
-        limit = amount(float(may[k]), self.unit)
-        return gap, f"{limit} or less" if merge.operator == "<=" else f"less than {limit}"
+        return self._gap_words(float(gaps[k]), u, float(may[k]))
+
+    def _gap_between(self, one: tuple[str, ...], other: tuple[str, ...]) -> tuple[str, str]:
+        """The gap between two items that as measured are one, and the one wanted."""
+        import shapely
+
+        view = self.single
+        place = {item.ids: k for k, item in enumerate(view.items)}
+        if one not in place or other not in place or self.profile.merge is None:
+            return "", ""
+        pair = [place[one], place[other]]
+        gap = float(shapely.distance(*view.shapes[pair]))
+        items = [view.items[k] for k in pair]
+        may = self.profile.merge.factor * min(item.length - item.u for item in items)
+        return self._gap_words(gap, sum(item.u for item in items) / 2, may)
+
+    def _gap_words(self, gap: float, u: float, may: float) -> tuple[str, str]:
+        operator = "" if self.profile.merge is None else self.profile.merge.operator
+        limit = amount(may, self.unit)
+        wanted = f"{limit} or less" if operator == "<=" else f"less than {limit}"
+        return measured(gap, u, self.unit, against=may), wanted

@@ -3,11 +3,14 @@
 from collections.abc import Callable
 from typing import Any
 
-from ptmark.criteria.case import Case, Figures
+import numpy as np
+
+from ptmark.criteria.case import YES, Case, Figures
 from ptmark.criteria.clusters import by_cluster
 from ptmark.criteria.groups import by_frame, by_row, by_share, by_stretch, by_window
-from ptmark.criteria.joining import with_parts
+from ptmark.criteria.joining import looks_at_one, with_parts
 from ptmark.criteria.joins import by_join, by_part
+from ptmark.criteria.leaves import answers
 from ptmark.criteria.profile import Profile
 from ptmark.criteria.readings import Readings
 from ptmark.criteria.result import SEVERITY, Evaluation, Finding
@@ -30,6 +33,7 @@ from ptmark.criteria.rules import (
 )
 from ptmark.criteria.scene import Judged, Scene
 from ptmark.criteria.singles import by_edge, by_kind, by_shape, by_size, unknown_kinds
+from ptmark.criteria.view import PLAIN, Flags
 from ptmark.criteria.wording import amount, bound, measured, named
 from ptmark.errors import CriteriaError
 
@@ -101,6 +105,8 @@ def evaluate(profile: Profile, scene: Scene, decision_rule: str = "guarded") -> 
         views=Readings(profile, judged, scene.known),
         guarded=decision_rule == "guarded",
     )
+    if case.guarded and case.judged:
+        case.views.leave(_rejected(case))
     findings = _findings(case)
     verdict = max((one.verdict for one in findings), key=SEVERITY.index)
     return Evaluation(
@@ -115,6 +121,17 @@ def evaluate(profile: Profile, scene: Scene, decision_rule: str = "guarded") -> 
         cautions=(*profile.cautions, *scene.notes, *_assumed(case)),
         checksum=profile.checksum,
     )
+
+
+def _rejected(case: Case) -> Flags:
+    """Which indications a rule that looks at one at a time rejects as measured, shape (M,)."""
+    hit = np.zeros(len(case.plain.items), dtype=bool)
+    for rule in case.profile.rules:
+        if not isinstance(rule, SingleRule | KindRule | JoinRule) or not looks_at_one(rule):
+            continue
+        if rule.verdict == "rejectable":
+            hit |= answers(case, rule, PLAIN) == YES
+    return np.asarray(hit[case.plain.owner])
 
 
 def _set_aside(one: Judged) -> bool:

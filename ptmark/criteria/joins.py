@@ -1,7 +1,7 @@
 """Rules that take others together: all of, any of, unless.
 
 The plain reading alone can reject, as everywhere. An exemption makes a verdict milder, so in
-guarded acceptance it counts only where it holds in the least reading, and guarded acceptance
+guarded acceptance it counts only where it holds at the mildest, and guarded acceptance
 stays no laxer than the plain one; what an exemption adds or takes away is the one place where
 one more indication or a larger one may improve a verdict, since the rule's text says so.
 """
@@ -24,7 +24,7 @@ from ptmark.criteria.rules import (
     SizeRule,
 )
 from ptmark.criteria.singles import only_worst
-from ptmark.criteria.view import LEAST, PLAIN, WORST, Item
+from ptmark.criteria.view import MILDEST, PLAIN, WORST, Item
 from ptmark.criteria.wording import amount, bound, listed, measured, named, within
 
 __all__ = ["by_join", "by_part"]
@@ -76,7 +76,7 @@ def _met(case: Case, rule: JoinRule, place: int) -> Finding:
 
 
 def _may_be(case: Case, rule: JoinRule, place: int) -> Finding:
-    item, doubts = case.worst.items[place], _doubts(case, rule, place)
+    item, doubts = case.single.items[place], _doubts(case, rule, place)
     says = (
         f"Indication {named(item.ids)} may meet {_asked(rule)}. "
         f"What would decide it: {'; '.join(doubts) or 'a closer measurement'}."
@@ -145,7 +145,7 @@ def _said(case: Case, rule: Rule, place: int) -> str:
 
 def _doubts(case: Case, rule: JoinRule, place: int) -> list[str]:
     """Which lengths and distances of the item leave it open, and how well known would do."""
-    item = case.worst.items[place]
+    item = case.single.items[place]
     own = case.plain.by_ids.get(item.ids)
     if own is None:
         return case.doubts(item, "any")
@@ -181,7 +181,7 @@ def _margin(case: Case, leaf: Rule, own: Item, place: int) -> list[str]:
 
 def _figures(case: Case, rule: JoinRule, reading: int, place: int) -> Figures:
     """The first size that is compared with a limit, else the length without one."""
-    item = case.views.view(reading).items[place]
+    item = case.views.single(reading).items[place]
     length = item.length - reading * item.u
     for leaf in _leaves(rule):
         if isinstance(leaf, SizeRule) and looked_at(leaf, item):
@@ -246,11 +246,16 @@ def _strictest(findings: list[Finding]) -> Finding:
 
 def _exempted(case: Case, rule: JoinRule) -> int:
     """`YES` where an exemption surely holds for some indication, `OPEN` where it may."""
-    plain = max(_somewhere(case, part, PLAIN) for part in rule.exempt)
+    plain = max(int(answers(case, part, PLAIN).max()) for part in rule.exempt)
     if plain != YES or not case.guarded:
         return plain
-    return max(OPEN, *(_somewhere(case, part, LEAST) for part in rule.exempt))
+    return max(OPEN, *(_surely_somewhere(case, part) for part in rule.exempt))
 
 
-def _somewhere(case: Case, rule: Rule, reading: int) -> int:
-    return int(answers(case, rule, reading).max())
+def _surely_somewhere(case: Case, rule: Rule) -> int:
+    """Whether some item of the worst reading is hit, whatever its parts are taken as."""
+    found = answers(case, rule, MILDEST)
+    whose = case.views.whose
+    least = np.full(whose.max() + 1, YES)
+    np.minimum.at(least, whose, found)
+    return int(least.max())

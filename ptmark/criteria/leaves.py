@@ -20,7 +20,7 @@ from ptmark.criteria.rules import (
     SingleRule,
     SizeRule,
 )
-from ptmark.criteria.view import WORST, Item
+from ptmark.criteria.view import MILDEST, PLAIN, WORST, Item
 
 __all__ = ["answers", "distance", "limit_of", "looked_at", "missing"]
 
@@ -38,14 +38,17 @@ def answers(case: Case, rule: Rule, reading: int) -> Answers:
     if key not in case.answered:
         found = _answers(case, rule, reading)
         if isinstance(rule, SingleRule):
-            view = case.views.view(reading)
+            view = case.views.single(reading)
             found = np.where(view.looked_at(rule.of, rule.named), found, NO)
+        if reading == MILDEST:
+            several = [item.parts > 1 for item in case.views.single(reading).items]
+            found = np.where(several, NO, found)  # what a parting of many has is not looked at
         case.answered[key] = found
     return case.answered[key]
 
 
 def _answers(case: Case, rule: Rule, reading: int) -> Answers:
-    view = case.views.view(reading)
+    view = case.views.single(reading)
     count, known = len(view.items), None
     match rule:
         case SizeRule():
@@ -76,18 +79,9 @@ def _joined(case: Case, rule: JoinRule, reading: int) -> Answers:
     hit = np.max(parts, axis=0)
     if rule.how == "any-of":
         return np.asarray(hit)
-    exempt = np.max([_exempts(case, part, reading) for part in rule.exempt], axis=0)
+    opposite = {PLAIN: PLAIN, WORST: MILDEST, MILDEST: WORST}[reading]
+    exempt = np.max([answers(case, part, opposite) for part in rule.exempt], axis=0)
     return np.asarray(np.minimum(hit, -exempt))
-
-
-def _exempts(case: Case, rule: Rule, reading: int) -> Answers:
-    """Whether an exemption holds; of several items that an item may be, all must be exempt."""
-    own, other = case.views.view(reading), case.views.view(-reading)
-    of_each = answers(case, rule, -reading)[other.owner]
-    may = -reading == WORST
-    found = np.full(len(own.items), NO if may else YES)
-    (np.maximum if may else np.minimum).at(found, own.owner, of_each)
-    return found
 
 
 def limit_of(case: Case, rule: SizeRule) -> Limit | str:
@@ -113,7 +107,7 @@ def _distances(case: Case, rule: EdgeRule, reading: int) -> Array | None:
         return None
     key = (rule.line, reading)
     if key not in case.known:
-        case.known[key] = case.views.view(reading).distances(lines)
+        case.known[key] = case.views.single(reading).distances(lines)
     return case.known[key]
 
 

@@ -22,10 +22,9 @@ def read_at_once(given: Sequence[object]) -> list[Array | None]:
 
     Examples
     --------
-    >>> read_at_once([[[0, 0], [4, 0], [4, 0], [4, 1]], [[0, 0], [1, 1]]])
-    [array([[0., 0.],
-           [4., 0.],
-           [4., 1.]]), None]
+    >>> one, other = read_at_once([[[0, 0], [4, 0], [4, 0], [4, 1]], [[0, 0], [1, 1]]])
+    >>> one.tolist(), other
+    ([[0.0, 0.0], [4.0, 0.0], [4.0, 1.0]], None)
     """
     lists = [one if isinstance(one, list) else [] for one in given]
     try:

@@ -14,7 +14,7 @@ Flags = npt.NDArray[np.bool_]
 
 
 class Parted:
-    """Clusters of indices, each index in one of them.
+    """Clusters of indices; only `owner` asks that each index is in one of them.
 
     Examples
     --------
@@ -42,7 +42,7 @@ class Parted:
     @cached_property
     def owner(self) -> Indices:
         """Which cluster each index belongs to."""
-        owner = np.empty(len(self._members), dtype=np.int64)
+        owner = np.empty(self._members.max(initial=-1) + 1, dtype=np.int64)
         owner[self._members] = np.repeat(np.arange(len(self.sizes)), self.sizes)
         return owner
 

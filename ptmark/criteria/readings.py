@@ -15,6 +15,7 @@ are in the unit of the profile.
 """
 
 from collections.abc import Sequence
+from dataclasses import replace
 from functools import cached_property
 from typing import Any
 
@@ -22,16 +23,17 @@ import numpy as np
 import numpy.typing as npt
 
 from ptmark.criteria.apart import Apart
-from ptmark.criteria.doubtful import at_most
-from ptmark.criteria.geometry import Array, calipers, rings
+from ptmark.criteria.doubtful import apart, at_most, in_either_shape, together
+from ptmark.criteria.geometry import Array, Indices, calipers, rings
 from ptmark.criteria.kinds import number_of
 from ptmark.criteria.limits import per_mm
 from ptmark.criteria.merge import merged
 from ptmark.criteria.parted import Parted
 from ptmark.criteria.profile import Profile
+from ptmark.criteria.rules import JoinRule
 from ptmark.criteria.scene import Judged
 from ptmark.criteria.shaping import Shaping
-from ptmark.criteria.view import PLAIN, WORST, Item, View
+from ptmark.criteria.view import LEAST, MILDEST, PLAIN, WORST, Flags, Item, View
 
 __all__ = ["Readings"]
 
@@ -58,6 +60,9 @@ class Readings:
         self._u = np.array([one.length_u for one in judged], dtype=float) * scale
         self._edge_u = np.array([one.edge_u for one in judged], dtype=float) * scale
         self._shaping = Shaping(judged, scale, profile.shape.linear)
+        self._rules = profile.all_rules
+        self._left = np.zeros(len(judged), dtype=bool)
+        self._parted: dict[float, Parted] = {}
         self._made: dict[float, View] = {}
         self._bounds: dict[float, View] = {}
 
@@ -69,7 +74,7 @@ class Readings:
         if self._exact:
             reading = PLAIN
         if reading not in self._made:
-            self._made[reading] = self._view(reading)
+            self._made[reading] = self._view(reading, self._items(reading))
         return self._made[reading]
 
     def most(self, share: float = WORST) -> View:
@@ -80,13 +85,83 @@ class Readings:
             self._bounds[share] = at_most(own, self.view(-share), share) if merges else own
         return self._bounds[share]
 
+    def leave(self, rejected: Flags) -> None:
+        """Look at no parting of what holds an indication that is rejected as measured.
+
+        The verdict is known there, and the densest crowds are such.
+        """
+        self._left = rejected
+
+    def single(self, reading: int) -> View:
+        """What rules that look at one indication at a time look at.
+
+        `view`; in `WORST`, after its items, those that doubtful neighbours may be besides
+        (`ptmark.criteria.doubtful`); in `MILDEST` the same items at their least.
+        """
+        if reading == MILDEST:
+            return self._mildest
+        return self._single if reading == WORST else self.view(reading)
+
+    @cached_property
+    def whose(self) -> Indices:
+        """Which item of the worst reading each of `single` belongs to."""
+        own = self._items(WORST)
+        firsts = np.array([cluster[0] for cluster in self._besides], dtype=np.int64)
+        return np.concatenate([np.arange(len(own.sizes)), own.owner[firsts]])
+
+    def may_be_one(self, place: int) -> bool:
+        """Whether an item of `single` in `WORST` can be: its members merge by themselves."""
+        besides = place - len(self._items(WORST).sizes)
+        if besides < 0:
+            return True
+        return len(self._among(WORST, np.array(self._besides[besides]))) == 1
+
+    @cached_property
+    def _single(self) -> View:
+        own = in_either_shape(self.view(WORST), self._parts)
+        if not self._besides:
+            return own
+        return together(own, self._view(WORST, Parted(self._besides)))
+
+    @cached_property
+    def _mildest(self) -> View:
+        view = self._view(LEAST, Parted([*self._items(WORST).clusters, *self._besides]))
+        pairs = zip(view.items, self._single.items, strict=True)
+        return replace(view, items=tuple(replace(one, parts=own.parts) for one, own in pairs))
+
+    @cached_property
+    def _besides(self) -> list[tuple[int, ...]]:
+        return apart(self._items(WORST).owner, self._parts)
+
+    @cached_property
+    def _parts(self) -> Indices:
+        """The part that each indication surely belongs to; all of an item that is not asked.
+
+        Not asked is what lies apart, what is left, and, but for exemptions, what may have
+        either shape as a whole.
+        """
+        own, view = self._items(WORST), self.view(WORST)
+        asked = (own.sizes > 1) & ~own.some(self._left)
+        if not any(isinstance(rule, JoinRule) and rule.exempt for rule in self._rules):
+            asked &= [not (item.linear and item.rounded) for item in view.items]
+        members, _ = own.members(np.flatnonzero(asked))
+        parts = own.owner.copy()
+        if len(members) and not self._exact:
+            for k, cluster in enumerate(self._among(LEAST, members)):
+                parts[members[list(cluster)]] = len(own.sizes) + k
+        return parts
+
     @cached_property
     def _exact(self) -> bool:
         known = (self._u, self._edge_u, self._shaping.width_u)
         return not any(u.any() for u in known)
 
-    def _view(self, reading: float) -> View:
-        parted = Parted(self._clusters(reading))
+    def _items(self, reading: float) -> Parted:
+        if reading not in self._parted:
+            self._parted[reading] = Parted(self._clusters(reading))
+        return self._parted[reading]
+
+    def _view(self, reading: float, parted: Parted) -> View:
         shapes, hulls = self._united(parted)
         ends = self._ends(parted, hulls)
         end_to_end = np.array([length for length, _ in ends])
@@ -132,13 +207,25 @@ class Readings:
     def _clusters(self, reading: float) -> list[tuple[int, ...]]:
         if self._profile.merge is None:
             return [(index,) for index in range(len(self._ids))]
-        u = reading * self._u
-        lengths = np.maximum(self._shaping.length + u, 0.0)
         # longer and nearer to each other than as measured: what merges there merges here
-        begun = self.view(PLAIN).owner if reading > PLAIN else None
+        begun = self._items(PLAIN).owner if reading > PLAIN else None
+        lengths, grow = self._lengths(reading)
         return merged(
-            self._apart, lengths, u / 2, self._profile.merge, self._profile.unit, begun
+            self._apart, lengths, grow, self._profile.merge, self._profile.unit, begun
         )
+
+    def _among(self, reading: float, some: Indices) -> list[tuple[int, ...]]:
+        """Clusters of some indications by themselves, as positions in ``some``."""
+        if self._profile.merge is None:
+            return [(place,) for place in range(len(some))]
+        lengths, grow = self._lengths(reading)
+        rule, unit = self._profile.merge, self._profile.unit
+        return merged(self._apart.shapes[some], lengths[some], grow[some], rule, unit)
+
+    def _lengths(self, reading: float) -> tuple[Array, Array]:
+        """How long each is in a reading, and by how much grown all round."""
+        u = reading * self._u
+        return np.maximum(self._shaping.length + u, 0.0), u / 2
 
     def _united(self, parted: Parted) -> tuple[npt.NDArray[Any], npt.NDArray[Any]]:
         """One shape for each cluster, and its hull; those of single ones are known."""

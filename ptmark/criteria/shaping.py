@@ -163,5 +163,8 @@ class Taken:
             unsure = asked & ((possible != other[0]) | (sure != other[1]))
             if not unsure.any():
                 return several & possible, several & sure
-            widest = shaping.width >= least[parted.owner]
-            shaping.measure(unsure[parted.owner] & widest)
+            members, which = parted.members(np.flatnonzero(unsure))
+            widest = shaping.width[members] >= least[unsure][which]
+            chosen = np.zeros(len(shaping.width), dtype=bool)
+            chosen[members[widest]] = True
+            shaping.measure(chosen)

@@ -25,7 +25,7 @@ def by_size(case: Case, rule: SizeRule) -> list[Finding]:
         return case.left_open(rule, limit)
 
     def finding(how: str, place: int) -> Finding:
-        item = case.views.view(_reading(how)).items[place]
+        item = case.views.single(_reading(how)).items[place]
         plain = item.length - (item.u if how == _WORST else 0.0)
         says = _size_says(case, rule, item, plain, limit, how)
         figures = Figures(plain, item.u, limit.value, case.unit)
@@ -57,8 +57,8 @@ def by_edge(case: Case, rule: EdgeRule) -> list[Finding]:
         return case.left_open(rule, " ".join(lacking))
 
     def finding(how: str, place: int) -> Finding:
-        item = case.views.view(_reading(how)).items[place]
-        way = case.views.view(_reading(how)).nearest(place, case.lines(rule.line))
+        item = case.views.single(_reading(how)).items[place]
+        way = case.views.single(_reading(how)).nearest(place, case.lines(rule.line))
         plain = float(np.hypot(*(way[1] - way[0])))
         far = measured(plain, item.apart_u, case.unit, against=limit.value)
         head = f"Indication {named(item.ids)} lies {far} from the {rule.line}"
@@ -96,7 +96,7 @@ def by_shape(case: Case, rule: ShapeRule) -> list[Finding]:
     floor = relevance.relevant.value if relevance else 0.0
 
     def finding(how: str, place: int) -> Finding:
-        item = case.views.view(_reading(how)).items[place]
+        item = case.views.single(_reading(how)).items[place]
         length = item.length - (item.u if how == _WORST else 0.0)
         size = measured(length, item.u, case.unit, against=floor)
         name = named(item.ids)
@@ -146,11 +146,20 @@ def each(case: Case, rule: SingleRule, finding: Callable[[str, int], Finding]) -
 def only_worst(
     case: Case, rule: Rule, hit: set[tuple[str, ...]]
 ) -> Iterator[tuple[tuple[str, ...], int]]:
-    """Items that the worst reading may hit and none of whose indications is hit for certain."""
+    """Items that the worst reading may hit and none of whose indications is hit for certain.
+
+    What else an item may be (`Readings.single`) is told where the item itself is not, the least
+    of its parts first.
+    """
     gone = {one for ids in hit for one in ids}
+    whose, told = case.views.whose, dict[int, list[set[str]]]()
     for k in np.flatnonzero(answers(case, rule, WORST) != NO).tolist():
-        ids = case.worst.items[k].ids
-        if not gone.issuperset(ids):
+        ids = case.single.items[k].ids
+        own, known = set(ids), told.setdefault(int(whose[k]), [])
+        if own <= gone or any(own <= one or one <= own for one in known):
+            continue
+        if case.views.may_be_one(k):
+            known.append(own)
             yield ids, k
 
 

@@ -10,10 +10,11 @@ import numpy.typing as npt
 from ptmark.criteria.geometry import Array, Indices, gaps_within, grown
 from ptmark.criteria.kinds import covers
 
-__all__ = ["LEAST", "PLAIN", "WORST", "Item", "View"]
+__all__ = ["LEAST", "MILDEST", "PLAIN", "WORST", "Flags", "Item", "View"]
 
 Flags = npt.NDArray[np.bool_]
 PLAIN, WORST, LEAST = 0, 1, -1  # what is added to each length, in its U
+MILDEST = -2  # the items of the worst reading, each as the least would take it
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)

@@ -9909,6 +9909,14 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>{0} ist möglicherweise {1} ({2}: {3} × {4}; bei dieser Breite linienartig ab {5} Länge)</translation>
     </message>
     <message>
+      <source>{0} may count apart from {1}</source>
+      <translation>{0} zählen möglicherweise getrennt von {1}</translation>
+    </message>
+    <message>
+      <source>{0} may count apart from {1} (a gap of {2}; {3} makes them one)</source>
+      <translation>{0} zählen möglicherweise getrennt von {1} (ein Abstand von {2}; {3} macht sie zu einer)</translation>
+    </message>
+    <message>
       <source>{0} may count as one</source>
       <translation>{0} zählen möglicherweise als eine</translation>
     </message>
