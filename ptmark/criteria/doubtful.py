@@ -48,6 +48,8 @@ def apart(own: Indices, least: Indices) -> list[tuple[int, ...]]:
     [(0, 1), (2,)]
     """
     parts, counts = _parts(own, least)
+    if (counts == 1).all():
+        return []
     by_part = np.split(np.argsort(least, kind="stable"), np.cumsum(np.bincount(least))[:-1])
     found = []
     for k in np.flatnonzero((counts > 1) & (counts <= _MOST_PARTS)).tolist():

@@ -140,13 +140,14 @@ class Readings:
         Not asked is what lies apart, what is left, and, but for exemptions, what may have
         either shape as a whole.
         """
-        own, view = self._items(WORST), self.view(WORST)
-        asked = (own.sizes > 1) & ~own.some(self._left)
+        own = self._items(WORST)
+        asked = np.flatnonzero((own.sizes > 1) & ~own.some(self._left)).tolist()
         if not any(isinstance(rule, JoinRule) and rule.exempt for rule in self._rules):
-            asked &= [not (item.linear and item.rounded) for item in view.items]
-        members, _ = own.members(np.flatnonzero(asked))
+            items = self.view(WORST).items
+            asked = [k for k in asked if not (items[k].linear and items[k].rounded)]
         parts = own.owner.copy()
-        if len(members) and not self._exact:
+        if asked and not self._exact:
+            members, _ = own.members(np.array(asked))
             for k, cluster in enumerate(self._among(LEAST, members)):
                 parts[members[list(cluster)]] = len(own.sizes) + k
         return parts
