@@ -7,7 +7,6 @@ space, shortest number spelling as ECMAScript writes it, only the escapes JSON m
 import hashlib
 import json
 import math
-import re
 from decimal import Decimal
 from functools import lru_cache
 from json.encoder import encode_basestring as _text
@@ -16,11 +15,9 @@ from ptmark.errors import RecordError
 
 __all__ = ["canonical_json", "digest", "joined"]
 
-_SIMPLE = re.compile(r"[\d.,\[\]-]*")  # no exponents, no words
-_MINUS_ZERO = re.compile(r"-0\.0(?!\d)")
+_SIMPLE = b"0123456789.,[]-"  # no exponents, no words
 _FLAT = bytes.maketrans(b"123456789", b"000000000")
 _LONG = b"0" * 16  # digits in a row: beyond exact doubles
-_WHOLE = re.compile(r"\.0(?!\d)")
 # Made once: a record has hundreds of lists.
 _close = json.JSONEncoder(separators=(",", ":")).encode
 _NESTED = (dict, list, tuple)
@@ -95,11 +92,12 @@ def _numbers(value: "list[object] | tuple[object, ...]") -> str | None:
     if not value or not isinstance(value[0], list | tuple | float | int):
         return None
     text = _close(value)
-    if _SIMPLE.fullmatch(text) is None or _MINUS_ZERO.search(text) is not None:
+    plain = text.encode()  # its own searches take a tenth of what expressions do
+    if plain.translate(None, _SIMPLE) or _LONG in plain.translate(_FLAT):
         return None
-    if _LONG in text.encode().translate(_FLAT):  # a tenth of what an expression takes
+    if "-0.0," in text or "-0.0]" in text:
         return None
-    return _WHOLE.sub("", text)
+    return text.replace(".0,", ",").replace(".0]", "]")
 
 
 def _plain(value: object) -> str:
