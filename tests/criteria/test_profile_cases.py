@@ -205,13 +205,17 @@ def test_window_of_ten(name, deg, build):
 
 
 @pytest.mark.truth
-def test_window_may_not_be_longer_than_its_longest_side(build):
-    # 3870 mm2 would allow 200 by 19.35 mm, but no side may pass 150 mm (B31.1, verified)
-    row = build.scene(*(build.pore(f"P{k}", 20.0 * k, 0, 2.2) for k in range(10)))
-    assert of_rule(judge("asme-b31.1", row), "window") == "acceptable"
-    near = build.scene(*(build.pore(f"P{k}", 16.9 * k, 0, 2.2) for k in range(10)))
-    result = judge("asme-b31.1", near)  # 9 x 16.9 - 2.2 = 149.9
-    assert of_rule(result, "window") == "rejectable"
+@pytest.mark.parametrize("name", WINDOWS)
+@pytest.mark.parametrize(("over", "verdict"), [(-E, "rejectable"), (0.5, "acceptable")])
+def test_window_may_not_be_longer_than_its_longest_side(name, over, verdict, build):
+    # The area alone would allow 200 mm by 19; with its longest side, a straight row reaches
+    # from corner to corner of the rectangle (Pythagoras), from the inner edges of its ends.
+    # Askew a round one counts up to 0.46 mm sooner: by its extents, (sqrt 2 - 1) 1.1 mm.
+    area, longest = WINDOWS[name]
+    apart = np.hypot(longest, area / longest) + over + 2.2
+    row = build.scene(*(build.pore(f"P{k}", apart / 9 * k, 0, 2.2) for k in range(10)))
+    for deg in (0.0, 23.1):
+        assert of_rule(judge(name, build.moved(row, deg)), "window") == verdict
 
 
 # EN 10228-2 Table 1 (memory): recording level, single linear, summed linear, rounded, number.
