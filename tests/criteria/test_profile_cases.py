@@ -299,6 +299,24 @@ def test_aws_sum_of_diameters(unit, kind, build):
 
 @pytest.mark.truth
 @pytest.mark.parametrize("unit", AWS)
+@pytest.mark.parametrize("kind", ["other-welds", "cyclic-stiffener"])
+def test_aws_stretches_are_as_long_as_their_figures(unit, kind, build):
+    _, short_sum, short, long_sum, long, _, _ = AWS[unit]
+    name = f"aws-d1.1-porosity-{kind}{unit}"
+    for rule, most, stretch, count in (
+        ("sum-short", short_sum, short, 4),
+        ("sum-long", long_sum, long, 10),
+    ):
+        d = (most + 4 * E) / count  # too many only if the stretch reaches all of them
+        for over, verdict in ((-E, "rejectable"), (E, "acceptable")):
+            step = (stretch + d + over) / (count - 1)
+            row = [build.pore(f"P{k}", step * k, 0, d) for k in range(count)]
+            result = judge(name, build.moved(build.scene(*row), 33.0))
+            assert of_rule(result, rule) == verdict
+
+
+@pytest.mark.truth
+@pytest.mark.parametrize("unit", AWS)
 @pytest.mark.parametrize("kind", ["cyclic-fillet", "cyclic-groove"])
 def test_aws_one_pore_in_a_length(unit, kind, build):
     *_, per, d = AWS[unit]
