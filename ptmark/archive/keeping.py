@@ -23,6 +23,7 @@ from ptmark.archive.opening import Archive, open_archive
 from ptmark.archive.query import Query, query_from_json, query_to_json
 from ptmark.archive.rereading import sha256_of
 from ptmark.archive.rows import clear_rows, note_photos, table, write_rows
+from ptmark.archive.small import forget_deleted
 from ptmark.archive.store import key_for
 from ptmark.errors import ArchiveError, PtmarkError
 from ptmark.record.store import parsed
@@ -225,6 +226,7 @@ def _sweep(archive: Archive) -> None:
             if line.action == "deleted":
                 for key in set(json.loads(line.detail).get("files", ())) - kept:
                     archive.store.remove(key)
+    forget_deleted(archive)
 
 
 def _delete(conn: Connection, hit: Hit) -> list[str] | None:

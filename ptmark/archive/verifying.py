@@ -18,12 +18,17 @@ from ptmark.archive.proving import follow_proof, hashed
 from ptmark.archive.rereading import content_says, leftovers, line_says, sha256_of
 from ptmark.archive.rows import documents, inflated, stored, table
 from ptmark.archive.sealing import seal, seal_holds
+from ptmark.archive.small import forget_deleted
 from ptmark.archive.store import key_for
 from ptmark.errors import PtmarkError
 
 __all__ = ["Problem", "Verified", "verify"]
 
 _CHUNK = 200
+_NO_TEXT = text(
+    "SELECT count(*) FROM sqlite_master WHERE typeof(type) <> 'text' OR typeof(name) <> 'text' "
+    "OR typeof(tbl_name) <> 'text' OR typeof(sql) NOT IN ('text', 'null')"
+)
 
 
 def verify(
@@ -33,6 +38,8 @@ def verify(
     progress: Callable[[int, int], None] | None = None,
 ) -> Verified:
     """Read every record and photo again and compare them with all that is known of them.
+
+    Small pictures of photos that were deleted by rule go from this user's cache.
 
     Parameters
     ----------
@@ -62,6 +69,8 @@ def verify(
         with suppress(PtmarkError), archive.guarded():  # a read-only archive is not sealed
             seal(archive.engine, archive.file)
     run.notes.drop()
+    with suppress(PtmarkError):  # only a cache
+        forget_deleted(archive)
     return run.found
 
 
@@ -100,6 +109,8 @@ class _Run:
                     self._say("damaged", "database", str(says))
             for row in conn.execute(text("PRAGMA foreign_key_check")).all():
                 self._say("damaged", "database", f"a row of {row[0]} points nowhere")
+            if conn.execute(_NO_TEXT).scalar_one():  # SQLite itself reads it all the same
+                self._say("damaged", "database", "the definition of a table is no text")
             check_words(conn)
 
     def log(self) -> None:

@@ -24,6 +24,7 @@ from ptmark.archive import (
     keeping,
     lines,
     open_archive,
+    photos_of,
     place_record,
     rebuild,
     record_bytes,
@@ -36,6 +37,7 @@ from ptmark.archive import (
 from ptmark.archive.beside import file_key, line_bytes, line_key
 from ptmark.archive.chain import link
 from ptmark.archive.rows import stored, table
+from ptmark.archive.small import forget_deleted, small_picture
 from ptmark.archive.store import is_content
 from ptmark.errors import ArchiveError
 from ptmark.record import Signer, key_of, load_record, save_record, sign_record
@@ -304,6 +306,38 @@ def test_what_was_deleted_by_rule_leaves_no_file(archive, make):
     keep_for(archive, "one", Query(part="P-17"), 0.1, "invented law")
     assert len(apply_rules(archive, DAY)) == 2  # r-1 with both its states, and r-2
     assert not any(is_content(key) for key in archive.store.names())
+
+
+def test_small_pictures_of_what_was_deleted_by_rule_go_from_every_cache(
+    archive, make, tmp_path, monkeypatch
+):
+    add_record(archive, make("r-old", day="2001-01-01"))
+    add_record(archive, make("r-new", day="2026-01-01"))
+    old, new = (photos_of(archive, one)[0]["sha256"] for one in ("r-old", "r-new"))
+    never = "ab" * 32  # of another archive, which this user looks at too
+    caches = [tmp_path / "user", tmp_path / "another"]
+    for place in caches:
+        monkeypatch.setenv("PTMARK_HOME", str(place))
+        for sha256 in (old, new, never):
+            small_picture(sha256).parent.mkdir(parents=True, exist_ok=True)
+            small_picture(sha256).write_bytes(b"small")
+        assert forget_deleted(archive) == 0
+    held = {
+        place: (place / "thumbnails" / f"{old}.jpg", place / "thumbnails" / f"{new}.jpg")
+        for place in caches
+    }
+    keep_for(archive, "ten", Query(), 10, "invented law")
+    monkeypatch.setenv("PTMARK_HOME", str(caches[0]))
+    assert [one.hit.record_id for one in apply_rules(archive, DAY)] == ["r-old"]
+    assert [one.exists() for one in held[caches[0]]] == [False, True]
+    assert [one.exists() for one in held[caches[1]]] == [True, True]  # beyond reach
+    monkeypatch.setenv("PTMARK_HOME", str(caches[1]))
+    assert verify(archive).problems == []
+    assert [one.exists() for one in held[caches[1]]] == [False, True]
+    assert small_picture(never).exists()
+    add_record(archive, make("r-old", day="2026-02-01"))  # the same photo, taken in again
+    small_picture(old).write_bytes(b"small")
+    assert forget_deleted(archive) == 0
 
 
 def test_a_deletion_that_was_cut_off_is_ended_by_the_next(archive, make, monkeypatch):

@@ -1,11 +1,22 @@
 """The archive in the window: kept at the Record step, found again, opened, tested again."""
 
 import json
+from datetime import date
 
 import pytest
 
-from ptmark.archive import Query, find, open_archive, verify
+from ptmark.archive import (
+    Query,
+    apply_rules,
+    find,
+    keep_for,
+    open_archive,
+    photos_of,
+    verify,
+)
+from ptmark.archive.small import small_picture
 from ptmark.window import dialogs
+from ptmark.window.archive.pictures import glance
 
 pytestmark = [pytest.mark.gui, pytest.mark.slow]
 
@@ -58,6 +69,25 @@ def test_kept_and_found_again(qtbot, opened, idle, keep):
         "T",
         modifier=__import__("PySide6.QtCore").QtCore.Qt.KeyboardModifier.ControlModifier,
     )
+
+
+def test_small_pictures_of_what_another_deleted_go_when_the_archive_is_opened(
+    qtbot, opened, idle, keep
+):
+    keep()
+    with open_archive() as archive:
+        (hit,) = find(archive, Query()).hits
+        assert glance(archive, hit).picture is not None
+        (photo,) = photos_of(archive, hit.record_id)
+        small = small_picture(photo["sha256"])
+        looked_at = small.read_bytes()
+        keep_for(archive, "one", Query(), 1, "invented law")
+        assert len(apply_rules(archive, date(2100, 1, 1))) == 1
+    assert not small.exists()
+    small.write_bytes(looked_at)  # as if another user's cache
+    opened.archive.door.close()
+    look(qtbot, opened, idle)
+    assert not small.exists()
 
 
 def test_an_empty_archive_teaches(qtbot, window, idle):

@@ -2,11 +2,12 @@
 
 import threading
 from collections.abc import Callable
+from contextlib import suppress
 from typing import TYPE_CHECKING, Any
 
 from PySide6.QtCore import QObject
 
-from ptmark.errors import ArchiveError
+from ptmark.errors import ArchiveError, PtmarkError
 from ptmark.window.session import Session
 from ptmark.window.workers import Token
 
@@ -60,6 +61,7 @@ class ArchiveDoor(QObject):
 
     def _opened(self) -> "Archive":
         from ptmark.archive import open_archive
+        from ptmark.archive.small import forget_deleted
 
         with self._guard:
             if self._archive is None:
@@ -70,4 +72,6 @@ class ArchiveDoor(QObject):
                         self._archive = open_archive(read_only=True)
                     except ArchiveError:
                         raise first from None
+                with suppress(PtmarkError):  # only a cache
+                    forget_deleted(self._archive)
             return self._archive

@@ -1,6 +1,6 @@
 """What a found inspection shows in the gallery: its photo made small, letters and lengths.
 
-Small pictures lie in ``thumbnails`` in the user's folder; that folder can be thrown away.
+Small pictures lie in a cache in the user's folder (`ptmark.archive.small`).
 """
 
 from collections.abc import Iterator, Sequence
@@ -13,7 +13,6 @@ from PySide6.QtGui import QImage
 
 from ptmark.errors import ArchiveError, PtmarkError
 from ptmark.files import write_whole
-from ptmark.places import user_folder
 from ptmark.window.words import tr
 
 if TYPE_CHECKING:
@@ -53,9 +52,10 @@ def glance(archive: "Archive", hit: "Hit") -> Glance:
 
 
 def _small(archive: "Archive", photo: dict[str, object]) -> QImage | None:
+    from ptmark.archive.small import small_picture
     from ptmark.photo.opening import read_preview
 
-    kept = user_folder() / "thumbnails" / f"{photo['sha256']}.jpg"
+    kept = small_picture(str(photo["sha256"]))
     if kept.is_file():
         image = QImage(str(kept))
         if not image.isNull():
