@@ -72,6 +72,7 @@ class Inspection(Base):
         Index("ix_inspection_profile", "profile", "examined_on", "id"),
         Index("ix_inspection_verdict", "verdict", "examined_on", "id"),
         Index("ix_inspection_disposition", "disposition", "examined_on", "id"),
+        Index("ix_inspection_decided", "verdict", "disposition", "examined_on", "id"),
     )
     id: Mapped[int] = mapped_column(_ID, primary_key=True)
     record_id: Mapped[str] = mapped_column(Text, unique=True)
@@ -143,6 +144,7 @@ class Indication(Base):
     __table_args__ = (
         Index("ix_indication_kind", "kind_key", "length_mm", "shape", "inspection_id"),
         Index("ix_indication_length", "length_mm", "shape", "inspection_id"),
+        Index("ix_indication_shape", "shape", "length_mm", "inspection_id"),
     )
     inspection_id: Mapped[int] = _of_inspection()
     letter: Mapped[str] = mapped_column(String(32), primary_key=True)
