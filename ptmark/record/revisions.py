@@ -148,7 +148,7 @@ def follow(before: Record, after: Record, *, by: str = "", why: str = "") -> Rec
     Record
         ``after`` itself where it already carries ``before`` (more signatures, a later
         revision); ``before`` where nothing differs; else a new revision where ``before`` is
-        signed, or the same revision, still open, where it is not.
+        signed or holds what a reviewer entered, or the same revision, still open, where not.
 
     Raises
     ------
@@ -172,13 +172,16 @@ def follow(before: Record, after: Record, *, by: str = "", why: str = "") -> Rec
     if not changed_paths(before.to_json(), after.to_json()):
         return before
     history, number = list(before.history), before.revision
-    if before.signatures:
+    closed = bool(before.signatures) or (
+        after.reviews == before.reviews and _holds_new_review(before)
+    )
+    if closed:
         *_, newest = revisions(before)
         history = [*before.history, {**newest, "seal": seal_of(newest)}]
         number = before.revision + 1
     if not history:
         return replace(after, revision=number, signatures=[])
-    told = before.change or {} if not before.signatures else {}
+    told = before.change or {} if not closed else {}
     change = {
         "by": by or told.get("by") or after.fields.get("examiner", "").strip() or "not given",
         "why": why or told.get("why") or "not given",
@@ -193,6 +196,11 @@ def follow(before: Record, after: Record, *, by: str = "", why: str = "") -> Rec
         history=history,
         signatures=[],
     )
+
+
+def _holds_new_review(record: Record) -> bool:
+    """Whether this revision is a reviewer's: another one's change would go by that name."""
+    return bool(record.history) and record.reviews != record.history[-1].get("reviews", [])
 
 
 def _carries(after: Record, before: Record) -> bool:

@@ -1,13 +1,14 @@
 """Record, annotated image and PDF: written beside the window, each whole or not at all."""
 
 from collections.abc import Sequence
+from contextlib import ExitStack
 from dataclasses import dataclass
 from pathlib import Path
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QObject, Signal
 
-from ptmark.errors import RecordError, UsageError
+from ptmark.errors import PtmarkError, RecordError, UsageError
 from ptmark.window.session import Session
 from ptmark.window.words import tr
 from ptmark.window.workers import Token
@@ -15,6 +16,7 @@ from ptmark.window.workers import Token
 if TYPE_CHECKING:
     from ptmark.inspection import Inspection, State
     from ptmark.record import Record
+    from ptmark.report.pages.story import Earlier
 
 __all__ = ["Saving"]
 
@@ -175,7 +177,7 @@ class Saving(QObject):
 
 
 def _changes_signed(path: Path, record: "Record") -> list[str]:
-    """What would differ from the signed record that lies there; nothing where none does."""
+    """What would differ from the signed or reviewed record there; nothing where none does."""
     from ptmark.record import follow, load_record
 
     if path.suffix.lower() != ".json" or not path.is_file():
@@ -184,10 +186,10 @@ def _changes_signed(path: Path, record: "Record") -> list[str]:
         before = load_record(path)
     except RecordError:  # no record, or a damaged one: saving itself says whether it may go
         return []
-    if not before.signatures or before.id != record.id:
+    if before.id != record.id:
         return []
     after = follow(before, record)
-    return [] if after is before or after.change is None else list(after.change["what"])
+    return [] if after.revision == before.revision else list((after.change or {})["what"])
 
 
 def _sign(path: Path, name: str, qualification: str) -> str:
@@ -218,10 +220,26 @@ def _write(
     if ending == ".pdf":
         more = twin.photos.opened()
         photo = next(more)
-        earlier = earlier_of(record, path, photo=photo.info.path)
-        write_pdf(path, record, photo.rgb, photo.info.path, earlier=earlier, more=more)
+        place = photo.info.path
+        with ExitStack() as held:
+            earlier = earlier_of(record, path, photo=place) or _kept_before(record, place, held)
+            write_pdf(path, record, photo.rgb, place, earlier=earlier, more=more)
     elif ending == ".csv":
         write_csv(path, record)
     else:
         write_images(path, record, twin.photos.opened())
     return record
+
+
+def _kept_before(record: "Record", photo: Path, held: ExitStack) -> "list[Earlier]":
+    """The tests before a retest as the archive has them; none where it cannot be read."""
+    if record.retest_of is None:
+        return []
+    from ptmark.archive import open_archive
+    from ptmark.window.archive.opened import earlier_in
+
+    try:
+        archive = held.enter_context(open_archive(read_only=True))
+        return earlier_in(archive, record, photo, held)
+    except PtmarkError:  # the report says that they were not at hand
+        return []

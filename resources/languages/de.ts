@@ -2726,6 +2726,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>Die Oberfläche von oben gesehen</translation>
     </message>
     <message>
+      <source>The test before</source>
+      <translation>Die Prüfung davor</translation>
+    </message>
+    <message>
       <source>The thinnest first. A last row without “up to” holds above.</source>
       <translation>Die dünnste zuerst. Eine letzte Zeile ohne „bis“ gilt darüber.</translation>
     </message>
@@ -8883,6 +8887,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>the database's driver is missing ({0})</source>
       <translation>der Treiber der Datenbank fehlt ({0})</translation>
+    </message>
+    <message>
+      <source>the definition of a table is no text</source>
+      <translation>die Festlegung einer Tabelle ist kein Text</translation>
     </message>
     <message>
       <source>the distance from the {0}</source>

@@ -3,6 +3,7 @@
 import json
 from datetime import date
 
+import pdfplumber
 import pytest
 
 from ptmark.archive import (
@@ -175,9 +176,18 @@ def test_a_record_is_looked_at_judged_again_and_tested_again(
     first = json.loads(before)
     assert state.retest_of["id"] == first["id"]
     assert state.fields["part_number"] == "P-17"
+    opened.two_photos.turn()  # what was seen before lies over it, nobody is asked for a file
+    idle()
+    assert opened.two_photos.choice.currentText() == "The test before"
+    assert opened.view.curtain.levels is not None
+    opened.two_photos.turn()
     again = tmp_path / "again.json"
     with qtbot.waitSignal(opened.saving.saved, timeout=30_000):
-        opened.saving.save([again])
+        opened.saving.save([again, again.with_suffix(".pdf")])
+    with pdfplumber.open(again.with_suffix(".pdf")) as pdf:
+        said = " ".join(page.extract_text() for page in pdf.pages)
+    assert "First test" in said
+    assert said.count("Remains:") == 3  # the same photo again: nothing has gone
     second = json.loads(again.read_text())
     assert second["id"] != first["id"]
     assert second["retest_of"]["id"] == first["id"]

@@ -192,6 +192,44 @@ def test_returned_with_a_remark_at_its_place_and_seen_by_the_examiner(
     )
     assert blind.saving.propose() == folder / "a.json"
 
+    # Answered: a revision of the examiner's own, not a change under the reviewer's name.
+    blind.session.go("Record")
+    fields = {**blind.session.state.fields, "remarks": "right end traced again"}
+    blind.session.change("fill in", fields=fields)
+    with qtbot.waitSignal(blind.saving.asked, timeout=30_000):
+        blind.saving.save([folder / "a.json"])
+    idle()
+    form = blind.record_step.revision
+    assert "remarks" in form.what.text()
+    assert blind.focusWidget() is form.why
+    qtbot.keyClicks(form.why, "remark 1 answered")
+    with qtbot.waitSignal(blind.saving.saved, timeout=30_000):
+        qtbot.keyClick(form.why, KEY.Key_Return)
+    idle()
+    with qtbot.waitSignal(blind.saving.signed, timeout=30_000):
+        click(qtbot, blind.record_step.sign.button)
+    idle()
+    answered = load_record(folder / "a.json")
+    assert answered.history[:2] == [*record.history, answered.history[1]]
+    assert answered.history[1]["reviews"] == record.reviews
+    assert answered.change["by"] == "first examiner"
+    assert answered.change["what"] == ["fields.remarks"]
+    assert standing_of(answered) == "to review"
+    assert "waits for a review" in bar.says.text()
+    assert not bar.told.isVisible()
+
+    # The reviewer once more.
+    blind.open(folder / "a.json")
+    until_phase(qtbot, blind, idle, "told")
+    with qtbot.waitSignal(blind.looking.suggested, timeout=30_000):
+        press(qtbot, blind, KEY.Key_B)
+    idle()
+    measure(qtbot, blind, idle)
+    with qtbot.waitSignal(blind.review.case.decided, timeout=30_000):
+        press(qtbot, blind, KEY.Key_S, MOD.AltModifier)
+    idle()
+    assert standing_of(load_record(folder / "a.json")) == "signed"
+
 
 def test_a_new_photo_can_be_asked_for_before_measuring(qtbot, blind, idle, folder):
     page = blind.review.page

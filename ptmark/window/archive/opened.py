@@ -6,13 +6,24 @@ from typing import TYPE_CHECKING, NamedTuple
 
 from ptmark.errors import ArchiveError
 from ptmark.window.archive.pictures import photo_files
+from ptmark.window.indications.kinds import kind_shown
 from ptmark.window.words import day, tr
 
 if TYPE_CHECKING:
     from ptmark.archive import Archive, Hit
+    from ptmark.photo import Photo
     from ptmark.record import Record
+    from ptmark.report.pages.story import Earlier
 
-__all__ = ["Opened", "photo_of", "read_hit", "told_places", "write_report"]
+__all__ = [
+    "Opened",
+    "earlier_in",
+    "photo_before",
+    "photo_of",
+    "read_hit",
+    "told_places",
+    "write_report",
+]
 
 
 class Opened(NamedTuple):
@@ -48,7 +59,8 @@ def read_hit(archive: "Archive", hit: "Hit") -> Opened:
         lines.append(tr("Retest of the record {0}", hit.retest_of))
     for row in indications_of(archive, hit.record_id):
         length = length_text(row["length_mm"], row["length_u_mm"], "mm")
-        lines.append(f"{row['letter']}: {row['kind'] or tr(str(row['shape']))}, {length}")
+        kind = kind_shown(row["kind"] or "") or tr(str(row["shape"]))
+        lines.append(f"{row['letter']}: {kind}, {length}")
     places, noted = [], []
     for photo in photos_of(archive, hit.record_id):
         with archive.guarded():
@@ -92,9 +104,23 @@ def photo_of(archive: "Archive", record: "Record", number: int) -> dict[str, obj
 
 def write_report(archive: "Archive", record: "Record", path: Path) -> None:
     """Write its report as PDF, with the story of a retest as far as the archive has it."""
-    from ptmark.inspection.retests import tests_before
-    from ptmark.photo import Photo, open_photo
+    from ptmark.photo import open_photo
     from ptmark.report.pages.whole import write_pdf
+
+    rows = [photo_of(archive, record, number) for number in range(len(record.views()))]
+    with ExitStack() as held:
+        paths = held.enter_context(photo_files(archive, rows))
+        first = open_photo(paths[0])
+        more = (open_photo(one) for one in paths[1:])
+        earlier = earlier_in(archive, record, paths[0], held)
+        write_pdf(path, record, first.rgb, paths[0], earlier=earlier, more=more)
+
+
+def earlier_in(
+    archive: "Archive", record: "Record", photo: Path, held: ExitStack
+) -> "list[Earlier]":
+    """The tests before a retest that are kept; their photos last as long as ``held``."""
+    from ptmark.inspection.retests import tests_before
 
     def find(link: dict[str, object]) -> "tuple[Record, Photo | None] | None":
         try:
@@ -102,18 +128,23 @@ def write_report(archive: "Archive", record: "Record", path: Path) -> None:
         except ArchiveError:
             return None
         try:
-            (place,) = held.enter_context(photo_files(archive, [photo_of(archive, before, 0)]))
+            return before, _first_photo(archive, before, held)
         except ArchiveError:
             return before, None
-        return before, open_photo(place)
 
-    rows = [photo_of(archive, record, number) for number in range(len(record.views()))]
-    with ExitStack() as held:
-        paths = held.enter_context(photo_files(archive, rows))
-        first = open_photo(paths[0])
-        more = (open_photo(one) for one in paths[1:])
-        earlier = tests_before(record, paths[0], find)
-        write_pdf(path, record, first.rgb, paths[0], earlier=earlier, more=more)
+    return tests_before(record, photo, find)
+
+
+def photo_before(archive: "Archive", link: dict[str, object], held: ExitStack) -> "Photo":
+    """The first photo of the record that a retest is of; ArchiveError where it is not kept."""
+    return _first_photo(archive, _kept(archive, str(link["id"])), held)
+
+
+def _first_photo(archive: "Archive", record: "Record", held: ExitStack) -> "Photo":
+    from ptmark.photo import open_photo
+
+    (place,) = held.enter_context(photo_files(archive, [photo_of(archive, record, 0)]))
+    return open_photo(place)
 
 
 def _kept(archive: "Archive", record_id: str) -> "Record":

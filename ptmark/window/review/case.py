@@ -109,6 +109,12 @@ class ReviewCase(QObject):
         """The examiner goes on with the record, the remarks in sight."""
         self._to("mending")
 
+    def settle(self) -> None:
+        """The examiner has signed what was mended: it waits for a review of its own."""
+        if self.opened is not None and self.phase == "mending":
+            self.opened = replace(self.opened, standing="to review", told=())
+            self.changed.emit()
+
     def prepare(self) -> None:
         """Give the photo at hand the record's area, and the work its criteria and no names."""
         inspection, opened = self._session.inspection, self.opened

@@ -84,6 +84,7 @@ class ReviewDesk(QObject):
         window.looking.opened.connect(case.prepare)
         window.turning.turned.connect(case.prepare)
         window.empty.draft_taken.connect(self.take_draft)
+        window.saving.signed.connect(lambda _: case.settle())
 
     # -- coming in ----------------------------------------------------------------------------
     def take(self, paths: Sequence[Path]) -> None:

@@ -1,5 +1,6 @@
 """Before and after: another photo of the same area laid over the one at hand."""
 
+from contextlib import ExitStack
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
@@ -81,9 +82,11 @@ class TwoPhotos(QWidget):
             for number, info in enumerate(inspection.photos.infos):
                 if number != inspection.photos.number:
                     self.choice.addItem(info.path.name, info.path)
+            if inspection.state.retest_of is not None:
+                self.choice.addItem(tr("The test before"), inspection.state.retest_of)
         self.choice.addItem(tr("Another photo …"), None)
 
-    def _take(self, path: Path | None) -> None:
+    def _take(self, path: "Path | dict[str, Any] | None") -> None:
         if path is None:
             path = dialogs.ask_for_photo(self._window, self._memory.folder)
             if path is None:
@@ -93,7 +96,8 @@ class TwoPhotos(QWidget):
             self.choice.setCurrentIndex(0)
         self._lay(path)
 
-    def _lay(self, path: Path) -> None:
+    def _lay(self, path: "Path | dict[str, Any]") -> None:
+        """Lay a photo over the one at hand, or that of the test which a retest links to."""
         inspection = self._session.inspection
         if inspection is None or inspection.photo is None:
             return
@@ -101,18 +105,19 @@ class TwoPhotos(QWidget):
         self._of = here.info.sha256
         self.says.setText(tr("Laying it over the photo …"))
 
-        def work(token: Token) -> tuple[PhotoLevels, str]:
-            from ptmark.photo import open_photo
+        shown = path.name if isinstance(path, Path) else tr("The test before")
 
-            other = open_photo(path)
-            token.check()
-            return laid_over(other, here, surface)
+        def work(token: Token) -> tuple[PhotoLevels, str]:
+            with ExitStack() as held:
+                other = _opened(path, held)
+                token.check()
+                return laid_over(other, here, surface)
 
         def done(got: tuple[PhotoLevels, str]) -> None:
             levels, said = got
             now = self._session.inspection
             if self.on and now is not None and now.photo is here:
-                self._view.curtain.hang(levels, (path.name, here.info.path.name))
+                self._view.curtain.hang(levels, (shown, here.info.path.name))
                 self._on_moved(self._view.curtain.share)
                 self.says.setText(said)
 
@@ -123,7 +128,7 @@ class TwoPhotos(QWidget):
             said = from_core(exc) if known else tr("Cannot be shown: {0}", exc)
             self.says.setText(said)
 
-        name = tr("Laying {0} over the photo", path.name)
+        name = tr("Laying {0} over the photo", shown)
         self._session.workers.start(name, work, done, failed=failed, key="two photos")
 
     def _on_moved(self, share: float) -> None:
@@ -145,6 +150,17 @@ class TwoPhotos(QWidget):
         self._view.update()
         self.hide()
         self._view.setFocus()
+
+
+def _opened(path: "Path | dict[str, Any]", held: ExitStack) -> "Photo":
+    if isinstance(path, Path):
+        from ptmark.photo import open_photo
+
+        return open_photo(path)
+    from ptmark.archive import open_archive
+    from ptmark.window.archive.opened import photo_before
+
+    return photo_before(held.enter_context(open_archive(read_only=True)), path, held)
 
 
 def laid_over(
