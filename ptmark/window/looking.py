@@ -70,11 +70,12 @@ class Looking(QObject):
             return
         session.workers.cancel("look")
         session.workers.cancel("scale")
-        session.autosave.begin()
+        inspection = session.inspection
+        if inspection.photo is not None:  # what was entered before the first one belongs to it
+            session.autosave.begin()
+            session.touched = False
         self._show(levels)
         session.select()
-        session.touched = False
-        inspection = session.inspection
         session.by_itself(lambda: inspection.set_photo(photo))
         self.opened.emit()
         self.find_card()

@@ -205,11 +205,11 @@ class MainWindow(QWidget):
         self.bench.stop()
         self.record_step.settle()
         self.looking.next_part()
+        self.part_form.fields["part_number"].setFocus()
 
     def ask_open(self) -> None:
         """Ask which photo to open."""
-        path = dialogs.ask_for_photo(self, self.memory.folder)
-        if path is not None:
+        if (path := dialogs.ask_for_photo(self, self.memory.folder)) is not None:
             self.open(path)
 
     # -- showing ------------------------------------------------------------------------------

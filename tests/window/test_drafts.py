@@ -9,6 +9,7 @@ import threading
 from pathlib import Path
 
 import pytest
+from PySide6.QtCore import Qt
 
 from ptmark.inspection.draft import draft_to_json
 from ptmark.window.autosave import DELAY_MS, left_behind, read_draft
@@ -132,3 +133,26 @@ def test_a_broken_draft_is_passed_over(home):
     (folder / "a.json").write_text('{"schema": "ptmark-draft/1", "pho')
     (folder / "b.json").write_text("[]")
     assert left_behind() == []
+
+
+def test_what_was_entered_before_the_photo_and_its_photo_are_one_draft(
+    qtbot, window, idle, home, scene_file
+):
+    window.part_form.fields["part_number"].setFocus()
+    qtbot.keyClicks(window.focusWidget(), "P-700")
+    qtbot.keyClick(window.focusWidget(), Qt.Key.Key_Return)
+    with qtbot.waitSignal(window.looking.suggested, timeout=20_000):
+        window.open(scene_file)
+    idle()
+    window.close()
+    (path,) = (home / "drafts").glob("*.json")
+    kept = read_draft(path)
+    assert kept["fields"]["part_number"] == "P-700"
+    assert kept["photo"]["path"] == str(scene_file)
+
+
+def test_the_next_part_is_named_where_one_types(qtbot, opened, idle):
+    opened.session.go("Record")
+    opened.next_part()
+    idle()
+    assert opened.focusWidget() is opened.part_form.fields["part_number"]

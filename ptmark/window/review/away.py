@@ -24,6 +24,7 @@ class PutAway:
         if inspection is not None:
             state, photo = inspection.state, inspection.photo
             self._kept = state if photo is None else state.for_next_part()
+        self._session.autosave.begin()
         self._window.bench.stop()
 
     def begin_again(self) -> None:
