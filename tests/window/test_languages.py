@@ -73,13 +73,19 @@ kind = model.index(0, 6)
 model.setData(kind, "Endkraterriss")
 settle()
 kinds = [window.session.state.marked[0].kind, kind.data()]
+verdict = window.pages["Verdict"]._why.text()
+bar = window.archive.found.bar
+bar.texts["kind"].setText("Endkraterriss")
+asked = bar.query("mm")
+bar.show_query(asked)
+sought = [asked.kind, bar.texts["kind"].text()]
 window.indications_step.table.copy()
 copied = app.clipboard().text()
 box = QDialogButtonBox(QDialogButtonBox.StandardButton.Cancel)
 close = box.buttons()[0].text()
 window.close()
 told = {"texts": texts, "cut": cut, "lengths": lengths, "cancel": close}
-told |= {"kinds": kinds, "copied": copied}
+told |= {"kinds": kinds, "copied": copied, "verdict": verdict, "sought": sought}
 print(json.dumps(told | {"findings": findings}))
 """
 
@@ -132,6 +138,13 @@ def test_no_english_shows_in_the_german_window(texts, german):
 def test_a_kind_is_typed_and_shown_in_german_and_kept_in_english(german):
     # DIN EN ISO 6520-1, number 104 (from memory); rules know the English name
     assert german["kinds"] == ["crater crack", "Endkraterriss"]
+    assert german["sought"] == german["kinds"]
+
+
+def test_what_decides_is_named_by_its_clause_not_by_a_key_of_a_file(german):
+    # a citation stays as it is written
+    assert "Entscheidend: Table 1 (A, " in german["verdict"]
+    assert "linear" not in german["verdict"]
 
 
 def test_a_copied_table_has_the_comma_that_a_german_spreadsheet_reads(german):

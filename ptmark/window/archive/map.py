@@ -27,6 +27,7 @@ from ptmark.window.archive.map_view import MapView
 from ptmark.window.archive.model import HIT, HitModel, length_text
 from ptmark.window.archive.table import HitTable
 from ptmark.window.bits import Choice, CommitEdit, Notice, heading, key_button, plain
+from ptmark.window.indications.kinds import kind_shown
 from ptmark.window.session import Session
 from ptmark.window.words import tr
 
@@ -259,8 +260,7 @@ class MapPage(QWidget):
         unit = self._session.unit
         for one in sorted(here, key=lambda one: -(one.length_mm or 0.0))[:6]:
             length = length_text(one.length_mm, one.length_u_mm, unit)
-            serial = one.serial or tr("no serial")
-            told = (serial, one.letter, one.kind, length)
+            told = (one.serial or tr("no serial"), one.letter, kind_shown(one.kind), length)
             lines.append("  ".join(piece for piece in told if piece))
         if len(here) > 6:
             lines.append(tr("and {0} more", len(here) - 6))

@@ -7,6 +7,7 @@ from PySide6.QtWidgets import QHBoxLayout, QWidget
 
 from ptmark.window.archive.door import ArchiveDoor
 from ptmark.window.bits import Choice, CommitEdit, key_button
+from ptmark.window.indications.kinds import kind_shown
 from ptmark.window.words import format_length, tr
 
 if TYPE_CHECKING:
@@ -135,7 +136,7 @@ def asked_in_words(query: "Query", unit: str = "mm") -> str:
         (tr("examiner {0}"), query.examiner),
         (tr("procedure {0}"), query.procedure),
         (tr("criteria {0}"), query.criteria),
-        (tr("kind {0}"), query.kind),
+        (tr("kind {0}"), kind_shown(query.kind)),
         (tr("shape {0}"), tr(query.shape) if query.shape else ""),
         (tr("length from {0}"), _length(query.shortest_mm, unit)),
         (tr("length up to {0}"), _length(query.longest_mm, unit)),

@@ -11,6 +11,7 @@ from PySide6.QtWidgets import QGridLayout, QHBoxLayout, QLabel, QVBoxLayout, QWi
 from ptmark.errors import UsageError
 from ptmark.units import parse_length
 from ptmark.window.bits import Choice, CommitEdit, key_button
+from ptmark.window.indications.kinds import kind_kept, kind_shown
 from ptmark.window.words import tr
 
 if TYPE_CHECKING:
@@ -25,7 +26,7 @@ _TEXTS = (
     ("examiner", tr("Examiner"), ""),
     ("procedure", tr("Procedure"), "PT-*"),
     ("criteria", tr("Criteria"), tr("name, or its beginning with *")),
-    ("kind", tr("Kind"), "crack"),
+    ("kind", tr("Kind"), kind_shown("crack")),
     ("shortest_mm", tr("Length from"), tr("2 mm")),
     ("longest_mm", tr("to"), tr("5 mm")),
 )
@@ -140,6 +141,7 @@ class SearchBar(QWidget):
         asked: dict[str, str | float | None] = {
             name: text for name, text in texts.items() if not name.endswith("_mm")
         }
+        asked["kind"] = kind_kept(texts["kind"])
         asked["since"] = whole_day(texts["since"], tr("Examined from"), last=False)
         asked["until"] = whole_day(texts["until"], tr("Examined up to"), last=True)
         for name, label in (
@@ -161,7 +163,7 @@ class SearchBar(QWidget):
         for name, edit in self.texts.items():
             value = getattr(query, name)
             shown = tr("{0:g} mm", value) if isinstance(value, float | int) else value or ""
-            edit.show_text(shown)
+            edit.show_text(kind_shown(shown) if name == "kind" else shown)
         for name, choice in self.choices.items():
             choice.setCurrentIndex(max(choice.findData(getattr(query, name)), 0))
         used = any(edit.text() for edit in self.texts.values())

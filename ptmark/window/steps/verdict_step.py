@@ -251,8 +251,7 @@ class VerdictStep(StepPage):
         deciding = [f for f in made.findings if f.verdict == made.verdict]
         said = ""
         if made.verdict != "acceptable":
-            rules = ", ".join(dict.fromkeys(f.rule for f in deciding))
-            said = tr("Decided by: {0}.", rules)
+            said = tr("Decided by: {0}.", _by_clause(deciding))
         elif not made.findings:
             said = tr("No relevant indication was found.")
         else:
@@ -260,3 +259,16 @@ class VerdictStep(StepPage):
         if unseen:
             said += tr(" {0} still to look at; the verdict counts them.", unseen)
         return said
+
+
+def _by_clause(findings: "list[Finding]") -> str:
+    """Clauses of the criteria, each with the letters of what it was applied to."""
+    letters: dict[str, dict[str, None]] = {}
+    for one in findings:
+        letters.setdefault(from_core(one.clause or one.says), {}).update(
+            dict.fromkeys(one.indications)
+        )
+    return "; ".join(
+        f"{clause} ({', '.join(names)})" if names else clause
+        for clause, names in letters.items()
+    )
