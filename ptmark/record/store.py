@@ -8,6 +8,7 @@ from typing import Any, NoReturn
 
 from ptmark.errors import RecordError
 from ptmark.files import write_whole
+from ptmark.record.canonical import list_text
 from ptmark.record.check import check_document, record_schema
 from ptmark.record.model import Record
 from ptmark.record.revisions import follow, seal_of
@@ -27,6 +28,7 @@ __all__ = [
 MAX_BYTES = 64 * 2**20
 _dumps = json.JSONEncoder(ensure_ascii=False, allow_nan=False).encode
 _FLAT = bytes.maketrans(b"123456789E", b"000000000e")
+_LONG = 16  # members; a shorter list is sooner spelled twice
 _LARGE = re.compile(rb"e\+?000+[\s,\]}]")
 _SIGNED = b'"ptmark-signature/'  # stands in a file that holds any signature
 
@@ -180,12 +182,32 @@ def _no_twin(pairs: list[tuple[str, Any]]) -> dict[str, Any]:
     return made
 
 
+def _row(row: object) -> str:
+    """A row as `_dumps` gives it, its long lists spelled apart, once for the seal too."""
+    if not isinstance(row, dict) or not any(map(_is_long, row.values())):
+        return _dumps(row)
+    pieces, run = [], {}
+    for name, value in row.items():
+        if not _is_long(value):
+            run[name] = value
+            continue
+        pieces += [_dumps(run)[1:-1]] if run else []
+        pieces.append(f"{_dumps(name)}: {list_text(value)}")
+        run = {}
+    pieces += [_dumps(run)[1:-1]] if run else []
+    return f"{{{', '.join(pieces)}}}"
+
+
+def _is_long(value: object) -> bool:
+    return isinstance(value, list) and len(value) > _LONG
+
+
 def set_out(document: dict[str, Any]) -> str:
     """JSON text a person can skim and a version control can compare: one member a line."""
     lines = []
     for name, value in document.items():
         if isinstance(value, list) and value and isinstance(value[0], dict):
-            rows = ",\n  ".join(_dumps(row) for row in value)
+            rows = ",\n  ".join(_row(row) for row in value)
             text = f"[\n  {rows}\n ]"
         else:
             text = _dumps(value)

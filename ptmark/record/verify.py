@@ -9,6 +9,7 @@ from pathlib import Path
 from typing import Any
 
 from ptmark.errors import RecordError
+from ptmark.record.canonical import spelled_once
 from ptmark.record.check import check_document
 from ptmark.record.revisions import revision_hash, seal_of
 from ptmark.record.signing import fingerprint, photo_hashes, signature_holds
@@ -89,6 +90,11 @@ def verify_document(
     """
     if not isinstance(document, dict):
         return [Found("file", "is not an inspection record", holds=False)]
+    with spelled_once():
+        return _verified(document, data, fits=fits)
+
+
+def _verified(document: Document, data: bytes, *, fits: bool) -> list[Found]:
     found = _layout(document, data)
     history = document.get("history", [])
     if not isinstance(history, list) or not all(isinstance(one, dict) for one in history):

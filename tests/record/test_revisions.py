@@ -23,7 +23,8 @@ from ptmark.record import (
     sign_record,
     verify_file,
 )
-from ptmark.record.canonical import canonical_json, digest
+from ptmark.record.canonical import canonical_json, digest, spelled_once
+from ptmark.record.store import set_out
 
 WRITTEN = Path(__file__).parent / "written"
 
@@ -88,6 +89,25 @@ def test_lists_of_points_are_spelt_as_their_numbers_alone():
     assert canonical_json(pairs).decode() == f"[{wanted}]"
     for a, b in pairs:
         assert canonical_json([a, b]).decode() == f"[{one[a]},{one[b]}]"
+
+
+def test_a_list_spelt_for_the_file_and_its_seal_at_once_reads_as_if_spelt_twice():
+    rows = [
+        {"id": "A", "ring": [[n + 0.5, n * 20.0] for n in range(20)], "last": 1.0},
+        {"ring": [[0.1, n] for n in range(17)] + [[-0.0, 1e-7]]},  # not that simple
+        {"said": ["a, b", "1.0, 2", "é"] * 9, "none": [], "few": [[1.0, 2.0]]},
+        {"odd": [1.0, "a, b", None, True, {"x": [1.0] * 30}] * 5},
+    ]
+    wanted = digest(rows)
+    with spelled_once():
+        text = set_out({"rows": rows, "alone": [1.0] * 30})
+        assert digest(rows) == wanted
+    # Python's own encoder, one row a line
+    lines = ",\n  ".join(json.dumps(row, ensure_ascii=False) for row in rows)
+    alone = json.dumps([1.0] * 30)
+    assert text == f'{{\n "rows": [\n  {lines}\n ],\n "alone": {alone}\n}}\n'
+    rows[0]["ring"][0][0] = 0.6
+    assert digest(rows) != wanted  # nothing is remembered beyond
 
 
 @pytest.mark.parametrize("odd", [float("nan"), 2**53, {1: 2}, "\ud800", b"bytes"])
