@@ -3,6 +3,8 @@
 import hashlib
 import json
 import time
+from collections.abc import Iterable
+from contextlib import suppress
 from dataclasses import asdict, dataclass, field
 
 from ptmark.archive.opening import Archive
@@ -41,15 +43,28 @@ class Verified:
 
 
 class Notes:
-    """How far a run came, in the user's folder, so that a stopped one can go on."""
+    """How far a run came, in the user's folder, so that a stopped one can go on.
+
+    Attributes
+    ----------
+    right : set of str
+        Hashes of rows (`proving.hashed`) that were worked out once and found right: those of
+        records whose line in the log tells none. They stand here and not in the log, as a copy
+        that is verified must not get lines which the archive it was made from has not.
+    """
 
     def __init__(self, archive: Archive, *, resume: bool) -> None:
-        where = f"{archive.engine.url.render_as_string()} {archive.store.url}"
+        database = archive.file or archive.engine.url.render_as_string()
+        where = f"{database} {archive.store.url}"  # the same whether it may be written or not
         name = hashlib.sha256(where.encode()).hexdigest()[:16]
         self._path = user_folder() / "verify" / f"{name}.json"
         self.record, self.photo, self.file, self.line = 0, "", "", 0
         self.found = Verified()
         self._at = time.monotonic()
+        self._right = self._path.with_suffix(".rows")
+        self.right: set[str] = set()
+        with suppress(OSError, ValueError):  # without them all is worked out again
+            self.right = set(self._right.read_text("ascii").split())
         if resume and self._path.is_file():
             told = json.loads(self._path.read_text("utf-8"))
             problems = [Problem(**one) for one in told["found"].pop("problems")]
@@ -63,6 +78,15 @@ class Notes:
             told["found"] = asdict(self.found)
             write_whole(self._path, json.dumps(told).encode())
             self._at = time.monotonic()
+
+    def note_right(self, hashes: Iterable[str]) -> None:
+        """Add to `right`, a line each; one that is cut off fits no rows."""
+        told = "".join(f"{one}\n" for one in hashes)
+        with suppress(OSError):
+            if told:
+                self._right.parent.mkdir(parents=True, exist_ok=True)
+                with self._right.open("a", encoding="ascii") as file:
+                    file.write(told)
 
     def drop(self) -> None:
         self._path.unlink(missing_ok=True)

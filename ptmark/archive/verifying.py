@@ -162,10 +162,15 @@ class _Run:
                 after = chosen.where(inspection.c.id > self.notes.record)
                 chunk = conn.execute(after).all()
                 left = self._unproven(conn, chunk)
-                files = documents(conn, [one.id for one in left])
-                rows = stored(conn, [one.id for one in left])
-            for one in left:
-                self._record(one.record_id, files.get(one.id), rows.get(one.id))
+                files = documents(conn, [one.id for one, _ in left])
+                rows = stored(conn, [one.id for one, _ in left])
+            right = [
+                sha256
+                for one, sha256 in left
+                if self._record(one.record_id, files.get(one.id), rows.get(one.id))
+                and not self._proofs.get(one.record_id)
+            ]
+            self.notes.note_right(filter(None, right))
             if chunk:
                 self.notes.record = chunk[-1].id
             self.found.records += len(chunk)
@@ -173,36 +178,40 @@ class _Run:
             if len(chunk) < _CHUNK:
                 return
 
-    def _unproven(self, conn: Connection, chunk: Sequence[Any]) -> list[Any]:
-        """Those whose rows have not the hash that the log tells, or that it tells of none."""
-        if not self._proofs or not chunk:
-            return list(chunk)
+    def _unproven(self, conn: Connection, chunk: Sequence[Any]) -> list[tuple[Any, str]]:
+        """Those whose rows have not the hash that is known, and the hash that they have."""
+        if self.archive.file is None or not chunk:
+            return [(one, "") for one in chunk]
         left = []
         hashes = hashed(conn, chunk[0].id, chunk[-1].id)
         for one in chunk:
             sha256, size = hashes.get(one.id, ("", 0))
-            if sha256 and self._proofs.get(one.record_id) == sha256:
+            told = self._proofs.get(one.record_id)
+            if sha256 and (told == sha256 if told else sha256 in self.notes.right):
                 self.found.bytes += size
             else:
-                left.append(one)
+                left.append((one, sha256))
         return left
 
-    def _record(self, record_id: str, data: bytes | None, rows: dict[str, Any] | None) -> None:
+    def _record(self, record_id: str, data: bytes | None, rows: dict[str, Any] | None) -> bool:
+        """Whether file and rows are right."""
         if data is None or rows is None:
             self._say("missing", record_id, "its file or its rows are not in the database")
-            return
+            return False
         try:
             whole = inflated(data, record_id)
             self.found.bytes += len(data)
             if not self._expected(record_id, sha256_of(whole)):
                 self._say("changed", record_id, "its file is not the one that was taken in")
-                return
+                return False
             should = derived(json.loads(whole), whole)  # checked when it was taken in
         except PtmarkError as exc:
             self._say("damaged", record_id, str(exc))
-            return
-        for name in differing(should, rows):
+            return False
+        wrong = differing(should, rows)
+        for name in wrong:
             self._say("changed", record_id, f"its {name} differs from its file")
+        return not wrong
 
     def _expected(self, record_id: str, sha256: str) -> bool:
         known = self._known.get(record_id, [])

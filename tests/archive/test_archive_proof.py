@@ -95,6 +95,40 @@ def test_a_log_without_hashes_has_all_worked_out(kept, make, worked_out, monkeyp
     ]
 
 
+def test_what_was_worked_out_once_is_not_again_and_the_archive_gets_no_line(
+    tmp_path, make, worked_out, monkeypatch
+):
+    home = tmp_path / "archive"
+    names = ["r-1", "r-2", "r-3"]
+    with monkeypatch.context() as patch, open_archive(home) as archive:
+        patch.setattr("ptmark.archive.adding.proof", lambda _conn, _number: {})
+        for name in names:
+            add_record(archive, make(name, part=f"P-{name}"))
+    before = (home / "archive.sqlite").read_bytes()
+    with open_archive(home, read_only=True) as archive:  # a medium that cannot be written to
+        assert verify(archive).problems == []
+        assert worked_out == names
+        assert verify(archive).problems == []
+        assert worked_out == names  # none of them again
+    assert (home / "archive.sqlite").read_bytes() == before
+    with open_archive(home) as archive:
+        with archive.engine.connect() as conn:  # not through the archive, which would log it
+            conn.execute(text("UPDATE indication SET x_mm = x_mm + 1 WHERE inspection_id = 2"))
+            conn.commit()
+        worked_out.clear()
+        (found,) = (one for one in verify(archive).problems if one.subject != "database")
+        assert (found.subject, found.says) == ("r-2", "its indications differs from its file")
+        assert worked_out == ["r-2"]
+        assert verify(archive).problems != []  # what was found wrong is not noted as right
+    (noted,) = (tmp_path / "user" / "verify").glob("*.rows")
+    assert len(noted.read_text("ascii").split()) == 3
+    noted.write_bytes(noted.read_bytes()[:-9] + b"\xff")  # cut off, or damaged
+    with open_archive(home, read_only=True) as archive:
+        worked_out.clear()
+        assert verify(archive).problems != []
+        assert worked_out == names
+
+
 def test_the_numbers_of_the_database_have_no_part_in_it(tmp_path, make, worked_out):
     home = tmp_path / "archive"
     with open_archive(home) as archive:
