@@ -16,6 +16,7 @@ from ptmark.window.words import tr
 
 if TYPE_CHECKING:
     from ptmark.window.main_window import MainWindow
+    from ptmark.window.review.bar import ReviewBar
 
 __all__ = ["Arrangement", "way_for"]
 
@@ -45,6 +46,7 @@ class Arrangement(QObject):
         super().__init__(window)
         self._window, self._photo, self._page = window, photo, page
         self.way = "beside"
+        self._later: tuple[ReviewBar, ...] = ()
         self.split = QSplitter()
         self.split.addWidget(photo)
         self.split.addWidget(page)
@@ -168,12 +170,15 @@ class Arrangement(QObject):
         self._panel = round(min(most, max(least, _PANEL_SHARE * width)))
         self.split.setSizes([width - self._panel, self._panel])
 
-    def tell(self) -> None:
-        """Tell every part how much room there is."""
+    def tell(self, *more: "ReviewBar") -> None:
+        """Tell every part how much room there is, from now on also what was made later."""
+        self._later += more
         window = self._window
         parts = (window.strip, window.empty, window.photos_strip, window.photo_row, window.foot)
         for one in parts:
             one.be_brief(self.way == "turns")
+        for late in self._later:
+            late.be_brief(self.way == "turns")
 
     def eventFilter(self, watched: QObject, event: QEvent) -> bool:  # noqa: N802 - Qt's name
         if watched is self.split:

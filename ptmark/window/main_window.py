@@ -118,7 +118,7 @@ class MainWindow(QWidget):
         self._column.insertWidget(self._column.count() - 1, self.archive.pages, 1)
         self.guided = GuidedPass(self)
         self._drops = Drops(self, self.review.take)
-        self.arrangement.tell()
+        self.arrangement.tell(self.review.bar)
 
     def _lay_out(self) -> None:
         self._place = QStackedWidget()

@@ -997,7 +997,7 @@
     </message>
     <message>
       <source>Go on with it as its examiner</source>
-      <translation>Als sein Prüfer damit weitermachen</translation>
+      <translation>Als sein Prüfer weitermachen</translation>
     </message>
     <message>
       <source>Good</source>

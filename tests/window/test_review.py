@@ -231,6 +231,20 @@ def test_returned_with_a_remark_at_its_place_and_seen_by_the_examiner(
     assert standing_of(load_record(folder / "a.json")) == "signed"
 
 
+def test_on_a_small_screen_every_way_on_can_be_read(qtbot, window, idle, folder):
+    window.resize(640, 400)  # 1280 x 800 at 200 %
+    window.open(folder)
+    qtbot.waitUntil(lambda: len(window.review.list.items) == 1, timeout=30_000)
+    with qtbot.waitSignal(window.looking.suggested, timeout=30_000):
+        press(qtbot, window, KEY.Key_Return, MOD.NoModifier)
+    idle()
+    bar = window.review.bar
+    shown = [one for one in bar.buttons.values() if one.isVisible()]
+    assert {one.accessibleName() for one in shown} >= {"Done measuring", "Next record"}
+    assert all(one.width() >= one.sizeHint().width() for one in shown)
+    assert bar.says.height() >= bar.says.heightForWidth(bar.says.width())
+
+
 def test_a_new_photo_can_be_asked_for_before_measuring(qtbot, blind, idle, folder):
     page = blind.review.page
     blind.session.go("Record")

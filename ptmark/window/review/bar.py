@@ -51,8 +51,7 @@ class ReviewBar(QFrame):
         super().__init__()
         self._case, self.listed = case, False
         self.setFrameShape(QFrame.Shape.StyledPanel)
-        column = QVBoxLayout(self)
-        column.setContentsMargins(12, 6, 12, 6)
+        self._column = column = QVBoxLayout(self)
         self.says = plain()
         column.addWidget(self.says)
         self.told = QListWidget()
@@ -80,7 +79,14 @@ class ReviewBar(QFrame):
         row.addStretch(1)
         column.addLayout(row)
         case.changed.connect(self.refresh)
+        self.be_brief(brief=False)
         self.refresh()
+
+    def be_brief(self, brief: bool) -> None:  # noqa: FBT001 - on or off
+        """Keys in the tips alone, and less air."""
+        for button in self.buttons.values():
+            button.be_brief(brief)
+        self._column.setContentsMargins(12, 2 if brief else 6, 12, 2 if brief else 6)
 
     def refresh(self) -> None:
         """Show what can be done with the record at hand."""
