@@ -236,3 +236,21 @@ def test_the_frame_of_en_10228_2_and_beyond_it(name, build):
         row = [build.pore(f"P{k}", 0.5 * k * E, 0, least) for k in range(most)]
         row.append(build.pore("last", away, 0, least))
         assert of_rule(judged(name, build, *row), "number") == verdict
+
+
+@pytest.mark.truth
+@pytest.mark.parametrize("name", [n for n in list_profiles() if n.startswith("en-10228-2")])
+def test_the_frame_of_the_sum_of_en_10228_2_and_beyond_it(name, build):
+    # The same frame for the summed length (75, 36, 24 and 5 mm; memory): bars that stand
+    # square to the way to the last of them, which two sides turned by t reach together.
+    most, linear = {"1": (75, 20), "2": (36, 8), "3": (24, 4), "4": (5, 2)}[name[-1]]
+    count, wide = most // linear + 1, 0.25
+    each = (most + 1.0) / count
+    t = np.linspace(0.01, np.pi / 2 - 0.01, 200_000)
+    across = (148.0 + wide + (each - wide) * np.sin(t)) / np.cos(t)
+    along = (105.0 + wide + (each - wide) * np.cos(t)) / np.sin(t)
+    farthest = np.minimum(across, along).max()
+    for over, verdict in ((-0.05, "rejectable"), (0.05, "acceptable")):
+        row = [build.bar(f"L{k}", 0.1 * k * E, 0, each, wide, 90) for k in range(count - 1)]
+        row.append(build.bar("last", farthest + over, 0, each, wide, 90))
+        assert of_rule(judged(name, build, *row), "linear-sum") == verdict

@@ -295,6 +295,10 @@ def test_aws_sum_of_diameters(unit, kind, build):
     assert of_rule(judge(name, build.scene(*small)), "sum-short") == "acceptable"
     counted = [build.pore(f"P{k}", 1.2 * k, 0, least) for k in range(16)]
     assert of_rule(judge(name, build.scene(*counted)), "sum-short") == "rejectable"
+    many = int(long_sum / least) + 3
+    for d, verdict in ((least - E, "acceptable"), (least, "rejectable")):
+        row = [build.pore(f"P{k}", long / many * k, 0, d) for k in range(many)]
+        assert of_rule(judge(name, build.scene(*row)), "sum-long") == verdict
 
 
 @pytest.mark.truth
