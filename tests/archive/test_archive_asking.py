@@ -51,3 +51,35 @@ def test_patterns_of_what_has_few_values(archive, make):
         assert {hit.record_id for hit in find(archive, query).hits} == names, query
         assert count(archive, query) == count(archive, query, most=9) == len(names)
         assert count(archive, query, most=1) == min(len(names), 2)
+
+
+@pytest.mark.parametrize(
+    ("query", "index"),
+    [
+        (Query(verdict="acceptable", disposition="reject"), "ix_inspection_decided"),
+        (Query(verdict="rejectable"), "ix_inspection_verdict"),
+        (Query(disposition="reject"), "ix_inspection_disposition"),
+    ],
+)
+def test_an_index_leads_through_the_dates(filled, query, index):
+    """By SQLite's own plan: no row is read that does not fit, and none is sorted."""
+    dialect = filled.engine.dialect
+    shape, values = asking.asked(filled, query)
+    paging = asking.paging(dialect, shape, later=False)
+    plan = _plan(filled, paging, values | {"limit": 51})
+    assert f"USING INDEX {index} (" in plan[0]
+    assert not any("TEMP B-TREE" in step for step in plan)
+
+
+def test_a_shape_that_no_indication_has_is_missed_at_once(filled):
+    shape, values = asking.asked(filled, Query(shape="rounded"))
+    assert dict(shape)["indication?"] == "few"
+    probe = asking._probe(filled.engine.dialect, "indication", (("shape", "exact"),))
+    (step,) = _plan(filled, probe, values)
+    assert step.endswith("USING COVERING INDEX ix_indication_shape (shape=?)")
+
+
+def _plan(archive, what, values):
+    with archive.reading() as conn:
+        rows = conn.exec_driver_sql(f"EXPLAIN QUERY PLAN {what.sql}", what.bound(values))
+        return [row.detail for row in rows]
