@@ -95,6 +95,21 @@ def test_the_line_goes_to_the_edge_while_the_pointer_moves(qtbot):
     assert all(y == 50 for _, y in drawn)
 
 
+def test_a_place_is_made_ready_by_the_click_before_anything_moves(qtbot):
+    asked = []
+
+    class Noting(Rails):
+        def path(self, start_px, end_px):
+            asked.append(start_px)
+            return super().path(start_px, end_px)
+
+    tracer = Noting()
+    tool = TraceTool("edge", lambda: tracer)
+    tap(tool, 10, 46)
+    qtbot.waitUntil(lambda: asked == [(10, 50)], timeout=1000)
+    assert tool.outline_now() == [(10, 50)]
+
+
 def test_an_edge_trace_closes_along_the_edge(qtbot):
     tool = TraceTool("edge", Rails)
     for x in (0, 50, 100):

@@ -71,6 +71,12 @@ class TraceTool(Tool):
         self._parts.append(part)
         self.anchors.append(QPointF(at))
         self._live = []
+        if self.mode == "edge":  # what a place needs first is paid by the click, by no move
+            QTimer.singleShot(0, self, self._make_ready)
+
+    def _make_ready(self) -> None:
+        if self.anchors:
+            self._between(self.anchors[-1], self.anchors[-1])
 
     def _between(self, start: QPointF, end: QPointF) -> list[QPointF]:
         """The way from start (left out) to end."""
