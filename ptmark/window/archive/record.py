@@ -107,9 +107,11 @@ class RecordPage(QWidget):
         column.addWidget(self.criteria)
         column.addWidget(self.changed)
         column.addWidget(self.changes, 1)
-        column.addWidget(
-            quiet(tr("The record stays as it is. A verdict is an aid; the inspector decides."))
+        caution = quiet(
+            tr("The record stays as it is. A verdict is an aid; the inspector decides.")
         )
+        caution.setMinimumHeight(2 * caution.fontMetrics().height())
+        column.addWidget(caution)
         row = QHBoxLayout(self)
         row.setContentsMargins(16, 10, 16, 10)
         row.addWidget(self.view, 1)
