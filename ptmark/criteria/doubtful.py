@@ -68,7 +68,7 @@ def in_either_shape(view: View, least: Indices) -> View:
         return view
     items = list(view.items)
     for k in many:
-        items[k] = replace(items[k], linear=True, rounded=True, parts=int(counts[k]))
+        items[k] = items[k]._replace(linear=True, rounded=True, parts=int(counts[k]))
     return replace(view, items=tuple(items))
 
 
@@ -129,7 +129,7 @@ def _as_many(item: Item, lengths: list[float]) -> list[Item]:
     """An item once for each of its parts, which are so long at most, and ascend."""
     count = len(lengths)
     most = _most_added(item.length, lengths) / count
-    return [replace(item, linear=True, rounded=True, parts=count, adds=most)] * count
+    return [item._replace(linear=True, rounded=True, parts=count, adds=most)] * count
 
 
 def _most_added(whole: float, lengths: list[float]) -> float:

@@ -17,6 +17,7 @@ are in the unit of the profile.
 from collections.abc import Sequence
 from dataclasses import replace
 from functools import cached_property
+from itertools import starmap
 from typing import Any
 
 import numpy as np
@@ -127,7 +128,7 @@ class Readings:
     def _mildest(self) -> View:
         view = self._view(LEAST, Parted([*self._items(WORST).clusters, *self._besides]))
         pairs = zip(view.items, self._single.items, strict=True)
-        return replace(view, items=tuple(replace(one, parts=own.parts) for one, own in pairs))
+        return replace(view, items=tuple(one._replace(parts=own.parts) for one, own in pairs))
 
     @cached_property
     def _besides(self) -> list[tuple[int, ...]]:
@@ -172,31 +173,26 @@ class Readings:
         relevant, relevance = np.ones(len(lengths), dtype=bool), self._profile.relevance
         if relevance is not None:
             relevant = relevance.relevant.hit_all(lengths)
-        columns = {
-            "length": lengths,
-            "u": most,
-            "edge_u": edge_u,
-            "width": shaped.width,
-            "width_u": parted.most(self._shaping.width_u),
-            "ratio": shaped.ratio,
-            "linear": shaped.linear,
-            "rounded": shaped.rounded,
-            "relevant": relevant,
-            "adds": lengths,
-            "close": shaped.close,
+        columns: dict[str, list[Any]] = {
+            "ids": parted.gathered(self._ids),
+            "ends": [pair for _, pair in ends],
+            "length": lengths.tolist(),
+            "u": most.tolist(),
+            "edge_u": edge_u.tolist(),
+            "width": shaped.width.tolist(),
+            "width_u": parted.most(self._shaping.width_u).tolist(),
+            "ratio": shaped.ratio.tolist(),
+            "linear": shaped.linear.tolist(),
+            "rounded": shaped.rounded.tolist(),
+            "relevant": relevant.tolist(),
+            "adds": lengths.tolist(),
+            "close": shaped.close.tolist(),
+            "parts": [1] * len(lengths),
+            "kinds": parted.gathered(self._kinds),
         }
-        rows = zip(*(column.tolist() for column in columns.values()), strict=True)
+        in_order = (columns[name] for name in Item._fields)
         return View(
-            items=tuple(
-                Item(ids=ids, kinds=kinds, ends=pair, **dict(zip(columns, row, strict=True)))
-                for ids, kinds, (_, pair), row in zip(
-                    parted.gathered(self._ids),
-                    parted.gathered(self._kinds),
-                    ends,
-                    rows,
-                    strict=True,
-                )
-            ),
+            items=tuple(starmap(Item, zip(*in_order, strict=True))),
             shapes=shapes,
             hull_shapes=hulls,
             growth=reading * most / 2,

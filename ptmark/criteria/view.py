@@ -2,7 +2,7 @@
 
 from dataclasses import dataclass
 from functools import cached_property
-from typing import Any
+from typing import Any, NamedTuple
 
 import numpy as np
 import numpy.typing as npt
@@ -17,8 +17,7 @@ PLAIN, WORST, LEAST = 0, 1, -1  # what is added to each length, in its U
 MILDEST = -2  # the items of the worst reading, each as the least would take it
 
 
-@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
-class Item:
+class Item(NamedTuple):
     """One indication, or several merged into one; ``u`` and ``width_u`` are expanded, k = 2.
 
     ``edge_u`` is that of the place of the scene's lines as seen from it.
