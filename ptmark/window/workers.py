@@ -97,6 +97,7 @@ class Workers(QObject):
         self._pool = QThreadPool(self)
         self._pool.setMaxThreadCount(max(4, self._pool.maxThreadCount()))
         self._running: list[tuple[str, Job]] = []
+        self._shut = False
         self._message.connect(self._deliver, Qt.ConnectionType.QueuedConnection)
 
     def start(
@@ -109,7 +110,14 @@ class Workers(QObject):
         partial: Callable[[Any], None] | None = None,
         key: str = "",
     ) -> Job:
-        """Run ``work`` beside the window; a new job with the same ``key`` cancels the old."""
+        """Run ``work`` beside the window; a new job with the same ``key`` cancels the old.
+
+        Nothing runs any more once all is shut down, though a timer may still ask for it.
+        """
+        if self._shut:
+            job = Job(name, _nothing, _nothing)
+            job.cancel()
+            return job
         if key:
             self.cancel(key)
         job = Job(name, work, self._message.emit)
@@ -141,6 +149,7 @@ class Workers(QObject):
 
     def shut_down(self) -> None:
         """Cancel what can be and wait for the rest, so that no thread outlives the window."""
+        self._shut = True
         for _, job in self._running:
             if job.name:
                 job.cancel()

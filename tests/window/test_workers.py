@@ -103,3 +103,17 @@ def test_the_installed_qt_binding_gives_back_what_it_borrows(qtbot, workers):
     for _ in range(50):
         workers.changed.emit()
     assert sys.getrefcount(True) > before - 25
+
+
+def test_nothing_runs_once_all_is_shut_down(qtbot):
+    # a list's timer may fire after the window, and its threads, are gone
+    from shiboken6 import delete
+
+    workers, seen = Workers(), []
+    workers.start("", lambda _: 1, seen.append)
+    workers.shut_down()
+    delete(workers)
+    job = workers.start("late", lambda _: 2, seen.append)
+    qtbot.wait(50)
+    assert job.token.cancelled
+    assert 2 not in seen
