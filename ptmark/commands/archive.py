@@ -21,7 +21,7 @@ from ptmark.errors import ArchiveError, PtmarkError
 if TYPE_CHECKING:
     from ptmark.archive import Archive
 
-__all__ = ["add_to", "opened", "run"]
+__all__ = ["add_place_to", "add_to", "opened", "run"]
 
 _READS = {"find", "show", "history", "map", "log", "export", "backup"}
 
@@ -34,15 +34,20 @@ def add_to(verbs: Verbs) -> None:
         "first use. PTMARK_ARCHIVE_DATABASE and PTMARK_ARCHIVE_STORE name another database and "
         "photo store by URL; passwords belong there, not on the command line.",
     )
-    made.add_argument("--at", type=Path, metavar="FOLDER", help="an archive in this folder")
-    made.add_argument("--database", default="", metavar="URL", help="another database")
-    made.add_argument("--store", default="", metavar="URL", help="another photo store")
-    made.add_argument("--by", default="", metavar="NAME", help="who works with it")
+    add_place_to(made)
     below = made.add_subparsers(dest="work", required=True, metavar="WORK")
     _add(below)
     for module in (archive_find, archive_see, archive_moving, archive_keep, archive_roles):
         module.add_to(below)
     made.set_defaults(run=run)
+
+
+def add_place_to(parser: argparse.ArgumentParser) -> None:
+    """Add the options that `opened` reads."""
+    parser.add_argument("--at", type=Path, metavar="FOLDER", help="an archive in this folder")
+    parser.add_argument("--database", default="", metavar="URL", help="another database")
+    parser.add_argument("--store", default="", metavar="URL", help="another photo store")
+    parser.add_argument("--by", default="", metavar="NAME", help="who works with it")
 
 
 def run(args: argparse.Namespace) -> int:

@@ -1,7 +1,8 @@
 """``ptmark rejudge``: records judged again, and what changes.
 
 By another profile or edition where one is named, else each by the present text of the rules
-that it names: what is asked without a word more is whether a verdict still stands.
+that it names: what is asked without a word more is whether a verdict still stands. Without
+files it judges what the archive keeps of a part number.
 
 The records are read, never written: a verdict that stands in a record changes only where a
 person judges it again there.
@@ -12,9 +13,12 @@ import csv
 import io
 import json
 from collections import Counter
+from collections.abc import Callable, Iterator
+from functools import partial
 from pathlib import Path
 from typing import Any, NamedTuple
 
+from ptmark.commands.archive import add_place_to, opened
 from ptmark.criteria import (
     SEVERITY,
     Change,
@@ -29,6 +33,7 @@ from ptmark.criteria.rule_files import rules_again
 from ptmark.errors import CriteriaError, PtmarkError, UsageError
 from ptmark.files import write_whole
 from ptmark.record import Record, evaluated_again, load_record
+from ptmark.record.store import parsed
 
 __all__ = ["add_to", "run"]
 
@@ -48,7 +53,7 @@ _OWN = "Each record by the rules that it names, as they stand now (--criteria na
 class _Judged(NamedTuple):
     """One photo of a record, judged again; ``photo`` is its number from 1, 0 where alone."""
 
-    path: Path
+    where: str
     record: Record
     photo: int
     profile: Profile
@@ -58,7 +63,7 @@ class _Judged(NamedTuple):
 
     @property
     def name(self) -> str:
-        return f"{self.path}, photo {self.photo}" if self.photo else str(self.path)
+        return f"{self.where}, photo {self.photo}" if self.photo else self.where
 
 
 def add_to(subparsers: Any) -> None:  # noqa: ANN401 - argparse keeps its class private
@@ -67,14 +72,15 @@ def add_to(subparsers: Any) -> None:  # noqa: ANN401 - argparse keeps its class 
         "rejudge",
         description="Judge records again by another profile or edition, or each by its own as "
         "that stands now, and list what changes, verdict and indication by indication. The "
-        "records stay as they are.",
+        "records stay as they are. With --part alone, what the archive keeps of that part "
+        "number is judged; --at, --database and --store name another archive than your own.",
     )
     parser.add_argument(
         "paths",
         type=Path,
-        nargs="+",
+        nargs="*",
         metavar="RECORD|FOLDER",
-        help="records, or folders of them",
+        help="records, or folders of them; none for the archive",
     )
     parser.add_argument(
         "--criteria",
@@ -82,7 +88,12 @@ def add_to(subparsers: Any) -> None:  # noqa: ANN401 - argparse keeps its class 
         help="a name, or a file ending in .toml; by default the present text of the rules that "
         "each record names",
     )
-    parser.add_argument("--part", metavar="NUMBER", help="only records of this part number")
+    parser.add_argument(
+        "--part",
+        metavar="NUMBER",
+        help="only records of this part number; in the archive * stands for any letters",
+    )
+    add_place_to(parser)
     parser.add_argument(
         "--decision",
         choices=("guarded", "simple"),
@@ -97,16 +108,16 @@ def run(args: argparse.Namespace) -> int:
     """Judge, print what changes; 0, or 1 where a file could not be judged."""
     given = None if args.criteria is None else load_profile(args.criteria)
     judged, failed = [], []
-    for path, named in _files(args.paths):
+    for where, named, read in _records(args):
         try:
-            record = load_record(path)
-            if args.part is None or record.fields.get("part_number", "") == args.part:
-                profile = given or _present_rules(path, record)
-                judged += _again(path, record, profile, args.decision)
+            record = read()
+            if not args.paths or args.part in (None, record.fields.get("part_number", "")):
+                profile = given or _present_rules(where, record)
+                judged += _again(where, record, profile, args.decision)
         except PtmarkError as exc:
             if named:
                 raise
-            failed.append(f"{path}: not judged: {exc.what}")
+            failed.append(f"{where}: not judged: {exc.what}")
     if not judged and not failed:
         raise UsageError("there is no record to judge", where="rejudge")
     if args.csv is not None:
@@ -124,6 +135,29 @@ def run(args: argparse.Namespace) -> int:
     return 1 if failed else 0
 
 
+def _records(args: argparse.Namespace) -> Iterator[tuple[str, bool, Callable[[], Record]]]:
+    """Where each record lies, whether it was named itself, and how it is read."""
+    if args.paths:
+        for path, named in _files(args.paths):
+            yield str(path), named, partial(load_record, path)
+        return
+    if not args.part:
+        raise UsageError(
+            "no record is named", where="rejudge", mend="name files, folders or --part NUMBER"
+        )
+    from ptmark.archive import Query, find_all, record_bytes
+
+    with opened(args, read_only=True) as archive:
+        for hit in find_all(archive, Query(part=args.part)):
+            part, serial = hit.part or "no part number", hit.serial or "none"
+            where = f"{part}, serial {serial}, {hit.record_id}"
+            yield where, False, partial(_kept, record_bytes(archive, hit.record_id), where)
+
+
+def _kept(document: bytes, where: str) -> Record:
+    return Record.from_json(parsed(document, where), where=where)
+
+
 def _files(paths: list[Path]) -> list[tuple[Path, bool]]:
     """Each file once, and whether it was named itself; folders are not entered deeper."""
     found: dict[Path, bool] = {}
@@ -136,14 +170,14 @@ def _files(paths: list[Path]) -> list[tuple[Path, bool]]:
     return list(found.items())
 
 
-def _present_rules(path: Path, record: Record) -> Profile:
+def _present_rules(where: str, record: Record) -> Profile:
     """The rules that the record was judged by, as they stand now under that name."""
     views = record.views()
     named = next((view.evaluation for view in views if view.evaluation is not None), None)
     if named is None:
         raise CriteriaError(
             "was not judged yet, so it names no rules",
-            where=str(path),
+            where=where,
             mend="name them with --criteria",
         )
     try:
@@ -151,19 +185,19 @@ def _present_rules(path: Path, record: Record) -> Profile:
     except CriteriaError as error:
         raise CriteriaError(
             f"its rules '{named['profile']}' are not to be had here: {error.what}",
-            where=str(path),
+            where=where,
             mend="put their file back, or name others with --criteria",
         ) from error
 
 
-def _again(path: Path, record: Record, profile: Profile, decision: str | None) -> list[_Judged]:
+def _again(where: str, record: Record, profile: Profile, decision: str | None) -> list[_Judged]:
     """Each photo of the record that can be judged, with what changes."""
     made = []
     for number, view, after in evaluated_again(record, profile, decision):
         before = view.evaluation
         same = before is not None and before.get("profile") == profile.name
         one = _Judged(
-            path,
+            where,
             view,
             number,
             profile,
@@ -224,7 +258,7 @@ def _json(judged: list[_Judged]) -> dict[str, Any]:
     return {
         "records": [
             {
-                "file": str(one.path),
+                "file": one.where,
                 **({"photo": one.photo} if one.photo else {}),
                 "id": one.record.id,
                 "part_number": one.record.fields.get("part_number", ""),
