@@ -15,6 +15,8 @@ from ptmark.archive.rows import document_of, table
 from ptmark.archive.spelled import fetch
 from ptmark.errors import ArchiveError
 from ptmark.files import csv_text
+from ptmark.record import Record
+from ptmark.record.store import parsed
 
 __all__ = [
     "COLUMNS",
@@ -29,6 +31,7 @@ __all__ = [
     "indications_of",
     "photos_of",
     "record_bytes",
+    "record_of",
     "save_search",
     "saved_search",
     "saved_searches",
@@ -141,6 +144,21 @@ def record_bytes(archive: Archive, record_id: str) -> bytes:
     """
     with archive.reading() as conn:
         return document_of(conn, record_id)
+
+
+def record_of(archive: Archive, record_id: str) -> Record:
+    """A record as the archive keeps it.
+
+    Raises
+    ------
+    ArchiveError
+        If the archive has no such record.
+    RecordError
+        If what it keeps is none.
+    """
+    return Record.from_json(
+        parsed(record_bytes(archive, record_id), record_id), where=record_id
+    )
 
 
 def indications_of(archive: Archive, record_id: str) -> list[dict[str, Any]]:

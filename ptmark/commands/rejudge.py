@@ -33,7 +33,6 @@ from ptmark.criteria.rule_files import rules_again
 from ptmark.errors import CriteriaError, PtmarkError, UsageError
 from ptmark.files import write_whole
 from ptmark.record import Record, evaluated_again, load_record
-from ptmark.record.store import parsed
 
 __all__ = ["add_to", "run"]
 
@@ -145,17 +144,13 @@ def _records(args: argparse.Namespace) -> Iterator[tuple[str, bool, Callable[[],
         raise UsageError(
             "no record is named", where="rejudge", mend="name files, folders or --part NUMBER"
         )
-    from ptmark.archive import Query, find_all, record_bytes
+    from ptmark.archive import Query, find_all, record_of
 
     with opened(args, read_only=True) as archive:
         for hit in find_all(archive, Query(part=args.part)):
             part, serial = hit.part or "no part number", hit.serial or "none"
             where = f"{part}, serial {serial}, {hit.record_id}"
-            yield where, False, partial(_kept, record_bytes(archive, hit.record_id), where)
-
-
-def _kept(document: bytes, where: str) -> Record:
-    return Record.from_json(parsed(document, where), where=where)
+            yield where, False, partial(record_of, archive, hit.record_id)
 
 
 def _files(paths: list[Path]) -> list[tuple[Path, bool]]:

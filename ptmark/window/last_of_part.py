@@ -195,14 +195,11 @@ def _has_archive() -> bool:
 
 def _in_archive(archive: "Archive", part: str, mine: str) -> Found | None:
     """The newest of exactly this part number; a query takes ``*`` and ``?`` for letters."""
-    from ptmark.archive import Query, find, record_bytes
-    from ptmark.record import Record
-    from ptmark.record.store import parsed
+    from ptmark.archive import Query, find, record_of
 
     for hit in find(archive, Query(part=part), limit=50).hits:
         if hit.part.strip().casefold() == part.casefold() and hit.record_id != mine:
-            document = parsed(record_bytes(archive, hit.record_id), hit.record_id)
-            return Found(Record.from_json(document, where=hit.record_id), tr("in the archive"))
+            return Found(record_of(archive, hit.record_id), tr("in the archive"))
     return None
 
 

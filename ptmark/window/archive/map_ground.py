@@ -130,14 +130,12 @@ def _photo_under(archive: "Archive", places: "PlaceMap") -> tuple[Any, str]:
     """The photo of the newest record on the map whose surface is known."""
     import numpy as np
 
-    from ptmark.archive import laid_out, photos_of, placements, record_bytes
+    from ptmark.archive import laid_out, photos_of, placements, record_of
     from ptmark.photo import open_photo
-    from ptmark.record import Record
-    from ptmark.record.store import parsed
 
     placed = placements(archive)
     for name in dict.fromkeys(one.record_id for one in reversed(places.seen)):
-        record = Record.from_json(parsed(record_bytes(archive, name), name), where=name)
+        record = record_of(archive, name)
         matrix = record.scale["homography"]
         if matrix is None:
             continue

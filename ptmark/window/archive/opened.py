@@ -37,11 +37,11 @@ class Opened(NamedTuple):
 
 def read_hit(archive: "Archive", hit: "Hit") -> Opened:
     """Read a record and what the archive knows of it."""
-    from ptmark.archive import indications_of, key_for, photos_of
+    from ptmark.archive import indications_of, key_for, photos_of, record_of
     from ptmark.photo.location import has_makers_note, location_of
     from ptmark.window.archive.model import length_text
 
-    record = _kept(archive, hit.record_id)
+    record = record_of(archive, hit.record_id)
     serial = tr(", serial {0}", hit.serial) if hit.serial else ""
     signed = tr(", signed {0}×", hit.signatures) if hit.signatures else tr(", not signed")
     lines = [
@@ -120,11 +120,12 @@ def earlier_in(
     archive: "Archive", record: "Record", photo: Path, held: ExitStack
 ) -> "list[Earlier]":
     """The tests before a retest that are kept; their photos last as long as ``held``."""
+    from ptmark.archive import record_of
     from ptmark.inspection.retests import tests_before
 
     def find(link: dict[str, object]) -> "tuple[Record, Photo | None] | None":
         try:
-            before = _kept(archive, str(link["id"]))
+            before = record_of(archive, str(link["id"]))
         except ArchiveError:
             return None
         try:
@@ -137,7 +138,9 @@ def earlier_in(
 
 def photo_before(archive: "Archive", link: dict[str, object], held: ExitStack) -> "Photo":
     """The first photo of the record that a retest is of; ArchiveError where it is not kept."""
-    return _first_photo(archive, _kept(archive, str(link["id"])), held)
+    from ptmark.archive import record_of
+
+    return _first_photo(archive, record_of(archive, str(link["id"])), held)
 
 
 def _first_photo(archive: "Archive", record: "Record", held: ExitStack) -> "Photo":
@@ -145,13 +148,3 @@ def _first_photo(archive: "Archive", record: "Record", held: ExitStack) -> "Phot
 
     (place,) = held.enter_context(photo_files(archive, [photo_of(archive, record, 0)]))
     return open_photo(place)
-
-
-def _kept(archive: "Archive", record_id: str) -> "Record":
-    """A record as it is kept; ArchiveError where it is not."""
-    from ptmark.archive import record_bytes
-    from ptmark.record import Record
-    from ptmark.record.store import parsed
-
-    document = parsed(record_bytes(archive, record_id), record_id)
-    return Record.from_json(document, where=record_id)
