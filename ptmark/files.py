@@ -8,7 +8,7 @@ import tempfile
 from collections.abc import Iterable
 from pathlib import Path
 
-__all__ = ["csv_text", "write_whole"]
+__all__ = ["csv_text", "inert", "write_whole"]
 
 
 def write_whole(path: Path, data: bytes) -> None:
@@ -52,10 +52,10 @@ def write_whole(path: Path, data: bytes) -> None:
             os.close(folder)
 
 
-def csv_text(rows: Iterable[Iterable[object]]) -> str:
-    """Rows as CSV (RFC 4180); None is an empty cell.
+def csv_text(rows: Iterable[Iterable[object]], *, end: str = "\r\n") -> str:
+    """Rows as CSV (RFC 4180, but for another ``end`` of its lines); None is an empty cell.
 
-    Text that a spreadsheet would run as a formula gets an apostrophe before it.
+    Text is `inert`.
 
     Examples
     --------
@@ -63,11 +63,11 @@ def csv_text(rows: Iterable[Iterable[object]]) -> str:
     ['A,,-1.5', "'=1+1,,2"]
     """
     out = io.StringIO(newline="")
-    csv.writer(out).writerows([[_inert(cell) for cell in row] for row in rows])
+    written = csv.writer(out, lineterminator=end)
+    written.writerows([[inert(c) if isinstance(c, str) else c for c in row] for row in rows])
     return out.getvalue()
 
 
-def _inert(cell: object) -> object:
-    if isinstance(cell, str) and cell.startswith(("=", "+", "-", "@", "\t", "\r")):
-        return f"'{cell}"
-    return cell
+def inert(text: str) -> str:
+    """The text, with an apostrophe before what a spreadsheet would run as a formula."""
+    return f"'{text}" if text.startswith(("=", "+", "-", "@", "\t", "\r")) else text

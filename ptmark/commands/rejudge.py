@@ -9,8 +9,6 @@ person judges it again there.
 """
 
 import argparse
-import csv
-import io
 import json
 from collections import Counter
 from collections.abc import Callable, Iterator
@@ -31,7 +29,7 @@ from ptmark.criteria import (
 )
 from ptmark.criteria.rule_files import rules_again
 from ptmark.errors import CriteriaError, PtmarkError, UsageError
-from ptmark.files import write_whole
+from ptmark.files import csv_text, write_whole
 from ptmark.record import Record, evaluated_again, load_record
 
 __all__ = ["add_to", "run"]
@@ -232,21 +230,13 @@ def _step(row: Change) -> str:
 
 
 def _csv(judged: list[_Judged]) -> str:
-    out = io.StringIO()
-    table = csv.writer(out, lineterminator="\n")
-    table.writerow(_HEAD)
+    rows: list[tuple[str, ...]] = [_HEAD]
     for one in judged:
         for row in one.rows:
             rules = (row.rule_before, row.rule_after, one.profile.name)
-            cells = (row.what, row.before, row.after, *rules)
             part = one.record.fields.get("part_number", "")
-            table.writerow([_safe(cell) for cell in (one.name, part, *cells)])
-    return out.getvalue()
-
-
-def _safe(cell: str) -> str:
-    """A spreadsheet must not take a cell for a formula."""
-    return f"'{cell}" if cell[:1] in {"=", "+", "-", "@", "\t", "\r"} else cell
+            rows.append((one.name, part, row.what, row.before, row.after, *rules))
+    return csv_text(rows, end="\n")
 
 
 def _json(judged: list[_Judged]) -> dict[str, Any]:

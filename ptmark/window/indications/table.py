@@ -13,6 +13,7 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
+from ptmark.files import inert
 from ptmark.units import MM_PER_IN
 from ptmark.window.bits import as_list
 from ptmark.window.indications.hands import Hands
@@ -149,5 +150,4 @@ class _KindDelegate(QStyledItemDelegate):
 
 def _safe(text: str) -> str:
     """In one cell, and never taken for a formula by a spreadsheet."""
-    flat = " ".join(text.split())
-    return f"'{flat}" if flat[:1] in {"=", "+", "-", "@"} else flat
+    return inert(" ".join(text.split()))
