@@ -11,6 +11,7 @@ from ptmark.criteria.groups import by_frame, by_row, by_share, by_stretch, by_wi
 from ptmark.criteria.joining import looks_at_one, with_parts
 from ptmark.criteria.joins import by_join, by_part
 from ptmark.criteria.leaves import answers
+from ptmark.criteria.limits import per_mm
 from ptmark.criteria.profile import Profile
 from ptmark.criteria.readings import Readings
 from ptmark.criteria.result import SEVERITY, Evaluation, Finding
@@ -77,7 +78,8 @@ def evaluate(profile: Profile, scene: Scene, decision_rule: str = "guarded") -> 
     Returns
     -------
     Evaluation
-        Its verdict is the worst of its findings.
+        Its verdict is the worst of its findings; an indication of which the photo shows but
+        a part leaves it undecided at the best.
 
     Raises
     ------
@@ -149,7 +151,7 @@ def _findings(case: Case) -> list[Finding]:
         )
         nothing = Rule(id="none", clause="", sure="verified")
         return [case.finding(nothing, "acceptable", says)]
-    made: list[Finding] = _not_relevant(case)
+    made: list[Finding] = _not_relevant(case) + _run_out(case)
     by_name = [rule for rule in with_parts(case.profile.rules) if _goes_by_name(rule)]
     if by_name:
         made += unknown_kinds(case, by_name[0])
@@ -187,6 +189,23 @@ def _not_relevant(case: Case) -> list[Finding]:
         )
         for item in case.plain.items
         if not item.relevant
+    ]
+
+
+def _run_out(case: Case) -> list[Finding]:
+    """One finding for each indication that the photo shows a part of: it may be any longer."""
+    rule = Rule(id="whole", clause="", sure="verified")
+    return [
+        case.finding(
+            rule,
+            "undecided",
+            f"Indication {one.id} ends at the photo's edge: it is at least "
+            f"{amount(one.length * per_mm(case.unit), case.unit)} long. Take another photo "
+            "that shows it whole.",
+            ids=(one.id,),
+        )
+        for one in case.judged
+        if one.runs_out
     ]
 
 

@@ -11,7 +11,15 @@ import numpy as np
 from ptmark.criteria.geometry import Array
 from ptmark.errors import CriteriaError
 
-__all__ = ["FARTHEST_MM", "edges_of", "number_of", "points_of", "refuse_other_names", "text_of"]
+__all__ = [
+    "FARTHEST_MM",
+    "edges_of",
+    "number_of",
+    "points_of",
+    "refuse_other_names",
+    "text_of",
+    "truth_of",
+]
 
 FARTHEST_MM = 1e7  # ten kilometres: beyond it a double cannot tell a thousandth of a tolerance
 _LARGEST = 1e9  # of any number, in mm or degrees
@@ -163,3 +171,15 @@ def text_of(data: Mapping[str, Any], key: str, where: str) -> str:
             mend="take it out",
         )
     return text
+
+
+def truth_of(data: Mapping[str, Any], key: str, where: str) -> bool:
+    """True or false as written; false where there is nothing."""
+    value = data.get(key)
+    if value is None or isinstance(value, bool):
+        return bool(value)
+    raise CriteriaError(
+        f"must be true or false, got {value!r:.40}",
+        where=f"{where}, {key}",
+        mend="write true, or leave it out",
+    )

@@ -4,7 +4,14 @@ from collections.abc import Mapping
 from typing import Any, NamedTuple
 
 from ptmark.criteria.apart import Apart
-from ptmark.criteria.fields import edges_of, number_of, points_of, refuse_other_names, text_of
+from ptmark.criteria.fields import (
+    edges_of,
+    number_of,
+    points_of,
+    refuse_other_names,
+    text_of,
+    truth_of,
+)
 from ptmark.criteria.geometry import Array
 from ptmark.criteria.outlines import read_at_once
 from ptmark.criteria.rough import (
@@ -38,7 +45,7 @@ def scene_from_json(document: Mapping[str, Any]) -> Scene:
 
     Each of ``indications`` needs ``id`` and ``outline_mm``, and takes ``length_u_mm``,
     ``width_u_mm`` and ``edge_u_mm`` (how well the place of the edges is known from there; 0
-    where absent), ``kind``, ``relevance`` and ``reason``; the top level
+    where absent), ``kind``, ``relevance``, ``reason`` and ``runs_out``; the top level
     takes ``weld_length_mm``, ``thickness_mm``, ``diameter_mm``, ``weld_direction_deg`` and
     ``edges_mm``: lines as lists of [x, y], either a list of free edges or an object of lines
     or lists of them by name ("edge" is a free edge). The outline is what is judged: length,
@@ -109,6 +116,7 @@ class _Read(NamedTuple):
     outline: Array
     numbers: dict[str, float | None]
     texts: dict[str, str]
+    runs_out: bool
 
 
 def _outline_in(data: object) -> object:
@@ -148,7 +156,7 @@ def _read(data: object, where: str, outline: Array | None) -> _Read:
             where=f"{where}, relevance",
             mend="write non-relevant or false, with a reason, or leave it out",
         )
-    return _Read(name, outline, numbers, texts)
+    return _Read(name, outline, numbers, texts, truth_of(data, "runs_out", where))
 
 
 def _outline(data: Mapping[str, Any], where: str) -> Array:
@@ -187,6 +195,7 @@ def _judged(one: _Read, rough: Rough, notes: list[str], *, closely: bool) -> Jud
         length_u=length_u,
         width_u=width_u,
         edge_u=stated["edge_u_mm"] or 0.0,
+        runs_out=one.runs_out,
         **{key: one.texts[key] for key in _TEXTS},
         rough=None if closely else rough,
     )

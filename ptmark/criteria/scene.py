@@ -18,9 +18,10 @@ class Judged:
 
     ``length_u`` and ``width_u`` are expanded uncertainties, k = 2. ``kind`` is an ISO 6520-1
     name or number where the inspector has named one, else "". ``edge_u`` (k = 2) is how far the
-    scene's lines may lie elsewhere as seen from it. With ``rough`` given, width and
-    path are only known between its bounds, ``width`` is their upper and ``path`` their lower
-    one; they are measured where a rule hangs on them.
+    scene's lines may lie elsewhere as seen from it. Where it ``runs_out`` of the photo, its
+    sizes are the least that they can be, and it cannot be acceptable. With ``rough`` given,
+    width and path are only known between its bounds, ``width`` is their upper and ``path``
+    their lower one; they are measured where a rule hangs on them.
     """
 
     id: str
@@ -34,6 +35,7 @@ class Judged:
     kind: str = ""
     relevance: str = ""  # "", or "non-relevant"/"false" as set by the inspector, with a reason
     reason: str = ""
+    runs_out: bool = False
     rough: Rough | None = None
 
 

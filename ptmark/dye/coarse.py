@@ -27,6 +27,7 @@ SEED_SIGMAS, REACH_SIGMAS = 5.0, 3.0
 MAX_BLOBS = 400
 _STEP, _LOW = 1 / 200, -0.64  # background kept in 8 bit: 0.005 a step
 _SHRINK = 8
+_MARGIN = 0.03  # of the photo's width, looked at around the examined area
 _STRIP = 64  # rows: what is halved stays in the cache
 
 
@@ -64,16 +65,38 @@ class CoarseLook:
 
 
 def look_coarsely(photo: Photo, area_px: npt.NDArray[np.float64] | None) -> CoarseLook:
-    """Find red blobs inside the examined area (or the whole photo)."""
+    """Find red blobs inside the examined area (or the whole photo).
+
+    A blob that reaches into the area is found whole, however far it lies beyond.
+    """
     finer = log2(photo.info.megapixels / COARSE_MEGAPIXELS) / 2 + 0.25
     factor = 2 ** min(3, max(0, int(finer)))
     small = _shrunk(photo, factor)
+    polygon = None if area_px is None else (area_px + 0.5) / factor - 0.5
+    margin = round(_MARGIN * small.shape[1])
+    look = _look(small, factor, polygon, margin)
+    while polygon is not None and _goes_on(look):
+        margin *= 3
+        look = _look(small, factor, polygon, margin)
+    return look
+
+
+def _goes_on(look: CoarseLook) -> bool:
+    """Whether a blob ends at a side of what was looked at that is none of the photo's."""
+    (left, top), (high, wide) = look.origin, look.reach.shape
+    beyond = np.subtract(look.picture.shape[1::-1], (left + wide, top + high))
+    more = np.array([left, top, *beyond]) > 0
+    return any((more & (np.array(one.box) == (0, 0, wide, high))).any() for one in look.blobs)
+
+
+def _look(
+    small: Bytes, factor: int, polygon: npt.NDArray[np.float64] | None, margin: int
+) -> CoarseLook:
+    """One look; ``polygon`` and ``margin``, how far to look beyond it, are in coarse px."""
     height, width = small.shape[:2]
     x0, y0, x1, y1 = 0, 0, width, height
     inside = None
-    if area_px is not None:
-        polygon = (area_px + 0.5) / factor - 0.5
-        margin = round(0.03 * width)
+    if polygon is not None:
         x0, y0 = np.maximum(np.floor(polygon.min(axis=0)).astype(int) - margin, 0).tolist()
         x1, y1 = (np.ceil(polygon.max(axis=0)).astype(int) + margin + 1).tolist()
         x1, y1 = min(x1, width), min(y1, height)

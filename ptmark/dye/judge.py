@@ -54,12 +54,10 @@ LEFT_PER_SOFTNESS = 0.1  # for each time that the edge is softer than the photo'
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Sight:
-    """What bounds a call: least size, the photo's border, and how soft its edges mostly are."""
+    """What bounds a call: least size, and how soft the photo's edges mostly are."""
 
     least_px: float
     least_mm: float | None
-    photo_width: int
-    photo_height: int
     usual_shift_px: float
 
 
@@ -73,9 +71,6 @@ def reason_against(one: Contour, sight: Sight) -> str:
         if sight.least_mm is not None:
             size = f"{sight.least_mm:.1f} mm"
         return f"smaller than {size}: go closer to judge it"
-    beyond = max(right - sight.photo_width, bottom - sight.photo_height)
-    if min(left, top) < 1 or beyond > -2:
-        return "touches the edge of the photo: its length cannot be seen, take another photo"
     red, green, _ = one.taken_light.tolist()
     if one.contrast < max(LEAST_CONTRAST, LEAST_SIGNAL * one.grain):
         return f"too pale: {100 * one.contrast:.0f} % of full dye"

@@ -79,7 +79,7 @@ def suggest(
         Tells the least size in mm and where scale cards lie, which are never called.
     area_px : ndarray of shape (N, 2), optional
         Examined area, px; what lies outside is not called. An indication that crosses its
-        border is called whole where at least half of it lies inside.
+        border is called whole.
     ahead : CoarseLook, optional
         The coarse look at this photo and area, where it was taken before.
 
@@ -107,7 +107,7 @@ def suggest(
     parts = []
     for close in looks.let_go():
         for one in contours(close, photo_blur, LEAST_PX / 2):
-            if area_px is not None and not _mostly_inside(one, area_px):
+            if area_px is not None and not inside_polygon(one.outline_px, area_px).any():
                 continue
             why = reason_against(one, sight)
             if not why:
@@ -166,8 +166,6 @@ def _sight(photo: Photo, surface: SurfaceMap | None, photo_blur_px: float) -> Si
     return Sight(
         least_px=least_px,
         least_mm=None if surface is None else least_px * surface.mm_per_px(),
-        photo_width=photo.info.width,
-        photo_height=photo.info.height,
         usual_shift_px=_SHIFT_PER_BLUR * photo_blur_px,
     )
 
@@ -200,8 +198,3 @@ def _on_card(blob: Blob, look: CoarseLook, cards: list[_Hull]) -> bool:
         cv2.pointPolygonTest(hull, (float(x), float(y)), measureDist=True) > -beyond
         for hull, beyond in cards
     )
-
-
-def _mostly_inside(one: Contour, area_px: Array) -> bool:
-    some = one.outline_px[:: max(1, len(one.outline_px) // 40)]
-    return bool(np.count_nonzero(inside_polygon(some, area_px)) >= 0.5 * len(some))

@@ -148,6 +148,7 @@ def _judged(one: Marked, made: Measurement, size: Measurement) -> Judged:
         width=size.width.value,
         length_u=size.length.expanded,
         width_u=size.width.expanded,
+        runs_out=size.runs_out,
         kind=one.kind,
         relevance=one.relevance,
         reason=one.reason,

@@ -39,7 +39,8 @@ class Sizes:
     ``shown`` holds the photos' numbers, from 0, and what was measured there; ``of_record`` is
     the number of the photo whose size counts, None where none is measured; ``chosen`` tells
     whether the inspector chose it, else it is the one with the smallest uncertainty, or the
-    longest where that one is contradicted (En above 1).
+    longest where that one is contradicted (En above 1); of those that show it whole, where any
+    does.
     """
 
     shown: tuple[tuple[int, Measurement | None], ...]
@@ -193,9 +194,11 @@ def _photo_of(inspection: "Inspection", info: PhotoInfo) -> Photo:
 
 
 def _sizes(places: Sequence[tuple[int, Measurement | None]], chosen: int | None) -> Sizes:
-    measured = {number: made.length for number, made in places if made is not None}
-    if chosen in measured:
+    here = {number: made for number, made in places if made is not None}
+    if chosen in here:
         return Sizes(shown=tuple(places), of_record=chosen, chosen=True)
+    whole = {number: made for number, made in here.items() if not made.runs_out}
+    measured = {number: made.length for number, made in (whole or here).items()}
     least = min(measured, key=lambda n: (measured[n].expanded, n), default=None)
     if least is not None:
         # Where they contradict each other, the verdict must not hang on the shorter.

@@ -45,7 +45,8 @@ class Measurement:
 
     ``shape`` follows max(length, path) > 3 x width ("linear", else "rounded"); where the
     ratio's uncertainty straddles 3, ``shape_sure`` is False and the stricter "linear" is given.
-    ``ends_mm`` are the two points of the maximum caliper.
+    ``ends_mm`` are the two points of the maximum caliper. Where it ``runs_out`` of the photo,
+    all sizes are the least that they can be.
     """
 
     outline_mm: Array
@@ -58,6 +59,7 @@ class Measurement:
     ends_mm: tuple[tuple[float, float], tuple[float, float]]
     shape: str
     shape_sure: bool
+    runs_out: bool = False
 
 
 def measure_outline(
@@ -142,6 +144,7 @@ def measure_outlines(
                 ends_mm=(_pair(one), _pair(other)),
                 shape=shape,
                 shape_sure=sure,
+                runs_out=surface.runs_out(outlines_px[i]),
             )
         )
     return made

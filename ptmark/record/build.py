@@ -193,6 +193,7 @@ def _indication(one: Entry, surface: SurfaceMap | None) -> dict[str, Any]:
         "id": one.id,
         **(_unmeasured() if made is None else _measured(made)),
         **({} if one.edge_u is None else {"edge_u_mm": number(one.edge_u, 4)}),
+        **({"runs_out": True} if made is not None and made.runs_out else {}),
         "outline_px": points(one.outline_px, OUTLINE_DIGITS),
         "centre_px": _centre_px(one, surface),
         "ends_px": None

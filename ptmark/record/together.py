@@ -204,5 +204,6 @@ def _sizes(row: Mapping[str, Any]) -> dict[str, Any]:
         "width": row["width_mm"],
         "length_u": row["length_u_mm"],
         "width_u": row["width_u_mm"],
+        "runs_out": row.get("runs_out", False),
         "rough": None,
     }

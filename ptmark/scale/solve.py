@@ -47,6 +47,10 @@ def solve(reference: Reference, photo: "Photo") -> SurfaceMap:
         collinear, crossing, outside the photo, no numbers, an absurd scale, or sides that
         contradict the rectangle as seen; or if two references contradict each other.
     """
+    return replace(_solved(reference, photo), frame_px=(photo.info.width, photo.info.height))
+
+
+def _solved(reference: Reference, photo: "Photo") -> SurfaceMap:
     match reference:
         case PairReference(first=first, second=second):
             _check_two(first, second)

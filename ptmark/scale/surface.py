@@ -19,6 +19,7 @@ __all__ = ["Alternative", "Beside", "SurfaceMap"]
 Array = npt.NDArray[np.float64]
 
 _NO_LENS = Lens((0.0, 0.0), 1.0)
+_AT_EDGE_PX = 1.5  # an outline that goes on beyond the photo is drawn along its outermost px
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -87,6 +88,8 @@ class SurfaceMap:
         The markers' corners of each further scale card in the photo, which was not used.
     evidence : Evidence or None
         What was fitted, so that another reference can be fitted with it.
+    frame_px : (int, int) or None
+        Width and height of the photo; None where they are not known.
     """
 
     h: Array
@@ -107,6 +110,7 @@ class SurfaceMap:
     beside: Beside | None = None
     other_cards_px: tuple[Array, ...] = ()
     evidence: "Evidence | None" = None
+    frame_px: tuple[int, int] | None = None
 
     def to_mm(self, points_px: Array) -> Array:
         """Map points of shape (N, 2) from px to mm."""
@@ -123,6 +127,13 @@ class SurfaceMap:
         depth = self.lens.undistort(_points(points_px)) @ self.h[2, :2] + self.h[2, 2]
         at = self.lens.undistort(self.reference_px.mean(axis=0)) @ self.h[2, :2] + self.h[2, 2]
         return bool((depth * at > 0).all())
+
+    def runs_out(self, outline_px: Array) -> bool:
+        """Whether an outline of shape (N, 2) px ends at the photo's edge: more may follow."""
+        if self.frame_px is None:
+            return False
+        beyond = np.array(self.frame_px) - 1 - outline_px.max(axis=0)
+        return bool(min(outline_px.min(), beyond.min()) < _AT_EDGE_PX)
 
     @property
     def flat(self) -> bool:

@@ -186,6 +186,21 @@ def test_other_kinds_are_judged_by_size(kind, build):
     assert judge("en-10228-2-class-1", one).verdict == "acceptable"
 
 
+@pytest.mark.parametrize("decision", ["guarded", "simple"])
+@pytest.mark.parametrize(
+    ("length", "verdict"), [(1.0, "undecided"), (3.9, "undecided"), (4.2, "rejectable")]
+)
+def test_what_runs_out_of_the_photo_is_never_acceptable(length, verdict, decision, build):
+    # ISO 23277:2015 level 2 allows a linear indication 4 mm; of this one a part is seen
+    seen = build.bar("A", 0, 0, length, length / 10, runs_out=True)
+    whole = build.bar("A", 0, 0, length, length / 10)
+    result = judge("iso-23277-2", build.scene(seen), decision)
+    assert result.verdict == verdict
+    assert only(result, "whole").indications == ("A",)
+    assert f"at least {length:.2f} mm" in only(result, "whole").says
+    assert judge("iso-23277-2", build.scene(whole), decision).verdict != "undecided"
+
+
 def test_unknown_decision_rule(build):
     with pytest.raises(CriteriaError, match="lenient"):
         judge("iso-23277-1", build.scene(), "lenient")

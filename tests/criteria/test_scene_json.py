@@ -82,11 +82,12 @@ def test_uncertainty_kind_and_the_rest_are_read(build):
         "relevance": "false",
         "reason": "fibre",
         "budget": {"edge": 0.1},
+        "runs_out": True,
     }
     scene = scene_from_json(data | {"photo": {}, "weld_direction_deg": -90})
     one = scene.indications[0]
     assert (one.length_u, one.width_u, one.kind) == (0.3, 0.2, "2011")
-    assert (one.relevance, one.reason) == ("false", "fibre")
+    assert (one.relevance, one.reason, one.runs_out) == ("false", "fibre", True)
     assert (scene.thickness_mm, scene.weld_length_mm) == (8.0, 250.0)
     assert scene.weld_direction_deg == -90.0
 
@@ -116,6 +117,7 @@ SQUARE = [[0, 0], [1, 0], [1, 1], [0, 1]]
         ),
         ({"indications": [{"id": "A", "outline_mm": SQUARE, "length_u_mm": "1"}]}, "a number"),
         ({"indications": [{"id": "A", "outline_mm": SQUARE, "kind": []}]}, "kind"),
+        ({"indications": [{"id": "A", "outline_mm": SQUARE, "runs_out": 1}]}, "true or false"),
         ({"indications": [], "thickness_mm": 0}, "above zero"),
     ],
 )

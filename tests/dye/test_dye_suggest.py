@@ -87,11 +87,16 @@ def test_haze_without_an_edge_is_left_out_with_its_reason():
     assert found.found == ()
 
 
-def test_touching_the_photo_edge_is_said():
-    photo = scenes.photo(SHAPE, [(scenes.disc(SHAPE, 2, 200, 20), scenes.DYE)])
-    found = suggest(photo)
-    assert found.found == ()
-    assert any("edge of the photo" in one.reason for one in found.left_out)
+@pytest.mark.parametrize(
+    ("x0", "x1"), [(-50, 140), (440, 700), (-50, 700)], ids=["left", "right", "right through"]
+)
+def test_dye_that_runs_out_of_the_photo_is_called_up_to_its_edge(x0, x1):
+    photo = scenes.photo(SHAPE, [(scenes.bar(SHAPE, x0, x1, 200, 8), scenes.DYE)])
+    (one,) = suggest(photo).found
+    low, high = one.outline_px.min(axis=0), one.outline_px.max(axis=0)
+    # half contrast lies at the bar's ends, the photo's sides at -0.5 and its width less 0.5
+    assert low[0] == pytest.approx(max(x0, -0.5), abs=1)
+    assert high[0] == pytest.approx(min(x1, SHAPE[1] - 0.5), abs=1)
 
 
 def test_examined_area_bounds_the_calls():
@@ -103,10 +108,17 @@ def test_examined_area_bounds_the_calls():
     area = np.array([[300, 100], [500, 100], [500, 300], [300, 300]], float)
     found = suggest(photo, None, area)
     assert [round(float(f.outline_px[:, 0].mean())) for f in found.found] == [400]
-    crossing = np.array([[404, 100], [500, 100], [500, 300], [404, 300]], float)
-    assert suggest(photo, None, crossing).found == ()  # less than half of it inside
     nowhere = np.array([[700, 700], [800, 700], [800, 800]], float)
     assert suggest(photo, None, nowhere).found == ()
+
+
+@pytest.mark.parametrize("right", [150, 250, 400])
+def test_what_crosses_the_border_of_the_examined_area_is_called_whole(right):
+    photo = scenes.photo(SHAPE, [(scenes.bar(SHAPE, 140, 420, 200.2, 6.0), scenes.DYE)])
+    area = np.array([[20, 180], [right, 180], [right, 220], [20, 220]], float)
+    (one,) = suggest(photo, None, area).found
+    low, high = one.outline_px.min(axis=0), one.outline_px.max(axis=0)
+    assert (low[0], high[0]) == pytest.approx((140, 420), abs=0.5)
 
 
 def test_parts_of_a_broken_line_are_called_apart():
