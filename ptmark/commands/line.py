@@ -1,6 +1,7 @@
 """The command line as a whole: which verbs there are, and how an error leaves it."""
 
 import argparse
+import os
 import sys
 from collections.abc import Sequence
 from importlib import import_module
@@ -124,13 +125,18 @@ def _check_files(given: dict[str, Any]) -> None:
     for name, value in given.items():
         for one in value if isinstance(value, list) else [value]:
             if isinstance(one, Path) and name not in _OUT:
-                taken[one.resolve()] = "read"
+                taken[_real(one)] = "read"
     for name in _OUT:
         if isinstance(path := given.get(name), Path):
-            if (use := taken.get(path.resolve())) is not None:
+            if (use := taken.get(_real(path))) is not None:
                 raise UsageError(
                     f"is {use} by the same command",
                     where=f"--{name} {path}",
                     mend="choose another name",
                 )
-            taken[path.resolve()] = f"written (--{name})"
+            taken[_real(path)] = f"written (--{name})"
+
+
+def _real(path: Path) -> Path:
+    """Where links lead; a link that leads back to itself stays, for its reader to refuse."""
+    return Path(os.path.realpath(path))

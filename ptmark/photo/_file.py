@@ -1,5 +1,6 @@
 """Read a file once, tell what it is by its content, and check it; nothing is decoded."""
 
+import errno
 import os
 import stat
 from dataclasses import dataclass
@@ -72,8 +73,14 @@ def _read(path: Path) -> tuple[bytes, os.stat_result]:
             "the file may not be read", mend="Give yourself the right to read it"
         ) from exc
     except (OSError, ValueError) as exc:
+        if isinstance(exc, OSError) and exc.errno == errno.ELOOP:
+            raise PhotoError(
+                "it is a link that leads back to itself",
+                mend="Open the photo that it should lead to",
+            ) from exc
+        said = getattr(exc, "strerror", None) or exc
         raise PhotoError(
-            f"the file cannot be read: {exc}", mend="Check the drive and the name"
+            f"the file cannot be read: {said}", mend="Check the drive and the name"
         ) from exc
     if not data:
         raise PhotoError("the file is empty", mend=COPY_AGAIN)

@@ -6,6 +6,7 @@ from math import pi
 import numpy as np
 
 from ptmark.criteria import Evaluation
+from ptmark.dye import lighting_remark
 from ptmark.record.entry import Entry
 from ptmark.scale import SurfaceMap, far_caution
 
@@ -41,9 +42,12 @@ def cautions_of(
         )
     drawn = [one.id for one in entries if one.standing == "suggested" and _as_drawn(one)]
     if drawn:
+        said.append(_drawn_caution(", ".join(drawn), fluorescent=_fluorescent(remarks)))
+    out = [one.id for one in entries if one.measurement and one.measurement.runs_out]
+    if out and evaluation is None:  # else the verdict says so itself
         said.append(
-            f"Of one width with blunt ends, like a pen stroke or a thread: {', '.join(drawn)}. "
-            "Red ink has the colour of dye: look at the part, and drop what is none."
+            f"Ends at the photo's edge: {', '.join(out)}. Its sizes are the least that they can "
+            "be; take another photo that shows it whole."
         )
     bare = [one.id for one in entries if one.relevance and not one.reason.strip()]
     if bare:
@@ -68,6 +72,25 @@ def cautions_of(
     said += list(surface.cautions) if surface else []
     said += list(evaluation.cautions) if evaluation else []
     return list(dict.fromkeys(said))
+
+
+def _fluorescent(remarks: Sequence[str]) -> bool:
+    """Whether the photo was looked at as one under UV-A, which its remarks then say."""
+    lighting = lighting_remark("fluorescent")
+    return lighting is not None and lighting.says in remarks
+
+
+def _drawn_caution(names: str, *, fluorescent: bool) -> str:
+    if fluorescent:  # lint as a false indication under UV-A: common practice, no source
+        return (
+            f"Of one width with blunt ends, like a thread or a highlighter's stroke: {names}. "
+            "Lint, paper and highlighter ink glow under UV-A as penetrant does: look at the "
+            "part, and drop what is none."
+        )
+    return (
+        f"Of one width with blunt ends, like a pen stroke or a thread: {names}. "
+        "Red ink has the colour of dye: look at the part, and drop what is none."
+    )
 
 
 def _as_drawn(one: Entry) -> bool:

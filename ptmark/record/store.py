@@ -1,5 +1,6 @@
 """Reading and writing a record's file: checked before it is written, never half-read."""
 
+import errno
 import json
 import math
 import re
@@ -119,6 +120,12 @@ def read_bytes(path: Path) -> bytes:
         with path.open("rb") as file:
             data = file.read(MAX_BYTES + 1)
     except OSError as exc:
+        if exc.errno == errno.ELOOP:
+            raise RecordError(
+                "is a link that leads back to itself",
+                where=str(path),
+                mend="open the record that it should lead to",
+            ) from exc
         raise RecordError(
             f"cannot be read ({exc.strerror or exc})",
             where=str(path),

@@ -5737,6 +5737,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>Eine Quelle aus zweiter Hand nennt 1,5, 3 und 6 mm (linienartig) und 3, 4 und 8 mm (nicht linienartig) für die Grenzen 1, 2 und 3 statt 2, 4, 8 und 4, 6, 8 mm.</translation>
     </message>
     <message>
+      <source>Of one width with blunt ends, like a thread or a highlighter's stroke: {0}. Lint, paper and highlighter ink glow under UV-A as penetrant does: look at the part, and drop what is none.</source>
+      <translation>Gleich breit mit stumpfen Enden, wie ein Faden oder ein Textmarkerstrich: {0}. Fusseln, Papier und Textmarkertinte leuchten unter UV-A wie Eindringmittel: das Teil ansehen und verwerfen, was keine Anzeige ist.</translation>
+    </message>
+    <message>
       <source>Only those count whose length is</source>
       <translation>Gezählt werden nur, deren Länge ist</translation>
     </message>
@@ -5763,6 +5767,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>Other rules of which one must be hit; they no longer judge by themselves</source>
       <translation>Andere Regeln, von denen eine treffen muss; sie bewerten dann nicht mehr allein</translation>
+    </message>
+    <message>
+      <source>Open the photo that it should lead to</source>
+      <translation>Das Foto öffnen, zu dem sie führen soll</translation>
     </message>
     <message>
       <source>Other rules that must all be hit; they no longer judge by themselves</source>
@@ -7241,6 +7249,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>fehlt</translation>
     </message>
     <message>
+      <source>is a link that leads back to itself</source>
+      <translation>ist eine Verknüpfung, die auf sich selbst führt</translation>
+    </message>
+    <message>
       <source>is nested too deeply</source>
       <translation>ist zu tief verschachtelt</translation>
     </message>
@@ -7419,6 +7431,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>it is no ordinary file</source>
       <translation>das ist keine gewöhnliche Datei</translation>
+    </message>
+    <message>
+      <source>it is a link that leads back to itself</source>
+      <translation>das ist eine Verknüpfung, die auf sich selbst führt</translation>
     </message>
     <message>
       <source>it may ask {0}</source>
@@ -8303,6 +8319,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>or more indications</source>
       <translation>oder mehr Anzeigen</translation>
+    </message>
+    <message>
+      <source>open the record that it should lead to</source>
+      <translation>das Protokoll öffnen, zu dem sie führen soll</translation>
     </message>
     <message>
       <source>or more linear indications</source>

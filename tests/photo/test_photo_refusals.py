@@ -170,6 +170,16 @@ def test_missing(tmp_path):
         open_photo(tmp_path / "gone.jpg")
 
 
+def test_a_link_to_itself_is_named_as_one(tmp_path):
+    path = tmp_path / "a.jpg"
+    path.symlink_to(path)
+    with pytest.raises(
+        PhotoError, match=r"a.jpg: it is a link that leads back .* Open"
+    ) as told:
+        open_photo(path)
+    assert "Errno" not in str(told.value)
+
+
 def test_folder(tmp_path):
     with pytest.raises(PhotoError, match="it is a folder"):
         open_photo(tmp_path)

@@ -7,6 +7,7 @@ from datetime import UTC, datetime, timedelta
 import numpy as np
 import pytest
 
+from ptmark.dye import lighting_remark
 from ptmark.errors import RecordError
 from ptmark.photo import Camera
 from ptmark.record import FIELDS, Record, build_record, completeness, record_text
@@ -148,3 +149,16 @@ def test_one_width_from_end_to_end_is_told_until_looked_at(parts, area, standing
     entry = replace(first, standing=standing, measurement=made)
     cautions = build_record(**{**parts, "entries": [entry]}).cautions
     assert any("like a pen stroke or a thread: A." in one for one in cautions) is told
+
+
+def test_under_uv_a_the_caution_speaks_of_what_glows_not_of_red_ink(parts):
+    """Lint glows under UV-A, red ink does not: common practice, no source."""
+    first = parts["entries"][0]
+    stroke = replace(first.measurement.area, value=7.5 * 0.5 + np.pi * 0.25**2)
+    entry = replace(
+        first, standing="suggested", measurement=replace(first.measurement, area=stroke)
+    )
+    lit = [lighting_remark("fluorescent").says]
+    said = " ".join(build_record(**{**parts, "entries": [entry], "remarks": lit}).cautions)
+    assert "glow under UV-A" in said
+    assert "Red ink" not in said
