@@ -40,9 +40,7 @@ def cautions_of(
             f"Not yet looked at by a person: {', '.join(open_)}. The verdict counts them; "
             "take or drop each."
         )
-    drawn = [one.id for one in entries if one.standing == "suggested" and _as_drawn(one)]
-    if drawn:
-        said.append(_drawn_caution(", ".join(drawn), fluorescent=_fluorescent(remarks)))
+    said += _drawn_caution(entries, fluorescent=_fluorescent(remarks))
     out = [one.id for one in entries if one.measurement and one.measurement.runs_out]
     if out and evaluation is None:  # else the verdict says so itself
         said.append(
@@ -80,17 +78,21 @@ def _fluorescent(remarks: Sequence[str]) -> bool:
     return lighting is not None and lighting.says in remarks
 
 
-def _drawn_caution(names: str, *, fluorescent: bool) -> str:
+def _drawn_caution(entries: Sequence[Entry], *, fluorescent: bool) -> list[str]:
+    drawn = [one.id for one in entries if one.standing == "suggested" and _as_drawn(one)]
+    names = ", ".join(drawn)
+    if not drawn:
+        return []
     if fluorescent:  # lint as a false indication under UV-A: common practice, no source
-        return (
+        return [
             f"Of one width with blunt ends, like a thread or a highlighter's stroke: {names}. "
             "Lint, paper and highlighter ink glow under UV-A as penetrant does: look at the "
             "part, and drop what is none."
-        )
-    return (
+        ]
+    return [
         f"Of one width with blunt ends, like a pen stroke or a thread: {names}. "
         "Red ink has the colour of dye: look at the part, and drop what is none."
-    )
+    ]
 
 
 def _as_drawn(one: Entry) -> bool:

@@ -241,7 +241,8 @@ class MainWindow(QWidget):
     def _say_saved(self, paths: list[Path]) -> None:
         """Where the page that tells it is not shown."""
         if self.session.step != STEPS[-1]:
-            self.foot.say(tr("Saved {0} in {1}", paths[0].name, paths[0].parent))
+            names = ", ".join(path.name for path in paths)
+            self.foot.say(tr("Saved {0} in {1}", names, paths[0].parent))
 
     def _next(self, by: int = 1) -> None:
         at = STEPS.index(self.session.step) + by

@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING
 from PySide6.QtCore import QObject, Signal
 
 from ptmark.errors import PtmarkError, RecordError, UsageError
+from ptmark.window.saved_names import beside
 from ptmark.window.session import Session
 from ptmark.window.words import tr
 from ptmark.window.workers import Token
@@ -51,6 +52,7 @@ class Saving(QObject):
         self.written: list[Path] = []  # of the files last asked for, also where one failed
         self._home: _Home | None = None
         self._signed: State | None = None
+        self._beside: dict[Path, list[Path]] = {}  # picture and PDF of each record saved here
 
     def _known(self) -> _Home | None:
         """The record of the work at hand: one a piece of work, whichever photo is shown."""
@@ -84,6 +86,13 @@ class Saving(QObject):
             return Path.home() / "inspection"
         path = inspection.photos.infos[0].path
         return path.with_name(f"{path.stem}-inspection")
+
+    def names_for(self, record: Path) -> list[Path]:
+        """The files that are saved together for a record's: itself, its picture, its PDF."""
+        inspection = self._session.inspection
+        photos = [one.path for one in inspection.photos.infos] if inspection else []
+        made = self._beside[record] = beside(record, photos, self._beside.get(record, []))
+        return [record, *made]
 
     def save(self, paths: Sequence[Path], by: str = "", why: str = "") -> None:
         """Write one file for each path, its kind told by its ending.

@@ -1268,6 +1268,10 @@
       <translation>Den geführten Durchgang verlassen</translation>
     </message>
     <message>
+      <source>Left as they were, not being of this record: {0}.</source>
+      <translation>Unverändert gelassen, da nicht zu diesem Protokoll gehörig: {0}.</translation>
+    </message>
+    <message>
       <source>Left out, by reason</source>
       <translation>Ausgelassene, nach Grund</translation>
     </message>

@@ -1,13 +1,17 @@
 """Saving: one record for all files, told in place when it fails, the old file untouched."""
 
 import json
+import shutil
+from dataclasses import replace
 
 import pytest
 from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QLineEdit
 
 from ptmark.dye import LeftOut
+from ptmark.record import save_record
 from ptmark.window import dialogs
+from ptmark.window.saved_names import beside
 
 pytestmark = [pytest.mark.gui, pytest.mark.slow]
 
@@ -37,6 +41,51 @@ def test_a_folder_in_the_way_is_said_in_place(qtbot, opened, idle, tmp_path, mon
         opened.record_step.save_all()
     assert opened.record_step.saved.isVisible()
     assert "taken.json" in opened.record_step.saved.text.text()
+
+
+def test_no_name_of_three_takes_the_photos_place(
+    qtbot, opened, idle, scene_file, tmp_path, monkeypatch
+):
+    """The record called like the photo: its picture gets another name, and this is said."""
+    photo = tmp_path / "weld.png"
+    shutil.copy(scene_file, photo)
+    other = tmp_path / "two.png"  # a photo of other work, which nobody was asked about
+    other.write_bytes(b"not ours")
+    with qtbot.waitSignal(opened.looking.suggested, timeout=20_000):
+        opened.open(photo)
+    idle()
+    before = photo.read_bytes()
+    for name in ("weld.json", "two.json", "two.json"):
+        monkeypatch.setattr(dialogs, "ask_where_to_save", lambda *_, n=name: tmp_path / n)
+        opened.session.go("Record")
+        with qtbot.waitSignal(opened.saving.saved, timeout=30_000):
+            opened.record_step.save_all()
+        stem = name.removesuffix(".json")
+        said = opened.record_step.saved.text.text()
+        assert f"Saved {stem}.json, {stem}-inspection.png, {stem}-inspection.pdf" in said
+        assert f"Left as they were, not being of this record: {stem}.png." in said
+    assert photo.read_bytes() == before
+    assert other.read_bytes() == b"not ours"
+    assert sorted(one.name for one in tmp_path.glob("*-inspection*")) == [
+        "two-inspection.pdf", "two-inspection.png",
+        "weld-inspection.pdf", "weld-inspection.png",
+    ]  # fmt: skip
+
+
+def test_a_photo_of_the_record_that_lies_there_is_left_too(opened, idle, tmp_path):
+    """Saving over the record of other work must not take that work's photo with it."""
+    session = opened.session
+    record = tmp_path / "other.json"
+    there = session.inspection.to_record(record_id="2" * 32)
+    there = replace(there, photo={**there.photo, "file": "other.png"})
+    save_record(record, there)
+    (tmp_path / "other.png").write_bytes(b"an original")
+    (tmp_path / "other.pdf").write_bytes(b"its report")
+    assert [one.name for one in beside(record, [], [])] == [
+        "other-inspection.png", "other-inspection.pdf",
+    ]  # fmt: skip
+    (tmp_path / "other.png").unlink()
+    assert [one.name for one in beside(record, [], [])] == ["other.png", "other.pdf"]
 
 
 def test_what_was_saved_before_a_file_failed_is_said_and_saved_over(

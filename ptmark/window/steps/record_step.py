@@ -157,9 +157,7 @@ class RecordStep(StepPage):
         proposal = self._saving.propose().with_suffix(".json")
         path = dialogs.ask_where_to_save(self._window, proposal, tr("Record (*.json)"))
         if path is not None:
-            self._saving.save(
-                [path.with_suffix(ending) for ending in (".json", ".png", ".pdf")]
-            )
+            self._saving.save(self._saving.names_for(path.with_suffix(".json")))
 
     def _save_one(self, ending: str, kinds: str) -> None:
         self.settle()
@@ -175,6 +173,12 @@ class RecordStep(StepPage):
     def _on_saved(self, paths: list[Path]) -> None:
         names = ", ".join(path.name for path in paths)
         said = tr("Saved {0} in {1}", names, paths[0].parent)
+        usual = [paths[0].with_suffix(path.suffix) for path in paths]
+        left = [one.name for one in usual if one not in paths and one.exists()]
+        if left:
+            said += ". " + tr(
+                "Left as they were, not being of this record: {0}.", ", ".join(left)
+            )
         self.saved.say(said, "done")
         self._told = said if self._saving.saved_as in paths else ""
         prints = [path for path in paths if path.suffix.lower() == ".pdf"]
