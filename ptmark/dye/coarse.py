@@ -10,7 +10,7 @@ import cv2
 import numpy as np
 import numpy.typing as npt
 
-from ptmark.dye.contrast import DYE_STOPS, redness
+from ptmark.dye.contrast import amount_of_ratio, redness
 from ptmark.dye.quick import middle
 from ptmark.photo import Photo
 
@@ -273,5 +273,4 @@ def _haze(background: Float, inside: Bytes | None) -> float:
     if not values.size:
         return 0.0
     white, pink = np.percentile(values, [20, 80])
-    full = float(np.log((1 - DYE_STOPS[0]) / (1 - DYE_STOPS[1])))
-    return float(min(1.0, max(0.0, (pink - white) / full)))
+    return min(1.0, max(0.0, amount_of_ratio(float(np.exp(white - pink)))))

@@ -7,6 +7,7 @@ amount of dye, 0 to about 1. Red dye passes red light and stops green and blue.
 
 from dataclasses import dataclass
 from functools import lru_cache
+from typing import TypeVar
 
 import cv2
 import numpy as np
@@ -19,6 +20,7 @@ __all__ = [
     "DYE_STOPS",
     "LUMA",
     "LocalWhite",
+    "amount_of_ratio",
     "dye_amount",
     "local_white",
     "log_light",
@@ -32,6 +34,8 @@ Bytes = npt.NDArray[np.uint8]
 # 500 to 550 nm; common practice, no source. Only the course of half contrast from channel to
 # channel depends on it, not the half level itself.
 DYE_STOPS = np.array([0.35, 0.95, 0.90])
+_RED_STOPPED, _GREEN_STOPPED, _ = DYE_STOPS.tolist()
+_Light = TypeVar("_Light", float, Float)
 LUMA = np.array([0.299, 0.587, 0.114])  # ITU-R BT.601, the luma of JPEG (JFIF 1.02)
 _CODE = np.arange(256, dtype=np.uint8)
 _LIGHT = srgb_to_linear(_CODE).astype(np.float64)
@@ -166,9 +170,14 @@ def dye_amount(sheet: Sheet, white: LocalWhite) -> Float:
     sharp = _from_luma(sheet, white)
     # green over red against the white's; the amount has a pole at 2.7, which ink can reach
     steady = np.minimum(np.exp(white.redness - redness(sheet.rgb)), _GREENEST)
-    red, green = np.float32(DYE_STOPS[0]), np.float32(DYE_STOPS[1])
-    slow = (1 - steady) / (green - red * steady)
+    slow = amount_of_ratio(steady)
     return np.asarray(sharp + blurred(slow - sharp, sheet.places, CROSSOVER_PX), np.float32)
+
+
+def amount_of_ratio(steady: _Light) -> _Light:
+    """Amount of dye that mixes in where green over red is ``steady`` times the white's."""
+    amount: _Light = (1 - steady) / (_GREEN_STOPPED - _RED_STOPPED * steady)
+    return amount
 
 
 def _from_luma(sheet: Sheet, white: LocalWhite) -> Float:

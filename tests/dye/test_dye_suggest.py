@@ -144,8 +144,10 @@ def test_confidence_falls_with_contrast():
     assert 0 < pale.found[0].confidence < strong.found[0].confidence <= 1
 
 
-def test_haze_is_a_number_that_grows_with_pink():
+@pytest.mark.parametrize("share", [0.05, 0.15, 0.25])
+def test_haze_is_the_share_of_full_dye_in_the_pink_over_the_white(share):
     columns = np.arange(SHAPE[1])[None, :] * np.ones(SHAPE)
-    pink = np.where(columns < 280, 0.25, 0.0) * 1.0
-    assert suggest(scenes.photo(SHAPE, [(pink, scenes.DYE)])).haze > 0.05
+    pink = np.where(columns < 280, share, 0.0) * 1.0
+    haze = suggest(scenes.photo(SHAPE, [(pink, scenes.DYE)])).haze
+    assert haze == pytest.approx(share, rel=0.2, abs=0.01)  # this dye stops a little less light
     assert suggest(scenes.photo(SHAPE, [])).haze < 0.02

@@ -154,9 +154,9 @@ def test_dark_is_no_fault_of_a_fluorescent_photo(clean, surface):
 
 def test_haze_is_told_by_degrees():
     assert haze_remark(None) is None
-    assert haze_remark(0.02) is None
-    assert "less sure" in haze_remark(0.035).says
-    hides = haze_remark(0.08)
+    assert haze_remark(0.11) is None
+    assert "less sure" in haze_remark(0.13).says
+    hides = haze_remark(0.2)
     assert "hide" in hides.what
     assert "repeat" in hides.mend
     assert replace(hides, what="").mend == hides.mend

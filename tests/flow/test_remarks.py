@@ -36,7 +36,7 @@ def test_remarks_become_cautions_of_the_record(photo_file):
     inspection.set_reference(CardReference())
     inspection.set_suggestions(inspection.look())
     before = [one.says for one in inspection.remarks()]
-    inspection.haze = 0.08  # as a pink background gives it
+    inspection.haze = 0.2  # as a pink background gives it
     said = [one.says for one in inspection.remarks() if one.says not in before]
     assert len(said) == 1
     assert said[0] in inspection.to_record().cautions
