@@ -39,6 +39,9 @@ MODES = ("colour contrast", "fluorescent")
 # A fluorescent photo's surroundings are dark; its indications green-yellow (emission about 500
 # to 570 nm: common practice, no source), several times as bright, with little blue.
 DARK, BRIGHT, LEAST_GREEN, MOST_BLUE, MOST_RED = 0.05, 4.0, 0.03, 0.6, 1.2
+# A phone may expose the violet that UV lamps leave to see as bright as a room. No white developer
+# is so violet: blue over green light, at least 1.6 times what the coolest daylight has.
+VIOLET, LIT = 2.0, 0.35
 _GLANCE = 40_000  # pixels looked at to tell a dark photo
 _LEAST_SHINING = 12  # sampled pixels
 _GAIN, _GAIN_SHARE = 8.0, 0.03  # most; reach in shares of the photo's width
@@ -62,7 +65,7 @@ def recognise(photo: Photo) -> str:
     Returns
     -------
     str
-        "fluorescent" where the photo is dark and holds green-yellow light; else
+        "fluorescent" where the photo is dark or violet and holds green-yellow light; else
         "colour contrast".
     """
     kept = _RECOGNISED.get(photo)
@@ -75,9 +78,10 @@ def _recognised(photo: Photo) -> str:
     step = max(1, round((photo.info.megapixels * 1e6 / _GLANCE) ** 0.5))
     some = np.ascontiguousarray(photo.rgb[::step, ::step])
     few = [cv2.extractChannel(some, i) for i in range(3)]
-    middles = np.array([np.median(cv2.max(cv2.max(*few[:2]), few[2])), np.median(few[1])])
-    middle, ground = srgb_to_linear(middles / 255).tolist()
-    if middle > DARK:
+    brightest = cv2.max(cv2.max(*few[:2]), few[2])
+    middles = np.array([np.median(one) for one in (brightest, few[1], few[2])])
+    middle, ground, bluest = srgb_to_linear(middles / 255).tolist()
+    if middle > (LIT if bluest > VIOLET * ground else DARK):
         return "colour contrast"
     red, green, blue = cv2.split(srgb_to_linear(np.ascontiguousarray(photo.rgb[::2, ::2])))
     shining = (

@@ -23,9 +23,9 @@ GREEN_YELLOW = np.array([0.42, 0.80, 0.10])
 WHITE_LINT = np.array([0.35, 0.45, 0.85])
 
 
-def dark_photo(layers, *, blur=1.3, grain=0.002):
+def dark_photo(layers, *, blur=1.3, grain=0.002, ground=VIOLET):
     """Light of (coverage, colour) layers added to the dark, blurred, coded."""
-    light = np.ones((*SHAPE, 3)) * VIOLET
+    light = np.ones((*SHAPE, 3)) * ground
     for coverage, colour in layers:
         light += coverage[..., None] * np.asarray(colour)
     light = gaussian_filter(light, (blur, blur, 0))
@@ -80,6 +80,23 @@ def test_colour_contrast_is_not_taken_for_fluorescent():
     assert recognise(red) == "colour contrast"
     assert recognise(dim) == "colour contrast"
     assert len(find_indications(red, None, None).found) == 1
+
+
+@pytest.mark.parametrize("exposed", [1.0, 4.0, 12.0])
+def test_violet_that_a_camera_exposed_brightly_is_recognised(exposed):
+    disc = scenes.disc(SHAPE, 300.4, 250.7, 20.0)
+    photo = dark_photo([(disc, GREEN_YELLOW)], ground=exposed * VIOLET)
+    assert recognise(photo) == "fluorescent"
+    assert len(find_indications(photo, None, None).found) == 1
+
+
+def test_green_tape_in_cool_or_dim_light_is_not_taken_for_fluorescent():
+    # blue over green of daylight at 20,000 K is about 1.24 in linear sRGB (from memory)
+    for light in (0.1, 0.3):
+        cool = light * np.array([0.75, 1.0, 1.24])
+        tape = scenes.disc(SHAPE, 300, 250, 40)
+        photo = dark_photo([(tape, np.array([0.1, 0.6, 0.1]))], ground=cool)
+        assert recognise(photo) == "colour contrast"
 
 
 def test_a_chosen_mode_goes_before_what_is_recognised():
