@@ -39,8 +39,8 @@ MODES = ("colour contrast", "fluorescent")
 # A fluorescent photo's surroundings are dark; its indications green-yellow (emission about 500
 # to 570 nm: common practice, no source), several times as bright, with little blue.
 DARK, BRIGHT, LEAST_GREEN, MOST_BLUE, MOST_RED = 0.05, 4.0, 0.03, 0.6, 1.2
-# A phone may expose the violet that UV lamps leave to see as bright as a room. No white developer
-# is so violet: blue over green light, at least 1.6 times what the coolest daylight has.
+# A phone may expose the violet that UV lamps leave to see as bright as a room. No developer
+# is so violet: blue over green light, 1.6 times what the coolest daylight has.
 VIOLET, LIT = 2.0, 0.35
 _GLANCE = 40_000  # pixels looked at to tell a dark photo
 _LEAST_SHINING = 12  # sampled pixels
