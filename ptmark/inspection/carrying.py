@@ -4,10 +4,18 @@ A record must never hold what belongs to another part. So nothing is handed on u
 named here, and what was handed on is marked as such until a person has looked at it.
 """
 
+import re
 from collections.abc import Mapping
 from typing import Any
 
-__all__ = ["NEXT_PART", "SAME_PART_NUMBER", "filled", "from_same_part_number"]
+__all__ = [
+    "NEXT_PART",
+    "SAME_PART_NUMBER",
+    "filled",
+    "from_same_part_number",
+    "next_serial",
+    "same_number_again",
+]
 
 _PROCEDURE = frozenset({
     "procedure",
@@ -109,4 +117,48 @@ def from_same_part_number(
         and text.strip()
         and text != fields.get(key)
         and (not fields.get(key, "").strip() or key in carried)
+    }
+
+
+def next_serial(serial: str) -> str:
+    """The serial number after this one, by its last digits; "" where it ends in none.
+
+    Examples
+    --------
+    >>> next_serial("S-0099"), next_serial("A9"), next_serial("12-R"), next_serial("")
+    ('S-0100', 'A10', '', '')
+    """
+    found = re.fullmatch(r"(.*?)([0-9]{1,18})", serial.strip(), re.DOTALL)
+    if found is None:
+        return ""
+    return found[1] + str(int(found[2]) + 1).zfill(len(found[2]))
+
+
+def same_number_again(
+    fields: Mapping[str, str], carried: frozenset[str], before: Mapping[str, str], serial: str
+) -> dict[str, Any]:
+    """The change to a state that beginning another part of the number before makes.
+
+    Parameters
+    ----------
+    fields, carried : members of `ptmark.inspection.State`
+    before : Mapping
+        The fields of the part before, which has a part number.
+    serial : str
+        Counted on from that of the part before, hence marked until a person has read it on the
+        part; "" to leave the serial number to the person.
+
+    Examples
+    --------
+    >>> before = {"part_number": "P-4", "serial_number": "S1", "remarks": "one pore"}
+    >>> made = same_number_again({}, frozenset(), before, next_serial("S1"))
+    >>> made["fields"], made["carried"]
+    ({'part_number': 'P-4', 'serial_number': 'S2'}, frozenset({'serial_number'}))
+    """
+    new = from_same_part_number(fields, carried, before)
+    counted = {"serial_number": serial} if serial else {}
+    number = {"part_number": before["part_number"]}
+    return {
+        "fields": {**fields, **new, **number, **counted},
+        "carried": carried.difference(number).union(new, counted),
     }

@@ -1,14 +1,20 @@
 """What an earlier inspection brought into this one: named, marked, confirmed by a person."""
 
+from typing import TYPE_CHECKING
+
 from PySide6.QtWidgets import QFormLayout, QLabel, QWidget
 
 from ptmark.window.bits import CommitEdit, Notice, key_button
 from ptmark.window.session import Session
 from ptmark.window.words import tr
 
-__all__ = ["KeptNotice", "mark_kept"]
+if TYPE_CHECKING:
+    from ptmark.inspection import State
+
+__all__ = ["COUNTED", "KeptNotice", "mark_kept"]
 
 _MOST_NAMED = 6
+COUNTED = "serial_number"  # the one field that is not kept, but counted on
 
 
 class KeptNotice(Notice):
@@ -28,26 +34,31 @@ class KeptNotice(Notice):
 
     def refresh(self) -> None:
         """Name what nobody has looked at yet."""
-        from ptmark.record import FIELDS
-
         state = self._session.state
-        if state is None or self._session.reviewing or not state.carried:
+        if state is None or self._session.reviewing:
             self.say("")
             return
-        named = [tr(field.label) for field in FIELDS if field.key in state.carried]
-        if "profile" in state.carried:
-            named.insert(0, tr("Criteria {0}", state.profile))
-        if "thickness_mm" in state.carried:
-            named.insert(0, tr("Thickness"))
-        more = len(named) - _MOST_NAMED
-        rest = tr(" and {0} more, marked “kept”", more) if more > 0 else ""
-        self.say(
-            tr(
-                "Kept from an earlier inspection: {0}{1}. Look whether it holds for this part.",
-                ", ".join(named[:_MOST_NAMED]),
-                rest,
+        said, kept = [], _kept_names(state)
+        if COUNTED in state.carried:
+            serial = state.fields.get(COUNTED, "")
+            said.append(
+                tr(
+                    "Serial {0} was counted on from the part before: read it on the part.",
+                    serial,
+                )
             )
-        )
+        if kept:
+            more = len(kept) - _MOST_NAMED
+            rest = tr(" and {0} more, marked “kept”", more) if more > 0 else ""
+            said.append(
+                tr(
+                    "Kept from an earlier inspection: {0}{1}. Look whether it holds for this "
+                    "part.",
+                    ", ".join(kept[:_MOST_NAMED]),
+                    rest,
+                )
+            )
+        self.say(" ".join(said))
 
     def _hold(self) -> None:
         self._session.change(tr("confirm what was kept"), carried=frozenset())
@@ -66,9 +77,28 @@ class KeptNotice(Notice):
             )
 
 
-def mark_kept(form: QFormLayout, edit: CommitEdit, label: str, *, kept: bool) -> None:
-    """Mark a field as carried over, for the eye and for a screen reader."""
+def _kept_names(state: "State") -> list[str]:
+    """What came from an earlier inspection as it was, in words."""
+    from ptmark.record import FIELDS
+
+    carried = state.carried - {COUNTED}
+    named = [tr(field.label) for field in FIELDS if field.key in carried]
+    if "profile" in carried:
+        named.insert(0, tr("Criteria {0}", state.profile))
+    if "thickness_mm" in carried:
+        named.insert(0, tr("Thickness"))
+    return named
+
+
+def mark_kept(
+    form: QFormLayout, edit: CommitEdit, label: str, *, kept: bool, counted: bool = False
+) -> None:
+    """Mark a field as carried over, or ``counted`` on, for the eye and for a screen reader."""
+    marked = tr("{0} · counted on", label) if counted else tr("{0} · kept", label)
+    said = tr("counted on from the part before: read it on the part")
+    if not counted:
+        said = tr("kept from an earlier inspection")
     shown = form.labelForField(edit)
     if isinstance(shown, QLabel):
-        shown.setText(tr("{0} · kept", label) if kept else label)
-    edit.setAccessibleDescription(tr("kept from an earlier inspection") if kept else "")
+        shown.setText(marked if kept else label)
+    edit.setAccessibleDescription(said if kept else "")

@@ -52,6 +52,8 @@ class LastOfPart(QObject):
         self._session, self._saving, self._door = session, saving, door
         self._asked = ""
         self.found: Found | None = None
+        self._before: dict[str, Any] = {}  # fields and thickness of the last part worked on
+        session.when_ready(self._remember_last)
         session.changed.connect(self._follow)
         saving.saved.connect(self._note)
 
@@ -92,9 +94,51 @@ class LastOfPart(QObject):
             **offered,
         )
 
+    @property
+    def again(self) -> tuple[str, str] | None:
+        """The part number before and the serial after its; None once there is one here."""
+        state = self._session.state
+        if state is None or not self._before or self._session.reviewing:
+            return None
+        if state.fields.get("part_number", "").strip():
+            return None
+        from ptmark.inspection.carrying import next_serial
+
+        fields = self._before["fields"]
+        taken = state.fields.get("serial_number", "").strip()
+        return fields["part_number"], "" if taken else next_serial(
+            fields.get("serial_number", "")
+        )
+
+    def take_again(self, *, count_on: bool) -> None:
+        """Begin another part of the number before, as one undoable change."""
+        state, again = self._session.state, self.again
+        if state is None or again is None:
+            return
+        from ptmark.inspection.carrying import same_number_again
+
+        fields, thickness_mm = self._before["fields"], self._before["thickness_mm"]
+        serial = again[1] if count_on else ""
+        made = same_number_again(state.fields, state.carried, fields, serial)
+        if state.thickness_mm is None and thickness_mm is not None:
+            made["thickness_mm"] = thickness_mm
+            made["carried"] |= {"thickness_mm"}
+        self._session.change(tr("the same part number again"), **made)
+
+    def _remember_last(self) -> None:
+        """What was saved last, for the first part of another day."""
+
+        def done(fields: dict[str, Any]) -> None:
+            self._before = self._before or fields
+            self.changed.emit()
+
+        self._session.workers.start("", lambda _: _saved_last(), done)
+
     def _follow(self) -> None:
         state = self._session.state
         part = "" if state is None else state.fields.get("part_number", "").strip()
+        if state is not None and part and not self._session.reviewing:
+            self._before = {"fields": state.fields, "thickness_mm": state.thickness_mm}
         if part != self._asked:
             self._asked, self.found = part, None
             self._door.cancel("last of part")
@@ -219,6 +263,14 @@ def _remembered(part: str, mine: str) -> Found | None:
         if same and record.id != mine
         else None
     )
+
+
+def _saved_last() -> dict[str, Any]:
+    """Fields and thickness of the part whose record was saved last; none where it is gone."""
+    for part in list(_places())[-1:]:
+        if (found := _remembered(part, "")) is not None:
+            return {"fields": found.record.fields, "thickness_mm": found.record.thickness_mm}
+    return {}
 
 
 def _file() -> Path:

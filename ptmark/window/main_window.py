@@ -98,6 +98,7 @@ class MainWindow(QWidget):
         from ptmark.window.steps.record_step import RecordStep
         from ptmark.window.steps.scale_step import ScaleStep
         from ptmark.window.steps.verdict_step import VerdictStep
+        from ptmark.window.told import Told
 
         self.scale_step = ScaleStep(self.session, self.bench, self.looking, self)
         self.indications_step = IndicationsStep(
@@ -110,8 +111,9 @@ class MainWindow(QWidget):
         self.pages |= dict(zip(STEPS[1:], pages, strict=True))
         for page in pages:
             self._panel.addWidget(page)
-        self.part_form = PartForm(self.session, self.record_step.last_of_part)
+        self.part_form = PartForm(self.session, self.record_step.last_of_part, self)
         self.photo_step.part_place.addWidget(self.part_form)
+        self._told = Told(self)
         self.review = ReviewDesk(self, self._place, self._panel)
         self._column.insertWidget(1, self.review.bar)
         self.archive = ArchiveDesk(self, self.arrangement.split)
@@ -166,7 +168,6 @@ class MainWindow(QWidget):
         session.stale.changed.connect(self._show_states)
         session.trouble.connect(self._on_trouble)
         self.bench.hint.connect(self.foot.say)
-        self.saving.saved.connect(self._say_saved)
         self.bench.live.said.connect(self.foot.say_size)
         self.bench.switched.connect(lambda _: self._show_marks())
         session.autosave.failed.connect(
@@ -237,12 +238,6 @@ class MainWindow(QWidget):
         self._show_marks()
         if not self.session.selected:
             self._follows.after_suggestions()
-
-    def _say_saved(self, paths: list[Path]) -> None:
-        """Where the page that tells it is not shown."""
-        if self.session.step != STEPS[-1]:
-            names = ", ".join(path.name for path in paths)
-            self.foot.say(tr("Saved {0} in {1}", names, paths[0].parent))
 
     def _next(self, by: int = 1) -> None:
         at = STEPS.index(self.session.step) + by

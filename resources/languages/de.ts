@@ -2202,6 +2202,10 @@
       <translation>Dieselbe wie</translation>
     </message>
     <message>
+      <source>Same part number, next serial</source>
+      <translation>Gleiche Teilenummer, nächste Seriennummer</translation>
+    </message>
+    <message>
       <source>Save</source>
       <translation>Speichern</translation>
     </message>
@@ -2320,6 +2324,10 @@
     <message>
       <source>Serial number</source>
       <translation>Seriennummer</translation>
+    </message>
+    <message>
+      <source>Serial {0} was counted on from the part before: read it on the part.</source>
+      <translation>Die Seriennummer {0} wurde vom Teil davor weitergezählt: am Teil ablesen.</translation>
     </message>
     <message>
       <source>Set this hold</source>
@@ -3034,6 +3042,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>Was unter der Karte liegt</translation>
     </message>
     <message>
+      <source>What the drawing and the procedure say of such parts comes with it, marked</source>
+      <translation>Was Zeichnung und Verfahren von solchen Teilen sagen, kommt mit, gekennzeichnet</translation>
+    </message>
+    <message>
       <source>What the examiner should do or look at</source>
       <translation>Was der Prüfer tun oder ansehen soll</translation>
     </message>
@@ -3316,6 +3328,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>contract, in service, after repair …</source>
       <translation>Vertrag, im Betrieb, nach Reparatur …</translation>
+    </message>
+    <message>
+      <source>counted on from the part before: read it on the part</source>
+      <translation>vom Teil davor weitergezählt: am Teil ablesen</translation>
     </message>
     <message>
       <source>criteria {0}</source>
@@ -4314,6 +4330,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>die Gegenprüfung darin passt nicht: {0!r}</translation>
     </message>
     <message>
+      <source>the same part number again</source>
+      <translation>dieselbe Teilenummer noch einmal</translation>
+    </message>
+    <message>
       <source>the {0} is not named</source>
       <translation>nicht benannt: {0}</translation>
     </message>
@@ -4610,6 +4630,18 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>{0} Zusammen: keine Bewertung, Foto {1} ist nicht bewertet.</translation>
     </message>
     <message>
+      <source>{0} again</source>
+      <translation>{0} noch einmal</translation>
+    </message>
+    <message>
+      <source>{0} again, another serial</source>
+      <translation>{0} noch einmal, andere Seriennummer</translation>
+    </message>
+    <message>
+      <source>{0} again, serial {1}</source>
+      <translation>{0} noch einmal, Seriennummer {1}</translation>
+    </message>
+    <message>
       <source>{0} and {1}</source>
       <translation>{0} und {1}</translation>
     </message>
@@ -4722,6 +4754,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>{0} {1}, vor der Prüfung ({2}).</translation>
     </message>
     <message>
+      <source>{0} · counted on</source>
+      <translation>{0} · weitergezählt</translation>
+    </message>
+    <message>
       <source>{0} · kept</source>
       <translation>{0} · übernommen</translation>
     </message>
@@ -4792,6 +4828,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>{0}, revision {1}: {2}</source>
       <translation>{0}, Fassung {1}: {2}</translation>
+    </message>
+    <message>
+      <source>{0}, serial {1}: read it on the part.</source>
+      <translation>{0}, Seriennummer {1}: am Teil ablesen.</translation>
     </message>
     <message>
       <source>{0}, {1} of 2</source>

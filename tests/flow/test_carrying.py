@@ -13,7 +13,13 @@ import pytest
 
 from ptmark.dye import EdgeQuality
 from ptmark.inspection import Inspection, State
-from ptmark.inspection.carrying import NEXT_PART, SAME_PART_NUMBER, from_same_part_number
+from ptmark.inspection.carrying import (
+    NEXT_PART,
+    SAME_PART_NUMBER,
+    from_same_part_number,
+    next_serial,
+    same_number_again,
+)
 from ptmark.record import FIELDS
 from ptmark.scale import LineReference
 
@@ -162,3 +168,23 @@ def test_what_was_carried_is_known_after_a_restart(full, other_file, tmp_path):
     again = Inspection()
     restore_draft(again, draft_to_json(full))
     assert again.state.carried == NEXT_PART | {"profile"}
+
+
+def test_the_same_number_again_takes_no_result_and_marks_the_serial_counted_on():
+    before = {one.key: f"of the first part: {one.label}, 9" for one in FIELDS}
+    serial = next_serial(before["serial_number"])
+    assert serial == "of the first part: Serial number, 10"
+    made = same_number_again({}, frozenset(), before, serial)
+    assert set(made["fields"]) == SAME_PART_NUMBER | {"part_number", "serial_number"}
+    assert made["fields"]["serial_number"] != before["serial_number"]
+    assert made["carried"] == SAME_PART_NUMBER | {"serial_number"}
+    alone = same_number_again({}, frozenset(), before, "")
+    assert "serial_number" not in alone["fields"]
+
+
+@pytest.mark.parametrize(
+    ("serial", "after"),
+    [("1", "2"), ("09", "10"), ("99", "100"), ("S-7", "S-8"), ("A", ""), ("7B", ""), ("", "")],
+)
+def test_a_serial_number_is_counted_on_by_its_last_digits(serial, after):
+    assert next_serial(serial) == after

@@ -1,11 +1,15 @@
 """A part number brings back what its last inspection had: offered, and taken by one click."""
 
+import shutil
+
 import pytest
+from PySide6.QtCore import Qt
 
 from ptmark.archive import add_record, open_archive
 from ptmark.inspection import Inspection
 from ptmark.record import save_record
 from ptmark.scale import CardReference
+from ptmark.window.main_window import MainWindow
 
 pytestmark = pytest.mark.gui
 
@@ -93,3 +97,81 @@ def test_from_the_record_saved_last(qtbot, window, part_field, idle, record, tmp
     part_field("")
     part_field("DEMO-40")
     assert not window.part_form.part_offer.isVisible()
+
+
+def enter(window, idle, **fields):
+    for key, text in fields.items():
+        window.part_form.fields[key].setText(text)
+        window.part_form.fields[key].commit()
+    idle()
+
+
+def test_the_next_part_of_the_same_number_by_one_key(qtbot, opened, idle, tmp_path):
+    """Number and next serial are offered, nothing seen goes along, and the serial is marked."""
+    window, session = opened, opened.session
+    enter(window, idle, part_number="DEMO-40", serial_number="S-099")
+    session.fill_in("fill in", {"material": "1.4301", "remarks": "one pore", "job_number": "7"})
+    session.change("decide", decision="reject", thickness_mm=12.0)
+    assert not window.part_form.again.again_button.isEnabled()
+    other = tmp_path / "other.png"
+    shutil.copy(session.inspection.photo.info.path, other)
+    with other.open("ab") as file:
+        file.write(b"another file")
+    with qtbot.waitSignal(window.looking.suggested, timeout=20_000):
+        window.open(other)
+    idle()
+    assert session.step == "Indications"
+    assert "part_number" not in session.state.fields  # nothing comes by itself
+    assert "serial_number" not in session.state.fields
+    qtbot.keyClick(window.focusWidget(), Qt.Key.Key_G, Qt.KeyboardModifier.ControlModifier)
+    state = session.state
+    assert state.fields == {
+        "part_number": "DEMO-40", "serial_number": "S-100", "material": "1.4301",
+    }  # fmt: skip
+    assert (state.decision, state.thickness_mm) == ("", 12.0)
+    assert {m.standing for m in state.marked} == {"suggested"}
+    assert state.carried == {"serial_number", "material", "thickness_mm"}
+    assert "DEMO-40, serial S-100: read it on the part." in window.foot.hint.text()
+    assert "Serial S-100 was counted on" in window.record_step.kept.text.text()
+    session.go("Photo")
+    edit = window.part_form.fields["serial_number"]
+    assert window.part_form._form.labelForField(edit).text() == "Serial number · counted on"
+    assert not window.part_form.again.isVisible()
+    enter(window, idle, serial_number="S-104")
+    assert "serial_number" not in session.state.carried
+    session.undo()
+    session.undo()
+    assert session.state.fields == {}
+    assert window.part_form.again.isVisible()
+
+
+def test_a_serial_that_cannot_be_counted_on_is_asked_for(qtbot, opened, idle):
+    window = opened
+    enter(window, idle, part_number="DEMO-40", serial_number="12-R")
+    window.next_part()
+    idle()
+    again = window.part_form.again
+    assert again.again_button.accessibleName() == "DEMO-40 again"
+    assert not again.other_button.isVisible()
+    again.again_button.click()
+    assert window.session.state.fields == {"part_number": "DEMO-40"}
+    assert window.focusWidget() is window.part_form.fields["serial_number"]
+
+
+def test_the_part_saved_last_is_offered_at_the_next_start(
+    qtbot, window, idle, record, tmp_path
+):
+    path = tmp_path / "saved.json"
+    enter(window, idle, part_number="DEMO-40")
+    save_record(path, record)
+    window.saving.saved.emit([path])
+    idle()
+    later = MainWindow()
+    qtbot.addWidget(later)
+    later.show()
+    later.begin(None)
+    again = later.part_form.again
+    qtbot.waitUntil(again.isVisible, timeout=20_000)
+    assert again.again_button.accessibleName() == "DEMO-40 again, serial S2"
+    assert later.session.state.fields == {}
+    qtbot.waitUntil(lambda: not later.session.workers.any_running(), timeout=20_000)

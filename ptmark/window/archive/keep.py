@@ -41,10 +41,12 @@ class _Clash(NamedTuple):
 class KeepForm(QWidget):
     """A button, a tick that the next start remembers, and what came of it, in place.
 
-    Signals: ``kept(str)`` the id of a record that the archive has now.
+    Signals: ``kept(str)`` the id of a record that the archive has now; ``told(str)`` that in
+    words.
     """
 
     kept = Signal(str)
+    told = Signal(str)
 
     def __init__(
         self,
@@ -189,9 +191,11 @@ class KeepForm(QWidget):
             sign, told[added.state] = "look", told[added.state] + _NO_PART
         self.said.offer()
         self.said.say(told[added.state], sign)
+        self.told.emit(told[added.state])
         self.kept.emit(added.record_id)
 
     def _say_clash(self, path: Path, clash: _Clash) -> None:
+        self._session.go("Record")  # wherever the key was pressed
         self.said.say(clash.says)
         self.said.offer()
         if clash.sha256:
@@ -204,6 +208,7 @@ class KeepForm(QWidget):
     def _say_error(self, exc: Exception) -> None:
         from ptmark.window.dialogs import ask_for_folder
 
+        self._session.go("Record")  # wherever the key was pressed
         self.said.offer()
         self.said.say(
             from_core(exc) if isinstance(exc, PtmarkError) else tr("Not kept: {0}", exc)

@@ -12,8 +12,9 @@ from ptmark.window import dialogs
 from ptmark.window.archive.keep import KeepForm
 from ptmark.window.bits import Choice, CommitEdit, Notice, heading, key_button, plain, quiet
 from ptmark.window.cautions import VERDICT_CAUTIONS, WORK_CAUTIONS
-from ptmark.window.kept_fields import KeptNotice, mark_kept
+from ptmark.window.kept_fields import COUNTED, KeptNotice, mark_kept
 from ptmark.window.last_of_part import LastOfPart, PartOffer
+from ptmark.window.part_again import PartAgain
 from ptmark.window.process.timers import ProcessTimers
 from ptmark.window.saved_files import FileOut, PrintButton
 from ptmark.window.saving import Saving
@@ -134,15 +135,22 @@ class RecordStep(StepPage):
             label = tr("{0}, needed", tr(field.label)) if field.needed else tr(field.label)
             form.addRow(label, edit)
             self.fields[field.key] = edit
-            self._marks[field.key] = partial(mark_kept, form, edit, label)
+            counted = field.key == COUNTED
+            self._marks[field.key] = partial(mark_kept, form, edit, label, counted=counted)
             if field.key == "part_number":
                 form.addRow(PartOffer(self.session, self.last_of_part))
+                self.again = PartAgain(self.last_of_part)
+                self.again.serial_asked.connect(self._ask_serial)
+                form.addRow(self.again)
             if (caution := self.timers.cautions.beside(field.key)) is not None:
                 form.addRow(caution)
         self.refresh()
 
     def _fill_in(self, key: str, label: str, text: str) -> None:
         self.session.fill_in(tr("fill in {0}", inside(label)), {key: text})
+
+    def _ask_serial(self) -> None:
+        self.fields["serial_number"].setFocus()
 
     # -- saving -------------------------------------------------------------------------------
     def settle(self) -> None:
