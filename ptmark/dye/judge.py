@@ -49,15 +49,20 @@ CUT_WHERE_PALE, CUT_PER_CONTRAST, CUT_PALEST = 0.05, 1.2, 0.25
 LEFT_WHERE_SHARP, SHARP_FROM = 1.5, 0.15
 _LUMA, _LUMA_OF_DYE = LUMA.tolist(), float(LUMA @ DYE_STOPS)
 _RED_STOPPED, _GREEN_STOPPED, _ = DYE_STOPS.tolist()
+# Of the photo's width, as 2 area / rim. Dye that the border cuts off has up to 0.01 (a bleed-
+# out of 5 mm in a photo of 280 mm), red gloves of the stress set 0.05 and more.
+WIDEST_FROM_OUTSIDE = 0.03
 LEFT_PER_SOFTNESS = 0.1  # for each time that the edge is softer than the photo's usual one
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Sight:
-    """What bounds a call: least size, and how soft the photo's edges mostly are."""
+    """What bounds a call: least size, the photo's border, and how soft its edges mostly are."""
 
     least_px: float
     least_mm: float | None
+    photo_width: int
+    photo_height: int
     usual_shift_px: float
 
 
@@ -72,6 +77,8 @@ def reason_against(one: Contour, sight: Sight) -> str:
             size = f"{sight.least_mm:.1f} mm"
         return f"smaller than {size}: go closer to judge it"
     red, green, _ = one.taken_light.tolist()
+    if _from_outside(one, sight):
+        return "reaches in from the edge of the photo and is wide, like a glove or a cloth"
     if one.contrast < max(LEAST_CONTRAST, LEAST_SIGNAL * one.grain):
         return f"too pale: {100 * one.contrast:.0f} % of full dye"
     colour = _wrong_colour(one)
@@ -79,6 +86,14 @@ def reason_against(one: Contour, sight: Sight) -> str:
         pale = "too pale: hardly redder than the developer beside it"
         return colour or pale if green > DARK else pale
     return colour or _no_edge(one, sight)
+
+
+def _from_outside(one: Contour, sight: Sight) -> bool:
+    """Whether it ends at the photo's border and is wider than dye would be."""
+    beyond = np.array([sight.photo_width, sight.photo_height]) - one.outline_px.max(axis=0)
+    if min(one.outline_px.min(), beyond.min()) > 2:
+        return False
+    return _width(one) > WIDEST_FROM_OUTSIDE * sight.photo_width
 
 
 def _wrong_colour(one: Contour) -> str:

@@ -166,6 +166,8 @@ def _sight(photo: Photo, surface: SurfaceMap | None, photo_blur_px: float) -> Si
     return Sight(
         least_px=least_px,
         least_mm=None if surface is None else least_px * surface.mm_per_px(),
+        photo_width=photo.info.width,
+        photo_height=photo.info.height,
         usual_shift_px=_SHIFT_PER_BLUR * photo_blur_px,
     )
 

@@ -99,6 +99,15 @@ def test_dye_that_runs_out_of_the_photo_is_called_up_to_its_edge(x0, x1):
     assert high[0] == pytest.approx(min(x1, SHAPE[1] - 0.5), abs=1)
 
 
+def test_what_is_wide_and_reaches_in_from_outside_is_left_out_with_its_reason():
+    # a hand or a cloth: half a disc has 2 area / rim of 0.61 radii
+    found = suggest(scenes.photo(SHAPE, [(scenes.disc(SHAPE, 0, 200, 60), scenes.DYE)]))
+    assert found.found == ()
+    assert [one.reason for one in found.left_out if "glove" in one.reason]
+    bleed_out = suggest(scenes.photo(SHAPE, [(scenes.disc(SHAPE, 0, 200, 20), scenes.DYE)]))
+    assert len(bleed_out.found) == 1
+
+
 def test_examined_area_bounds_the_calls():
     layers = [
         (scenes.disc(SHAPE, 100, 200, 15), scenes.DYE),

@@ -9,7 +9,9 @@ from ptmark.dye.fine import look_closely
 from ptmark.dye.judge import Sight, reason_against
 from ptmark.dye.sheet import Crop, lay_out
 
-SIGHT = Sight(least_px=4.0, least_mm=None, usual_shift_px=0.6)
+SIGHT = Sight(
+    least_px=4.0, least_mm=None, photo_width=400, photo_height=400, usual_shift_px=0.6
+)
 
 
 def pink_disc(radius, blur, amount):

@@ -18,7 +18,9 @@ _SPEC = importlib.util.spec_from_file_location(
 scenes = importlib.util.module_from_spec(_SPEC)
 _SPEC.loader.exec_module(scenes)
 
-SIGHT = Sight(least_px=4.0, least_mm=None, usual_shift_px=0.4)
+SIGHT = Sight(
+    least_px=4.0, least_mm=None, photo_width=400, photo_height=400, usual_shift_px=0.4
+)
 SHAPE = (200, 200)
 
 
