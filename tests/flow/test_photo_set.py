@@ -1,6 +1,7 @@
 """Several photos in one inspection: letters over the set, sizes of record, undo, the draft."""
 
 import json
+from dataclasses import replace
 from math import hypot
 
 import pytest
@@ -68,6 +69,35 @@ def test_one_indication_in_two_photos_takes_the_size_of_the_less_uncertain(pair)
     name = pair.photos.apart(line)
     assert name not in {m.id for m in pair.state.photos[1].marked}
     assert pair.photos.seen_again() == {}
+
+
+def test_a_photo_that_shows_a_part_gives_no_size_where_another_shows_the_whole(pair, tmp_path):
+    line = by_length(pair)[0]
+    pair.photos.turn_to(0)
+    pair.photos.same(by_length(pair)[0], line)
+    pair.photos.turn_to(1)
+    out = tuple(
+        replace(one, outline_px=one.outline_px - one.outline_px.min(axis=0) * [1, 0])
+        if one.id == line
+        else one
+        for one in pair.state.marked
+    )
+    pair.change("move it to the left edge", marked=out)
+    assert pair.measurement(pair.marked(line)).runs_out
+    assert pair.photos.seen_again()[line].of_record == 0
+    judged = {one.id: one.runs_out for one in pair.scene().indications}
+    assert not any(judged.values())
+    name = pair.photos.apart(line)  # now nothing shows the whole of it
+    record = pair.to_record()
+    save_record(tmp_path / "kept.json", record)
+    again = load_record(tmp_path / "kept.json")
+    for scene in (pair.scene(), scenes_of(again)[1]):
+        assert [one.id for one in scene.indications if one.runs_out] == [name]
+    assert any(
+        f.rule == "whole" and f.indications == (name,) for f in pair.evaluation().findings
+    )
+    pair.change("no criteria", profile="")
+    assert any("photo's edge" in said for said in pair.to_record().more_photos[0]["cautions"])
 
 
 def test_the_record_of_a_set_holds_each_photo_and_what_joins_them(pair, tmp_path):
