@@ -5389,6 +5389,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>Ausgaben vor etwa 2014 hatten einen kürzeren Text, der nur Risse nennt (aus dem Gedächtnis).</translation>
     </message>
     <message>
+      <source>Ends at the photo's edge: {0}. Its sizes are the least that they can be; take another photo that shows it whole.</source>
+      <translation>Endet am Bildrand: {0}. Die Maße sind die kleinstmöglichen; ein weiteres Foto aufnehmen, das die ganze Anzeige zeigt.</translation>
+    </message>
+    <message>
       <source>Every indication that the inspector has named so (ISO 6520-1)</source>
       <translation>Jede Anzeige, die der Prüfer so benannt hat (ISO 6520-1)</translation>
     </message>
@@ -5539,6 +5543,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>In the worst area</source>
       <translation>In der ungünstigsten Fläche</translation>
+    </message>
+    <message>
+      <source>Indication {0} ends at the photo's edge: it is at least {1} long. Take another photo that shows it whole.</source>
+      <translation>Anzeige {0} endet am Bildrand: sie ist mindestens {1} lang. Ein weiteres Foto aufnehmen, das sie ganz zeigt.</translation>
     </message>
     <message>
       <source>Indication {0} is left open. {1}</source>
@@ -5769,6 +5777,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>Gleich breit mit stumpfen Enden, wie ein Stiftstrich oder ein Faden: {0}. Rote Tinte hat die Farbe des Farbstoffs: das Teil ansehen und verwerfen, was keine Anzeige ist.</translation>
     </message>
     <message>
+      <source>Of one width with blunt ends, like a thread or a highlighter's stroke: {0}. Lint, paper and highlighter ink glow under UV-A as penetrant does: look at the part, and drop what is none.</source>
+      <translation>Gleich breit mit stumpfen Enden, wie ein Faden oder ein Textmarkerstrich: {0}. Fusseln, Papier und Textmarkertinte leuchten unter UV-A wie Eindringmittel: das Teil ansehen und verwerfen, was keine Anzeige ist.</translation>
+    </message>
+    <message>
       <source>On a reference area</source>
       <translation>Auf einer Bezugsfläche</translation>
     </message>
@@ -5779,10 +5791,6 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>One secondary source gives 1.5, 3 and 6 mm (linear) and 3, 4 and 8 mm (non-linear) for levels 1, 2 and 3 in place of 2, 4, 8 and 4, 6, 8 mm.</source>
       <translation>Eine Quelle aus zweiter Hand nennt 1,5, 3 und 6 mm (linienartig) und 3, 4 und 8 mm (nicht linienartig) für die Grenzen 1, 2 und 3 statt 2, 4, 8 und 4, 6, 8 mm.</translation>
-    </message>
-    <message>
-      <source>Of one width with blunt ends, like a thread or a highlighter's stroke: {0}. Lint, paper and highlighter ink glow under UV-A as penetrant does: look at the part, and drop what is none.</source>
-      <translation>Gleich breit mit stumpfen Enden, wie ein Faden oder ein Textmarkerstrich: {0}. Fusseln, Papier und Textmarkertinte leuchten unter UV-A wie Eindringmittel: das Teil ansehen und verwerfen, was keine Anzeige ist.</translation>
     </message>
     <message>
       <source>Only those count whose length is</source>
@@ -5801,6 +5809,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>Noch einmal öffnen</translation>
     </message>
     <message>
+      <source>Open the photo that it should lead to</source>
+      <translation>Das Foto öffnen, zu dem sie führen soll</translation>
+    </message>
+    <message>
       <source>Or this share of the thickness, if that is less</source>
       <translation>Oder dieser Anteil der Dicke, falls das weniger ist</translation>
     </message>
@@ -5811,10 +5823,6 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>Other rules of which one must be hit; they no longer judge by themselves</source>
       <translation>Andere Regeln, von denen eine treffen muss; sie bewerten dann nicht mehr allein</translation>
-    </message>
-    <message>
-      <source>Open the photo that it should lead to</source>
-      <translation>Das Foto öffnen, zu dem sie führen soll</translation>
     </message>
     <message>
       <source>Other rules that must all be hit; they no longer judge by themselves</source>
@@ -7193,6 +7201,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>enthält keine record.json</translation>
     </message>
     <message>
+      <source>holds other ends than the numbers have</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
       <source>holds the name {0}</source>
       <translation>enthält den Namen {0}</translation>
     </message>
@@ -7281,6 +7293,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>Anzeigen, benannt {0}</translation>
     </message>
     <message>
+      <source>is a link that leads back to itself</source>
+      <translation>ist eine Verknüpfung, die auf sich selbst führt</translation>
+    </message>
+    <message>
       <source>is damaged ({0})</source>
       <translation>ist beschädigt ({0})</translation>
     </message>
@@ -7291,10 +7307,6 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>is missing</source>
       <translation>fehlt</translation>
-    </message>
-    <message>
-      <source>is a link that leads back to itself</source>
-      <translation>ist eine Verknüpfung, die auf sich selbst führt</translation>
     </message>
     <message>
       <source>is nested too deeply</source>
@@ -7465,6 +7477,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>das ist ein Ordner</translation>
     </message>
     <message>
+      <source>it is a link that leads back to itself</source>
+      <translation>das ist eine Verknüpfung, die auf sich selbst führt</translation>
+    </message>
+    <message>
       <source>it is a raw camera file or holds no plain picture first (TIFF photometric {0})</source>
       <translation>das ist eine Rohdatei einer Kamera oder enthält zuerst kein schlichtes Bild (TIFF photometric {0})</translation>
     </message>
@@ -7475,10 +7491,6 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>it is no ordinary file</source>
       <translation>das ist keine gewöhnliche Datei</translation>
-    </message>
-    <message>
-      <source>it is a link that leads back to itself</source>
-      <translation>das ist eine Verknüpfung, die auf sich selbst führt</translation>
     </message>
     <message>
       <source>it may ask {0}</source>
@@ -8353,6 +8365,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>es einmal zum Schreiben öffnen</translation>
     </message>
     <message>
+      <source>open the record that it should lead to</source>
+      <translation>das Protokoll öffnen, zu dem sie führen soll</translation>
+    </message>
+    <message>
       <source>operator '{0!s}' makes no sense here</source>
       <translation>der Operator „{0!s}“ hat hier keinen Sinn</translation>
     </message>
@@ -8363,10 +8379,6 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>or more indications</source>
       <translation>oder mehr Anzeigen</translation>
-    </message>
-    <message>
-      <source>open the record that it should lead to</source>
-      <translation>das Protokoll öffnen, zu dem sie führen soll</translation>
     </message>
     <message>
       <source>or more linear indications</source>
@@ -8543,6 +8555,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>radiating crack</source>
       <translation>sternförmig ausgehende Risse</translation>
+    </message>
+    <message>
+      <source>reaches in from the edge of the photo and is wide, like a glove or a cloth</source>
+      <translation>ragt vom Bildrand herein und ist breit, wie ein Handschuh oder ein Tuch</translation>
     </message>
     <message>
       <source>recalled from memory and not confirmed</source>
@@ -9463,10 +9479,6 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>top level</source>
       <translation>oberste Ebene</translation>
-    </message>
-    <message>
-      <source>touches the edge of the photo: its length cannot be seen, take another photo</source>
-      <translation>berührt den Rand des Fotos: Die Länge ist nicht zu sehen, ein weiteres Foto aufnehmen</translation>
     </message>
     <message>
       <source>touching line</source>
