@@ -4,7 +4,6 @@ Looked for in the archive, where there is one, and among the records saved from 
 """
 
 import json
-import os
 from dataclasses import dataclass
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
@@ -14,7 +13,7 @@ from PySide6.QtCore import QObject, Signal
 from ptmark.errors import PtmarkError
 from ptmark.files import write_whole
 from ptmark.places import user_folder
-from ptmark.window.archive.door import ArchiveDoor
+from ptmark.window.archive.door import ArchiveDoor, has_archive
 from ptmark.window.bits import Notice, key_button
 from ptmark.window.saving import Saving
 from ptmark.window.session import Session
@@ -162,7 +161,7 @@ class LastOfPart(QObject):
         def archive_failed(_exc: Exception) -> None:  # its own page tells what is wrong
             self._session.workers.start("", without, done, key="last of part")
 
-        if _has_archive():
+        if has_archive():
             self._door.ask("", with_archive, done, failed=archive_failed, key="last of part")
         else:
             self._session.workers.start("", without, done, key="last of part")
@@ -229,12 +228,6 @@ class PartOffer(Notice):
 def _newest(*found: Found | None) -> Found | None:
     there = [one for one in found if one is not None]
     return max(there, key=lambda one: one.record.created, default=None)
-
-
-def _has_archive() -> bool:
-    if os.environ.get("PTMARK_ARCHIVE_DATABASE"):
-        return True
-    return (user_folder() / "archive" / "archive.sqlite").is_file()
 
 
 def _in_archive(archive: "Archive", part: str, mine: str) -> Found | None:

@@ -1994,6 +1994,10 @@
       <translation>Protokoll oder Foto</translation>
     </message>
     <message>
+      <source>Record {0}, revision {1}</source>
+      <translation>Protokoll {0}, Fassung {1}</translation>
+    </message>
+    <message>
       <source>Record …</source>
       <translation>Protokoll …</translation>
     </message>
@@ -2118,12 +2122,16 @@
       <translation>Durchgang der Wiederholungsprüfung</translation>
     </message>
     <message>
-      <source>Retest of the record {0}</source>
-      <translation>Wiederholungsprüfung zum Protokoll {0}</translation>
+      <source>Retest of an earlier test.</source>
+      <translation>Wiederholungsprüfung einer früheren Prüfung.</translation>
     </message>
     <message>
-      <source>Retest of the record {0}, revision {1}.</source>
-      <translation>Wiederholungsprüfung zum Protokoll {0}, Fassung {1}.</translation>
+      <source>Retest of {0}</source>
+      <translation>Wiederholungsprüfung von {0}</translation>
+    </message>
+    <message>
+      <source>Retest of {0}.</source>
+      <translation>Wiederholungsprüfung von {0}.</translation>
     </message>
     <message>
       <source>Retest outcome</source>
@@ -3184,6 +3192,14 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>a pipe or bar is used alone</source>
       <translation>ein Rohr oder eine Stange wird allein verwendet</translation>
+    </message>
+    <message>
+      <source>a record that is not at hand ({0})</source>
+      <translation>einem Protokoll, das nicht zur Hand ist ({0})</translation>
+    </message>
+    <message>
+      <source>a record that is not kept here</source>
+      <translation>einem Protokoll, das hier nicht aufbewahrt ist</translation>
     </message>
     <message>
       <source>a scale</source>
@@ -4828,6 +4844,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>{0}, revision {1}: {2}</source>
       <translation>{0}, Fassung {1}: {2}</translation>
+    </message>
+    <message>
+      <source>{0}, serial {1}, tested on {2}: {3}</source>
+      <translation>{0}, Seriennummer {1}, geprüft am {2}: {3}</translation>
     </message>
     <message>
       <source>{0}, serial {1}: read it on the part.</source>

@@ -1,10 +1,12 @@
 """The archive in the window: kept at the Record step, found again, opened, tested again."""
 
 import json
+import shutil
 from datetime import date
 
 import pdfplumber
 import pytest
+from PySide6.QtCore import Qt
 
 from ptmark.archive import (
     Query,
@@ -17,6 +19,7 @@ from ptmark.archive import (
 )
 from ptmark.archive.small import small_picture
 from ptmark.window import dialogs
+from ptmark.window.archive.model import HEADS
 from ptmark.window.archive.pictures import glance
 
 pytestmark = [pytest.mark.gui, pytest.mark.slow]
@@ -192,8 +195,41 @@ def test_a_record_is_looked_at_judged_again_and_tested_again(
     assert second["id"] != first["id"]
     assert second["retest_of"]["id"] == first["id"]
     assert path.read_bytes() == before
-    opened.record_step.archive.unlink_button.click()
+    line = opened.record_step.archive.retest
+    verdict, on = first["evaluation"]["verdict"], first["created"][:10]
+    assert line.says.text() == f"Retest of P-17, serial S-1, tested on {on}: {verdict}."
+    opened.record_step.archive.keep()
+    idle()
+    look(qtbot, opened, idle, "P-17")
+    model = desk.found.model
+    ids = [hit.record_id for hit in model.hits]
+    tip = model.index(ids.index(second["id"]), len(HEADS) - 1).data(Qt.ItemDataRole.ToolTipRole)
+    assert tip == f"Retest of P-17, serial S-1, tested on {on}: {verdict}"
+    desk.found.opened.emit(model.hits[ids.index(second["id"])])
+    idle()
+    assert f"Retest of P-17, serial S-1, tested on {on}: {verdict}" in desk.record.facts.text()
+    desk.leave()
+    line.unlink_button.click()
     assert opened.session.state.retest_of is None
+    assert not line.isVisibleTo(opened.record_step.archive)
+
+
+def test_a_retest_of_a_record_that_lies_beside_its_photo(opened, idle, keep, scene_file):
+    """Where no archive keeps it, the record's own file tells; where that is gone, its name."""
+    session, line = opened.session, opened.record_step.archive.retest
+    link = {"id": "3" * 32, "revision": 1, "sha256": "0" * 64, "file": "before.json"}
+    session.change("link", retest_of=link)
+    idle()
+    assert line.says.text() == "Retest of a record that is not at hand (before.json)."
+    session.change("link", retest_of=None)
+    beside = session.state.info.path.with_name("before.json")
+    shutil.copy(keep(), beside)
+    try:
+        session.change("link", retest_of=link)
+        idle()
+        assert line.says.text().startswith("Retest of P-17, serial S-1, tested on ")
+    finally:
+        beside.unlink()
 
 
 def test_history_of_a_part(qtbot, opened, idle, keep):

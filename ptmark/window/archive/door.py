@@ -1,5 +1,6 @@
 """The archive as the window holds it: opened once, in a worker, when it is first needed."""
 
+import os
 import threading
 from collections.abc import Callable
 from contextlib import suppress
@@ -8,13 +9,21 @@ from typing import TYPE_CHECKING, Any
 from PySide6.QtCore import QObject
 
 from ptmark.errors import ArchiveError, PtmarkError
+from ptmark.places import user_folder
 from ptmark.window.session import Session
 from ptmark.window.workers import Token
 
 if TYPE_CHECKING:
     from ptmark.archive import Archive
 
-__all__ = ["ArchiveDoor"]
+__all__ = ["ArchiveDoor", "has_archive"]
+
+
+def has_archive() -> bool:
+    """Whether there is an archive to be asked; one that was never needed is not made."""
+    if os.environ.get("PTMARK_ARCHIVE_DATABASE"):
+        return True
+    return (user_folder() / "archive" / "archive.sqlite").is_file()
 
 
 class ArchiveDoor(QObject):

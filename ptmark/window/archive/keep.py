@@ -11,8 +11,9 @@ from PySide6.QtWidgets import QCheckBox, QHBoxLayout, QPushButton, QVBoxLayout, 
 from ptmark.errors import ArchiveError, PtmarkError
 from ptmark.files import write_whole
 from ptmark.places import user_folder
+from ptmark.window.archive.before import RetestLine
 from ptmark.window.archive.door import ArchiveDoor
-from ptmark.window.bits import Notice, heading, key_button, plain
+from ptmark.window.bits import Notice, heading, key_button
 from ptmark.window.saving import Saving
 from ptmark.window.session import Session
 from ptmark.window.words import day, from_core, tr
@@ -71,19 +72,15 @@ class KeepForm(QWidget):
         self.always = QCheckBox(tr("Keep every record that is saved"))
         self.always.setMinimumHeight(28)
         self.always.toggled.connect(self._remember)
-        self.link = plain()
-        self.unlink_button = key_button(tr("It is no retest"), "", self._unlink)
+        self.retest = RetestLine(session, self.door)
         self.said = Notice()
         row = QHBoxLayout()
         row.addWidget(self.keep_button)
         self._row = row
-        linked = QHBoxLayout()
-        linked.addWidget(self.link, 1)
-        linked.addWidget(self.unlink_button)
         column = QVBoxLayout(self)
         column.setContentsMargins(0, 0, 0, 0)
         column.addWidget(heading(tr("Archive")))
-        column.addLayout(linked)
+        column.addWidget(self.retest)
         column.addLayout(row)
         column.addWidget(self.always)
         column.addWidget(self.said)
@@ -154,20 +151,8 @@ class KeepForm(QWidget):
 
     # -- showing ------------------------------------------------------------------------------
     def refresh(self) -> None:
-        """Show what is possible, and what this is a retest of."""
-        state = self._session.state
-        link = state.retest_of if state else None
-        self.link.setText(
-            tr("Retest of the record {0}, revision {1}.", link["id"], link["revision"])
-            if link
-            else ""
-        )
-        for widget in (self.link, self.unlink_button):
-            widget.setVisible(bool(link))
+        """Show what is possible."""
         self.keep_button.setEnabled(self._session.has_photo and not self._session.reviewing)
-
-    def _unlink(self) -> None:
-        self._session.change(tr("take the link to the earlier record away"), retest_of=None)
 
     def _say_kept(self, got: _Kept) -> None:
         added, sign = got.added, "done"

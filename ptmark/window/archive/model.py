@@ -12,6 +12,7 @@ from PySide6.QtCore import (
 )
 from PySide6.QtGui import QGuiApplication
 
+from ptmark.window.archive.before import told_hit
 from ptmark.window.archive.pictures import Glance
 from ptmark.window.glyphs import glyph_icon
 from ptmark.window.words import day, format_length, tr
@@ -123,6 +124,11 @@ class HitModel(QAbstractTableModel):
             return HEADS[section]
         return None
 
+    def _before(self, hit: "Hit") -> "Hit | None":
+        """The record that it is a retest of, where it is among those found."""
+        hits = self.hits if hit.retest_of else ()
+        return next((one for one in hits if one.record_id == hit.retest_of), None)
+
     def data(self, index: Index, role: int = 0) -> Any:  # noqa: ANN401 - Qt's own
         hit = self.hits[index.row()]
         if role == HIT:
@@ -132,9 +138,9 @@ class HitModel(QAbstractTableModel):
         if role == Qt.ItemDataRole.DisplayRole:
             return _cells(hit, self.unit)[index.column()]
         if role == Qt.ItemDataRole.ToolTipRole:
-            retest = index.column() == len(HEADS) - 1 and hit.retest_of
+            before = self._before(hit) if index.column() == len(HEADS) - 1 else None
             shown = _cells(hit, self.unit)[index.column()]
-            return tr("Retest of the record {0}", hit.retest_of) if retest else shown
+            return shown if before is None else tr("Retest of {0}", told_hit(before))
         if role == Qt.ItemDataRole.AccessibleTextRole:
             return (
                 self._spoken(hit)

@@ -5,6 +5,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING, NamedTuple
 
 from ptmark.errors import ArchiveError
+from ptmark.window.archive.before import told_before
 from ptmark.window.archive.pictures import photo_files
 from ptmark.window.indications.kinds import kind_shown
 from ptmark.window.words import day, tr
@@ -56,7 +57,8 @@ def read_hit(archive: "Archive", hit: "Hit") -> Opened:
         ),
     ]
     if hit.retest_of:
-        lines.append(tr("Retest of the record {0}", hit.retest_of))
+        before = told_before(archive, hit.retest_of)
+        lines.append(tr("Retest of {0}", before or tr("a record that is not kept here")))
     for row in indications_of(archive, hit.record_id):
         length = length_text(row["length_mm"], row["length_u_mm"], "mm")
         kind = kind_shown(row["kind"] or "") or tr(str(row["shape"]))
