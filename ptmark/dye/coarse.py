@@ -3,6 +3,7 @@
 Only the boxes that this pass gives are touched at full resolution later.
 """
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 from math import log2
 
@@ -18,6 +19,7 @@ __all__ = ["Blob", "CoarseLook", "look_coarsely"]
 
 Float = npt.NDArray[np.float32]
 Bytes = npt.NDArray[np.uint8]
+Ints = npt.NDArray[np.intp]
 
 COARSE_MEGAPIXELS = 3.1  # about, by powers of two; 1.35 MP loses 2 % of the finds
 # Rise of the log red/green ratio above the background. Dye of 30 % of full amount raises it by
@@ -120,9 +122,9 @@ def _look(
     weight = _trust(crop)
     some = rise[::5, ::5] * weight[crop[::5, ::5, 0]]
     noise = _spread(some if inside is None else some[inside[::5, ::5] > 0])
-    _weigh(rise, crop, weight)
-    reach = (rise > max(REACH, REACH_SIGMAS * noise)).view(np.uint8)
-    seeds = (rise > max(SEED, SEED_SIGMAS * noise)).view(np.uint8)
+    high = _weighed(rise, crop, weight)
+    reach = _above(rise, high, max(REACH, REACH_SIGMAS * noise))
+    seeds = _above(rise, high, max(SEED, SEED_SIGMAS * noise))
     if inside is not None:
         seeds &= inside
     return CoarseLook(
@@ -147,12 +149,12 @@ def _shrunk(photo: Photo, factor: int) -> Bytes:
         return photo.reduced(factor)
     small = np.empty((height // factor, width // factor, 3), np.uint8)
     for top in range(0, len(small), _STRIP):
-        rows = slice(top, top + _STRIP)
+        own = small[top : top + _STRIP]
         strip = photo.rgb[top * factor : (top + _STRIP) * factor]
-        while strip.shape[1] > width // factor:
+        while strip.shape[1] > 2 * own.shape[1]:
             half = (strip.shape[1] // 2, strip.shape[0] // 2)
             strip = np.asarray(cv2.resize(strip, half, interpolation=cv2.INTER_AREA), np.uint8)
-        small[rows] = strip
+        cv2.resize(strip, (own.shape[1], own.shape[0]), dst=own, interpolation=cv2.INTER_AREA)
     return small
 
 
@@ -199,14 +201,26 @@ def _twice_background(ratio: Float, window: int) -> Float:
     return _background(filled, window)
 
 
-def _weigh(rise: Float, rgb: Bytes, weight: npt.NDArray[np.float32]) -> None:
-    """Weigh the rise in place, where it is high: lower it cannot be called anyway."""
+def _weighed(rise: Float, rgb: Bytes, weight: npt.NDArray[np.float32]) -> Ints:
+    """Weigh the rise in place, where it is high: lower it cannot be called anyway.
+
+    Returns the flat index of where it was high.
+    """
     high = np.flatnonzero(rise > REACH)
     if high.size > rise.size // 8:
         rise *= cv2.LUT(cv2.extractChannel(rgb, 0), weight)
-        return
-    rows, columns = np.divmod(high, rise.shape[1])
-    rise.ravel()[high] *= weight[rgb[rows, columns, 0]]
+    else:
+        rows, columns = np.divmod(high, rise.shape[1])
+        flat = rise.ravel()
+        flat[high] = flat.take(high) * weight.take(rgb[rows, columns, 0])
+    return high
+
+
+def _above(rise: Float, high: Ints, least: float) -> Bytes:
+    """1 where the rise is above ``least``, which only those in ``high`` can be."""
+    made = np.zeros(rise.shape, np.uint8)
+    made.ravel()[high[rise.ravel().take(high) > least]] = 1
+    return made
 
 
 def _rise(ratio: Float, background: Float) -> Float:
@@ -224,20 +238,16 @@ def _background(small: Float, window: int) -> Float:
     return np.asarray(smooth * np.float32(_STEP) + np.float32(_LOW), np.float32)
 
 
-def _blobs(
-    rise: Float, reach: cv2.typing.MatLike, seeds: cv2.typing.MatLike
-) -> tuple[Blob, ...]:
+def _blobs(rise: Float, reach: Bytes, seeds: Bytes) -> tuple[Blob, ...]:
     """Connected patches of ``reach`` that hold a pixel of ``seeds``, the reddest first.
 
     Borders are traced instead of labelling the picture: it is thirty times faster where most
     of it is white.
     """
     rims, _ = cv2.findContours(reach, cv2.RETR_EXTERNAL, cv2.CHAIN_APPROX_SIMPLE)
-    if not rims:
+    if not rims or not seeds.any():
         return ()
-    boxes = np.array([cv2.boundingRect(rim) for rim in rims])
-    left, top = boxes[:, 0], boxes[:, 1]
-    right, bottom = left + boxes[:, 2], top + boxes[:, 3]
+    left, top, right, bottom = _bounds(rims)
     blobs = []
     for name in _seeded(seeds, left, top, right, bottom):
         x0, y0, x1, y1 = int(left[name]), int(top[name]), int(right[name]), int(bottom[name])
@@ -252,15 +262,24 @@ def _blobs(
     return tuple(blobs[:MAX_BLOBS])
 
 
-def _seeded(seeds: cv2.typing.MatLike, *box: npt.NDArray[np.int32]) -> list[int]:
-    """Which boxes (left, top, right, bottom) hold a seed."""
-    if len(box[0]) < 500:
-        sides = zip(*(side.tolist() for side in box), strict=True)
-        return [n for n, (x0, y0, x1, y1) in enumerate(sides) if seeds[y0:y1, x0:x1].any()]
-    left, top, right, bottom = box
-    total = cv2.integral(seeds)
-    held = total[bottom, right] - total[top, right] - total[bottom, left] + total[top, left]
-    return np.flatnonzero(held > 0).tolist()
+def _bounds(rims: Sequence[cv2.typing.MatLike]) -> tuple[Ints, ...]:
+    """Left, top, right and bottom of each, half open."""
+    every = np.concatenate(rims)[:, 0].astype(np.intp)
+    starts = np.cumsum([0, *(len(rim) for rim in rims[:-1])])
+    low, high = (way.reduceat(every, starts) for way in (np.minimum, np.maximum))
+    return low[:, 0], low[:, 1], high[:, 0] + 1, high[:, 1] + 1
+
+
+def _seeded(seeds: Bytes, *box: Ints) -> list[int]:
+    """Which boxes (left, top, right, bottom) hold a seed, or may: one lies within 8 px."""
+    rows, columns = np.divmod(np.flatnonzero(seeds.view(np.bool_)), seeds.shape[1])
+    held = np.zeros([side // _SHRINK + 1 for side in seeds.shape], np.uint8)
+    held[rows // _SHRINK, columns // _SHRINK] = 1
+    total = cv2.integral(held)
+    left, top = box[0] // _SHRINK, box[1] // _SHRINK
+    right, bottom = (box[2] - 1) // _SHRINK + 1, (box[3] - 1) // _SHRINK + 1
+    count = total[bottom, right] - total[top, right] - total[bottom, left] + total[top, left]
+    return np.flatnonzero(count > 0).tolist()
 
 
 def _haze(background: Float, inside: Bytes | None) -> float:

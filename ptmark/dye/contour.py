@@ -40,8 +40,9 @@ class Contour:
     ``shift_px`` is half the way of the outline between 40 and 60 % of the contrast, the mean
     along it; ``end_shift_px`` the same for each end of its greatest length. ``left_outside``
     is what is left of the level 2.5 blurs outside: next to nothing at an edge, most of it in
-    haze. ``taken_light`` is the share of R, G and B light that the core takes. ``cut`` is the
-    share of the outline that lies where the look ended, not at an edge: haze goes on there.
+    haze. ``taken_light`` is the share of R, G and B light that the core takes, NaN where it is
+    too pale to tell. ``cut`` is the share of the outline that lies where the look ended, not at
+    an edge: haze goes on there.
     ``grain`` is the spread of the developer round it, as a share of full dye.
     """
 

@@ -24,6 +24,7 @@ __all__ = [
     "dye_amount",
     "local_white",
     "log_light",
+    "log_luma_light",
     "redness",
 ]
 
@@ -98,7 +99,7 @@ def local_white(sheet: Sheet) -> LocalWhite:
         down, across = (_share_along(*sides) for sides in zip(room, place, strict=True))
         for plane, (level, by_row, by_column) in zip(planes, fit.T, strict=True):
             np.add(level + by_row * down[:, None], by_column * across, out=plane[room])
-    color = np.partition(_LIGHT[pixels], _FITTED // 2, axis=1)[:, _FITTED // 2]
+    color = _LIGHT[np.partition(pixels, _FITTED // 2, axis=1)[:, _FITTED // 2]]
     luma = cv2.cvtColor(sheet.rgb, cv2.COLOR_RGB2GRAY)
     off = cv2.subtract(cv2.LUT(luma, _LOG_LIGHT), planes[0], dst=planes[0])
     off[sheet.number < 0] = 0
@@ -131,25 +132,33 @@ def _robust_planes(
     """Planes through N sets of values of shape (N, P, M): shape (N, 3, M), refitted twice."""
     half = design.shape[1] // 2
     weight = np.ones((*design.shape[:2], 1))
-    fit = np.zeros((len(design), 3, values.shape[2]))
-    for _ in range(3):
-        weighted = (design * weight).transpose(0, 2, 1)
-        normal = weighted @ design + 1e-9 * np.eye(3)
-        fit = np.asarray(np.linalg.solve(normal, weighted @ values), np.float64)
+    fit = _planes(design, values, weight)
+    for _ in range(2):
         off = np.abs(values - design @ fit)
         middles = np.partition(off, half, axis=1)[:, half : half + 1]
         good = (off <= 3.7 * middles + 2.5e-4).all(axis=2, keepdims=True)  # 2.5 robust sigma
         enough = np.count_nonzero(good, axis=1, keepdims=True) >= _LEAST_POINTS
         weight = np.where(enough, good, weight)
+        fit = _planes(design, values, weight)
     return fit
+
+
+def _planes(
+    design: npt.NDArray[np.float64],
+    values: npt.NDArray[np.float64],
+    weight: npt.NDArray[np.float64],
+) -> npt.NDArray[np.float64]:
+    weighted = (design * weight).transpose(0, 2, 1)
+    normal = weighted @ design + 1e-9 * np.eye(3)
+    return np.asarray(np.linalg.solve(normal, weighted @ values), np.float64)
 
 
 def log_light(pixels: Bytes) -> npt.NDArray[np.float64]:
     """Log of the light that the luma of sRGB pixels of shape (..., 3) stands for."""
-    return _log_luma_light(pixels @ LUMA)
+    return log_luma_light(pixels @ LUMA)
 
 
-def _log_luma_light(luma: npt.NDArray[np.floating]) -> npt.NDArray[np.float64]:
+def log_luma_light(luma: npt.NDArray[np.floating]) -> npt.NDArray[np.float64]:
     """Log of the linear light that a neutral pixel of this luma (0 to 255) would have."""
     light = srgb_to_linear(np.asarray(luma, np.float32) / np.float32(255))
     return np.log(np.maximum(light, 0.003)).astype(np.float64)
@@ -199,7 +208,7 @@ def _course(*log_white: float) -> tuple[np.float32, ...]:
     """Powers of luma's light over the white's that give the amount of dye: five, from 0 up."""
     amount = np.linspace(_LEAST_AMOUNT, 1.05, 60)
     mixed = np.exp(log_white) * np.maximum(1 - np.outer(amount, DYE_STOPS), 1e-3)
-    course = np.exp(_log_luma_light(linear_to_srgb(mixed.astype(np.float32)) @ LUMA * 255))
+    course = np.exp(log_luma_light(linear_to_srgb(mixed.astype(np.float32)) @ LUMA * 255))
     course /= np.interp(0.0, amount, course)
     power = np.polynomial.polynomial.polyfit(course, amount, 4)
     return tuple(np.float32(one) for one in power)

@@ -33,7 +33,7 @@ def reason_at_a_glance(look: CoarseLook, blob: Blob) -> str:
     ring = (cv2.dilate(own, _RING) > 0) & (look.reach[y0:y1, x0:x1] == 0)
     left, top = look.origin
     crop = look.picture[top + y0 : top + y1, left + x0 : left + x1]
-    around = picked(crop, ring, 300)
+    around = picked(crop, np.flatnonzero(ring), 300)
     if len(around) < LEAST_AROUND:
         return ""
     white = srgb_to_linear(middle(around))

@@ -6,25 +6,31 @@ import cv2
 import numpy as np
 import numpy.typing as npt
 
-from ptmark.dye.contrast import LUMA, log_light
+from ptmark.dye.contrast import LUMA, log_luma_light
 from ptmark.dye.fine import CloseLook
 from ptmark.dye.quick import middle, picked
 from ptmark.photo import srgb_to_linear
 
-__all__ = ["taken_light"]
+__all__ = ["taken_light", "too_pale"]
 
 Array = npt.NDArray[np.float64]
 Float = npt.NDArray[np.float32]
 Bytes = npt.NDArray[np.uint8]
 Mask = npt.NDArray[np.bool_]
 
+LEAST_CONTRAST, LEAST_SIGNAL = 0.10, 6.0
 _REACH = 10  # px round an outline
-_WIDE, _NARROW = np.ones((2 * _REACH + 1,) * 2, np.uint8), np.ones((_REACH + 1,) * 2, np.uint8)
+_HALF = np.ones((_REACH + 1,) * 2, np.uint8)  # twice, as wide as the reach
 _LEAST_BARE = 40  # pixels
 # Blur that colour of half the resolution (JPEG's 4:2:0) has on top of luma's, standard
 # deviation: fits the medians of 280 true outlines, 2 to 10 px wide, of our own renderings.
 _COLOUR_BLUR_PX = 1.5
 _TWO_LIGHTS = 0.35  # spread of log light, 10 to 90 %: more than mottle, a shadow's edge
+
+
+def too_pale(contrast: float, grain: float) -> bool:
+    """Whether so little dye is no call, and tells no hue; ``grain`` as in `CloseLook`."""
+    return contrast < max(LEAST_CONTRAST, LEAST_SIGNAL * grain)
 
 
 def taken_light(
@@ -47,7 +53,7 @@ def taken_light(
     contrast : float
         Nine tenths of the blob hold no more dye, 1 for full dye.
     taken : ndarray of shape (3,)
-        Of the core, against the developer beside it.
+        Of the core, against the developer beside it; NaN where it is `too_pale`.
     """
     x, y, width, height = cv2.boundingRect(border)
     rows, columns = close.sheet.places[number]
@@ -62,6 +68,8 @@ def taken_light(
     inside = amount[filled > 0]
     rank = int(0.9 * (len(inside) - 1))
     contrast = float(np.partition(inside, rank)[rank])
+    if too_pale(contrast, float(close.grain[number])):
+        return contrast, np.full(3, np.nan)
     core = (filled > 0) & (amount > 0.7 * contrast)
     beside = _bare_ring(filled, close.sheet.around[box], close.bare[box])
     width_px = 2 * np.count_nonzero(filled) / (cv2.arcLength(border, closed=True) + 4)
@@ -89,7 +97,8 @@ def _bare_ring(filled: Bytes, around: Bytes, bare: Bytes) -> Mask:
     What is far from the fitted white is another thing, unless nearly all the ring is: then a
     shadow's edge runs here and the plane fits neither side.
     """
-    ring = (cv2.dilate(filled, _WIDE) > cv2.dilate(filled, _NARROW)) & (around > 0)
+    narrow = cv2.dilate(filled, _HALF)
+    ring = (cv2.dilate(narrow, _HALF) > narrow) & (around > 0)
     near = ring & (bare > 0)
     few = 2 * np.count_nonzero(near) <= np.count_nonzero(ring)
     return np.asarray(ring if few else near, np.bool_)
@@ -97,15 +106,16 @@ def _bare_ring(filled: Bytes, around: Bytes, bare: Bytes) -> Mask:
 
 def _taken(rgb: Bytes, core: Mask, ring: Mask, white: Array) -> Array:
     """Share of R, G and B light that the core takes from the developer beside it."""
-    if np.count_nonzero(ring) < _LEAST_BARE:
-        return np.asarray(1 - _middle_light(rgb, core) / white)
-    some = picked(rgb, ring, 300)
-    some = some[np.argsort(some @ LUMA)]
-    low, high = log_light(some[[int(0.1 * len(some)), int(0.9 * len(some))]])
+    bare = np.flatnonzero(ring)
+    if len(bare) < _LEAST_BARE:
+        return np.asarray(1 - _middle_light(rgb, np.flatnonzero(core)) / white)
+    luma = picked(rgb, bare, 300) @ LUMA
+    ranks = [int(0.1 * len(luma)), int(0.9 * len(luma))]
+    low, high = log_luma_light(np.partition(luma, ranks)[ranks])
     if high - low > _TWO_LIGHTS:
         return _taken_in_two_lights(rgb, core, ring)
-    bare = np.maximum(_middle_light(rgb, ring), 0.01)
-    return np.asarray(1 - _middle_light(rgb, core) / bare)
+    beside = np.maximum(_middle_light(rgb, bare), 0.01)
+    return np.asarray(1 - _middle_light(rgb, np.flatnonzero(core)) / beside)
 
 
 def _taken_in_two_lights(rgb: Bytes, core: Mask, ring: Mask) -> Array:
@@ -131,7 +141,7 @@ def _wide_blur(values: Float, sigma_px: float) -> Float:
     return np.asarray(cv2.resize(blurred, (width, height)), np.float32)
 
 
-def _middle_light(rgb: Bytes, where: Mask) -> Array:
-    """Median linear light of the pixels asked for, from a thousand of them."""
+def _middle_light(rgb: Bytes, where: npt.NDArray[np.intp]) -> Array:
+    """Median linear light of the pixels asked for by their index, from a thousand of them."""
     some = middle(picked(rgb, where, 1000))
     return np.asarray(srgb_to_linear(some), np.float64)  # the curve keeps the order

@@ -11,6 +11,7 @@ import numpy as np
 
 from ptmark.dye.contour import Contour
 from ptmark.dye.contrast import DYE_STOPS, LUMA
+from ptmark.dye.hue import too_pale
 from ptmark.dye.quick import between
 
 __all__ = ["WRONG_COLOUR", "Sight", "confidence", "reason_against"]
@@ -24,7 +25,6 @@ MOST_RED_TAKEN = 0.66  # at most 0.59 for 690 true ones of 5 px and more, 0.64 f
 RED_WHERE_DIM, DIM, CLEAR = 0.56, 6.0, 8.5
 LEAST_BLUE_TAKEN, MOST_BLUE_TAKEN = 0.55, 1.30
 BLUE_ROUNDED = 0.03  # share of the white's light that JPEG's coarser blue may be off
-LEAST_CONTRAST, LEAST_SIGNAL = 0.10, 6.0
 LEAST_AGREEMENT = 0.55  # amount of dye by colour over that by contrast; 1 where it is dye
 # From here on shade alone has darkened the red: dye in a dark wedge of shadows.
 FULL_AGREEMENT = 0.80
@@ -76,11 +76,11 @@ def reason_against(one: Contour, sight: Sight) -> str:
         if sight.least_mm is not None:
             size = f"{sight.least_mm:.1f} mm"
         return f"smaller than {size}: go closer to judge it"
-    red, green, _ = one.taken_light.tolist()
     if _from_outside(one, sight):
         return "reaches in from the edge of the photo and is wide, like a glove or a cloth"
-    if one.contrast < max(LEAST_CONTRAST, LEAST_SIGNAL * one.grain):
+    if too_pale(one.contrast, one.grain):
         return f"too pale: {100 * one.contrast:.0f} % of full dye"
+    red, green, _ = one.taken_light.tolist()
     colour = _wrong_colour(one)
     if min(green, green - red) < LEAST_COLOUR:  # mottle can raise red and take no green
         pale = "too pale: hardly redder than the developer beside it"

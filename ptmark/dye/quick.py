@@ -34,14 +34,13 @@ def between(x: float, at: tuple[float, ...], values: tuple[float, ...]) -> float
 
 
 def picked(
-    values: npt.NDArray[_Number], where: npt.NDArray[np.bool_], most: int
+    values: npt.NDArray[_Number], where: npt.NDArray[np.intp], most: int
 ) -> npt.NDArray[_Number]:
-    """Every so many-th value of an array of shape (H, W, …) where it is asked for.
+    """Every so many-th value of an array of shape (H, W, …) of those asked for by flat index.
 
     At least ``most`` where there are as many, less than twice that.
     """
-    found = np.flatnonzero(where)
-    rows, columns = np.divmod(found[:: max(1, len(found) // most)], where.shape[1])
+    rows, columns = np.divmod(where[:: max(1, len(where) // most)], values.shape[1])
     return values[rows, columns]
 
 

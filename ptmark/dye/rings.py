@@ -83,11 +83,14 @@ def without_crossings(outlines: list[Array]) -> list[Array]:
     rings = Rings([len(outlines[i]) for i in told])
     every = np.concatenate([outlines[i] for i in told])
     shapes = shapely.polygons(shapely.linearrings(every, indices=rings.of))
-    for i in told[~shapely.is_valid(shapes)]:
-        shape = shapely.Polygon(outlines[i]).buffer(0)
-        parts = [one for one in shapely.get_parts(shape) if one.area > 0]
+    crossed = ~shapely.is_valid(shapes)
+    mended = shapely.buffer(np.asarray(shapes)[crossed], 0)
+    parts, of = shapely.get_parts(mended, return_index=True)
+    areas = shapely.area(parts)
+    for n, i in enumerate(told[crossed].tolist()):
         made[i] = outlines[i][:0]
-        if parts:
-            largest = max(parts, key=lambda one: float(one.area))
-            made[i] = np.asarray(shapely.get_coordinates(largest.exterior)[:-1], np.float64)
+        own = np.flatnonzero((of == n) & (areas > 0))
+        if len(own):
+            largest = parts[own[areas[own].argmax()]]
+            made[i] = shapely.get_coordinates(shapely.get_exterior_ring(largest))[:-1]
     return made
