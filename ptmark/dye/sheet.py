@@ -19,7 +19,7 @@ Place = tuple[slice, slice]  # rows and columns
 # Between what may be dye in two crops: as far as a plateau is sought and smoothed, so that no
 # blob knows of another. Where bare developer lies round it, a crop needs hardly any room more.
 _APART, _LEAST_PAD = 10, 2
-_MOST_PIXELS = 300_000  # a sheet, so that memory stays bounded
+_MOST_PIXELS = 150_000  # a sheet: 38 bytes each are held at work, and more leave the cache
 _MOST_TALL = 4.0  # the tallest over the lowest crop of a sheet, so that little of it is empty
 
 

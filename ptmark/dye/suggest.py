@@ -105,8 +105,8 @@ def suggest(
     photo_blur = looks.photo_blur
     sight = _sight(photo, surface, photo_blur)
     parts = []
-    for close in looks.let_go():
-        for one in contours(close, photo_blur, LEAST_PX / 2):
+    for outlines in looks.outlines(LEAST_PX / 2):
+        for one in outlines:
             if area_px is not None and not inside_polygon(one.outline_px, area_px).any():
                 continue
             why = reason_against(one, sight)
@@ -132,22 +132,28 @@ class _CloseLooks:
     """
 
     def __init__(self, crops: list[Crop], most_px: float) -> None:
-        self._groups = grouped(crops)
+        self._groups, self._room = grouped(crops), most_px
         self._held: list[CloseLook | None] = []
-        blurs: list[float] = []
-        for group in self._groups:
-            close = look_closely(laid(group))
-            blurs += (close.blur_px * np.array([crop.step for crop in group])).tolist()
-            most_px -= close.amount.size
-            self._held.append(close if most_px >= 0 else None)
+        blurs = [blur for group in self._groups for blur in self._first_look(group)]
         told = [one for one in blurs if not np.isnan(one)]
         self.photo_blur = float(np.median(told)) if told else DEFAULT_BLUR_PX
 
-    def let_go(self) -> Iterator[CloseLook]:
-        """Each look once; it is not held here any more."""
+    def _first_look(self, group: tuple[Crop, ...]) -> list[float]:
+        """Blur of each crop's edges, px; the look itself is held while there is room."""
+        close = look_closely(laid(group))
+        self._room -= close.amount.size
+        self._held.append(close if self._room >= 0 else None)
+        own: list[float] = (close.blur_px * np.array([crop.step for crop in group])).tolist()
+        return own
+
+    def outlines(self, least_px: float) -> Iterator[list[Contour]]:
+        """The outlines of each look, from which on it is not held any more."""
         for at, group in enumerate(self._groups):
-            close, self._held[at] = self._held[at], None
-            yield close if close is not None else look_closely(laid(group))
+            yield contours(self._let_go(at, group), self.photo_blur, least_px)
+
+    def _let_go(self, at: int, group: tuple[Crop, ...]) -> CloseLook:
+        close, self._held[at] = self._held[at], None
+        return close if close is not None else look_closely(laid(group))
 
 
 def _called(one: Contour) -> Suggestion:
