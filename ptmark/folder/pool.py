@@ -5,7 +5,7 @@ import os
 from collections import deque
 from collections.abc import Iterator, Sequence
 from contextlib import contextmanager
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from multiprocessing.connection import Connection, wait
 from multiprocessing.process import BaseProcess
 from pathlib import Path
@@ -24,13 +24,16 @@ _SETTINGS = {
 }
 
 
+_AHEAD = 2  # photos a worker holds: one in work, one to go on with while results are written
+
+
 @dataclass(slots=True)
 class _Hand:
-    """One worker process, the pipe to it and the photo it has in work."""
+    """One worker process, the pipe to it and its photos, the first of which is in work."""
 
     process: BaseProcess
     pipe: Connection
-    photo: Path | None = None
+    photos: deque[Path] = field(default_factory=deque)
 
 
 class Pool:
@@ -60,7 +63,7 @@ class Pool:
     @property
     def in_work(self) -> int:
         """Photos that were given and not collected yet."""
-        return len(self._queue) + sum(hand.photo is not None for hand in self._hands)
+        return len(self._queue) + sum(len(hand.photos) for hand in self._hands)
 
     def give(self, photos: Sequence[Path]) -> None:
         """Put photos at the end of the queue."""
@@ -69,7 +72,7 @@ class Pool:
 
     def collect(self, timeout: float | None = None) -> list[Outcome]:
         """Wait for finished photos, at most ``timeout`` s; the list may be empty."""
-        busy = {hand.pipe: hand for hand in self._hands if hand.photo is not None}
+        busy = {hand.pipe: hand for hand in self._hands if hand.photos}
         ready = wait(list(busy), timeout) if busy else []
         outcomes = [self._take(hand) for pipe, hand in busy.items() if pipe in ready]
         self._hand_out()
@@ -79,7 +82,7 @@ class Pool:
         """Let the processes end, or end them where photos are in work."""
         for hand in self._hands:
             hand.pipe.close()  # a worker ends when its pipe does
-            if kill or hand.photo is not None:
+            if kill or hand.photos:
                 hand.process.terminate()
         for hand in self._hands:
             hand.process.join()
@@ -88,19 +91,25 @@ class Pool:
 
     def _hand_out(self) -> None:
         while self._queue:
-            free = next((hand for hand in self._hands if hand.photo is None), None)
-            if free is None:
-                if len(self._hands) == self._jobs:
-                    return
-                free = self._hire()
+            hand = min(self._hands, key=lambda one: len(one.photos), default=None)
+            if (hand is None or hand.photos) and len(self._hands) < self._jobs:
+                hand = self._hire()
+            if hand is None or len(hand.photos) >= self._most():
+                return
             photo = self._queue.popleft()
-            free.photo = photo
             try:
-                free.pipe.send(photo)
+                hand.pipe.send(photo)
             except OSError:
-                free.photo = None  # it died idle: another takes the photo
-                self._dismiss(free)
                 self._queue.appendleft(photo)
+                if hand.photos:
+                    return  # of which it died is told when it is collected
+                self._dismiss(hand)  # it died idle: another takes the photo
+            else:
+                hand.photos.append(photo)
+
+    def _most(self) -> int:
+        """How many photos a worker may hold: the last ones go where they are done first."""
+        return _AHEAD if len(self._queue) > self._jobs else 1
 
     def _hire(self) -> _Hand:
         ours, theirs = self._start.Pipe()
@@ -113,13 +122,14 @@ class Pool:
         return hand
 
     def _take(self, hand: _Hand) -> Outcome:
-        photo, hand.photo = hand.photo, None
+        photo = hand.photos.popleft()
         try:
             outcome: Outcome = hand.pipe.recv()
         except (EOFError, OSError):
             code = self._dismiss(hand)
+            self._queue.extendleft(reversed(hand.photos))  # it had not begun with these
             return failed(
-                Path() if photo is None else photo,
+                photo,
                 f"the process that measured it ended with {code}",
                 "look at it alone, or run fewer jobs where memory is short",
             )
