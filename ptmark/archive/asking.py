@@ -8,7 +8,6 @@ from functools import lru_cache
 from typing import Any
 
 from sqlalchemy import (
-    CTE,
     Column,
     ColumnElement,
     Dialect,
@@ -23,9 +22,10 @@ from sqlalchemy import (
 )
 
 from ptmark.archive.opening import Archive
+from ptmark.archive.patterns import MATCHED, fits, narrowest, within
 from ptmark.archive.query import Query
 from ptmark.archive.rows import table
-from ptmark.archive.saying import said
+from ptmark.archive.saying import NUMBERED, said
 from ptmark.archive.spelled import Spelled, fetch, spelled
 
 __all__ = ["COLUMNS", "asked", "chosen_hits", "counting", "counting_some", "paging"]
@@ -54,14 +54,12 @@ COLUMNS = (
 _FEW = {"part": 100} | dict.fromkeys(
     ("serial", "indication", "words", "examiner", "procedure", "criteria"), 2000
 )
-_NUMBERED = ("part", "serial")
-_LEADING = (*_NUMBERED, "record_id", "photo")  # where one is given, few inspections fit
+_LEADING = (*NUMBERED, "record_id", "photo")  # where one is given, few inspections fit
 _EXACTLY = frozenset((name, how) for name in _LEADING for how in ("exact", "one"))
 _OF_INDICATION = ("kind", "shape", "shortest_mm", "longest_mm")
-_MATCHED = {"examiner": "examiner_key", "procedure": "procedure_key", "criteria": "profile"}
 _EQUAL = ("verdict", "disposition", "record_id")
-# What is asked, and how: exact, range or like; "one" where one number alone is exactly so. With
-# a question mark behind its name: few or many.
+# What is asked, and how: exact, range, like, or within where letters of a number are known;
+# "one" where one number alone is exactly so. With a question mark behind its name: few or many.
 Shape = tuple[tuple[str, str], ...]
 
 
@@ -70,11 +68,13 @@ def asked(archive: Archive, query: Query) -> tuple[Shape, dict[str, Any]]:
     dialect = archive.engine.dialect
     shape, values = said(dialect, query)
     led = _is_led(shape)
-    for name in _NUMBERED:
+    for name in NUMBERED:
         if shape.get(name) == "exact":
             there = fetch(archive, _spellings(dialect, name), values)
             if len(there) == 1:
                 shape[name], values[f"{name}_id"] = "one", there[0][0]
+        elif shape.get(name) == "within":
+            values |= narrowest(archive, name, values[f"{name}_runs"])
     for name, members in _groups(shape):
         if led:
             shape[f"{name}?"] = "many"
@@ -87,44 +87,12 @@ def asked(archive: Archive, query: Query) -> tuple[Shape, dict[str, Any]]:
 
 def _groups(shape: dict[str, str]) -> list[tuple[str, list[str]]]:
     """What may fit few rows or many of a table beside the inspections'."""
-    patterned = {"range", "like"}
-    names = (*_NUMBERED, *_MATCHED)
+    patterned = {"range", "like", "within"}
+    names = (*NUMBERED, *MATCHED)
     found = [(name, [name]) for name in names if shape.get(name) in patterned]
     if mine := [name for name in _OF_INDICATION if name in shape]:
         found.append(("indication", mine))
     return found + [("words", ["words"])] * ("words" in shape)
-
-
-def _fits(column: ColumnElement[str], name: str, how: str) -> list[ColumnElement[bool]]:
-    if how == "exact":
-        return [column == bindparam(name, type_=column.type)]
-    found = [
-        column >= bindparam(f"{name}_from", type_=column.type),
-        column < bindparam(f"{name}_to", type_=column.type),
-    ]
-    if how == "like":
-        found.append(_like(column, name))
-    return found
-
-
-def _like(column: ColumnElement[str], name: str) -> ColumnElement[bool]:
-    """By a pattern; of what has few values, those that fit are looked up first."""
-    like = bindparam(f"{name}_like", type_=column.type)
-    if name in _NUMBERED:
-        return column.like(like, escape="\\")
-    values = _values(name)
-    return column.in_(select(values.c.one).where(values.c.one.like(like, escape="\\")))
-
-
-def _values(name: str) -> CTE:
-    """Each value once within the pattern's range: a step of the index each, not one a row."""
-    place = table("indication" if name == "kind" else "inspection").alias()
-    key = place.c["kind_key" if name == "kind" else _MATCHED[name]]
-    start, end = (bindparam(f"{name}_{one}", type_=key.type) for one in ("from", "to"))
-    first = select(func.min(key).label("one")).where(key >= start, key < end)
-    found = first.cte(f"{name}_values", recursive=True)
-    later = select(func.min(key)).where(key > found.c.one, key < end).scalar_subquery()
-    return found.union_all(select(later).where(found.c.one.is_not(None)))
 
 
 @lru_cache(8)
@@ -147,17 +115,22 @@ def _numbers(dialect: Dialect, name: str, shape: dict[str, str]) -> Select[Any]:
     if name == "indication":
         one = table("indication")
         return select(one.c.inspection_id).where(*_indication(one.c, shape))
-    if name in _MATCHED:
+    if name in MATCHED:
         one = table("inspection")
-        return select(one.c.id).where(*_fits(one.c[_MATCHED[name]], name, shape[name]))
+        return select(one.c.id).where(*fits(one.c[MATCHED[name]], name, shape[name]))
     there = table(name)
-    return select(there.c.id).where(*_fits(there.c.key, name, shape[name]))
+    chosen = select(there.c.id).where(*fits(there.c.key, name, shape[name]))
+    if shape[name] != "within":
+        return chosen
+    tail = table(f"{name}_tail")
+    chosen = chosen.select_from(tail.join(there, there.c.id == tail.c.owner))
+    return chosen.where(*within(tail.c.tail, name))
 
 
 def _indication(columns: Any, shape: dict[str, str]) -> list[ColumnElement[bool]]:  # noqa: ANN401 - columns
     found: list[ColumnElement[bool]] = []
     if "kind" in shape:
-        found += _fits(columns["kind_key"], "kind", shape["kind"])
+        found += fits(columns["kind_key"], "kind", shape["kind"])
     if "shape" in shape:
         found.append(columns["shape"] == bindparam("shape"))
     if "shortest_mm" in shape:
@@ -175,7 +148,7 @@ def _conditions(
     plain = _plain(one) if dialect.name == "sqlite" else one
     own = plain if led else one
     found: list[ColumnElement[bool]] = []
-    for name in _NUMBERED:
+    for name in NUMBERED:
         if name in shape:
             found.append(_through(dialect, name, shape, one[f"{name}_id"]))
     for name in ("indication", "words"):
@@ -184,11 +157,11 @@ def _conditions(
     for name in _EQUAL:
         if name in shape:
             found.append((one if name == "record_id" else own)[name] == bindparam(name))
-    for name, column in _MATCHED.items():
+    for name, column in MATCHED.items():
         if name in shape:
             # An index of many would have them all sorted by date.
             known = {"few": one, "many": plain}.get(shape.get(f"{name}?", ""), own)
-            found += _fits(known[column], name, shape[name])
+            found += fits(known[column], name, shape[name])
     found += [own["examined_on"] >= bindparam("since")] if "since" in shape else []
     found += [own["examined_on"] <= bindparam("until")] if "until" in shape else []
     if "photo" in shape:
@@ -226,7 +199,7 @@ def _through(
     if name == "indication":
         own = _indication(_plain(there.c), shape)
         return exists().where(there.c.inspection_id == column, *own)
-    return exists().where(there.c.id == column, *_fits(there.c.key, name, shape[name]))
+    return exists().where(there.c.id == column, *fits(there.c.key, name, shape[name]))
 
 
 def _worded(dialect: Dialect) -> Select[Any]:

@@ -18,6 +18,7 @@ from ptmark.archive.proving import proof
 from ptmark.archive.rereading import line_says, sha256_of
 from ptmark.archive.rows import document_of, note_photos, table, write_rows
 from ptmark.archive.store import FolderStore, key_for
+from ptmark.archive.tails import TAILS, mend_tails
 from ptmark.archive.verifying import verify
 from ptmark.errors import ArchiveError, PtmarkError
 from ptmark.record.store import parsed
@@ -149,6 +150,11 @@ def _mend(archive: Archive, other: Archive | None, subject: str) -> bool:
         return _mend_log(archive)
     if subject in NAMED:
         return _mend_named(archive, subject)
+    if subject in TAILS:
+        with archive.writing(alone=True) as conn:
+            mend_tails(conn, subject)
+            archive.log(conn, "repaired", subject)
+        return True
     with archive.reading() as conn:
         photo = table("photo")
         row = conn.execute(select(photo).where(photo.c.sha256 == subject)).first()

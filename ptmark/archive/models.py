@@ -1,15 +1,16 @@
 """Tables of the archive: part numbers, serials, inspections, revisions, photos, indications.
 
 What counts is `Document` (a record's file, byte for byte) and the photo store; every other
-column of part, serial, inspection, revision, indication and wording is worked out from them and
-can be worked out again. Keys are folded texts for searching; texts stand as they were typed.
-Lengths in mm; dates and times ISO 8601.
+column of part, serial, their tails, inspection, revision, indication and wording is worked out
+from them and can be worked out again. Keys are folded texts for searching; texts stand as they
+were typed. Lengths in mm; dates and times ISO 8601.
 """
 
 from sqlalchemy import BigInteger, ForeignKey, Index, Integer, LargeBinary, String, Text
 from sqlalchemy.orm import DeclarativeBase, Mapped, mapped_column
 
 __all__ = [
+    "TAIL_LETTERS",
     "AuditEntry",
     "Base",
     "Document",
@@ -18,15 +19,18 @@ __all__ = [
     "Inspection",
     "InspectionPhoto",
     "Part",
+    "PartTail",
     "Photo",
     "Placement",
     "Revision",
     "Rule",
     "SavedSearch",
     "Serial",
+    "SerialTail",
     "Wording",
 ]
 
+TAIL_LETTERS = 16  # an end begins with so many at most; what is asked beyond them is compared
 _ID = BigInteger().with_variant(Integer, "sqlite")  # SQLite numbers only INTEGER keys by itself
 _KEY = Text().with_variant(Text(collation="C"), "postgresql")  # prefixes are ranges of bytes
 
@@ -57,6 +61,29 @@ class Serial(Base):
     part_id: Mapped[int] = mapped_column(ForeignKey("part.id"))
     number: Mapped[str] = mapped_column(Text)
     key: Mapped[str] = mapped_column(_KEY, index=True)
+
+
+class _Tail:
+    """The end of a key from ``place`` on; the table is its own index."""
+
+    __table_args__ = {"sqlite_with_rowid": False}  # noqa: RUF012 - as SQLAlchemy takes it
+    tail: Mapped[str] = mapped_column(_KEY, primary_key=True)
+
+
+class PartTail(_Tail, Base):
+    """Ends of part numbers."""
+
+    __tablename__ = "part_tail"
+    owner: Mapped[int] = mapped_column(_ID, ForeignKey("part.id"), primary_key=True)
+    place: Mapped[int] = mapped_column(primary_key=True, autoincrement=False)
+
+
+class SerialTail(_Tail, Base):
+    """Ends of serial numbers."""
+
+    __tablename__ = "serial_tail"
+    owner: Mapped[int] = mapped_column(_ID, ForeignKey("serial.id"), primary_key=True)
+    place: Mapped[int] = mapped_column(primary_key=True, autoincrement=False)
 
 
 class Inspection(Base):
@@ -145,6 +172,7 @@ class Indication(Base):
         Index("ix_indication_kind", "kind_key", "length_mm", "shape", "inspection_id"),
         Index("ix_indication_length", "length_mm", "shape", "inspection_id"),
         Index("ix_indication_shape", "shape", "length_mm", "inspection_id"),
+        Index("ix_indication_both", "kind_key", "shape", "length_mm", "inspection_id"),
     )
     inspection_id: Mapped[int] = _of_inspection()
     letter: Mapped[str] = mapped_column(String(32), primary_key=True)

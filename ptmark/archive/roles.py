@@ -17,10 +17,11 @@ __all__ = ["ROLES", "give_role", "logins", "may_hold", "set_roles", "take_role"]
 ROLES = ("reader", "inspector", "reviewer", "keeper")
 
 _CHILDREN = "document, wording, revision, inspection_photo, indication"
+_TAILS = "part_tail, serial_tail"
 _GRANTS = {
     "reader": {"SELECT": "ALL TABLES IN SCHEMA {schema}"},
     "inspector": {
-        "INSERT": f"part, serial, inspection, photo, audit, {_CHILDREN}",
+        "INSERT": f"part, serial, inspection, photo, audit, {_TAILS}, {_CHILDREN}",
         "UPDATE": "inspection",
         "DELETE": _CHILDREN,
         "INSERT, DELETE": "saved_search, placement",
@@ -29,7 +30,7 @@ _GRANTS = {
     "reviewer": {},
     "keeper": {
         "INSERT, DELETE": "rule, hold",
-        "DELETE": "inspection, photo",
+        "DELETE": f"inspection, photo, {_TAILS}",
         "UPDATE": "photo",
     },
 }

@@ -20,6 +20,7 @@ from sqlalchemy import (
 from ptmark.archive import models
 from ptmark.archive.derive import Derived, fold
 from ptmark.archive.spelled import Spelled, answer, put, spelled
+from ptmark.archive.tails import keep_tails
 from ptmark.errors import ArchiveError
 
 __all__ = [
@@ -72,10 +73,12 @@ def note_photos(conn: Connection, kept: list[dict[str, Any]]) -> None:
 @lru_cache(8)
 def _noting(dialect: Dialect) -> Spelled:
     """A photo's row where there is none yet: two writers may meet the same new photo."""
-    own = importlib.import_module(
-        f"sqlalchemy.dialects.{dialect.name}"
-    )  # only its `insert` can
-    return spelled(own.insert(table("photo")).on_conflict_do_nothing(), dialect)
+    return spelled(_own_insert(dialect)(table("photo")).on_conflict_do_nothing(), dialect)
+
+
+def _own_insert(dialect: Dialect) -> Any:  # noqa: ANN401 - each dialect's own type
+    """A dialect's `insert`: only it can leave alone what is there."""
+    return importlib.import_module(f"sqlalchemy.dialects.{dialect.name}").insert
 
 
 def photo_rows(conn: Connection, photos: list[dict[str, Any]]) -> list[Any]:
@@ -141,18 +144,26 @@ def clear_rows(conn: Connection, number: int) -> None:
 
 def _named(conn: Connection, name: str, own: dict[str, Any]) -> int:
     """The number of a part or serial, made where there is none yet."""
-    one = table(name)
     known = _one(conn.dialect, name, tuple(own))
     found = answer(conn, known, own).first()
     if found is not None:
         return int(found.id)
-    row = own | {"key": fold(own["number"])}
-    if conn.dialect.name == "postgresql":  # two writers may meet the same new part
-        from sqlalchemy.dialects.postgresql import insert as upsert
-
-        conn.execute(upsert(one).values(row).on_conflict_do_nothing())
+    key = fold(own["number"])
+    made = answer(conn, _making(conn.dialect, name), own | {"key": key}).scalar()
+    if made is None:  # on a server another writer met the same new one
         return int(answer(conn, known, own).one().id)
-    return int(conn.execute(insert(one), row).inserted_primary_key[0])  # type: ignore[index]
+    keep_tails(conn, name, int(made), key)
+    return int(made)
+
+
+@lru_cache(8)
+def _making(dialect: Dialect, name: str) -> Spelled:
+    """A new part or serial, and the number it was given; none where it is there."""
+    one = table(name)
+    own = {"number", "key"} if name == "part" else {"part_id", "number", "key"}
+    values = {key: bindparam(key, type_=one.c[key].type) for key in own}
+    made = _own_insert(dialect)(one).values(values).on_conflict_do_nothing()
+    return spelled(made.returning(one.c.id), dialect)
 
 
 def stored(conn: Connection, numbers: list[int]) -> dict[int, dict[str, Any]]:

@@ -1,5 +1,6 @@
 """From a query to what its SQL is spelled by: which members ask, how, and with what values."""
 
+import re
 from dataclasses import fields
 from operator import attrgetter
 from typing import Any
@@ -9,8 +10,9 @@ from sqlalchemy import Dialect
 from ptmark.archive.derive import fold
 from ptmark.archive.query import Query
 
-__all__ = ["said"]
+__all__ = ["NUMBERED", "said", "said_range"]
 
+NUMBERED = ("part", "serial")
 _INDEXED = 8  # letters of a word's beginning that the index of words keeps (migration 0005)
 _PATTERNS = frozenset({"part", "serial", "examiner", "procedure", "kind", "criteria"})
 _NAMES = tuple(one.name for one in fields(Query))
@@ -44,13 +46,20 @@ def _pattern(name: str, asks: str, values: dict[str, Any]) -> str:
         values[name] = asks
         return "exact"
     start = min(asks.find(mark) for mark in "*?" if mark in asks)
-    head = asks[:start]
-    values[f"{name}_from"], values[f"{name}_to"] = head, head + "\U0010ffff"
+    values |= said_range(name, asks[:start])
     if asks[start:] == "*":
         return "range"
     marks = {"*": "%", "?": "_"} | {c: f"\\{c}" for c in "%_\\"}
     values[f"{name}_like"] = "".join(marks.get(c, c) for c in asks)
-    return "like"
+    if name not in NUMBERED or not asks.strip("*?"):
+        return "like"
+    values[f"{name}_runs"] = [one for one in re.split(r"[*?]", asks) if one]
+    return "within"
+
+
+def said_range(name: str, start: str) -> dict[str, str]:
+    """The values by which all that begin so are a range."""
+    return {f"{name}_from": start, f"{name}_to": f"{start}\U0010ffff"}
 
 
 def _tokens(dialect: Dialect, asks: str) -> str:

@@ -20,6 +20,7 @@ from ptmark.archive.rows import documents, inflated, stored, table
 from ptmark.archive.sealing import seal, seal_holds
 from ptmark.archive.small import forget_deleted
 from ptmark.archive.store import key_for
+from ptmark.archive.tails import TAILS, tails_hold
 from ptmark.errors import PtmarkError
 
 __all__ = ["Problem", "Verified", "verify"]
@@ -57,8 +58,8 @@ def verify(
         written to since.
     """
     run = _Run(archive, progress, Notes(archive, resume=resume))
-    steps = (run.database, run.log, run.records, run.photos, run.files, run.lines, run.store)
-    for step in steps:
+    files = (run.photos, run.files, run.lines, run.store)
+    for step in (run.database, run.numbers, run.log, run.records, *files):
         try:
             step()
         except PtmarkError as exc:  # a damaged page stops one step, not the others
@@ -112,6 +113,13 @@ class _Run:
             if conn.execute(_NO_TEXT).scalar_one():  # SQLite itself reads it all the same
                 self._say("damaged", "database", "the definition of a table is no text")
             check_words(conn)
+
+    def numbers(self) -> None:
+        """The ends of part and serial numbers, by which searches go."""
+        with self.archive.reading() as conn:
+            for name in TAILS:
+                if not tails_hold(conn, name):
+                    self._say("changed", name, "holds other ends than the numbers have")
 
     def log(self) -> None:
         """The chain of the log, its end beside the database, and the small tables."""

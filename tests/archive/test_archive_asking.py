@@ -19,6 +19,8 @@ def filled(tmp_path, make):
         (Query(part="p-*"), "012345"),
         (Query(part="P-?"), "012345"),
         (Query(serial="s-*", part="p-*"), "012345"),
+        (Query(serial="*-*", part="*-?"), "012345"),
+        (Query(serial="s-*", part="*-4"), "4"),
         (Query(kind="pore"), "1245"),  # B and C are pores, 3.0 and 4.0 mm
         (Query(kind="po*", shortest_mm=3.5), "25"),
         (Query(longest_mm=2.5, kind="crack"), "012345"),
@@ -77,6 +79,23 @@ def test_a_shape_that_no_indication_has_is_missed_at_once(filled):
     probe = asking._probe(filled.engine.dialect, "indication", (("shape", "exact"),))
     (step,) = _plan(filled, probe, values)
     assert step.endswith("USING COVERING INDEX ix_indication_shape (shape=?)")
+
+
+def test_a_kind_and_a_shape_that_exclude_each_other_are_missed_at_once(filled):
+    query = Query(kind="crack", shape="rounded", shortest_mm=1)
+    shape, values = asking.asked(filled, query)
+    assert dict(shape)["indication?"] == "few"
+    asks = tuple((name, shape_of) for name, shape_of in shape if not name.endswith("?"))
+    (step,) = _plan(filled, asking._probe(filled.engine.dialect, "indication", asks), values)
+    assert "COVERING INDEX ix_indication_both (kind_key=? AND shape=? AND length_mm>?)" in step
+
+
+def test_letters_at_a_numbers_end_are_a_range_of_the_ends(filled):
+    _, values = asking.asked(filled, Query(serial="*-4"))
+    probe = asking._probe(filled.engine.dialect, "serial", (("serial", "within"),))
+    first, then = _plan(filled, probe, values)
+    assert first == "SEARCH serial_tail USING PRIMARY KEY (tail>? AND tail<?)"
+    assert then == "SEARCH serial USING INTEGER PRIMARY KEY (rowid=?)"
 
 
 def _plan(archive, what, values):

@@ -13,6 +13,7 @@ from sqlalchemy import insert, text
 from ptmark.archive import chain
 from ptmark.archive.derive import derived, fold
 from ptmark.archive.rows import table
+from ptmark.archive.tails import tail_rows
 
 PER_RECORD = 10
 
@@ -79,6 +80,7 @@ def _batch(archive, conn, numbers, parts):
     many |= {
         name: [] for name in ("revision", "photo", "inspection_photo", "indication", "audit")
     }
+    many |= {"part_tail": [], "serial_tail": []}
     seq, previous = chain.head(conn)
     for number in numbers:
         document = record_document(number, parts)
@@ -88,6 +90,8 @@ def _batch(archive, conn, numbers, parts):
         part, serial = number % parts + 1, number + 1
         if number < parts:
             many["part"].append({"id": part, "number": rows.part, "key": fold(rows.part)})
+            many["part_tail"] += tail_rows(part, fold(rows.part))
+        many["serial_tail"] += tail_rows(serial, fold(rows.serial))
         many["serial"].append(
             {"id": serial, "part_id": part, "number": rows.serial, "key": fold(rows.serial)}
         )
