@@ -4,7 +4,6 @@ Weighted least squares with prior knowledge as further observations; the covaria
 by source so that each can be named in a budget (JCGM 100:2008, 5.2 and F.1.2).
 """
 
-from collections.abc import Callable
 from dataclasses import dataclass
 
 import numpy as np
@@ -121,9 +120,7 @@ def fit_plane(
     if dof > 0 and chi2 > dof:
         parts["map"] = parts["picking"] * (chi2 / dof - 1)
     to_h = np.zeros((9, len(joint)))
-    *to_h[:8, :9], height = _by_step(
-        state, lambda pose: np.append(pose.to_mm().ravel()[:8], np.log(pose.camera_mm[2]))
-    )
+    *to_h[:8, :9], height = state.pose.to_mm_slopes()
     to_h[8, 9] = 1.0
     return PlaneFit(
         pose=state.pose,
@@ -196,14 +193,3 @@ def _parts(problem: Problem, state: State, slopes: Array, joint: Array) -> dict[
         "tilt": slopes[own:],
     }
     return {name: joint @ (rows.T @ rows) @ joint for name, rows in blocks.items() if len(rows)}
-
-
-def _by_step(state: State, of: Callable[[Pose], Array]) -> Array:
-    """Derivative of a function of the pose by its nine local steps, central differences."""
-    columns = []
-    for i, size in enumerate([1e-6] * 3 + [1e-4] * 3 + [1e-6] + [1e-3] * 2):
-        step = np.zeros(9)
-        step[i] = size
-        up, down = of(state.pose.stepped(step)), of(state.pose.stepped(-step))
-        columns.append((up - down) / (2 * size))
-    return np.column_stack(columns)

@@ -117,15 +117,13 @@ def _half_level(light: Array, off: Array) -> tuple[Array, Mask]:
     spacing = (off[:, 1] - off[:, 0])[:, None]
     edge = off[:, :1] + (first[..., 0] - 1 + part) * spacing
     contrast = bright - dark
-    clear = (contrast > 0.5 * np.median(contrast, axis=1, keepdims=True)) & (
-        contrast > _MIN_CONTRAST
-    )
+    clear = (contrast > 0.5 * _middle(contrast)[:, None]) & (contrast > _MIN_CONTRAST)
     return np.asarray(edge), np.asarray(clear & above.any(axis=2) & ~above[..., 0])
 
 
 def _running(values: Array) -> Array:
     """Median of each value and four neighbours, shape (S, K)."""
-    padded = np.pad(values, ((0, 0), (2, 2)), mode="edge")
+    padded = np.concatenate([values[:, [0, 0]], values, values[:, [-1, -1]]], axis=1)
     windows = np.lib.stride_tricks.sliding_window_view(padded, 5, axis=1)
     return _middle(windows)
 
@@ -156,7 +154,7 @@ def _robust_lines(at: Array, off: Array, good: Mask) -> tuple[Array, Array, Arra
         rest = np.where(good, off - offset[:, None] - slope[:, None] * x, np.nan)
         rest[~enough] = 0.0
         scale = np.maximum(1.4826 * _median(np.abs(rest)), 0.02)[:, None]
-        rest = np.nan_to_num(rest, nan=1e9)
+        rest = np.where(good, rest, 1e9)
         weight = np.clip(1 - (rest / (_TUKEY * scale)) ** 2, 0, None) ** 2 * good
         total = np.maximum(weight.sum(axis=1), 1e-9)
         mx, mo = (weight * x).sum(axis=1) / total, (weight * off).sum(axis=1) / total
@@ -174,11 +172,11 @@ def _robust_lines(at: Array, off: Array, good: Mask) -> tuple[Array, Array, Arra
 
 def _median(values: Array) -> Array:
     """Median along the last axis without the NaN, 0 where there is nothing else."""
-    ordered = np.sort(values, axis=1)
-    count = (~np.isnan(values)).sum(axis=1)
-    low = np.take_along_axis(ordered, np.maximum((count - 1) // 2, 0)[:, None], 1)[:, 0]
-    high = np.take_along_axis(ordered, np.minimum(count // 2, count.clip(1) - 1)[:, None], 1)
-    return np.asarray(np.where(count > 0, (low + high[:, 0]) / 2, 0.0))
+    ordered, every = np.sort(values, axis=1), np.arange(len(values))
+    count = values.shape[1] - np.count_nonzero(np.isnan(values), axis=1)
+    low = ordered[every, np.maximum((count - 1) // 2, 0)]
+    high = ordered[every, np.minimum(count // 2, np.maximum(count, 1) - 1)]
+    return np.asarray(np.where(count > 0, (low + high) / 2, 0.0))
 
 
 def _meet(point: Array, direction: Array, u: Array, coarse: Array) -> tuple[Array, Array]:

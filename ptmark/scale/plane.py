@@ -88,6 +88,35 @@ class Pose:
         h = np.linalg.inv(self.to_px())
         return np.asarray(h / h[2, 2])
 
+    def to_mm_slopes(self) -> Array:
+        """How `to_mm` and the log of the camera's height follow a step of `stepped`.
+
+        Returns
+        -------
+        ndarray of shape (9, 9)
+            A row for each entry of `to_mm` but the last, and the last row for the height.
+
+        Notes
+        -----
+        With H the homography to the picture, M = inv(H): dM = -M dH M.
+        """
+        f, t, turned = self.focal_px, self.translation, self.rotation
+        crosses = np.cross(np.eye(3)[:, None], turned.T[None]).transpose(0, 2, 1)
+        to_k = np.array([[f, 0, self.centre[0]], [0, f, self.centre[1]], [0, 0, 1]])
+        plane, d_plane, d_k = np.column_stack([turned[:, :2], t]), *np.zeros((2, 9, 3, 3))
+        d_plane[:3, :, :2] = crosses[:, :, :2]
+        d_plane[3:6, :, 2] = np.eye(3)
+        d_plane[6, 2, 2], d_k[6, 0, 0], d_k[6, 1, 1] = t[2], f, f
+        for i in (0, 1):
+            d_plane[7 + i, i, 2], d_k[7 + i, i, 2] = -t[2] / f, 1
+        back = np.linalg.inv(to_k @ plane)
+        moved = -back @ (to_k @ d_plane + d_k @ plane) @ back
+        h = back / back[2, 2]
+        entries = (moved - h * moved[:, 2:, 2:]) / back[2, 2]
+        height = (crosses[:, :, 2] @ t).tolist() + [0.0] * 6
+        height = (height + turned[:, 2] @ d_plane[:, :, 2].T) / (turned[:, 2] @ t)
+        return np.vstack([entries.reshape(9, 9)[:, :8].T, height])
+
     @property
     def tilt_deg(self) -> float:
         """Angle between the optical axis and the plane's normal."""
