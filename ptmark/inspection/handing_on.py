@@ -49,16 +49,27 @@ def scene_of(
     )
 
 
-def evaluation_of(profile: Profile, scene: Scene, measured: Measured, rule: str) -> Evaluation:
-    """The verdict on a scene; never acceptable while an indication could not be measured."""
+def evaluation_of(
+    profile: Profile, scene: Scene, measured: Measured, rule: str, *, colourless: bool = False
+) -> Evaluation:
+    """The verdict on a scene; never acceptable while an indication could not be measured.
+
+    Nor where a photo without colour, which cannot show dye, shows none (``colourless``).
+    """
     found = evaluate(profile, scene, decision_rule=rule)
     missing = [one.id for one, made in measured if made is None]
-    if not missing:
+    if missing:
+        says = (
+            f"Not measured, and so not judged: {', '.join(missing)}. The surface turns away "
+            "too far there; take another photo from that side. Until then it is not acceptable."
+        )
+    elif colourless and not measured:
+        says = (
+            "The photo holds no colour, so that nothing is marked in it tells nothing. Take it "
+            "in colour, or trace what is there by hand. Until then it is not acceptable."
+        )
+    else:
         return found
-    says = (
-        f"Not measured, and so not judged: {', '.join(missing)}. The surface turns away too "
-        "far there; take another photo from that side. Until then it is not acceptable."
-    )
     verdict = "undecided" if found.verdict == "acceptable" else found.verdict
     return replace(found, verdict=verdict, cautions=(*found.cautions, says))
 

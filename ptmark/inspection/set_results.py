@@ -19,7 +19,7 @@ from ptmark.scale import SurfaceMap
 if TYPE_CHECKING:
     from ptmark.inspection.whole import Inspection
 
-__all__ = ["Results", "Sizes", "Worked", "look_of", "results_of"]
+__all__ = ["Results", "Sizes", "Worked", "is_colourless", "look_of", "results_of"]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
@@ -90,6 +90,7 @@ class Results:
                 scene_of(one.measured, one.state, one.surface, self.sizes),
                 one.measured,
                 rule,
+                colourless=not one.measured and is_colourless(inspection, one.info),
             )
             for one in self.photos
         ]
@@ -186,6 +187,11 @@ def look_of(inspection: "Inspection", info: PhotoInfo) -> Look:
     if _is_here(inspection, info):
         return inspection.left_out, inspection.haze
     return inspection.workings.look_of(info)
+
+
+def is_colourless(inspection: "Inspection", info: PhotoInfo) -> bool:
+    """Whether a photo of the set holds no colour; it is opened once where that is not known."""
+    return inspection.workings.colourless(info, lambda: _photo_of(inspection, info))
 
 
 def _photo_of(inspection: "Inspection", info: PhotoInfo) -> Photo:

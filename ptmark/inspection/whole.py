@@ -250,10 +250,12 @@ class Inspection(Changing):
     def evaluation(self) -> Evaluation | None:
         """The verdict under the chosen profile; None without a profile or a surface."""
         profile = self.profile
-        if profile is None or self.surface is None:
+        photo = self.photo
+        if profile is None or self.surface is None or photo is None:
             return None
         measured, rule = self._measured(), self.state.decision_rule
-        return evaluation_of(profile, self.scene(), measured, rule)
+        grey = not measured and self.workings.colourless(photo.info, lambda: photo)
+        return evaluation_of(profile, self.scene(), measured, rule, colourless=grey)
 
     def _measured(self) -> list[tuple[Marked, Measurement | None]]:
         surface, relief, counted = self.surface, self.state.relief_mm, self.counted

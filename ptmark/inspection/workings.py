@@ -9,6 +9,7 @@ from contextlib import suppress
 
 from ptmark.criteria import Profile
 from ptmark.dye import LeftOut, Remark
+from ptmark.dye.quality import holds_no_colour
 from ptmark.errors import OutlineError, PhotoError, ScaleError
 from ptmark.inspection.looking_over import crown_remark, remarks_on
 from ptmark.inspection.state import Marked, State
@@ -54,6 +55,7 @@ class Workings:
         ] = {}
         self._remarked: dict[str, tuple[tuple[object, ...], tuple[Remark, ...]]] = {}
         self._looks: dict[str, Look] = {}
+        self._colourless: dict[str, bool] = {}
 
     def copy(self) -> "Workings":
         """The same on its own, for a worker thread."""
@@ -61,6 +63,7 @@ class Workings:
         other._solved = dict(self._solved)
         other._measured, other._remarked = dict(self._measured), dict(self._remarked)
         other._looks = dict(self._looks)
+        other._colourless = dict(self._colourless)
         return other
 
     def learn(self, other: "Workings") -> None:
@@ -68,6 +71,7 @@ class Workings:
         self._solved.update(other._solved)
         self._measured.update(other._measured)
         self._remarked.update(other._remarked)
+        self._colourless.update(other._colourless)
 
     def begin(self, sha256: str) -> None:
         """Forget everything but the surfaces of this photo."""
@@ -161,6 +165,12 @@ class Workings:
     def look_of(self, info: PhotoInfo) -> Look:
         """What the last look at a photo left out, and its haze; nothing before the first."""
         return self._looks.get(info.sha256, _NO_LOOK)
+
+    def colourless(self, info: PhotoInfo, photo: Callable[[], Photo]) -> bool:
+        """Whether a photo holds no colour; ``photo`` is called where that is not known."""
+        if info.sha256 not in self._colourless:
+            self._colourless[info.sha256] = holds_no_colour(photo())
+        return self._colourless[info.sha256]
 
     def keep_look(self, info: PhotoInfo, look: Look) -> None:
         """Keep a look for when the photo is left."""

@@ -198,7 +198,8 @@ class Looking(QObject):
         session, inspection = self._session, self._session.inspection
         if inspection is None or inspection.photo is None:
             return
-        twin = inspection.twin()
+        twin, sha256 = inspection.twin(), inspection.photo.info.sha256
+        session.unseen.add(sha256)
 
         def work(token: Token) -> object:
             give_memory_back()  # what decoding held: looking takes other pieces
@@ -208,6 +209,7 @@ class Looking(QObject):
 
         def done(found: Any) -> None:  # noqa: ANN401 - Suggestions
             session.trouble.emit("indications", None)
+            session.unseen.discard(sha256)
             session.by_itself(lambda: inspection.set_suggestions(found))
             self.suggested.emit()
             session.workers.start("", give_memory_back)

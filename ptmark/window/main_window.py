@@ -174,6 +174,9 @@ class MainWindow(QWidget):
             lambda exc: self.foot.say(tr("The draft could not be written: {0}", exc))
         )
         self.looking.opened.connect(self.drafts.look)
+        self.looking.opened.connect(
+            self.view.fit
+        )  # another part, whatever was looked at before
         self.turning.starts.connect(self.bench.stop)
         self.view.pointed.connect(self.foot.say_place)
         self.seeing.changed.connect(self._show_marks)

@@ -27,7 +27,8 @@ class PartAgain(QWidget):
         self.again_button = key_button(
             tr("Same part number, next serial"), "Ctrl+G", self._again, tip=tip, window=window
         )
-        self.other_button = key_button("", "", self._other, tip=tip)
+        other = tr("Same part number, another serial")
+        self.other_button = key_button(other, "", self._other, tip=tip)
         column = QVBoxLayout(self)
         column.setContentsMargins(0, 0, 0, 0)
         column.addWidget(self.again_button)

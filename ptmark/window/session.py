@@ -57,6 +57,7 @@ class Session(QObject):
         self.unit = "mm"
         self.touched = False  # whether a person has done anything worth keeping
         self.reviewing = False  # whether this is a reviewer's own measurement of a record
+        self.unseen: set[str] = set()  # photos, by SHA-256, where looking came to no end
         self.stale = StaleWatch(self)
         self.listed: Callable[[], list[str]] | None = None  # letters as the list shows them
         self.turner: Callable[[PhotoInfo, Callable[[Photo | None], None]], None] | None = None
@@ -99,6 +100,12 @@ class Session(QObject):
     @property
     def has_photo(self) -> bool:
         return self.inspection is not None and self.inspection.photo is not None
+
+    @property
+    def looked(self) -> bool:
+        """Whether the photo at hand was looked over: none found means that none was seen."""
+        photo = self.inspection.photo if self.inspection else None
+        return photo is not None and photo.info.sha256 not in self.unseen
 
     def tracer(self) -> Any:  # noqa: ANN401 - a DyeTracer, named once the engine is loaded
         """The edge tracer of the open photo, made on first use."""

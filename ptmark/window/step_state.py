@@ -56,6 +56,8 @@ def _indications(session: Session) -> tuple[str, str]:
     taken = sum(m.standing == "taken" for m in marked)
     if session.workers.busy("look"):
         return "", tr("looking …")
+    if not marked and not session.looked:
+        return "look", tr("not looked for")
     if not marked:
         return "", tr("none found")
     if unseen:

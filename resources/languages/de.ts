@@ -2210,6 +2210,10 @@
       <translation>Dieselbe wie</translation>
     </message>
     <message>
+      <source>Same part number, another serial</source>
+      <translation>Gleiche Teilenummer, andere Seriennummer</translation>
+    </message>
+    <message>
       <source>Same part number, next serial</source>
       <translation>Gleiche Teilenummer, nächste Seriennummer</translation>
     </message>
@@ -2808,6 +2812,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>They hold here too</source>
       <translation>Sie gelten auch hier</translation>
+    </message>
+    <message>
+      <source>They were not looked for. Look again, or trace what you see.</source>
+      <translation>Sie wurden nicht gesucht. Noch einmal suchen oder nachziehen, was zu sehen ist.</translation>
     </message>
     <message>
       <source>Thickness</source>
@@ -3876,6 +3884,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>not looked at</source>
       <translation>nicht angesehen</translation>
+    </message>
+    <message>
+      <source>not looked for</source>
+      <translation>nicht gesucht</translation>
     </message>
     <message>
       <source>not measured</source>
@@ -6047,6 +6059,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>The red is clipped: how much dye there is can no longer be told, and edges shift.</source>
       <translation>Das Rot ist übersteuert: Wie viel Farbe da ist, lässt sich nicht mehr sagen, und Kanten verschieben sich.</translation>
+    </message>
+    <message>
+      <source>The photo holds no colour, so that nothing is marked in it tells nothing. Take it in colour, or trace what is there by hand. Until then it is not acceptable.</source>
+      <translation>Das Foto enthält keine Farbe; dass nichts darin markiert ist, besagt daher nichts. Es in Farbe aufnehmen oder von Hand nachziehen, was da ist. Bis dahin ist es nicht zulässig.</translation>
     </message>
     <message>
       <source>The reference area of 148 by 105 mm is laid at its worst place and turn, and an indication that only reaches into it counts whole.</source>

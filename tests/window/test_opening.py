@@ -1,11 +1,17 @@
 """Opening and dropping photos; what cannot be opened is said in place; nothing blocks."""
 
+import cv2
+import numpy as np
 import pytest
 from PySide6.QtCore import QMimeData, QPoint, QPointF, Qt, QUrl
 from PySide6.QtGui import QDragEnterEvent, QDropEvent
 from PySide6.QtWidgets import QApplication
 
+from ptmark.dye import EdgeQuality
 from ptmark.window.glyphs import glyph_pixmap
+from ptmark.window.step_state import step_states
+
+EDGE = EdgeQuality(shift_px=0.5, noise_px=0.2)
 
 pytestmark = [pytest.mark.gui, pytest.mark.slow]
 
@@ -50,6 +56,30 @@ def test_a_broken_photo_leaves_the_open_one_alone(qtbot, opened, tmp_path, idle)
     qtbot.waitUntil(opened.photo_step.notice.isVisible, timeout=10_000)
     assert opened.session.state is before
     assert opened.view.levels.whole
+
+
+def test_a_photo_without_colour_passes_no_part(qtbot, opened, idle, scene_file, tmp_path):
+    """Where dye cannot show, nothing found is not nothing there; nor is it acceptable."""
+    grey = tmp_path / "grey.png"
+    cv2.imwrite(str(grey), cv2.imread(str(scene_file), cv2.IMREAD_GRAYSCALE))
+    session = opened.session
+    opened.view.zoom(4.0)
+    assert not opened.view.port.fitted
+    with qtbot.waitSignal(opened.looking.opened, timeout=20_000):
+        opened.open(grey)
+    idle()
+    assert opened.view.port.fitted  # another part is seen whole
+    session.change("choose the criteria", profile="iso-23277-2")
+    idle()
+    assert session.judgement.verdict == "undecided"
+    assert any("no colour" in one for one in session.judgement.evaluation.cautions)
+    assert session.inspection.to_record().evaluation["verdict"] == "undecided"
+    sign, line = step_states(session)["Indications"]
+    assert (sign, line) == ("look", "not looked for")
+    assert "They were not looked for." in opened.indications_step._says.text()
+    session.inspection.add(np.array([[300.0, 300], [316, 300], [316, 316], [300, 316]]), EDGE)
+    idle()
+    assert session.judgement.verdict == "acceptable"  # a dot traced by hand is judged as any
 
 
 def test_cancelling_while_opening_brings_no_photo(qtbot, window, idle, scene_file):

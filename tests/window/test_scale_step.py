@@ -1,5 +1,6 @@
 """Picking the scale with the mouse; what is refused is said in place."""
 
+import cv2
 import pytest
 from PySide6.QtCore import QPointF, Qt
 
@@ -49,6 +50,32 @@ def test_a_line_is_picked_and_its_length_typed(qtbot, bare, idle):
     assert y0 == pytest.approx(y1)
     # 8 px for each mm were drawn; the widget's pixels are about 2 photo px wide.
     assert surface.mm_per_px() == pytest.approx(1 / 8, rel=4 / 800)
+
+
+def test_points_picked_in_one_photo_are_no_scale_of_the_next(
+    qtbot, bare, idle, scene_without_card, tmp_path
+):
+    """Nothing is ready to use there, and the length of before is offered to be typed over."""
+    page = bare.scale_step
+    page.choose("line")
+    for x in (200, 1000):
+        click(qtbot, bare, x, 180)
+    length = page.lengths["line"][0]
+    length.setText("100 mm")
+    page.use()
+    idle()
+    assert bare.session.inspection.surface is not None
+    other = tmp_path / "other.png"
+    cv2.imwrite(str(other), cv2.imread(str(scene_without_card))[::-1])
+    with qtbot.waitSignal(bare.looking.suggested, timeout=20_000):
+        bare.open(other)
+    idle()
+    assert not page.use_button.isEnabled()
+    page.choose("line")
+    for x in (200, 1000):
+        click(qtbot, bare, x, 180)
+    assert bare.focusWidget() is length
+    assert length.selectedText() == "100 mm"
 
 
 def test_inches_are_understood(qtbot, bare, idle):

@@ -195,6 +195,8 @@ class IndicationsStep(StepPage):
             text = tr("Open a photo first; suggestions come by themselves.")
         elif self.session.workers.busy("look"):
             text = tr("Looking for indications …")
+        elif not marked and not self.session.looked:
+            text = tr("They were not looked for. Look again, or trace what you see.")
         elif not marked:
             text = tr("Nothing was found. Look yourself, and trace what you see.")
         elif unseen:

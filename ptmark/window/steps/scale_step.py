@@ -42,6 +42,7 @@ class ScaleStep(StepPage):
         self._bench, self._looking = bench, looking
         self._points: Points | None = None
         self._seen: object = None  # the reference that the form shows
+        self._of = ""  # SHA-256 of the photo that the points were picked in
         self._first: OnPlane | None = None  # where the form shows a second one
         self._now = plain()
         self._cautions = Notice()
@@ -158,10 +159,12 @@ class ScaleStep(StepPage):
 
     def _on_picked(self, kind: str, points: Points | None) -> None:
         if kind == self.kind:
-            self._points = points
+            first, self._points = self._points is None, points
             self._enable()
-            if points is not None and not self.lengths[kind][0].text().strip():
-                self.lengths[kind][0].setFocus()
+            edit = self.lengths[kind][0]
+            if points is not None and (first or not edit.text().strip()):
+                edit.setFocus()  # also where a length was typed before: it is of that reference
+                edit.selectAll()
 
     def use(self) -> None:
         """Take the reference as picked and typed; what is wrong is said in place."""
@@ -207,7 +210,11 @@ class ScaleStep(StepPage):
 
     def _follow(self) -> None:
         """Show a reference that was taken or brought back, so that it can be picked on."""
-        reference = self.session.state.reference if self.session.state else None
+        state = self.session.state
+        reference = state.reference if state else None
+        photo = state.info.sha256 if state and state.info else ""
+        if photo != self._of:  # points picked in one photo tell nothing of another
+            self._of, self._seen, self._points = photo, None, None
         if reference is self._seen:
             return
         from ptmark.scale import PairReference
