@@ -22,6 +22,7 @@ from PySide6.QtWidgets import (
 from ptmark.window import dialogs
 from ptmark.window.keys_page import KeysPage
 from ptmark.window.reading_order import in_reading_order
+from ptmark.window.step_strip import in_lines
 from ptmark.window.view.photo_view import PhotoView
 
 _SPEC = importlib.util.spec_from_file_location(
@@ -103,6 +104,20 @@ def test_every_step_has_half_the_window_for_the_photo_and_no_sideways_scroll(ope
                 QTest.keyClick(opened, Qt.Key.Key_F6)
                 qtbot.wait(5)
             assert photo_share(opened) >= 0.5, (size, step)
+
+
+def test_what_a_step_has_or_lacks_is_read_whole_on_every_screen(opened, qtbot):
+    for size in WAYS:
+        resized(qtbot, opened, *size)
+        for step, button in opened.strip.buttons.items():
+            assert " ".join(button.shown()) == button.line, (size, step)
+            assert button.line
+        assert opened.strip.buttons["Record"].line == "9 fields missing"
+    narrow = opened.strip.buttons["Scale"]
+    metrics = narrow.fontMetrics()
+    said = in_lines("refused for a reason that is long", metrics, 90, 2)
+    assert len(said) == 2
+    assert said[1].endswith("…")
 
 
 def test_on_a_small_screen_outlines_are_taken_and_dropped_by_touch_on_the_photo(opened, qtbot):
