@@ -19,12 +19,13 @@ __all__ = ["DASHES", "draw_line", "draw_ring", "draw_styled", "ring_round", "unc
 Picture = npt.NDArray[np.uint8]
 Array = npt.NDArray[np.float64]
 
-# Dash and space in line widths; () is solid.
-DASHES: dict[str, tuple[float, float] | tuple[()]] = {
+# Dash and space by turns, in line widths; () is solid.
+DASHES: dict[str, tuple[float, ...]] = {
     "solid": (),
     "dashed": (4.2, 3.6),
     "dotted": (0.4, 3.2),
     "long": (14.0, 6.0),
+    "dash and dot": (7.0, 3.0, 0.4, 3.0),
 }
 _BEYOND = 50.0  # px outside the picture where a line may be cut off unseen
 _SHIFT = 4  # cv2 takes fixed-point coordinates: 1/16 px
@@ -74,12 +75,15 @@ def _dashes(points: Array, dash: tuple[float, ...]) -> list[Array]:
     along = np.concatenate([[0.0], np.cumsum(step)])
     length = float(along[-1])
     count = max(3, round(length / sum(dash)))
-    on = length / count * dash[0] / sum(dash)
+    bounds = np.concatenate([[0.0], np.cumsum(dash)]) * (length / count / sum(dash))
     pieces = []
     for start in np.arange(count) * (length / count):
-        inner = along[(along > start) & (along < start + on)]
-        at = np.concatenate([[start], inner, [start + on]])
-        pieces.append(np.stack([np.interp(at, along, points[:, k]) for k in (0, 1)], axis=1))
+        for first, last in zip(bounds[:-1:2] + start, bounds[1::2] + start, strict=True):
+            inner = along[(along > first) & (along < last)]
+            at = np.concatenate([[first], inner, [last]])
+            pieces.append(
+                np.stack([np.interp(at, along, points[:, k]) for k in (0, 1)], axis=1)
+            )
     return pieces
 
 

@@ -12,7 +12,14 @@ from ptmark.measure import Quantity
 from ptmark.report.growth_data import registration_json
 from ptmark.report.labels import place_labels
 from ptmark.report.lettering import Band, plate_picture
-from ptmark.report.marks import draw_line, draw_ring, halo_width, ring_round, uncover
+from ptmark.report.marks import (
+    draw_line,
+    draw_ring,
+    draw_styled,
+    halo_width,
+    ring_round,
+    uncover,
+)
 from ptmark.report.palette import CYAN, DEEP_BLUE, NAVY, PALE, QUIET, SHADE, Ink
 from ptmark.report.wording import AID
 from ptmark.series import KINDS, Change, Frame, Registration
@@ -30,7 +37,14 @@ COMPARED = (
 _EACH, _UNIT, _GAP = 1400, 26.0, 24
 _ACT, _REST = Ink(DEEP_BLUE, PALE), Ink(CYAN, NAVY)
 _INKS = {"new": _ACT, "grown": _ACT, "unclear": _ACT, "stayed": _REST, "gone": _REST}
-_STYLES = {"new": "solid", "grown": "long", "unclear": "dotted", "stayed": "dashed"}
+_STYLES = {
+    "new": "solid",
+    "grown": "long",
+    "stayed": "dashed",
+    "unclear": "dotted",
+    "gone": "dash and dot",
+}
+_SIGNS = {"new": "+", "grown": "↑", "stayed": "=", "unclear": "?", "gone": "×"}  # by the letter
 _TITLES = {
     "new": "New",
     "grown": "Grown",
@@ -113,11 +127,10 @@ def _marked(
     seen = [one for one in frame.seen if one.id in kinds]
     outlines = [(one.outline_px + 0.5) * zoom - 0.5 for one in seen]
     rings = [ring_round(points, 0.12 * _UNIT + reach) for points in outlines]
+    plates_say = [f"{one.id} {_SIGNS[kinds[one.id]]}" for one in seen]
     plates = [
-        plate_picture(
-            one.id, 0.95 * _UNIT, _INKS[kinds[one.id]].halo, _INKS[kinds[one.id]].line
-        )
-        for one in seen
+        plate_picture(words, 0.95 * _UNIT, _INKS[kinds[one.id]].halo, _INKS[kinds[one.id]].line)
+        for one, words in zip(seen, plates_say, strict=True)
     ]
     labels = place_labels(
         [shapely.make_valid(ring.buffer(reach, quad_segs=4)) for ring in rings],
@@ -129,7 +142,7 @@ def _marked(
     for one, label, ring in zip(seen, labels, rings, strict=True):
         ink, kind = _INKS[kinds[one.id]], kinds[one.id]
         draw_line(picture, [np.array(label.leader)], ink, 0.5 * width)
-        draw_ring(picture, ring, ink, width, _STYLES.get(kind, "dotted"))
+        draw_ring(picture, ring, ink, width, _STYLES[kind])
     uncover(picture, photo, outlines)
     for label, plate in zip(labels, plates, strict=True):
         x, y = round(label.plate[0]), round(label.plate[1])
@@ -151,12 +164,15 @@ def _head(wide: int, second: int, before: Frame, after: Frame) -> Picture:
 
 
 def _lists(changes: Sequence[Change], wide: int, lead: Registration) -> Picture:
-    band = Band(wide, _UNIT)
+    """The lists, each under its sign and a piece of its ring: the legend of the photos."""
+    band, rings = Band(wide, _UNIT), []
     band.skip(0.6)
     for kind in KINDS:
         members = [one for one in changes if one.kind == kind]
-        style = _STYLES.get(kind, "dotted")
-        band.paragraph(f"{_TITLES[kind]} ({len(members)}), ring {style}", size=1.1, bold=True)
+        rings.append((kind, band.y + 0.7 * _UNIT))
+        ring = {"long": "in long dashes"}.get(_STYLES[kind], _STYLES[kind])
+        head = f"{_SIGNS[kind]}  {_TITLES[kind]} ({len(members)}), ring {ring}"
+        band.paragraph(head, x=band.pad + 4.5 * _UNIT, size=1.1, bold=True)
         for one in members:
             band.paragraph(_sentence(one), x=band.pad + _UNIT, size=0.95)
         band.skip(0.3)
@@ -165,7 +181,11 @@ def _lists(changes: Sequence[Change], wide: int, lead: Registration) -> Picture:
     for text in (*lead.cautions, COMPARED, *AID):
         band.paragraph(text, size=0.85, color=QUIET)
     band.skip(0.5)
-    return band.picture()
+    picture = band.picture()
+    for kind, y in rings:
+        line = np.array([[band.pad, y], [band.pad + 3.6 * _UNIT, y]])
+        draw_styled(picture, line, _INKS[kind], 0.11 * _UNIT, _STYLES[kind])
+    return picture
 
 
 def _sentence(one: Change) -> str:

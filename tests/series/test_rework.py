@@ -8,6 +8,8 @@ import pytest
 
 from ptmark.dye import LeftOut
 from ptmark.photo import Photo
+from ptmark.report import rework
+from ptmark.report.marks import _dashes
 from ptmark.report.rework import rework_json, rework_picture
 from ptmark.series import KINDS, compare, register_views
 
@@ -126,3 +128,31 @@ def test_data_and_picture_show_every_change(pair, lead, changes):
             assert around.sum() > 50
     red, green, blue = (picture[..., k].astype(int) for k in range(3))
     assert not ((red > green + 40) & (red > blue + 40)).any()
+
+
+def test_each_kind_has_a_ring_and_a_sign_of_its_own(pair, lead, changes, monkeypatch):
+    """Told apart without colour: WCAG 2.2, success criterion 1.4.1."""
+    before, after, _ = pair
+    rings, plates, lines = [], [], []
+
+    def told(kept, draw):
+        return lambda *given: kept.append(given) or draw(*given)
+
+    monkeypatch.setattr(rework, "draw_ring", told(rings, rework.draw_ring))
+    monkeypatch.setattr(rework, "plate_picture", told(plates, rework.plate_picture))
+    monkeypatch.setattr(rework, "draw_styled", told(lines, rework.draw_styled))
+    blank = np.full((*before.view.size[::-1], 3), 200, np.uint8)
+    rework_picture(changes, (before, blank), (after, blank.copy()), lead)
+    assert len({given[-1] for given in rings}) == len(KINDS)
+    assert len({given[0].split()[1] for given in plates}) == len(KINDS)
+    assert [given[-1] for given in lines] == [rework._STYLES[kind] for kind in KINDS]  # legend
+
+
+def test_a_line_of_dashes_and_dots_has_both():
+    line = np.array([[0.0, 0.0], [600.0, 0.0]])
+    sizes = {round(float(np.ptp(piece[:, 0]))) for piece in _dashes(line, (7.0, 3.0, 0.4, 3.0))}
+    pieces = _dashes(line, (7.0, 3.0, 0.4, 3.0))
+    assert len(pieces) == 2 * round(600 / 13.4)
+    assert sizes == {7, 0}  # px, drawn with round ends
+    (one, two) = _dashes(line, (4.0, 2.0))[:2]
+    assert two[0, 0] - one[0, 0] == pytest.approx(6.0)
