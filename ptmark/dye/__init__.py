@@ -6,6 +6,7 @@ blob left out why.
 """
 
 from ptmark.dye.coarse import CoarseLook
+from ptmark.dye.covered import covered_remark, ends_covered
 from ptmark.dye.edge import BY_PERSON, EdgeQuality
 from ptmark.dye.fluorescent import (
     MODES,
@@ -31,6 +32,8 @@ __all__ = [
     "Remark",
     "Suggestion",
     "Suggestions",
+    "covered_remark",
+    "ends_covered",
     "find_indications",
     "haze_remark",
     "in_colour_contrast",

@@ -8,7 +8,7 @@ from collections.abc import Callable, Sequence
 from contextlib import suppress
 
 from ptmark.criteria import Profile
-from ptmark.dye import LeftOut, Remark
+from ptmark.dye import LeftOut, Remark, covered_remark, ends_covered
 from ptmark.dye.quality import holds_no_colour
 from ptmark.errors import OutlineError, PhotoError, ScaleError
 from ptmark.inspection.looking_over import crown_remark, remarks_on
@@ -55,6 +55,7 @@ class Workings:
         ] = {}
         self._remarked: dict[str, tuple[tuple[object, ...], tuple[Remark, ...]]] = {}
         self._looks: dict[str, Look] = {}
+        self._ends: dict[int, tuple[object, bool]] = {}
         self._colourless: dict[str, bool] = {}
 
     def copy(self) -> "Workings":
@@ -62,7 +63,7 @@ class Workings:
         other = Workings()
         other._solved = dict(self._solved)
         other._measured, other._remarked = dict(self._measured), dict(self._remarked)
-        other._looks = dict(self._looks)
+        other._looks, other._ends = dict(self._looks), dict(self._ends)
         other._colourless = dict(self._colourless)
         return other
 
@@ -71,6 +72,7 @@ class Workings:
         self._solved.update(other._solved)
         self._measured.update(other._measured)
         self._remarked.update(other._remarked)
+        self._ends.update(other._ends)
         self._colourless.update(other._colourless)
 
     def begin(self, sha256: str) -> None:
@@ -192,4 +194,14 @@ class Workings:
         if kept is None or kept[0] != key:
             made = remarks_on(photo(), state, surface, look[1], profile)
             kept = self._remarked[sha256] = (key, made)
-        return kept[1]
+        covered = covered_remark(self._covered(state, photo))
+        return kept[1] if covered is None else (*kept[1], covered)
+
+    def _covered(self, state: State, photo: Callable[[], Photo]) -> list[str]:
+        """Letters of the indications that something covers an end of."""
+        marked = [one for one in state.marked if one.standing != "dropped"]
+        new = [one.outline_px for one in marked if id(one.outline_px) not in self._ends]
+        if new:
+            here = photo()
+            self._ends.update({id(one): (one, ends_covered(here, one)) for one in new})
+        return [one.id for one in marked if self._ends[id(one.outline_px)][1]]

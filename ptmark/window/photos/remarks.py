@@ -12,7 +12,7 @@ __all__ = ["PhotoRemarks"]
 
 
 class PhotoRemarks(QWidget):
-    """Asks in a worker, once for each photo, scale, area, criteria and haze."""
+    """Asks in a worker, once for each photo, scale, area, criteria, haze and outlines."""
 
     def __init__(self, session: Session) -> None:
         super().__init__()
@@ -35,7 +35,8 @@ class PhotoRemarks(QWidget):
             return
         state = inspection.state
         what = (id(inspection.photo), id(inspection.surface))
-        seen = (*what, state.area_px, state.profile, state.mode, inspection.haze)
+        outlines = tuple((one.id, id(one.outline_px)) for one in inspection.counted)
+        seen = (*what, state.area_px, state.profile, state.mode, inspection.haze, outlines)
         if seen == self._of:
             return
         self._of = seen

@@ -1,0 +1,87 @@
+"""Ends of indications that something covers; drawn, so that what is hidden is known."""
+
+import importlib.util
+from pathlib import Path
+
+import numpy as np
+import pytest
+
+from ptmark.dye import covered_remark, ends_covered, suggest
+
+_SPEC = importlib.util.spec_from_file_location(
+    "dye_scenes", Path(__file__).with_name("scenes.py")
+)
+scenes = importlib.util.module_from_spec(_SPEC)
+_SPEC.loader.exec_module(scenes)
+
+SHAPE = (420, 560)
+STEEL, TAPE, CARD = (0.45, 0.46, 0.48), (0.9, 0.7, 0.1), (0.12, 0.12, 0.12)
+
+
+def crack(angle_deg=0.0):
+    """A tapering crack of 300 x 10 px about the middle, turned; its coverage."""
+    rows, columns = np.mgrid[: SHAPE[0], : SHAPE[1]].astype(float)
+    a = np.radians(angle_deg)
+    x, y = columns - 280, rows - 210
+    along, across = x * np.cos(a) + y * np.sin(a), -x * np.sin(a) + y * np.cos(a)
+    half = 5.0 * np.sqrt(np.clip(1 - (along / 150) ** 2, 0, 1))
+    return np.clip(half - np.abs(across) + 0.5, 0, 1)
+
+
+def slab(low, high):
+    """Something that lies over all between two columns."""
+    columns = np.arange(SHAPE[1])
+    return (
+        np.clip(columns - low, 0, 1)[None, :]
+        * np.clip(high - columns, 0, 1)
+        * np.ones((SHAPE[0], 1))
+    )
+
+
+def told(layers, **more):
+    photo = scenes.photo(SHAPE, layers, **more)
+    found = suggest(photo).found
+    longest = max(found, key=lambda one: np.ptp(one.outline_px[:, 0]))
+    return ends_covered(photo, longest.outline_px), longest
+
+
+def covering(angle_deg, colour, low):
+    """The crack with something opaque on it: what it leaves of the light is its own colour."""
+    lies = slab(low, 700)
+    seen = crack(angle_deg) * (1 - lies)
+    return [(seen, scenes.DYE), (lies, np.array(colour))]
+
+
+@pytest.mark.parametrize(
+    "colour", [STEEL, TAPE, CARD], ids=["steel rule", "tape", "black card"]
+)
+@pytest.mark.parametrize("angle_deg", [0, 30, -40])
+def test_a_crack_that_goes_on_beneath_something_is_told(angle_deg, colour):
+    covered, one = told(covering(angle_deg, colour, 340))
+    assert np.ptp(one.outline_px[:, 0]) < 250  # the part beneath is not in the outline
+    assert covered
+    assert "A, C. What lies beyond is not measured" in covered_remark(["A", "C"]).says
+
+
+@pytest.mark.parametrize("angle_deg", [0, 30, 75])
+@pytest.mark.parametrize("beside", [None, 440], ids=["bare", "a rule beside it"])
+def test_a_crack_that_is_seen_whole_is_not(angle_deg, beside):
+    layers = [(crack(angle_deg), scenes.DYE)]
+    if beside:  # the crack ends at 430 px at most
+        layers.append((slab(beside + 20, 700), np.array(STEEL)))
+    assert not told(layers)[0]
+
+
+@pytest.mark.parametrize("angle_deg", [0, 30])
+def test_neither_a_shadow_nor_the_toe_of_a_weld_covers_it(angle_deg):
+    columns = np.arange(SHAPE[1])
+    shadow = np.where(columns < 360, 1.0, 0.5)[None, :] * np.ones(SHAPE)
+    assert not told([(crack(angle_deg), scenes.DYE)], shade=shadow)[0]
+    toe = 1 - 0.4 * np.exp(-(((columns - 435) / 5.0) ** 2))[None, :] * np.ones(SHAPE)
+    assert not told([(crack(angle_deg), scenes.DYE)], shade=toe)[0]
+
+
+def test_arms_of_a_star_and_pores_are_not_taken_for_covers():
+    star = np.max([crack(angle) for angle in (10, 70, 130)], axis=0)
+    assert not told([(star, scenes.DYE)])[0]
+    assert not told([(scenes.disc(SHAPE, 280, 210, 25), scenes.DYE)])[0]
