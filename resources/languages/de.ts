@@ -3598,10 +3598,6 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>ist von seinem Prüfer noch nicht unterschrieben und kann nicht gegengeprüft werden.</translation>
     </message>
     <message>
-      <source>is reviewed.</source>
-      <translation>ist gegengeprüft.</translation>
-    </message>
-    <message>
       <source>it was not printed: {0}</source>
       <translation>es wurde nicht gedruckt: {0}</translation>
     </message>
@@ -4726,6 +4722,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>{0} von {1} anzusehen: jede übernehmen oder verwerfen. Pfeiltasten gehen weiter.</translation>
     </message>
     <message>
+      <source>{0} of {1} wait for a review.</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
       <source>{0} of {1}, </source>
       <translation>{0} von {1}, </translation>
     </message>
@@ -5425,6 +5425,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>Endet am Bildrand: {0}. Die Maße sind die kleinstmöglichen; ein weiteres Foto aufnehmen, das die ganze Anzeige zeigt.</translation>
     </message>
     <message>
+      <source>Ends where the developer ends, at a rule, a tape or bare metal: {0}. What lies beyond is not measured.</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
       <source>Every indication that the inspector has named so (ISO 6520-1)</source>
       <translation>Jede Anzeige, die der Prüfer so benannt hat (ISO 6520-1)</translation>
     </message>
@@ -6057,12 +6061,12 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>Das Foto enthält keine Farbe, daher ist nichts darin als Farbstoff zu erkennen.</translation>
     </message>
     <message>
-      <source>The red is clipped: how much dye there is can no longer be told, and edges shift.</source>
-      <translation>Das Rot ist übersteuert: Wie viel Farbe da ist, lässt sich nicht mehr sagen, und Kanten verschieben sich.</translation>
-    </message>
-    <message>
       <source>The photo holds no colour, so that nothing is marked in it tells nothing. Take it in colour, or trace what is there by hand. Until then it is not acceptable.</source>
       <translation>Das Foto enthält keine Farbe; dass nichts darin markiert ist, besagt daher nichts. Es in Farbe aufnehmen oder von Hand nachziehen, was da ist. Bis dahin ist es nicht zulässig.</translation>
+    </message>
+    <message>
+      <source>The red is clipped: how much dye there is can no longer be told, and edges shift.</source>
+      <translation>Das Rot ist übersteuert: Wie viel Farbe da ist, lässt sich nicht mehr sagen, und Kanten verschieben sich.</translation>
     </message>
     <message>
       <source>The reference area of 148 by 105 mm is laid at its worst place and turn, and an indication that only reaches into it counts whole.</source>
@@ -6215,6 +6219,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>U: expanded uncertainty, k = 2 (about 95 %). Length: largest distance across the outline; path: along it; width: largest circle within it; ratio: the greater of length and path, over width.</source>
       <translation>U: erweiterte Unsicherheit, k = 2 (etwa 95 %). Länge: größter Abstand im Umriss; Weg: entlang der Anzeige; Breite: größter Kreis darin; Verhältnis: der größere Wert von Länge und Weg durch die Breite.</translation>
+    </message>
+    <message>
+      <source>Uncover and develop all of it, and take the photo again.</source>
+      <translation type="unfinished" />
     </message>
     <message>
       <source>Unless</source>
