@@ -20,6 +20,7 @@ Place = tuple[slice, slice]  # rows and columns
 # blob knows of another. Where bare developer lies round it, a crop needs hardly any room more.
 _APART, _LEAST_PAD = 10, 2
 _MOST_PIXELS = 150_000  # a sheet: 38 bytes each are held at work, and more leave the cache
+_WIDTHS = 1.0, 1.25, 1.6, 2.0  # of a sheet over a square's side: the one least empty is taken
 _MOST_TALL = 4.0  # the tallest over the lowest crop of a sheet, so that little of it is empty
 
 
@@ -91,7 +92,7 @@ def grouped(crops: list[Crop]) -> list[tuple[Crop, ...]]:
 def laid(crops: tuple[Crop, ...]) -> Sheet:
     """One sheet of these crops."""
     pads = [_pad(one) for one in crops]
-    rooms, shape = _shelves(
+    rooms, shape = _rooms(
         [
             (one.rgb.shape[0] + 2 * pad, one.rgb.shape[1] + 2 * pad)
             for one, pad in zip(crops, pads, strict=True)
@@ -136,15 +137,29 @@ def _pad(crop: Crop) -> int:
     return max(_LEAST_PAD, _APART - int(min(x, y, width - x - across, height - y - down)))
 
 
-def _shelves(sizes: list[tuple[int, int]]) -> tuple[list[Place], tuple[int, int]]:
-    """Rooms of these sizes in rows, and the shape that holds them all."""
-    most = max(isqrt(sum(h * w for h, w in sizes)), *(w for _, w in sizes))
+def _rooms(sizes: list[tuple[int, int]]) -> tuple[list[Place], tuple[int, int]]:
+    """Rooms of these sizes, the tallest first, and the least shape tried that holds all."""
+    square, widest = isqrt(sum(h * w for h, w in sizes)), max(w for _, w in sizes)
+    tried = [_rooms_within(sizes, max(widest, int(square * by))) for by in _WIDTHS]
+    return min(tried, key=lambda one: one[1][0] * one[1][1])
+
+
+def _rooms_within(
+    sizes: list[tuple[int, int]], most: int
+) -> tuple[list[Place], tuple[int, int]]:
+    """The same in rows at most so wide; what is lower goes into the gaps of rows above."""
     rooms: list[Place] = []
-    top = left = tall = across = 0
+    gaps: list[tuple[int, int, int, int]] = []  # top, left, height and width
+    bottom = across = 0
     for height, width in sizes:
-        if left + width > most:
-            top, left, tall = top + tall, 0, 0
+        fits = (i for i, gap in enumerate(gaps) if height <= gap[2] and width <= gap[3])
+        at = next(fits, None)
+        if at is None:
+            gaps.append((bottom, 0, height, most))
+            bottom += height
+        top, left, high, wide = gaps.pop(-1 if at is None else at)
         rooms.append((slice(top, top + height), slice(left, left + width)))
-        left, tall = left + width, max(tall, height)
-        across = max(across, left)
-    return rooms, (top + tall, across)
+        gaps.append((top + height, left, high - height, width))
+        gaps.append((top, left + width, high, wide - width))
+        across = max(across, left + width)
+    return rooms, (bottom, across)
