@@ -311,10 +311,16 @@ def test_a_folder_is_worked_through_by_keys(
     until_phase(qtbot, window, idle, "decided")
     assert standing_of(load_record(folder / "a.json")) == "signed"
     assert [one.standing for one in rows.items][:2] == ["signed", "to review"]
+    said = window.review.bar.says.text()  # in sight, however far the page is scrolled
+    assert said.startswith("a.json, revision 2: signed by second examiner")
+    assert said.endswith("1 of 4 wait for a review.")
     with qtbot.waitSignal(window.looking.suggested, timeout=30_000):
         press(qtbot, window, KEY.Key_PageDown, MOD.AltModifier)
     idle()
     assert (case.phase, case.opened.path.name) == ("blind", "b.json")
+    press(qtbot, window, KEY.Key_R, MOD.AltModifier)  # with nothing said: asked for, once
+    assert "Say here what is to be done" in window.review.page.missing.text.text()
+    assert not window.review.page.notice.text.text()
     press(qtbot, window, KEY.Key_L)
     assert rows.isVisible()
     assert not (folder / "b.json").read_bytes().count(b"reviewer")

@@ -36,7 +36,6 @@ _WAITS = {
 _NOW = {
     "blind": tr("under review. Measure it yourself; the first numbers are hidden."),
     "beside": tr("under review. Both stand side by side in step 5; sign, return or ask there."),
-    "decided": tr("is reviewed."),
 }
 
 
@@ -50,6 +49,7 @@ class ReviewBar(QFrame):
     ) -> None:
         super().__init__()
         self._case, self.listed = case, False
+        self._done, self._left = "", ""
         self.setFrameShape(QFrame.Shape.StyledPanel)
         self._column = column = QVBoxLayout(self)
         self.says = plain()
@@ -88,6 +88,16 @@ class ReviewBar(QFrame):
             button.be_brief(brief)
         self._column.setContentsMargins(12, 2 if brief else 6, 12, 2 if brief else 6)
 
+    def say_done(self, said: str) -> None:
+        """Tell what came of the review, where its page may be scrolled away."""
+        self._done = said
+        self.refresh()
+
+    def say_left(self, left: int, of: int) -> None:
+        """Tell how many records of the folder wait for a review."""
+        self._left = tr("{0} of {1} wait for a review.", left, of)
+        self.refresh()
+
     def refresh(self) -> None:
         """Show what can be done with the record at hand."""
         phase, opened = self._case.phase, self._case.opened
@@ -112,7 +122,8 @@ class ReviewBar(QFrame):
         else:
             part = tr(" (part {0})", opened.part) if opened.part else ""
             said = _WAITS.get(standing, "") if to_do else _NOW.get(phase, "")
-            self.says.setText(f"{opened.path.name}{part} {said}")
+            told = self._done if phase == "decided" else f"{opened.path.name}{part} {said}"
+            self.says.setText(f"{told} – {self._left}" if self.listed else told)
         self.setVisible(opened is not None or self.listed or self.notice.isVisibleTo(self))
 
     def _tell(self, opened: Opened | None) -> None:

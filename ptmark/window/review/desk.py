@@ -141,7 +141,7 @@ class ReviewDesk(QObject):
         def done(items: "list[WorkItem]") -> None:
             self.bar.listed = True
             self.list.show_items(items, folder)
-            self.bar.refresh()
+            self.bar.say_left(sum(one.standing == "to review" for one in items), len(items))
             if then_show:
                 self.show_list()
 
@@ -270,7 +270,8 @@ class ReviewDesk(QObject):
         self._usual.refresh()
         self._pins.show()
 
-    def _on_decided(self, _said: str) -> None:
+    def _on_decided(self, said: str) -> None:
+        self.bar.say_done(said)
         self._session.touched = False  # it is in the record now, no draft of it is wanted
         self._session.autosave.forget()
         self._read_list(then_show=False)

@@ -171,6 +171,7 @@ class ReviewPage(StepPage):
             self.missing.say(tr("Say here what is to be done, then choose that again."))
             self.ensureWidgetVisible(self.missing)
             self.text.setFocus()
+            return
         self._case.decide(
             Decision(outcome=outcome, name=name, qualification=qualification, remarks=remarks)
         )

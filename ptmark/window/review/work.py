@@ -76,11 +76,11 @@ def opened_record(path: Path, folder: Path | None, token: Token) -> Opened:
             for remark in one["remarks"] if same else ():
                 at = remark["at_px"]
                 told.append((remark["text"], number, None if at is None else (at[0], at[1])))
-    fields = record.fields
+    names = (record.fields.get(key, "") for key in ("part_number", "serial_number"))
     return Opened(
         path=path,
         standing=standing,
-        part=fields.get("part_number", ""),
+        part=", ".join(name for name in names if name),
         photos=photos,
         blinds=tuple(BlindReview(record, number) for number in range(len(views))),
         told=tuple(told),
