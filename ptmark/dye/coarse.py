@@ -15,7 +15,7 @@ from ptmark.dye.contrast import amount_of_ratio, redness
 from ptmark.dye.quick import middle
 from ptmark.photo import Photo
 
-__all__ = ["Blob", "CoarseLook", "look_coarsely"]
+__all__ = ["Blob", "CoarseLook", "look_coarsely", "shrunk"]
 
 Float = npt.NDArray[np.float32]
 Bytes = npt.NDArray[np.uint8]
@@ -50,7 +50,6 @@ class Blob:
 class CoarseLook:
     """The blobs, the reddest first, with the masks that they stand in.
 
-    ``picture`` of shape (H, W, 3) is the whole photo as it was looked at, reduced.
     ``reach`` is 1 where the picture is redder than its surroundings, ``seeds`` where that
     itself makes a blob. ``factor`` is how many full-size px one coarse px spans, ``origin`` the
     coarse px at the top left of the masks. ``haze`` is the dye of the pinkest fifth of the
@@ -58,7 +57,6 @@ class CoarseLook:
     """
 
     blobs: tuple[Blob, ...]
-    picture: Bytes
     reach: Bytes
     seeds: Bytes
     factor: int
@@ -73,29 +71,29 @@ def look_coarsely(photo: Photo, area_px: npt.NDArray[np.float64] | None) -> Coar
     """
     finer = log2(photo.info.megapixels / COARSE_MEGAPIXELS) / 2 + 0.25
     factor = 2 ** min(3, max(0, int(finer)))
-    small = _shrunk(photo, factor)
     polygon = None if area_px is None else (area_px + 0.5) / factor - 0.5
-    margin = round(_MARGIN * small.shape[1])
-    look = _look(small, factor, polygon, margin)
-    while polygon is not None and _goes_on(look):
+    margin = round(_MARGIN * photo.rgb.shape[1] / factor)
+    look = _look(photo, factor, polygon, margin)
+    while polygon is not None and _goes_on(look, photo):
         margin *= 3
-        look = _look(small, factor, polygon, margin)
+        look = _look(photo, factor, polygon, margin)
     return look
 
 
-def _goes_on(look: CoarseLook) -> bool:
+def _goes_on(look: CoarseLook, photo: Photo) -> bool:
     """Whether a blob ends at a side of what was looked at that is none of the photo's."""
     (left, top), (high, wide) = look.origin, look.reach.shape
-    beyond = np.subtract(look.picture.shape[1::-1], (left + wide, top + high))
+    size = [-(-side // look.factor) for side in photo.rgb.shape[1::-1]]
+    beyond = np.subtract(size, (left + wide, top + high))
     more = np.array([left, top, *beyond]) > 0
     return any((more & (np.array(one.box) == (0, 0, wide, high))).any() for one in look.blobs)
 
 
 def _look(
-    small: Bytes, factor: int, polygon: npt.NDArray[np.float64] | None, margin: int
+    photo: Photo, factor: int, polygon: npt.NDArray[np.float64] | None, margin: int
 ) -> CoarseLook:
     """One look; ``polygon`` and ``margin``, how far to look beyond it, are in coarse px."""
-    height, width = small.shape[:2]
+    height, width = (-(-side // factor) for side in photo.rgb.shape[:2])
     x0, y0, x1, y1 = 0, 0, width, height
     inside = None
     if polygon is not None:
@@ -106,7 +104,6 @@ def _look(
             nothing = np.zeros((1, 1), np.uint8)
             return CoarseLook(
                 blobs=(),
-                picture=small,
                 reach=nothing,
                 seeds=nothing,
                 factor=factor,
@@ -115,21 +112,21 @@ def _look(
             )
         inside = np.zeros((y1 - y0, x1 - x0), np.uint8)
         cv2.fillPoly(inside, [np.round(polygon - (x0, y0)).astype(np.int32)], 1)
-    crop = small[y0:y1, x0:x1]
-    ratio = redness(crop)
+    small = shrunk(photo, factor, (x0, y0, x1, y1))
+    ratio, red = redness(small), np.asarray(cv2.extractChannel(small, 0), np.uint8)
+    del small  # what follows takes two pictures of floats
     background = _twice_background(ratio, max(5, round(0.05 * width / _SHRINK)) | 1)
     rise = _rise(ratio, background)
-    weight = _trust(crop)
-    some = rise[::5, ::5] * weight[crop[::5, ::5, 0]]
+    weight = _trust(red)
+    some = rise[::5, ::5] * weight[red[::5, ::5]]
     noise = _spread(some if inside is None else some[inside[::5, ::5] > 0])
-    high = _weighed(rise, crop, weight)
+    high = _weighed(rise, red, weight)
     reach = _above(rise, high, max(REACH, REACH_SIGMAS * noise))
     seeds = _above(rise, high, max(SEED, SEED_SIGMAS * noise))
     if inside is not None:
         seeds &= inside
     return CoarseLook(
         blobs=_blobs(rise, reach, seeds),
-        picture=small,
         reach=reach,
         seeds=seeds,
         factor=factor,
@@ -138,19 +135,22 @@ def _look(
     )
 
 
-def _shrunk(photo: Photo, factor: int) -> Bytes:
-    """The photo's reduced level, by halving again and again where its size allows.
+def shrunk(photo: Photo, factor: int, box: tuple[int, int, int, int]) -> Bytes:
+    """A box (x0, y0, x1, y1), coarse px, of the photo's reduced level.
 
+    By halving again and again where the photo's size allows, else all of it, which is kept.
     OpenCV halves so much faster that two halvings take a third of the time of one step by 4.
     Each rounds, so that a code may lie one off; red and green alike, which the ratio forgives.
     """
     height, width = photo.rgb.shape[:2]
+    x0, y0, x1, y1 = box
     if factor == 1 or height % factor or width % factor:
-        return photo.reduced(factor)
-    small = np.empty((height // factor, width // factor, 3), np.uint8)
+        return photo.reduced(factor)[y0:y1, x0:x1]
+    whole = photo.rgb[y0 * factor : y1 * factor, x0 * factor : x1 * factor]
+    small = np.empty((y1 - y0, x1 - x0, 3), np.uint8)
     for top in range(0, len(small), _STRIP):
         own = small[top : top + _STRIP]
-        strip = photo.rgb[top * factor : (top + _STRIP) * factor]
+        strip = whole[top * factor : (top + _STRIP) * factor]
         while strip.shape[1] > 2 * own.shape[1]:
             half = (strip.shape[1] // 2, strip.shape[0] // 2)
             strip = np.asarray(cv2.resize(strip, half, interpolation=cv2.INTER_AREA), np.uint8)
@@ -158,14 +158,14 @@ def _shrunk(photo: Photo, factor: int) -> Bytes:
     return small
 
 
-def _trust(rgb: Bytes) -> npt.NDArray[np.float32]:
+def _trust(red: Bytes) -> npt.NDArray[np.float32]:
     """Weight of the rise by red code, shape (256,): 1, less where dark and all grain.
 
     One step of an sRGB code moves the log of its light by 2.4 / (code + 14) (from the curve of
     IEC 61966-2-1), so below half the white's code the rise is weighed down in that measure.
     Dye leaves the red channel light, so that it keeps its weight.
     """
-    white = float(np.median(rgb[::8, ::8, 0]))
+    white = float(np.median(red[::8, ::8]))
     weight = np.minimum(1, (np.arange(256) + 14) / (0.5 * (white + 14)))
     return np.asarray(weight, np.float32)
 
@@ -201,18 +201,17 @@ def _twice_background(ratio: Float, window: int) -> Float:
     return _background(filled, window)
 
 
-def _weighed(rise: Float, rgb: Bytes, weight: npt.NDArray[np.float32]) -> Ints:
+def _weighed(rise: Float, red: Bytes, weight: npt.NDArray[np.float32]) -> Ints:
     """Weigh the rise in place, where it is high: lower it cannot be called anyway.
 
     Returns the flat index of where it was high.
     """
     high = np.flatnonzero(rise > REACH)
     if high.size > rise.size // 8:
-        rise *= cv2.LUT(cv2.extractChannel(rgb, 0), weight)
+        rise *= cv2.LUT(red, weight)
     else:
-        rows, columns = np.divmod(high, rise.shape[1])
         flat = rise.ravel()
-        flat[high] = flat.take(high) * weight.take(rgb[rows, columns, 0])
+        flat[high] = flat.take(high) * weight.take(red.take(high))
     return high
 
 

@@ -9,9 +9,9 @@ import cv2
 import numpy as np
 import numpy.typing as npt
 
-from ptmark.dye.coarse import Blob, CoarseLook
+from ptmark.dye.coarse import Blob, CoarseLook, shrunk
 from ptmark.dye.quick import middle, picked
-from ptmark.photo import srgb_to_linear
+from ptmark.photo import Photo, srgb_to_linear
 
 __all__ = ["outline_of", "reason_at_a_glance"]
 
@@ -22,7 +22,7 @@ _RING = np.ones((9, 9), np.uint8)
 _MARGIN = 5
 
 
-def reason_at_a_glance(look: CoarseLook, blob: Blob) -> str:
+def reason_at_a_glance(photo: Photo, look: CoarseLook, blob: Blob) -> str:
     """Why a blob cannot be dye; "" where it may be."""
     height, width = look.reach.shape
     x0, y0 = max(blob.box[0] - _MARGIN, 0), max(blob.box[1] - _MARGIN, 0)
@@ -32,7 +32,7 @@ def reason_at_a_glance(look: CoarseLook, blob: Blob) -> str:
     core = own & look.seeds[y0:y1, x0:x1]
     ring = (cv2.dilate(own, _RING) > 0) & (look.reach[y0:y1, x0:x1] == 0)
     left, top = look.origin
-    crop = look.picture[top + y0 : top + y1, left + x0 : left + x1]
+    crop = shrunk(photo, look.factor, (left + x0, top + y0, left + x1, top + y1))
     around = picked(crop, np.flatnonzero(ring), 300)
     if len(around) < LEAST_AROUND:
         return ""

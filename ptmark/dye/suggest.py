@@ -96,7 +96,7 @@ def suggest(
     for blob in look.blobs:
         if _on_card(blob, look, cards):
             continue
-        if why := reason_at_a_glance(look, blob):
+        if why := reason_at_a_glance(photo, look, blob):
             edge = EdgeQuality(shift_px=look.factor, noise_px=look.factor)
             left_out.append(LeftOut(outline_px=outline_of(blob, look), edge=edge, reason=why))
         else:

@@ -13,7 +13,9 @@ from ptmark.photo import Photo
 def test_shrunk_by_halves_is_within_a_code_of_the_mean(height, width, factor):
     # scikit-image's block mean; each halving rounds by half a code at most
     pixels = np.random.default_rng(5).integers(0, 256, (height, width, 3), dtype=np.uint8)
-    small = coarse._shrunk(Photo.from_array(pixels), factor)
+    photo = Photo.from_array(pixels)
+    size = (-(-width // factor), -(-height // factor))
+    small = coarse.shrunk(photo, factor, (0, 0, *size))
     whole = pixels[: height // factor * factor, : width // factor * factor]
     expected = block_reduce(whole, (factor, factor, 1), np.mean)
     high, wide = expected.shape[:2]
@@ -21,3 +23,5 @@ def test_shrunk_by_halves_is_within_a_code_of_the_mean(height, width, factor):
     off = small[:high, :wide] - expected
     assert np.abs(off).max() <= 1.5
     assert abs(off.mean()) < 0.5
+    part = coarse.shrunk(photo, factor, (3, 2, 8, 7))
+    assert np.array_equal(part, small[2:7, 3:8])
