@@ -14,7 +14,7 @@ from ptmark.dye.contrast import DYE_STOPS, LUMA
 from ptmark.dye.hue import too_pale
 from ptmark.dye.quick import between
 
-__all__ = ["WRONG_COLOUR", "Sight", "confidence", "reason_against"]
+__all__ = ["WRONG_COLOUR", "Sight", "confidence", "reason_against", "too_small"]
 
 # Dye takes green and blue about alike and leaves most of the red. Rust and heat tint take more
 # blue than green and much red; blue pen takes most red; grey and black take all alike.
@@ -37,6 +37,9 @@ LEAST_COLOUR = 0.05  # green taken less red taken, share of the white's light
 # more for each share of contrast above it: the paler, the sharper the edge has to be.
 LEFT_WHERE_PALE, LEFT_PER_CONTRAST, PALEST = 0.05, 2.5, 0.12
 HAIRLINE_PX = 5.0
+BROWN_OF_NARROW = 0.05  # a 2.4 px wide crack of warm light under JPEG of quality 70 has 1.56
+# How soft a hairline's edge may be, shift over width, and where nothing is left outside of it.
+SOFTEST, CLEAN_SOFTEST, CLEAN_OUTSIDE = 0.35, 0.42, 0.1
 MOST_CUT_OF_HAIRLINE = 0.35  # at most 0.27 for 210 true ones
 MOST_LEFT_BESIDE_HAIRLINE = 0.5  # at most 0.27 beside 75 true ones; more is a scrap of another
 WRONG_COLOUR = "not dye-coloured"  # how reasons of colour begin
@@ -68,10 +71,7 @@ class Sight:
 
 def reason_against(one: Contour, sight: Sight) -> str:
     """Why a contour is not called; "" where it is."""
-    left, top = one.outline_px.min(axis=0).tolist()
-    right, bottom = one.outline_px.max(axis=0).tolist()
-    across = max(right - left, bottom - top)
-    if across < sight.least_px or one.area_px < sight.least_px**2 / 4:
+    if too_small(one, sight):
         size = f"{sight.least_px:.0f} px"
         if sight.least_mm is not None:
             size = f"{sight.least_mm:.1f} mm"
@@ -96,6 +96,12 @@ def _from_outside(one: Contour, sight: Sight) -> bool:
     return _width(one) > WIDEST_FROM_OUTSIDE * sight.photo_width
 
 
+def too_small(one: Contour, sight: Sight) -> bool:
+    """Whether an outline is so small that it would be a guess."""
+    across = float(np.ptp(one.outline_px, axis=0).max())
+    return across < sight.least_px or one.area_px < sight.least_px**2 / 4
+
+
 def _wrong_colour(one: Contour) -> str:
     red, green, blue = one.taken_light.tolist()
     colour = _by_colour(red, green)
@@ -109,7 +115,9 @@ def _wrong_colour(one: Contour) -> str:
     luma = _LUMA[0] * red + _LUMA[1] * green + _LUMA[2] * blue
     if luma < LEAST_DARK * _LUMA_OF_DYE * colour:
         return "not dye-coloured: redder than its surroundings, hardly darker"
-    if blue > MOST_BLUE_TAKEN * green or _brown(red, green, blue) > _most_brown(green):
+    if blue > MOST_BLUE_TAKEN * green or _brown(red, green, blue) > _most_brown(
+        green, _width(one)
+    ):
         return "not dye-coloured: yellow or brown, like rust or heat tint"
     if blue < LEAST_BLUE_TAKEN * green - BLUE_ROUNDED:
         return "not dye-coloured: it leaves blue, like violet ink"
@@ -122,9 +130,13 @@ def _by_colour(red: float, green: float) -> float:
     return float((1 - steady) / max(_GREEN_STOPPED - _RED_STOPPED * steady, 1e-3))
 
 
-def _most_brown(green: float) -> float:
-    """Brown allowed: more where grain blurs a pale hue, and where thick dye stops red too."""
-    return between(green, (0.3, 0.5, 0.85, 0.95), (1.55, 1.46, 1.46, 1.65))
+def _most_brown(green: float, width_px: float) -> float:
+    """Brown allowed: more where grain blurs a pale hue, and where thick dye stops red too.
+
+    And where the blob is so narrow that JPEG leaves it little of its colour.
+    """
+    allowed = between(green, (0.3, 0.5, 0.85, 0.95), (1.55, 1.46, 1.46, 1.65))
+    return allowed + between(width_px, (HAIRLINE_PX / 2, HAIRLINE_PX), (BROWN_OF_NARROW, 0.0))
 
 
 def _brown(red: float, green: float, blue: float) -> float:
@@ -137,7 +149,8 @@ def _no_edge(one: Contour, sight: Sight) -> str:
     if one.shift_px > sqrt(one.area_px):
         return "no edge: it fades over a length like its own size"
     width = _width(one)
-    sharp = one.shift_px < 0.35 * width and one.cut < MOST_CUT_OF_HAIRLINE
+    softest = CLEAN_SOFTEST if one.left_outside < CLEAN_OUTSIDE else SOFTEST
+    sharp = one.shift_px < softest * width and one.cut < MOST_CUT_OF_HAIRLINE
     if width < HAIRLINE_PX and sharp and one.left_outside < MOST_LEFT_BESIDE_HAIRLINE:
         return ""  # a haze so narrow would be an edge
     if one.cut > CUT_WHERE_PALE + CUT_PER_CONTRAST * max(0.0, one.contrast - CUT_PALEST):
@@ -166,7 +179,7 @@ def confidence(one: Contour) -> float:
     hue = min(
         1.0,
         (MOST_RED_TAKEN - red / max(green, 1e-6)) / 0.25,
-        (_most_brown(green) - _brown(red, green, blue)) / 0.15,
+        (_most_brown(green, _width(one)) - _brown(red, green, blue)) / 0.15,
     )
     edge = min(1.0, 3.0 / max(one.shift_px, 0.1))
     return float(min(1.0, max(0.02, min(signal, hue, edge))))

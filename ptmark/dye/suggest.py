@@ -7,6 +7,7 @@ import cv2
 import numpy as np
 import numpy.typing as npt
 
+from ptmark.dye.broken import lies_on, parts_between
 from ptmark.dye.closeup import close_up
 from ptmark.dye.coarse import Blob, CoarseLook, look_coarsely
 from ptmark.dye.contour import Contour, contours, edge_of
@@ -27,6 +28,7 @@ Array = npt.NDArray[np.float64]
 LEAST_PX = 4.0  # across; below it an outline is a guess
 LEAST_MM = 0.3  # well under any code's relevance threshold (1.5 mm and up)
 DEFAULT_BLUR_PX = 1.5
+IN_LINE = 0.05  # how sure what only its place in a broken line speaks for is
 _SHIFT_PER_BLUR = 0.253  # half the way of a Gaussian edge from 40 to 60 %, in sigma
 # A close look holds 31 bytes a pixel until the whole photo's blur is known. Beyond this many
 # pixels, or a share of the photo's, it is taken again in place of being held.
@@ -90,7 +92,7 @@ def suggest(
     """
     look = look_coarsely(photo, area_px) if ahead is None else ahead
     cards = _card_hulls(surface)
-    found: list[Suggestion] = []
+    called: list[Contour] = []
     left_out: list[LeftOut] = []
     crops = []
     for blob in look.blobs:
@@ -111,14 +113,18 @@ def suggest(
                 continue
             why = reason_against(one, sight)
             if not why:
-                found.append(_called(one))
+                called.append(one)
                 continue
             edge = edge_of(one, "suggested")
             left_out.append(LeftOut(outline_px=one.outline_px, edge=edge, reason=why))
             if why.startswith(WRONG_COLOUR):
                 parts.append(dye_part(photo, look, one.outline_px))
     within = [one for one in parts if one is not None]
-    found += [_called(one) for one in parts_called(within, photo_blur, sight)]
+    called += parts_called(within, photo_blur, sight)
+    found = [_called(one, confidence(one)) for one in called]
+    between = parts_between(photo, look, called, photo_blur, sight)
+    found += [_called(one, IN_LINE) for one in between]
+    left_out = [one for one in left_out if not _is_one_of(one, between)]
     found.sort(key=lambda s: tuple(s.outline_px.min(axis=0)[::-1]))
     left_out.sort(key=lambda s: tuple(s.outline_px.min(axis=0)[::-1]))
     return Suggestions(found=tuple(found), left_out=tuple(left_out), haze=look.haze)
@@ -156,11 +162,15 @@ class _CloseLooks:
         return close if close is not None else look_closely(laid(group))
 
 
-def _called(one: Contour) -> Suggestion:
+def _is_one_of(one: LeftOut, called: list[Contour]) -> bool:
+    return any(lies_on(one.outline_px, other.outline_px) for other in called)
+
+
+def _called(one: Contour, sure: float) -> Suggestion:
     return Suggestion(
         outline_px=one.outline_px,
         edge=edge_of(one, "suggested"),
-        confidence=confidence(one),
+        confidence=sure,
         contrast=one.contrast,
     )
 

@@ -1,5 +1,7 @@
 """Haze that goes on where the look ends is told from dye that ends in an edge."""
 
+from dataclasses import replace
+
 import cv2
 import numpy as np
 import pytest
@@ -88,3 +90,24 @@ def test_colour_spread_outside_a_sharp_edge_is_no_haze(shift, called):
     taken = 0.3 * np.array([0.35, 0.95, 0.90])
     one = contour(contrast=0.3, shift_px=shift, left_outside=0.6, taken_light=taken)
     assert (reason_against(one, SIGHT) == "") is called
+
+
+def stripe(width, **changes):
+    """A contour 60 px long."""
+    box = np.array([[50.0, 50.0], [110.0, 50.0], [110.0, 50.0 + width], [50.0, 50.0 + width]])
+    return contour(outline_px=box, area_px=60 * width, **changes)
+
+
+@pytest.mark.parametrize(("width", "called"), [(2.4, True), (8.0, False)])
+def test_a_hue_that_would_be_brown_may_be_a_narrow_blobs_lost_colour(width, called):
+    # as JPEG of quality 70 left a crack of 0.7 of full dye, of known truth, in warm light
+    taken = np.array([0.221, 0.359, 0.383])
+    one = stripe(width, contrast=0.42, grain=0.022, taken_light=taken)
+    assert (reason_against(one, SIGHT) == "") is called
+
+
+@pytest.mark.parametrize(("left", "called"), [(0.0, True), (0.3, False)])
+def test_a_soft_hairline_with_nothing_left_outside_is_no_haze(left, called):
+    taken = np.array([0.069, 0.134, 0.137])
+    one = stripe(2.3, contrast=0.13, shift_px=0.9, cut=0.06, left_outside=left)
+    assert (reason_against(replace(one, taken_light=taken), SIGHT) == "") is called
