@@ -13,9 +13,10 @@ import numpy.typing as npt
 
 from ptmark.dye.contrast import amount_of_ratio, redness
 from ptmark.dye.quick import middle
+from ptmark.dye.reduced import shrunk
 from ptmark.photo import Photo
 
-__all__ = ["Blob", "CoarseLook", "look_coarsely", "shrunk"]
+__all__ = ["Blob", "CoarseLook", "look_coarsely"]
 
 Float = npt.NDArray[np.float32]
 Bytes = npt.NDArray[np.uint8]
@@ -112,9 +113,7 @@ def _look(
             )
         inside = np.zeros((y1 - y0, x1 - x0), np.uint8)
         cv2.fillPoly(inside, [np.round(polygon - (x0, y0)).astype(np.int32)], 1)
-    small = shrunk(photo, factor, (x0, y0, x1, y1))
-    ratio, red = redness(small), np.asarray(cv2.extractChannel(small, 0), np.uint8)
-    del small  # what follows takes two pictures of floats
+    ratio, red = _ratio_and_red(photo, factor, (x0, y0, x1, y1))
     background = _twice_background(ratio, max(5, round(0.05 * width / _SHRINK)) | 1)
     rise = _rise(ratio, background)
     weight = _trust(red)
@@ -135,27 +134,20 @@ def _look(
     )
 
 
-def shrunk(photo: Photo, factor: int, box: tuple[int, int, int, int]) -> Bytes:
-    """A box (x0, y0, x1, y1), coarse px, of the photo's reduced level.
-
-    By halving again and again where the photo's size allows, else all of it, which is kept.
-    OpenCV halves so much faster that two halvings take a third of the time of one step by 4.
-    Each rounds, so that a code may lie one off; red and green alike, which the ratio forgives.
-    """
-    height, width = photo.rgb.shape[:2]
+def _ratio_and_red(
+    photo: Photo, factor: int, box: tuple[int, int, int, int]
+) -> tuple[Float, Bytes]:
+    """`redness` and red codes of a box, coarse px; the picture they are of is never whole."""
     x0, y0, x1, y1 = box
-    if factor == 1 or height % factor or width % factor:
-        return photo.reduced(factor)[y0:y1, x0:x1]
-    whole = photo.rgb[y0 * factor : y1 * factor, x0 * factor : x1 * factor]
-    small = np.empty((y1 - y0, x1 - x0, 3), np.uint8)
-    for top in range(0, len(small), _STRIP):
-        own = small[top : top + _STRIP]
-        strip = whole[top * factor : (top + _STRIP) * factor]
-        while strip.shape[1] > 2 * own.shape[1]:
-            half = (strip.shape[1] // 2, strip.shape[0] // 2)
-            strip = np.asarray(cv2.resize(strip, half, interpolation=cv2.INTER_AREA), np.uint8)
-        cv2.resize(strip, (own.shape[1], own.shape[0]), dst=own, interpolation=cv2.INTER_AREA)
-    return small
+    ratio, red = (
+        np.empty((y1 - y0, x1 - x0), np.float32),
+        np.empty((y1 - y0, x1 - x0), np.uint8),
+    )
+    for top in range(y0, y1, _STRIP):
+        strip = shrunk(photo, factor, (x0, top, x1, min(top + _STRIP, y1)))
+        rows = slice(top - y0, top - y0 + len(strip))
+        ratio[rows], red[rows] = redness(strip), strip[..., 0]
+    return ratio, red
 
 
 def _trust(red: Bytes) -> npt.NDArray[np.float32]:

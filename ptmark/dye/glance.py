@@ -9,8 +9,9 @@ import cv2
 import numpy as np
 import numpy.typing as npt
 
-from ptmark.dye.coarse import Blob, CoarseLook, shrunk
+from ptmark.dye.coarse import Blob, CoarseLook
 from ptmark.dye.quick import middle, picked
+from ptmark.dye.reduced import shrunk
 from ptmark.photo import Photo, srgb_to_linear
 
 __all__ = ["outline_of", "reason_at_a_glance"]

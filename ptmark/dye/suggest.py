@@ -32,7 +32,7 @@ IN_LINE = 0.05  # how sure what only its place in a broken line speaks for is
 _SHIFT_PER_BLUR = 0.253  # half the way of a Gaussian edge from 40 to 60 %, in sigma
 # A close look holds 31 bytes a pixel until the whole photo's blur is known. Beyond this many
 # pixels, or a share of the photo's, it is taken again in place of being held.
-_HELD_PIXELS, _HELD_SHARE = 600_000, 0.003
+_HELD_PIXELS, _HELD_SHARE = 300_000, 0.003
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)

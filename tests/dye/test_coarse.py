@@ -4,7 +4,7 @@ import numpy as np
 import pytest
 from skimage.measure import block_reduce
 
-from ptmark.dye import coarse
+from ptmark.dye.reduced import shrunk
 from ptmark.photo import Photo
 
 
@@ -15,7 +15,7 @@ def test_shrunk_by_halves_is_within_a_code_of_the_mean(height, width, factor):
     pixels = np.random.default_rng(5).integers(0, 256, (height, width, 3), dtype=np.uint8)
     photo = Photo.from_array(pixels)
     size = (-(-width // factor), -(-height // factor))
-    small = coarse.shrunk(photo, factor, (0, 0, *size))
+    small = shrunk(photo, factor, (0, 0, *size))
     whole = pixels[: height // factor * factor, : width // factor * factor]
     expected = block_reduce(whole, (factor, factor, 1), np.mean)
     high, wide = expected.shape[:2]
@@ -23,5 +23,5 @@ def test_shrunk_by_halves_is_within_a_code_of_the_mean(height, width, factor):
     off = small[:high, :wide] - expected
     assert np.abs(off).max() <= 1.5
     assert abs(off.mean()) < 0.5
-    part = coarse.shrunk(photo, factor, (3, 2, 8, 7))
+    part = shrunk(photo, factor, (3, 2, 8, 7))
     assert np.array_equal(part, small[2:7, 3:8])
