@@ -16,6 +16,7 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
+from ptmark.window.aloud import say_aloud
 from ptmark.window.glyphs import glyph_pixmap
 from ptmark.window.keys import key_button
 from ptmark.window.palette import tone
@@ -140,10 +141,13 @@ class Notice(QFrame):
 
     def say(self, text: str, sign: str = "look") -> None:
         """Show a sentence; nothing hides the notice."""
+        new = text != self.text.text()
         self.text.setText(text)
         self.setAccessibleName(text)
         self._sign.setPixmap(glyph_pixmap(sign, self.palette(), 18))
         self.setVisible(bool(text))
+        if new and self.isVisible():
+            say_aloud(self, text)
 
     def say_error(self, exc: Exception | None) -> None:
         """Show what went wrong, where, and the mend; None hides the notice."""
@@ -173,6 +177,7 @@ class Choice(QComboBox):
     def __init__(self, name: str, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self.setAccessibleName(name)
+        self.setAccessibleDescription(name)  # on Linux the name spoken is the row that shows
         self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
         self.setMinimumHeight(28)
 

@@ -71,6 +71,8 @@ def _verdict(session: Session) -> tuple[str, str]:
         return "look", tr("choose the criteria")
     if session.stale.why:
         return "look", tr("stale, judge again")
+    if session.workers.busy("look"):
+        return "", tr("looking …")  # one on nothing yet
     if len(session.judgement.by_photo) > 1:
         verdict = session.judgement.verdict
         return (

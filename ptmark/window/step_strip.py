@@ -31,6 +31,7 @@ class _StepButton(QAbstractButton):
         self.number, self.title, self.sign, self.line = number, tr(title), "", ""
         self.brief, self.rows = False, 1  # lines for what it has or lacks
         self.setCheckable(True)
+        self.setAutoExclusive(True)  # spoken as one of several, not as a box to tick
         self.setFocusPolicy(Qt.FocusPolicy.TabFocus)
         self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
         self.setAttribute(Qt.WidgetAttribute.WA_Hover)

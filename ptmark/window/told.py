@@ -1,17 +1,19 @@
-"""Says at the foot what was done, where the page that tells it is not shown."""
+"""Says what nobody may be looking at: at the foot what was done, aloud a new verdict."""
 
 from pathlib import Path
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QObject
 
-from ptmark.window.session import STEPS
+from ptmark.window.aloud import say_aloud
+from ptmark.window.session import STEPS, Session
+from ptmark.window.step_state import step_states
 from ptmark.window.words import tr
 
 if TYPE_CHECKING:
     from ptmark.window.main_window import MainWindow
 
-__all__ = ["Told"]
+__all__ = ["Told", "VerdictAloud"]
 
 
 class Told(QObject):
@@ -23,7 +25,10 @@ class Told(QObject):
         self._saved = ""
         window.saving.saved.connect(self._on_saved)
         window.record_step.archive.told.connect(self._on_kept)
-        window.part_form.again.taken.connect(self._foot.say)
+        window.part_form.again.taken.connect(self._tell)
+        VerdictAloud(window.session, window)
+        self._view, self._order = window.view, window.indications_step.table.order
+        window.session.selection_changed.connect(self._on_selected)
 
     def _on_saved(self, paths: list[Path]) -> None:
         names = ", ".join(path.name for path in paths)
@@ -34,6 +39,38 @@ class Told(QObject):
         before = self._foot.hint.text()
         self._say(f"{before}. {said}" if before == self._saved else said)
 
+    def _on_selected(self) -> None:
+        """Read the row where the keyboard is in the photo; in the list, moving reads it."""
+        if self._view.hasFocus() and len(self._session.selected) == 1:
+            rows = {row.id: row.spoken for row in self._order.model.rows}
+            say_aloud(self._view, rows.get(self._session.selected[0], ""))
+
     def _say(self, said: str) -> None:
-        if self._session.step != STEPS[-1]:
-            self._foot.say(said)
+        if self._session.step != STEPS[-1]:  # that page tells it itself
+            self._tell(said)
+
+    def _tell(self, said: str) -> None:
+        self._foot.say(said)
+        say_aloud(self._foot, said)
+
+
+class VerdictAloud(QObject):
+    """Has the verdict spoken whenever it has become another, whichever step is shown."""
+
+    def __init__(self, session: Session, parent: QObject) -> None:
+        super().__init__(parent)
+        self._session, self._by, self._said = session, parent, ""
+        session.judged.connect(self._tell)
+        session.photo_shown.connect(lambda _: self._forget())
+
+    def _forget(self) -> None:
+        self._said = ""  # the next part's verdict is told, also where it is the same
+
+    def _tell(self) -> None:
+        if self._session.workers.busy("look"):
+            return  # one on nothing yet
+        verdict = self._session.judgement.verdict or ""
+        if verdict and verdict != self._said:
+            said = tr("Verdict: {0}", step_states(self._session)["Verdict"][1])
+            say_aloud(self._by, said)
+        self._said = verdict

@@ -1104,6 +1104,10 @@
       <translation>Im Foto: die eigenen Umrisse, wie sie gezeichnet wurden; die des Ersten strichpunktiert und mit „erste“ benannt, wo beide abweichen. En über 1: Sie weichen um mehr ab als ihre Unsicherheiten zusammen (ISO/IEC 17043).</translation>
     </message>
     <message>
+      <source>Indication</source>
+      <translation>Anzeige</translation>
+    </message>
+    <message>
       <source>Indication {0}</source>
       <translation>Anzeige {0}</translation>
     </message>
@@ -3014,6 +3018,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>Bewertung des Ersten: {0}; die eigene: {1}.</translation>
     </message>
     <message>
+      <source>Verdict: {0}</source>
+      <translation>Bewertung: {0}</translation>
+    </message>
+    <message>
       <source>Verdict: {0}. {1}</source>
       <translation>Bewertung: {0}. {1}</translation>
     </message>
@@ -3788,6 +3796,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>no indications</source>
       <translation>keine Anzeigen</translation>
+    </message>
+    <message>
+      <source>no kind named</source>
+      <translation>keine Art genannt</translation>
     </message>
     <message>
       <source>no length</source>

@@ -19,7 +19,8 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
-from ptmark.window import dialogs
+from ptmark.window import bits, dialogs, told
+from ptmark.window.bits import Choice
 from ptmark.window.keys_page import KeysPage
 from ptmark.window.reading_order import in_reading_order
 from ptmark.window.step_strip import in_lines
@@ -306,3 +307,66 @@ def test_windows_beside_the_work_fit_a_small_screen(qtbot, window):
     form = criteria.form
     for button in (form.save_button, form.close_button):
         assert button.visibleRegion().boundingRect() == button.rect()
+
+
+def of(widget):
+    """What a screen reader gets of a widget."""
+    return QAccessible.queryAccessibleInterface(widget)
+
+
+def test_a_screen_reader_gets_steps_lists_and_values(opened, idle):
+    """Roles and names as QAccessible hands them to the system's bridge."""
+    texts = QAccessible.Text
+    steps = [of(button) for button in opened.strip.buttons.values()]
+    assert {one.role() for one in steps} == {QAccessible.Role.RadioButton}  # one of five
+    assert steps[2].text(texts.Name) == "Step 3, Indications: 3 to look at, 0 taken"
+    # On Linux Qt gives a list's shown row for its name, so what it is must be its description.
+    for box_ in opened.findChildren(Choice):
+        assert of(box_).text(texts.Description) == box_.accessibleName()
+    table = of(opened.indications_step.table)
+    cells = [table.child(n) for n in range(table.childCount())]
+    heads = [c for c in cells if c.role() == QAccessible.Role.ColumnHeader]
+    assert [one.text(texts.Name) for one in heads][:3] == [
+        "Indication", "Shape", "Length ± U, mm",
+    ]  # fmt: skip
+    shown = [c.text(texts.Name) for c in cells if c.role() == QAccessible.Role.Cell]
+    first = opened.session.state.marked[0].id
+    made = opened.session.judgement.measured[first].length
+    size = f"{made.value:.2f} ± {made.expanded:.2f}"
+    assert size in shown
+    assert any(one.startswith(f"{first}, ") and size in one for one in shown)  # the row whole
+    opened.session.select(first)
+    opened.hands.take()
+    idle()
+    assert steps[2].text(texts.Name) == "Step 3, Indications: 2 to look at, 1 taken"
+
+
+def test_a_verdict_that_changes_and_a_notice_are_spoken(opened, idle, monkeypatch):
+    said = []
+    for room in (told, bits):
+        monkeypatch.setattr(room, "say_aloud", lambda _, text: said.append(text))
+    session = opened.session
+    session.change("choose the criteria", profile="iso-23277-2")
+    idle()
+    assert said.count("Verdict: rejectable") == 1
+    session.undo()
+    idle()
+    session.redo()
+    idle()
+    assert said.count("Verdict: rejectable") == 2
+    crack = next(m.id for m in session.state.marked if "linear" in kind_of(session, m.id))
+    session.inspection.edit(crack, standing="dropped")
+    idle()
+    assert said.count("Verdict: acceptable") == 1
+    session.inspection.edit(crack, note="a thread")  # no other verdict: nothing is said of it
+    idle()
+    assert said.count("Verdict: acceptable") == 1
+    session.go("Record")
+    opened.record_step.saved.say("Saved one.json")
+    assert said[-1] == "Saved one.json"
+    opened.scale_step.notice.say("of a page that nobody sees")
+    assert said[-1] == "Saved one.json"
+
+
+def kind_of(session, name):
+    return session.judgement.measured[name].shape

@@ -68,6 +68,13 @@ class Row:
     verdict: str
     relevant: bool
 
+    @property
+    def spoken(self) -> str:
+        """The row in one breath: what it is, its length with U, and how it stands."""
+        seen, verdict = _SEEN[self.standing], tr(self.verdict)
+        told = [self.id, *(cell for cell in self.cells[1:3] if cell), seen]
+        return ", ".join(dict.fromkeys([*told, verdict]))
+
 
 class IndicationModel(QAbstractTableModel):
     """Rows in the order of the letters as they were given."""
@@ -121,6 +128,8 @@ class IndicationModel(QAbstractTableModel):
     def headerData(  # noqa: N802 - Qt's name
         self, section: int, orientation: Qt.Orientation, role: int = Qt.ItemDataRole.DisplayRole
     ) -> Any:  # noqa: ANN401 - as Qt has it
+        if orientation == Qt.Orientation.Horizontal and section == 0:
+            return tr("Indication") if role == Qt.ItemDataRole.AccessibleTextRole else None
         if orientation != Qt.Orientation.Horizontal or role != Qt.ItemDataRole.DisplayRole:
             return None
         unit = (
@@ -154,7 +163,7 @@ class IndicationModel(QAbstractTableModel):
         if role == Qt.ItemDataRole.DecorationRole:
             return self._sign(row, column)
         if role == Qt.ItemDataRole.AccessibleTextRole and column == 0:
-            return f"{row.id}, {_SEEN[row.standing]}"
+            return row.spoken
         return None
 
     def setData(  # noqa: N802 - Qt's name

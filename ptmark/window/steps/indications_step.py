@@ -3,6 +3,7 @@
 from collections.abc import Sequence
 from functools import partial
 
+from PySide6.QtCore import Qt
 from PySide6.QtWidgets import (
     QFormLayout,
     QGridLayout,
@@ -145,6 +146,7 @@ class IndicationsStep(StepPage):
         self.kind = Choice(tr("Kind, as ISO 6520-1 names it"))
         self.kind.setEditable(True)
         self.kind.addItems(["", *(kind_shown(kind) for kind in KINDS)])
+        self.kind.setItemData(0, tr("no kind named"), Qt.ItemDataRole.AccessibleTextRole)
         self.kind.activated.connect(lambda _: self._name_kind())
         self._kind_edit = QLineEdit()
         self._kind_edit.setAccessibleName(tr("Kind, as ISO 6520-1 names it"))
