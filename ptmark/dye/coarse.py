@@ -11,8 +11,9 @@ import cv2
 import numpy as np
 import numpy.typing as npt
 
+from ptmark.dye.background import SHRINK, twice_background
 from ptmark.dye.contrast import amount_of_ratio, redness
-from ptmark.dye.quick import middle
+from ptmark.dye.quick import fresh, middle
 from ptmark.dye.reduced import shrunk
 from ptmark.photo import Photo
 
@@ -28,8 +29,6 @@ COARSE_MEGAPIXELS = 3.1  # about, by powers of two; 1.35 MP loses 2 % of the fin
 SEED, REACH = 0.075, 0.045
 SEED_SIGMAS, REACH_SIGMAS = 5.0, 3.0
 MAX_BLOBS = 400
-_STEP, _LOW = 1 / 200, -0.64  # background kept in 8 bit: 0.005 a step
-_SHRINK = 8
 _MARGIN = 0.03  # of the photo's width, looked at around the examined area
 _STRIP = 64  # rows: what is halved stays in the cache
 
@@ -114,14 +113,14 @@ def _look(
         inside = np.zeros((y1 - y0, x1 - x0), np.uint8)
         cv2.fillPoly(inside, [np.round(polygon - (x0, y0)).astype(np.int32)], 1)
     ratio, red = _ratio_and_red(photo, factor, (x0, y0, x1, y1))
-    background = _twice_background(ratio, max(5, round(0.05 * width / _SHRINK)) | 1)
+    window = min(max(5, round(0.05 * width / SHRINK)) | 1, 255)  # OpenCV's widest median
+    background = twice_background(ratio, window, SEED)
     rise = _rise(ratio, background)
     weight = _trust(red)
     some = rise[::5, ::5] * weight[red[::5, ::5]]
     noise = _spread(some if inside is None else some[inside[::5, ::5] > 0])
-    high = _weighed(rise, red, weight)
-    reach = _above(rise, high, max(REACH, REACH_SIGMAS * noise))
-    seeds = _above(rise, high, max(SEED, SEED_SIGMAS * noise))
+    least = max(REACH, REACH_SIGMAS * noise), max(SEED, SEED_SIGMAS * noise)
+    reach, seeds = _above(rise, _weighed(rise, red, weight), least)
     if inside is not None:
         seeds &= inside
     return CoarseLook(
@@ -139,14 +138,13 @@ def _ratio_and_red(
 ) -> tuple[Float, Bytes]:
     """`redness` and red codes of a box, coarse px; the picture they are of is never whole."""
     x0, y0, x1, y1 = box
-    ratio, red = (
-        np.empty((y1 - y0, x1 - x0), np.float32),
-        np.empty((y1 - y0, x1 - x0), np.uint8),
-    )
+    ratio = fresh((y1 - y0, x1 - x0), np.float32)
+    red = np.empty(ratio.shape, np.uint8)
     for top in range(y0, y1, _STRIP):
         strip = shrunk(photo, factor, (x0, top, x1, min(top + _STRIP, y1)))
         rows = slice(top - y0, top - y0 + len(strip))
-        ratio[rows], red[rows] = redness(strip), strip[..., 0]
+        redness(strip, ratio[rows])
+        cv2.extractChannel(strip, 0, dst=red[rows])
     return ratio, red
 
 
@@ -170,29 +168,6 @@ def _spread(values: Float) -> float:
     return 1.4826 * float(middle(np.abs(values - middle(values))))
 
 
-def _twice_background(ratio: Float, window: int) -> Float:
-    """The background at 1/8 size.
-
-    Red wider than half the window would become its own background, so what stands out in a
-    first pass is filled with its surroundings and the background taken again.
-    """
-    size = (max(1, ratio.shape[1] // _SHRINK), max(1, ratio.shape[0] // _SHRINK))
-    small = np.asarray(cv2.resize(ratio, size, interpolation=cv2.INTER_AREA), np.float32)
-    background = _background(small, window)
-    overall = float(np.median(small))
-    red = small > np.maximum(background, overall) + 2 * SEED
-    wide = (small > overall + 4 * SEED) | red
-    if not wide.any():
-        return background
-    wide = cv2.dilate(wide.astype(np.uint8), np.ones((3, 3), np.uint8)) > 0
-    filled = np.where(wide, np.float32(overall), small)
-    weight = cv2.blur((~wide).astype(np.float32), (4 * window, 4 * window))
-    mean = cv2.blur(np.where(wide, np.float32(0), small), (4 * window, 4 * window))
-    near = weight > 0.05
-    filled[wide & near] = (mean / np.maximum(weight, 1e-3))[wide & near]
-    return _background(filled, window)
-
-
 def _weighed(rise: Float, red: Bytes, weight: npt.NDArray[np.float32]) -> Ints:
     """Weigh the rise in place, where it is high: lower it cannot be called anyway.
 
@@ -207,26 +182,23 @@ def _weighed(rise: Float, red: Bytes, weight: npt.NDArray[np.float32]) -> Ints:
     return high
 
 
-def _above(rise: Float, high: Ints, least: float) -> Bytes:
-    """1 where the rise is above ``least``, which only those in ``high`` can be."""
-    made = np.zeros(rise.shape, np.uint8)
-    made.ravel()[high[rise.ravel().take(high) > least]] = 1
+def _above(rise: Float, high: Ints, least: tuple[float, ...]) -> Bytes:
+    """1 where the rise is above each of ``least``, which only those in ``high`` can be."""
+    made = fresh((len(least), *rise.shape), np.uint8)
+    made.fill(0)
+    values = rise.ravel().take(high)
+    for one, bound in zip(made, least, strict=True):
+        one.ravel()[high[values > bound]] = 1
     return made
 
 
 def _rise(ratio: Float, background: Float) -> Float:
     """How far the ratio stands above its background, smoothed; takes the ratio's own memory."""
     size = (ratio.shape[1], ratio.shape[0])
-    rise = cv2.resize(background, size, interpolation=cv2.INTER_LINEAR)
+    rise = fresh(ratio.shape, np.float32)
+    cv2.resize(background, size, dst=rise, interpolation=cv2.INTER_LINEAR)
     cv2.subtract(ratio, rise, dst=rise)
     return np.asarray(cv2.GaussianBlur(rise, (5, 5), 0.8, dst=ratio), np.float32)
-
-
-def _background(small: Float, window: int) -> Float:
-    coded = np.clip((small - _LOW) / _STEP, 0, 255).astype(np.uint8)
-    middle = cv2.medianBlur(coded, min(window, 255)).astype(np.float32)
-    smooth = cv2.GaussianBlur(middle, (0, 0), window / 4)
-    return np.asarray(smooth * np.float32(_STEP) + np.float32(_LOW), np.float32)
 
 
 def _blobs(rise: Float, reach: Bytes, seeds: Bytes) -> tuple[Blob, ...]:
@@ -264,11 +236,11 @@ def _bounds(rims: Sequence[cv2.typing.MatLike]) -> tuple[Ints, ...]:
 def _seeded(seeds: Bytes, *box: Ints) -> list[int]:
     """Which boxes (left, top, right, bottom) hold a seed, or may: one lies within 8 px."""
     rows, columns = np.divmod(np.flatnonzero(seeds.view(np.bool_)), seeds.shape[1])
-    held = np.zeros([side // _SHRINK + 1 for side in seeds.shape], np.uint8)
-    held[rows // _SHRINK, columns // _SHRINK] = 1
+    held = np.zeros([side // SHRINK + 1 for side in seeds.shape], np.uint8)
+    held[rows // SHRINK, columns // SHRINK] = 1
     total = cv2.integral(held)
-    left, top = box[0] // _SHRINK, box[1] // _SHRINK
-    right, bottom = (box[2] - 1) // _SHRINK + 1, (box[3] - 1) // _SHRINK + 1
+    left, top = box[0] // SHRINK, box[1] // SHRINK
+    right, bottom = (box[2] - 1) // SHRINK + 1, (box[3] - 1) // SHRINK + 1
     count = total[bottom, right] - total[top, right] - total[bottom, left] + total[top, left]
     return np.flatnonzero(count > 0).tolist()
 

@@ -49,12 +49,12 @@ _GREENEST = np.float32(1.6)  # green over red, of which grain still leaves some
 CROSSOVER_PX = 3.0  # chroma of 4:2:0 is good to about 2 px; mottle is far coarser
 
 
-def redness(rgb: Bytes) -> Float:
+def redness(rgb: Bytes, into: Float | None = None) -> Float:
     """Log ratio of red to green light, shape (H, W): shade falls out, dye raises it.
 
-    ``rgb`` of shape (H, W, 3), sRGB-coded.
+    ``rgb`` of shape (H, W, 3), sRGB-coded; ``into`` is the array to fill, else a new one.
     """
-    made = np.empty(rgb.shape[:2], np.float32)
+    made = np.empty(rgb.shape[:2], np.float32) if into is None else into
     for top in range(0, len(rgb), _STRIP):  # in the cache: fresh memory costs more
         strip = rgb[top : top + _STRIP]
         red, green = (cv2.LUT(cv2.extractChannel(strip, i), _LOG_LIGHT) for i in (0, 1))

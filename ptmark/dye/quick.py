@@ -1,19 +1,32 @@
 """Small array helpers: a blob is a few hundred numbers, so calls cost more than the work."""
 
 from functools import lru_cache
+from math import prod
 from typing import TypeVar
 
 import cv2
 import numpy as np
 import numpy.typing as npt
 
-__all__ = ["between", "highest", "inside_polygon", "middle", "picked", "sample"]
+__all__ = ["between", "fresh", "highest", "inside_polygon", "middle", "picked", "sample"]
 
 Array = npt.NDArray[np.float64]
 
 _Number = TypeVar("_Number", bound=np.number)
 
 _ROW = 1024
+_PAGE = 2 << 20  # bytes of a large page on common processors
+
+
+def fresh(shape: tuple[int, ...], kind: type[_Number]) -> npt.NDArray[_Number]:
+    """Large array of whole large pages, not set: small ones take as long to get as to fill.
+
+    NumPy asks for large pages where the system has them, but they begin where they can.
+    """
+    count = prod(shape) * np.dtype(kind).itemsize
+    room = np.empty(-(-count // _PAGE) * _PAGE + _PAGE, np.uint8)
+    start = -room.ctypes.data % _PAGE
+    return room[start : start + count].view(kind).reshape(shape)
 
 
 def middle(values: npt.NDArray[_Number]) -> npt.NDArray[_Number]:

@@ -1,9 +1,11 @@
-"""The coarse look's picture is the photo made smaller, whatever its size."""
+"""The coarse look's picture is the photo made smaller; its background is a median."""
 
 import numpy as np
 import pytest
+from scipy import ndimage
 from skimage.measure import block_reduce
 
+from ptmark.dye import background
 from ptmark.dye.reduced import shrunk
 from ptmark.photo import Photo
 
@@ -25,3 +27,15 @@ def test_shrunk_by_halves_is_within_a_code_of_the_mean(height, width, factor):
     assert abs(off.mean()) < 0.5
     part = shrunk(photo, factor, (3, 2, 8, 7))
     assert np.array_equal(part, small[2:7, 3:8])
+
+
+@pytest.mark.parametrize("changed", [(0, 0), (7, 20), (39, 59), (30, 0)])
+def test_a_median_is_brought_up_to_date_as_far_as_a_change_reaches(changed):
+    # SciPy's median of the whole
+    before = np.random.RandomState(3).randint(0, 256, (40, 60)).astype(np.uint8)
+    after = before.copy()
+    y, x = changed
+    after[max(y - 2, 0) : y + 3, max(x - 3, 0) : x + 4] ^= 255
+    got = ndimage.median_filter(before, 13, mode="nearest")
+    background._take_again(got, before, after, 13)
+    assert np.array_equal(got, ndimage.median_filter(after, 13, mode="nearest"))
