@@ -7,10 +7,10 @@ indication that several show carries one letter in each, and a person says so.
 
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import replace
-from typing import TYPE_CHECKING
 
 from ptmark.criteria import Evaluation
 from ptmark.errors import UsageError
+from ptmark.inspection.at_hand import AtHand
 from ptmark.inspection.handing_on import chosen_of
 from ptmark.inspection.set_results import Results, Sizes, results_of
 from ptmark.inspection.state import Marked, State, free_letter
@@ -19,16 +19,13 @@ from ptmark.measure import Measurement
 from ptmark.photo import Photo, PhotoInfo
 from ptmark.record import Record
 
-if TYPE_CHECKING:
-    from ptmark.inspection.whole import Inspection
-
 __all__ = ["PhotoSet"]
 
 
 class PhotoSet:
     """The set that an inspection's photo at hand belongs to; numbers run from 0."""
 
-    def __init__(self, inspection: "Inspection") -> None:
+    def __init__(self, inspection: AtHand) -> None:
         self._inspection = inspection
 
     def __len__(self) -> int:

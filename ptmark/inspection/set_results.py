@@ -3,11 +3,11 @@
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from functools import cached_property
-from typing import TYPE_CHECKING
 
 from ptmark.criteria import Evaluation
 from ptmark.en import en_number
 from ptmark.errors import ScaleError
+from ptmark.inspection.at_hand import AtHand
 from ptmark.inspection.handing_on import evaluation_of, record_of, scene_of
 from ptmark.inspection.state import Marked, State
 from ptmark.inspection.workings import Look, open_again
@@ -15,9 +15,6 @@ from ptmark.measure import Measurement, Quantity
 from ptmark.photo import Photo, PhotoInfo
 from ptmark.record import Record, joined
 from ptmark.scale import SurfaceMap
-
-if TYPE_CHECKING:
-    from ptmark.inspection.whole import Inspection
 
 __all__ = ["Results", "Sizes", "Worked", "is_colourless", "look_of", "results_of"]
 
@@ -79,7 +76,7 @@ class Results:
         found = self.seen_again.items()
         return {name: size for name, one in found if (size := one.size) is not None}
 
-    def evaluations(self, inspection: "Inspection") -> list[Evaluation | None]:
+    def evaluations(self, inspection: AtHand) -> list[Evaluation | None]:
         """Each photo judged on its own surface; None where it has no scale, or no criteria."""
         profile, rule = inspection.profile, inspection.state.decision_rule
         return [
@@ -95,9 +92,7 @@ class Results:
             for one in self.photos
         ]
 
-    def record(
-        self, inspection: "Inspection", record_id: str | None, created: str | None
-    ) -> Record:
+    def record(self, inspection: AtHand, record_id: str | None, created: str | None) -> Record:
         """The whole set as one record.
 
         Raises
@@ -134,7 +129,7 @@ class Results:
         return parts[0] if alone else joined(parts, again, told)
 
 
-def results_of(inspection: "Inspection") -> Results:
+def results_of(inspection: AtHand) -> Results:
     """Work out every photo of an inspection.
 
     Raises
@@ -158,11 +153,11 @@ def results_of(inspection: "Inspection") -> Results:
     return Results(made, inspection.state.sizes_from)
 
 
-def _is_here(inspection: "Inspection", info: PhotoInfo) -> bool:
+def _is_here(inspection: AtHand, info: PhotoInfo) -> bool:
     return inspection.photo is not None and inspection.photo.info.sha256 == info.sha256
 
 
-def _surface_of(inspection: "Inspection", state: State, info: PhotoInfo) -> SurfaceMap | None:
+def _surface_of(inspection: AtHand, state: State, info: PhotoInfo) -> SurfaceMap | None:
     if _is_here(inspection, info):
         return inspection.surface
     if state.reference is None:
@@ -174,7 +169,7 @@ def _surface_of(inspection: "Inspection", state: State, info: PhotoInfo) -> Surf
 
 
 def _measured(
-    inspection: "Inspection", one: Marked, surface: SurfaceMap | None, state: State
+    inspection: AtHand, one: Marked, surface: SurfaceMap | None, state: State
 ) -> Measurement | None:
     if surface is None:
         return None
@@ -182,19 +177,19 @@ def _measured(
     return inspection.workings.measurement_in_view(one, surface, state.relief_mm, beside)
 
 
-def look_of(inspection: "Inspection", info: PhotoInfo) -> Look:
+def look_of(inspection: AtHand, info: PhotoInfo) -> Look:
     """What the last look at a photo of the set left out, and its haze."""
     if _is_here(inspection, info):
         return inspection.left_out, inspection.haze
     return inspection.workings.look_of(info)
 
 
-def is_colourless(inspection: "Inspection", info: PhotoInfo) -> bool:
+def is_colourless(inspection: AtHand, info: PhotoInfo) -> bool:
     """Whether a photo of the set holds no colour; it is opened once where that is not known."""
     return inspection.workings.colourless(info, lambda: _photo_of(inspection, info))
 
 
-def _photo_of(inspection: "Inspection", info: PhotoInfo) -> Photo:
+def _photo_of(inspection: AtHand, info: PhotoInfo) -> Photo:
     here = inspection.photo
     return here if here is not None and _is_here(inspection, info) else open_again(info)
 

@@ -58,7 +58,8 @@ class Session(QObject):
         self.touched = False  # whether a person has done anything worth keeping
         self.reviewing = False  # whether this is a reviewer's own measurement of a record
         self.unseen: set[str] = set()  # photos, by SHA-256, where looking came to no end
-        self.stale = StaleWatch(self)
+        self.stale = StaleWatch(self, lambda: (self.inspection, self.judgement.evaluation))
+        self.judged.connect(self.stale.look)
         self.listed: Callable[[], list[str]] | None = None  # letters as the list shows them
         self.turner: Callable[[PhotoInfo, Callable[[Photo | None], None]], None] | None = None
         self._by_itself = False

@@ -1,34 +1,39 @@
-"""Whether the rules have changed since the verdict shown was made, and judging again."""
+"""Whether the rules have changed since the verdict shown was made."""
 
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QObject, QTimer, Signal
 
 from ptmark.errors import PtmarkError
-from ptmark.window.bits import Notice, key_button
 from ptmark.window.words import tr
 
 if TYPE_CHECKING:
-    from collections.abc import Mapping
+    from collections.abc import Callable, Mapping
     from typing import Any
 
     from ptmark.criteria import Evaluation
     from ptmark.inspection import Inspection
-    from ptmark.window.session import Session
 
-__all__ = ["StaleNotice", "StaleWatch"]
+__all__ = ["StaleWatch"]
 
 _EVERY_MS = 1500
 
 
 class StaleWatch(QObject):
-    """Looks at the profile's file now and then; ``changed()`` when ``why`` has changed."""
+    """Looks at the profile's file now and then; ``changed()`` when ``why`` has changed.
+
+    ``at_hand`` gives the inspection and the verdict shown.
+    """
 
     changed = Signal()
 
-    def __init__(self, session: "Session") -> None:
-        super().__init__(session)
-        self._session = session
+    def __init__(
+        self,
+        parent: QObject,
+        at_hand: "Callable[[], tuple[Inspection | None, Evaluation | None]]",
+    ) -> None:
+        super().__init__(parent)
+        self._at_hand = at_hand
         self.why = ""  # in words, "" while the verdict is that of the rules as they are now
         self._seen: object = None
         self._of: Evaluation | None = None
@@ -36,11 +41,10 @@ class StaleWatch(QObject):
         self._timer = QTimer(self, interval=_EVERY_MS)
         self._timer.timeout.connect(self.look)
         self._timer.start()
-        session.judged.connect(self.look)
 
     def began_with(self, evaluation: "Mapping[str, Any] | None") -> None:
         """Hold the rules against those of the record that the inspection goes on with."""
-        inspection, told = self._session.inspection, evaluation or {}
+        inspection, told = self._at_hand()[0], evaluation or {}
         self._began, self._seen = None, None
         if inspection is not None and "checksum" in told:
             self._began = inspection, str(told["profile"]), str(told["checksum"])
@@ -59,8 +63,7 @@ class StaleWatch(QObject):
 
     def _found(self) -> str | None:
         """Why the verdict is stale, "" where it is not, None where nothing has moved."""
-        inspection = self._session.inspection
-        made = self._session.judgement.evaluation
+        inspection, made = self._at_hand()
         if inspection is None or made is None or not inspection.state.profile:
             return ""
         from ptmark.criteria import load_profile, profile_stamp
@@ -86,21 +89,3 @@ class StaleWatch(QObject):
                     "by the rules as they are now."
                 )
         return ""
-
-
-class StaleNotice(Notice):
-    """Says that the verdict is stale, with the one click that judges again."""
-
-    def __init__(self, session: "Session") -> None:
-        super().__init__()
-        self._session, self._watch = session, session.stale
-        self.again = key_button(tr("Judge again"), "", self._judge_again)
-        self.offer(self.again)
-        session.stale.changed.connect(self._show)
-
-    def _judge_again(self) -> None:
-        self._watch.accept()
-        self._session.judge_again()
-
-    def _show(self) -> None:
-        self.say(self._watch.why)

@@ -20,7 +20,7 @@ from ptmark.window.saved_files import FileOut, PrintButton
 from ptmark.window.saving import Saving
 from ptmark.window.session import Session
 from ptmark.window.sign_form import RevisionForm, SignForm
-from ptmark.window.stale import StaleNotice
+from ptmark.window.stale_notice import StaleNotice
 from ptmark.window.steps.page import StepPage
 from ptmark.window.words import inside, tr
 

@@ -27,7 +27,7 @@ from ptmark.window.kept_fields import mark_kept
 from ptmark.window.palette import tone
 from ptmark.window.part_lines import PartLines, asked_in
 from ptmark.window.session import Session
-from ptmark.window.stale import StaleNotice
+from ptmark.window.stale_notice import StaleNotice
 from ptmark.window.steps.page import StepPage
 from ptmark.window.words import format_length, from_core, tr
 
