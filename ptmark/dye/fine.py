@@ -9,7 +9,7 @@ import cv2
 import numpy as np
 import numpy.typing as npt
 
-from ptmark.dye.contrast import LocalWhite, dye_amount, local_white
+from ptmark.dye.contrast import dye_amount, local_white
 from ptmark.dye.level import plateau, thin_line_table
 from ptmark.dye.quick import highest, middle
 from ptmark.dye.sheet import Sheet, blurred
@@ -34,17 +34,18 @@ class CloseLook:
 
     Of shape (H, W) are ``amount``, the dye where blobs may lie and 0 elsewhere, ``ridge``, the
     plateau taken within ``radius`` px and never under ``floor``, ``width``, the blobs' width
-    near each pixel, px, and ``bare``, 1 where light is about the developer's. The others have
-    shape (N,), one for each crop: ``seen_px`` is the width of the blob along its ridge
-    (median), ``blur_px`` the standard deviation of its edge, NaN where the blob is too thin to
-    tell the two apart, ``grain`` the spread of the developer round it from pixel to pixel, and
-    the floor a quarter of the blob's peak, or what stands clear of grain and mottle. A crop in
+    near each pixel, px, and ``bare``, 1 where light is about the developer's. The others have a
+    row for each of N crops: ``color`` of shape (N, 3) is the developer's, as in `LocalWhite`;
+    ``seen_px`` is the width of the blob along its ridge (median), ``blur_px`` the standard
+    deviation of its edge, NaN where the blob is too thin to tell the two apart, ``grain`` the
+    spread of the developer round it from pixel to pixel, and the floor a quarter of the blob's
+    peak, or what stands clear of grain and mottle. A crop in
     which nothing stands out has no amount.
     """
 
     sheet: Sheet
     amount: Float
-    white: LocalWhite
+    color: Array
     bare: npt.NDArray[np.uint8]
     width: Float
     ridge: Float
@@ -89,7 +90,7 @@ def look_closely(sheet: Sheet) -> CloseLook:
     return CloseLook(
         sheet=sheet,
         amount=amount,
-        white=white,
+        color=white.color,
         bare=(np.abs(white.off) < _NEAR_WHITE).view(np.uint8),
         width=width,
         ridge=ridge,

@@ -73,7 +73,7 @@ def taken_light(
     core = (filled > 0) & (amount > 0.7 * contrast)
     beside = _bare_ring(filled, close.sheet.around[box], close.bare[box])
     width_px = 2 * np.count_nonzero(filled) / (cv2.arcLength(border, closed=True) + 4)
-    taken = _taken(rgb, core, beside, close.white.color[number])
+    taken = _taken(rgb, core, beside, close.color[number])
     return contrast, _undiluted(taken, width_px, blur_px)
 
 

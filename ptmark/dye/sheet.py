@@ -19,7 +19,7 @@ Place = tuple[slice, slice]  # rows and columns
 # Between what may be dye in two crops: as far as a plateau is sought and smoothed, so that no
 # blob knows of another. Where bare developer lies round it, a crop needs hardly any room more.
 _APART, _LEAST_PAD = 10, 2
-_MOST_PIXELS = 150_000  # a sheet: 38 bytes each are held at work, and more leave the cache
+_MOST_PIXELS = 150_000  # a sheet: 36 bytes each are held at work, and more leave the cache
 _WIDTHS = 1.0, 1.25, 1.6, 2.0  # of a sheet over a square's side: the one least empty is taken
 _MOST_TALL = 4.0  # the tallest over the lowest crop of a sheet, so that little of it is empty
 
@@ -48,14 +48,14 @@ class Sheet:
     """Crops with the pixels and masks of all of them, as in `Crop`.
 
     ``places`` are where the crops lie, ``rooms`` the same with empty borders; ``number`` of
-    shape (H, W), int32, is the crop's place in ``crops`` within its room, -1
+    shape (H, W), int16, is the crop's place in ``crops`` within its room, -1
     outside all. Masks are 0 outside the places.
     """
 
     crops: tuple[Crop, ...]
     places: tuple[Place, ...]
     rooms: tuple[Place, ...]
-    number: npt.NDArray[np.int32]
+    number: npt.NDArray[np.int16]
     rgb: Bytes
     near: Bytes
     around: Bytes
@@ -100,7 +100,7 @@ def laid(crops: tuple[Crop, ...]) -> Sheet:
     )
     rgb = np.zeros((*shape, 3), np.uint8)
     near, around, seeds = (np.zeros(shape, np.uint8) for _ in range(3))
-    number = np.full(shape, -1, np.int32)
+    number = np.full(shape, -1, np.int16)
     places = []
     for i, (crop, room, pad) in enumerate(zip(crops, rooms, pads, strict=True)):
         place = tuple(slice(side.start + pad, side.stop - pad) for side in room)

@@ -30,9 +30,9 @@ LEAST_MM = 0.3  # well under any code's relevance threshold (1.5 mm and up)
 DEFAULT_BLUR_PX = 1.5
 IN_LINE = 0.05  # how sure what only its place in a broken line speaks for is
 _SHIFT_PER_BLUR = 0.253  # half the way of a Gaussian edge from 40 to 60 %, in sigma
-# A close look holds 31 bytes a pixel until the whole photo's blur is known. Beyond this many
+# A close look holds 21 bytes a pixel until the whole photo's blur is known. Beyond this many
 # pixels, or a share of the photo's, it is taken again in place of being held.
-_HELD_PIXELS, _HELD_SHARE = 300_000, 0.003
+_HELD_PIXELS, _HELD_SHARE = 450_000, 0.0045
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
