@@ -202,8 +202,8 @@ class Looking(QObject):
         session.unseen.add(sha256)
 
         def work(token: Token) -> object:
-            give_memory_back()  # what decoding held: looking takes other pieces
             found = twin.look()
+            give_memory_back()  # what looking held: measuring takes other pieces again
             token.check()
             return found
 
@@ -232,4 +232,6 @@ def open_with_levels(path: Path, token: Token) -> "tuple[Photo, PhotoLevels]":
     token.partial(preview_levels(read_preview(path, 1600), info.width, info.height))
     photo = open_photo(path)
     token.check()
-    return photo, build_levels(photo.rgb, reduced=photo.reduced)
+    levels = build_levels(photo.rgb, reduced=photo.reduced)
+    give_memory_back()  # what decoding held: looking takes other pieces
+    return photo, levels

@@ -65,6 +65,7 @@ class Session(QObject):
         self._by_itself = False
         self._tracer: tuple[object, Any] | None = None
         self._waiting: list[Callable[[], None]] = []
+        self.photo_shown.connect(self._forget_tracer)
         self.autosave.failed.connect(lambda exc: self.say_trouble("record", exc))
 
     # -- the engine ---------------------------------------------------------------------------
@@ -119,6 +120,10 @@ class Session(QObject):
         if self._tracer is None or self._tracer[0] is not picture:
             self._tracer = (picture, DyeTracer(picture))
         return self._tracer[1]
+
+    def _forget_tracer(self) -> None:
+        """It holds the photo before: a whole picture."""
+        self._tracer = None
 
     # -- change and what follows --------------------------------------------------------------
     def attempt(self, place: str, call: Callable[[], Any]) -> bool:

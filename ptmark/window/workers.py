@@ -4,7 +4,7 @@ import traceback
 from collections.abc import Callable
 from typing import Any
 
-from PySide6.QtCore import QObject, QRunnable, Qt, QThreadPool, Signal, Slot
+from PySide6.QtCore import QObject, Qt, QThreadPool, Signal, Slot
 
 from ptmark.errors import PtmarkError
 
@@ -38,7 +38,7 @@ class Token:
         self._tell("partial", value)
 
 
-class Job(QRunnable):
+class Job:
     """One piece of work; ``name`` is what the window shows while it runs, "" for nothing."""
 
     def __init__(
@@ -47,8 +47,6 @@ class Job(QRunnable):
         work: Callable[[Token], Any],
         tell: Callable[["Job", str, object], None],
     ) -> None:
-        super().__init__()
-        self.setAutoDelete(False)  # the Workers object keeps it until its end is delivered
         self.name = name
         self.share: float | None = None
         self.token = Token(lambda kind, value: tell(self, kind, value))
@@ -123,7 +121,7 @@ class Workers(QObject):
         job = Job(name, work, self._message.emit)
         job.done, job.failed, job.partial = done, failed, partial
         self._running.append((key, job))
-        self._pool.start(job)
+        self._pool.start(job.run)  # a QRunnable of ours the pool would keep for good
         self.changed.emit()
         return job
 

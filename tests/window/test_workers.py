@@ -1,7 +1,9 @@
 """Workers deliver in the window's thread, tell of faults, and nothing once cancelled."""
 
+import gc
 import sys
 import threading
+import weakref
 
 import pytest
 from PySide6.QtCore import QThread
@@ -117,3 +119,14 @@ def test_nothing_runs_once_all_is_shut_down(qtbot):
     qtbot.wait(50)
     assert job.token.cancelled
     assert 2 not in seen
+
+
+def test_a_job_that_has_ended_is_gone(qtbot, workers):
+    gone = []
+    for number in range(20):
+        job = workers.start("", lambda _, n=number: n)
+        gone.append(weakref.ref(job))
+        del job
+    qtbot.waitUntil(lambda: not workers.any_running())
+    gc.collect()
+    assert [one for one in gone if one() is not None] == []

@@ -92,11 +92,8 @@ class Overlay:
         key = (selected, port.scale, ratio, port.turn, port.bend, *below)
         until = thread_time() + _IN_SIGHT_S
         if marks is not self._marks or key != self._key:
-            until = inf
-            self._marks, self._key = marks, key
-            self._tiles = {}
-            way = port.shifted(-port.origin, port.widget).transform()
-            self._spread = Spread(marks, selected, way, self._rings, painter.font())
+            until, self._key = inf, key
+            self._lay_anew(port, marks, selected, painter.font())
         step, self._origin = port.origin - self._origin, QPointF(port.origin)
         # on whole px of the screen, so that no seam shows between tiles
         x, y = (round(v * ratio) / ratio for v in (port.origin.x(), port.origin.y()))
@@ -120,6 +117,16 @@ class Overlay:
                 painter.drawPixmap(origin + _area(at).topLeft(), picture)
         if not self.rests:
             self._paint_ahead(tile, view, step)
+
+    def _lay_anew(
+        self, port: Viewport, marks: list[Mark], selected: frozenset[str], font: QFont
+    ) -> None:
+        """Begin with other marks, or with the same at another scale."""
+        if marks is not self._marks:
+            self._rings.keep_only(mark.outline for mark in marks)
+        self._marks, self._tiles = marks, {}
+        way = port.shifted(-port.origin, port.widget).transform()
+        self._spread = Spread(marks, selected, way, self._rings, font)
 
     def _pieces(self, area: QRectF, port: Viewport, guides: Guides | None) -> _Pieces | None:
         """What paints a tile; None where nothing is to be seen in it."""

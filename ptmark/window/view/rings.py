@@ -3,6 +3,7 @@
 Where the outline is wide enough to see the dye inside, the outline itself is drawn.
 """
 
+from collections.abc import Iterable
 from math import hypot, log2, sqrt
 
 from PySide6.QtCore import QPointF, QRectF, QSizeF, Qt
@@ -21,14 +22,18 @@ class Rings:
     def __init__(self) -> None:
         self._kept: dict[int, tuple[QPolygonF, float, QPainterPath]] = {}
 
+    def keep_only(self, outlines: Iterable[QPolygonF]) -> None:
+        """Let go of the rings of all other outlines: those of the photos before."""
+        here = {id(outline) for outline in outlines}
+        for other in self._kept.keys() - here:
+            del self._kept[other]
+
     def path(self, outline: QPolygonF, to_widget: QTransform) -> QPainterPath:
         """What to draw for an outline in photo px, in widget coordinates."""
         scale = _scale(to_widget, outline)
         step = 2 ** (round(2 * log2(scale)) / 2)  # one ring serves half an octave of zoom
         kept = self._kept.get(id(outline))
         if kept is None or kept[0] is not outline or kept[1] != step:
-            if len(self._kept) > 4000:
-                self._kept.clear()
             kept = self._kept[id(outline)] = (outline, step, _ring(outline, step))
         return (QTransform.fromScale(1 / step, 1 / step) * to_widget).map(kept[2])
 
