@@ -49,8 +49,9 @@ class Notes:
     ----------
     right : set of str
         Hashes of rows (`proving.hashed`) that were worked out once and found right: those of
-        records whose line in the log tells none. They stand here and not in the log, as a copy
-        that is verified must not get lines which the archive it was made from has not.
+        records whose line in the log tells none, as on a server. They stand here and not in the
+        log: a copy that is verified must not get lines which the archive it was made from has
+        not, and on a server another could have written them.
     """
 
     def __init__(self, archive: Archive, *, resume: bool) -> None:

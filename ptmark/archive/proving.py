@@ -3,8 +3,8 @@
 Working rows out again from a record's file takes as long as hashing its photo; comparing a
 hash does not. What has another one, or none (lines of older versions), is worked out again,
 which says what differs. On a server each inspector writes rows and lines with SQL of his own
-and could note the hash of rows that are not those of the file: there none is noted, and all is
-worked out.
+and could note the hash of rows that are not those of the file: there none is noted, and what
+counts is only what the one who verifies worked out before (`findings.Notes.right`).
 """
 
 import hashlib
@@ -16,7 +16,7 @@ from sqlalchemy import Connection, Dialect, bindparam, select
 
 from ptmark.archive.chain import Line
 from ptmark.archive.rows import table
-from ptmark.archive.spelled import Spelled, of_file, spelled
+from ptmark.archive.spelled import Spelled, all_rows, spelled
 
 __all__ = ["follow_proof", "hashed", "proof"]
 
@@ -44,7 +44,6 @@ def hashed(conn: Connection, first: int, last: int) -> dict[int, tuple[str, int]
     Parameters
     ----------
     conn : Connection
-        Of SQLite.
     first, last : int
         Numbers of inspections, both included.
 
@@ -55,13 +54,13 @@ def hashed(conn: Connection, first: int, last: int) -> dict[int, tuple[str, int]
         database gave, which a rebuilt one gives anew, have no part in it.
     """
     between = {"first": first, "last": last}
-    heads = of_file(conn, _between(conn.dialect, "inspection"), between)
+    heads = all_rows(conn, _between(conn.dialect, "inspection"), between)
     told: dict[int, list[Any]] = {row[0]: [row[1:]] for row in heads}
     for name in _OWN:
-        for row in of_file(conn, _between(conn.dialect, name), between):
+        for row in all_rows(conn, _between(conn.dialect, name), between):
             if row[0] in told:  # others point nowhere, which the database's own check tells
                 told[row[0]].append((name, *row[1:]))
-    kept = dict(of_file(conn, _between(conn.dialect, "document"), between))
+    kept = dict(all_rows(conn, _between(conn.dialect, "document"), between))
     return {number: _hash_of(own, kept.get(number)) for number, own in told.items()}
 
 

@@ -8,7 +8,7 @@ from sqlalchemy import Connection, CursorResult, Dialect, Executable, exc
 if TYPE_CHECKING:
     from ptmark.archive.opening import Archive
 
-__all__ = ["Spelled", "answer", "fetch", "of_file", "put", "spelled"]
+__all__ = ["Spelled", "all_rows", "answer", "fetch", "put", "spelled"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -38,8 +38,10 @@ def answer(conn: Connection, what: Spelled, values: dict[str, Any]) -> CursorRes
     return conn.exec_driver_sql(what.sql, what.bound(values))
 
 
-def of_file(conn: Connection, what: Spelled, values: dict[str, Any]) -> list[Any]:
-    """What a statement gives within a transaction of SQLite, by the driver itself."""
+def all_rows(conn: Connection, what: Spelled, values: dict[str, Any]) -> list[Any]:
+    """All that a statement gives within a transaction; of a file, by the driver itself."""
+    if conn.dialect.name != "sqlite":
+        return list(answer(conn, what, values))
     cursor = conn.connection.cursor()
     cursor.execute(what.sql, what.bound(values))
     rows: list[Any] = cursor.fetchall()  # type: ignore[assignment]

@@ -8,24 +8,23 @@ from typing import Any
 
 from sqlalchemy import Connection, func, select, text
 
-from ptmark.archive import beside, chain
+from ptmark.archive import beside, chain, checking
+from ptmark.archive.checking import FileCheck
 from ptmark.archive.comparing import check_words, differing
 from ptmark.archive.derive import derived
 from ptmark.archive.findings import Notes, Problem, Verified
 from ptmark.archive.named import NAMED, all_named, replayed
 from ptmark.archive.opening import Archive, noted_head
 from ptmark.archive.proving import follow_proof, hashed
-from ptmark.archive.rereading import content_says, leftovers, line_says, sha256_of
+from ptmark.archive.rereading import sha256_of
 from ptmark.archive.rows import documents, inflated, stored, table
 from ptmark.archive.sealing import seal, seal_holds
 from ptmark.archive.small import forget_deleted
-from ptmark.archive.store import key_for
 from ptmark.archive.tails import TAILS, tails_hold
 from ptmark.errors import PtmarkError
 
 __all__ = ["Problem", "Verified", "verify"]
 
-_CHUNK = 200
 _NO_TEXT = text(
     "SELECT count(*) FROM sqlite_master WHERE typeof(type) <> 'text' OR typeof(name) <> 'text' "
     "OR typeof(tbl_name) <> 'text' OR typeof(sql) NOT IN ('text', 'null')"
@@ -58,14 +57,9 @@ def verify(
         written to since.
     """
     run = _Run(archive, progress, Notes(archive, resume=resume))
-    files = (run.photos, run.files, run.lines, run.store)
-    for step in (run.database, run.numbers, run.log, run.records, *files):
-        try:
-            step()
-        except PtmarkError as exc:  # a damaged page stops one step, not the others
-            run.found.problems.append(Problem("damaged", "database", exc.what))
-        except (ValueError, LookupError, TypeError) as exc:  # what lies there is no JSON, say
-            run.found.problems.append(Problem("damaged", "database", repr(exc)))
+    steps = (run.database, run.numbers, run.log, run.contents, run.files, run.lines, run.store)
+    for step in steps:
+        run.tried(step)
     if run.found.whole and archive.file is not None and run.sealed is None:
         with suppress(PtmarkError), archive.guarded():  # a read-only archive is not sealed
             seal(archive.engine, archive.file)
@@ -75,26 +69,13 @@ def verify(
     return run.found
 
 
-class _Run:
+class _Run(FileCheck):
     def __init__(
         self, archive: Archive, progress: Callable[[int, int], None] | None, notes: Notes
     ) -> None:
-        self.archive, self.notes, self.found = archive, notes, notes.found
-        self._progress = progress
-        self._total = 0
+        super().__init__(archive, progress, notes)
         self.sealed: bool | None = None
-        self._known: dict[str, list[str]] = {}  # SHA-256 of a record's files, by the log
-        self._proofs: dict[str, str] = {}  # and of its rows, where it tells
-
-    def _say(self, kind: str, subject: str, says: str) -> None:
-        problem = Problem(kind, subject, says)
-        if problem not in self.found.problems:
-            self.found.problems.append(problem)
-
-    def _step(self) -> None:
-        self.notes.keep()
-        if self._progress is not None:
-            self._progress(self.found.records + self.found.photos, self._total)
+        self._proofs: dict[str, str] = {}  # SHA-256 of each record's rows, where the log tells
 
     def database(self) -> None:
         """The file itself: structure, indexes, references, seal."""
@@ -152,7 +133,8 @@ class _Run:
                 self._say("changed", "log", f"line {line.seq} does not fit the chain")
             seq, previous = line.seq, line.sha256
             beside.follow(self._known, line)
-            follow_proof(self._proofs, line)
+            if self.archive.file is not None:  # on a server its writer could tell any
+                follow_proof(self._proofs, line)
             if noted is not None and noted[0] == seq and noted[1] != previous:
                 self._say("changed", "log", f"line {seq} is not the one that was written")
             yield line
@@ -160,18 +142,25 @@ class _Run:
             says = f"ends at line {seq}, but {noted[0]} lines were written"
             self._say("missing", "log", says)
 
-    def records(self) -> None:
+    def contents(self) -> None:
+        """Records and photos in turns: threads hash a run of photos meanwhile."""
+        left = [self.photos(), self.records()]
+        while left:
+            left = [one for one in left if self.tried(partial(_goes_on, one))]
+
+    def records(self) -> Iterator[None]:
         """Every record's bytes against its hash, and its rows against those bytes."""
         inspection = table("inspection")
         chosen = select(inspection.c.id, inspection.c.record_id)
-        chosen = chosen.order_by(inspection.c.id).limit(_CHUNK)
+        chosen = chosen.order_by(inspection.c.id).limit(checking.CHUNK)
         while True:
             with self.archive.reading() as conn:
                 after = chosen.where(inspection.c.id > self.notes.record)
                 chunk = conn.execute(after).all()
                 left = self._unproven(conn, chunk)
-                files = documents(conn, [one.id for one, _ in left])
-                rows = stored(conn, [one.id for one, _ in left])
+                numbers = [one.id for one, _ in left]
+                files = documents(conn, numbers) if numbers else {}
+                rows = stored(conn, numbers) if numbers else {}
             right = [
                 sha256
                 for one, sha256 in left
@@ -183,13 +172,14 @@ class _Run:
                 self.notes.record = chunk[-1].id
             self.found.records += len(chunk)
             self._step()
-            if len(chunk) < _CHUNK:
+            if len(chunk) < checking.CHUNK:
                 return
+            yield
 
     def _unproven(self, conn: Connection, chunk: Sequence[Any]) -> list[tuple[Any, str]]:
         """Those whose rows have not the hash that is known, and the hash that they have."""
-        if self.archive.file is None or not chunk:
-            return [(one, "") for one in chunk]
+        if not chunk:
+            return []
         left = []
         hashes = hashed(conn, chunk[0].id, chunk[-1].id)
         for one in chunk:
@@ -229,69 +219,9 @@ class _Run:
             now = beside.states(chain.lines(conn, record_id))
         return sha256 in now.get(record_id, [])[len(known) :]
 
-    def photos(self) -> None:
-        """Every photo's bytes against its name."""
-        photo = table("photo")
-        chosen = select(photo).order_by(photo.c.sha256).limit(_CHUNK)
-        with beside.hands(self.archive.store) as mapped:
-            while True:
-                with self.archive.reading() as conn:
-                    chunk = conn.execute(chosen.where(photo.c.sha256 > self.notes.photo)).all()
-                told = mapped(self._photo, chunk)
-                for one, (kind, says, size) in zip(chunk, told, strict=True):
-                    self.found.photos += 1
-                    self.found.bytes += size
-                    self.notes.photo = one.sha256
-                    if kind:
-                        self._say(kind, one.sha256, says)
-                self._step()
-                if len(chunk) < _CHUNK:
-                    return
 
-    def _photo(self, row: Any) -> tuple[str, str, int]:  # noqa: ANN401 - a row
-        store, key = self.archive.store, key_for(row.sha256, row.suffix)
-        kind, says, size = content_says(store, key, row.sha256)
-        if not kind and size != row.bytes:
-            return "changed", "its row tells another size", size
-        return kind, says, size
-
-    def files(self) -> None:
-        """The records' files beside the photos, every state that was taken in."""
-        owner = {sha256: name for name, own in self._known.items() for sha256 in own}
-        left = sorted(one for one in owner if one > self.notes.file)
-        with beside.hands(self.archive.store) as mapped:
-            for first in range(0, len(left), _CHUNK):
-                chunk = left[first : first + _CHUNK]
-                told = mapped(self._file, chunk)
-                for one, (kind, says, size) in zip(chunk, told, strict=True):
-                    self.found.bytes += size
-                    self.notes.file = one
-                    if kind:
-                        self._say(kind, owner[one], f"its file {one[:12]}… {says}")
-                self._step()
-
-    def _file(self, sha256: str) -> tuple[str, str, int]:
-        return content_says(self.archive.store, beside.file_key(sha256), sha256)
-
-    def lines(self) -> None:
-        """The lines of the log beside the photos."""
-        audit = table("audit")
-        chosen = select(audit).order_by(audit.c.seq).limit(_CHUNK)
-        with beside.hands(self.archive.store) as mapped:
-            while True:
-                with self.archive.reading() as conn:
-                    after = conn.execute(chosen.where(audit.c.seq > self.notes.line))
-                    chunk = [chain.Line(*row) for row in after]
-                told = mapped(partial(line_says, self.archive.store), chunk)
-                for line, kind in zip(chunk, told, strict=True):
-                    self.notes.line = line.seq
-                    if kind:
-                        self._say(kind, "log", f"line {line.seq} beside the photos is {kind}")
-                self._step()
-                if len(chunk) < _CHUNK:
-                    return
-
-    def store(self) -> None:
-        """What lies in the store and nothing tells of."""
-        for one in leftovers(self.archive, self._known):
-            self._say(one.kind, one.subject, one.says)
+def _goes_on(turns: Iterator[None]) -> bool:
+    """Take a turn; whether there may be another."""
+    for _ in turns:
+        return True
+    return False

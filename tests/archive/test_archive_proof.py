@@ -3,10 +3,11 @@
 import json
 
 import pytest
-from sqlalchemy import text
+from sqlalchemy import LargeBinary, String, literal, text, update
 
 from ptmark.archive import add_record, open_archive, rebuild, repair, verify, verifying
 from ptmark.archive.proving import hashed
+from ptmark.archive.rows import table
 
 
 @pytest.fixture
@@ -45,6 +46,18 @@ def test_rows_with_their_hash_are_not_worked_out_again(archive, make, worked_out
     of_file = archive.file is not None  # on a server any writer could note a hash
     assert worked_out == ([] if of_file else ["r-1", "r-2"])
     assert all(("rows" in one) == of_file for one in _told(archive))
+    worked_out.clear()
+    assert verify(archive).problems == []
+    assert worked_out == []  # on a server by what this user worked out
+
+
+def _unruled(conn):
+    """As one who owns the tables can: past the rules that a server keeps."""
+    of_file = conn.dialect.name == "sqlite"
+    off = (
+        "PRAGMA defer_foreign_keys=ON" if of_file else "SET session_replication_role = replica"
+    )
+    conn.execute(text(off))
 
 
 @pytest.mark.parametrize(
@@ -56,7 +69,6 @@ def test_rows_with_their_hash_are_not_worked_out_again(archive, make, worked_out
         ),
         ("UPDATE indication SET length_mm = NULL WHERE letter = 'B'", "indications"),
         ("DELETE FROM indication WHERE letter = 'A'", "indications"),
-        ("UPDATE indication SET kind = CAST(kind AS BLOB) WHERE letter = 'A'", "indications"),
         ("UPDATE revision SET why = why || ' '", "revisions"),
         ("UPDATE inspection_photo SET name = 'y.jpg'", "photos"),
         ("UPDATE inspection SET verdict = 'acceptable'", "inspection"),
@@ -64,14 +76,81 @@ def test_rows_with_their_hash_are_not_worked_out_again(archive, make, worked_out
         ("UPDATE serial SET \"key\" = 's-2'", "serial number"),
     ],
 )
-def test_any_other_row_is_worked_out_and_named(kept, make, worked_out, change, says):
-    add_record(kept, make())
-    with kept.engine.connect() as conn:  # not through the archive, which would log it
+def test_any_other_row_is_worked_out_and_named(archive, make, worked_out, change, says):
+    add_record(archive, make())
+    assert verify(archive).problems == []
+    worked_out.clear()
+    with archive.engine.connect() as conn:  # not through the archive, which would log it
+        _unruled(conn)
         conn.execute(text(change))
         conn.commit()
-    told = {(one.subject, one.says) for one in verify(kept).problems}
+        conn.invalidate()  # its rules are off
+    told = {(one.subject, one.says) for one in verify(archive).problems}
     assert ("r-1", f"its {says} differs from its file") in told
     assert worked_out == ["r-1"]
+
+
+def test_a_value_of_another_type_is_found(kept, make):
+    add_record(kept, make())
+    with kept.engine.connect() as conn:
+        conn.execute(text("UPDATE indication SET kind = CAST(kind AS BLOB)"))
+        conn.commit()
+    told = {(one.subject, one.says) for one in verify(kept).problems}
+    assert ("r-1", "its indications differs from its file") in told
+
+
+_NUMBERS_OF_THE_DATABASE = {"id", "part_id", "serial_id", "inspection_id"}
+
+
+def test_any_value_of_any_column_has_a_part_in_the_hash(archive, make):
+    add_record(archive, make(count=1))
+    with archive.engine.connect() as conn:
+        before = hashed(conn, 1, 1)[1]
+        conn.commit()
+        assert len(before[0]) == 64
+        tried = 0
+        for name in (*_ROWS, "part", "serial", "inspection", "document"):
+            for column in table(name).c:
+                if column.name in _NUMBERS_OF_THE_DATABASE:
+                    continue
+                _unruled(conn)
+                conn.execute(update(table(name)).values({column: _other(column)}))
+                changed = hashed(conn, 1, 1)[1]
+                assert changed[0] != before[0], column
+                conn.rollback()
+                assert hashed(conn, 1, 1)[1] == before
+                conn.rollback()
+                tried += 1
+        conn.invalidate()
+    assert tried == 48
+
+
+_ROWS = ("wording", "revision", "inspection_photo", "indication")
+
+
+def _other(column):
+    """A value that is not the one that stands there."""
+    if isinstance(column.type, LargeBinary):
+        return b"other"
+    if isinstance(column.type, String):
+        return literal("x")
+    return column + 1 if not column.nullable else literal(0.123)
+
+
+def test_a_hash_that_a_writer_on_a_server_forged_counts_for_nothing(
+    postgres, tmp_path, make, monkeypatch
+):
+    def forged(conn, number):
+        conn.execute(text("UPDATE indication SET length_mm = 0.5"))
+        return {"rows": hashed(conn, number, number)[number][0]}
+
+    url, store = postgres.cleared(), str(tmp_path / "photos")
+    monkeypatch.setattr("ptmark.archive.adding.proof", forged)
+    with open_archive(database=url, store=store) as archive:
+        add_record(archive, make())
+        for _ in range(2):
+            found = [one.says for one in verify(archive).problems]
+            assert found == ["its indications differs from its file"]
 
 
 def test_a_changed_file_in_the_database_is_found(kept, make):

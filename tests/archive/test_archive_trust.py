@@ -466,12 +466,12 @@ def test_a_full_disk_loses_nothing(archive, make, monkeypatch):
 
 
 def test_a_stopped_check_goes_on(archive, make, monkeypatch):
-    from ptmark.archive import findings, verifying
+    from ptmark.archive import checking, findings
 
     for n in range(5):
         add_record(archive, make(f"r-{n}"))
     monkeypatch.setattr(findings, "_NOTED", 0.0)
-    monkeypatch.setattr(verifying, "_CHUNK", 2)
+    monkeypatch.setattr(checking, "CHUNK", 2)
     steps = []
 
     def stop(done, _total):
