@@ -11,11 +11,11 @@ from PySide6.QtWidgets import QHBoxLayout, QSizePolicy, QSplitter, QWidget
 
 from ptmark.window.bits import key_button
 from ptmark.window.keys import KeyButton
+from ptmark.window.parts import Parts
 from ptmark.window.session import STEPS
 from ptmark.window.words import tr
 
 if TYPE_CHECKING:
-    from ptmark.window.main_window import MainWindow
     from ptmark.window.review.bar import ReviewBar
 
 __all__ = ["Arrangement", "way_for"]
@@ -42,7 +42,7 @@ class Arrangement(QObject):
     ``split`` holds both; ``bar`` shows under them while they take turns.
     """
 
-    def __init__(self, window: "MainWindow", photo: QWidget, page: QWidget) -> None:
+    def __init__(self, window: Parts, photo: QWidget, page: QWidget) -> None:
         super().__init__(window)
         self._window, self._photo, self._page = window, photo, page
         self.way = "beside"

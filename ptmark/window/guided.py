@@ -5,7 +5,6 @@ Nothing is blocked meanwhile. How far it came is kept, so that the next start ca
 
 import json
 from pathlib import Path
-from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QEvent, QObject, QPoint, QRect, QSize, Qt, QTimer
 from PySide6.QtGui import QGuiApplication, QPainter, QPaintEvent, QPen
@@ -17,10 +16,8 @@ from ptmark.window.bits import plain, quiet
 from ptmark.window.first_pass import PIECES
 from ptmark.window.keys import KEYS, key_button
 from ptmark.window.palette import tone
+from ptmark.window.parts import Parts
 from ptmark.window.words import tr
-
-if TYPE_CHECKING:
-    from ptmark.window.main_window import MainWindow
 
 __all__ = ["GuidedPass"]
 
@@ -32,7 +29,7 @@ _FOLLOW_MS = 200  # the card follows what it stands beside, as pages scroll and 
 class GuidedPass(QObject):
     """Leads through `PIECES`; ``at`` is the piece at hand, None while it is left."""
 
-    def __init__(self, window: "MainWindow") -> None:
+    def __init__(self, window: Parts) -> None:
         super().__init__(window)
         self._window = window
         self.at: int | None = None
@@ -99,7 +96,7 @@ class GuidedPass(QObject):
         self._was_done = piece.done is not None and piece.done(window)
         window.session.go(piece.step)
         self.card.say(self.at)
-        window.arrangement.bring(piece.beside(window))
+        window.bring(piece.beside(window))
         _bring(piece.beside(window))
         self._name_button()
         self._follow.start()

@@ -20,6 +20,7 @@ from ptmark.window.indications.hands import Hands
 from ptmark.window.keys import KEYS, Shortcut
 from ptmark.window.looking import Looking
 from ptmark.window.memory import Memory
+from ptmark.window.parts import Parts
 from ptmark.window.photos.row import PhotoRow
 from ptmark.window.photos.strip import PhotosStrip
 from ptmark.window.reading_order import step_focus
@@ -29,7 +30,6 @@ from ptmark.window.session import STEPS, Session
 from ptmark.window.showing import Shown
 from ptmark.window.step_state import step_states
 from ptmark.window.step_strip import StepStrip
-from ptmark.window.steps.page import StepPage
 from ptmark.window.steps.photo_step import PhotoStep
 from ptmark.window.view.levels import PhotoLevels
 from ptmark.window.view.photo_view import PhotoView
@@ -43,7 +43,7 @@ __all__ = ["MainWindow"]
 _LEAST = QSize(480, 320)
 
 
-class MainWindow(QWidget):
+class MainWindow(Parts):
     """One window, one inspection.
 
     With ``rest_later`` only what shows at the start is made; `begin` makes the rest.
@@ -83,7 +83,7 @@ class MainWindow(QWidget):
         self.photo_step = PhotoStep(
             self.session, self.bench, self, self.ask_open, self.next_part, add, take_out
         )
-        self.pages: dict[str, StepPage] = {STEPS[0]: self.photo_step}
+        self.pages = {STEPS[0]: self.photo_step}
 
     def build_rest(self) -> None:
         """Make the pages of the other steps, the review and the archive."""
@@ -200,7 +200,6 @@ class MainWindow(QWidget):
         self.drafts.look()
 
     def open(self, path: Path) -> None:
-        """Open a photo, or for review a record or a folder of them."""
         self.bench.stop()
         self.review.open(path)
 
@@ -225,8 +224,10 @@ class MainWindow(QWidget):
             self.view.show_marks([], frozenset())
             self.view.guides.clear()
 
+    def bring(self, widget: QWidget) -> None:
+        self.arrangement.bring(widget)
+
     def show_place(self) -> None:
-        """Show the photo, or what stands in its place while there is none."""
         self._place.setCurrentWidget(self.view if self.view.levels else self.empty)
 
     def _show_step(self, step: str) -> None:

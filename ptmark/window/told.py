@@ -1,17 +1,14 @@
 """Says what nobody may be looking at: at the foot what was done, aloud a new verdict."""
 
 from pathlib import Path
-from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QObject
 
 from ptmark.window.aloud import say_aloud
+from ptmark.window.parts import Parts
 from ptmark.window.session import STEPS, Session
 from ptmark.window.step_state import step_states
 from ptmark.window.words import tr
-
-if TYPE_CHECKING:
-    from ptmark.window.main_window import MainWindow
 
 __all__ = ["Told", "VerdictAloud"]
 
@@ -19,7 +16,7 @@ __all__ = ["Told", "VerdictAloud"]
 class Told(QObject):
     """Follows saving, keeping in the archive and the part that is begun."""
 
-    def __init__(self, window: "MainWindow") -> None:
+    def __init__(self, window: Parts) -> None:
         super().__init__(window)
         self._session, self._foot = window.session, window.foot
         self._saved = ""

@@ -251,10 +251,11 @@ def test_a_new_photo_can_be_asked_for_before_measuring(qtbot, blind, idle, folde
     assert not page.outcomes["signed"].isEnabled()
     qtbot.keyClicks(page.who.name, "second examiner")
     click(qtbot, page.outcomes["new photo asked"])
-    qtbot.waitUntil(lambda: "nothing to act on" in page.notice.text.text(), timeout=10_000)
-    assert (
-        page.missing.isVisible()
-    )  # beside the line that it is about, which is ready to type in
+    # Beside the line that it is about, which is ready to type in, and told there alone.
+    assert page.missing.isVisible()
+    assert "Say here what is to be done" in page.missing.text.text()
+    assert page.notice.text.text() == ""
+    assert not load_record(folder / "a.json").reviews
     assert blind.focusWidget() is page.text
     qtbot.keyClicks(page.text, "glare over the weld toe")
     with qtbot.waitSignal(blind.review.case.decided, timeout=30_000):

@@ -9,6 +9,7 @@ from PySide6.QtWidgets import QStackedWidget, QWidget
 
 from ptmark.window import dialogs
 from ptmark.window.bits import key_button
+from ptmark.window.parts import Parts
 from ptmark.window.words import tr
 
 if TYPE_CHECKING:
@@ -19,7 +20,6 @@ if TYPE_CHECKING:
     from ptmark.window.archive.history import HistoryPage
     from ptmark.window.archive.map import MapPage
     from ptmark.window.archive.record import RecordPage
-    from ptmark.window.main_window import MainWindow
 
 __all__ = ["ArchiveDesk"]
 
@@ -33,7 +33,7 @@ class ArchiveDesk(QObject):
     the window need not wait for it.
     """
 
-    def __init__(self, window: "MainWindow", usual: QWidget) -> None:
+    def __init__(self, window: Parts, usual: QWidget) -> None:
         super().__init__(window)
         self._window, self._session, self._usual = window, window.session, usual
         self.door = window.record_step.archive.door

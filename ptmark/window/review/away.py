@@ -3,10 +3,10 @@
 from typing import TYPE_CHECKING
 
 from ptmark.window.engine import load_engine
+from ptmark.window.parts import Parts
 
 if TYPE_CHECKING:
     from ptmark.inspection import State
-    from ptmark.window.main_window import MainWindow
 
 __all__ = ["PutAway"]
 
@@ -14,7 +14,7 @@ __all__ = ["PutAway"]
 class PutAway:
     """Holds what the work after the review begins with."""
 
-    def __init__(self, window: "MainWindow") -> None:
+    def __init__(self, window: Parts) -> None:
         self._window, self._session = window, window.session
         self._kept: State | None = None
 

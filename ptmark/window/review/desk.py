@@ -11,6 +11,7 @@ from ptmark.window import dialogs
 from ptmark.window.autosave import Draft
 from ptmark.window.bits import key_button
 from ptmark.window.engine import load_engine
+from ptmark.window.parts import Parts
 from ptmark.window.review.away import PutAway
 from ptmark.window.review.bar import HINTS, ReviewBar
 from ptmark.window.review.case import ReviewCase
@@ -22,7 +23,6 @@ from ptmark.window.workers import Token
 
 if TYPE_CHECKING:
     from ptmark.review import WorkItem
-    from ptmark.window.main_window import MainWindow
 
 __all__ = ["ReviewDesk"]
 
@@ -33,9 +33,7 @@ class ReviewDesk(QObject):
     ``place`` is where the photo stands, ``panel`` where the steps' pages do.
     """
 
-    def __init__(
-        self, window: "MainWindow", place: QStackedWidget, panel: QStackedWidget
-    ) -> None:
+    def __init__(self, window: Parts, place: QStackedWidget, panel: QStackedWidget) -> None:
         super().__init__(window)
         self._window, self._session = window, window.session
         self._place, self._panel = place, panel

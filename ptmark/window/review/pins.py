@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 from PySide6.QtCore import QObject, QPointF
 from PySide6.QtGui import QPolygonF
 
+from ptmark.window.parts import Parts
 from ptmark.window.review.case import ReviewCase
 from ptmark.window.review.page import ReviewPage
 from ptmark.window.tools.tool import Tool
@@ -15,7 +16,6 @@ from ptmark.window.words import tr
 
 if TYPE_CHECKING:
     from ptmark.review import Comparison
-    from ptmark.window.main_window import MainWindow
 
 __all__ = ["Pins"]
 
@@ -26,7 +26,7 @@ _RADIUS = 1 / 60  # share of the photo's longer side
 class Pins(QObject):
     """Shows remarks and the first's outlines over the photo at hand; picks a remark's place."""
 
-    def __init__(self, window: "MainWindow", case: ReviewCase, page: ReviewPage) -> None:
+    def __init__(self, window: Parts, case: ReviewCase, page: ReviewPage) -> None:
         super().__init__(page)
         self._window, self._case, self._page = window, case, page
         self._next = ""
