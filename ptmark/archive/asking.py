@@ -18,7 +18,6 @@ from sqlalchemy import (
     literal_column,
     select,
     text,
-    tuple_,
 )
 
 from ptmark.archive.opening import Archive
@@ -28,7 +27,16 @@ from ptmark.archive.rows import table
 from ptmark.archive.saying import NUMBERED, said
 from ptmark.archive.spelled import Spelled, fetch, spelled
 
-__all__ = ["COLUMNS", "asked", "chosen_hits", "counting", "counting_some", "paging"]
+__all__ = [
+    "COLUMNS",
+    "OF_INDICATION",
+    "Shape",
+    "asked",
+    "chosen_hits",
+    "conditions",
+    "is_led",
+    "worded",
+]
 
 COLUMNS = (
     "record_id",
@@ -56,7 +64,7 @@ _FEW = {"part": 100} | dict.fromkeys(
 )
 _LEADING = (*NUMBERED, "record_id", "photo")  # where one is given, few inspections fit
 _EXACTLY = frozenset((name, how) for name in _LEADING for how in ("exact", "one"))
-_OF_INDICATION = ("kind", "shape", "shortest_mm", "longest_mm")
+OF_INDICATION = ("kind", "shape", "shortest_mm", "longest_mm")
 _EQUAL = ("verdict", "disposition", "record_id")
 # What is asked, and how: exact, range, like, or within where letters of a number are known;
 # "one" where one number alone is exactly so. With a question mark behind its name: few or many.
@@ -67,7 +75,7 @@ def asked(archive: Archive, query: Query) -> tuple[Shape, dict[str, Any]]:
     """A query's shape and values; the archive tells where few rows fit."""
     dialect = archive.engine.dialect
     shape, values = said(dialect, query)
-    led = _is_led(shape)
+    led = is_led(shape)
     for name in NUMBERED:
         if shape.get(name) == "exact":
             there = fetch(archive, _spellings(dialect, name), values)
@@ -82,6 +90,8 @@ def asked(archive: Archive, query: Query) -> tuple[Shape, dict[str, Any]]:
         own = tuple((one, shape[one]) for one in members)
         there = fetch(archive, _probe(dialect, name, own), values)
         shape[f"{name}?"] = "few" if len(there) <= _FEW[name] else "many"
+    if shape.get("words") == "range" and not led:  # no index knows these by a letter
+        shape["words?"] = "few" if shape["words?"] == "few" else "all"
     return tuple(shape.items()), values
 
 
@@ -90,7 +100,7 @@ def _groups(shape: dict[str, str]) -> list[tuple[str, list[str]]]:
     patterned = {"range", "like", "within"}
     names = (*NUMBERED, *MATCHED)
     found = [(name, [name]) for name in names if shape.get(name) in patterned]
-    if mine := [name for name in _OF_INDICATION if name in shape]:
+    if mine := [name for name in OF_INDICATION if name in shape]:
         found.append(("indication", mine))
     return found + [("words", ["words"])] * ("words" in shape)
 
@@ -111,7 +121,7 @@ def _probe(dialect: Dialect, name: str, own: Shape) -> Spelled:
 def _numbers(dialect: Dialect, name: str, shape: dict[str, str]) -> Select[Any]:
     """Of parts or serials; of inspections with such an indication or such words."""
     if name == "words":
-        return _worded(dialect)
+        return worded(dialect)
     if name == "indication":
         one = table("indication")
         return select(one.c.inspection_id).where(*_indication(one.c, shape))
@@ -140,7 +150,7 @@ def _indication(columns: Any, shape: dict[str, str]) -> list[ColumnElement[bool]
     return found
 
 
-def _conditions(
+def conditions(
     dialect: Dialect, shape: dict[str, str], *, led: bool
 ) -> list[ColumnElement[bool]]:
     """The conditions on `inspection`; ``led`` to them by one that fits few."""
@@ -171,7 +181,7 @@ def _conditions(
     return found
 
 
-def _is_led(shape: dict[str, str]) -> bool:
+def is_led(shape: dict[str, str]) -> bool:
     """Whether something that fits few inspections leads to them."""
     return "few" in shape.values() or not _EXACTLY.isdisjoint(shape.items())
 
@@ -184,14 +194,18 @@ def _plain(columns: Any) -> Any:  # noqa: ANN401 - columns
 def _through(
     dialect: Dialect, name: str, shape: dict[str, str], column: Column[Any]
 ) -> ColumnElement[bool]:
-    """By the numbers of what fits where they are few; else asked of each one on the way."""
+    """By the numbers of what fits where they are few; else each one on the way is asked.
+
+    Asked by itself, or for all of them whether it is among what fits, looked up once.
+    """
     if shape.get(name) == "one":
         return column == bindparam(f"{name}_id")
-    if shape.get(f"{name}?", "few") == "few" or dialect.name != "sqlite":
+    how = shape.get(f"{name}?", "few")
+    if how == "few" or dialect.name != "sqlite":
         return column.in_(_numbers(dialect, name, shape))
+    if how == "all":
+        return func.coalesce(column, None).in_(_numbers(dialect, name, shape))
     if name == "words":
-        if shape["words"] == "range":  # all that begin so, as no index knows them by a letter
-            return func.coalesce(column, None).in_(_worded(dialect))
         return text(  # type: ignore[return-value]
             "EXISTS (SELECT 1 FROM words WHERE words MATCH :words AND rowid = inspection.id)"
         )
@@ -202,7 +216,8 @@ def _through(
     return exists().where(there.c.id == column, *fits(there.c.key, name, shape[name]))
 
 
-def _worded(dialect: Dialect) -> Select[Any]:
+def worded(dialect: Dialect) -> Select[Any]:
+    """The numbers of inspections with such words, by the index of words."""
     if dialect.name == "sqlite":
         return (
             select(text("rowid")).select_from(text("words")).where(text("words MATCH :words"))
@@ -220,39 +235,3 @@ def chosen_hits() -> Select[Any]:
     columns = [own[0], part.c.number, serial.c.number, *own[1:], one.c.id]
     joined = one.join(part, part.c.id == one.c.part_id)
     return select(*columns).select_from(joined.join(serial, serial.c.id == one.c.serial_id))
-
-
-@lru_cache(256)
-def paging(dialect: Dialect, shape: Shape, *, later: bool) -> Spelled:
-    """A page, newest first; values ``limit`` and, for a later page, ``day`` and ``number``."""
-    one = table("inspection")
-    asks = dict(shape)
-    chosen = chosen_hits().where(*_conditions(dialect, asks, led=_is_led(asks)))
-    if later:
-        after = tuple_(bindparam("day", type_=one.c.examined_on.type), bindparam("number"))
-        chosen = chosen.where(tuple_(one.c.examined_on, one.c.id) < after)
-    chosen = chosen.order_by(one.c.examined_on.desc(), one.c.id.desc())
-    return spelled(chosen.limit(bindparam("limit")), dialect)
-
-
-@lru_cache(256)
-def counting_some(dialect: Dialect, shape: Shape) -> Spelled:
-    """How many there are, counted up to ``limit`` on the way that a page goes."""
-    asks = dict(shape)
-    one = table("inspection")
-    if asks.keys() == {"words", "words?"}:  # all that the index of words is asked
-        some = _worded(dialect)
-    else:
-        some = select(one.c.id).where(*_conditions(dialect, asks, led=_is_led(asks)))
-    some = some.limit(bindparam("limit"))
-    return spelled(select(func.count()).select_from(some.subquery()), dialect)
-
-
-@lru_cache(256)
-def counting(dialect: Dialect, shape: Shape) -> Spelled:
-    """How many there are."""
-    asks, led = dict(shape), _is_led(dict(shape))
-    if not led:  # nothing is met on the way, so what fits is looked up once for all
-        asks |= {name: "few" for name in asks if name.endswith("?")}
-    chosen = select(func.count()).select_from(table("inspection"))
-    return spelled(chosen.where(*_conditions(dialect, asks, led=led)), dialect)

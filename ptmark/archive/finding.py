@@ -7,9 +7,10 @@ from typing import Any, NamedTuple
 
 from sqlalchemy import select
 
-from ptmark.archive.asking import COLUMNS, asked, counting, counting_some, paging
+from ptmark.archive.asking import COLUMNS, asked
 from ptmark.archive.named import all_named, drop_named, set_named
 from ptmark.archive.opening import Archive
+from ptmark.archive.paging import counting, counting_some, looked_up, paged
 from ptmark.archive.query import Query, query_from_json, query_to_json
 from ptmark.archive.rows import document_of, table
 from ptmark.archive.spelled import fetch
@@ -91,12 +92,11 @@ def find(
     limit : int
         Most hits on the page.
     """
-    dialect = archive.engine.dialect
     shape, values = asked(archive, query)
     values["limit"] = limit + 1
     if after is not None:
         values["day"], values["number"] = after
-    rows = fetch(archive, paging(dialect, shape, later=after is not None), values)
+    rows = paged(archive, shape, values, later=after is not None)
     hits = hits_of(rows[:limit])
     return Page(hits, (hits[-1].examined_on, hits[-1].number) if len(rows) > limit else None)
 
@@ -126,7 +126,8 @@ def count(archive: Archive, query: Query, *, most: int | None = None) -> int:
     if most is None:
         return int(fetch(archive, counting(dialect, shape), values)[0][0])
     values["limit"] = most + 1
-    return int(fetch(archive, counting_some(dialect, shape), values)[0][0])
+    some = counting_some(dialect, looked_up(shape, "words"))
+    return int(fetch(archive, some, values)[0][0])
 
 
 def found_csv(hits: "Iterator[Hit] | list[Hit]") -> str:

@@ -2,7 +2,7 @@
 
 import pytest
 
-from ptmark.archive import Query, add_record, asking, count, find, open_archive
+from ptmark.archive import Query, add_record, asking, count, find, open_archive, paging
 
 
 @pytest.fixture
@@ -36,6 +36,34 @@ def test_few_and_many_find_the_same(filled, monkeypatch, query, names):
         assert count(filled, query) == len(names)
 
 
+@pytest.mark.parametrize(
+    "query",
+    [
+        Query(kind="pore"),
+        Query(words="inv*"),
+        Query(words="S-1 weld", kind="pore"),
+        Query(serial="s-*", verdict="rejectable"),
+        Query(part="*-*", words="underbeadings*"),
+    ],
+)
+def test_what_lies_far_down_the_dates_is_looked_up(filled, monkeypatch, query):
+    """Page by page, by either way, with what fits many and every page ending early."""
+    monkeypatch.setattr(asking, "_FEW", dict.fromkeys(asking._FEW, 0))
+
+    def pages(far):
+        monkeypatch.setattr(paging, "_FAR", {"words": far, "others": far})
+        page, found = find(filled, query, limit=1), []
+        found += page.hits
+        while page.after is not None:
+            page = find(filled, query, after=page.after, limit=1)
+            found += page.hits
+        return found
+
+    short = pages(1)
+    assert short == pages(100)
+    assert len(short) == count(filled, query) == count(filled, query, most=99)
+
+
 def test_patterns_of_what_has_few_values(archive, make):
     """On SQLite and PostgreSQL: a beginning or a letter left open, nothing that fits."""
     for n, examiner in enumerate(("Ann Ex", "Bo Ex", "Ann Why")):
@@ -67,8 +95,8 @@ def test_an_index_leads_through_the_dates(filled, query, index):
     """By SQLite's own plan: no row is read that does not fit, and none is sorted."""
     dialect = filled.engine.dialect
     shape, values = asking.asked(filled, query)
-    paging = asking.paging(dialect, shape, later=False)
-    plan = _plan(filled, paging, values | {"limit": 51})
+    page = paging.paging(dialect, shape, later=False)
+    plan = _plan(filled, page, values | {"limit": 51})
     assert f"USING INDEX {index} (" in plan[0]
     assert not any("TEMP B-TREE" in step for step in plan)
 
