@@ -40,8 +40,6 @@ from ptmark.window.words import tr
 
 __all__ = ["MainWindow"]
 
-_LEAST = QSize(480, 320)
-
 
 class MainWindow(Parts):
     """One window, one inspection.
@@ -72,7 +70,7 @@ class MainWindow(Parts):
         self._lay_out()
         self._connect()
         self._show_states()
-        self.setMinimumSize(_LEAST)
+        self.setMinimumSize(480, 320)
         self.resize(1280, 800)
         if not rest_later:
             self.build_rest()
@@ -92,6 +90,7 @@ class MainWindow(Parts):
         from ptmark.window.archive.desk import ArchiveDesk
         from ptmark.window.drops import Drops
         from ptmark.window.guided import GuidedPass
+        from ptmark.window.next_photo import NextPhoto
         from ptmark.window.part_form import PartForm
         from ptmark.window.review.desk import ReviewDesk
         from ptmark.window.steps.indications_step import IndicationsStep
@@ -114,6 +113,7 @@ class MainWindow(Parts):
         self.part_form = PartForm(self.session, self.record_step.last_of_part, self)
         self.photo_step.part_place.addWidget(self.part_form)
         self._told = Told(self)
+        self.photo_step.put_after_open(NextPhoto(self).button)
         self.review = ReviewDesk(self, self._place, self._panel)
         self._column.insertWidget(1, self.review.bar)
         self.archive = ArchiveDesk(self, self.arrangement.split)
@@ -211,7 +211,6 @@ class MainWindow(Parts):
         self.part_form.fields["part_number"].setFocus()
 
     def ask_open(self) -> None:
-        """Ask which photo to open."""
         if (path := dialogs.ask_for_photo(self, self.memory.folder)) is not None:
             self.open(path)
 

@@ -1480,6 +1480,10 @@
       <translation>Nächstes Teil</translation>
     </message>
     <message>
+      <source>Next photo of the folder</source>
+      <translation>Nächstes Foto des Ordners</translation>
+    </message>
+    <message>
       <source>Next record</source>
       <translation>Nächstes Protokoll</translation>
     </message>
@@ -1490,6 +1494,10 @@
     <message>
       <source>No figure.</source>
       <translation>Kein Wert.</translation>
+    </message>
+    <message>
+      <source>No further photo without a record in {0}.</source>
+      <translation>Kein weiteres Foto ohne Protokoll in {0}.</translation>
     </message>
     <message>
       <source>No record in this folder waits for a review.</source>
@@ -2656,6 +2664,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>The limits could not be kept: {0}</source>
       <translation>Die Grenzen konnten nicht behalten werden: {0}</translation>
+    </message>
+    <message>
+      <source>The next one by name that has no record beside it</source>
+      <translation>Das dem Namen nach nächste, zu dem kein Protokoll daneben liegt</translation>
     </message>
     <message>
       <source>The next photo</source>

@@ -1,5 +1,7 @@
 """Opening and dropping photos; what cannot be opened is said in place; nothing blocks."""
 
+import shutil
+
 import cv2
 import numpy as np
 import pytest
@@ -80,6 +82,30 @@ def test_a_photo_without_colour_passes_no_part(qtbot, opened, idle, scene_file, 
     session.inspection.add(np.array([[300.0, 300], [316, 300], [316, 316], [300, 316]]), EDGE)
     idle()
     assert session.judgement.verdict == "acceptable"  # a dot traced by hand is judged as any
+
+
+def test_the_next_photo_of_the_folder_by_one_key(qtbot, window, idle, scene_file, tmp_path):
+    """By name, past what has a record already and past the pictures saved with one."""
+    for number in (1, 2, 3, 4):
+        shutil.copy(scene_file, tmp_path / f"IMG_{number}.png")
+        with (tmp_path / f"IMG_{number}.png").open("ab") as file:
+            file.write(bytes([number]))
+    for name in ("IMG_2-inspection.json", "IMG_1-inspection.json", "IMG_3-marked.json"):
+        (tmp_path / name).write_text("{}")
+    for name in ("IMG_2-inspection.png", "IMG_3-marked.png", "IMG_3-marked.pdf", "IMG_3.txt"):
+        (tmp_path / name).write_bytes(b"saved")
+    with qtbot.waitSignal(window.looking.suggested, timeout=20_000):
+        window.open(tmp_path / "IMG_1.png")
+    idle()
+    (tmp_path / "IMG_2-inspection.pdf").write_bytes(b"saved")
+    for name in ("IMG_3.png", "IMG_4.png"):
+        with qtbot.waitSignal(window.looking.suggested, timeout=20_000):
+            qtbot.keyClick(window.focusWidget(), Qt.Key.Key_O, Qt.KeyboardModifier.AltModifier)
+        idle()
+        assert window.session.inspection.photo.info.path == tmp_path / name
+    qtbot.keyClick(window.focusWidget(), Qt.Key.Key_O, Qt.KeyboardModifier.AltModifier)
+    assert "No further photo without a record" in window.foot.hint.text()
+    assert window.session.inspection.photo.info.path == tmp_path / "IMG_4.png"
 
 
 def test_cancelling_while_opening_brings_no_photo(qtbot, window, idle, scene_file):

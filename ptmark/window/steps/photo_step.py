@@ -85,6 +85,10 @@ class PhotoStep(StepPage):
         session.changed.connect(self.refresh)
         self.refresh()
 
+    def put_after_open(self, button: QWidget) -> None:
+        """Put another way to open a photo under the first."""
+        self.column.insertWidget(self.column.indexOf(self.open_button) + 1, button)
+
     def _whole(self) -> None:
         self.session.change(tr("examine the whole photo"), area_px=None)
 
