@@ -1,5 +1,8 @@
 """Edge attraction for tracing by hand: the line keeps to the dye's edge, the hand decides."""
 
+import threading
+from dataclasses import dataclass
+
 import cv2
 import numpy as np
 import numpy.typing as npt
@@ -24,6 +27,15 @@ _REACH_PX = 12
 _BLUR_PX = 1.5
 
 
+@dataclass(frozen=True, slots=True)
+class _Ways:
+    """The ways from one point to all others in the window of this size at ``origin``."""
+
+    scissors: cv2.segmentation.IntelligentScissorsMB
+    origin: tuple[int, int]
+    size: tuple[int, int]
+
+
 class DyeTracer:
     """Draws a line to the dye's edge while the pointer moves; works in a window round it.
 
@@ -32,22 +44,22 @@ class DyeTracer:
 
     def __init__(self, photo: Photo) -> None:
         self._photo = photo
-        self._start: Point | None = None
-        self._origin = (0, 0)
-        self._size = (0, 0)
-        self._scissors: cv2.segmentation.IntelligentScissorsMB | None = None
+        self._ways: dict[Point, _Ways] = {}  # the newest last
+        self._lock = threading.Lock()
 
     def snap(self, at_px: Point, radius_px: float = 12.0) -> Point:
         """The strongest edge of the dye near a point; the point itself where there is none."""
         reach = max(2, round(radius_px))
         contrast, (left, top) = self._contrast(at_px, reach + 2)
+        if not contrast.size:  # beyond the photo
+            return at_px
         right = cv2.Sobel(contrast, cv2.CV_32F, 1, 0, scale=1 / 8)
         down = cv2.Sobel(contrast, cv2.CV_32F, 0, 1, scale=1 / 8)
         steep = cv2.magnitude(right, down)
         y, x = np.indices(steep.shape)
         distance = np.hypot(x - (at_px[0] - left), y - (at_px[1] - top))
         steep = np.where(distance <= radius_px, steep, 0) * (1 - 0.4 * distance / radius_px)
-        if not steep.size or steep.max() < 0.01:  # flat: 1 % of light a px is grain
+        if steep.max() < 0.01:  # flat: 1 % of light a px is grain
             return at_px
         row, column = np.unravel_index(int(steep.argmax()), steep.shape)
         low_y, low_x = max(int(row) - 1, 0), max(int(column) - 1, 0)
@@ -64,24 +76,33 @@ class DyeTracer:
 
         What lies beyond the window round the start is joined straight.
         """
-        if self._start != start_px or self._scissors is None:
-            self._begin(start_px)
-        assert self._scissors is not None  # noqa: S101 - _begin made it
-        left, top = self._origin
-        width, height = self._size
+        ways = self._ways.get(start_px) or self.prepare(start_px)
+        left, top = ways.origin
+        width, height = ways.size
         x = int(np.clip(round(end_px[0]) - left, 1, width - 2))
         y = int(np.clip(round(end_px[1]) - top, 1, height - 2))
         try:
-            chain = self._scissors.getContour((x, y)).reshape(-1, 2).astype(np.float64)
+            chain = ways.scissors.getContour((x, y)).reshape(-1, 2).astype(np.float64)
         except cv2.error:  # flat through and through, its map has loops: straight then
             chain = np.empty((0, 2))
         middle = chain[1:-1] + np.array([left, top])
         return np.vstack([[start_px], middle, [end_px]])
 
-    def _begin(self, start_px: Point) -> None:
-        contrast, self._origin = self._contrast(start_px, WINDOW_PX)
-        self._size = (contrast.shape[1], contrast.shape[0])
-        if min(self._size) < 4:
+    def ready(self, start_px: Point) -> bool:
+        """Whether paths from a point take no longer than a move of the pointer may."""
+        return start_px in self._ways
+
+    def prepare(self, start_px: Point) -> _Ways:
+        """Make paths from a point ready, which takes some 90 ms; safe in another thread.
+
+        Raises
+        ------
+        OutlineError
+            If the point lies outside the photo.
+        """
+        contrast, origin = self._contrast(start_px, WINDOW_PX)
+        size = (contrast.shape[1], contrast.shape[0])
+        if min(size) < 4:
             raise OutlineError(
                 f"the point ({start_px[0]:.0f}, {start_px[1]:.0f}) lies outside the photo",
                 mend="start the outline inside it",
@@ -91,10 +112,14 @@ class DyeTracer:
         scissors.setEdgeFeatureCannyParameters(8, 24)
         scissors.setGradientMagnitudeMaxLimit(120)
         scissors.applyImage(coded)
-        x = int(np.clip(round(start_px[0]) - self._origin[0], 1, self._size[0] - 2))
-        y = int(np.clip(round(start_px[1]) - self._origin[1], 1, self._size[1] - 2))
+        x = int(np.clip(round(start_px[0]) - origin[0], 1, size[0] - 2))
+        y = int(np.clip(round(start_px[1]) - origin[1], 1, size[1] - 2))
         scissors.buildMap((x, y))
-        self._scissors, self._start = scissors, start_px
+        made = _Ways(scissors, origin, size)
+        with self._lock:  # the point before stays: Backspace goes to it
+            before = list(self._ways.items())[-1:]
+            self._ways = {**dict(before), start_px: made}
+        return made
 
     def _contrast(self, at_px: Point, reach: int) -> tuple[Float, tuple[int, int]]:
         height, width = self._photo.rgb.shape[:2]

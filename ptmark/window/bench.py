@@ -1,5 +1,8 @@
 """One tool at a time on the photo: started here, ended here, with its hint."""
 
+from collections.abc import Callable
+from typing import Any
+
 from PySide6.QtCore import QObject, QPointF, Signal
 
 from ptmark.errors import PtmarkError
@@ -47,6 +50,7 @@ class Bench(QObject):
         if tool is not None:
             self._view.set_tool(None)
             self.live.watch(None)
+            self._session.workers.cancel("ways")
             tool.deleteLater()
             self.name = ""
             self.hint.emit("")
@@ -122,7 +126,7 @@ class Bench(QObject):
 
     def trace(self, mode: str) -> None:
         """Trace an indication: "edge", "free" or "points"; goes on until Esc."""
-        tool = TraceTool(mode, self._session.tracer)
+        tool = TraceTool(mode, self._session.tracer, self._beside)
         tool.finished.connect(lambda got: self._hands.add(got, mode, tool.px_per_screen))
         self.start(f"trace {mode}", tool)
 
@@ -132,11 +136,19 @@ class Bench(QObject):
         if one is None or not one.edge.by_person:
             return
         mode = "edge" if one.edge.source == "snapped" else "free"
-        tool = TraceTool(mode, self._session.tracer)
+        tool = TraceTool(mode, self._session.tracer, self._beside)
         tool.finished.connect(
             lambda got: self._hands.trace_again(one.id, got, mode, tool.px_per_screen)
         )
         self.start(f"trace {one.id} again", tool)
+
+    def _beside(self, work: Callable[[], Any], then: Callable[[], None]) -> None:
+        """Run this in a worker, and that here once it is done; only the newest counts."""
+
+        def over(_: object) -> None:
+            then()
+
+        self._session.workers.start("", lambda _: work(), over, failed=over, key="ways")
 
     def edit(self) -> None:
         """Edit the points of the selected outline."""

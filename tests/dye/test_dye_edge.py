@@ -1,6 +1,7 @@
 """Where an indication ends: against scikit-image, closed forms and a numeric blur."""
 
 import importlib.util
+import threading
 from pathlib import Path
 
 import numpy as np
@@ -114,6 +115,19 @@ def test_snap_finds_the_edge_and_leaves_flat_developer_alone():
     x, y = tracer.snap((267.0, 151.0))
     assert abs(Point(x, y).distance(Point(200, 150)) - 60) < 1.2
     assert tracer.snap((30.0, 30.0)) == (30.0, 30.0)
+
+
+def test_a_point_made_ready_in_another_thread_gives_the_same_path():
+    photo = scenes.photo(SHAPE, [(scenes.disc(SHAPE, 200, 150, 60), scenes.DYE)])
+    start, end = (140.0, 150.0), (200.0, 90.0)
+    expected, tracer = DyeTracer(photo).path(start, end), DyeTracer(photo)
+    assert not tracer.ready(start)
+    beside = threading.Thread(target=tracer.prepare, args=(start,))
+    beside.start()
+    tracer.path((200.0, 90.0), start)  # what is asked meanwhile takes nothing away
+    beside.join()
+    assert tracer.ready(start)
+    assert np.array_equal(tracer.path(start, end), expected)
 
 
 def test_path_from_outside_the_photo_is_refused():

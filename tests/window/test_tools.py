@@ -1,10 +1,15 @@
 """The tools on their own: what they make of points, moves and keys, with no window."""
 
+from contextlib import suppress
+
 import numpy as np
 import pytest
 from PySide6.QtCore import QEvent, QPointF, Qt
 from PySide6.QtGui import QKeyEvent
 
+from ptmark.dye import DyeTracer
+from ptmark.errors import OutlineError
+from ptmark.photo import Photo
 from ptmark.window.tools.edit import EditTool
 from ptmark.window.tools.points import AreaTool, PickTool
 from ptmark.window.tools.trace import TraceTool
@@ -26,6 +31,9 @@ class Rails:
 
     def snap(self, at_px, radius_px=12.0):
         return (at_px[0], 50.0) if abs(at_px[1] - 50) <= radius_px else at_px
+
+    def ready(self, start_px):
+        return True
 
     def path(self, start_px, end_px):
         steps = np.linspace(start_px[0], end_px[0], 11)
@@ -99,15 +107,55 @@ def test_a_place_is_made_ready_by_the_click_before_anything_moves(qtbot):
     asked = []
 
     class Noting(Rails):
-        def path(self, start_px, end_px):
+        def ready(self, start_px):
+            return start_px in asked
+
+        def prepare(self, start_px):
             asked.append(start_px)
-            return super().path(start_px, end_px)
 
     tracer = Noting()
     tool = TraceTool("edge", lambda: tracer)
     tap(tool, 10, 46)
     qtbot.waitUntil(lambda: asked == [(10, 50)], timeout=1000)
     assert tool.outline_now() == [(10, 50)]
+
+
+def test_the_line_is_straight_until_the_place_is_ready_and_then_follows_by_itself(qtbot):
+    waiting, asked = [], []
+
+    class Slow(Rails):
+        def ready(self, start_px):
+            return start_px in asked
+
+        def prepare(self, start_px):
+            asked.append(start_px)
+
+    tracer = Slow()
+    tool = TraceTool("edge", lambda: tracer, lambda *calls: waiting.append(calls))
+    tap(tool, 10, 46)
+    with qtbot.waitSignal(tool.changed, timeout=1000):
+        tool.move(QPointF(40, 80), held=False)
+    assert tool.outline_now() == [(10, 50), (40, 80)]
+    ((work, then),) = waiting
+    work()
+    then()
+    assert len(tool.outline_now()) == 11
+    assert all(y == 50 for _, y in tool.outline_now())
+
+
+def test_an_edge_trace_begun_beyond_the_photo_goes_straight(qtbot):
+    photo = Photo.from_array(np.full((60, 80, 3), 230, np.uint8))
+    tracer = DyeTracer(photo)
+
+    def beside(work, then):
+        with suppress(OutlineError):
+            work()
+        then()
+
+    tool = TraceTool("edge", lambda: tracer, beside)
+    tap(tool, 900, 900)
+    tap(tool, 40, 30)
+    assert tool.outline_now() == [(900, 900), (40, 30)]
 
 
 def test_an_edge_trace_closes_along_the_edge(qtbot):

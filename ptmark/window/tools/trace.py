@@ -6,6 +6,7 @@ from typing import Any
 from PySide6.QtCore import QObject, QPointF, QTimer
 from PySide6.QtGui import QPainter, QTransform
 
+from ptmark.errors import OutlineError
 from ptmark.window.tools.tool import Tool, distance, paint_handles, paint_line
 from ptmark.window.words import tr
 
@@ -21,16 +22,21 @@ _HINTS = {
 class TraceTool(Tool):
     """Draws one closed outline; emits ``finished`` with its points as (x, y) photo px.
 
-    ``tracer`` gives an object with ``snap`` and ``path`` as `ptmark.dye.DyeTracer` has them;
-    it is asked for only once the edge is followed.
+    ``tracer`` gives an object like `ptmark.dye.DyeTracer`; it is asked for only once the edge
+    is followed. ``beside`` runs a first call elsewhere and a second one here after it; until
+    then the line to the pointer is straight. Without it both run at once.
     """
 
     def __init__(
-        self, mode: str, tracer: Callable[[], Any], parent: QObject | None = None
+        self,
+        mode: str,
+        tracer: Callable[[], Any],
+        beside: Callable[[Callable[[], Any], Callable[[], None]], None] | None = None,
+        parent: QObject | None = None,
     ) -> None:
         super().__init__(parent)
         self.mode = mode
-        self._tracer = tracer
+        self._tracer, self._beside = tracer, beside or _at_once
         self.anchors: list[QPointF] = []
         self._parts: list[list[QPointF]] = []
         self._live: list[QPointF] = []
@@ -71,18 +77,23 @@ class TraceTool(Tool):
         self._parts.append(part)
         self.anchors.append(QPointF(at))
         self._live = []
-        if self.mode == "edge":  # what a place needs first is paid by the click, by no move
-            QTimer.singleShot(0, self, self._make_ready)
+        if self.mode == "edge":
+            self._make_ready(at)
 
-    def _make_ready(self) -> None:
-        if self.anchors:
-            self._between(self.anchors[-1], self.anchors[-1])
+    def _make_ready(self, start: QPointF) -> None:
+        """What paths from a place need first is paid by no click and by no move."""
+        tracer, place = self._tracer(), (start.x(), start.y())
+        if not tracer.ready(place):
+            self._beside(lambda: tracer.prepare(place), self._draw_live)
 
     def _between(self, start: QPointF, end: QPointF) -> list[QPointF]:
         """The way from start (left out) to end."""
         if self.mode != "edge":
             return [QPointF(end)]
-        path = self._tracer().path((start.x(), start.y()), (end.x(), end.y()))
+        try:
+            path = self._tracer().path((start.x(), start.y()), (end.x(), end.y()))
+        except OutlineError:  # the start lies beyond the photo, where no edge is
+            return [QPointF(end)]
         return [QPointF(float(x), float(y)) for x, y in path[1:]]
 
     def move(self, at: QPointF, *, held: bool) -> None:
@@ -95,9 +106,14 @@ class TraceTool(Tool):
             self._soon.start()  # several moves in one turn of the loop cost one path
 
     def _draw_live(self) -> None:
-        if self._goal is not None and self.anchors:
-            self._live = self._between(self.anchors[-1], self._goal)
-            self.changed.emit()
+        if self._goal is None or not self.anchors:
+            return
+        start = self.anchors[-1]
+        if self.mode == "edge" and not self._tracer().ready((start.x(), start.y())):
+            self._live = [self._goal]
+        else:
+            self._live = self._between(start, self._goal)
+        self.changed.emit()
 
     def release(self, at: QPointF) -> None:
         if self.mode == "free" and self._parts:
@@ -125,6 +141,8 @@ class TraceTool(Tool):
         self.anchors.pop()
         self._parts.pop()
         self._live = []
+        if self.anchors and self.mode == "edge":
+            self._make_ready(self.anchors[-1])
         self.changed.emit()
 
     def paint(self, painter: QPainter, to_widget: QTransform) -> None:
@@ -134,3 +152,8 @@ class TraceTool(Tool):
             live = [fixed[-1], *self._live]
             paint_line(painter, to_widget, live, closed=False, style="suggested")
         paint_handles(painter, [to_widget.map(p) for p in self.anchors], len(self.anchors) - 1)
+
+
+def _at_once(work: Callable[[], Any], then: Callable[[], None]) -> None:
+    work()
+    then()
