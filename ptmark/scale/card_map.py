@@ -17,7 +17,13 @@ if TYPE_CHECKING:
     from ptmark.photo import Photo
     from ptmark.scale.reference import CardReference
 
-__all__ = ["solve_card", "usable_cards"]
+__all__ = ["UNCHECKED", "solve_card", "usable_cards"]
+
+UNCHECKED = (
+    "the card's check length was not measured: it is taken to be printed at 100 %, within "
+    "0.3 %, and a page fitted to the paper makes every length wrong by some per cent. Measure "
+    "it once with callipers"
+)
 
 # Printed size without a measured check length: laser and ink printers keep 0.3 % of the length
 # asked for (rectangular). Common practice, no source.
@@ -95,7 +101,7 @@ def solve_card(
             where=photo.info.path.name,
             mend="lay the card flat and uncovered, or pick a rectangle by hand",
         )
-    return map_of(fit, "card", seen[fit.kept], _cautions(found, fit))
+    return map_of(fit, "card", seen[fit.kept], _cautions(reference, found, fit))
 
 
 def _correction(check_mm: float | None) -> float:
@@ -111,8 +117,8 @@ def _correction(check_mm: float | None) -> float:
     return check_mm / CHECK_MM
 
 
-def _cautions(found: FoundCard, fit: PlaneFit) -> tuple[str, ...]:
-    says = []
+def _cautions(reference: "CardReference", found: FoundCard, fit: PlaneFit) -> tuple[str, ...]:
+    says = [UNCHECKED] if reference.check_mm is None else []
     missing = len(MARKER_IDS) - len(found.ids)
     if missing:
         says.append(

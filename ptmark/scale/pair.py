@@ -12,6 +12,7 @@ import numpy.typing as npt
 
 from ptmark.en import en_number
 from ptmark.errors import ScaleError
+from ptmark.scale.card_map import UNCHECKED
 from ptmark.scale.fit import Evidence, fit_plane
 from ptmark.scale.joint import JointProblem, Part
 from ptmark.scale.lines import LINE_CAUTION, LINES_CAUTION
@@ -70,7 +71,8 @@ def solve_pair(
     cards = alone[0].reference == alone[1].reference == "card"
     problem = JointProblem(parts[0], parts[1], alike=cards)
     fit = fit_plane(problem, problem.start(*_between(*alone)))
-    said = [c for one in alone for c in one.cautions if c not in _TURNED_ROUND]
+    moot = _TURNED_ROUND if cards else _TURNED_ROUND | {UNCHECKED}  # the other one checks it
+    said = [c for one in alone for c in one.cautions if c not in moot]
     if en > SAID_EN:
         said.append(
             f"the two references differ by {100 * abs(difference):.1f} % in scale, En "

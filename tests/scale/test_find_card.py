@@ -48,7 +48,10 @@ def test_lengths_about_the_card_are_true(camera, card, view):
     seen, true = lengths(surface, eye)
     assert np.abs(seen / true - 1).max() < 0.004
     assert surface.reference == "card"
-    assert surface.cautions == ()
+    (unchecked,) = surface.cautions  # a page fitted to the paper: common practice, no source
+    assert "check length was not measured" in unchecked
+    checked = solve(CardReference(check_mm=80.0), card().photograph(eye))
+    assert checked.cautions == ()
 
 
 def test_pose_is_told_where_the_view_leans(camera, card):
