@@ -4747,7 +4747,7 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     </message>
     <message>
       <source>{0} of {1} wait for a review.</source>
-      <translation type="unfinished" />
+      <translation>{0} von {1} warten auf eine Gegenprüfung.</translation>
     </message>
     <message>
       <source>{0} of {1}, </source>
@@ -5450,7 +5450,7 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     </message>
     <message>
       <source>Ends where the developer ends, at a rule, a tape or bare metal: {0}. What lies beyond is not measured.</source>
-      <translation type="unfinished" />
+      <translation>Endet, wo der Entwickler endet, an einem Lineal, einem Band oder blankem Metall: {0}. Was dahinter liegt, ist nicht gemessen.</translation>
     </message>
     <message>
       <source>Every indication that the inspector has named so (ISO 6520-1)</source>
@@ -6246,7 +6246,7 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     </message>
     <message>
       <source>Uncover and develop all of it, and take the photo again.</source>
-      <translation type="unfinished" />
+      <translation>Alles freilegen und entwickeln und das Foto noch einmal aufnehmen.</translation>
     </message>
     <message>
       <source>Unless</source>
@@ -6471,6 +6471,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>a {0} cannot be used with another reference</source>
       <translation>mit einer weiteren Referenz nicht zu verwenden: {0}</translation>
+    </message>
+    <message>
+      <source>a {0} cannot be used with edges</source>
+      <translation>{0} kann nicht mit Kanten verwendet werden</translation>
     </message>
     <message>
       <source>a {0} needs two or more</source>
@@ -6753,6 +6757,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>den Durchmesser und seine Einheit prüfen</translation>
     </message>
     <message>
+      <source>check the diameter, and that the edges are the pipe's; lay the reference on the pipe so that it touches along a line, or use edges or reference alone</source>
+      <translation>den Durchmesser prüfen und ob die Kanten die des Rohrs sind; die Referenz so auf das Rohr legen, dass sie es längs einer Linie berührt, oder Kanten oder Referenz allein verwenden</translation>
+    </message>
+    <message>
       <source>check the file by hand</source>
       <translation>die Datei von Hand prüfen</translation>
     </message>
@@ -6819,10 +6827,6 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>choose another folder</source>
       <translation>einen anderen Ordner wählen</translation>
-    </message>
-    <message>
-      <source>choose another folder, or make room</source>
-      <translation>einen anderen Ordner wählen oder Platz schaffen</translation>
     </message>
     <message>
       <source>choose another folder, or make room; the old file stands untouched</source>
@@ -6999,6 +7003,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>earlier</source>
       <translation>früheres</translation>
+    </message>
+    <message>
+      <source>edges, diameter and the reference on the pipe fit together badly (1 in 20 right ones do): look whether the reference lies on it, and whether the edges are right</source>
+      <translation>Kanten, Durchmesser und die Referenz auf dem Rohr passen schlecht zusammen (so passt 1 von 20 richtigen): nachsehen, ob die Referenz aufliegt und ob die Kanten stimmen</translation>
     </message>
     <message>
       <source>edition not confirmed</source>
@@ -7270,7 +7278,7 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     </message>
     <message>
       <source>holds other ends than the numbers have</source>
-      <translation type="unfinished" />
+      <translation>enthält andere Enden, als die Zahlen haben</translation>
     </message>
     <message>
       <source>holds the name {0}</source>
@@ -9005,6 +9013,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>der Ausschnitt {0} enthält kein Pixel des Fotos von {1} × {2}</translation>
     </message>
     <message>
+      <source>the card's check length was not measured: it is taken to be printed at 100 %, within 0.3 %, and a page fitted to the paper makes every length wrong by some per cent. Measure it once with callipers</source>
+      <translation>die Prüflänge der Karte wurde nicht gemessen: angenommen ist ein Druck mit 100 %, auf 0,3 % genau; eine an das Papier angepasste Seite macht jede Länge um einige Prozent falsch. Sie einmal mit dem Messschieber messen</translation>
+    </message>
+    <message>
       <source>the card's markers contradict each other</source>
       <translation>die Marken der Karte widersprechen einander</translation>
     </message>
@@ -9047,6 +9059,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>the drawing's or standard's revision that the figures were taken from</source>
       <translation>die Revision der Zeichnung oder Norm, der die Werte entnommen sind</translation>
+    </message>
+    <message>
+      <source>the edges and the reference fix no pipe</source>
+      <translation>Kanten und Referenz legen kein Rohr fest</translation>
     </message>
     <message>
       <source>the examiner has not signed this revision</source>
@@ -9269,12 +9285,12 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>das Rohr ist zu sehr in Richtung seiner Achse gesehen</translation>
     </message>
     <message>
-      <source>the pipe's edges and a reference on it are given</source>
-      <translation>die Kanten des Rohrs und eine Referenz darauf sind angegeben</translation>
-    </message>
-    <message>
       <source>the pipe's edges were found in the photo: look whether the marked lines lie on its two outer edges. Where they do not, pick two points on each edge</source>
       <translation>die Kanten des Rohrs wurden im Foto gefunden: nachsehen, ob die markierten Linien auf seinen beiden äußeren Kanten liegen. Wo nicht, auf jeder Kante zwei Punkte setzen</translation>
+    </message>
+    <message>
+      <source>the pipe's edges, the {0} on it and a diameter of {1} mm contradict each other: of right ones fewer than 2 in 1000 do</source>
+      <translation>die Kanten des Rohrs, {0} darauf und ein Durchmesser von {1} mm widersprechen einander: von richtigen tun das weniger als 2 von 1000</translation>
     </message>
     <message>
       <source>the pipe's surface turns away {0} degrees there, more than {1}</source>
