@@ -8,7 +8,9 @@ import tempfile
 from collections.abc import Iterable
 from pathlib import Path
 
-__all__ = ["csv_text", "inert", "write_whole"]
+from ptmark.errors import PtmarkError
+
+__all__ = ["csv_text", "inert", "write_or_say", "write_whole"]
 
 
 def write_whole(path: Path, data: bytes) -> None:
@@ -50,6 +52,18 @@ def write_whole(path: Path, data: bytes) -> None:
             os.fsync(folder)
         finally:
             os.close(folder)
+
+
+def write_or_say(path: Path, data: bytes, error: type[PtmarkError]) -> None:
+    """As `write_whole`; where the system refuses, it is said as an error of this kind."""
+    try:
+        write_whole(path, data)
+    except OSError as exc:
+        raise error(
+            f"cannot be written ({exc.strerror or exc})",
+            where=str(path),
+            mend="choose another folder, or make room; the old file stands untouched",
+        ) from exc
 
 
 def csv_text(rows: Iterable[Iterable[object]], *, end: str = "\r\n") -> str:

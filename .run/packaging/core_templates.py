@@ -89,7 +89,7 @@ def _of_module(tree: ast.Module, *, told: bool) -> Iterator[str]:
 
 
 def _makes_error(call: ast.Call) -> bool:
-    return isinstance(call.func, ast.Name) and call.func.id.endswith("Error")
+    return isinstance(call.func, ast.Name) and call.func.id.lower().endswith("error")
 
 
 def _not_shown(node: ast.AST) -> Iterator[ast.AST]:

@@ -19,7 +19,7 @@ from ptmark.archive.query import Query
 from ptmark.archive.rereading import sha256_of
 from ptmark.archive.store import key_for
 from ptmark.errors import ArchiveError
-from ptmark.files import write_whole
+from ptmark.files import write_or_say
 from ptmark.photo.location import without_location
 from ptmark.places import resource
 
@@ -76,22 +76,11 @@ def export(
     records = photos = copies = 0
     for hit in find_all(archive, query):
         files, taken_out = _files(archive, hit.record_id, leave_out_location)
-        _write(folder / f"{hit.record_id}.zip", _zipped(files))
+        write_or_say(folder / f"{hit.record_id}.zip", _zipped(files), ArchiveError)
         records += 1
         photos += sum(name.startswith(("photos/", "without-location/")) for name in files)
         copies += taken_out
     return Exported(records, photos, copies)
-
-
-def _write(path: Path, data: bytes) -> None:
-    try:
-        write_whole(path, data)
-    except OSError as exc:
-        raise ArchiveError(
-            f"cannot be written ({exc.strerror or exc})",
-            where=str(path),
-            mend="choose another folder, or make room",
-        ) from exc
 
 
 def _files(archive: Archive, record_id: str, without: bool) -> tuple[dict[str, bytes], int]:  # noqa: FBT001

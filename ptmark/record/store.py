@@ -8,7 +8,7 @@ from pathlib import Path
 from typing import Any, NoReturn
 
 from ptmark.errors import RecordError
-from ptmark.files import write_whole
+from ptmark.files import write_or_say
 from ptmark.record.canonical import list_text
 from ptmark.record.check import check_document, record_schema
 from ptmark.record.model import Record
@@ -81,14 +81,7 @@ def save_record(path: Path, record: Record, *, by: str = "", why: str = "") -> R
         except RecordError as exc:
             raise RecordError(exc.what, where=str(path), mend=exc.mend) from exc
     data = record_text(record).encode("utf-8")
-    try:
-        write_whole(path, data)
-    except OSError as exc:
-        raise RecordError(
-            f"cannot be written ({exc.strerror or exc})",
-            where=str(path),
-            mend="choose another folder, or make room; the old file stands untouched",
-        ) from exc
+    write_or_say(path, data, RecordError)
     return record
 
 

@@ -4,7 +4,7 @@ from pathlib import Path
 from typing import Any
 
 from ptmark.errors import ReportError
-from ptmark.files import csv_text, write_whole
+from ptmark.files import csv_text, write_or_say
 from ptmark.record import FIGURES, Record, refuse_original
 from ptmark.report.wording import EMPTY, VERDICT_SIGN, called, measured, shape_words
 
@@ -73,11 +73,4 @@ def csv_bytes(record: Record) -> bytes:
 
 def save(path: Path, data: bytes) -> None:
     """Write a report's file whole; ReportError where the system refuses."""
-    try:
-        write_whole(path, data)
-    except OSError as exc:
-        raise ReportError(
-            f"cannot be written ({exc.strerror or exc})",
-            where=str(path),
-            mend="choose another folder, or make room",
-        ) from exc
+    write_or_say(path, data, ReportError)
