@@ -28,7 +28,6 @@ COARSE_MEGAPIXELS = 3.1  # about, by powers of two; 1.35 MP loses 2 % of the fin
 # 0.25; a hairline of 4 px blurred to half of its contrast still by 0.1.
 SEED, REACH = 0.075, 0.045
 SEED_SIGMAS, REACH_SIGMAS = 5.0, 3.0
-MAX_BLOBS = 400
 _MARGIN = 0.03  # of the photo's width, looked at around the examined area
 _STRIP = 64  # rows: what is halved stays in the cache
 
@@ -222,7 +221,7 @@ def _blobs(rise: Float, reach: Bytes, seeds: Bytes) -> tuple[Blob, ...]:
             peak = float(rise[y0:y1, x0:x1][held_here].max())
             blobs.append(Blob(rim=rim, box=(x0, y0, x1, y1), peak=peak))
     blobs.sort(key=lambda blob: (-blob.peak, blob.box))
-    return tuple(blobs[:MAX_BLOBS])
+    return tuple(blobs)
 
 
 def _bounds(rims: Sequence[cv2.typing.MatLike]) -> tuple[Ints, ...]:

@@ -1,6 +1,6 @@
 """Suggested outlines: what a trained eye would call, and why the rest was left out."""
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 import cv2
@@ -17,17 +17,20 @@ from ptmark.dye.glance import outline_of, reason_at_a_glance
 from ptmark.dye.judge import WRONG_COLOUR, Sight, confidence, reason_against
 from ptmark.dye.part import dye_part, parts_called
 from ptmark.dye.quick import inside_polygon
+from ptmark.dye.remark import Remark
 from ptmark.dye.sheet import Crop, grouped, laid
 from ptmark.photo import Photo
 from ptmark.scale import SurfaceMap
 
-__all__ = ["LeftOut", "Suggestion", "Suggestions", "suggest"]
+__all__ = ["LeftOut", "Suggestion", "Suggestions", "suggest", "unseen_remark"]
 
 Array = npt.NDArray[np.float64]
 
 LEAST_PX = 4.0  # across; below it an outline is a guess
 LEAST_MM = 0.3  # well under any code's relevance threshold (1.5 mm and up)
 DEFAULT_BLUR_PX = 1.5
+MOST_LOOKS = 2000  # at a blob from nearby, the reddest first: some seconds
+_UNSEEN = f"not looked at closely: the photo has {MOST_LOOKS} redder places"
 IN_LINE = 0.05  # how sure what only its place in a broken line speaks for is
 _SHIFT_PER_BLUR = 0.253  # half the way of a Gaussian edge from 40 to 60 %, in sigma
 # A close look holds 21 bytes a pixel until the whole photo's blur is known. Beyond this many
@@ -94,11 +97,14 @@ def suggest(
     cards = _card_hulls(surface)
     called: list[Contour] = []
     left_out: list[LeftOut] = []
-    crops = []
+    crops: list[Crop] = []
     for blob in look.blobs:
         if _on_card(blob, look, cards):
             continue
-        if why := reason_at_a_glance(photo, look, blob):
+        why = reason_at_a_glance(photo, look, blob)
+        if not why and len(crops) == MOST_LOOKS:
+            why = _UNSEEN
+        if why:
             edge = EdgeQuality(shift_px=look.factor, noise_px=look.factor)
             left_out.append(LeftOut(outline_px=outline_of(blob, look), edge=edge, reason=why))
         else:
@@ -128,6 +134,18 @@ def suggest(
     found.sort(key=lambda s: tuple(s.outline_px.min(axis=0)[::-1]))
     left_out.sort(key=lambda s: tuple(s.outline_px.min(axis=0)[::-1]))
     return Suggestions(found=tuple(found), left_out=tuple(left_out), haze=look.haze)
+
+
+def unseen_remark(left_out: Sequence[LeftOut]) -> Remark | None:
+    """What is to be said where too many places were red to look at each; else None."""
+    unseen = sum(one.reason == _UNSEEN for one in left_out)
+    if not unseen:
+        return None
+    return Remark(
+        f"Too many red places: {unseen} of them were not looked at closely, and indications "
+        "among them are not called.",
+        "Mark a smaller examined area, or clean the part again and repeat the test.",
+    )
 
 
 class _CloseLooks:

@@ -8,7 +8,7 @@ from collections.abc import Callable, Sequence
 from contextlib import suppress
 
 from ptmark.criteria import Profile
-from ptmark.dye import LeftOut, Remark, covered_remark, ends_covered
+from ptmark.dye import LeftOut, Remark, covered_remark, ends_covered, unseen_remark
 from ptmark.dye.quality import holds_no_colour
 from ptmark.errors import OutlineError, PhotoError, ScaleError
 from ptmark.inspection.looking_over import crown_remark, remarks_on
@@ -194,8 +194,8 @@ class Workings:
         if kept is None or kept[0] != key:
             made = remarks_on(photo(), state, surface, look[1], profile)
             kept = self._remarked[sha256] = (key, made)
-        covered = covered_remark(self._covered(state, photo))
-        return kept[1] if covered is None else (*kept[1], covered)
+        more = (unseen_remark(look[0]), covered_remark(self._covered(state, photo)))
+        return (*kept[1], *(one for one in more if one is not None))
 
     def _covered(self, state: State, photo: Callable[[], Photo]) -> list[str]:
         """Letters of the indications that something covers an end of."""

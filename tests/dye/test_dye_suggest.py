@@ -1,13 +1,14 @@
 """What is called, what is left alone, and with which reason."""
 
 import importlib.util
+import sys
 from pathlib import Path
 
 import numpy as np
 import pytest
 from shapely import Polygon
 
-from ptmark.dye import suggest
+from ptmark.dye import suggest, unseen_remark
 
 _SPEC = importlib.util.spec_from_file_location(
     "dye_scenes", Path(__file__).with_name("scenes.py")
@@ -144,6 +145,18 @@ def test_red_wider_than_the_background_window_is_called_whole():
     found = suggest(photo).found
     assert len(found) == 1
     assert Polygon(found[0].outline_px).area == pytest.approx(np.pi * 110**2, rel=0.02)
+
+
+def test_what_is_too_much_to_look_at_is_told_and_counted(monkeypatch):
+    discs = [scenes.disc(SHAPE, 60 + 90 * n, 200, 12) for n in range(5)]
+    photo = scenes.photo(SHAPE, [(disc, scenes.DYE) for disc in discs])
+    whole = suggest(photo)
+    assert len(whole.found) == 5
+    assert unseen_remark(whole.left_out) is None
+    monkeypatch.setattr(sys.modules["ptmark.dye.suggest"], "MOST_LOOKS", 3)
+    some = suggest(photo)
+    assert (len(some.found), len(some.left_out)) == (3, 2)
+    assert unseen_remark(some.left_out).says.startswith("Too many red places: 2 of them")
 
 
 def test_confidence_falls_with_contrast():
