@@ -84,6 +84,28 @@ def test_with_a_card(person, scene_file, tmp_path, monkeypatch):
     assert person.count <= 8
 
 
+def test_another_part_of_the_number_before(person, scene_file, tmp_path, monkeypatch):
+    """Its number and serial are in the record, for one key; no dialog asks for its photo."""
+    photos = [tmp_path / f"IMG_{number}.png" for number in (1, 2)]
+    for number, path in enumerate(photos):
+        path.write_bytes(scene_file.read_bytes() + bytes([number]))
+    open_photo(person, photos[0], monkeypatch)
+    fields = {"part_number": "DEMO-40", "serial_number": "S-09"}
+    person.window.session.fill_in("fill in", fields)
+    person.idle()
+    person.count = 0
+    with person.qtbot.waitSignal(person.window.looking.suggested, timeout=20_000):
+        person.key(KEY.Key_O, Qt.KeyboardModifier.AltModifier)
+    person.idle()
+    person.key(KEY.Key_G, CONTROL)
+    take_three_and_save(person, tmp_path / "out.json")
+    record = load_record(tmp_path / "out.json")
+    assert record.photo["file"] == "IMG_2.png"
+    assert record.fields == {"part_number": "DEMO-40", "serial_number": "S-10"}
+    name = "scale card, next photo of the folder, part of the number before"
+    assert person.count == stated(name)
+
+
 def test_with_a_rule(person, scene_without_card, tmp_path, monkeypatch):
     """Two marks of a rule are clicked and their distance typed."""
     window = person.window
