@@ -8,6 +8,7 @@ from PySide6.QtCore import QObject, Signal
 
 from ptmark.errors import PtmarkError
 from ptmark.window.autosave import read_draft
+from ptmark.window.card_check import kept_check
 from ptmark.window.engine import load_engine, load_photo_room
 from ptmark.window.memory_back import give_memory_back
 from ptmark.window.session import Session
@@ -37,6 +38,13 @@ class Looking(QObject):
     def __init__(self, session: Session) -> None:
         super().__init__(session)
         self._session = session
+        self._tidy = False  # whether measuring what was found leaves memory to give back
+        session.judged.connect(self._give_back)
+
+    def _give_back(self) -> None:
+        if self._tidy:
+            self._tidy = False
+            self._session.workers.start("", give_memory_back)
 
     def open(self, path: Path) -> None:
         """Open a photo: a reduced picture first, then the whole, its card, its indications."""
@@ -154,7 +162,8 @@ class Looking(QObject):
             self.card_looked_for.emit(found)
             self.suggest()
 
-        self._prepare(CardReference(), tr("Looking for the scale card"), quiet=True, then=then)
+        card = CardReference(check_mm=kept_check())
+        self._prepare(card, tr("Looking for the scale card"), quiet=True, then=then)
 
     def set_reference(self, reference: "Reference") -> None:
         """Take a scale reference; a refused one is told at the scale step."""
@@ -212,7 +221,7 @@ class Looking(QObject):
             session.unseen.discard(sha256)
             session.by_itself(lambda: inspection.set_suggestions(found))
             self.suggested.emit()
-            session.workers.start("", give_memory_back)
+            self._tidy = True
 
         session.workers.start(
             tr("Looking for indications"),
