@@ -4,6 +4,8 @@ import cv2
 import pytest
 from PySide6.QtCore import QPointF, Qt
 
+from ptmark.window.card_check import kept_check
+
 pytestmark = [pytest.mark.gui, pytest.mark.slow]
 
 KEY, LEFT = Qt.Key, Qt.MouseButton.LeftButton
@@ -191,3 +193,43 @@ def test_a_thick_card_is_told_by_its_height(qtbot, opened, idle):
     fill(qtbot, page.offset, "thick")
     qtbot.keyClick(page.offset, KEY.Key_Return)
     assert "'thick' is not a length" in page.notice.text.text()
+
+
+def test_a_check_length_is_typed_once_and_holds_for_the_next_photo(
+    qtbot, window, idle, scene_file, tmp_path
+):
+    """All lengths follow the print: 80 mm that measure 79.2 mm make them 1 % shorter."""
+    with qtbot.waitSignal(window.looking.suggested, timeout=20_000):
+        window.open(scene_file)
+    idle()
+    page, session = window.scale_step, window.session
+    plain = session.inspection.surface.mm_per_px()
+    assert "check length was not measured" in page._cautions.text.text()
+    fill(qtbot, page.lengths["card"][0], "79.2 mm")
+    qtbot.keyClick(page.lengths["card"][0], KEY.Key_Return)
+    idle()
+    assert session.inspection.surface.mm_per_px() == pytest.approx(0.99 * plain, rel=1e-3)
+    assert "check length was not measured" not in page._cautions.text.text()
+    other = tmp_path / "next.png"
+    other.write_bytes(scene_file.read_bytes() + b"\0")  # another file, so another photo
+    with qtbot.waitSignal(window.looking.suggested, timeout=20_000):
+        window.open(other)
+    idle()
+    assert session.inspection.surface.mm_per_px() == pytest.approx(0.99 * plain, rel=1e-3)
+    assert "check length is 79.20 mm, as entered on" in page._now.text()
+    page.lengths["card"][0].clear()
+    page.use()
+    idle()
+    assert session.inspection.surface.mm_per_px() == pytest.approx(plain, rel=1e-3)
+    assert kept_check() is None
+
+
+def test_a_check_length_that_is_refused_is_not_kept(qtbot, window, idle, scene_file):
+    with qtbot.waitSignal(window.looking.suggested, timeout=20_000):
+        window.open(scene_file)
+    idle()
+    fill(qtbot, window.scale_step.lengths["card"][0], "8 mm")
+    window.scale_step.use()
+    idle()
+    assert "check length" in window.scale_step.notice.text.text()
+    assert kept_check() is None

@@ -9,6 +9,7 @@ from ptmark.units import parse_length
 from ptmark.window.bench import Bench
 from ptmark.window.bits import CommitEdit, Notice, heading, key_button, plain, quiet
 from ptmark.window.camera_form import CameraForm
+from ptmark.window.card_check import keep_check
 from ptmark.window.looking import Looking
 from ptmark.window.references import (
     KINDS,
@@ -21,10 +22,11 @@ from ptmark.window.references import (
 )
 from ptmark.window.session import Session
 from ptmark.window.steps.page import StepPage
+from ptmark.window.steps.scale_words import scale_in_words
 from ptmark.window.words import format_length, from_core, tr
 
 if TYPE_CHECKING:
-    from ptmark.scale import OnPlane, SurfaceMap
+    from ptmark.scale import OnPlane
 
 __all__ = ["ScaleStep"]
 
@@ -42,6 +44,7 @@ class ScaleStep(StepPage):
         self._bench, self._looking = bench, looking
         self._points: Points | None = None
         self._seen: object = None  # the reference that the form shows
+        self._asked: object = None  # the one that was asked for here
         self._of = ""  # SHA-256 of the photo that the points were picked in
         self._first: OnPlane | None = None  # where the form shows a second one
         self._now = plain()
@@ -178,6 +181,7 @@ class ScaleStep(StepPage):
             self.notice.say_error(exc)
             return
         self._bench.stop()
+        self._asked = reference
         self._looking.set_reference(reference)
 
     def _clear(self) -> None:
@@ -217,8 +221,10 @@ class ScaleStep(StepPage):
             self._of, self._seen, self._points = photo, None, None
         if reference is self._seen:
             return
-        from ptmark.scale import PairReference
+        from ptmark.scale import CardReference, PairReference
 
+        if reference is self._asked and isinstance(reference, CardReference):
+            keep_check(reference.check_mm)
         self._seen, self._first = reference, None
         if isinstance(reference, PairReference):
             self._first, reference = reference.first, reference.second
@@ -254,12 +260,13 @@ class ScaleStep(StepPage):
                 self.notice.say_error(refused)
             self._cautions.say("")
             return
-        self._now.setText(_in_words(surface, self.session.unit))
+        reference = inspection.state.reference
+        self._now.setText(scale_in_words(surface, reference, self.session.unit))
         from ptmark.scale import far_caution
 
         marked = {one.id: one.outline_px for one in inspection.counted}
-        said = (*surface.cautions, far_caution(surface, marked))
-        self._cautions.say("\n".join(from_core(one) for one in said if one))
+        cautions = (*surface.cautions, far_caution(surface, marked))
+        self._cautions.say("\n".join(from_core(one) for one in cautions if one))
         relief = inspection.state.relief_mm
         self.relief.show_text("" if relief is None else format_length(relief))
 
@@ -270,30 +277,3 @@ def _relief(text: str) -> float | None:
     if text.strip().rstrip("m").strip() in {"0", "0.0"}:
         return 0.0
     return parse_length(text, where=tr("Height"), default_unit="mm")
-
-
-def _in_words(surface: "SurfaceMap", unit: str) -> str:
-    beside = surface.beside
-    said = [tr("Scale from: {0}.", tr(surface.reference))]
-    if beside is not None:
-        said[0] = tr("Scale from: {0} and {1}.", tr(surface.reference), tr(beside.reference))
-        said.append(
-            tr(
-                "They differ by {0:+.2f} % (En {1:.1f}; up to 1 they agree).",
-                100 * beside.difference,
-                beside.en,
-            )
-        )
-    said.append(
-        tr(
-            "One pixel is {0}.",
-            format_length(surface.mm_per_px(), unit, 4 if unit == "mm" else 5),
-        )
-    )
-    if surface.tilt_deg is not None:
-        said.append(tr("Tilt {0:.1f}°.", surface.tilt_deg))
-    if surface.working_distance_mm is not None:
-        said.append(tr("Working distance {0:.0f} mm.", surface.working_distance_mm))
-    if surface.residual_px:
-        said.append(tr("The points fit to {0:.2f} px.", surface.residual_px))
-    return " ".join(said)
