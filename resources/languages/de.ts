@@ -2626,6 +2626,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>Die Karte wurde gefunden, Pixel sind jetzt Millimeter. Ohne Karte einen Maßstab oder ein Rechteck wählen und seine Punkte setzen. Jede Länge trägt von hier an ihr ± U.</translation>
     </message>
     <message>
+      <source>The card's check length is {0}, as entered on {1}; another print has its own.</source>
+      <translation>Die Prüflänge der Karte ist {0}, eingegeben am {1}; ein anderer Ausdruck hat seine eigene.</translation>
+    </message>
+    <message>
       <source>The date can be read two ways. Write it year-month-day.</source>
       <translation>Das Datum kann auf zwei Arten gelesen werden. Jahr-Monat-Tag schreiben.</translation>
     </message>
@@ -5737,6 +5741,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>Viele Eindringmittel, Zwischenreiniger und Entwickler sind entzündbar, flüssig wie als Sprühnebel: von Funken, Flammen, Schweißen, Schleifen und heißen oder spannungführenden Teilen fernhalten, kleine Mengen verwenden und gebrauchte Tücher in einen geschlossenen Metallbehälter geben.</translation>
     </message>
     <message>
+      <source>Mark a smaller examined area, or clean the part again and repeat the test.</source>
+      <translation>Einen kleineren Prüfbereich markieren, oder das Teil noch einmal reinigen und die Prüfung wiederholen.</translation>
+    </message>
+    <message>
       <source>May be met: {0}.</source>
       <translation>Möglicherweise erfüllt: {0}.</translation>
     </message>
@@ -6199,6 +6207,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>Too long where the length is</source>
       <translation>Zu lang, wo die Länge ist</translation>
+    </message>
+    <message>
+      <source>Too many red places: {0} of them were not looked at closely, and indications among them are not called.</source>
+      <translation>Zu viele rote Stellen: {0} davon wurden nicht genau angesehen, und Anzeigen darunter sind nicht gemeldet.</translation>
     </message>
     <message>
       <source>Too much where that is</source>
@@ -8335,6 +8347,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>not judged</source>
       <translation>nicht bewertet</translation>
+    </message>
+    <message>
+      <source>not looked at closely: the photo has {0} redder places</source>
+      <translation>nicht genau angesehen: das Foto hat {0} rötere Stellen</translation>
     </message>
     <message>
       <source>not readable</source>
