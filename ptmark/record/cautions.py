@@ -44,8 +44,8 @@ def cautions_of(
     out = [one.id for one in entries if one.measurement and one.measurement.runs_out]
     if out and evaluation is None:  # else the verdict says so itself
         said.append(
-            f"Ends at the photo's edge: {', '.join(out)}. Its sizes are the least that they can "
-            "be; take another photo that shows it whole."
+            f"Ends at the photo's edge: {', '.join(out)}. Its sizes are the least that they "
+            "can be; take another photo that shows it whole."
         )
     bare = [one.id for one in entries if one.relevance and not one.reason.strip()]
     if bare:
