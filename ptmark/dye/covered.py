@@ -59,8 +59,8 @@ def ends_covered(photo: Photo, outline_px: Array) -> bool:
     area = _signed_area(ring)
     ring = ring if area > 0 else ring[::-1]
     reach = max(_LEAST_PX, round(_WIDTHS * 2 * abs(area) / len(ring)))
-    tips = _tips(ring, reach)
-    if not tips:
+    suspects = [at for at in _tips(ring, reach) if _is_covered(photo, ring, at, reach)]
+    if not suspects:
         return False
     along = np.roll(ring, -3, axis=0) - np.roll(ring, 3, axis=0)
     outward = np.c_[along[:, 1], -along[:, 0]] / np.maximum(np.hypot(*along.T), 1e-9)[:, None]
@@ -68,7 +68,7 @@ def ends_covered(photo: Photo, outline_px: Array) -> bool:
     developer = np.median(np.concatenate(beside), axis=0)
     if developer.max() < DARK:
         return False
-    return any(_is_covered(photo, ring, at, reach, developer) for at in tips)
+    return any(_is_covered(photo, ring, at, reach, developer) for at in suspects)
 
 
 def _tips(ring: Array, reach: int) -> list[int]:
@@ -83,8 +83,13 @@ def _tips(ring: Array, reach: int) -> list[int]:
     return tips
 
 
-def _is_covered(photo: Photo, ring: Array, at: int, reach: int, developer: Array) -> bool:
-    """Whether a tip has developer on both sides, and none straight beyond it."""
+def _is_covered(
+    photo: Photo, ring: Array, at: int, reach: int, developer: Array | None = None
+) -> bool:
+    """Whether a tip has developer on both sides, and none straight beyond it.
+
+    Without the ``developer``'s light that beside the tip counts, which a dark toe may cross.
+    """
     left, right = ring[at - 2 * reach], ring[(at + 2 * reach) % len(ring)]
     ahead, across = ring[at] - (left + right) / 2, right - left
     size, width = float(np.hypot(*ahead)), float(np.hypot(*across))
@@ -94,7 +99,9 @@ def _is_covered(photo: Photo, ring: Array, at: int, reach: int, developer: Array
     sides = [left - far * across for far in _BESIDE_PX]
     sides += [right + far * across for far in _BESIDE_PX]
     beyond = [ring[at] + far * _turned(ahead, deg) for deg in _FAN_DEG for far in _BEYOND_PX]
-    light = _light_at(photo, np.array([*sides, *beyond])) / np.maximum(developer, 1e-3)
+    light = _light_at(photo, np.array([*sides, *beyond]))
+    usual = np.median(light[: len(sides)], axis=0) if developer is None else developer
+    light /= np.maximum(usual, 1e-3)
     on_developer = bool((np.abs(light[: len(sides)] - 1) < APART).all())
     red, green, blue = light[len(sides) :].T
     apart = np.abs(light[len(sides) :] - 1).max(axis=1) > APART
