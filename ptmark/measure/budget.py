@@ -14,7 +14,13 @@ from ptmark.dye import EdgeQuality
 from ptmark.measure.figures import Figures
 from ptmark.measure.quantity import Quantity
 from ptmark.measure.relief import relief_u_mm
-from ptmark.measure.width import FILLED_PER_SHIFT, blur_u
+from ptmark.measure.width import (
+    FILLED_PER_SHIFT,
+    FILLED_U_BY_HAND,
+    FILLED_U_PER_SHIFT,
+    MOST_FILLED,
+    blur_u,
+)
 from ptmark.scale import SurfaceMap
 
 __all__ = ["OPERATOR_PX", "Edges", "quantities_of"]
@@ -49,6 +55,7 @@ class Edges:
     end_shift: Array
     noise: Array
     operator: Array
+    seen: npt.NDArray[np.bool_]
 
     @classmethod
     def of(cls, edges: Sequence[EdgeQuality], mm_per_px: Array) -> "Edges":
@@ -58,8 +65,10 @@ class Edges:
         ends = np.abs([one.end_shift_px or 0.0 for one in edges])
         noise = np.hypot([one.noise_px for one in edges], SAMPLING_PX)
         operator = np.array([_operator_px(one) for one in edges])
+        seen = np.array([one.source != "hand" for one in edges])
         every = shift, np.maximum(shift, ends), noise, operator
-        return cls(*(one * mm_per_px for one in every))
+        shift_mm, ends_mm, noise_mm, operator_mm = (one * mm_per_px for one in every)
+        return cls(shift_mm, ends_mm, noise_mm, operator_mm, seen)
 
 
 def _operator_px(edge: EdgeQuality) -> float:
@@ -98,16 +107,18 @@ def quantities_of(
     path = _along_path(length, found.path / found.length)
     width = {name: u[:, 1:].max(axis=1) for name, u in between.items()}
     blurred = blur_u(found.width, edges.shift)
-    filled = FILLED_PER_SHIFT * edges.shift * found.crossing
+    filling = edges.shift * found.crossing
+    wider = np.minimum(FILLED_PER_SHIFT * filling, MOST_FILLED * found.width) * edges.seen
+    filled = np.where(edges.seen, FILLED_U_PER_SHIFT, FILLED_U_BY_HAND) * filling
     width["edge"] = np.hypot(np.hypot(width["edge"], blurred), filled)
     straight = found.length >= found.path
     top = {name: np.where(straight, u, path[name]) for name, u in length.items()}
-    across = np.maximum(found.width, 1e-12)
+    across = np.maximum(found.width - wider, 1e-12)
     ratio = np.maximum(found.length, found.path) / across
     return Quantities(
         length=_told(found.length, length, "mm"),
         path=_told(found.path, path, "mm"),
-        width=_told(found.width, width, "mm"),
+        width=_told(found.width - wider, width, "mm"),
         area=_told(found.area, _of_area(found, length, edges, blurred), "mm2"),
         ratio=_told(ratio, _of_ratio(ratio, across, top, width), "1"),
     )

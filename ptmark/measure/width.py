@@ -21,6 +21,9 @@ from ptmark.measure.medial import Medial
 
 __all__ = [
     "FILLED_PER_SHIFT",
+    "FILLED_U_BY_HAND",
+    "FILLED_U_PER_SHIFT",
+    "MOST_FILLED",
     "across_width",
     "are_crossings",
     "blur_u",
@@ -32,10 +35,14 @@ Array = npt.NDArray[np.float64]
 
 # The crossing of a star of six arms, whose corners have 60 degrees, is wider by up to twice
 # 1.3 blurs, and not at all where the dye itself fills its corners: rectangular from 0 to 2.6
-# standard deviations, as its root mean square since nothing is corrected (JCGM 100:2008,
-# F.2.4.5). An edge's ``shift_px``, a tenth of the contrast at a Gaussian edge, is a quarter of
-# the blur: 0.1 sqrt(2 pi).
-FILLED_PER_SHIFT = 2.6 / np.sqrt(3) / (0.1 * np.sqrt(2 * np.pi))
+# standard deviations. Its middle is taken off the width, half its breadth over the root of 3 is
+# left as uncertainty (JCGM 100:2008, 4.3.7 and F.2.4.5). An edge's ``shift_px``, a tenth of the
+# contrast at a Gaussian edge, is a quarter of the blur: 0.1 sqrt(2 pi).
+FILLED_PER_SHIFT = 1.3 / (0.1 * np.sqrt(2 * np.pi))
+FILLED_U_PER_SHIFT = FILLED_PER_SHIFT / np.sqrt(3)
+# A free hand's shift is no blur and its outline may follow the corners or not: not corrected.
+FILLED_U_BY_HAND = 2 * FILLED_U_PER_SHIFT
+MOST_FILLED = 0.5  # of the width
 # How well the blur of one line's edges is known: in a photo it differs from edge to edge. Over
 # the rendered photos of the coverage set 0.05 to 0.08 covers; no other source.
 BLUR_REL_U = 0.05

@@ -55,18 +55,30 @@ def test_blur_fills_a_corner_as_far_as_is_said(degrees, moved):
     assert crossing / sigma == pytest.approx(moved, abs=0.04)
 
 
-def test_a_crossing_states_the_blur_of_six_arms(flat_map):
-    """A Gaussian edge of sigma 4 px moves by 4 * 0.2533 px from 50 to 60 % of its height."""
-    edge = EdgeQuality(shift_px=4 * 0.25, noise_px=0.0)
+@pytest.mark.parametrize(("source", "off"), [("suggested", 1.3), ("snapped", 1.3), ("hand", 0)])
+def test_a_crossing_is_corrected_for_half_the_blur_of_six_arms_and_states_it(
+    flat_map, source, off
+):
+    """A Gaussian edge of sigma 1 px moves by 0.2533 px from 50 to 60 % of its height."""
+    edge = EdgeQuality(shift_px=0.25, noise_px=0.0, source=source)
     outline = (star(4) + 30) * 20.0
     found = measure_outline(outline, flat_map(), edge, FLAT)
     # Corners of 60 degrees move by 1.28 sigma on either side, as above: from 0 to 2.6 sigma,
-    # 0.05 mm a px; a rectangle's second moment about 0, JCGM 100:2008, 4.3.7 and F.2.4.5.
-    filled = 2.6 * 4 * 0.05 / np.sqrt(3)
+    # 1 px of 0.05 mm; a rectangle's middle and its second moment about that, or about 0 where
+    # it is not corrected for: JCGM 100:2008, 4.3.7 and F.2.4.5.
+    filled = 2.6 * 0.05 / np.sqrt(12 if off else 3)
     plain = 2 * edge.shift_px * 0.05 / np.sqrt(3)
     assert found.width.budget["edge"] == pytest.approx(np.hypot(filled, plain), rel=0.02)
     assert found.length.budget["edge"] == pytest.approx(plain)
-    assert pytest.approx(5.988, abs=0.001) == FILLED_PER_SHIFT
+    # of four arms 0.8 wide the circle touches the corners, at 0.4 times the root of 2
+    assert found.width.value == pytest.approx(0.8 * np.sqrt(2) - off * 0.05, abs=0.005)
+    assert pytest.approx(5.186, abs=0.001) == FILLED_PER_SHIFT
+
+
+def test_no_correction_takes_more_than_half_a_crossing(flat_map):
+    edge = EdgeQuality(shift_px=10.0, noise_px=0.0)
+    found = measure_outline((star(4) + 30) * 20.0, flat_map(), edge, FLAT)
+    assert found.width.value == pytest.approx(0.4 * np.sqrt(2), abs=0.005)
 
 
 def test_width_is_judged_square_to_length_and_of_round_ones_along_the_sight(shapes):
