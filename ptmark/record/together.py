@@ -4,7 +4,7 @@ from collections.abc import Iterator, Mapping, Sequence, Set
 from dataclasses import replace
 from typing import Any
 
-from ptmark.criteria import Evaluation, Profile, Scene, evaluate, scene_from_json
+from ptmark.criteria import SEVERITY, Evaluation, Profile, Scene, evaluate, scene_from_json
 from ptmark.en import en_number
 from ptmark.record.cautions import DEPARTS, departs
 from ptmark.record.model import PHOTO_MEMBERS, Record
@@ -15,6 +15,10 @@ __all__ = ["evaluated_again", "joined", "scenes_of", "worst_verdict"]
 ONE_BY_ONE = (
     "Each photo is judged on its own surface: rules over a length of weld, an area or a row of "
     "indications do not count those of different photos together."
+)
+_LEFT_OPEN = (
+    "The verdict before was left open for what no rule tells: see the record's cautions. Until "
+    "that is mended it is not acceptable."
 )
 _SIZE = ("length_mm", "length_u_mm", "width_mm", "width_u_mm")
 
@@ -176,14 +180,27 @@ def evaluated_again(
 
     Gives the photo's number in the set (0 where the record has one photo), its part of the
     record and the evaluation; the decision rule is the one it was judged with before, unless
-    ``decision`` names one. A photo of a set that has no scale is passed over.
+    ``decision`` names one. A photo of a set that has no scale is passed over. A verdict that
+    was left open for what no rule tells, such as a photo without colour, stays open.
     """
     views = record.views()
     for number, (view, scene) in enumerate(zip(views, scenes_of(record), strict=True), 1):
         if len(views) > 1 and view.scale["reference"] is None:
             continue
         rule = decision or (view.evaluation or {}).get("decision_rule", "guarded")
-        yield number if len(views) > 1 else 0, view, evaluate(profile, scene, rule)
+        after = evaluate(profile, scene, rule)
+        if _was_left_open(view) and after.verdict == "acceptable":
+            after = replace(after, verdict="undecided", cautions=(*after.cautions, _LEFT_OPEN))
+        yield number if len(views) > 1 else 0, view, after
+
+
+def _was_left_open(view: Record) -> bool:
+    """Whether a verdict was worse than the worst of its findings."""
+    before = view.evaluation
+    if before is None:
+        return False
+    worst = max((one["verdict"] for one in before["findings"]), key=SEVERITY.index)
+    return SEVERITY.index(before["verdict"]) > SEVERITY.index(worst)
 
 
 def _scene(view: Record, held: Mapping[str, Mapping[str, Any]]) -> Scene:

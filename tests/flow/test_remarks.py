@@ -12,6 +12,7 @@ from ptmark.errors import PhotoError
 from ptmark.inspection import Inspection
 from ptmark.inspection.draft import draft_to_json, restore_draft
 from ptmark.inspection.looking_over import smallest_that_counts
+from ptmark.record import evaluated_again
 from ptmark.scale import CardReference, LineReference
 
 
@@ -124,6 +125,13 @@ def test_a_photo_without_colour_is_not_looked_at_and_this_is_said(photo_file, tm
     with pytest.raises(PhotoError, match=r"grey\.jpg: the photo holds no colour"):
         inspection.look()
     assert any("holds no colour" in one.what for one in inspection.remarks())
+    inspection.set_reference(CardReference())
+    inspection.change("choose", profile="iso-23277-2")
+    record = inspection.to_record()
+    assert record.verdict == "undecided"  # nothing is marked, and nothing could have been seen
+    ((_, _, again),) = evaluated_again(record, load_profile("asme-viii-1-app-8"))
+    assert again.verdict == "undecided"
+    assert "left open" in again.cautions[-1]
 
 
 def test_a_photo_in_colour_is_looked_at(photo_file):
