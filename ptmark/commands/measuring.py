@@ -54,7 +54,8 @@ def add_measuring(made: argparse.ArgumentParser) -> None:
         help="a pipe or bar of known outside diameter: two points on one of its outer edges, "
         "two on the other (X1,Y1,…,X4,Y4=168.3mm); two points along it, and the edges are "
         "found; with --line, the rule lies along its crown (168.3mm is enough); with "
-        "--rectangle or --card-on-pipe, two points along the pipe where that touches it",
+        "--rectangle or --card-on-pipe, two points along the pipe where that touches it; with "
+        "any of these, two points on each edge are the surest where both are seen",
     )
     made.add_argument(
         "--card-on-pipe", action="store_true", help="with --pipe: the scale card lies on it"

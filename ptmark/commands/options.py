@@ -105,28 +105,23 @@ def read_pipe(text: str, on: Flat | None) -> PipeReference:
     Raises
     ------
     UsageError
-        If the points or the diameter cannot be read, or do not go together with ``on``: a
-        reference on the pipe takes the place of its edges.
+        If the points or the diameter cannot be read, or do not go together with ``on``.
     """
     where = "--pipe"
     head, sign, tail = text.rpartition("=")
     diameter = parse_length(tail, where=where)
     points = tuple(read_points(head, where, least=2)) if sign else ()
-    if len(points) == 4 and on is None:
-        return PipeReference(edges_px=points, diameter_mm=diameter)
+    if len(points) == 4:
+        return PipeReference(edges_px=points, diameter_mm=diameter, on=on)
     if len(points) == 2 or (not points and isinstance(on, LineReference)):
         return PipeReference(axis_px=points, diameter_mm=diameter, on=on)
-    if len(points) == 4:
-        raise UsageError(
-            "the pipe's edges and a reference on it are given",
-            where=where,
-            mend="give two points along the pipe, where the reference touches it; leave out a "
-            "reference that lies beside the pipe",
-        )
     if on is None:
         mend = "give two points on each outer edge, or two on a line along the pipe"
     else:
-        mend = "give two points along the pipe, where the reference touches it"
+        mend = (
+            "give two points along the pipe, where the reference touches it, or two on each "
+            "outer edge"
+        )
     raise UsageError(f"{len(points)} points given", where=where, mend=mend)
 
 

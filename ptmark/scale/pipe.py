@@ -37,7 +37,15 @@ if TYPE_CHECKING:
     from ptmark.photo import Photo
     from ptmark.scale.reference import PipeReference
 
-__all__ = ["DIAMETER_REL", "FoundEdges", "check_pipe_map", "pipe_map", "solve_edges"]
+__all__ = [
+    "DIAMETER_REL",
+    "UNKNOWN_PIPE_FOCAL_U",
+    "FoundEdges",
+    "check_pipe_map",
+    "picked_edges",
+    "pipe_map",
+    "solve_edges",
+]
 
 Array = npt.NDArray[np.float64]
 
@@ -91,9 +99,7 @@ def solve_edges(reference: "PipeReference", photo: "Photo") -> PipeMap:
     """
     check_length(reference.diameter_mm, "an outside diameter")
     if reference.edges_px:
-        picked = check_points(reference.edges_px, photo)
-        _check_edges(picked)
-        found = _refined(picked, photo)
+        found = picked_edges(reference, photo)
     else:
         found = _beside_axis(check_points(reference.axis_px, photo), photo)
     made = pipe_map(found, reference.diameter_mm / 2, camera_priors(photo), known_lens(photo))
@@ -152,8 +158,16 @@ def pipe_map(edges: FoundEdges, radius: float, camera: Priors, lens: Lens) -> Pi
     )
 
 
-def _refined(picked: Array, photo: "Photo") -> FoundEdges:
-    """Picks moved to the edges in the photo; as they are where no edge is clear."""
+def picked_edges(reference: "PipeReference", photo: "Photo") -> FoundEdges:
+    """Picks moved to the edges in the photo; as they are where no edge is clear.
+
+    Raises
+    ------
+    ScaleError
+        If the picks are degenerate or no edges of one pipe.
+    """
+    picked = check_points(reference.edges_px, photo)
+    _check_edges(picked)
     ends = picked.reshape(2, 2, 2)
     apart = float(np.hypot(*(ends[0].mean(0) - ends[1].mean(0))))
     reach = float(np.clip(_REACH * apart, _LEAST_REACH_PX, _MOST_REACH_PX))

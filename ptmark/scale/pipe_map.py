@@ -8,7 +8,14 @@ import numpy.typing as npt
 from ptmark.scale.cylinder import Cylinder
 from ptmark.scale.surface import SurfaceMap
 
-__all__ = ["MOST_TURNED_DEG", "MOVED_U", "MOVED_WEIGHT", "MovedCylinder", "PipeMap"]
+__all__ = [
+    "MOST_TURNED_DEG",
+    "MOVED_U",
+    "MOVED_WEIGHT",
+    "MovedCylinder",
+    "PipeMap",
+    "principal_steps",
+]
 
 Array = npt.NDArray[np.float64]
 
@@ -18,6 +25,10 @@ MOST_TURNED_DEG = 60.0
 # the three-point Gauss-Hermite rule, exact to the fifth degree (Abramowitz and Stegun, table
 # 25.10), so that what is not linear in a badly known focal length counts too.
 MOVED_U, MOVED_WEIGHT = float(np.sqrt(3)), 1 / 6
+
+# Where a flat thing rests on a round one is seen to this share of the radius. Own estimate, no
+# source.
+TOUCH_REL_U = 0.05
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -135,3 +146,15 @@ def leaning_deg(body: Cylinder, centre: Array) -> float:
     """Angle between the axis and the picture's plane, ``centre`` the optical one, px."""
     optical = body.back @ [*centre, 1.0]
     return float(np.degrees(np.arcsin(min(1.0, abs(optical[1]) / np.linalg.norm(optical)))))
+
+
+def principal_steps(matrix: Array) -> Array:
+    """Independent steps of one standard uncertainty that make a covariance, shape (N, 9).
+
+    Scaled to correlations first: the entries of a homography span seven decades.
+    """
+    size = np.sqrt(np.maximum(np.diag(matrix), 0.0))
+    safe = np.where(size > 0, size, 1.0)
+    values, vectors = np.linalg.eigh(matrix / np.outer(safe, safe))
+    kept = values > 1e-12 * max(float(values[-1]), 0.0)
+    return np.asarray((vectors[:, kept] * np.sqrt(values[kept])).T * size)

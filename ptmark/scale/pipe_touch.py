@@ -15,13 +15,18 @@ import numpy.typing as npt
 from ptmark.errors import ScaleError
 from ptmark.scale.checks import check_length, check_line, check_points
 from ptmark.scale.cylinder import Cylinder, touched_by
-from ptmark.scale.maps import PICK_U_PX
-from ptmark.scale.pipe import DIAMETER_REL, check_pipe_map
+from ptmark.scale.lines import LINE_CAUTION
+from ptmark.scale.maps import FOCAL_KNOWN, PICK_U_PX
+from ptmark.scale.pipe import DIAMETER_REL, check_pipe_map, picked_edges
+from ptmark.scale.pipe_joint import fit_pipe, touch_by_edges
 from ptmark.scale.pipe_map import (
     MOVED_U,
     MOVED_WEIGHT,
+    TOUCH_REL_U,
     MovedCylinder,
     PipeMap,
+    leaning_deg,
+    principal_steps,
     touching_h,
 )
 from ptmark.scale.plane import apply_homography, pose_from_homography
@@ -38,12 +43,12 @@ _BESIDE = (
     "lay the reference on the pipe and pick where it touches; leave out one that lies beside "
     "the pipe, and give the pipe's two edges and its outside diameter"
 )
+# Of right edges and references fewer than this contradict each other so much: 3.2 and 2
+# standard uncertainties, as of two flat references.
+_REFUSED, _SAID = 0.0014, 0.046
 
 Array = npt.NDArray[np.float64]
 
-# Where a flat thing rests on a round one is seen to this share of the radius. Own estimate, no
-# source.
-_TOUCH_REL_U = 0.05
 # How far beside its own points a reference still reaches: a card beyond its markers, a
 # rule picked along one of its sides. A pipe's own size limits it too. Own choice.
 _REACH_MM, _RULE_REACH_MM, _MOST_REACH_REL = 5.0, 20.0, 0.5
@@ -54,10 +59,12 @@ _MOST_SINE = 0.17
 def touching_map(reference: "PipeReference", plane: SurfaceMap, photo: "Photo") -> PipeMap:
     """Map of a pipe that a plane of known map touches along a line.
 
+    Where the pipe's edges are given as well, they tell that line and all is fitted together.
+
     Parameters
     ----------
     reference : PipeReference
-        ``axis_px`` may be empty where ``on`` is a line: it runs along the pipe itself.
+        ``axis_px`` may be empty where ``on`` is a line, which runs along the pipe itself.
     plane : SurfaceMap
         The map of ``reference.on``.
     photo : Photo
@@ -65,40 +72,90 @@ def touching_map(reference: "PipeReference", plane: SurfaceMap, photo: "Photo") 
     Raises
     ------
     ScaleError
-        If the line is degenerate, lies across the reference's or beside it, edges are given
-        as well, or the scale is absurd.
+        If the line is degenerate, lies across the reference's or beside it, edges and
+        reference contradict each other, or the scale is absurd.
     """
     check_length(reference.diameter_mm, "an outside diameter")
-    if reference.edges_px:
-        raise ScaleError(
-            "the pipe's edges and a reference on it are given", where="scale", mend=_BESIDE
-        )
-    axis = _axis_of(reference, photo)
     radius = reference.diameter_mm / 2
-    _check_on_it(plane, axis, radius)
-    make = _Maker(plane, axis, radius)
-    body = make.body()
-    known = plane.working_distance_mm is not None
-    made = PipeMap(
+    if reference.edges_px:
+        made = _joint_map(reference, plane, photo)
+    else:
+        axis = _axis_of(reference, photo)
+        _check_on_it(plane, plane.to_mm(axis), radius)
+        make = _Maker(plane, axis, radius)
+        known = plane.working_distance_mm is not None
+        made = replace(
+            _map_of(plane, make.body(), tuple(make.moved()), known=known),
+            camera_height_rel_u=plane.camera_height_rel_u,
+            view_slope_u=plane.view_slope_u,
+            focal_px=plane.focal_px,
+        )
+    check_pipe_map(made, reference.diameter_mm)
+    return made
+
+
+def _joint_map(reference: "PipeReference", plane: SurfaceMap, photo: "Photo") -> PipeMap:
+    """The map by edges and reference together."""
+    edges, radius = picked_edges(reference, photo), reference.diameter_mm / 2
+    told = plane.evidence
+    if told is None:
+        raise ScaleError(f"a {plane.reference} cannot be used with edges", where="scale")
+    line, leans = None, plane.view_slope_u > 0
+    if leans and isinstance(reference.on, LineReference):
+        # A line that tells no plane tells at least where it lies.
+        line = plane.to_mm(np.array(reference.on.ends_px))
+    touch = touch_by_edges(told, edges, radius) if line is None else line
+    _check_on_it(plane, touch, radius)
+    try:
+        fit = fit_pipe(told, edges, radius, line)
+    except np.linalg.LinAlgError as exc:
+        raise ScaleError(
+            "the edges and the reference fix no pipe", where="scale", mend=_BESIDE
+        ) from exc
+    if fit.chance < _REFUSED:
+        raise ScaleError(
+            f"the pipe's edges, the {plane.reference} on it and a diameter of "
+            f"{reference.diameter_mm:g} mm contradict each other: of right ones fewer than 2 "
+            "in 1000 do",
+            where="scale",
+            mend="check the diameter, and that the edges are the pipe's; lay the reference on "
+            "the pipe so that it touches along a line, or use edges or reference alone",
+        )
+    said = tuple(c for c in plane.cautions if not leans or c != LINE_CAUTION) + edges.cautions
+    if fit.chance < _SAID:
+        said += (
+            "edges, diameter and the reference on the pipe fit together badly (1 in 20 right "
+            "ones do): look whether the reference lies on it, and whether the edges are right",
+        )
+    known = fit.log_focal_u < FOCAL_KNOWN
+    return replace(
+        _map_of(plane, fit.body, fit.moved, known=known),
+        tilt_deg=leaning_deg(fit.body, np.asarray(fit.centre)),
+        camera_height_rel_u=fit.log_focal_u,
+        focal_px=fit.focal_px if known else None,
+        cautions=said,
+    )
+
+
+def _map_of(
+    plane: SurfaceMap, body: Cylinder, moved: tuple[MovedCylinder, ...], *, known: bool
+) -> PipeMap:
+    near = body.distance - body.radius
+    return PipeMap(
         h=touching_h(body),
         covariance={},
         reference=f"{plane.reference} on a pipe",
         reference_px=plane.reference_px,
         residual_px=plane.residual_px,
         tilt_deg=plane.tilt_deg,
-        working_distance_mm=body.distance - radius if known else None,
-        focal_px=plane.focal_px,
-        camera_mm=np.array([0.0, 0.0, body.distance - radius]),
-        camera_height_rel_u=plane.camera_height_rel_u,
-        view_slope_u=plane.view_slope_u,
-        lens=plane.lens,
+        working_distance_mm=near if known else None,
+        camera_mm=np.array([0.0, 0.0, near]),
+        lens=body.lens,
         cautions=plane.cautions,
         reading=plane.reading,
         cylinder=body,
-        moved=tuple(make.moved()),
+        moved=moved,
     )
-    check_pipe_map(made, reference.diameter_mm)
-    return made
 
 
 def _axis_of(reference: "PipeReference", photo: "Photo") -> Array:
@@ -125,12 +182,12 @@ def _axis_of(reference: "PipeReference", photo: "Photo") -> Array:
     return axis
 
 
-def _check_on_it(plane: SurfaceMap, axis_px: Array, radius: float) -> None:
+def _check_on_it(plane: SurfaceMap, ends_mm: Array, radius: float) -> None:
     """Refuse a reference that the line where the pipe is touched does not run through.
 
     It lies beside the pipe then, in a plane that has nothing to do with the pipe's surface.
     """
-    start, end = plane.to_mm(axis_px)
+    start, end = ends_mm
     way = (end - start) / np.hypot(*(end - start))
     off = (plane.to_mm(plane.reference_px) - start) @ np.array([-way[1], way[0]])
     beside = max(float(off.min()), float(-off.max()), 0.0)
@@ -180,7 +237,7 @@ class _Maker:
         plane, made = self._plane, []
         parameters = np.append(plane.h.ravel()[:8], plane.lens.kappa)
         for source, matrix in plane.covariance.items():
-            for step in _principal(matrix):
+            for step in principal_steps(matrix):
                 for sign in (1, -1):
                     off = parameters + sign * MOVED_U * step
                     body = self.body(np.append(off[:8], 1.0).reshape(3, 3), kappa=off[8])
@@ -193,7 +250,7 @@ class _Maker:
             bodies = {
                 "reference": self.body(radius=self._radius * longer),
                 "focal length": self.body(higher=np.exp(far * plane.camera_height_rel_u)),
-                "touching line": self.body(aside_mm=far * _TOUCH_REL_U * self._radius),
+                "touching line": self.body(aside_mm=far * TOUCH_REL_U * self._radius),
             }
             made += [MovedCylinder(s, MOVED_WEIGHT, body) for s, body in bodies.items()]
         return made
@@ -207,18 +264,6 @@ class _Maker:
 
 def _inverse(matrix: Array) -> Array:
     return np.asarray(np.linalg.inv(matrix), np.float64)
-
-
-def _principal(matrix: Array) -> Array:
-    """Independent steps of one standard uncertainty that make a covariance, shape (N, 9).
-
-    Scaled to correlations first: the entries of a homography span seven decades.
-    """
-    size = np.sqrt(np.maximum(np.diag(matrix), 0.0))
-    safe = np.where(size > 0, size, 1.0)
-    values, vectors = np.linalg.eigh(matrix / np.outer(safe, safe))
-    kept = values > 1e-12 * max(float(values[-1]), 0.0)
-    return np.asarray((vectors[:, kept] * np.sqrt(values[kept])).T * size)
 
 
 def _camera_matrix(plane: SurfaceMap) -> tuple[float, Array]:

@@ -146,14 +146,14 @@ def _pipe_apart(reference: "PipeReference") -> tuple[str, Points | None, list[fl
     from ptmark import scale
 
     diameter = reference.diameter_mm
+    if reference.edges_px:  # what lies on it as well is given by the command line only
+        return "pipe", list(reference.edges_px), [diameter]
     if isinstance(reference.on, scale.LineReference):
         return "pipe rule", list(reference.on.ends_px), [diameter, reference.on.length_mm]
     if isinstance(reference.on, scale.RectangleReference):
         on = reference.on
         points = [*on.corners_px, *reference.axis_px]
         return "pipe rectangle", points, [diameter, on.width_mm, on.height_mm]
-    if reference.edges_px:
-        return "pipe", list(reference.edges_px), [diameter]
     return "pipe card" if reference.on else "pipe axis", list(reference.axis_px), [diameter]
 
 

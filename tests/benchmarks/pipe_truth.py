@@ -58,6 +58,9 @@ def references(scene):
     off = aside + radius * rng.uniform(-0.06, 0.06)  # where it touches is not seen exactly
     touch = scene.see(scene.place([[off, -high], [off, high]])) + rng.normal(0, 1.2, (2, 2))
     yield "rectangle on it", PipeReference(axis_px=_points(touch), diameter_mm=size, on=on)
+    rough = _points(edges + rng.normal(0, 4, (4, 2)))
+    yield "rectangle and edges", PipeReference(edges_px=rough, diameter_mm=size, on=on)
+    yield "rule and edges", PipeReference(edges_px=rough, diameter_mm=size, on=line)
 
 
 def _points(array):
