@@ -239,20 +239,18 @@ def _glare(sample: _Sample) -> Remark | None:
     _, names, stats, _ = cv2.connectedComponentsWithStats(full)
     least = max(3.0, _LEAST_GLARE * sample.photo_width / sample.step)
     order = np.argsort(-stats[1:, cv2.CC_STAT_AREA])[:12] + 1
-    patches, covered = 0, 0
+    covered = 0
     for name in order.tolist():
         x, y, wide, high, area = stats[name].tolist()
         if area < 0.6 * least**2:
             break
         if _soft_rim(sample, names == name, (x, y, wide, high)):
-            patches, covered = patches + 1, covered + area
-    if not patches:
+            covered += area
+    if not covered:
         return None
     share = 100 * covered / sample.count
-    places = "a patch" if patches == 1 else f"{patches} patches"
     return Remark(
-        f"Glare: {places} of the examined area ({share:.1f} %) shine, and nothing can be seen "
-        "there.",
+        f"Glare covers {share:.1f} % of the examined area, and nothing can be seen there.",
         "Turn the light or the camera, or diffuse the light, and take the photo again.",
     )
 

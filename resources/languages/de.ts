@@ -5505,8 +5505,8 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>Sich das Leserecht geben</translation>
     </message>
     <message>
-      <source>Glare: {0} of the examined area ({1} %) shine, and nothing can be seen there.</source>
-      <translation>Glanz: {0} des Prüfbereichs ({1} %) spiegeln, und dort ist nichts zu sehen.</translation>
+      <source>Glare covers {0} % of the examined area, and nothing can be seen there.</source>
+      <translation>Glanz bedeckt {0} % des Prüfbereichs, und dort ist nichts zu sehen.</translation>
     </message>
     <message>
       <source>Go closer, or take several photos, so that it is at least {0}.</source>
@@ -6145,6 +6145,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>Die beiden Seiten des Rahmens</translation>
     </message>
     <message>
+      <source>The verdict before was left open for what no rule tells: see the record's cautions. Until that is mended it is not acceptable.</source>
+      <translation>Die Bewertung davor blieb offen aus einem Grund, den keine Regel nennt: siehe die Hinweise des Protokolls. Bis das behoben ist, ist es nicht zulässig.</translation>
+    </message>
+    <message>
       <source>The verdict is an aid. The contract's own edition of the code, local rules and the certified inspector decide.</source>
       <translation>Die Bewertung ist eine Hilfe. Es entscheiden die Ausgabe des Regelwerks, die der Vertrag nennt, örtliche Vorschriften und der zertifizierte Prüfer.</translation>
     </message>
@@ -6411,10 +6415,6 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>a part of it reaches beyond its end</source>
       <translation>ein Teil davon reicht über sein Ende hinaus</translation>
-    </message>
-    <message>
-      <source>a patch</source>
-      <translation>ein Fleck</translation>
     </message>
     <message>
       <source>a photo has no time since the developer</source>
@@ -10207,10 +10207,6 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>{0} parts before, {1} after, from end to end</source>
       <translation>{0} Teile vorher, {1} nachher, von Ende zu Ende</translation>
-    </message>
-    <message>
-      <source>{0} patches</source>
-      <translation>{0} Flecken</translation>
     </message>
     <message>
       <source>{0} photo is no series</source>
