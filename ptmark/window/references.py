@@ -10,7 +10,17 @@ from ptmark.window.words import tr
 if TYPE_CHECKING:
     from ptmark.scale import OnPlane, PipeReference, Reference
 
-__all__ = ["KINDS", "SAYS", "build_reference", "offset_of", "paired", "raised", "take_apart"]
+__all__ = [
+    "KINDS",
+    "SAYS",
+    "build_reference",
+    "offset_of",
+    "paired",
+    "parted",
+    "raised",
+    "take_apart",
+    "takes_another",
+]
 
 Points = list[tuple[float, float]]
 
@@ -180,20 +190,52 @@ def offset_of(reference: "Reference") -> float:
     return float(getattr(reference, "offset_mm", 0.0))
 
 
-def paired(first: "OnPlane | None", second: "Reference") -> "Reference":
+def paired(first: "Reference | None", second: "Reference") -> "Reference":
     """Two references as one; the second alone where there is no first.
+
+    A pipe's two edges go with one flat reference that lies on it.
 
     Raises
     ------
     PtmarkError
-        If the second is a pipe: that is used alone.
+        If they do not go together.
     """
-    from ptmark import scale
+    from ptmark.scale import LinesReference, PairReference, PipeReference
 
     if first is None:
         return second
-    if isinstance(second, scale.PipeReference | scale.PairReference):
-        raise PtmarkError(
-            tr("a pipe or bar is used alone"), where="scale", mend=tr("Remove the scale first.")
-        )
-    return scale.PairReference(first=first, second=second)
+    for one, other in ((first, second), (second, first)):
+        if not takes_another(one) or isinstance(other, PipeReference | PairReference):
+            continue
+        if isinstance(one, PipeReference):
+            if not isinstance(other, LinesReference):
+                return replace(one, on=replace(other, offset_mm=0.0))
+        elif not isinstance(one, PairReference):
+            return PairReference(first=one, second=other)
+    raise PtmarkError(
+        tr("only a pipe's two outer edges go with a rule, a rectangle or the card on it"),
+        where="scale",
+        mend=tr("Remove the scale first."),
+    )
+
+
+def takes_another(reference: "Reference | None") -> bool:
+    """Whether a second reference may be given beside this one."""
+    from ptmark.scale import PairReference, PipeReference
+
+    if isinstance(reference, PipeReference):
+        return bool(reference.edges_px) and reference.on is None
+    return reference is not None and not isinstance(reference, PairReference)
+
+
+def parted(
+    reference: "Reference",
+) -> "tuple[Reference | None, OnPlane | PipeReference]":
+    """The first of two references, None where it is one alone, and the one shown to pick on."""
+    from ptmark.scale import PairReference, PipeReference
+
+    if isinstance(reference, PairReference):
+        return reference.first, reference.second
+    if isinstance(reference, PipeReference) and reference.edges_px and reference.on is not None:
+        return replace(reference, on=None), reference.on
+    return None, reference

@@ -3,10 +3,17 @@
 import pytest
 from PySide6.QtCore import QPointF, Qt
 
-from ptmark.scale import PipeMap
+from ptmark.errors import PtmarkError
+from ptmark.scale import LinesReference, PipeMap, PipeReference, RectangleReference
 from ptmark.units import parse_length
 from ptmark.window.photos.row import PhotoRow
-from ptmark.window.references import build_reference, take_apart
+from ptmark.window.references import (
+    build_reference,
+    paired,
+    parted,
+    take_apart,
+    takes_another,
+)
 
 pytestmark = [pytest.mark.gui, pytest.mark.slow]
 
@@ -92,3 +99,49 @@ def test_diameter_and_two_edges_are_all_it_takes(qtbot, bare, idle):
     row.ways["grid"].click()  # painted along the cylinder
     bare.view.grab()
     assert bare.session.inspection.state.reference.diameter_mm == pytest.approx(168.3)
+
+
+PLACES = ((200.0, 100.0), (1000.0, 100.0), (200.0, 700.0), (1000.0, 700.0))
+EDGES = {"edges_px": PLACES, "diameter_mm": 168.3}
+RECTANGLE = RectangleReference(
+    corners_px=((0.0, 0.0), (4.0, 0.0), (4.0, 3.0), (0.0, 3.0)), width_mm=40.0, height_mm=30.0
+)
+
+
+@pytest.mark.parametrize("pipe_first", [True, False])
+def test_edges_and_what_lies_on_the_pipe_are_one_reference(pipe_first):
+    edges = PipeReference(**EDGES)
+    both = paired(edges, RECTANGLE) if pipe_first else paired(RECTANGLE, edges)
+    assert both == PipeReference(**EDGES, on=RECTANGLE)
+    assert parted(both) == (edges, RECTANGLE)
+    assert paired(*parted(both)) == both  # used again it loses nothing
+    assert not takes_another(both)
+
+
+def test_what_does_not_go_with_a_pipe_is_refused():
+    edges, axis = (
+        PipeReference(**EDGES),
+        PipeReference(axis_px=((0, 0), (9, 0)), diameter_mm=60),
+    )
+    lines = LinesReference(
+        first_px=((0, 0), (9, 0)), first_mm=9, second_px=((0, 0), (0, 9)), second_mm=9
+    )
+    for first, second in ((axis, RECTANGLE), (edges, axis), (edges, lines), (edges, edges)):
+        with pytest.raises(PtmarkError, match="two outer edges"):
+            paired(first, second)
+
+
+def test_a_record_of_both_shows_both_again_and_keeps_them(qtbot, bare, idle):
+    page, session = bare.scale_step, bare.session
+    both = PipeReference(**EDGES, on=RECTANGLE)
+    session.inspection.change("as a record has it", reference=both)
+    idle()
+    assert page.kind == "rectangle"
+    assert "one reference" in page.another_button.text()
+    page.another_button.click()  # the edges alone
+    idle()
+    assert session.inspection.state.reference == PipeReference(**EDGES)
+    assert page.kind == "pipe"
+    assert page.another_button.isEnabled()
+    page.another_button.click()  # and again with another one
+    assert "second reference" in page.notice.text.text()

@@ -17,8 +17,10 @@ from ptmark.window.references import (
     build_reference,
     offset_of,
     paired,
+    parted,
     raised,
     take_apart,
+    takes_another,
 )
 from ptmark.window.session import Session
 from ptmark.window.steps.page import StepPage
@@ -26,7 +28,7 @@ from ptmark.window.steps.scale_words import scale_in_words
 from ptmark.window.words import format_length, from_core, tr
 
 if TYPE_CHECKING:
-    from ptmark.scale import OnPlane
+    from ptmark.scale import Reference
 
 __all__ = ["ScaleStep"]
 
@@ -46,7 +48,7 @@ class ScaleStep(StepPage):
         self._seen: object = None  # the reference that the form shows
         self._asked: object = None  # the one that was asked for here
         self._of = ""  # SHA-256 of the photo that the points were picked in
-        self._first: OnPlane | None = None  # where the form shows a second one
+        self._first: Reference | None = None  # where a second one is shown
         self._now = plain()
         self._cautions = Notice()
         for widget in (self._now, self._cautions, heading(tr("Reference in the photo"))):
@@ -113,14 +115,12 @@ class ScaleStep(StepPage):
 
     def _another(self) -> None:
         """Leave the reference as the first of two, or go back to it alone."""
-        from ptmark.scale import PairReference, PipeReference
-
         now = self.session.state.reference if self.session.state else None
         if self._first is not None:
             first, self._first = self._first, None
-            if isinstance(now, PairReference):
+            if now is not None and parted(now)[0] is not None:
                 self._looking.set_reference(first)
-        elif now is not None and not isinstance(now, PairReference | PipeReference):
+        elif takes_another(now):
             self._first, self._points = now, None
             self.offset.setText("")
             self.notice.say(tr("Choose the second reference: both are compared, then used."))
@@ -221,14 +221,13 @@ class ScaleStep(StepPage):
             self._of, self._seen, self._points = photo, None, None
         if reference is self._seen:
             return
-        from ptmark.scale import CardReference, PairReference
+        from ptmark.scale import CardReference
 
         if reference is self._asked and isinstance(reference, CardReference):
             keep_check(reference.check_mm)
         self._seen, self._first = reference, None
-        if isinstance(reference, PairReference):
-            self._first, reference = reference.first, reference.second
         if reference is not None:
+            self._first, reference = parted(reference)
             kind, self._points, sizes = take_apart(reference)
             self.kinds[kind].setChecked(True)
             offset = offset_of(reference)
@@ -251,7 +250,9 @@ class ScaleStep(StepPage):
         self.clear_button.setEnabled(surface is not None)
         self.offset.setVisible(not self.kind.startswith("pipe"))
         self.another_button.setText(_ANOTHER if self._first is None else _ONE_ONLY)
-        self.another_button.setEnabled(surface is not None and surface.flat)
+        now = inspection.state.reference if inspection else None
+        more = surface is not None and takes_another(now)
+        self.another_button.setEnabled(self._first is not None or more)
         self._enable()
         if inspection is None or surface is None:
             refused = inspection.surface_error if inspection else None
