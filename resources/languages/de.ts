@@ -3222,10 +3222,6 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>ein Foto wurde verändert</translation>
     </message>
     <message>
-      <source>a pipe or bar is used alone</source>
-      <translation>ein Rohr oder eine Stange wird allein verwendet</translation>
-    </message>
-    <message>
       <source>a record that is not at hand ({0})</source>
       <translation>einem Protokoll, das nicht zur Hand ist ({0})</translation>
     </message>
@@ -3976,6 +3972,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>one outline cannot be joined</source>
       <translation>ein einzelner Umriss kann nicht verbunden werden</translation>
+    </message>
+    <message>
+      <source>only a pipe's two outer edges go with a rule, a rectangle or the card on it</source>
+      <translation>nur die zwei Außenkanten eines Rohrs gehen mit einem Maßstab, einem Rechteck oder der Karte darauf zusammen</translation>
     </message>
     <message>
       <source>only records placed by hand</source>
