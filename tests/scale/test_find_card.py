@@ -5,6 +5,9 @@ import pytest
 
 from ptmark.errors import ScaleError
 from ptmark.scale import CardReference, find_card, solve
+from ptmark.scale.card import FoundCard
+from ptmark.scale.card_map import solve_card
+from ptmark.scale.layout import marker_corners_mm
 
 VIEWS = [
     pytest.param({}, id="square on"),
@@ -186,3 +189,35 @@ def test_half_a_card_at_the_rim_is_measured_by_what_is_there(camera, card):
         )
     )
     assert np.abs(off).max() < 0.1
+
+
+def curled(camera, sagitta_mm, *, seed=1, u_px=0.05):
+    """The map of a card whose short sides stand up, as a camera sees it; and the camera."""
+    eye = camera(
+        width=4032, height=3024, focal_px=3000.0, distance_mm=250.0, lean_deg=(15.0, 5.0)
+    )
+    flat = np.concatenate([marker_corners_mm(marker) for marker in range(4)])
+    height_mm = sagitta_mm * ((flat[:, 0] - 42.8) / 42.8) ** 2
+    seen = [eye.project(at[None], up)[0] for at, up in zip(flat, height_mm, strict=True)]
+    seen = np.array(seen) + np.random.default_rng(seed).normal(0, u_px, (16, 2))
+    found = FoundCard(
+        ids=(0, 1, 2, 3), corners_px=seen.reshape(4, 4, 2), u_px=np.full((4, 4), u_px)
+    )
+    return solve_card(CardReference(check_mm=80.0), eye.photo(exif=True), found), eye
+
+
+@pytest.mark.parametrize("sagitta_mm", [0.0, 1.0, 2.0, 4.0])
+def test_a_card_that_curls_is_told_and_its_u_covers_what_it_does(camera, sagitta_mm):
+    # paper curls by some millimetres: common practice, no source; the camera is OpenCV's
+    places = np.array([[[20, -20], [40, -20]], [[60, -35], [60, -15]]], float)
+    covered = []
+    for seed in range(10):
+        surface, eye = curled(camera, sagitta_mm, seed=seed)
+        told = any("does not lie flat" in one for one in surface.cautions)
+        assert told == (sagitta_mm > 0)
+        for ends in places:
+            seen = eye.project(ends)
+            off = np.hypot(*np.diff(surface.to_mm(seen), axis=0)[0]) - 20.0
+            u = np.sqrt(sum(one**2 for one in surface.distance_u(*seen).values()))
+            covered.append(abs(off) <= 2 * u)
+    assert np.mean(covered) >= 0.93
