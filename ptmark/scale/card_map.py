@@ -18,7 +18,12 @@ if TYPE_CHECKING:
     from ptmark.photo import Photo
     from ptmark.scale.reference import CardReference
 
-__all__ = ["UNCHECKED", "solve_card", "usable_cards"]
+__all__ = ["CURLED", "UNCHECKED", "solve_card", "usable_cards", "widened"]
+
+CURLED = (
+    "the card does not lie flat: its markers are no plane, and every length may be wrong by "
+    "some per cent. Hold it down all over, or print it on stiff board, and photograph again"
+)
 
 UNCHECKED = (
     "the card's check length was not measured: it is taken to be printed at 100 %, within "
@@ -108,10 +113,15 @@ def solve_card(
             mend="lay the card flat and uncovered, or pick a rectangle by hand",
         )
     says = _cautions(reference, found, fit)
-    if _lies_flat(fit):
-        return map_of(fit, "card", seen[fit.kept], says)
+    return map_of(fit if _lies_flat(fit) else widened(fit), "card", seen[fit.kept], says)
+
+
+def widened(fit: PlaneFit) -> PlaneFit:
+    """A fit whose misfit is that of a card that does not lie flat."""
+    if "map" not in fit.covariance:
+        return fit
     wider = fit.covariance | {"map": TOGETHER**2 * fit.covariance["map"]}
-    return map_of(replace(fit, covariance=wider), "card", seen[fit.kept], says)
+    return replace(fit, covariance=wider)
 
 
 def _lies_flat(fit: PlaneFit) -> bool:
@@ -134,11 +144,7 @@ def _correction(check_mm: float | None) -> float:
 def _cautions(reference: "CardReference", found: FoundCard, fit: PlaneFit) -> tuple[str, ...]:
     says = [UNCHECKED] if reference.check_mm is None else []
     if not _lies_flat(fit):
-        says.append(
-            "the card does not lie flat: its markers are no plane, and every length may be "
-            "wrong by some per cent. Hold it down all over, or print it on stiff board, and "
-            "photograph again"
-        )
+        says.append(CURLED)
     missing = len(MARKER_IDS) - len(found.ids)
     if missing:
         says.append(

@@ -12,7 +12,7 @@ import numpy.typing as npt
 
 from ptmark.en import en_number
 from ptmark.errors import ScaleError
-from ptmark.scale.card_map import UNCHECKED
+from ptmark.scale.card_map import CURLED, UNCHECKED, widened
 from ptmark.scale.fit import Evidence, fit_plane
 from ptmark.scale.joint import JointProblem, Part
 from ptmark.scale.lines import LINE_CAUTION, LINES_CAUTION
@@ -71,6 +71,8 @@ def solve_pair(
     cards = alone[0].reference == alone[1].reference == "card"
     problem = JointProblem(parts[0], parts[1], alike=cards)
     fit = fit_plane(problem, problem.start(*_between(*alone)))
+    if any(CURLED in one.cautions for one in alone):
+        fit = widened(fit)
     moot = _TURNED_ROUND if cards else _TURNED_ROUND | {UNCHECKED}  # the other one checks it
     said = [c for one in alone for c in one.cautions if c not in moot]
     if en > SAID_EN:
