@@ -12,13 +12,13 @@ from ptmark.report.table import COLUMNS, rows
 from ptmark.report.wording import (
     AID,
     EMPTY,
-    TABLE_NOTE,
     VERDICT_SIGN,
     criteria_line,
     deciding,
     decision_rule_words,
     disposition_words,
     scale_line,
+    table_note,
     verdict_line,
 )
 
@@ -109,7 +109,7 @@ def table_band(record: Record, width: int, unit: float) -> Picture:
     band.y = deepest
     band.skip(0.35)
     band.paragraph(
-        TABLE_NOTE,
+        table_note(record),
         size=0.8,
         color=QUIET,
     )

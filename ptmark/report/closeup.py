@@ -13,7 +13,7 @@ from ptmark.record import Record
 from ptmark.report.marks import draw_line, draw_ring, draw_styled, ring_round
 from ptmark.report.palette import SHADE, Ink, ink_of
 from ptmark.report.surface_scale import local_bar
-from ptmark.report.wording import STRICTEST, called, measured
+from ptmark.report.wording import STRICTEST, called, sized
 
 __all__ = ["CloseUp", "close_ups", "overlays"]
 
@@ -49,7 +49,7 @@ def close_ups(record: Record, rgb: Picture, most: int) -> list[CloseUp]:
         corner, zoom = _view(outline)
         picture = _enlarged(rgb, corner, zoom)
         _draw_outline(picture, (outline - corner + 0.5) * zoom - 0.5, ink_of(stands[one["id"]]))
-        size = measured(one["length_mm"], one["length_u_mm"])
+        size = sized(one, "length")
         caption = f"{one['id']}: {size}, {stands[one['id']] or 'not judged'}"
         bar = local_bar(record, outline.mean(axis=0), 0.3 * _WIDE / zoom)
         if bar is not None:

@@ -6,7 +6,7 @@ from typing import Any
 from ptmark.errors import ReportError
 from ptmark.files import csv_text, write_or_say
 from ptmark.record import FIGURES, Record, refuse_original
-from ptmark.report.wording import EMPTY, VERDICT_SIGN, called, measured, shape_words
+from ptmark.report.wording import EMPTY, VERDICT_SIGN, called, measured, shape_words, sized
 
 __all__ = ["COLUMNS", "csv_bytes", "rows", "save", "write_csv"]
 
@@ -30,9 +30,9 @@ def rows(record: Record) -> list[tuple[str, ...]]:
         (
             one["id"],
             shape_words(one),
-            measured(one["length_mm"], one["length_u_mm"], unit=""),
-            measured(one["path_mm"], one["path_u_mm"], unit=""),
-            measured(one["width_mm"], one["width_u_mm"], unit=""),
+            sized(one, "length", unit=""),
+            sized(one, "path", unit=""),
+            sized(one, "width", unit=""),
             measured(one["ratio"], one["ratio_u"], unit=""),
             f"{VERDICT_SIGN.get(stands[one['id']], '')} {stands[one['id']] or EMPTY}".strip(),
         )
@@ -57,17 +57,20 @@ def write_csv(path: Path, record: Record) -> None:
 def csv_bytes(record: Record) -> bytes:
     """The table as CSV, with the mark at the start by which spreadsheets know UTF-8.
 
-    Of several photos, ``photo`` in front says which one a row is of.
+    Of several photos, ``photo`` in front says which one a row is of; ``runs_out`` at the end
+    whether the photo's edge cuts the indication short, so that its sizes are the least.
     """
     views = record.views()
     head = [*_CSV, "centre_x_mm", "centre_y_mm", "verdict", "relevance", "reason", "note"]
+    head.append("runs_out")
     table: list[list[Any]] = [head if len(views) == 1 else ["photo", *head]]
     for number, view in enumerate(views, 1):
         stands, first = called(view), [] if len(views) == 1 else [number]
         for one in view.indications:
             centre = one["centre_mm"] or ("", "")
             texts = (stands[one["id"]], one["relevance"], one["reason"], one["note"])
-            table.append([*first, *(one[name] for name in _CSV), *centre, *texts])
+            row = [*first, *(one[name] for name in _CSV), *centre, *texts]
+            table.append([*row, one.get("runs_out", False)])
     return csv_text(table).encode("utf-8-sig")
 
 

@@ -14,7 +14,6 @@ __all__ = [
     "EMPTY",
     "SAFETY",
     "STRICTEST",
-    "TABLE_NOTE",
     "VERDICT_SIGN",
     "called",
     "conformity_words",
@@ -27,7 +26,9 @@ __all__ = [
     "plain_words",
     "scale_line",
     "shape_words",
+    "sized",
     "standing",
+    "table_note",
     "verdict_line",
 ]
 
@@ -37,11 +38,7 @@ STRICTEST = ("rejectable", "undecided", "acceptable")
 _DIGITS = {"in": 3, "mm2": 1, "in2": 3, "%": 1}
 _UNITS = {"1": "", "mm2": "mm²", "in2": "in²"}
 
-VERDICT_SIGN = {
-    "rejectable": "✗",
-    "undecided": "?",
-    "acceptable": "✓",
-}
+VERDICT_SIGN = {"rejectable": "✗", "undecided": "?", "acceptable": "✓"}
 
 AID = (
     "The verdict is an aid. The contract's own edition of the code, local rules and the "
@@ -61,11 +58,13 @@ SAFETY = (
     "touches them.",
 )
 
-TABLE_NOTE = (
+_TABLE_NOTE = (
     "U: expanded uncertainty, k = 2 (about 95 %). Length: largest distance across the outline; "
     "path: along it; width: largest circle within it; ratio: the greater of length and path, "
     "over width."
 )
+
+_CUT_NOTE = " ≥: it ends at the photo's edge, so this is the least it can be."
 
 # What the parts of a length's budget stand for.
 CONTRIBUTIONS = {
@@ -103,6 +102,24 @@ def measured(value: float | None, u: float | None = None, unit: str = "mm") -> s
         digits = max(digits, 3)
     pair = f"{value:.{digits}f}" + (f" ± {u:.{digits}f}" if u else "")
     return f"{pair} {_UNITS.get(unit, unit)}".rstrip()
+
+
+def sized(indication: dict[str, Any], what: str, unit: str = "mm") -> str:
+    """A row's ``length``, ``path`` or ``width``; "≥" where the photo's edge cuts it short.
+
+    Examples
+    --------
+    >>> sized({"length_mm": 5.781, "length_u_mm": 0.1, "runs_out": True}, "length")
+    '≥ 5.78 ± 0.10 mm'
+    """
+    words = measured(indication[f"{what}_mm"], indication[f"{what}_u_mm"], unit)
+    return f"≥ {words}" if indication.get("runs_out") and words != EMPTY else words
+
+
+def table_note(record: Record) -> str:
+    """What the columns of the table of indications stand for."""
+    cut = any(one.get("runs_out") for one in record.indications)
+    return _TABLE_NOTE + (_CUT_NOTE if cut else "")
 
 
 def plain_words(record: Record) -> str:

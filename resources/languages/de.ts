@@ -784,6 +784,10 @@
       <translation>Charge des Emulgators</translation>
     </message>
     <message>
+      <source>Ends at the photo's edge: its sizes are the least it can have.</source>
+      <translation>Endet am Rand des Fotos: Die Maße sind die kleinsten, die sie haben kann.</translation>
+    </message>
+    <message>
       <source>Enter</source>
       <translation>Enter</translation>
     </message>
@@ -2774,6 +2778,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>Die Prüfung davor</translation>
     </message>
     <message>
+      <source>The test before: {0}</source>
+      <translation>Die Prüfung davor: {0}</translation>
+    </message>
+    <message>
       <source>The thinnest first. A last row without “up to” holds above.</source>
       <translation>Die dünnste zuerst. Eine letzte Zeile ohne „bis“ gilt darüber.</translation>
     </message>
@@ -3296,6 +3304,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>at least {0:g} °C ({1})</source>
       <translation>mindestens {0:g} °C ({1})</translation>
+    </message>
+    <message>
+      <source>at least {0}</source>
+      <translation>mindestens {0}</translation>
     </message>
     <message>
       <source>at most</source>
@@ -8145,8 +8157,8 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>keine Datei in {0} hat den SHA-256 {1}</translation>
     </message>
     <message>
-      <source>no graduations could be read along the line: its length is taken as typed. Pick two strokes of a rule, sharp and evenly lit</source>
-      <translation>längs der Linie war keine Teilung zu lesen: Ihre Länge gilt wie eingegeben. Zwei Striche eines Maßstabs setzen, scharf und gleichmäßig beleuchtet</translation>
+      <source>no graduations could be read along the line: its length is taken as typed. Check it against the numerals; pick two strokes of a rule where it is sharp, evenly lit and not worn, or lay a card beside it</source>
+      <translation>längs der Linie war keine Teilung zu lesen: Ihre Länge gilt wie eingegeben. Sie mit der Bezifferung vergleichen; zwei Striche eines Maßstabs setzen, wo er scharf, gleichmäßig beleuchtet und nicht abgenutzt ist, oder eine Karte daneben legen</translation>
     </message>
     <message>
       <source>no group of {0} with gaps of {1}</source>
@@ -9029,6 +9041,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>der Ausschnitt {0} enthält kein Pixel des Fotos von {1} × {2}</translation>
     </message>
     <message>
+      <source>the card does not lie flat: its markers are no plane, and every length may be wrong by some per cent. Hold it down all over, or print it on stiff board, and photograph again</source>
+      <translation>die Karte liegt nicht flach: Ihre Marken bilden keine Ebene, und jede Länge kann um einige Prozent falsch sein. Drücken Sie sie ganz an oder drucken Sie sie auf festen Karton, und fotografieren Sie neu</translation>
+    </message>
+    <message>
       <source>the card's check length was not measured: it is taken to be printed at 100 %, within 0.3 %, and a page fitted to the paper makes every length wrong by some per cent. Measure it once with callipers</source>
       <translation>die Prüflänge der Karte wurde nicht gemessen: angenommen ist ein Druck mit 100 %, auf 0,3 % genau; eine an das Papier angepasste Seite macht jede Länge um einige Prozent falsch. Sie einmal mit dem Messschieber messen</translation>
     </message>
@@ -9413,8 +9429,8 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>der Speicher sagt: {0}</translation>
     </message>
     <message>
-      <source>the strokes seen may be any of {0}: which they are is taken from the length as typed. Pick two strokes farther apart</source>
-      <translation>die sichtbaren Striche können jede dieser Teilungen sein: {0}. Welche es ist, sagt die eingegebene Länge. Zwei Striche weiter auseinander setzen</translation>
+      <source>the strokes seen may be any of {0}: which they are is taken from the length as typed. Check it against the rule's numerals, or pick two strokes farther apart</source>
+      <translation>die sichtbaren Striche können jede dieser Teilungen sein: {0}. Welche es ist, sagt die eingegebene Länge. Sie mit der Bezifferung des Maßstabs vergleichen oder zwei Striche weiter auseinander setzen</translation>
     </message>
     <message>
       <source>the suffix X holds linear indications to level 1 (memory)</source>
@@ -10503,6 +10519,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>{0}{1} times as long as wide</source>
       <translation>{0}{1}-mal so lang wie breit</translation>
+    </message>
+    <message>
+      <source>≥: it ends at the photo's edge, so this is the least it can be.</source>
+      <translation>≥: endet am Rand des Fotos; dies ist das Mindeste, was es sein kann.</translation>
     </message>
   </context>
   <context>

@@ -173,7 +173,8 @@ def test_overlays_draw_both_outlines_where_they_lie(signed, weld):
 
 def test_a_retest_tells_the_story_side_by_side(signed, weld, tmp_path):
     record, rgb = weld
-    ground = {**signed.fields, "rework": "ground 0.5 mm and blended"}
+    known = {"part_number": "P-9", "serial_number": "S-4", "examination_date": "2026-03-02"}
+    ground = {**signed.fields, **known, "rework": "ground 0.5 mm and blended"}
     first = replace(signed, fields=ground)
     last = replace(
         record, id="r-2", indications=record.indications[:1], retest_of=link_to(first, "r.json")
@@ -193,6 +194,7 @@ def test_a_retest_tells_the_story_side_by_side(signed, weld, tmp_path):
     assert left["width"] > 200
     for part in (first.id, revision_hash(first.to_json())[:20], "First test", "Retest 1"):
         assert part in said
+    assert "This is a retest of P-9, serial S-4, tested on 2026-03-02." in said
     assert "ground 0.5 mm and blended" in said
     assert f"{len(record.indications)} indications" in said
     assert "1 indication," in said

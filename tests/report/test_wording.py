@@ -1,8 +1,10 @@
+import csv
+import io
 from dataclasses import replace
 
 import pytest
 
-from ptmark.report.table import rows
+from ptmark.report.table import COLUMNS, csv_bytes, rows
 from ptmark.report.wording import (
     called,
     criteria_line,
@@ -12,6 +14,7 @@ from ptmark.report.wording import (
     measured,
     scale_line,
     standing,
+    table_note,
     verdict_line,
 )
 
@@ -130,3 +133,19 @@ def test_table_row_of_a_named_kind_that_is_not_sure(weld):
     row = rows(replace(record, indications=[first]))[0]
     assert row[1] == "linear (not sure), crack (100)"
     assert row[-1] == "✗ rejectable"
+
+
+def test_what_the_photos_edge_cuts_short_is_given_as_the_least_it_can_be(weld):
+    record, _ = weld
+    cut = {**record.indications[0], "runs_out": True}
+    again = replace(record, indications=[cut, *record.indications[1:]])
+    length = COLUMNS.index("Length ± U, mm")
+    whole, least = rows(record), rows(again)
+    assert least[0][length] == f"≥ {whole[0][length]}"
+    assert least[1:] == whole[1:]
+    assert "≥" not in table_note(record)
+    assert "photo's edge" in table_note(again)
+    table = list(csv.DictReader(io.StringIO(csv_bytes(again).decode("utf-8-sig"))))
+    assert [row["runs_out"].lower() == "true" for row in table] == [
+        one is cut for one in again.indications
+    ]

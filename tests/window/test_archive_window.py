@@ -181,7 +181,8 @@ def test_a_record_is_looked_at_judged_again_and_tested_again(
     assert state.fields["part_number"] == "P-17"
     opened.two_photos.turn()  # what was seen before lies over it, nobody is asked for a file
     idle()
-    assert opened.two_photos.choice.currentText() == "The test before"
+    was = f"{first['created'][:10]}, {first['evaluation']['verdict']}"
+    assert opened.two_photos.choice.currentText() == f"The test before: {was}"
     assert opened.view.curtain.levels is not None
     opened.two_photos.turn()
     again = tmp_path / "again.json"
@@ -228,6 +229,10 @@ def test_a_retest_of_a_record_that_lies_beside_its_photo(opened, idle, keep, sce
         session.change("link", retest_of=link)
         idle()
         assert line.says.text().startswith("Retest of P-17, serial S-1, tested on ")
+        opened.two_photos.turn()
+        idle()
+        on = json.loads(beside.read_text())["created"][:10]
+        assert opened.two_photos.choice.itemText(0).startswith(f"The test before: {on}, ")
     finally:
         beside.unlink()
 

@@ -1,5 +1,7 @@
 """The list of indications: sort, filter, edit in place, copy; and what was left out."""
 
+from dataclasses import replace
+
 import numpy as np
 import pytest
 from PySide6.QtCore import QPoint, Qt
@@ -9,6 +11,7 @@ from PySide6.QtWidgets import QLineEdit
 from ptmark.dye import EdgeQuality, LeftOut
 from ptmark.window.indications.left_out import dye_likeness
 from ptmark.window.indications.model import COLUMNS
+from ptmark.window.wording import size_in_words
 
 pytestmark = [pytest.mark.gui, pytest.mark.slow]
 
@@ -182,3 +185,25 @@ def test_dye_is_more_like_dye_than_shade_or_ink():
     ink = dye_likeness(rgb, square(20, 20))
     assert dye > 1
     assert abs(ink) < 0.1
+
+
+def test_what_the_photos_edge_cuts_short_shows_the_least_it_can_be(opened, idle, table):
+    session = opened.session
+    name = max(letters(table), key=lambda one: session.judgement.measured[one].length.value)
+    before = {row.id: row for row in table.order.shown}
+    out = tuple(
+        replace(one, outline_px=one.outline_px - one.outline_px.min(axis=0) * [1, 0])
+        if one.id == name
+        else one
+        for one in session.state.marked
+    )
+    session.change("move it to the left edge", marked=out)
+    idle()
+    for row in table.order.shown:
+        assert row.cells[2].startswith("≥ ") == (row.id == name)
+        assert ("at least" in row.spoken) == (row.id == name)
+    (at,) = [n for n, row in enumerate(table.order.shown) if row.id == name]
+    tip = table.order.index(at, 2).data(Qt.ItemDataRole.ToolTipRole)
+    assert "Ends at the photo's edge" in tip
+    assert "at least" not in before[name].spoken
+    assert "at least" in size_in_words(session.judgement.measured[name], "mm")

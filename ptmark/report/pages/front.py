@@ -16,7 +16,6 @@ from ptmark.report.table import COLUMNS, rows
 from ptmark.report.wording import (
     AID,
     EMPTY,
-    TABLE_NOTE,
     VERDICT_SIGN,
     criteria_line,
     deciding,
@@ -24,6 +23,7 @@ from ptmark.report.wording import (
     disposition_words,
     measured,
     plain_words,
+    table_note,
     verdict_line,
 )
 
@@ -97,7 +97,7 @@ def _table(record: Record, width: float, *, explained: bool = True) -> list[Flow
     table = grid([COLUMNS, *rows(record)], [width * share for share in _SHARES])
     if not explained:
         return [*made, table]
-    told = [text(plain_words(record), 8), text(TABLE_NOTE, 7, quiet=True)]
+    told = [text(plain_words(record), 8), text(table_note(record), 7, quiet=True)]
     return [*made, table, Spacer(1, 3), *told]
 
 

@@ -17,7 +17,7 @@ from ptmark.report.wording import (
     VERDICT_SIGN,
     called,
     disposition_words,
-    measured,
+    sized,
     verdict_line,
 )
 
@@ -50,7 +50,10 @@ def story(
         return []
     width, height = room
     made: list[Flowable] = [PageBreak(), *heading("The story of this area", top=0)]
-    said = f"This is a retest of record {link['id']}, revision {link['revision']}, SHA-256 "
+    if earlier:
+        before = _known_as(earlier[-1].record)
+        made.append(text(f"This is a retest of {before}.", 8.5, bold=True))
+    said = f"The earlier record: {link['id']}, revision {link['revision']}, SHA-256 "
     made.append(text(f"{said}{link['sha256']}.", 7.5))
     if not earlier:
         return [*made, text(f"Its file ({link['file']}) was not at hand for this report.")]
@@ -78,6 +81,17 @@ _HOW = (
 )
 
 
+def _known_as(one: Record) -> str:
+    """A record as people name it: part, serial and date."""
+    part = one.fields.get("part_number", "").strip() or "a part without a number"
+    serial = one.fields.get("serial_number", "").strip() or "not given"
+    return f"{part}, serial {serial}, tested on {_tested_on(one)}"
+
+
+def _tested_on(one: Record) -> str:
+    return one.fields.get("examination_date", "") or one.created[:10]
+
+
 def _small_plate(record: Record, rgb: Pixels, room: tuple[float, float]) -> Pixels:
     wide, high = frame_size(rgb)
     printed = min(room[0], room[1] * wide / high)
@@ -86,7 +100,6 @@ def _small_plate(record: Record, rgb: Pixels, room: tuple[float, float]) -> Pixe
 
 def _told(one: Record, number: int, since: Sequence[str]) -> list[Flowable]:
     """One test in words; ``since`` says what became of the test before."""
-    when = one.fields.get("examination_date", "") or one.created[:10]
     name = "First test" if number == 0 else f"Retest {number}"
     rows = {row["id"]: row for view in one.views() for row in view.indications}
     count = len(rows)
@@ -97,11 +110,11 @@ def _told(one: Record, number: int, since: Sequence[str]) -> list[Flowable]:
         default=None,
     )
     if longest is not None:
-        size = measured(longest["length_mm"], longest["length_u_mm"])
+        size = sized(longest, "length")
         what += f", longest {longest['id']}: {size}"
     word = verdict_line(one)[0]
     lines = [
-        text(f"{name}, {when}: {VERDICT_SIGN.get(word, '')} {word}", 8.5, bold=True),
+        text(f"{name}, {_tested_on(one)}: {VERDICT_SIGN.get(word, '')} {word}", 8.5, bold=True),
         text(f"{what}.", 8),
         *(text(said, 8) for said in _standings(one)),
         *([text("Since the test before:", 8, bold=True)] if since else []),

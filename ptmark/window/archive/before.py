@@ -1,5 +1,6 @@
 """The test before a retest, as a person knows it: part, serial, date and verdict."""
 
+from contextlib import suppress
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
@@ -15,7 +16,9 @@ from ptmark.window.workers import Token
 if TYPE_CHECKING:
     from ptmark.archive import Archive, Hit
 
-__all__ = ["RetestLine", "told_before", "told_hit"]
+__all__ = ["RetestLine", "told_before", "told_briefly", "told_hit"]
+
+_Facts = tuple[str, str, str, str]  # part, serial, date, verdict
 
 
 class RetestLine(QWidget):
@@ -73,29 +76,59 @@ class RetestLine(QWidget):
 
 def told_hit(hit: "Hit") -> str:
     """A record that the archive keeps, in the words that a person knows it by."""
-    return _told(hit.part, hit.serial, hit.examined_on, hit.verdict)
+    return _told(*_facts(hit))
 
 
 def told_before(archive: "Archive", record_id: str) -> str:
     """The same of the record with this id; "" where the archive has it not."""
+    kept = _kept(archive, record_id)
+    return "" if kept is None else _told(*kept)
+
+
+def told_briefly(link: dict[str, Any], folder: Path | None) -> str:
+    """Date and verdict of the test that a link leads to; "" where it is not at hand.
+
+    ``folder`` is the photo's, where the earlier record may lie beside it.
+    """
+    from ptmark.archive import open_archive
+
+    found = None
+    if has_archive():
+        with suppress(PtmarkError), open_archive(read_only=True) as archive:
+            found = _kept(archive, link["id"])
+    found = found or _beside(link, folder)
+    return "" if found is None else f"{day(found[2])}, {_verdict(found[3])}"
+
+
+def _kept(archive: "Archive", record_id: str) -> _Facts | None:
     from ptmark.archive import Query, find
 
     hits = find(archive, Query(record_id=record_id)).hits
-    return told_hit(hits[0]) if hits else ""
+    return _facts(hits[0]) if hits else None
+
+
+def _facts(hit: "Hit") -> _Facts:
+    return hit.part, hit.serial, hit.examined_on, hit.verdict
 
 
 def _told_file(link: dict[str, Any], folder: Path | None) -> str:
     """The same of the record's file beside the photo; what the link knows where it is gone."""
+    found = _beside(link, folder)
+    name = Path(link["file"]).name
+    return tr("a record that is not at hand ({0})", name) if found is None else _told(*found)
+
+
+def _beside(link: dict[str, Any], folder: Path | None) -> _Facts | None:
     from ptmark.record import load_record
 
-    name = Path(link["file"]).name
     try:
-        record = load_record((folder or Path()) / name)
+        record = load_record((folder or Path()) / Path(link["file"]).name)
     except PtmarkError:
-        return tr("a record that is not at hand ({0})", name)
-    fields, verdict = record.fields, str((record.evaluation or {}).get("verdict", ""))
+        return None
+    fields = record.fields
     on = fields.get("examination_date", "") or record.created[:10]
-    return _told(fields.get("part_number", ""), fields.get("serial_number", ""), on, verdict)
+    part, serial = fields.get("part_number", ""), fields.get("serial_number", "")
+    return part, serial, on, record.verdict or ""
 
 
 def _told(part: str, serial: str, on: str, verdict: str) -> str:
@@ -104,5 +137,9 @@ def _told(part: str, serial: str, on: str, verdict: str) -> str:
         part or tr("no part number"),
         serial or tr("not given"),
         day(on),
-        tr(verdict) if verdict else tr("no verdict"),
+        _verdict(verdict),
     )
+
+
+def _verdict(word: str) -> str:
+    return tr(word) if word else tr("no verdict")

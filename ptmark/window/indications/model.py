@@ -72,7 +72,8 @@ class Row:
     def spoken(self) -> str:
         """The row in one breath: what it is, its length with U, and how it stands."""
         seen, verdict = _SEEN[self.standing], tr(self.verdict)
-        told = [self.id, *(cell for cell in self.cells[1:3] if cell), seen]
+        size = self.cells[2].replace("≥", tr("at least"))
+        told = [self.id, *(cell for cell in (self.cells[1], size) if cell), seen]
         return ", ".join(dict.fromkeys([*told, verdict]))
 
 
@@ -224,11 +225,12 @@ class IndicationModel(QAbstractTableModel):
             return (-1.0, -1.0, -1.0, -1.0), (why, "", "", "")
         digits, per = (2, 1.0) if self._session.unit == "mm" else (3, MM_PER_IN)
         numbers = (made.length.value, made.width.value, made.ratio.value, made.path.value)
+        least = "≥ " if made.runs_out else ""  # the photo's edge cuts it short
         return numbers, (
-            plus_minus(made.length, self._session.unit),
-            number(made.width.value / per, f".{digits}f"),
+            least + plus_minus(made.length, self._session.unit),
+            least + number(made.width.value / per, f".{digits}f"),
             number(made.ratio.value, ".1f"),
-            number(made.path.value / per, f".{digits}f"),
+            least + number(made.path.value / per, f".{digits}f"),
         )
 
     def _verdict(self, one: "Marked", stands: dict[str, str]) -> str:
@@ -244,11 +246,15 @@ class IndicationModel(QAbstractTableModel):
     def _tip(self, letter: str) -> str:
         judgement = self._session.judgement
         lines = [judgement.refused[letter]] if letter in judgement.refused else []
+        made = judgement.measured.get(letter)
         if judgement.evaluation is not None:
             lines += [f.says for f in judgement.evaluation.findings if letter in f.indications]
             if relevance := judgement.evaluation.relevance.get(letter):
                 lines.append(relevance)
-        return "\n".join(from_core(line) for line in dict.fromkeys(lines))
+        told = [from_core(line) for line in dict.fromkeys(lines)]
+        if made is not None and made.runs_out:
+            told.insert(0, tr("Ends at the photo's edge: its sizes are the least it can have."))
+        return "\n".join(told)
 
 
 class ListOrder(QSortFilterProxyModel):

@@ -84,7 +84,24 @@ class TwoPhotos(QWidget):
                     self.choice.addItem(info.path.name, info.path)
             if inspection.state.retest_of is not None:
                 self.choice.addItem(tr("The test before"), inspection.state.retest_of)
+                self._name_before(inspection.state.retest_of)
         self.choice.addItem(tr("Another photo …"), None)
+
+    def _name_before(self, link: dict[str, Any]) -> None:
+        """Say date and verdict of the test before, once they are looked up."""
+        info = self._session.state.info if self._session.state else None
+        folder = None if info is None else info.path.parent
+
+        def done(told: str) -> None:
+            at = self.choice.findText(tr("The test before"))
+            if told and at >= 0:
+                self.choice.setItemText(at, tr("The test before: {0}", told))
+
+        from ptmark.window.archive.before import told_briefly
+
+        self._session.workers.start(
+            "", lambda _: told_briefly(link, folder), done, key="name before"
+        )
 
     def _take(self, path: "Path | dict[str, Any] | None") -> None:
         if path is None:
