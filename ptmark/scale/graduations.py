@@ -11,7 +11,14 @@ import numpy.typing as npt
 from ptmark.scale.strokes import Strokes
 from ptmark.units import MM_PER_IN
 
-__all__ = ["GRADUATIONS", "Graduation", "levels_of", "likely_graduations"]
+__all__ = [
+    "GRADUATIONS",
+    "Graduation",
+    "by_end_digits",
+    "is_half_or_whole",
+    "levels_of",
+    "likely_graduations",
+]
 
 Array = npt.NDArray[np.float64]
 
@@ -97,6 +104,26 @@ def likely_graduations(strokes: Strokes, numbered: int | None = None) -> tuple[G
     # second: the least level has to be seen, or numerals that no other graduation has.
     sure = all(one.levels[0] in seen or numbered in one.alone for one in found)
     return found if sure else ()
+
+
+def is_half_or_whole(
+    strokes: Strokes, numbered: int | None, likely: tuple[Graduation, ...]
+) -> bool:
+    """Whether what passes for mm, numbered at each 10, may be 1/2 mm, numbered at each 5.
+
+    Both have ten steps between numerals, and longer tens, if any: only longer fives tell.
+    """
+    mm, half = GRADUATIONS[:2]
+    both = numbered in mm.numbered and numbered in half.numbered
+    return both and likely == (mm,) and mm.levels[0] not in levels_of(strokes)
+
+
+def by_end_digits(*, alternate: bool | None) -> tuple[Graduation, ...]:
+    """Whole mm, or half where numerals end in turns (5 10 15); both where unclear (None)."""
+    mm, half = GRADUATIONS[:2]
+    if alternate is None:
+        return (mm, half)
+    return (half,) if alternate else (mm,)
 
 
 def _are_alike(strokes: Strokes) -> bool:

@@ -40,8 +40,9 @@ LINE_CAUTION = (
     "tilt, are less sure. Lay a card or a rectangle beside the indications"
 )
 UNREAD_CAUTION = (
-    "no graduations could be read along the line: its length is taken as typed. Pick two "
-    "strokes of a rule, sharp and evenly lit"
+    "no graduations could be read along the line: its length is taken as typed. Check it "
+    "against the numerals; pick two strokes of a rule where it is sharp, evenly lit and not "
+    "worn, or lay a card beside it"
 )
 LINES_CAUTION = "two lines tell the tilt faintly: a card or a rectangle is surer"
 

@@ -16,7 +16,7 @@ from ptmark.scale.strokes import Strokes
 if TYPE_CHECKING:
     from ptmark.photo import Photo
 
-__all__ = ["PERIODS", "numeral_period"]
+__all__ = ["BEYOND", "PERIODS", "longest_px", "numeral_period", "straightened"]
 
 Array = npt.NDArray[np.float64]
 
@@ -25,7 +25,8 @@ _FINE = 6  # samples to a step
 # In lengths of the longest stroke: how far beyond it numerals are looked for, the height of the
 # rows looked at together, and the width that profiles are smoothed by. Common practice of rule
 # makers, no source.
-_BEYOND, _HEIGHTS, _SMOOTH, _COARSE = 2.2, (0.3, 0.6), 0.12, 0.15
+BEYOND = 2.2
+_HEIGHTS, _SMOOTH, _COARSE = (0.3, 0.6), 0.12, 0.15
 # How alike a row and its copy one period on are, how alike each period is to the others, how
 # many may be unlike (worn, or without a numeral), and how many have to be seen. Own choice, by
 # what `tests/benchmarks/README.md` tells of grain.
@@ -47,7 +48,7 @@ def numeral_period(photo: "Photo", strip: Strip, strokes: Strokes) -> int | None
     the strokes; the period that most of the rows tell.
     """
     reach = np.isfinite(strokes.u)
-    longest = float(np.percentile(reach.sum(axis=1), 95)) * BAND
+    longest = longest_px(strokes)
     fine_px = float(np.median(strokes.step_px)) / _FINE
     size = longest / fine_px  # of the longest stroke, samples
     rows = reach.mean(axis=0) > 0.5
@@ -55,7 +56,7 @@ def numeral_period(photo: "Photo", strip: Strip, strokes: Strokes) -> int | None
         _marked(photo, strip, strokes, strokes.v[rows][:: max(1, round(fine_px / BAND))]).mean()
     )
     low, high = np.percentile(strokes.v[np.nonzero(reach)[1]], [0.5, 99.5])
-    away = np.arange(BAND, BAND + _BEYOND * longest, fine_px)
+    away = np.arange(BAND, BAND + BEYOND * longest, fine_px)
     told: dict[int, float] = {}
     for v in (low - away, high + away):
         marked = _marked(photo, strip, strokes, v)
@@ -79,16 +80,27 @@ def _marked(
     photo: "Photo", strip: Strip, strokes: Strokes, v: Array
 ) -> npt.NDArray[np.float32]:
     """How much is marked along the strokes' own lines at v: a column each part of a step."""
+    grey = straightened(photo, strip, strokes, v, _FINE)
+    coarse = max(3.0, _COARSE * longest_px(strokes) * _FINE / float(np.median(strokes.step_px)))
+    fine = cv2.GaussianBlur(grey, (0, 0), 1.0)
+    return np.asarray(np.abs(fine - cv2.GaussianBlur(grey, (0, 0), coarse)), np.float32)
+
+
+def longest_px(strokes: Strokes) -> float:
+    """Length of the longest strokes, px."""
+    return float(np.percentile(np.isfinite(strokes.u).sum(axis=1), 95)) * BAND
+
+
+def straightened(
+    photo: "Photo", strip: Strip, strokes: Strokes, v: Array, fine: int
+) -> npt.NDArray[np.float32]:
+    """Grey along the strokes' own lines at ``v``, shape (V, N); ``fine`` columns to a step."""
     i, band = np.nonzero(np.isfinite(strokes.u))
-    number = np.arange(strokes.number[0], strokes.number[-1], 1 / _FINE)
+    number = np.arange(strokes.number[0], strokes.number[-1], 1 / fine)
     u = _u_at(strokes, i, band, number, v)
     places = strip.to_px(u, np.broadcast_to(v[:, None], u.shape)).astype(np.float32)
     seen = cv2.remap(photo.rgb, places[..., 0], places[..., 1], cv2.INTER_LINEAR)
-    grey = cv2.cvtColor(seen, cv2.COLOR_RGB2GRAY).astype(np.float32)
-    longest = float(np.percentile(np.isfinite(strokes.u).sum(axis=1), 95)) * BAND
-    coarse = max(3.0, _COARSE * longest * _FINE / float(np.median(strokes.step_px)))
-    fine = cv2.GaussianBlur(grey, (0, 0), 1.0)
-    return np.asarray(np.abs(fine - cv2.GaussianBlur(grey, (0, 0), coarse)), np.float32)
+    return np.asarray(cv2.cvtColor(seen, cv2.COLOR_RGB2GRAY), np.float32)
 
 
 def _u_at(

@@ -8,7 +8,13 @@ import numpy.typing as npt
 
 from ptmark.errors import ScaleError
 from ptmark.scale.fit import PlaneFit, fit_plane
-from ptmark.scale.graduations import Graduation, likely_graduations
+from ptmark.scale.glyphs import numerals_alternate
+from ptmark.scale.graduations import (
+    Graduation,
+    by_end_digits,
+    is_half_or_whole,
+    likely_graduations,
+)
 from ptmark.scale.maps import PICK_U_PX, SIZE_U_MM, camera_priors, known_lens
 from ptmark.scale.numerals import numeral_period
 from ptmark.scale.plane import Pose
@@ -65,7 +71,7 @@ class Reading:
         names = ", ".join(one.name for one in self.likely)
         return (
             f"the strokes seen may be any of {names}: which they are is taken from the length "
-            "as typed. Pick two strokes farther apart",
+            "as typed. Check it against the rule's numerals, or pick two strokes farther apart",
         )
 
     @property
@@ -109,20 +115,26 @@ def read_rule(photo: "Photo", ends: Array, length_mm: float) -> Reading | None:
         return None
     numbered = numeral_period(photo, strip, strokes)
     likely = () if are_cut(strip, strokes) else likely_graduations(strokes, numbered)
+    if numbered and is_half_or_whole(strokes, numbered, likely):
+        turns = numerals_alternate(photo, strip, strokes, numbered)
+        likely = by_end_digits(alternate=turns)
     slack = _MISS + 3 * np.sqrt(2) * PICK_U_PX / float(np.median(strokes.step_px))
     fits = [one for one in likely if abs(length_mm / one.step_mm - count) <= slack]
     if likely and not fits:
-        raise _contradiction(count, likely[0], length_mm)
+        raise _contradiction(count, likely, length_mm)
     return Reading(strokes, seen, count, first, fits[0] if fits else None, likely)
 
 
-def _contradiction(count: float, shown: Graduation, length_mm: float) -> ScaleError:
+def _contradiction(
+    count: float, likely: tuple[Graduation, ...], length_mm: float
+) -> ScaleError:
     steps = round(count)
-    unit = "in" if shown.name.endswith("in") else "mm"
-    read = format_length(steps * shown.step_mm, unit)
+    unit = "in" if likely[0].name.endswith("in") else "mm"
+    shown = " or ".join(one.name for one in likely)
+    read = " or ".join(format_length(steps * one.step_mm, unit) for one in likely)
     given = format_length(length_mm, unit)
     return ScaleError(
-        f"{given} given, but the rule shows {steps} steps of {shown.name} between the two "
+        f"{given} given, but the rule shows {steps} steps of {shown} between the two "
         f"ends, {read}",
         where="scale",
         mend="check the length, its unit and the two ends; on a rule with other graduations "

@@ -110,6 +110,56 @@ def test_wear_that_hides_the_longer_strokes_makes_nothing_up(numbered, eye, shar
     assert read is None or read.graduation is None or read.graduation.name == "1/2 mm"
 
 
+# Ten steps between numerals, and no longer fives: only the digits tell which of the two it is.
+TENS = {1: 2.6, 10: 4.6}
+HALVES = {"step_mm": 0.5, "every_mm": 5.0, "by": 5, "high_mm": 1.7}
+TURNS = {
+    "halves 5 10 15": (HALVES, "1/2 mm"),
+    "halves 5 10 15 in serifs": (HALVES | {"font": SERIF}, "1/2 mm"),
+    "halves 5 10 15, longer fives": (HALVES | {"reach": TENS}, "1/2 mm"),
+    "mm 10 20 30": ({"by": 10}, "mm"),
+    "mm 10 20 30 in serifs": ({"by": 10, "font": SERIF}, "mm"),
+    "mm 10 20 30, longer tens": ({"by": 10, "reach": TENS}, "mm"),
+    "mm, cm 1 2 3": ({}, "mm"),
+    "mm, cm 1 2 3, longer tens": ({"reach": TENS}, "mm"),
+}
+
+
+@pytest.mark.parametrize("name", list(TURNS))
+def test_half_millimetres_numbered_at_fives_are_no_millimetres(numbered, eye, name):
+    """Upright, tilted by 16 degrees and soft; the serifs upside down."""
+    made, kind = TURNS[name]
+    upright = replace(eye, lean_deg=(14.0, 8.0), turn_deg=12.0)
+    seen_by = eye if "font" in made else upright
+    photo = numbered(**made).photograph(seen_by, blur_px=1.6, noise=0.015)
+    ends, right = picks(seen_by, 5.0, 65.0), 60.0
+    read = read_rule(photo, ends, right)
+    assert [one.name for one in read.likely] == [kind]
+    for wrong in (0.5, 2.0):
+        with pytest.raises(ScaleError, match=f"of {kind} between"):
+            read_rule(photo, ends, right * wrong)
+
+
+@pytest.mark.parametrize("made", [HALVES, {"by": 10}])
+def test_numerals_too_scratched_to_tell_are_asked_about(numbered, eye, made):
+    """A scratch through each: both are named, and what neither allows is refused."""
+
+    class Scratched(numbered):
+        def _write(self, light, word, at_mm):
+            super()._write(light, word, at_mm)
+            middle = max(self.reach.values()) + 0.8 + self.high_mm / 2
+            self._box(light, at_mm - 1.5, middle, 3.0, 0.2, 25)
+
+    photo = Scratched(**made).photograph(eye, blur_px=1.0, noise=0.015)
+    ends = picks(eye, 5.0, 65.0)
+    said = solve(line(ends, 60.0), photo)
+    asks = [caution for caution in said.cautions if "may be any of mm, 1/2 mm" in caution]
+    assert len(asks) == 1
+    assert "Check it against the rule's numerals" in asks[0]
+    with pytest.raises(ScaleError, match="of mm or 1/2 mm between"):
+        read_rule(photo, ends, 48.0)
+
+
 def test_numerals_that_contradict_the_strokes_are_asked_about(numbered, eye):
     """Strokes of millimetres, numerals at each inch: neither is believed."""
     rule = numbered(reach={1: 2.6, 5: 3.8, 10: 5.0}, every_mm=16.0)
