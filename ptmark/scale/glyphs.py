@@ -88,7 +88,8 @@ def _digits(grey: Float, longest: float) -> list[_Glyph]:
             continue
         own = np.where(labels[y : y + high, x : x + wide] == label, 1.0, 0.0)
         shape = cv2.resize(own.astype(np.float32), _SIZE, interpolation=cv2.INTER_AREA)
-        found.append(_Glyph(x, x + wide, high, float(middles[label][1]), shape))
+        seen = np.asarray(shape, np.float32)
+        found.append(_Glyph(x, x + wide, high, float(middles[label][1]), seen))
     if not found:
         return []
     tall = float(np.median([one.high for one in found]))
@@ -124,7 +125,7 @@ def _ends_of(digits: list[_Glyph], period: int) -> Ends:
 def _judged(ends: Ends) -> bool | None:
     if len(ends) < _LEAST or len({n % 2 for n in ends}) < 2:
         return None
-    sides = [{n: ends[n][side] for n in ends} for side in (0, 1)]
+    sides = [{n: one[0] for n, one in ends.items()}, {n: one[1] for n, one in ends.items()}]
     told = [_of_side(side) for side in sides]
     if True in told:
         return True
