@@ -63,7 +63,7 @@ def numerals_alternate(
     low, high = np.percentile(strokes.v[np.nonzero(reach)[1]], [0.5, 99.5])
     away = np.arange(BAND, BAND + BEYOND * longest_px(strokes), 1.0)
     told = [
-        _judged(_ends_of(_digits(seen, longest_px(strokes)), period * fine))
+        _judged(_ends_of(_digits(seen, longest_px(strokes)), period * fine, seen.shape[1]))
         for v in (low - away, high + away)
         for seen in (straightened(photo, strip, strokes, v, fine),)
     ]
@@ -102,8 +102,11 @@ def _digits(grey: Float, longest: float) -> list[_Glyph]:
     return sorted(even, key=lambda one: one.left)
 
 
-def _ends_of(digits: list[_Glyph], period: int) -> Ends:
-    """End digits of the numerals, by which numeral it is along the rule."""
+def _ends_of(digits: list[_Glyph], period: int, width: int) -> Ends:
+    """End digits of the numerals, by which numeral it is along the rule.
+
+    Without those so near to the ends of what is seen that a digit may be cut off.
+    """
     groups: list[list[_Glyph]] = []
     for one in digits:
         if groups and one.left - groups[-1][-1].right <= _GAP * one.high:
@@ -119,6 +122,8 @@ def _ends_of(digits: list[_Glyph], period: int) -> Ends:
         n: (group[0], group[-1], len(group))
         for n, group in zip(number, groups, strict=True)
         if number.count(n) == 1
+        and group[0].left >= group[0].high
+        and group[-1].right <= width - group[-1].high
     }
 
 
