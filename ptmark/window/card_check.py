@@ -7,7 +7,7 @@ from pathlib import Path
 
 from ptmark.files import write_whole
 from ptmark.places import user_folder
-from ptmark.window.words import format_length, tr
+from ptmark.window.words import day, format_length, tr
 
 __all__ = ["check_in_words", "keep_check", "kept_check"]
 
@@ -35,7 +35,7 @@ def check_in_words(check_mm: float | None) -> str:
     return tr(
         "The card's check length is {0}, as entered on {1}; another print has its own.",
         format_length(check_mm, "mm", 2),
-        measured,
+        day(measured),
     )
 
 

@@ -2334,6 +2334,22 @@
       <translation>Zweite Linie</translation>
     </message>
     <message>
+      <source>See more above</source>
+      <translation>Weiter oben sehen</translation>
+    </message>
+    <message>
+      <source>See more below</source>
+      <translation>Weiter unten sehen</translation>
+    </message>
+    <message>
+      <source>See more to the left</source>
+      <translation>Weiter links sehen</translation>
+    </message>
+    <message>
+      <source>See more to the right</source>
+      <translation>Weiter rechts sehen</translation>
+    </message>
+    <message>
       <source>Select nothing; put the tool away</source>
       <translation>Nichts auswählen; das Werkzeug weglegen</translation>
     </message>
@@ -3114,8 +3130,8 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>Am meisten hülfe: {0}.</translation>
     </message>
     <message>
-      <source>Wheel or plus and minus zoom, F fits, 1 shows pixel for pixel, Ctrl and arrow keys move the photo.</source>
-      <translation>Rad oder Plus und Minus zoomen, F passt ein, 1 zeigt Pixel für Pixel, Strg und Pfeiltasten bewegen das Foto.</translation>
+      <source>Wheel or plus and minus zoom, F fits, 1 shows pixel for pixel, Ctrl, Shift and arrow keys move the photo.</source>
+      <translation>Rad oder Plus und Minus zoomen, F passt ein, 1 zeigt Pixel für Pixel, Strg, Umschalt und Pfeiltasten bewegen das Foto.</translation>
     </message>
     <message>
       <source>Wheel zooms, drag moves the photo, ‹F› fits it.</source>
@@ -4350,10 +4366,6 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>den Prüfbereich</translation>
     </message>
     <message>
-      <source>the least uncertain; the longest where they do not agree</source>
-      <translation>die am wenigsten unsichere; die längste, wo sie nicht übereinstimmen</translation>
-    </message>
-    <message>
       <source>the line does not cross the outline</source>
       <translation>die Linie kreuzt den Umriss nicht</translation>
     </message>
@@ -4396,6 +4408,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>the same part number again</source>
       <translation>dieselbe Teilenummer noch einmal</translation>
+    </message>
+    <message>
+      <source>the surest; the longest where they differ</source>
+      <translation>das sicherste; das längste, wo sie abweichen</translation>
     </message>
     <message>
       <source>the {0} is not named</source>

@@ -81,11 +81,21 @@ bar.show_query(asked)
 sought = [asked.kind, bar.texts["kind"].text()]
 window.indications_step.table.copy()
 copied = app.clipboard().text()
+card = window.scale_step.lengths["card"][0]
+card.setText("80,05 mm")
+window.scale_step.use()
+settle()
+filled = [card.text(), window.scale_step._now.text()]
+window.session.turn_unit()
+window.session.change("fill in", thickness_mm=9.525)
+settle()
+filled.append(window.verdict_step.sizes["thickness_mm"].text())
 box = QDialogButtonBox(QDialogButtonBox.StandardButton.Cancel)
 close = box.buttons()[0].text()
 window.close()
 told = {"texts": texts, "cut": cut, "lengths": lengths, "cancel": close}
 told |= {"kinds": kinds, "copied": copied, "verdict": verdict, "sought": sought}
+told["filled"] = filled
 print(json.dumps(told | {"findings": findings}))
 """
 
@@ -151,6 +161,13 @@ def test_a_copied_table_has_the_comma_that_a_german_spreadsheet_reads(german):
     copied = german["copied"]
     assert len(re.findall(r"\d,\d\d\b", copied)) >= 5  # length, U, path, width, ratio
     assert not re.search(r"\d\.\d", copied)
+
+
+def test_what_was_typed_is_filled_in_again_with_a_comma_and_in_the_unit_at_hand(german):
+    check, scale, thickness = german["filled"]
+    assert check == "80,05 mm"
+    assert re.search(r"80,05 mm, eingegeben am \d\d\.\d\d\.20\d\d", scale)
+    assert thickness == "0,375 in"  # 9.525 mm by the inch of 25.4 mm
 
 
 def test_findings_are_told_in_german_with_a_comma(german):

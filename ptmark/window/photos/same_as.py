@@ -156,7 +156,7 @@ class SameAs(QWidget):
         if sizes is None:
             box.addItem(tr("this photo"), None)
             return
-        box.addItem(tr("the least uncertain; the longest where they do not agree"), None)
+        box.addItem(tr("the surest; the longest where they differ"), None)
         for number, made in sizes.shown:
             if made is not None:
                 length, u = made.length.value, made.length.expanded

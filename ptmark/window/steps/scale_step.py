@@ -25,7 +25,7 @@ from ptmark.window.references import (
 from ptmark.window.session import Session
 from ptmark.window.steps.page import StepPage
 from ptmark.window.steps.scale_words import scale_in_words
-from ptmark.window.words import format_length, from_core, tr
+from ptmark.window.words import format_length, from_core, number, tr
 
 if TYPE_CHECKING:
     from ptmark.scale import Reference
@@ -231,9 +231,9 @@ class ScaleStep(StepPage):
             kind, self._points, sizes = take_apart(reference)
             self.kinds[kind].setChecked(True)
             offset = offset_of(reference)
-            self.offset.setText(f"{offset:g} mm" if offset else "")
+            self.offset.setText(f"{number(offset, 'g')} mm" if offset else "")
             for edit, size in zip(self.lengths[kind], sizes, strict=True):
-                edit.setText("" if size is None else f"{size:g} mm")
+                edit.setText("" if size is None else f"{number(size, 'g')} mm")
             if any(edit.hasFocus() for edit in self.lengths[kind]):
                 self._bench.rest()  # in a line of text, keys would move among its words
 
@@ -267,9 +267,12 @@ class ScaleStep(StepPage):
 
         marked = {one.id: one.outline_px for one in inspection.counted}
         cautions = (*surface.cautions, far_caution(surface, marked))
-        self._cautions.say("\n".join(from_core(one) for one in cautions if one))
+        told = (from_core(one) for one in cautions if one)
+        self._cautions.say("\n".join(one[0].upper() + one[1:] for one in told))
         relief = inspection.state.relief_mm
-        self.relief.show_text("" if relief is None else format_length(relief))
+        self.relief.show_text(
+            "" if relief is None else format_length(relief, self.session.unit)
+        )
 
 
 def _relief(text: str) -> float | None:

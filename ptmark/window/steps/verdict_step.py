@@ -194,7 +194,7 @@ class VerdictStep(StepPage):
         self.rules[state.decision_rule].setChecked(True)
         for name, edit in self.sizes.items():
             value = getattr(state, name)
-            edit.show_text("" if value is None else format_length(value))
+            edit.show_text("" if value is None else format_length(value, self.session.unit))
             mark_kept(self.form, edit, edit.accessibleName(), kept=name in state.carried)
         self._show_weld(state)
         self._show_asked(state)
