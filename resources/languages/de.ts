@@ -7318,7 +7318,7 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     </message>
     <message>
       <source>holds other ends than the numbers have</source>
-      <translation>enthält andere Enden, als die Zahlen haben</translation>
+      <translation>enthält andere Enden, als die Nummern haben</translation>
     </message>
     <message>
       <source>holds the name {0}</source>
