@@ -93,6 +93,13 @@ def test_the_checks_follow_and_the_reason_goes_into_the_record(step, idle, home)
         "agreed for this alloy"
     )
 
+    type_into(least, "20")  # what was said holds against the limit as it is now
+    assert session.state.fields["deviations"] == (
+        "Penetrant dwell, 12.0 min against at least 20 min (procedure P-7): "
+        "agreed for this alloy"
+    )
+    type_into(least, "15")
+
     caution = timers.cautions.rows["surface_temperature"]
     assert caution.isHidden()
     type_into(timers.own_form.edits[TEMPERATURE][0], "15")

@@ -148,6 +148,13 @@ class ProcessLog:
         new = "; ".join([*([rest] if rest else []), *named])
         self._write(tr("give the reason for {0}", inside(name)), {"deviations": new})
 
+    def renew_reasons(self) -> None:
+        """Hold the times that a reason was given for against the limits as they are now."""
+        for name, told in self._parts(whole=True).items():
+            reason = self.reason(name)
+            if name and told.startswith(", ") and told != self._held_against(name) + reason:
+                self.give_reason(name, reason)
+
     # -- fields -------------------------------------------------------------------------------
     def _held_against(self, name: str) -> str:
         """A stage's time, the limit it was held against and whose, to stand before a reason."""

@@ -72,6 +72,7 @@ class OwnLimitsForm(QWidget):
             failed=lambda exc: self.notice.say(tr("The limits could not be kept: {0}", exc)),
         )
         self._session.changed.emit()  # the checks follow
+        self._log.renew_reasons()
 
     def refresh(self) -> None:
         """Show the figures of the procedure that the record names."""

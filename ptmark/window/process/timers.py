@@ -76,6 +76,7 @@ class ProcessTimers(QWidget):
     def _choose(self, _row: int) -> None:
         self.log.practice = self.practice.currentData()
         self._last.clear()
+        self.log.renew_reasons()
         self.refresh()
 
     def _press(self, stage: Stage) -> None:
