@@ -35,6 +35,10 @@ HERE = (
     ("1", tr("Show pixel for pixel")),
     ("+", tr("Nearer")),
     ("-", tr("Farther")),
+    ("Ctrl+Shift+Left", tr("See more to the left")),
+    ("Ctrl+Shift+Right", tr("See more to the right")),
+    ("Ctrl+Shift+Up", tr("See more above")),
+    ("Ctrl+Shift+Down", tr("See more below")),
     ("Ins", tr("Add a point to an outline")),
 )
 _TOKEN = re.compile("‹([^›]+)›")

@@ -6,6 +6,7 @@ from PySide6.QtCore import QEvent, QPoint, QPointF, QRectF, Qt
 from PySide6.QtGui import QPolygonF, QWheelEvent
 from PySide6.QtWidgets import QApplication
 
+from ptmark.window.keys import HERE
 from ptmark.window.tools.points import PickTool
 from ptmark.window.view.levels import build_levels, preview_levels
 from ptmark.window.view.marks import Mark
@@ -97,6 +98,18 @@ def test_fit_key_undoes_zoom(qtbot, view):
     assert view.port.scale == pytest.approx(1.25 * scale)
     qtbot.keyClick(view, Qt.Key.Key_F)
     assert view.port.scale == pytest.approx(scale)
+
+
+def test_keys_that_no_window_key_takes_move_the_photo(qtbot, view):
+    both = Qt.KeyboardModifier.ControlModifier | Qt.KeyboardModifier.ShiftModifier
+    view.zoom(4.0)
+    listed = {usual for usual, _ in HERE}  # so told by the page of keys, and kept apart
+    for name, way in {"Left": (1, 0), "Right": (-1, 0), "Up": (0, 1), "Down": (0, -1)}.items():
+        before = QPointF(view.port.origin)
+        qtbot.keyClick(view, Qt.Key[f"Key_{name}"], both)
+        moved = view.port.origin - before
+        assert (moved.x(), moved.y()) == pytest.approx((40 * way[0], 40 * way[1]))
+        assert f"Ctrl+Shift+{name}" in listed
 
 
 def test_clicks_name_the_mark_under_the_pointer(qtbot, view):

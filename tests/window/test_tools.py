@@ -5,7 +5,7 @@ from contextlib import suppress
 import numpy as np
 import pytest
 from PySide6.QtCore import QEvent, QPointF, Qt
-from PySide6.QtGui import QKeyEvent
+from PySide6.QtGui import QImage, QKeyEvent, QPainter, QTransform
 
 from ptmark.dye import DyeTracer
 from ptmark.errors import OutlineError
@@ -252,3 +252,25 @@ def test_editing_by_keys_alone(qtbot):
     with qtbot.waitSignal(tool.finished, timeout=1000) as caught:
         tool.key(key(Qt.Key.Key_Left))
     assert caught.args[0][0] == (-1, 0)
+
+
+def test_the_line_to_the_second_end_shows_before_it_is_picked():
+    """A split cuts where the line runs, so the line is seen before the click that cuts."""
+    tool = PickTool("split")
+    tool.press(QPointF(10, 20))
+    tool.release(QPointF(10, 20))
+    blank = painted(tool)
+    tool.move(QPointF(90, 20), held=False)
+    changed = np.nonzero(np.any(painted(tool) != blank, axis=2))
+    assert changed[1].max() >= 85  # columns, as far as the pointer
+    assert np.abs(changed[0] - 20).max() <= 4  # rows, nothing beside the line
+    assert tool.points == [QPointF(10, 20)]
+
+
+def painted(tool):
+    picture = QImage(100, 40, QImage.Format.Format_RGB32)
+    picture.fill(Qt.GlobalColor.white)
+    painter = QPainter(picture)
+    tool.paint(painter, QTransform())
+    painter.end()
+    return np.array(picture.constBits()).reshape(40, 100, 4)

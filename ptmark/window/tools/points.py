@@ -139,6 +139,7 @@ class PickTool(_PointsTool):
         self.kind = kind
         most, self._names = _ORDERS[kind]
         super().__init__(points or [], most, parent)
+        self._pointer: QPointF | None = None
 
     def hint(self) -> str:
         if len(self.points) < self.most:
@@ -147,6 +148,10 @@ class PickTool(_PointsTool):
                 return pick
             return f"{pick} {tr('Arrow keys move the point just picked, Tab frees them.')}"
         return tr("Drag a point to move it, or Tab to it and use the arrow keys.")
+
+    def move(self, at: QPointF, *, held: bool) -> None:
+        self._pointer = QPointF(at)
+        super().move(at, held=held)
 
     def settled(self) -> None:
         if len(self.points) == self.most:
@@ -157,6 +162,9 @@ class PickTool(_PointsTool):
         for part in (self.points[:split], self.points[split:]):
             closed = len(part) == 4
             paint_line(painter, to_widget, part, closed=closed, style="taken")
+        if self._pointer is not None and self.most == 2 and len(self.points) == 1:
+            way = [*self.points, self._pointer]  # where a click would put the line
+            paint_line(painter, to_widget, way, closed=False, style="suggested")
         paint_handles(painter, [to_widget.map(p) for p in self.points], self.active)
 
 

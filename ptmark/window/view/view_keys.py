@@ -1,32 +1,48 @@
 """The photo by keyboard: move, zoom, and a pointer that arrow keys steer while a tool works."""
 
-from typing import TYPE_CHECKING
+from collections.abc import Callable
+from typing import Protocol
 
-from PySide6.QtCore import QPointF, QRectF, Qt
+from PySide6.QtCore import QPointF, QRect, QRectF, Qt
 from PySide6.QtGui import QKeyEvent
 
 from ptmark.window.keys import KEYS
 from ptmark.window.tools.tool import Tool
+from ptmark.window.view.viewport import Viewport
 from ptmark.window.words import tr
-
-if TYPE_CHECKING:
-    from ptmark.window.view.photo_view import PhotoView
 
 __all__ = ["SAYS", "ViewKeys"]
 
 SAYS = tr(
     "Wheel or plus and minus zoom, F fits, 1 shows pixel for pixel, "
-    "Ctrl and arrow keys move the photo."
+    "Ctrl, Shift and arrow keys move the photo."
 )
 
 _ENTER = {Qt.Key.Key_Return, Qt.Key.Key_Enter}
+_PAN = Qt.KeyboardModifier.ControlModifier | Qt.KeyboardModifier.ShiftModifier
 _BACK = {Qt.Key.Key_Backspace, Qt.Key.Key_Delete}
+
+
+class Steered(Protocol):
+    """What keys need of the photo's widget; it makes its own `ViewKeys`."""
+
+    port: Viewport
+    tool: Tool | None
+    pointer: QPointF | None
+    keys: Callable[[QKeyEvent], bool] | None
+
+    def rect(self) -> QRect: ...
+    def fit(self) -> None: ...
+    def zoom(self, factor: float) -> None: ...
+    def pixel_for_pixel(self) -> None: ...
+    def pan(self, by: QPointF) -> None: ...
+    def point_at(self, where: QPointF) -> None: ...
 
 
 class ViewKeys:
     """Keys of one `PhotoView`."""
 
-    def __init__(self, view: "PhotoView") -> None:
+    def __init__(self, view: Steered) -> None:
         self._view = view
 
     def press(self, event: QKeyEvent) -> bool:
@@ -41,8 +57,8 @@ class ViewKeys:
     def _photo_key(self, event: QKeyEvent) -> bool:
         view, key = self._view, event.key()
         step = Tool.step_of(event)
-        if step is not None and event.modifiers() & Qt.KeyboardModifier.ControlModifier:
-            view.pan(step * -40)
+        if step is not None and event.modifiers() & _PAN == _PAN:
+            view.pan(step * -4)  # Shift makes it ten times as long
         elif key == Qt.Key.Key_F:
             view.fit()
         elif key in {Qt.Key.Key_Plus, Qt.Key.Key_Equal}:
