@@ -196,7 +196,6 @@ def laid_over(
     Registered by `ptmark.series.register`. Where that is refused the other photo is only
     fitted into the frame, and this is said.
     """
-    import cv2
     import numpy as np
 
     from ptmark.series import register
@@ -221,17 +220,23 @@ def laid_over(
             ),
             *(one[0].upper() + one[1:].rstrip(".") + "." for one in cautions),
         ])  # fmt: skip
+    return build_levels(_warped(other, h, frame), size=frame), said
+
+
+def _warped(other: "Photo", h: Any, frame: tuple[int, int]) -> Any:  # noqa: ANN401 - ndarrays
+    """The other photo bent by a homography into a frame, reduced where it is too large."""
+    import cv2
+    import numpy as np
+
     few, small = _shrink(*frame), _shrink(other.info.width, other.info.height)
     size = (-(-frame[0] // few), -(-frame[1] // few))
-    way = np.linalg.inv(_grown(few)) @ h @ _grown(small)
-    warped = cv2.warpPerspective(
+    return cv2.warpPerspective(
         np.ascontiguousarray(other.reduced(small)),
-        way,
+        np.linalg.inv(_grown(few)) @ h @ _grown(small),
         size,
         flags=cv2.INTER_LINEAR,
         borderValue=(90, 94, 100),
     )
-    return build_levels(warped, size=frame), said
 
 
 def _shrink(width: int, height: int) -> int:
