@@ -108,15 +108,21 @@ class Overlay:
         in_sight = _places(view, 0)
         missing = [at for at in in_sight if at not in self._tiles or not self._tiles[at].done]
         self.painted += bool(missing)
-        for at in missing:
-            self.rests = not tile(at).go_on(self._painter, until) or thread_time() > until
-            if self.rests:
-                break
+        self._paint_missing(tile, missing, until)
         for at in in_sight:
             if at in self._tiles and (picture := self._tiles[at].picture) is not None:
                 painter.drawPixmap(origin + _area(at).topLeft(), picture)
         if not self.rests:
             self._paint_ahead(tile, view, step)
+
+    def _paint_missing(
+        self, tile: Callable[[Place], _Tile], missing: list[Place], until: float
+    ) -> None:
+        """Paint on in sight for as long as a frame may take."""
+        for at in missing:
+            self.rests = not tile(at).go_on(self._painter, until) or thread_time() > until
+            if self.rests:
+                break
 
     def _lay_anew(
         self, port: Viewport, marks: list[Mark], selected: frozenset[str], font: QFont
