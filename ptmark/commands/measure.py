@@ -123,8 +123,9 @@ def _print_photo(record: Record) -> None:
         if one["length_mm"] is None:
             print(f"  {one['id']:>3}  not measured: the surface turns away too far there")
             continue
-        length = f"{one['length_mm']:7.2f} ± {one['length_u_mm']:.2f} mm"
-        width = f"{one['width_mm']:6.2f} ± {one['width_u_mm']:.2f} mm"
+        least = "≥ " if one.get("runs_out") else ""  # the photo shows a part of it
+        length = f"{least + format(one['length_mm'], '.2f'):>7} ± {one['length_u_mm']:.2f} mm"
+        width = f"{least + format(one['width_mm'], '.2f'):>6} ± {one['width_u_mm']:.2f} mm"
         print(f"  {one['id']:>3}  {one['shape']:8}  length {length}  width {width}")
     if not record.indications:
         print("  no indication called")
