@@ -70,9 +70,9 @@ class SurfaceGrid:
                 ),
             )
         ]
+        painter.setRenderHint(QPainter.RenderHint.Antialiasing)
         for color, width in ((halo, 2.6), (line, 1.0)):
             painter.setPen(round_pen(color, width))
-            painter.setRenderHint(QPainter.RenderHint.Antialiasing, on=color is line)
             for shape in shapes:
                 painter.drawPolyline(shape)
 
