@@ -197,7 +197,7 @@ def evaluated_again(
 def _was_left_open(view: Record) -> bool:
     """Whether a verdict was worse than the worst of its findings."""
     before = view.evaluation
-    if before is None:
+    if before is None or not before["findings"]:
         return False
     worst = max((one["verdict"] for one in before["findings"]), key=SEVERITY.index)
     return SEVERITY.index(before["verdict"]) > SEVERITY.index(worst)
