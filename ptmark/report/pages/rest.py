@@ -127,9 +127,10 @@ def _finding_row(one: dict[str, Any]) -> list[Any]:
         said.append(text(f"probability of conformity: {chance}", 7, quiet=True))
     limit = limit_words(one["limit"], one["unit"])
     value = measured(one["value"], one["u"], one["unit"])
-    if not one["value"] and not one["indications"]:  # nothing was there to be measured
-        value = EMPTY if one["unit"] != "1" or not one["limit"] else value
-        limit = limit if one["limit"] else EMPTY
+    if not one["value"] and not one["limit"]:  # told by a name, or by where it ends
+        value = limit = EMPTY
+    elif not one["value"] and not one["indications"] and one["unit"] != "1":
+        value = EMPTY  # nothing was there to be measured
     verdict = f"{VERDICT_SIGN[one['verdict']]} {one['verdict']}"
     return [said, one["clause"], value, limit, text(verdict, 8, bold=True)]
 
