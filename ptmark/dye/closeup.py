@@ -43,9 +43,7 @@ def close_up(photo: Photo, look: CoarseLook, blob: Blob) -> Crop:
     step = _step(rgb, look, near, around)
     factor, left, top = look.factor // step, left // step, top // step
     if step > 1:
-        size = (rgb.shape[1] // step, rgb.shape[0] // step)
-        whole = rgb[: size[1] * step, : size[0] * step]
-        rgb = np.asarray(cv2.resize(whole, size, interpolation=cv2.INTER_AREA), np.uint8)
+        rgb = _made_smaller(rgb, step)
     return Crop(
         rgb=rgb,
         near=near,
@@ -55,6 +53,19 @@ def close_up(photo: Photo, look: CoarseLook, blob: Blob) -> Crop:
         step=step,
         factor=factor,
     )
+
+
+def _made_smaller(rgb: Bytes, step: int) -> Bytes:
+    """Means of ``step`` x ``step`` px; the photo's last px are repeated to fill up a block.
+
+    Were they left out, what the photo cuts off would end up to ``step - 1`` px inside it and be
+    taken for whole; so it ends that much outside.
+    """
+    width, height = -(-rgb.shape[1] // step), -(-rgb.shape[0] // step)
+    below, beside = height * step - rgb.shape[0], width * step - rgb.shape[1]
+    whole = cv2.copyMakeBorder(rgb, 0, below, 0, beside, cv2.BORDER_REPLICATE)
+    small = cv2.resize(whole, (width, height), interpolation=cv2.INTER_AREA)
+    return np.asarray(small, np.uint8)
 
 
 def _step(rgb: Bytes, look: CoarseLook, near: Bytes, around: Bytes) -> int:

@@ -13,6 +13,7 @@ from ptmark.dye.contour import Contour
 from ptmark.dye.contrast import DYE_STOPS, LUMA
 from ptmark.dye.hue import too_pale
 from ptmark.dye.quick import between
+from ptmark.photo import ends_at_border
 
 __all__ = ["WRONG_COLOUR", "Sight", "confidence", "reason_against", "too_small"]
 
@@ -92,10 +93,8 @@ def reason_against(one: Contour, sight: Sight) -> str:
 
 def _from_outside(one: Contour, sight: Sight) -> bool:
     """Whether it ends at the photo's border and is wider than dye would be."""
-    beyond = np.array([sight.photo_width, sight.photo_height]) - one.outline_px.max(axis=0)
-    if min(one.outline_px.min(), beyond.min()) > 2:
-        return False
-    return _width(one) > WIDEST_FROM_OUTSIDE * sight.photo_width
+    wide = _width(one) > WIDEST_FROM_OUTSIDE * sight.photo_width
+    return wide and ends_at_border(one.outline_px, sight.photo_width, sight.photo_height)
 
 
 def too_small(one: Contour, sight: Sight) -> bool:

@@ -4,6 +4,7 @@ Never trusts a file: size and format are checked before decoding, and what canno
 gives one clear `PhotoError`. The original bytes are never written.
 """
 
+from ptmark.photo.border import ends_at_border
 from ptmark.photo.camera import Camera
 from ptmark.photo.camera_profile import (
     CameraProfile,
@@ -21,6 +22,7 @@ __all__ = [
     "CameraProfile",
     "Photo",
     "PhotoInfo",
+    "ends_at_border",
     "linear_to_lab",
     "linear_to_srgb",
     "load_profiles",

@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING
 import numpy as np
 import numpy.typing as npt
 
+from ptmark.photo import ends_at_border
 from ptmark.scale.plane import Lens, apply_homography
 
 if TYPE_CHECKING:
@@ -19,7 +20,6 @@ __all__ = ["Alternative", "Beside", "SurfaceMap"]
 Array = npt.NDArray[np.float64]
 
 _NO_LENS = Lens((0.0, 0.0), 1.0)
-_AT_EDGE_PX = 1.5  # an outline that goes on beyond the photo is drawn along its outermost px
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -132,8 +132,7 @@ class SurfaceMap:
         """Whether an outline of shape (N, 2) px ends at the photo's edge: more may follow."""
         if self.frame_px is None:
             return False
-        beyond = np.array(self.frame_px) - 1 - outline_px.max(axis=0)
-        return bool(min(outline_px.min(), beyond.min()) < _AT_EDGE_PX)
+        return ends_at_border(outline_px, *self.frame_px)
 
     @property
     def flat(self) -> bool:

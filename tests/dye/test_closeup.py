@@ -9,7 +9,7 @@ from ptmark.dye import suggest
 from ptmark.dye.closeup import close_up
 from ptmark.dye.coarse import look_coarsely
 from ptmark.dye.contrast import DYE_STOPS
-from ptmark.photo import Photo, linear_to_srgb
+from ptmark.photo import Photo, ends_at_border, linear_to_srgb
 
 RADIUS = 60.0
 SHARP, SOFT = (800, 700), (2200, 1500)  # centres; standard deviations of their edges below
@@ -46,3 +46,19 @@ def test_their_outlines_keep_the_place_of_half_contrast(large):
         assert radii.mean() == pytest.approx(RADIUS, abs=0.2)
         area = cv2.contourArea(one.outline_px.astype(np.float32))
         assert area == pytest.approx(np.pi * RADIUS**2, rel=0.01)
+
+
+@pytest.mark.parametrize("axis", [0, 1])
+def test_what_a_large_photo_cuts_off_ends_at_its_border(large, axis):
+    """Also where its sides hold no whole number of the pixels that are looked at."""
+    by = large.rgb.shape[axis] - 10 - SOFT[1 - axis]
+    rolled = np.roll(large.rgb, by, axis=axis)
+    cut = Photo.from_array(np.ascontiguousarray(rolled[:-1] if axis == 0 else rolled[:, :-1]))
+    sides = np.array(cut.rgb.shape[1::-1])
+    assert sides[1 - axis] % 4 == 3
+    found = suggest(cut).found
+    outermost = max(one.outline_px.max(axis=0)[1 - axis] for one in found)
+    beyond = outermost + 0.5 - sides[1 - axis]  # a side lies half a px beyond a centre
+    assert -0.2 < beyond < 1.2  # at most the px that fills up the block of two
+    at_border = [ends_at_border(one.outline_px, *sides.tolist()) for one in found]
+    assert at_border.count(True) == 2  # the rest of it came in on the other side

@@ -9,6 +9,7 @@ import pytest
 from shapely import Polygon
 
 from ptmark.dye import suggest, unseen_remark
+from ptmark.photo import Photo, ends_at_border
 
 _SPEC = importlib.util.spec_from_file_location(
     "dye_scenes", Path(__file__).with_name("scenes.py")
@@ -173,3 +174,13 @@ def test_haze_is_the_share_of_full_dye_in_the_pink_over_the_white(share):
     haze = suggest(scenes.photo(SHAPE, [(pink, scenes.DYE)])).haze
     assert haze == pytest.approx(share, rel=0.2, abs=0.01)  # this dye stops a little less light
     assert suggest(scenes.photo(SHAPE, [])).haze < 0.02
+
+
+@pytest.mark.parametrize("side", range(4))
+@pytest.mark.parametrize(("gap", "reaches"), [(-20, True), (5, False)])
+def test_where_dye_reaches_the_photo_is_the_same_at_each_of_its_sides(side, gap, reaches):
+    size, beyond = 240, 20  # the lens blurs in what lies beyond the photo
+    bar = scenes.bar((size, size + beyond), beyond - 0.5 + gap, 150, 120, 4.0)
+    rgb = np.rot90(scenes.photo(bar.shape, [(bar, scenes.DYE)]).rgb[:, beyond:], side)
+    (one,) = suggest(Photo.from_array(np.ascontiguousarray(rgb))).found
+    assert ends_at_border(one.outline_px, size, size) is reaches
