@@ -30,7 +30,8 @@ _STEP_PX = 0.5
 _LEAP_PX = 1.5
 _LEAST_RADIUS = 3
 _NINE = np.ones((3, 3), np.uint8)
-_DENSE = 150  # vertices; a longer chain is told well by every second of them
+_DENSE = 150  # vertices; a longer chain is told well by every second or third of them,
+_SPARSE_PX = 6.0  # where its width is this or twice this: normals round a narrower tip need all
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
@@ -143,7 +144,7 @@ def _look(
 ) -> _Look:
     number = np.array([one for one, _ in kept])
     borders = [chain for _, chain in kept]
-    strides = np.array([1 + (len(one) > _DENSE) + (len(one) > 6 * _DENSE) for one in borders])
+    strides = np.array([_stride(one) for one in borders])
     chains = [chain[::stride] for chain, stride in zip(borders, strides, strict=True)]
     rings = Rings([len(one) for one in chains])
     return _Look(
@@ -158,6 +159,13 @@ def _look(
         rings=rings,
         of=number[rings.of],
     )
+
+
+def _stride(border: Ints) -> int:
+    """Of how many vertices of a border of shape (N, 2) one is taken."""
+    width = 2 * cv2.contourArea(border) / max(cv2.arcLength(border, closed=True), 1.0)
+    by_count = 1 + (len(border) > _DENSE) + (len(border) > 6 * _DENSE)
+    return min(by_count, 1 + int(width / _SPARSE_PX))
 
 
 def _made(look: _Look) -> list[Contour]:

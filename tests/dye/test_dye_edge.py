@@ -52,6 +52,15 @@ def test_bar_keeps_its_width_under_blur(width, within):
     assert np.ptp(outline[:, 0]) == pytest.approx(240, abs=2.0)
 
 
+@pytest.mark.parametrize("long", [70, 200, 700])
+@pytest.mark.parametrize("width", [3.0, 5.0])
+def test_a_thin_line_keeps_its_length_however_long_it_is(width, long):
+    # drawn as long as that; with fewer vertices round its tips, 700 px came out 3.5 px short
+    bar = scenes.bar((60, 820), 60.3, 60.3 + long, 30.2, width)
+    (found,) = suggest(scenes.photo((60, 820), [(bar, scenes.DYE)])).found
+    assert np.ptp(found.outline_px[:, 0]) == pytest.approx(long, abs=1.0)
+
+
 @pytest.mark.parametrize("t", [1.0, 2.0, 3.0, 5.0, 12.0])
 def test_thin_line_share_against_a_numeric_blur(t):
     # a box of width t blurred by SciPy's Gaussian of standard deviation 1, 200 samples a unit
