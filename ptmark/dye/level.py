@@ -8,7 +8,7 @@ checked numerically in the tests.)
 """
 
 from functools import lru_cache
-from math import hypot, pi, sqrt
+from math import erf, hypot, pi, sqrt
 
 import cv2
 import numpy as np
@@ -16,12 +16,14 @@ import numpy.typing as npt
 
 from ptmark.dye.quick import highest
 
-__all__ = ["PLATEAU_SMOOTH_PX", "edge_share", "plateau", "thin_line_table"]
+__all__ = ["PLATEAU_SMOOTH_PX", "edge_share", "error_function", "plateau", "thin_line_table"]
 
 Float = npt.NDArray[np.float32]
 Table = npt.NDArray[np.float64]
 PLATEAU_SMOOTH_PX = 1.0
 MAX_SHARE = 0.85  # above it the contour would lie on the ridge, where noise decides
+# Of each value of an array. SciPy's takes longer to load than a photo takes to measure.
+error_function = np.vectorize(erf, otypes=[float])
 
 
 @lru_cache(maxsize=64)
@@ -40,20 +42,19 @@ def thin_line_table(smooth: float) -> tuple[Table, Table, Table, Table, Table]:
         flank and at its true end; seen width times edge slope over plateau, which tells t
         from what is seen.
     """
-    from scipy.special import erf
-
     t = np.geomspace(0.05, 40, 300)
-    kept = erf(t / (2 * sqrt(2) * hypot(1.0, smooth)))
+    kept = error_function(t / (2 * sqrt(2) * hypot(1.0, smooth)))
     low, high = np.zeros_like(t), t / 2 + 6
     for _ in range(40):  # bisection for half of the seen width
         middle = (low + high) / 2
-        value = 0.5 * (erf((middle + t / 2) / sqrt(2)) - erf((middle - t / 2) / sqrt(2)))
+        outer, inner = ((middle + side * t / 2) / sqrt(2) for side in (1, -1))
+        value = 0.5 * (error_function(outer) - error_function(inner))
         above = value > kept / 2
         low, high = np.where(above, middle, low), np.where(above, high, middle)
     half = (low + high) / 2
     near, far = np.exp(-((half - t / 2) ** 2) / 2), np.exp(-((half + t / 2) ** 2) / 2)
     slope = (near - far) / sqrt(2 * pi)
-    flank, tip = 0.5 * erf(t / sqrt(2)) / kept, 0.5 * erf(t / (2 * sqrt(2))) / kept
+    flank, tip = (0.5 * error_function(t / root) / kept for root in (sqrt(2), 2 * sqrt(2)))
     return t, 2 * half, flank, tip, 2 * half * slope / kept
 
 

@@ -14,7 +14,7 @@ from math import hypot
 import numpy as np
 import numpy.typing as npt
 
-from ptmark.dye.level import thin_line_table
+from ptmark.dye.level import error_function, thin_line_table
 from ptmark.dye.rings import Rings
 from ptmark.measure.geometry import inside
 from ptmark.measure.medial import Medial
@@ -122,11 +122,9 @@ def blur_u(width: npt.ArrayLike, shift: npt.ArrayLike) -> Array:
 @lru_cache(maxsize=1)
 def _per_blur() -> tuple[Array, Array]:
     """Width over ``shift`` of lines, rising, and how a width follows its blur, relative."""
-    from scipy.special import erf
-
     t, seen, *_ = thin_line_table(_USUAL_SMOOTH)
     # A tenth of the contrast at a blurred line's flank (a box blurred by a Gaussian), in blurs.
-    shift = 0.1 * np.sqrt(2 * np.pi) * erf(t / np.sqrt(2)) / -np.expm1(-(t**2) / 2)
+    shift = 0.1 * np.sqrt(2 * np.pi) * error_function(t / np.sqrt(2)) / -np.expm1(-(t**2) / 2)
     follows = np.clip(seen * np.gradient(t, seen) - t, 0.0, _MOST_BLURS)
     return t / shift, follows / t
 
