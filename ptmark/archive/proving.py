@@ -1,10 +1,10 @@
 """The hash of a record's rows, noted in the log when they are written.
 
-Working rows out again from a record's file takes as long as hashing its photo; comparing a
-hash does not. What has another one, or none (lines of older versions), is worked out again,
-which says what differs. On a server each inspector writes rows and lines with SQL of his own
-and could note the hash of rows that are not those of the file: there none is noted, and what
-counts is only what the one who verifies worked out before (`findings.Notes.right`).
+Working rows out again from a record's file costs much more than comparing a hash. What has
+another one, or none (lines of older versions), is worked out again. On a server each inspector
+writes rows and lines with SQL of his own and could note the hash of rows that are not those of
+the file: there none is noted, and what counts is only what the one who verifies worked out
+before (`findings.Notes.right`).
 """
 
 import hashlib
@@ -15,12 +15,14 @@ from typing import Any
 from sqlalchemy import Connection, Dialect, bindparam, select
 
 from ptmark.archive.chain import Line
+from ptmark.archive.derive import Derived, fold
 from ptmark.archive.rows import table
 from ptmark.archive.spelled import Spelled, all_rows, spelled
 
-__all__ = ["follow_proof", "hashed", "proof"]
+__all__ = ["follow_proof", "hash_of", "hashed", "proof"]
 
 _OWN = ("wording", "revision", "inspection_photo", "indication")
+_NUMBERS = {"id", "part_id", "serial_id", "inspection_id"}
 # A flipped bit may make a text of other bytes than letters, which JSON has not.
 _told = json.JSONEncoder(separators=(",", ":"), default=repr).encode
 
@@ -38,7 +40,7 @@ def follow_proof(known: dict[str, str], line: Line) -> None:
         known[line.subject] = json.loads(line.detail).get("rows", "")
 
 
-def hashed(conn: Connection, first: int, last: int) -> dict[int, tuple[str, int]]:
+def hashed(conn: Connection, first: int, last: int) -> dict[int, tuple[str, bytes]]:
     """SHA-256 over all rows of each inspection from one number to another, its file included.
 
     Parameters
@@ -49,9 +51,10 @@ def hashed(conn: Connection, first: int, last: int) -> dict[int, tuple[str, int]
 
     Returns
     -------
-    dict of int to (str, int)
-        Hexadecimal digits, and the bytes that the file takes there. The numbers that the
-        database gave, which a rebuilt one gives anew, have no part in it.
+    dict of int to (str, bytes)
+        Hexadecimal digits ("" where there is no file), and the file, deflated as it lies
+        there. The numbers that the database gave, which a rebuilt one gives anew, have no
+        part in it.
     """
     between = {"first": first, "last": last}
     heads = all_rows(conn, _between(conn.dialect, "inspection"), between)
@@ -64,12 +67,33 @@ def hashed(conn: Connection, first: int, last: int) -> dict[int, tuple[str, int]
     return {number: _hash_of(own, kept.get(number)) for number, own in told.items()}
 
 
-def _hash_of(rows: list[Any], file: object) -> tuple[str, int]:
+def hash_of(rows: Derived, file: bytes) -> str:
+    """The hash that `hashed` gives where the database holds these rows and this file."""
+    numbers = [rows.part, fold(rows.part), rows.serial, fold(rows.serial)]
+    told: list[Any] = [[*numbers, *map(rows.inspection.__getitem__, _columns("inspection"))]]
+    for name, many in (
+        ("wording", [{"text": rows.text}]),
+        ("revision", sorted(rows.revisions, key=lambda one: int(one["number"]))),
+        ("inspection_photo", rows.photos),
+        ("indication", sorted(rows.indications, key=lambda one: str(one["letter"]))),
+    ):
+        columns = _columns(name)
+        told += ([name, *map(one.__getitem__, columns)] for one in many)
+    return _hash_of(told, file)[0]
+
+
+def _hash_of(rows: list[Any], file: object) -> tuple[str, bytes]:
     if not isinstance(file, bytes):
-        return "", 0
+        return "", b""
     whole = hashlib.sha256(_told(rows).encode())
     whole.update(file)
-    return whole.hexdigest(), len(file)
+    return whole.hexdigest(), file
+
+
+@lru_cache(8)
+def _columns(name: str) -> tuple[str, ...]:
+    """Columns that have a part in the hash, in its order."""
+    return tuple(one.name for one in table(name).c if one.name not in _NUMBERS)
 
 
 @lru_cache(8)
@@ -77,8 +101,7 @@ def _between(dialect: Dialect, name: str) -> Spelled:
     """Rows of some inspections in one order, each with its inspection's number before it."""
     one, part, serial = table(name), table("part"), table("serial")
     if name == "inspection":
-        number, given = one.c.id, {"id", "part_id", "serial_id"}
-        own = [column for column in one.c if column.name not in given]
+        number, own = one.c.id, (one.c[each] for each in _columns(name))
         chosen = select(number, part.c.number, part.c.key, serial.c.number, serial.c.key, *own)
         chosen = chosen.join(part, part.c.id == one.c.part_id)
         chosen = chosen.join(serial, serial.c.id == one.c.serial_id)

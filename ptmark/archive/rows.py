@@ -26,7 +26,6 @@ from ptmark.errors import ArchiveError
 __all__ = [
     "clear_rows",
     "document_of",
-    "documents",
     "note_photos",
     "photo_rows",
     "stored",
@@ -192,13 +191,6 @@ def stored(conn: Connection, numbers: list[int]) -> dict[int, dict[str, Any]]:
     ):
         found[number]["text"] = said
     return found
-
-
-def documents(conn: Connection, numbers: list[int]) -> dict[int, bytes]:
-    """The files of some inspections, deflated, by their numbers."""
-    one = table("document")
-    chosen = select(one.c.inspection_id, one.c.data).where(one.c.inspection_id.in_(numbers))
-    return {row.inspection_id: row.data for row in conn.execute(chosen)}
 
 
 def _add(
