@@ -14,6 +14,7 @@ from ptmark.dye.edge import EdgeQuality
 from ptmark.dye.fine import CloseLook
 from ptmark.dye.hue import taken_light
 from ptmark.dye.level import edge_share, plateau
+from ptmark.dye.opened import opened
 from ptmark.dye.quick import middle, sample
 from ptmark.dye.rings import Rings, without_crossings
 from ptmark.dye.tips import fading, farthest, own_ridge
@@ -78,7 +79,7 @@ def contours(close: CloseLook, photo_blur_px: float, least_px: float) -> list[Co
     steps = np.array([crop.step for crop in close.sheet.crops])
     blur_px = np.where(np.isnan(close.blur_px), photo_blur_px / steps, close.blur_px)
     ridge = _ridge(close, blur_px)
-    relative = close.amount / ridge
+    relative = opened(close.amount / ridge, close.sheet.near)
     mask = np.where(relative > 0.5, close.sheet.near, np.uint8(0))
     found, _ = cv2.findContours(mask, cv2.RETR_EXTERNAL, cv2.CHAIN_APPROX_NONE)
     kept = []
