@@ -11,7 +11,6 @@ from ptmark.criteria.groups import by_frame, by_row, by_share, by_stretch, by_wi
 from ptmark.criteria.joining import looks_at_one, with_parts
 from ptmark.criteria.joins import by_join, by_part
 from ptmark.criteria.leaves import answers
-from ptmark.criteria.limits import per_mm
 from ptmark.criteria.profile import Profile
 from ptmark.criteria.readings import Readings
 from ptmark.criteria.result import SEVERITY, Evaluation, Finding
@@ -34,6 +33,7 @@ from ptmark.criteria.rules import (
 )
 from ptmark.criteria.scene import Judged, Scene
 from ptmark.criteria.singles import by_edge, by_kind, by_shape, by_size, unknown_kinds
+from ptmark.criteria.unjudged import not_judged
 from ptmark.criteria.view import PLAIN, Flags
 from ptmark.criteria.wording import amount, bound, measured, named
 from ptmark.errors import CriteriaError
@@ -78,8 +78,8 @@ def evaluate(profile: Profile, scene: Scene, decision_rule: str = "guarded") -> 
     Returns
     -------
     Evaluation
-        Its verdict is the worst of its findings; an indication of which the photo shows but
-        a part leaves it undecided at the best.
+        Its verdict is the worst of its findings; what no rule can judge leaves it undecided
+        at the best (`ptmark.criteria.unjudged`).
 
     Raises
     ------
@@ -142,7 +142,10 @@ def _set_aside(one: Judged) -> bool:
 
 
 def _findings(case: Case) -> list[Finding]:
+    unjudged = not_judged(case)
     if not case.judged:
+        if case.scene.unmeasured:
+            return unjudged
         left = len(case.scene.indications)
         says = (
             f"All {left} indications are set aside by the inspector, with reasons."
@@ -150,8 +153,8 @@ def _findings(case: Case) -> list[Finding]:
             else "There are no indications."
         )
         nothing = Rule(id="none", clause="", sure="verified")
-        return [case.finding(nothing, "acceptable", says)]
-    made: list[Finding] = _not_relevant(case) + _run_out(case)
+        return [case.finding(nothing, "acceptable", says), *unjudged]
+    made: list[Finding] = _not_relevant(case) + unjudged
     by_name = [rule for rule in with_parts(case.profile.rules) if _goes_by_name(rule)]
     if by_name:
         made += unknown_kinds(case, by_name[0])
@@ -189,23 +192,6 @@ def _not_relevant(case: Case) -> list[Finding]:
         )
         for item in case.plain.items
         if not item.relevant
-    ]
-
-
-def _run_out(case: Case) -> list[Finding]:
-    """One finding for each indication that the photo shows a part of: it may be any longer."""
-    rule = Rule(id="whole", clause="", sure="verified")
-    return [
-        case.finding(
-            rule,
-            "undecided",
-            f"Indication {one.id} ends at the photo's edge: it is at least "
-            f"{amount(one.length * per_mm(case.unit), case.unit)} long. Take another photo "
-            "that shows it whole.",
-            ids=(one.id,),
-        )
-        for one in case.judged
-        if one.runs_out
     ]
 
 

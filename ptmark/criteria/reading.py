@@ -55,7 +55,9 @@ def scene_from_json(document: Mapping[str, Any]) -> Scene:
     (1 % for the path), so that a file from ``ptmark measure`` is judged as it was measured. A
     length or width that departs by more than 0.01 mm and its own uncertainty is noted as a
     caution. Widths and paths of many outlines are measured only where something hangs on
-    them (`ptmark.criteria.rough`). Whatever else the document holds is left alone, but for
+    them (`ptmark.criteria.rough`). Of a photo with a scale (``scale.reference``) an outline may
+    be null: it was not measured. ``conditions.colourless`` and ``conditions.unseen`` tell what
+    the photo cannot show. Whatever else the document holds is left alone, but for
     what says that its lengths are in another unit, and for a key that stands in place of one
     that is read, such as ``length_u``: passed over, either would make a verdict milder.
 
@@ -78,19 +80,10 @@ def scene_from_json(document: Mapping[str, Any]) -> Scene:
         raise CriteriaError(
             f"{len(listed)} indications are more than {_MOST_INDICATIONS}", where="indications"
         )
-    read: list[_Read] = []
-    seen: set[str] = set()
-    outlines = read_at_once([_outline_in(data) for data in listed])
-    for nth, (data, outline) in enumerate(zip(listed, outlines, strict=True)):
-        one = _read(data, f"indications[{nth}]", outline)
-        if one.id in seen:
-            raise CriteriaError(
-                f"id '{one.id}' is used twice",
-                where=f"indications[{nth}]",
-                mend="give each indication an id of its own",
-            )
-        seen.add(one.id)
-        read.append(one)
+    read, unmeasured = _read_all(listed, may_lack=_holds_a_map(document))
+    conditions = document.get("conditions")
+    if not isinstance(conditions, Mapping):
+        conditions = {}
     notes: list[str] = []
     known = Apart.of([one.outline for one in read])
     rough = roughly([one.outline for one in read], known) if read else []
@@ -105,8 +98,42 @@ def scene_from_json(document: Mapping[str, Any]) -> Scene:
         weld_direction_deg=number_of(document, "weld_direction_deg", "document"),
         edges=edges_of(document.get("edges_mm")),
         notes=tuple(notes),
+        unmeasured=unmeasured,
+        unseen=int(number_of(conditions, "unseen", "conditions", least=0.0) or 0),
+        colourless=truth_of(conditions, "colourless", "conditions"),
         known=known,
     )
+
+
+def _holds_a_map(document: Mapping[str, Any]) -> bool:
+    """Whether it is of a photo with a scale, so that what has no outline was not measurable."""
+    scale = document.get("scale")
+    return isinstance(scale, Mapping) and bool(scale.get("reference"))
+
+
+def _read_all(listed: list[object], *, may_lack: bool) -> tuple[list["_Read"], tuple[str, ...]]:
+    """All indications, each id once, and the ids of those that were not measured."""
+    read: list[_Read] = []
+    unmeasured: list[str] = []
+    seen: set[str] = set()
+    outlines = read_at_once([_outline_in(data) for data in listed])
+    for nth, (data, outline) in enumerate(zip(listed, outlines, strict=True)):
+        where = f"indications[{nth}]"
+        if may_lack and isinstance(data, Mapping) and data.get("outline_mm", ...) is None:
+            name = _name_of(data, where)
+            unmeasured.append(name)
+        else:
+            one = _read(data, where, outline)
+            name = one.id
+            read.append(one)
+        if name in seen:
+            raise CriteriaError(
+                f"id '{name}' is used twice",
+                where=where,
+                mend="give each indication an id of its own",
+            )
+        seen.add(name)
+    return read, tuple(unmeasured)
 
 
 class _Read(NamedTuple):
@@ -131,13 +158,7 @@ def _read(data: object, where: str, outline: Array | None) -> _Read:
             where=where,
             mend="""write {"id": "A", "outline_mm": [[0, 0], [4, 0], [4, 1]]}""",
         )
-    name = text_of(data, "id", where)
-    if not name:
-        raise CriteriaError(
-            "id must be text, but is missing or empty",
-            where=where,
-            mend='give it one, such as "id": "A"',
-        )
+    name = _name_of(data, where)
     where = f"indication {name:.40}"
     refuse_other_names(data, _OF_EACH, where)
     if outline is None:
@@ -157,6 +178,17 @@ def _read(data: object, where: str, outline: Array | None) -> _Read:
             mend="write non-relevant or false, with a reason, or leave it out",
         )
     return _Read(name, outline, numbers, texts, truth_of(data, "runs_out", where))
+
+
+def _name_of(data: Mapping[str, Any], where: str) -> str:
+    name = text_of(data, "id", where)
+    if not name:
+        raise CriteriaError(
+            "id must be text, but is missing or empty",
+            where=where,
+            mend='give it one, such as "id": "A"',
+        )
+    return name
 
 
 def _outline(data: Mapping[str, Any], where: str) -> Array:

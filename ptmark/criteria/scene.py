@@ -45,7 +45,9 @@ class Scene:
 
     ``weld_direction_deg`` is the angle of the weld from the surface's x axis towards its y
     axis; ``edges`` are lines by name, each of shape (N, 2) in mm; ``notes`` are cautions
-    about the scene itself, repeated by the evaluation. ``known`` holds what was worked out of
+    about the scene itself, repeated by the evaluation. ``unmeasured`` names indications that
+    could not be measured, ``unseen`` counts the places that were too many to be looked at, and
+    ``colourless`` tells that the photo cannot show dye. ``known`` holds what was worked out of
     the outlines in reading them, so that it is not worked out twice.
     """
 
@@ -56,4 +58,7 @@ class Scene:
     weld_direction_deg: float | None = None
     edges: Mapping[str, tuple[npt.NDArray[np.float64], ...]] = field(default_factory=dict)
     notes: tuple[str, ...] = ()
+    unmeasured: tuple[str, ...] = ()
+    unseen: int = 0
+    colourless: bool = False
     known: Apart | None = field(default=None, compare=False, repr=False)

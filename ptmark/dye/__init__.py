@@ -19,7 +19,14 @@ from ptmark.dye.fluorescent import (
 from ptmark.dye.haze import haze_remark
 from ptmark.dye.quality import look_at_quality
 from ptmark.dye.remark import Remark
-from ptmark.dye.suggest import LeftOut, Suggestion, Suggestions, suggest, unseen_remark
+from ptmark.dye.suggest import (
+    LeftOut,
+    Suggestion,
+    Suggestions,
+    suggest,
+    unseen_places,
+    unseen_remark,
+)
 from ptmark.dye.trace import DyeTracer, refine_outline
 
 __all__ = [
@@ -43,5 +50,6 @@ __all__ = [
     "recognise",
     "refine_outline",
     "suggest",
+    "unseen_places",
     "unseen_remark",
 ]

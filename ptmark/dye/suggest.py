@@ -22,7 +22,7 @@ from ptmark.dye.sheet import Crop, grouped, laid
 from ptmark.photo import Photo
 from ptmark.scale import SurfaceMap
 
-__all__ = ["LeftOut", "Suggestion", "Suggestions", "suggest", "unseen_remark"]
+__all__ = ["LeftOut", "Suggestion", "Suggestions", "suggest", "unseen_places", "unseen_remark"]
 
 Array = npt.NDArray[np.float64]
 
@@ -136,9 +136,14 @@ def suggest(
     return Suggestions(found=tuple(found), left_out=tuple(left_out), haze=look.haze)
 
 
+def unseen_places(left_out: Sequence[LeftOut]) -> int:
+    """How many places were red but too many to look at each."""
+    return sum(one.reason == _UNSEEN for one in left_out)
+
+
 def unseen_remark(left_out: Sequence[LeftOut]) -> Remark | None:
     """What is to be said where too many places were red to look at each; else None."""
-    unseen = sum(one.reason == _UNSEEN for one in left_out)
+    unseen = unseen_places(left_out)
     if not unseen:
         return None
     return Remark(

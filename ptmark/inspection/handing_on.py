@@ -8,8 +8,8 @@ from typing import Any
 
 import numpy as np
 
-from ptmark.criteria import Evaluation, Judged, Profile, Scene, evaluate
-from ptmark.dye import LeftOut, Remark
+from ptmark.criteria import Evaluation, Judged, Scene
+from ptmark.dye import LeftOut, Remark, unseen_places
 from ptmark.inspection.edges import edge_u_of, edges_of
 from ptmark.inspection.state import Marked, State
 from ptmark.measure import Conditions, Measurement
@@ -17,7 +17,7 @@ from ptmark.photo import PhotoInfo
 from ptmark.record import Entry, Record, build_record, given_json
 from ptmark.scale import SurfaceMap
 
-__all__ = ["chosen_of", "evaluation_of", "record_of", "scene_of", "weld_of"]
+__all__ = ["chosen_of", "record_of", "scene_of", "weld_of"]
 
 Measured = Sequence[tuple[Marked, Measurement | None]]
 
@@ -27,8 +27,11 @@ def scene_of(
     state: State,
     surface: SurfaceMap | None,
     sizes: Mapping[str, Measurement] = MappingProxyType({}),
+    *,
+    left_out: Sequence[LeftOut],
+    colourless: bool,
 ) -> Scene:
-    """The measured indications as the criteria take them.
+    """The indications as the criteria take them, with what leaves a verdict open.
 
     ``sizes`` holds, by letter, the measurement that an indication's length, path and width are
     taken from where another photo of the set shows it too; its place stays this photo's.
@@ -46,32 +49,10 @@ def scene_of(
         thickness_mm=state.thickness_mm,
         diameter_mm=state.diameter_mm,
         edges={} if surface is None else edges_of(state, surface),
+        unmeasured=tuple(one.id for one, made in measured if made is None),
+        unseen=unseen_places(left_out),
+        colourless=colourless,
     )
-
-
-def evaluation_of(
-    profile: Profile, scene: Scene, measured: Measured, rule: str, *, colourless: bool = False
-) -> Evaluation:
-    """The verdict on a scene; never acceptable while an indication could not be measured.
-
-    Nor where a photo without colour, which cannot show dye, shows none (``colourless``).
-    """
-    found = evaluate(profile, scene, decision_rule=rule)
-    missing = [one.id for one, made in measured if made is None]
-    if missing:
-        says = (
-            f"Not measured, and so not judged: {', '.join(missing)}. The surface turns away "
-            "too far there; take another photo from that side. Until then it is not acceptable."
-        )
-    elif colourless and not measured:
-        says = (
-            "The photo holds no colour, so that nothing is marked in it tells nothing. Take it "
-            "in colour, or trace what is there by hand. Until then it is not acceptable."
-        )
-    else:
-        return found
-    verdict = "undecided" if found.verdict == "acceptable" else found.verdict
-    return replace(found, verdict=verdict, cautions=(*found.cautions, says))
 
 
 def weld_of(state: State, surface: SurfaceMap | None) -> tuple[float | None, float | None]:
@@ -93,9 +74,9 @@ def record_of(
     *,
     info: PhotoInfo,
     surface: SurfaceMap | None,
-    left_out: Sequence[LeftOut],
+    look: tuple[Sequence[LeftOut], float | None],
+    colourless: bool,
     evaluation: Evaluation | None,
-    haze: float | None,
     remarks: Sequence[Remark],
     record_id: str | None,
     created: str | None,
@@ -109,14 +90,15 @@ def record_of(
         surface=surface,
         reference=state.reference,
         entries=[_entry(one, made, known.get(one.id)) for one, made in measured],
-        left_out=left_out,
+        left_out=look[0],
+        colourless=colourless,
         evaluation=evaluation,
         conditions=Conditions(relief_mm=state.relief_mm),
         fields=state.fields,
         area_px=state.area_px,
         decision=state.decision,
         decision_reason=state.decision_reason,
-        haze=haze,
+        haze=look[1],
         remarks=[one.says for one in remarks],
         record_id=record_id,
         created=created,

@@ -4,11 +4,11 @@ from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from functools import cached_property
 
-from ptmark.criteria import Evaluation
+from ptmark.criteria import Evaluation, Scene, evaluate
 from ptmark.en import en_number
 from ptmark.errors import ScaleError
 from ptmark.inspection.at_hand import AtHand
-from ptmark.inspection.handing_on import evaluation_of, record_of, scene_of
+from ptmark.inspection.handing_on import record_of, scene_of
 from ptmark.inspection.state import Marked, State
 from ptmark.inspection.workings import Look, open_again
 from ptmark.measure import Measurement, Quantity
@@ -16,7 +16,7 @@ from ptmark.photo import Photo, PhotoInfo
 from ptmark.record import Record, joined
 from ptmark.scale import SurfaceMap
 
-__all__ = ["Results", "Sizes", "Worked", "is_colourless", "look_of", "results_of"]
+__all__ = ["Results", "Sizes", "Worked", "look_of", "results_of", "shows_nothing"]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
@@ -82,15 +82,19 @@ class Results:
         return [
             None
             if profile is None or one.surface is None
-            else evaluation_of(
-                profile,
-                scene_of(one.measured, one.state, one.surface, self.sizes),
-                one.measured,
-                rule,
-                colourless=not one.measured and is_colourless(inspection, one.info),
-            )
+            else evaluate(profile, self._scene(one, inspection), rule)
             for one in self.photos
         ]
+
+    def _scene(self, one: Worked, inspection: AtHand) -> Scene:
+        return scene_of(
+            one.measured,
+            one.state,
+            one.surface,
+            self.sizes,
+            left_out=look_of(inspection, one.info)[0],
+            colourless=shows_nothing(inspection, one.info, one.measured),
+        )
 
     def record(self, inspection: AtHand, record_id: str | None, created: str | None) -> Record:
         """The whole set as one record.
@@ -110,9 +114,9 @@ class Results:
                 state,
                 info=one.info,
                 surface=one.surface,
-                left_out=look[0],
+                look=look,
+                colourless=shows_nothing(inspection, one.info, one.measured),
                 evaluation=evaluation,
-                haze=look[1],
                 remarks=inspection.workings.remarks(
                     one.state,
                     one.surface,
@@ -184,8 +188,13 @@ def look_of(inspection: AtHand, info: PhotoInfo) -> Look:
     return inspection.workings.look_of(info)
 
 
-def is_colourless(inspection: AtHand, info: PhotoInfo) -> bool:
-    """Whether a photo of the set holds no colour; it is opened once where that is not known."""
+def shows_nothing(inspection: AtHand, info: PhotoInfo, marked: Sequence[object]) -> bool:
+    """Whether nothing is marked in a photo of the set because it holds no colour.
+
+    It is opened once where that is not known.
+    """
+    if marked:
+        return False
     return inspection.workings.colourless(info, lambda: _photo_of(inspection, info))
 
 

@@ -12,7 +12,7 @@ from typing import Any
 import numpy as np
 import numpy.typing as npt
 
-from ptmark.criteria import Evaluation, Scene
+from ptmark.criteria import Evaluation, Scene, evaluate
 from ptmark.dye import (
     CoarseLook,
     EdgeQuality,
@@ -23,8 +23,9 @@ from ptmark.dye import (
 )
 from ptmark.errors import OutlineError, UsageError
 from ptmark.inspection.at_hand import AtHand
-from ptmark.inspection.handing_on import evaluation_of, scene_of
+from ptmark.inspection.handing_on import scene_of
 from ptmark.inspection.photo_set import PhotoSet
+from ptmark.inspection.set_results import shows_nothing
 from ptmark.inspection.state import Marked, State, check_outline, free_letter, with_suggested
 from ptmark.measure import Measurement, with_own_hand
 from ptmark.photo import Photo
@@ -114,18 +115,23 @@ class Inspection(AtHand):
         self.change(f"delete {name}", marked=kept)
 
     def scene(self) -> Scene:
-        """The measured indications as the criteria take them."""
-        return scene_of(self._measured(), self.state, self.surface, self.photos.sizes())
+        """The indications of the photo at hand as the criteria take them."""
+        measured, photo = self._measured(), self.photo
+        return scene_of(
+            measured,
+            self.state,
+            self.surface,
+            self.photos.sizes(),
+            left_out=self.left_out,
+            colourless=photo is not None and shows_nothing(self, photo.info, measured),
+        )
 
     def evaluation(self) -> Evaluation | None:
         """The verdict under the chosen profile; None without a profile or a surface."""
         profile = self.profile
-        photo = self.photo
-        if profile is None or self.surface is None or photo is None:
+        if profile is None or self.surface is None or self.photo is None:
             return None
-        measured, rule = self._measured(), self.state.decision_rule
-        grey = not measured and self.workings.colourless(photo.info, lambda: photo)
-        return evaluation_of(profile, self.scene(), measured, rule, colourless=grey)
+        return evaluate(profile, self.scene(), self.state.decision_rule)
 
     def _measured(self) -> list[tuple[Marked, Measurement | None]]:
         surface, relief, counted = self.surface, self.state.relief_mm, self.counted

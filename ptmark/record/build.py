@@ -11,7 +11,7 @@ import numpy.typing as npt
 
 import ptmark
 from ptmark.criteria import Evaluation
-from ptmark.dye import LeftOut
+from ptmark.dye import LeftOut, unseen_places
 from ptmark.errors import RecordError
 from ptmark.measure import Conditions, Measurement, Quantity
 from ptmark.photo import PhotoInfo
@@ -43,6 +43,7 @@ def build_record(  # noqa: PLR0913 - one argument for each part of the record, b
     reference: Reference | None = None,
     entries: Sequence[Entry],
     left_out: Sequence[LeftOut],
+    colourless: bool = False,
     evaluation: Evaluation | None,
     conditions: Conditions,
     fields: dict[str, str],
@@ -73,6 +74,8 @@ def build_record(  # noqa: PLR0913 - one argument for each part of the record, b
     entries : sequence of Entry
     left_out : sequence of LeftOut
         Blobs the suggestions left out.
+    colourless : bool
+        Whether nothing is marked because the photo holds no colour.
     evaluation : Evaluation or None
     conditions : Conditions
     fields : dict of str to str
@@ -116,7 +119,12 @@ def build_record(  # noqa: PLR0913 - one argument for each part of the record, b
         fields={key: text for key, text in fields.items() if text.strip()},
         photo=photo_json(info),
         scale=scale_json(surface, reference) | lens_json(info),
-        conditions={"relief_mm": number(conditions.relief_mm, 6), "haze": share(haze)},
+        conditions={
+            "relief_mm": number(conditions.relief_mm, 6),
+            "haze": share(haze),
+            **({"unseen": unseen} if (unseen := unseen_places(left_out)) else {}),
+            **({"colourless": True} if colourless else {}),
+        },
         area_px=None if area_px is None else points(area_px, 2),
         indications=[_indication(one, surface) for one in entries],
         left_out=[

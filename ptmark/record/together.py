@@ -4,7 +4,7 @@ from collections.abc import Iterator, Mapping, Sequence, Set
 from dataclasses import replace
 from typing import Any
 
-from ptmark.criteria import SEVERITY, Evaluation, Profile, Scene, evaluate, scene_from_json
+from ptmark.criteria import Evaluation, Profile, Scene, evaluate, scene_from_json
 from ptmark.en import en_number
 from ptmark.record.cautions import DEPARTS, departs
 from ptmark.record.model import PHOTO_MEMBERS, Record
@@ -16,9 +16,10 @@ ONE_BY_ONE = (
     "Each photo is judged on its own surface: rules over a length of weld, an area or a row of "
     "indications do not count those of different photos together."
 )
-_LEFT_OPEN = (
-    "The verdict before was left open for what no rule tells: see the record's cautions. Until "
-    "that is mended it is not acceptable."
+# What an evaluation said of a photo without colour before it was a finding.
+_NO_COLOUR = (
+    "The photo holds no colour, so that nothing is marked in it tells nothing. Take it "
+    "in colour, or trace what is there by hand. Until then it is not acceptable."
 )
 _SIZE = ("length_mm", "length_u_mm", "width_mm", "width_u_mm")
 
@@ -163,7 +164,7 @@ def scenes_of(record: Record) -> list[Scene]:
     """
     views = record.views()
     if len(views) == 1:
-        return [scene_from_json(record.to_json())]
+        return [scene_from_json(_document(record))]
     rows = [{row["id"]: row for row in view.indications} for view in views]
     held = {
         one["id"]: rows[one["of_record"] - 1][one["id"]]
@@ -180,33 +181,28 @@ def evaluated_again(
 
     Gives the photo's number in the set (0 where the record has one photo), its part of the
     record and the evaluation; the decision rule is the one it was judged with before, unless
-    ``decision`` names one. A photo of a set that has no scale is passed over. A verdict that
-    was left open for what no rule tells, such as a photo without colour, stays open.
+    ``decision`` names one. A photo of a set that has no scale is passed over.
     """
     views = record.views()
     for number, (view, scene) in enumerate(zip(views, scenes_of(record), strict=True), 1):
         if len(views) > 1 and view.scale["reference"] is None:
             continue
         rule = decision or (view.evaluation or {}).get("decision_rule", "guarded")
-        after = evaluate(profile, scene, rule)
-        if _was_left_open(view) and after.verdict == "acceptable":
-            after = replace(after, verdict="undecided", cautions=(*after.cautions, _LEFT_OPEN))
-        yield number if len(views) > 1 else 0, view, after
+        yield number if len(views) > 1 else 0, view, evaluate(profile, scene, rule)
 
 
-def _was_left_open(view: Record) -> bool:
-    """Whether a verdict was worse than the worst of its findings."""
-    before = view.evaluation
-    if before is None or not before["findings"]:
-        return False
-    worst = max((one["verdict"] for one in before["findings"]), key=SEVERITY.index)
-    return SEVERITY.index(before["verdict"]) > SEVERITY.index(worst)
+def _document(view: Record) -> dict[str, Any]:
+    """A record of one photo, with what an older one says in words alone."""
+    document = view.to_json()
+    if _NO_COLOUR in (view.evaluation or {}).get("cautions", ()):
+        document["conditions"] = {**document["conditions"], "colourless": True}
+    return document
 
 
 def _scene(view: Record, held: Mapping[str, Mapping[str, Any]]) -> Scene:
     if view.scale["reference"] is None:
         return Scene(indications=())
-    scene = scene_from_json(view.to_json())
+    scene = scene_from_json(_document(view))
     judged = tuple(
         one if one.id not in held else replace(one, **_sizes(held[one.id]))
         for one in scene.indications

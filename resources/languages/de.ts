@@ -5677,6 +5677,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>Anzeige {0} erfüllt {1} ({2}): {3}.</translation>
     </message>
     <message>
+      <source>Indication {0} was not measured, and so not judged: the surface turns away too far there. Take another photo from that side.</source>
+      <translation>Anzeige {0} wurde nicht gemessen und so nicht bewertet: Die Oberfläche wendet sich dort zu weit ab. Ein weiteres Foto von dieser Seite aufnehmen.</translation>
+    </message>
+    <message>
       <source>It lies on the limit as measured, so that only another measurement can decide it.</source>
       <translation>Sie liegt, wie gemessen, auf der Grenze, so dass nur eine weitere Messung entscheiden kann.</translation>
     </message>
@@ -5839,10 +5843,6 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>Not laid over the photo before, so compare by eye: {0}.</source>
       <translation>Nicht über das Foto davor gelegt, also mit dem Auge vergleichen: {0}.</translation>
-    </message>
-    <message>
-      <source>Not measured, and so not judged: {0}. The surface turns away too far there; take another photo from that side. Until then it is not acceptable.</source>
-      <translation>Nicht gemessen und so nicht bewertet: {0}. Die Oberfläche wendet sich dort zu weit ab; ein weiteres Foto von dieser Seite aufnehmen. Bis dahin ist es nicht zulässig.</translation>
     </message>
     <message>
       <source>Not measured: {0}. The surface turns away too far there; take another photo from that side.</source>
@@ -6121,6 +6121,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>Das Foto enthält keine Farbe, daher ist nichts darin als Farbstoff zu erkennen.</translation>
     </message>
     <message>
+      <source>The photo holds no colour, so that nothing is marked in it tells nothing. Take it in colour, or trace what is there by hand.</source>
+      <translation>Das Foto enthält keine Farbe; dass nichts darin markiert ist, besagt daher nichts. Es in Farbe aufnehmen oder von Hand nachziehen, was da ist.</translation>
+    </message>
+    <message>
       <source>The photo holds no colour, so that nothing is marked in it tells nothing. Take it in colour, or trace what is there by hand. Until then it is not acceptable.</source>
       <translation>Das Foto enthält keine Farbe; dass nichts darin markiert ist, besagt daher nichts. Es in Farbe aufnehmen oder von Hand nachziehen, was da ist. Bis dahin ist es nicht zulässig.</translation>
     </message>
@@ -6171,10 +6175,6 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>The two sides of the frame</source>
       <translation>Die beiden Seiten des Rahmens</translation>
-    </message>
-    <message>
-      <source>The verdict before was left open for what no rule tells: see the record's cautions. Until that is mended it is not acceptable.</source>
-      <translation>Die Bewertung davor blieb offen aus einem Grund, den keine Regel nennt: siehe die Hinweise des Protokolls. Bis das behoben ist, ist es nicht zulässig.</translation>
     </message>
     <message>
       <source>The verdict is an aid. The contract's own edition of the code, local rules and the certified inspector decide.</source>
@@ -6243,6 +6243,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>Too many red places: {0} of them were not looked at closely, and indications among them are not called.</source>
       <translation>Zu viele rote Stellen: {0} davon wurden nicht genau angesehen, und Anzeigen darunter sind nicht gemeldet.</translation>
+    </message>
+    <message>
+      <source>Too many red places: {0} of them were not looked at closely, and indications among them are not called. Mark a smaller examined area, or clean the part again and repeat the test.</source>
+      <translation>Zu viele rote Stellen: {0} davon wurden nicht genau angesehen, und Anzeigen darunter sind nicht gemeldet. Einen kleineren Prüfbereich markieren, oder das Teil noch einmal reinigen und die Prüfung wiederholen.</translation>
     </message>
     <message>
       <source>Too much where that is</source>

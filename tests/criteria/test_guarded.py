@@ -201,6 +201,42 @@ def test_what_runs_out_of_the_photo_is_never_acceptable(length, verdict, decisio
     assert judge("iso-23277-2", build.scene(whole), decision).verdict != "undecided"
 
 
+@pytest.mark.parametrize("decision", ["guarded", "simple"])
+@pytest.mark.parametrize(
+    ("fact", "rule", "ids"),
+    [
+        ({"unmeasured": ("C",)}, "measured", ("C",)),
+        ({"unseen": 3}, "searched", ()),
+        ({"colourless": True}, "colour", ()),
+    ],
+)
+@pytest.mark.parametrize("with_crack", [False, True])
+def test_what_no_rule_can_judge_is_a_finding_and_never_acceptable(
+    fact, rule, ids, decision, with_crack, build
+):
+    # ISO 23277:2015 level 2 allows a linear indication 4 mm
+    seen = [build.bar("A", 0, 0, 9.0, 0.9)] if with_crack else []
+    result = judge("iso-23277-2", build.scene(*seen, **fact), decision)
+    assert result.verdict == ("rejectable" if with_crack else "undecided")
+    told = [one for one in result.findings if one.rule == rule]
+    if rule == "colour" and with_crack:  # what is marked by hand can be judged
+        assert told == []
+    else:
+        assert [(one.verdict, one.indications) for one in told] == [("undecided", ids)]
+        assert one_says_why(told[0], fact)
+    assert judge("iso-23277-2", build.scene(), decision).verdict == "acceptable"
+
+
+def one_says_why(finding, fact):
+    word = {"measured": "Indication C", "searched": "3 of them", "colour": "no colour"}
+    return word[finding.rule] in finding.says
+
+
+def test_nothing_is_said_to_be_there_only_where_nothing_was_marked(build):
+    one = judge("iso-23277-2", build.scene(unmeasured=("C",)))
+    assert [finding.rule for finding in one.findings] == ["measured"]
+
+
 def test_unknown_decision_rule(build):
     with pytest.raises(CriteriaError, match="lenient"):
         judge("iso-23277-1", build.scene(), "lenient")

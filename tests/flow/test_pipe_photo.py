@@ -10,7 +10,8 @@ import pytest
 from PIL import Image
 
 from ptmark.__main__ import main
-from ptmark.record import load_record
+from ptmark.criteria import load_profile
+from ptmark.record import evaluated_again, load_record
 from ptmark.record.check import check_document
 
 WIDTH, HEIGHT, FOCAL = 1600, 1200, 1500.0
@@ -75,8 +76,12 @@ def test_a_pipe_is_measured_along_its_surface_and_its_limb_refused(photo, tmp_pa
     assert (len(rows), len(seen)) == (3, 2)
     assert "not measured: the surface turns away" in told
     assert document["evaluation"]["verdict"] != "acceptable"
-    assert any("Not measured" in one for one in document["cautions"])
+    (held,) = (f for f in document["evaluation"]["findings"] if f["rule"] == "measured")
+    assert held["indications"] == [one["id"] for one in rows if one["length_mm"] is None]
     assert load_record(made).scale["given"]["kind"] == "pipe"
+    profile = load_profile("asme-viii-1-app-8")
+    ((_, _, again),) = evaluated_again(load_record(made), profile)
+    assert "measured" in {f.rule for f in again.findings if f.verdict == "undecided"}
     assert pdf.stat().st_size > 1000
 
 

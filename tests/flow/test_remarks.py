@@ -1,6 +1,8 @@
 """What is said of a photo reaches the record, the command line and the window's hand."""
 
+import importlib
 import json
+from dataclasses import replace
 
 import numpy as np
 import pytest
@@ -13,7 +15,12 @@ from ptmark.inspection import Inspection
 from ptmark.inspection.draft import draft_to_json, restore_draft
 from ptmark.inspection.looking_over import smallest_that_counts
 from ptmark.record import evaluated_again
+from ptmark.record.check import check_document
 from ptmark.scale import CardReference, LineReference
+
+suggest_room = importlib.import_module(
+    "ptmark.dye.suggest"
+)  # in the package the function has its name
 
 
 @pytest.fixture
@@ -129,9 +136,47 @@ def test_a_photo_without_colour_is_not_looked_at_and_this_is_said(photo_file, tm
     inspection.change("choose", profile="iso-23277-2")
     record = inspection.to_record()
     assert record.verdict == "undecided"  # nothing is marked, and nothing could have been seen
-    ((_, _, again),) = evaluated_again(record, load_profile("asme-viii-1-app-8"))
+    before = without_findings_of_its_own(record)
+    for one in (record, before):
+        ((_, _, again),) = evaluated_again(one, load_profile("asme-viii-1-app-8"))
+        assert again.verdict == "undecided"
+        assert [f.rule for f in again.findings if f.verdict == "undecided"] == ["colour"]
+    inspection.change("choose none", profile="")
+    ((_, _, again),) = evaluated_again(
+        inspection.to_record(), load_profile("asme-viii-1-app-8")
+    )
     assert again.verdict == "undecided"
-    assert "left open" in again.cautions[-1]
+
+
+def without_findings_of_its_own(record):
+    """As records were when a caution alone told it: the words are those written then."""
+    says = (
+        "The photo holds no colour, so that nothing is marked in it tells nothing. Take it in "
+        "colour, or trace what is there by hand. Until then it is not acceptable."
+    )
+    evaluation = dict(record.evaluation)
+    evaluation["findings"] = [f for f in evaluation["findings"] if f["rule"] == "none"]
+    evaluation["cautions"] = [*evaluation["cautions"], says]
+    conditions = {name: record.conditions[name] for name in ("relief_mm", "haze")}
+    return replace(record, evaluation=evaluation, conditions=conditions)
+
+
+def test_places_too_many_to_look_at_hold_the_verdict_open(photo_file, monkeypatch):
+    monkeypatch.setattr(suggest_room, "MOST_LOOKS", 1)
+    inspection = Inspection()
+    inspection.open(photo_file)
+    inspection.set_reference(CardReference())
+    inspection.change("choose", profile="iso-23277-3")
+    inspection.set_suggestions(inspection.look())
+    inspection.change("drop all", marked=())
+    record = inspection.to_record()
+    assert record.verdict == "undecided"
+    (told,) = (f for f in record.evaluation["findings"] if f["rule"] == "searched")
+    unseen = record.conditions["unseen"]
+    assert f"{unseen} of them were not looked at closely" in told["says"]
+    ((_, _, again),) = evaluated_again(record, load_profile("asme-viii-1-app-8"))
+    assert "searched" in {f.rule for f in again.findings if f.verdict == "undecided"}
+    check_document(record.to_json(), where="record")
 
 
 def test_a_photo_in_colour_is_looked_at(photo_file):

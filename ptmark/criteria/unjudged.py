@@ -1,0 +1,74 @@
+"""What no rule can judge, by whatever criteria: the verdict is undecided at the best."""
+
+from ptmark.criteria.case import Case
+from ptmark.criteria.limits import per_mm
+from ptmark.criteria.result import Finding
+from ptmark.criteria.rules import Rule
+from ptmark.criteria.wording import amount
+
+__all__ = ["not_judged"]
+
+
+def not_judged(case: Case) -> list[Finding]:
+    """One finding for each indication and each fact of the photo that nothing can judge.
+
+    Their rules are "whole" (the photo's edge cuts an indication off), "measured" (it could not
+    be measured), "colour" (a photo without colour, in which nothing is marked, cannot show that
+    nothing is there) and "searched" (places that were too many to be looked at).
+    """
+    return [*_run_out(case), *_unmeasured(case), *_colourless(case), *_unseen(case)]
+
+
+def _run_out(case: Case) -> list[Finding]:
+    """What the photo shows a part of may be any longer."""
+    return [
+        _undecided(
+            case,
+            "whole",
+            f"Indication {one.id} ends at the photo's edge: it is at least "
+            f"{amount(one.length * per_mm(case.unit), case.unit)} long. Take another photo "
+            "that shows it whole.",
+            one.id,
+        )
+        for one in case.judged
+        if one.runs_out
+    ]
+
+
+def _unmeasured(case: Case) -> list[Finding]:
+    return [
+        _undecided(
+            case,
+            "measured",
+            f"Indication {name} was not measured, and so not judged: the surface turns away "
+            "too far there. Take another photo from that side.",
+            name,
+        )
+        for name in case.scene.unmeasured
+    ]
+
+
+def _colourless(case: Case) -> list[Finding]:
+    scene = case.scene
+    if not scene.colourless or scene.indications or scene.unmeasured:
+        return []
+    says = (
+        "The photo holds no colour, so that nothing is marked in it tells nothing. Take it in "
+        "colour, or trace what is there by hand."
+    )
+    return [_undecided(case, "colour", says)]
+
+
+def _unseen(case: Case) -> list[Finding]:
+    if not case.scene.unseen:
+        return []
+    says = (
+        f"Too many red places: {case.scene.unseen} of them were not looked at closely, and "
+        "indications among them are not called. Mark a smaller examined area, or clean the "
+        "part again and repeat the test."
+    )
+    return [_undecided(case, "searched", says)]
+
+
+def _undecided(case: Case, rule: str, says: str, *ids: str) -> Finding:
+    return case.finding(Rule(id=rule, clause="", sure="verified"), "undecided", says, ids=ids)
