@@ -1,26 +1,26 @@
 """How fast a folder of photos is measured, against two processes that merely decode it.
 
-    python tests/benchmarks/folder_speed.py [FOLDER] [--photos 24] [--rounds 3] [--jobs 2]
+    python tests/benchmarks/folder_speed.py [FOLDER] [--photos 48] [--jobs 2]
 
 Without a folder the demo photos are taken, as often as needed, each copy with other bytes at
 its end so that none counts as done. Printed is the rate of measuring (open, find the card,
 suggest, measure with full budgets, write JSON lines and CSV) as a share of the rate at which as
-many processes decode the same files by ``cv2.imread`` on one thread each; both without the
-start of the processes, rounds alternating, medians. Then what the start costs, in photos, so
-that the share for a folder of 200 can be told. Other work on the machine disturbs these, so
-its load is printed, and beside the share by processor time of one process, which it disturbs
-less: decoding alone against the whole way. Bits a pixel are printed too: a file with fewer
-decodes faster, so its share is lower (phones write 3 to 5, the demo photos 0.4).
+many processes decode the same files by ``cv2.imread`` on one thread each; by the clock, and by
+the processor time of these processes. Both kinds of process live side by side and take turns
+of a few photos each, so that other work on the machine disturbs both alike; how long they stood
+ready and waited for a core tells how much it did. Then what the start costs, in photos, so that
+the share for a folder of 200 can be told. Bits a pixel are printed too: a file with fewer
+decodes faster, so its share is lower (phones write 3 to 5, the demo photos 0.4). Linux only.
 """
 
 import argparse
 import multiprocessing
 import os
-import resource
 import shutil
 import statistics
 import tempfile
-from collections.abc import Callable
+from collections.abc import Callable, Iterable
+from dataclasses import dataclass
 from pathlib import Path
 from time import perf_counter
 
@@ -30,10 +30,12 @@ from ptmark.folder import Asked, Book, Pool, pictures_in
 from ptmark.photo import read_info
 from ptmark.places import sample_images
 
+_EACH = 4  # photos a process gets in a turn
 
-def decode(path: Path) -> int:
-    """Decode one photo; its number of pixels."""
-    return int(cv2.imread(str(path)).size)
+
+def decode(path: Path) -> bool:
+    """Decode one photo; whether it could be."""
+    return cv2.imread(str(path)) is not None
 
 
 def one_thread() -> None:
@@ -41,54 +43,84 @@ def one_thread() -> None:
     cv2.setNumThreads(1)
 
 
-def decoding_rate(photos: list[Path], jobs: int, ahead: int = 2) -> float:
-    """Photos a second, the processes warm from ``ahead`` photos each."""
-    with multiprocessing.get_context("spawn").Pool(jobs, one_thread) as pool:
-        pool.map(decode, photos[: ahead * jobs], chunksize=1)
+@dataclass(frozen=True, slots=True)
+class Spent:
+    """Seconds: by the clock, and of all processes on a core and ready without one."""
+
+    clock: float
+    running: float
+    waiting: float
+
+
+class Kind:
+    """Processes of one kind, what they do with a batch of photos, and what that took."""
+
+    def __init__(self, pids: Iterable[int | None], job: Callable[[list[Path]], None]) -> None:
+        self._pids, self._job, self._clock = list(pids), job, 0.0
+        self._before = self._of_processes()
+
+    def turn(self, photos: list[Path]) -> None:
+        """Let them work through some photos, to the last."""
         start = perf_counter()
-        for _ in pool.imap_unordered(decode, photos, chunksize=1):
-            pass
-        rate = len(photos) / (perf_counter() - start)
-        pool.close()
-        pool.join()
-        return rate
+        self._job(photos)
+        self._clock += perf_counter() - start
+
+    def spent(self) -> Spent:
+        """In all turns."""
+        running, waiting = self._of_processes()
+        return Spent(self._clock, running - self._before[0], waiting - self._before[1])
+
+    def _of_processes(self) -> tuple[float, float]:
+        running = waiting = 0.0
+        for pid in self._pids:
+            ticks = Path(f"/proc/{pid}/stat").read_text().rpartition(")")[2].split()[11:13]
+            running += sum(map(int, ticks)) / os.sysconf("SC_CLK_TCK")
+            waiting += int(Path(f"/proc/{pid}/schedstat").read_text().split()[1]) / 1e9
+        return running, waiting
 
 
-def measuring(photos: list[Path], jobs: int, asked: Asked, out: Path) -> tuple[float, float]:
-    """Photos a second, from the first finished one on, and seconds until that one."""
+def in_turns(photos: list[Path], jobs: int, asked: Asked, out: Path) -> tuple[Spent, Spent]:
+    """What decoding and measuring spent on the photos, in processes that are warm."""
+    spawn = multiprocessing.get_context("spawn")
+    with (
+        spawn.Pool(jobs, one_thread) as decoders,
+        Book(out, asked.key()) as book,
+        Pool(jobs, asked) as pool,
+    ):
+        pids = [one.pid for one in multiprocessing.active_children()]
+
+        def decoding(some: list[Path]) -> None:
+            decoders.map(decode, some, chunksize=1)
+
+        def measuring(some: list[Path]) -> None:
+            pool.give(some)
+            while pool.in_work:
+                for outcome in pool.collect():
+                    if outcome.error:
+                        raise SystemExit(f"{outcome.path}: {outcome.error}")
+                    book.write(outcome)
+
+        decoding(photos[: 2 * jobs])
+        measuring(photos[: 2 * jobs])
+        both = Kind(pids, decoding), Kind((hand.process.pid for hand in pool._hands), measuring)
+        size = _EACH * jobs
+        for first in range(0, len(photos), size):
+            for kind in both:
+                kind.turn(photos[first : first + size])
+        return both[0].spent(), both[1].spent()
+
+
+def start_of(photos: list[Path], jobs: int, asked: Asked) -> float:
+    """Seconds until the first photo is measured, from before any process is started."""
     start = perf_counter()
-    times = []
-    with Book(out, asked.key()) as book, Pool(jobs, asked) as pool:
-        pool.give(photos)
+    with Pool(jobs, asked) as pool:
+        pool.give(photos[:jobs])
+        while not pool.collect():
+            pass
+        took = perf_counter() - start
         while pool.in_work:
-            for outcome in pool.collect():
-                if outcome.error:
-                    raise SystemExit(f"{outcome.path}: {outcome.error}")
-                book.write(outcome)
-                times.append(perf_counter() - start)
-    warm = jobs  # the first of each process loads its libraries
-    return (len(times) - warm) / (times[-1] - times[warm - 1] or 1), times[0]
-
-
-def by_processor_time(photos: list[Path], asked: Asked, out: Path) -> float:
-    """Processor time a photo of decoding over that of measuring, one process each.
-
-    From the first two photos to all of them, so that starting the process cancels out.
-    """
-
-    def of_children(job: Callable[[], object]) -> float:
-        before = resource.getrusage(resource.RUSAGE_CHILDREN)
-        job()
-        after = resource.getrusage(resource.RUSAGE_CHILDREN)
-        return after.ru_utime + after.ru_stime - before.ru_utime - before.ru_stime
-
-    def a_photo(job: Callable[[list[Path]], object]) -> float:
-        few = photos[:2]
-        more = of_children(lambda: job(photos)) - of_children(lambda: job(few))
-        return more / (len(photos) - len(few))
-
-    plain = a_photo(lambda some: decoding_rate(some, 1, ahead=0))
-    return plain / a_photo(lambda some: measuring(some, 1, asked, out / str(len(some))))
+            pool.collect()
+    return took
 
 
 def bits_a_pixel(photos: list[Path]) -> float:
@@ -114,32 +146,33 @@ def main() -> None:
     """Print the shares."""
     ask = argparse.ArgumentParser(description=__doc__.split("\n", maxsplit=1)[0])
     ask.add_argument("folder", nargs="?", type=Path)
-    ask.add_argument("--photos", type=int, default=24)
-    ask.add_argument("--rounds", type=int, default=3)
+    ask.add_argument("--photos", type=int, default=48)
     ask.add_argument("--jobs", type=int, default=2)
     ask.add_argument("--criteria", default="iso-23277-2")
     asked_for = ask.parse_args()
-    asked = Asked(profile=asked_for.criteria)
+    asked, jobs = Asked(profile=asked_for.criteria), asked_for.jobs
     with tempfile.TemporaryDirectory() as work:
         folder = Path(work)
         if asked_for.folder is not None:
             photos = pictures_in(asked_for.folder)[: asked_for.photos]
         else:
             photos = copies(asked_for.photos, folder)
-        shares, starts = [], []
-        bits, time_share = bits_a_pixel(photos), by_processor_time(photos, asked, folder)
-        for number in range(asked_for.rounds):
-            plain = decoding_rate(photos, asked_for.jobs)
-            rate, first = measuring(photos, asked_for.jobs, asked, folder / f"out{number}")
-            shares.append(rate / plain)
-            starts.append(first * rate)
-    share, start = statistics.median(shares), statistics.median(starts)
-    print(f"{len(photos)} photos of {bits:.1f} bits/px, {asked_for.jobs} processes")
+        bits, first = bits_a_pixel(photos), start_of(photos, jobs, asked)
+        plain, whole = in_turns(photos, jobs, asked, folder / "out")
+    share, each = plain.clock / whole.clock, whole.clock / len(photos)
+    start = first / each - jobs
+    print(f"{len(photos)} photos of {bits:.1f} bits/px, {jobs} processes")
     print(f"{os.cpu_count()} cores, load of the machine {os.getloadavg()[0]:.1f}")
-    print(f"rate against merely decoding: {share:.2f} ({min(shares):.2f} to {max(shares):.2f})")
+    for name, spent in (("decoding", plain), ("measuring", whole)):
+        busy = [one / jobs / spent.clock for one in (spent.running, spent.waiting)]
+        print(
+            f"{name}: {1000 * spent.running / len(photos):.0f} ms of a core a photo; of the "
+            f"time the processes ran {busy[0]:.2f}, waited for a core {busy[1]:.2f}"
+        )
+    print(f"rate against merely decoding, by the clock: {share:.2f}")
+    print(f"by processor time: {plain.running / whole.running:.2f}")
     print(f"the start costs as much as {start:.0f} photos")
     print(f"so for a folder of 200: {share * 200 / (200 + start):.2f}")
-    print(f"by processor time: {time_share:.2f}")
 
 
 if __name__ == "__main__":
