@@ -4,6 +4,7 @@ import re
 import subprocess
 import sys
 from dataclasses import replace
+from itertools import permutations
 from pathlib import Path
 
 import numpy as np
@@ -21,7 +22,8 @@ from ptmark.photo import open_photo
 from ptmark.places import resource, sample_images
 from ptmark.record import load_record
 from ptmark.report.pages.whole import write_pdf
-from ptmark.scale import LineReference, solve
+from ptmark.scale import LineReference, rule, solve
+from ptmark.scale.graduations import GRADUATIONS
 from ptmark.series import WINDOWS, growth_of
 from ptmark.units import parse_length
 from ptmark.window.core_texts import HOLE, CoreTexts
@@ -96,7 +98,18 @@ def scenes():
         replace(sure, indications=()),
         replace(doubtful, indications=(aside, bare, *told), **whole),
         replace(doubtful, indications=(aside,)),
+        replace(sure, indications=(), colourless=True),
+        replace(sure, unmeasured=("P",), unseen=7),
     )
+
+
+@pytest.mark.parametrize("number", [1, 2, 3])
+def test_a_rule_that_contradicts_the_length_is_refused_in_german(number, shown):
+    assert len(GRADUATIONS) > number
+    for likely in permutations(GRADUATIONS, number):
+        german = shown(rule._contradiction(150, likely, 100.0).what)
+        assert not ENGLISH.search(german)
+        assert german.count(" oder ") == 2 * (number - 1)
 
 
 @pytest.mark.parametrize("name", list_profiles())
