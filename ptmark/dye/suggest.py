@@ -34,8 +34,8 @@ _UNSEEN = f"not looked at closely: the photo has {MOST_LOOKS} redder places"
 IN_LINE = 0.05  # how sure what only its place in a broken line speaks for is
 _SHIFT_PER_BLUR = 0.253  # half the way of a Gaussian edge from 40 to 60 %, in sigma
 # A close look holds 21 bytes a pixel until the whole photo's blur is known. Beyond this many
-# pixels, or a share of the photo's, it is taken again in place of being held.
-_HELD_PIXELS, _HELD_SHARE = 450_000, 0.0045
+# pixels of a photo it is taken again in place of being held.
+_HELD_PIXELS = 1_500_000
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
@@ -109,7 +109,7 @@ def suggest(
             left_out.append(LeftOut(outline_px=outline_of(blob, look), edge=edge, reason=why))
         else:
             crops.append(close_up(photo, look, blob))
-    looks = _CloseLooks(crops, max(_HELD_PIXELS, _HELD_SHARE * photo.rgb[..., 0].size))
+    looks = _CloseLooks(crops, _HELD_PIXELS)
     photo_blur = looks.photo_blur
     sight = _sight(photo, surface, photo_blur)
     parts = []
@@ -160,7 +160,7 @@ class _CloseLooks:
     tell theirs.
     """
 
-    def __init__(self, crops: list[Crop], most_px: float) -> None:
+    def __init__(self, crops: list[Crop], most_px: int) -> None:
         self._groups, self._room = grouped(crops), most_px
         self._held: list[CloseLook | None] = []
         blurs = [blur for group in self._groups for blur in self._first_look(group)]

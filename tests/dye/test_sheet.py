@@ -123,7 +123,6 @@ def test_close_looks_that_are_let_go_and_taken_again_give_the_same(monkeypatch):
     photo, found = many_discs(), []
     for held in (10**9, 0):
         monkeypatch.setattr(suggest_room, "_HELD_PIXELS", held)
-        monkeypatch.setattr(suggest_room, "_HELD_SHARE", 0)
         found.append(suggest_room.suggest(photo).found)
     assert len(found[0]) == len(found[1]) == 60
     for one, other in zip(*found, strict=True):
