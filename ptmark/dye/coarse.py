@@ -14,7 +14,7 @@ import numpy.typing as npt
 from ptmark.dye.background import SHRINK, twice_background
 from ptmark.dye.contrast import amount_of_ratio, redness
 from ptmark.dye.quick import fresh, middle
-from ptmark.dye.reduced import shrunk
+from ptmark.dye.reduced import STRIP, shrunk
 from ptmark.photo import Photo
 
 __all__ = ["Blob", "CoarseLook", "look_coarsely"]
@@ -29,7 +29,6 @@ COARSE_MEGAPIXELS = 3.1  # about, by powers of two; 1.35 MP loses 2 % of the fin
 SEED, REACH = 0.075, 0.045
 SEED_SIGMAS, REACH_SIGMAS = 5.0, 3.0
 _MARGIN = 0.03  # of the photo's width, looked at around the examined area
-_STRIP = 64  # rows: what is halved stays in the cache
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
@@ -139,8 +138,8 @@ def _ratio_and_red(
     x0, y0, x1, y1 = box
     ratio = fresh((y1 - y0, x1 - x0), np.float32)
     red = np.empty(ratio.shape, np.uint8)
-    for top in range(y0, y1, _STRIP):
-        strip = shrunk(photo, factor, (x0, top, x1, min(top + _STRIP, y1)))
+    for top in range(y0, y1, STRIP):
+        strip = shrunk(photo, factor, (x0, top, x1, min(top + STRIP, y1)))
         rows = slice(top - y0, top - y0 + len(strip))
         redness(strip, ratio[rows])
         cv2.extractChannel(strip, 0, dst=red[rows])

@@ -13,6 +13,7 @@ import cv2
 import numpy as np
 import numpy.typing as npt
 
+from ptmark.dye.reduced import STRIP
 from ptmark.dye.sheet import Sheet, blurred
 from ptmark.photo import linear_to_srgb, srgb_to_linear
 
@@ -42,7 +43,6 @@ _CODE = np.arange(256, dtype=np.uint8)
 _LIGHT = srgb_to_linear(_CODE).astype(np.float64)
 _LOG_LIGHT = np.log(np.maximum(_LIGHT, 0.003)).astype(np.float32)
 _FIT_POINTS, _FITTED, _LEAST_POINTS = 500, 400, 30
-_STRIP = 64  # rows
 _LEAST_AMOUNT = -0.3
 _BRIGHTEST = np.float32(1.23)  # light over the white's where luma tells of the least amount
 _GREENEST = np.float32(1.6)  # green over red, of which grain still leaves some
@@ -55,10 +55,10 @@ def redness(rgb: Bytes, into: Float | None = None) -> Float:
     ``rgb`` of shape (H, W, 3), sRGB-coded; ``into`` is the array to fill, else a new one.
     """
     made = np.empty(rgb.shape[:2], np.float32) if into is None else into
-    for top in range(0, len(rgb), _STRIP):  # in the cache: fresh memory costs more
-        strip = rgb[top : top + _STRIP]
+    for top in range(0, len(rgb), STRIP):  # fresh memory costs more
+        strip = rgb[top : top + STRIP]
         red, green = (cv2.LUT(cv2.extractChannel(strip, i), _LOG_LIGHT) for i in (0, 1))
-        cv2.subtract(red, green, dst=made[top : top + _STRIP])
+        cv2.subtract(red, green, dst=made[top : top + STRIP])
     return made
 
 

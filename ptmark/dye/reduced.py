@@ -6,11 +6,11 @@ import numpy.typing as npt
 
 from ptmark.photo import Photo
 
-__all__ = ["shrunk"]
+__all__ = ["STRIP", "shrunk"]
 
 Bytes = npt.NDArray[np.uint8]
 
-_STRIP = 64  # rows: what is halved stays in the cache
+STRIP = 64  # rows at a time, so that what is worked on stays in the cache
 
 
 def shrunk(photo: Photo, factor: int, box: tuple[int, int, int, int]) -> Bytes:
@@ -26,9 +26,9 @@ def shrunk(photo: Photo, factor: int, box: tuple[int, int, int, int]) -> Bytes:
         return photo.reduced(factor)[y0:y1, x0:x1]
     whole = photo.rgb[y0 * factor : y1 * factor, x0 * factor : x1 * factor]
     small = np.empty((y1 - y0, x1 - x0, 3), np.uint8)
-    for top in range(0, len(small), _STRIP):
-        own = small[top : top + _STRIP]
-        strip = whole[top * factor : (top + _STRIP) * factor]
+    for top in range(0, len(small), STRIP):
+        own = small[top : top + STRIP]
+        strip = whole[top * factor : (top + STRIP) * factor]
         while strip.shape[1] > 2 * own.shape[1]:
             half = (strip.shape[1] // 2, strip.shape[0] // 2)
             strip = np.asarray(cv2.resize(strip, half, interpolation=cv2.INTER_AREA), np.uint8)
