@@ -27,6 +27,7 @@ __all__ = ["lies_on", "parts_between"]
 
 Array = npt.NDArray[np.float64]
 Float = npt.NDArray[np.float32]
+Ints = npt.NDArray[np.intp]
 
 LEAST_RATIO = 2.5  # of length over width, of parts that tell a direction
 MOST_TURN = np.cos(np.radians(20.0))  # between neighbours, and of the way from one to the other
@@ -42,6 +43,7 @@ _NEAR_PX = 6  # how far from the straight way a part may lie
 _CLEAR_PX = 2  # of the ends of called parts
 _FLANK_PX = 4  # between a part's middle and the developer beside it
 _ROUNDS = 3
+_PIECE = 256  # of a way, px: the box round the whole of a slanted one is mostly something else
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -126,14 +128,12 @@ def _dark_lines(photo: Photo, start: Array, end: Array) -> Iterator[Array]:
         return
     aside = np.arange(-_ASIDE_PX, _ASIDE_PX + 1)
     places = start + steps[None, :, None] * along + aside[:, None, None] * across
-    low = np.floor(places.min(axis=(0, 1))).astype(int) - 2
-    high = np.ceil(places.max(axis=(0, 1))).astype(int) + 3
+    low, high = _box(places)
     height, width = photo.rgb.shape[:2]
     if (low < 0).any() or high[0] > width or high[1] > height:
         return
-    rgb = np.ascontiguousarray(photo.rgb[low[1] : high[1], low[0] : high[0]])
-    dark = _against_sides(sample(-log_light(rgb).astype(np.float32), places - low))
-    red = _against_sides(sample(redness(rgb), places - low))
+    pieces = [_seen_at(photo, places[:, i : i + _PIECE]) for i in range(0, len(steps), _PIECE)]
+    dark, red = (_against_sides(np.hstack(one)) for one in zip(*pieces, strict=True))
     far = np.abs(aside) > _NEAR_PX
     grain = 1.4826 * float(np.median(np.abs(dark[far] - np.median(dark[far]))))
     mask = (dark > max(LEAST_DARK, LEAST_SIGMAS * grain)).astype(np.uint8)
@@ -155,6 +155,21 @@ def _dark_lines(photo: Photo, start: Array, end: Array) -> Iterator[Array]:
         weight = np.where(own, dark, 0)[:, left : left + long]
         middle = (weight * aside[:, None]).sum(axis=0) / np.maximum(weight.sum(axis=0), 1e-9)
         yield start + steps[left : left + long, None] * along + middle[:, None] * across
+
+
+def _box(places: Array) -> tuple[Ints, Ints]:
+    """Bounds (x, y), half open, 2 px round a lattice of places of shape (A, L, 2)."""
+    corners = places[:: len(places) - 1, :: max(1, places.shape[1] - 1)].reshape(-1, 2)
+    low, high = np.floor(corners.min(axis=0)), np.ceil(corners.max(axis=0))
+    return low.astype(np.intp) - 2, high.astype(np.intp) + 3
+
+
+def _seen_at(photo: Photo, places: Array) -> tuple[Array, Array]:
+    """Darkness and redness on a lattice of shape (A, L, 2), photo px, clear of its border."""
+    low, high = _box(places)
+    rgb = np.ascontiguousarray(photo.rgb[low[1] : high[1], low[0] : high[0]])
+    dark = sample(-log_light(rgb).astype(np.float32), places - low)
+    return dark, sample(redness(rgb), places - low)
 
 
 def _against_sides(strip: Array) -> Float:
