@@ -19,13 +19,13 @@ from ptmark.photo import linear_to_srgb, srgb_to_linear
 
 __all__ = [
     "DYE_STOPS",
+    "LOG_LIGHT",
     "LUMA",
     "LocalWhite",
     "amount_of_ratio",
     "dye_amount",
     "local_white",
     "log_light",
-    "log_luma_light",
     "redness",
 ]
 
@@ -41,7 +41,7 @@ _Light = TypeVar("_Light", float, Float)
 LUMA = np.array([0.299, 0.587, 0.114])  # ITU-R BT.601, the luma of JPEG (JFIF 1.02)
 _CODE = np.arange(256, dtype=np.uint8)
 _LIGHT = srgb_to_linear(_CODE).astype(np.float64)
-_LOG_LIGHT = np.log(np.maximum(_LIGHT, 0.003)).astype(np.float32)
+LOG_LIGHT = np.log(np.maximum(_LIGHT, 0.003)).astype(np.float32)  # of a luma or a channel
 _FIT_POINTS, _FITTED, _LEAST_POINTS = 500, 400, 30
 _LEAST_AMOUNT = -0.3
 _BRIGHTEST = np.float32(1.23)  # light over the white's where luma tells of the least amount
@@ -57,7 +57,7 @@ def redness(rgb: Bytes, into: Float | None = None) -> Float:
     made = np.empty(rgb.shape[:2], np.float32) if into is None else into
     for top in range(0, len(rgb), STRIP):  # fresh memory costs more
         strip = rgb[top : top + STRIP]
-        red, green = (cv2.LUT(cv2.extractChannel(strip, i), _LOG_LIGHT) for i in (0, 1))
+        red, green = (cv2.LUT(cv2.extractChannel(strip, i), LOG_LIGHT) for i in (0, 1))
         cv2.subtract(red, green, dst=made[top : top + STRIP])
     return made
 
@@ -88,7 +88,7 @@ def local_white(sheet: Sheet) -> LocalWhite:
     crops = sheet.crops
     spots = [_bare_spots(one.around) for one in crops]  # rows, columns
     pixels = np.stack([c.rgb[y, x] for c, (y, x) in zip(crops, spots, strict=True)])
-    ratio = _LOG_LIGHT[pixels[..., 0]] - _LOG_LIGHT[pixels[..., 1]]
+    ratio = LOG_LIGHT[pixels[..., 0]] - LOG_LIGHT[pixels[..., 1]]
     values = np.stack([log_light(pixels), ratio], axis=-1)
     shapes = np.array([one.around.shape for one in crops], float)
     at = np.stack(spots).transpose(0, 2, 1) / shapes[:, None] - 0.5
@@ -101,7 +101,7 @@ def local_white(sheet: Sheet) -> LocalWhite:
             np.add(level + by_row * down[:, None], by_column * across, out=plane[room])
     color = _LIGHT[np.partition(pixels, _FITTED // 2, axis=1)[:, _FITTED // 2]]
     luma = cv2.cvtColor(sheet.rgb, cv2.COLOR_RGB2GRAY)
-    off = cv2.subtract(cv2.LUT(luma, _LOG_LIGHT), planes[0], dst=planes[0])
+    off = cv2.subtract(cv2.LUT(luma, LOG_LIGHT), planes[0], dst=planes[0])
     off[sheet.number < 0] = 0
     return LocalWhite(color=np.maximum(color, 0.01), off=planes[0], redness=planes[1])
 
@@ -155,10 +155,10 @@ def _planes(
 
 def log_light(pixels: Bytes) -> npt.NDArray[np.float64]:
     """Log of the light that the luma of sRGB pixels of shape (..., 3) stands for."""
-    return log_luma_light(pixels @ LUMA)
+    return _log_luma_light(pixels @ LUMA)
 
 
-def log_luma_light(luma: npt.NDArray[np.floating]) -> npt.NDArray[np.float64]:
+def _log_luma_light(luma: npt.NDArray[np.floating]) -> npt.NDArray[np.float64]:
     """Log of the linear light that a neutral pixel of this luma (0 to 255) would have."""
     light = srgb_to_linear(np.asarray(luma, np.float32) / np.float32(255))
     return np.log(np.maximum(light, 0.003)).astype(np.float64)
@@ -208,7 +208,7 @@ def _course(*log_white: float) -> tuple[np.float32, ...]:
     """Powers of luma's light over the white's that give the amount of dye: five, from 0 up."""
     amount = np.linspace(_LEAST_AMOUNT, 1.05, 60)
     mixed = np.exp(log_white) * np.maximum(1 - np.outer(amount, DYE_STOPS), 1e-3)
-    course = np.exp(log_luma_light(linear_to_srgb(mixed.astype(np.float32)) @ LUMA * 255))
+    course = np.exp(_log_luma_light(linear_to_srgb(mixed.astype(np.float32)) @ LUMA * 255))
     course /= np.interp(0.0, amount, course)
     power = np.polynomial.polynomial.polyfit(course, amount, 4)
     return tuple(np.float32(one) for one in power)

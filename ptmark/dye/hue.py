@@ -6,7 +6,7 @@ import cv2
 import numpy as np
 import numpy.typing as npt
 
-from ptmark.dye.contrast import LUMA, log_luma_light
+from ptmark.dye.contrast import LOG_LIGHT, LUMA
 from ptmark.dye.fine import CloseLook
 from ptmark.dye.quick import middle, picked
 from ptmark.photo import srgb_to_linear
@@ -109,9 +109,9 @@ def _taken(rgb: Bytes, core: Mask, ring: Mask, white: Array) -> Array:
     bare = np.flatnonzero(ring)
     if len(bare) < _LEAST_BARE:
         return np.asarray(1 - _middle_light(rgb, np.flatnonzero(core)) / white)
-    luma = picked(rgb, bare, 300) @ LUMA
+    luma = cv2.cvtColor(picked(rgb, bare, 300)[None], cv2.COLOR_RGB2GRAY)[0]
     ranks = [int(0.1 * len(luma)), int(0.9 * len(luma))]
-    low, high = log_luma_light(np.partition(luma, ranks)[ranks])
+    low, high = LOG_LIGHT[np.partition(luma, ranks)[ranks]].tolist()
     if high - low > _TWO_LIGHTS:
         return _taken_in_two_lights(rgb, core, ring)
     beside = np.maximum(_middle_light(rgb, bare), 0.01)
@@ -120,21 +120,24 @@ def _taken(rgb: Bytes, core: Mask, ring: Mask, white: Array) -> Array:
 
 def _taken_in_two_lights(rgb: Bytes, core: Mask, ring: Mask) -> Array:
     """The same where a shadow's edge crosses: each pixel against the developer near to it."""
-    light = srgb_to_linear(np.ascontiguousarray(rgb)) * ring[..., None]
+    mask = ring.view(np.uint8)
+    light = srgb_to_linear(np.asarray(cv2.bitwise_and(rgb, rgb, mask=mask), np.uint8))
     reach = max(4.0, 0.1 * max(ring.shape))
-    weight = _wide_blur(ring.astype(np.float32), reach)[core]
-    near = _wide_blur(light, reach)[core] / np.maximum(weight, 1e-6)[:, None]
+    where = np.flatnonzero(core)
+    near = picked(_wide_blur(cv2.merge([light, mask.astype(np.float32)]), reach), where, 1000)
+    weight = near[:, 3]
     told = weight > 1e-4
     if not told.any():
         return np.zeros(3)
-    share = srgb_to_linear(rgb[core]) / np.maximum(near, 0.01)
+    beside = near[:, :3] / np.maximum(weight, 1e-6)[:, None]
+    share = srgb_to_linear(picked(rgb, where, 1000)) / np.maximum(beside, 0.01)
     return np.asarray(1 - middle(share[told]), np.float64)
 
 
 def _wide_blur(values: Float, sigma_px: float) -> Float:
-    """Gaussian blur on pixels an eighth of it wide, which hold all that it leaves."""
+    """Gaussian blur on pixels a quarter of it wide: averaging these widens it by 0.3 %."""
     height, width = values.shape[:2]
-    step = max(1, int(sigma_px / 8))
+    step = max(1, int(sigma_px / 4))
     size = (-(-width // step), -(-height // step))
     small = cv2.resize(values, size, interpolation=cv2.INTER_AREA)
     blurred = cv2.GaussianBlur(small, (0, 0), sigma_px / step)

@@ -14,7 +14,7 @@ Array = npt.NDArray[np.float64]
 
 _Number = TypeVar("_Number", bound=np.number)
 
-_ROW = 1024
+_ROW, _MOST_WIDE = 1024, 32_767  # OpenCV takes no side so wide
 _PAGE = 2 << 20  # bytes of a large page on common processors
 
 
@@ -54,7 +54,8 @@ def picked(
     At least ``most`` where there are as many, less than twice that.
     """
     rows, columns = np.divmod(where[:: max(1, len(where) // most)], values.shape[1])
-    return values[rows, columns]
+    at = np.stack([columns, rows], axis=-1).astype(np.int16)[None]
+    return cv2.remap(values, at, None, cv2.INTER_NEAREST)[0]
 
 
 def highest(values: cv2.typing.MatLike, radius: int) -> npt.NDArray[np.float32]:
@@ -89,8 +90,9 @@ def inside_polygon(points: Array, polygon: Array) -> npt.NDArray[np.bool_]:
 
 def sample(values: npt.NDArray[np.float32], places: Array) -> Array:
     """Bilinear values at places of shape (..., 2), px of the array."""
-    count = places[..., 0].size
-    shape = (-(-count // _ROW), _ROW)  # OpenCV takes no side of 32,767 px and more
-    x, y = (np.resize(places[..., i].astype(np.float32), shape) for i in (0, 1))
-    made = cv2.remap(values, x, y, cv2.INTER_LINEAR, borderMode=cv2.BORDER_REPLICATE)
+    at = places.astype(np.float32).reshape(1, -1, 2)
+    count = at.shape[1]
+    if count >= _MOST_WIDE:
+        at = np.resize(at, (-(-count // _ROW), _ROW, 2))
+    made = cv2.remap(values, at, None, cv2.INTER_LINEAR, borderMode=cv2.BORDER_REPLICATE)
     return made.ravel()[:count].reshape(places.shape[:-1]).astype(np.float64)
