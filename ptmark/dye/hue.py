@@ -124,7 +124,8 @@ def _taken_in_two_lights(rgb: Bytes, core: Mask, ring: Mask) -> Array:
     light = srgb_to_linear(np.asarray(cv2.bitwise_and(rgb, rgb, mask=mask), np.uint8))
     reach = max(4.0, 0.1 * max(ring.shape))
     where = np.flatnonzero(core)
-    near = picked(_wide_blur(cv2.merge([light, mask.astype(np.float32)]), reach), where, 1000)
+    every = np.asarray(cv2.merge([light, mask.astype(np.float32)]), np.float32)
+    near = picked(_wide_blur(every, reach), where, 1000)
     weight = near[:, 3]
     told = weight > 1e-4
     if not told.any():

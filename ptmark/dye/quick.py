@@ -15,6 +15,7 @@ Array = npt.NDArray[np.float64]
 _Number = TypeVar("_Number", bound=np.number)
 
 _ROW, _MOST_WIDE = 1024, 32_767  # OpenCV takes no side so wide
+_NO_MAP = np.empty((0, 0), np.float32)
 _PAGE = 2 << 20  # bytes of a large page on common processors
 
 
@@ -54,8 +55,7 @@ def picked(
     At least ``most`` where there are as many, less than twice that.
     """
     rows, columns = np.divmod(where[:: max(1, len(where) // most)], values.shape[1])
-    at = np.stack([columns, rows], axis=-1).astype(np.int16)[None]
-    return cv2.remap(values, at, None, cv2.INTER_NEAREST)[0]
+    return values[rows, columns]
 
 
 def highest(values: cv2.typing.MatLike, radius: int) -> npt.NDArray[np.float32]:
@@ -94,5 +94,5 @@ def sample(values: npt.NDArray[np.float32], places: Array) -> Array:
     count = at.shape[1]
     if count >= _MOST_WIDE:
         at = np.resize(at, (-(-count // _ROW), _ROW, 2))
-    made = cv2.remap(values, at, None, cv2.INTER_LINEAR, borderMode=cv2.BORDER_REPLICATE)
-    return made.ravel()[:count].reshape(places.shape[:-1]).astype(np.float64)
+    made = cv2.remap(values, at, _NO_MAP, cv2.INTER_LINEAR, borderMode=cv2.BORDER_REPLICATE)
+    return np.asarray(made.ravel()[:count].reshape(places.shape[:-1]), np.float64)
