@@ -15,7 +15,6 @@ Array = npt.NDArray[np.float64]
 _Number = TypeVar("_Number", bound=np.number)
 
 _ROW, _MOST_WIDE = 1024, 32_767  # OpenCV takes no side so wide
-_NO_MAP = np.empty((0, 0), np.float32)
 _PAGE = 2 << 20  # bytes of a large page on common processors
 
 
@@ -90,9 +89,8 @@ def inside_polygon(points: Array, polygon: Array) -> npt.NDArray[np.bool_]:
 
 def sample(values: npt.NDArray[np.float32], places: Array) -> Array:
     """Bilinear values at places of shape (..., 2), px of the array."""
-    at = places.astype(np.float32).reshape(1, -1, 2)
-    count = at.shape[1]
-    if count >= _MOST_WIDE:
-        at = np.resize(at, (-(-count // _ROW), _ROW, 2))
-    made = cv2.remap(values, at, _NO_MAP, cv2.INTER_LINEAR, borderMode=cv2.BORDER_REPLICATE)
-    return np.asarray(made.ravel()[:count].reshape(places.shape[:-1]), np.float64)
+    count = places[..., 0].size
+    shape = (1, count) if count < _MOST_WIDE else (-(-count // _ROW), _ROW)
+    x, y = (np.resize(one, shape) for one in places.reshape(-1, 2).T.astype(np.float32))
+    made = cv2.remap(values, x, y, cv2.INTER_LINEAR, borderMode=cv2.BORDER_REPLICATE)
+    return made.ravel()[:count].reshape(places.shape[:-1]).astype(np.float64)
