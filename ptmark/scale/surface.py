@@ -232,15 +232,12 @@ class SurfaceMap:
         slopes[:, :, 8] = (plane @ (from_centre * r2)[:, :, None])[:, :, 0]
         return slopes
 
-    def view_slope(self, ends_mm: Array) -> float:
-        """Slope of the line of sight along two points, mm aside for each mm of height.
-
-        Root mean square where the tilt is unknown: its standard uncertainty is added.
-        """
-        return float(self.view_slopes(ends_mm[None])[0])
-
     def view_slopes(self, ends_mm: Array) -> Array:
-        """The same along pairs of points of shape (K, 2, 2); 0 where they coincide."""
+        """Slope of the line of sight along pairs of points, mm aside for each mm of height.
+
+        Ends of shape (K, 2, 2), slopes of shape (K,); 0 where the two coincide. Root mean
+        square where the tilt is unknown: its standard uncertainty is added.
+        """
         chord = ends_mm[:, 1] - ends_mm[:, 0]
         size = np.hypot(chord[:, 0], chord[:, 1])
         aside = (ends_mm.mean(axis=1) - self.camera_mm[:2]) / self.camera_mm[2]

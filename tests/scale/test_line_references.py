@@ -122,6 +122,9 @@ def test_line_of_sight_is_unsure_where_the_tilt_is(camera):
     surface = solve(LineReference(ends_px=ends, length_mm=mm), eye.photo())
     under = surface.camera_mm[:2] + np.array([[-5.0, 0.0], [5.0, 0.0]])
     # Ten degrees about each axis, as stated for a camera held by hand.
-    assert surface.view_slope(under) == pytest.approx(np.tan(np.radians(10)), rel=0.01)
-    assert surface.view_slope(under + np.array([surface.camera_mm[2], 0.0])) > 1.0
-    assert surface.view_slope(under[[0, 0]]) == 0.0
+    far = under + np.array([surface.camera_mm[2], 0.0])
+    ends = np.array([under, far, under[[0, 0]]])
+    below, aside, nowhere = surface.view_slopes(ends)
+    assert below == pytest.approx(np.tan(np.radians(10)), rel=0.01)
+    assert aside > 1.0
+    assert nowhere == 0.0
