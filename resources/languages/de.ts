@@ -52,12 +52,24 @@
       <translation> zu den Filtern</translation>
     </message>
     <message>
+      <source> fits both the line and the filters</source>
+      <translation> passt zu Zeile und Filtern zugleich</translation>
+    </message>
+    <message>
+      <source> that fit the filters</source>
+      <translation>, passend zu den Filtern</translation>
+    </message>
+    <message>
       <source> whose part number begins with {0}</source>
-      <translation> deren Teilenummer mit {0} beginnt</translation>
+      <translation>, deren Teilenummer mit {0} beginnt</translation>
     </message>
     <message>
       <source> with the part number {0}</source>
       <translation> mit der Teilenummer {0}</translation>
+    </message>
+    <message>
+      <source> with the words “{0}”</source>
+      <translation> mit den Wörtern „{0}“</translation>
     </message>
     <message>
       <source> with the words “{0}”; no part number begins so</source>
@@ -1580,14 +1592,18 @@
 
 • The line on top is the beginning of a part number: P-1 finds P-17 and P-170. A * stands for any letters, a ? for one: *17 finds what ends in 17.
 • Where no part number begins so, it is looked for among the words of the records: remarks, kinds, notes, names.
+• In quotation marks it is the whole number: "P-1" does not find P-17.
+• Serial, examiner, procedure and criteria are whole names; a * stands for the rest: PT-* finds PT-1.
 • Kind, shape and lengths ask for one indication that has all of them.
 • Capitals do not matter. “Clear all” takes every filter away.</source>
       <translation>Nichts im Archiv passt.
 
 • Die Zeile oben ist der Anfang einer Teilenummer: P-1 findet P-17 und P-170. Ein * steht für beliebige Zeichen, ein ? für eines: *17 findet, was auf 17 endet.
 • Wo keine Teilenummer so beginnt, wird unter den Wörtern der Protokolle gesucht: Bemerkungen, Arten, Notizen, Namen.
-• Art, Form und Längen verlangen eine Anzeige, die alle davon hat.
-• Großschreibung zählt nicht. „Alles leeren“ nimmt jeden Filter weg.</translation>
+• In Anführungszeichen ist es die ganze Nummer: "P-1" findet P-17 nicht.
+• Seriennummer, Prüfer, Verfahren und Kriterien sind ganze Namen; ein * steht für den Rest: PT-* findet PT-1.
+• Art, Form und Längen fragen nach einer Anzeige, auf die alle zutreffen.
+• Groß und klein ist gleich. „Alles leeren“ nimmt jeden Filter weg.</translation>
     </message>
     <message>
       <source>Nothing is above a limit.</source>
@@ -1616,6 +1632,10 @@
     <message>
       <source>Of procedure {0}. An empty field leaves the standard's figure.</source>
       <translation>Des Verfahrens {0}. Ein leeres Feld lässt den Wert der Norm.</translation>
+    </message>
+    <message>
+      <source>On overexposed developer: its sizes are the least it can have.</source>
+      <translation>Auf überbelichtetem Entwickler: die Maße sind die kleinsten, die sie haben kann.</translation>
     </message>
     <message>
       <source>Once measured, with your name and key</source>
@@ -1696,6 +1716,10 @@
     <message>
       <source>Or try it on a sample, rendered and invented:</source>
       <translation>Oder an einem Beispiel versuchen, gerechnet und erfunden:</translation>
+    </message>
+    <message>
+      <source>Original photo …</source>
+      <translation>Originalfoto …</translation>
     </message>
     <message>
       <source>Out of the inspection, with its outlines; undo brings it back</source>
@@ -2054,6 +2078,10 @@
       <translation>Zurückgewiesen oder nachgearbeitet, Anteil der entschiedenen</translation>
     </message>
     <message>
+      <source>Rejected or sent to rework: no record tells its disposition yet</source>
+      <translation>Zurückgewiesen oder nachgearbeitet: noch kein Protokoll nennt seinen Entscheid</translation>
+    </message>
+    <message>
       <source>Relevance</source>
       <translation>Relevanz</translation>
     </message>
@@ -2112,6 +2140,10 @@
     <message>
       <source>Remover type</source>
       <translation>Art des Zwischenreinigers</translation>
+    </message>
+    <message>
+      <source>Rename it</source>
+      <translation>Umbenennen</translation>
     </message>
     <message>
       <source>Report as PDF …</source>
@@ -2220,6 +2252,10 @@
     <message>
       <source>SHA-256 of its content: {0} …</source>
       <translation>SHA-256 seines Inhalts: {0} …</translation>
+    </message>
+    <message>
+      <source>SHA-256 that the record names: {0}</source>
+      <translation>SHA-256, die das Protokoll nennt: {0}</translation>
     </message>
     <message>
       <source>Same as</source>
@@ -2348,6 +2384,10 @@
     <message>
       <source>See more to the right</source>
       <translation>Weiter rechts sehen</translation>
+    </message>
+    <message>
+      <source>Seen here</source>
+      <translation>Hier gesehen</translation>
     </message>
     <message>
       <source>Select nothing; put the tool away</source>
@@ -2734,6 +2774,14 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>Das Protokoll und seine Fotos, über die Teilenummer wiederzufinden</translation>
     </message>
     <message>
+      <source>The record is as it was signed: {0}.</source>
+      <translation>Das Protokoll ist, wie es unterschrieben wurde: {0}.</translation>
+    </message>
+    <message>
+      <source>The record is as it was written; nobody has signed it.</source>
+      <translation>Das Protokoll ist, wie es geschrieben wurde; niemand hat es unterschrieben.</translation>
+    </message>
+    <message>
       <source>The record names no procedure yet; these hold wherever it names none.</source>
       <translation>Das Protokoll nennt noch kein Verfahren; diese gelten überall, wo es keines nennt.</translation>
     </message>
@@ -2772,6 +2820,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>The saved search “{0}” is deleted; no record is.</source>
       <translation>Die gespeicherte Suche „{0}“ ist gelöscht, kein Protokoll.</translation>
+    </message>
+    <message>
+      <source>The saved search “{0}” is “{1}” now.</source>
+      <translation>Die gespeicherte Suche „{0}“ heißt jetzt „{1}“.</translation>
     </message>
     <message>
       <source>The scale card lying on a pipe or bar</source>
@@ -3214,6 +3266,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>Die Einheit dazuschreiben, µW/cm² oder W/m², damit es geprüft werden kann.</translation>
     </message>
     <message>
+      <source>Writes the photo shown byte for byte as it was taken in</source>
+      <translation>Schreibt das gezeigte Foto Byte für Byte, wie es aufgenommen wurde</translation>
+    </message>
+    <message>
       <source>Writing bundles</source>
       <translation>Pakete werden geschrieben</translation>
     </message>
@@ -3242,10 +3298,6 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>ein Foto des Protokolls ist nicht aufbewahrt</translation>
     </message>
     <message>
-      <source>a photo was changed</source>
-      <translation>ein Foto wurde verändert</translation>
-    </message>
-    <message>
       <source>a record that is not at hand ({0})</source>
       <translation>einem Protokoll, das nicht zur Hand ist ({0})</translation>
     </message>
@@ -3272,10 +3324,6 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>an outline cannot have a hole</source>
       <translation>ein Umriss kann kein Loch haben</translation>
-    </message>
-    <message>
-      <source>and {0} more</source>
-      <translation>und {0} weitere</translation>
     </message>
     <message>
       <source>and {0} older</source>
@@ -3878,10 +3926,6 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>kein Maßstab, nichts markiert</translation>
     </message>
     <message>
-      <source>no serial</source>
-      <translation>keine Seriennummer</translation>
-    </message>
-    <message>
       <source>no size</source>
       <translation>keine Größe</translation>
     </message>
@@ -4166,12 +4210,12 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>den Maßstab entfernen</translation>
     </message>
     <message>
-      <source>repair it: ptmark archive repair</source>
-      <translation>reparieren: ptmark archive repair</translation>
-    </message>
-    <message>
       <source>result, and the number of its report</source>
       <translation>Ergebnis und Nummer seines Berichts</translation>
+    </message>
+    <message>
+      <source>retest, </source>
+      <translation>Wiederholungsprüfung, </translation>
     </message>
     <message>
       <source>returned</source>
@@ -4342,6 +4386,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>alle Vorschläge übernehmen</translation>
     </message>
     <message>
+      <source>take it back from a second copy: ptmark archive repair --from FOLDER</source>
+      <translation>holen Sie es aus einer zweiten Kopie: ptmark archive repair --from FOLDER</translation>
+    </message>
+    <message>
       <source>take over the last inspection</source>
       <translation>die letzte Prüfung übernehmen</translation>
     </message>
@@ -4392,6 +4440,14 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>the photo cannot be read: verify the archive</source>
       <translation>das Foto ist nicht lesbar: das Archiv prüfen</translation>
+    </message>
+    <message>
+      <source>the photo is missing</source>
+      <translation>das Foto fehlt</translation>
+    </message>
+    <message>
+      <source>the photo was changed</source>
+      <translation>das Foto wurde verändert</translation>
     </message>
     <message>
       <source>the point or line that positions are taken from</source>
@@ -4754,8 +4810,16 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>{0} Anzeigen aus {1} Protokollen; am dunkelsten: {2} Protokolle in einer Zelle.</translation>
     </message>
     <message>
+      <source>{0} indications, the longest {1}</source>
+      <translation>{0} Anzeigen, die längste {1}</translation>
+    </message>
+    <message>
       <source>{0} is the key of “{1}” already</source>
       <translation>{0} ist schon die Taste von „{1}“</translation>
+    </message>
+    <message>
+      <source>{0} is the original, byte for byte. SHA-256 {1}</source>
+      <translation>{0} ist das Original, Byte für Byte. SHA-256 {1}</translation>
     </message>
     <message>
       <source>{0} it is.</source>
@@ -5661,6 +5725,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>Anzeige {0}: {1} lang, nicht {2}: nicht relevant.</translation>
     </message>
     <message>
+      <source>Indication {0} lies on overexposed developer, which hides its rims and tails: it is at least {1} long. Take another photo with a lower exposure.</source>
+      <translation>Anzeige {0} liegt auf überbelichtetem Entwickler, der ihre Ränder und Ausläufer verbirgt: sie ist mindestens {1} lang. Ein weiteres Foto mit geringerer Belichtung aufnehmen.</translation>
+    </message>
+    <message>
       <source>Indication {0} lies {1} from the {2}</source>
       <translation>Anzeige {0}: {1} Abstand von der Linie {2}</translation>
     </message>
@@ -5789,6 +5857,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>Erfüllt: {0}.</translation>
     </message>
     <message>
+      <source>Most of the examined area is overexposed, and pale indications on it are lost. Take another photo with a lower exposure.</source>
+      <translation>Der größte Teil des Prüfbereichs ist überbelichtet, und blasse Anzeigen darauf sind verloren. Ein weiteres Foto mit geringerer Belichtung aufnehmen.</translation>
+    </message>
+    <message>
       <source>Name of the line as the scene gives it in edges_mm</source>
       <translation>Name der Linie, wie ihn edges_mm der Szene nennt</translation>
     </message>
@@ -5881,6 +5953,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>Auf einer Bezugsfläche</translation>
     </message>
     <message>
+      <source>On overexposed developer: {0}. Its sizes are the least that they can be; take another photo with a lower exposure.</source>
+      <translation>Auf überbelichtetem Entwickler: {0}. Die Maße sind die kleinsten, die sie sein können; ein weiteres Foto mit geringerer Belichtung aufnehmen.</translation>
+    </message>
+    <message>
       <source>One public page states 10 mm as the limit of one diameter; it is the limit of a sum.</source>
       <translation>Eine öffentliche Seite nennt 10 mm als Grenze eines Durchmessers; es ist die Grenze einer Summe.</translation>
     </message>
@@ -5933,8 +6009,8 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>Unscharf oder verwackelt: Kanten sind {0} Pixel breit.</translation>
     </message>
     <message>
-      <source>Overexposed: {0} % of the examined area is clipped to white, and pale indications on it are lost.</source>
-      <translation>Überbelichtet: {0} % des Prüfbereichs sind reines Weiß, und blasse Anzeigen darauf sind verloren.</translation>
+      <source>Overexposed: {0} % of the examined area is clipped, and pale indications on it are lost.</source>
+      <translation>Überbelichtet: {0} % des Prüfbereichs sind ausgebrannt, und blasse Anzeigen darauf sind verloren.</translation>
     </message>
     <message>
       <source>Penetrant inspection by a class table on the drawing: one class</source>
@@ -10543,6 +10619,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>≥: it ends at the photo's edge, so this is the least it can be.</source>
       <translation>≥: endet am Rand des Fotos; dies ist das Mindeste, was es sein kann.</translation>
+    </message>
+    <message>
+      <source>≥: it lies on overexposed developer, so this is the least it can be.</source>
+      <translation>≥: sie liegt auf überbelichtetem Entwickler, daher ist dies das Mindeste.</translation>
     </message>
   </context>
   <context>

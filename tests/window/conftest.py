@@ -117,3 +117,37 @@ def opened(qtbot, window, idle, scene_file):
         window.open(scene_file)
     idle()
     return window
+
+
+@pytest.fixture(scope="session")
+def made():
+    """The maker of invented records of the archive's own tests."""
+    place = Path(__file__).parents[1] / "archive" / "conftest.py"
+    spec = importlib.util.spec_from_file_location("archive_records", place)
+    module = importlib.util.module_from_spec(spec)
+    spec.loader.exec_module(module)
+    return module.made
+
+
+@pytest.fixture
+def shelf(home, tmp_path, made):
+    """Six records of two part numbers; A of each lies at x 0 to 2 mm, y 20 mm."""
+    from ptmark.archive import Query, add_record, hold, keep_for, open_archive
+
+    with open_archive(by="keeper") as archive:
+        for n in range(6):
+            datum = {"location_datum": "hole A"} if n < 4 else {}
+            path = made(
+                tmp_path / "records", f"r-{n}", part=f"P-{1 + n % 2}", serial=f"S-{n}",
+                day=f"2026-0{n + 1}-01", count=1 + n % 3, fields=datum,
+            )  # fmt: skip
+            add_record(archive, path)
+        keep_for(archive, "contract", Query(part="P-1"), 10, "contract, invented")
+        hold(archive, "claim", Query(serial="S-4"), "claim, invented")
+
+
+@pytest.fixture
+def desk(shelf, window, idle, qtbot):
+    window.archive.open()
+    idle()
+    return window.archive

@@ -1,12 +1,10 @@
 """Pages of the archive on a shelf of invented records: searches kept, exports, map, check."""
 
 import csv
-import importlib.util
 import io
 import json
 import zipfile
 from datetime import date
-from pathlib import Path
 
 import numpy as np
 import pytest
@@ -18,7 +16,6 @@ from ptmark.archive import (
     add_record,
     due,
     find,
-    hold,
     keep_for,
     keeping,
     laid_out,
@@ -30,38 +27,6 @@ from ptmark.archive import (
 from ptmark.window import dialogs
 
 pytestmark = [pytest.mark.gui, pytest.mark.slow]
-
-
-def _made():
-    """The maker of invented records of the archive's own tests."""
-    place = Path(__file__).parents[1] / "archive" / "conftest.py"
-    spec = importlib.util.spec_from_file_location("archive_records", place)
-    module = importlib.util.module_from_spec(spec)
-    spec.loader.exec_module(module)
-    return module.made
-
-
-@pytest.fixture
-def shelf(home, tmp_path):
-    """Six records of two part numbers; A of each lies at x 0 to 2 mm, y 20 mm."""
-    made = _made()
-    with open_archive(by="keeper") as archive:
-        for n in range(6):
-            datum = {"location_datum": "hole A"} if n < 4 else {}
-            path = made(
-                tmp_path / "records", f"r-{n}", part=f"P-{1 + n % 2}", serial=f"S-{n}",
-                day=f"2026-0{n + 1}-01", count=1 + n % 3, fields=datum,
-            )  # fmt: skip
-            add_record(archive, path)
-        keep_for(archive, "contract", Query(part="P-1"), 10, "contract, invented")
-        hold(archive, "claim", Query(serial="S-4"), "claim, invented")
-
-
-@pytest.fixture
-def desk(shelf, window, idle, qtbot):
-    window.archive.open()
-    idle()
-    return window.archive
 
 
 def ask(qtbot, idle, desk, text):
@@ -315,7 +280,7 @@ def test_very_many_are_counted_only_when_asked(qtbot, idle, desk, monkeypatch):
     assert found.all_button.isHidden()
 
 
-def test_a_makers_note_is_told_beside_the_place(idle, desk, tmp_path):
+def test_a_makers_note_is_told_beside_the_place(idle, desk, tmp_path, made):
     exif = Image.Exif()
     exif.get_ifd(0x8825).update({1: "N", 2: (51.0, 30.0, 0.0), 3: "W", 4: (0.0, 7.0, 0.0)})
     noted = Image.Exif()
@@ -325,7 +290,7 @@ def test_a_makers_note_is_told_beside_the_place(idle, desk, tmp_path):
         out = io.BytesIO()
         Image.new("RGB", (64, 48)).save(out, "JPEG", exif=own)
         with open_archive() as archive:
-            add_record(archive, _made()(tmp_path / name, name, photo=out.getvalue()))
+            add_record(archive, made(tmp_path / name, name, photo=out.getvalue()))
             (hit,) = find(archive, Query(record_id=name)).hits
         desk.show_record(hit)
         idle()

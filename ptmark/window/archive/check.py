@@ -4,7 +4,6 @@ from collections.abc import Sequence
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import Qt, Signal
-from PySide6.QtGui import QKeySequence, QShortcut
 from PySide6.QtWidgets import (
     QAbstractItemView,
     QHBoxLayout,
@@ -103,12 +102,6 @@ class CheckPage(QWidget):
         column.addWidget(self.due)
         column.addWidget(self.keeping, 2)
         column.addWidget(self.holds)
-        QShortcut(
-            QKeySequence("Escape"),
-            self,
-            self._leave,
-            context=Qt.ShortcutContext.WidgetWithChildrenShortcut,
-        )
 
     def _leave(self) -> None:
         self.stop()
@@ -245,9 +238,12 @@ class CheckPage(QWidget):
         self.said.say_error(exc)
 
     def _enable(self) -> None:
-        self.check_button.setEnabled(not self.running)
-        self.resume_button.setEnabled(not self.running)
-        self.stop_button.setEnabled(self.running)
+        buttons = (self.check_button, self.resume_button, self.stop_button)
+        had_focus = any(button.hasFocus() for button in buttons)
+        for button in buttons:
+            button.setEnabled(self.running == (button is self.stop_button))
+        if had_focus:
+            (self.stop_button if self.running else self.check_button).setFocus()
 
 
 def _list(heads: tuple[str, ...], name: str) -> QTableWidget:

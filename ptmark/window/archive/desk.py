@@ -5,6 +5,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QObject
+from PySide6.QtGui import QKeySequence, QShortcut
 from PySide6.QtWidgets import QStackedWidget, QWidget
 
 from ptmark.window import dialogs
@@ -41,6 +42,9 @@ class ArchiveDesk(QObject):
         self.pages.hide()
         self._before: list[QWidget] = []
         self._retest: tuple[Record, Path] | None = None
+        # Of the whole window: a button greyed out while it has the focus gives it away.
+        self._escape = QShortcut(QKeySequence("Escape"), window, self._on_escape)
+        self._escape.setEnabled(False)
         self._add_ways_in()
         self._connect()
 
@@ -137,8 +141,14 @@ class ArchiveDesk(QObject):
         """Back to the work."""
         if not self.pages.isHidden():
             self.pages.hide()
+            self._escape.setEnabled(False)
             self._usual.show()
             self._window.setFocus()
+
+    def _on_escape(self) -> None:
+        page: FoundPage | CheckPage | MapPage | RecordPage | HistoryPage
+        page = self.pages.currentWidget()  # type: ignore[assignment] # no other is put there
+        page.back_button.click()
 
     def back(self) -> None:
         """Back to the page before."""
@@ -154,6 +164,7 @@ class ArchiveDesk(QObject):
         self._usual.hide()
         self.pages.setCurrentWidget(page)
         self.pages.show()
+        self._escape.setEnabled(True)
 
     def show_record(self, hit: "Hit") -> None:
         """Look at a record."""

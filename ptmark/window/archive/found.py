@@ -3,7 +3,6 @@
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import Qt, Signal
-from PySide6.QtGui import QKeySequence, QShortcut
 from PySide6.QtWidgets import (
     QAbstractItemView,
     QHBoxLayout,
@@ -51,6 +50,9 @@ def _nothing() -> str:
         "A * stands for any letters, a ? for one: *17 finds what ends in 17.\n"
         "• Where no part number begins so, it is looked for among the words of the records: "
         "remarks, kinds, notes, names.\n"
+        '• In quotation marks it is the whole number: "P-1" does not find P-17.\n'
+        "• Serial, examiner, procedure and criteria are whole names; a * stands for the rest: "
+        "PT-* finds PT-1.\n"
         "• Kind, shape and lengths ask for one indication that has all of them.\n"
         "• Capitals do not matter. “Clear all” takes every filter away."
     )
@@ -95,6 +97,8 @@ class FoundPage(QWidget):
             self.check_asked.emit,
             tip=tr("Check records and photos; rules and holds"),
         )
+        self.export.offer(None)
+        self.turn_button.setEnabled(False)
         self._lay_out()
         self._connect()
 
@@ -135,12 +139,6 @@ class FoundPage(QWidget):
         for view in (self.table, self.gallery):
             view.activated.connect(lambda index: self.opened.emit(index.data(HIT)))
         self.bar.line.returnPressed.connect(self.take_focus)
-        QShortcut(
-            QKeySequence("Escape"),
-            self,
-            self.left.emit,
-            context=Qt.ShortcutContext.WidgetWithChildrenShortcut,
-        )
 
     # -- asking -------------------------------------------------------------------------------
     def search(self) -> None:
@@ -149,16 +147,17 @@ class FoundPage(QWidget):
         self.said_below.say("")
         self.all_button.hide()
         try:
-            asked = self.bar.query(self._session.unit)
+            asked, whole = self.bar.query(self._session.unit), self.bar.whole
         except PtmarkError as exc:
             self.said.say_error(exc)
             return
+        self.saved.follow(asked)
 
         def work(archive: "Archive", token: Token) -> "tuple[int, Query]":
             from ptmark.archive import count, find
 
             query, page = asked, find(archive, asked, limit=_PAGE)
-            if not page.hits and asked.part:
+            if not page.hits and asked.part and not whole:
                 token.check()
                 query = as_words(asked)
                 page = find(archive, query, limit=_PAGE)
@@ -199,9 +198,13 @@ class FoundPage(QWidget):
             self.said.say_error(exc)
 
     def _show(self, got: "tuple[Query, Page]") -> None:
-        self.found, page = got
+        before, (self.found, page) = self.found, got
+        unit = self._session.unit
+        same = (before, self.model.unit) == (self.found, unit) and bool(page.hits)
+        if same and self.model.hits[: len(page.hits)] == page.hits:
+            return  # nothing is new: list and selection stay where they are
         self.export.offer(self.found if page.hits else None)
-        self.model.unit = self._session.unit
+        self.model.unit = unit
         self.model.begin(page)
         instead = self.empty if self.bar.asks_nothing else self.nothing
         self.views.setCurrentWidget(self._view() if page.hits else instead)
@@ -219,12 +222,18 @@ class FoundPage(QWidget):
         self.all_button.setVisible(more)
         if not line:
             how = "" if self.bar.asks_nothing else tr(" fit the filters")
+        elif self.bar.filtered and not number:
+            how = tr(" fits both the line and the filters")
+        elif query.words and self.bar.filtered:
+            how = tr(" with the words “{0}”", line)
         elif query.words:
             how = tr(" with the words “{0}”; no part number begins so", line)
-        elif set(line) & {"*", "?"}:
+        elif self.bar.whole or set(line) & {"*", "?"}:
             how = tr(" with the part number {0}", line)
         else:
             how = tr(" whose part number begins with {0}", line)
+        if line and number and self.bar.filtered:
+            how += tr(" that fit the filters")
         if number or not self.bar.asks_nothing:
             self.count.setText(
                 tr("{0}{1}, newest first.", records, how)

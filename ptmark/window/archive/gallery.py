@@ -17,7 +17,7 @@ from ptmark.window.workers import Token
 if TYPE_CHECKING:
     from ptmark.archive import Archive, Hit
 
-__all__ = ["Gallery", "read_glances"]
+__all__ = ["Gallery", "read_glances", "told_below"]
 
 _WIDE, _HIGH = SIDE + 24, 282
 _PICTURE = 168  # px high
@@ -85,10 +85,7 @@ class _Painter(QStyledItemDelegate):
         left, y = box.left() + 10, box.top() + 8 + _PICTURE + 6
         sign = hit.verdict or "nothing"
         draw_glyph(painter, sign, QRectF(left, y, 15, 15), tone(_tone(sign), palette))
-        name = f"{hit.part or 'no part number'}" + (f"  {hit.serial}" if hit.serial else "")
-        more = f"{day(hit.examined_on)}  {tr(hit.verdict or 'no verdict')}"
-        if hit.disposition:
-            more += f", {hit.disposition}"
+        name, more = told_below(hit)
         texts = [(name, plain, 20), (more, pale, 0)]
         texts += [(line, plain, 0) for line in _lengths(seen, unit)]
         for text, color, shift in texts:
@@ -127,6 +124,17 @@ def _lengths(seen: Glance | None, unit: str) -> list[str]:
     if len(seen.lengths) > _LINES:
         made[-1] += tr("   and {0} more", len(seen.lengths) - _LINES)
     return made
+
+
+def told_below(hit: "Hit") -> tuple[str, str]:
+    """The two lines under a picture: what part it is, and how it was judged when."""
+    name = (hit.part or tr("no part number")) + (f"  {hit.serial}" if hit.serial else "")
+    more = f"{day(hit.examined_on)}  {tr(hit.verdict or 'no verdict')}"
+    if hit.retest_of:
+        more += tr(", retest")
+    if hit.disposition:
+        more += f", {tr(hit.disposition)}"
+    return name, more
 
 
 def _tone(verdict: str) -> str:

@@ -2,8 +2,7 @@
 
 from typing import TYPE_CHECKING, NamedTuple
 
-from PySide6.QtCore import Qt, Signal
-from PySide6.QtGui import QKeySequence, QShortcut
+from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
 
 from ptmark.window.archive.door import ArchiveDoor
@@ -69,12 +68,6 @@ class HistoryPage(QWidget):
         column.addWidget(self.table, 2)
         for view in (self.table, self.gallery):
             view.activated.connect(lambda index: self.opened.emit(index.data(HIT)))
-        QShortcut(
-            QKeySequence("Escape"),
-            self,
-            self.left.emit,
-            context=Qt.ShortcutContext.WidgetWithChildrenShortcut,
-        )
 
     def show_part(self, part: str, serial: str) -> None:
         """Read the history of a part number, or of one serial of it."""

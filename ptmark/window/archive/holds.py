@@ -108,6 +108,7 @@ class HoldForm(QWidget):
         def done(_: object) -> None:
             for edit in (self.name, self.reason):
                 edit.clear()
+            self.name.setFocus()  # the button that had it is greyed out now
             self.changed.emit(said)
 
         self._door.ask("", work, done, failed=self.failed.emit, key="archive hold")

@@ -5,8 +5,15 @@ from collections.abc import Callable
 from pathlib import Path
 from typing import TYPE_CHECKING, NamedTuple
 
-from PySide6.QtCore import QSignalBlocker, Signal
-from PySide6.QtWidgets import QCheckBox, QHBoxLayout, QPushButton, QVBoxLayout, QWidget
+from PySide6.QtCore import QSignalBlocker, QTimer, Signal
+from PySide6.QtWidgets import (
+    QCheckBox,
+    QHBoxLayout,
+    QPushButton,
+    QScrollArea,
+    QVBoxLayout,
+    QWidget,
+)
 
 from ptmark.errors import ArchiveError, PtmarkError
 from ptmark.files import write_whole
@@ -179,8 +186,21 @@ class KeepForm(QWidget):
         self.told.emit(told[added.state])
         self.kept.emit(added.record_id)
 
+    def _bring(self) -> None:
+        """Bring what is said into sight, wherever the key was pressed."""
+        self._session.go("Record")
+
+        def scroll() -> None:
+            page = self.parentWidget()
+            while page is not None and not isinstance(page, QScrollArea):
+                page = page.parentWidget()
+            if page is not None:
+                page.ensureWidgetVisible(self.said)
+
+        QTimer.singleShot(0, self, scroll)  # once it has its place
+
     def _say_clash(self, path: Path, clash: _Clash) -> None:
-        self._session.go("Record")  # wherever the key was pressed
+        self._bring()
         self.said.say(clash.says)
         self.said.offer()
         if clash.sha256:
@@ -193,7 +213,7 @@ class KeepForm(QWidget):
     def _say_error(self, exc: Exception) -> None:
         from ptmark.window.dialogs import ask_for_folder
 
-        self._session.go("Record")  # wherever the key was pressed
+        self._bring()
         self.said.offer()
         self.said.say(
             from_core(exc) if isinstance(exc, PtmarkError) else tr("Not kept: {0}", exc)

@@ -3,14 +3,15 @@
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from PySide6.QtCore import Qt, Signal
-from PySide6.QtGui import QImage, QKeySequence, QShortcut
+from PySide6.QtCore import Signal
+from PySide6.QtGui import QImage
 from PySide6.QtWidgets import QHBoxLayout, QLabel, QVBoxLayout, QWidget
 
 from ptmark.errors import ArchiveError, PtmarkError
 from ptmark.units import parse_length
 from ptmark.window import dialogs
 from ptmark.window.archive.door import ArchiveDoor
+from ptmark.window.archive.map_cell import CellModel, CellTable, hits_of_cell, told_cell
 from ptmark.window.archive.map_ground import (
     DRAWING,
     NOTHING,
@@ -19,15 +20,13 @@ from ptmark.window.archive.map_ground import (
     Made,
     corner_of,
     drawn,
-    hits_of_cell,
     saved,
     why_empty,
 )
 from ptmark.window.archive.map_view import MapView
-from ptmark.window.archive.model import HIT, HitModel, length_text
-from ptmark.window.archive.table import HitTable
+from ptmark.window.archive.model import HIT
+from ptmark.window.archive.pair import Pair
 from ptmark.window.bits import Choice, CommitEdit, Notice, heading, key_button, plain
-from ptmark.window.indications.kinds import kind_shown
 from ptmark.window.session import Session
 from ptmark.window.words import tr
 
@@ -87,9 +86,8 @@ class MapPage(QWidget):
         self.view.chosen.connect(self._on_cell)
         self.view.entered.connect(self._to_table)
         self.of_cell = plain()
-        self.model = HitModel()
-        self.table = HitTable(self.model)
-        self.table.hideColumn(0)  # all are of one part number
+        self.model = CellModel()
+        self.table = CellTable(self.model)
         self.table.activated.connect(lambda index: self.opened.emit(index.data(HIT)))
         self.save_button = key_button(tr("Save the map …"), "", self._save)
         self._lay_out()
@@ -118,27 +116,17 @@ class MapPage(QWidget):
             asks.addWidget(widget)
         asks.addStretch(1)
         side = QWidget()
-        side.setFixedWidth(_SIDE)
         beside = QVBoxLayout(side)
         beside.setContentsMargins(0, 0, 0, 0)
         beside.addWidget(self.of_cell)
         beside.addWidget(self.table, 1)
-        both = QHBoxLayout()
-        both.addWidget(self.view, 1)
-        both.addWidget(side)
         column = QVBoxLayout(self)
         column.setContentsMargins(16, 10, 16, 10)
         column.addLayout(top)
         column.addLayout(asks)
         column.addWidget(self.says)
         column.addWidget(self.said)
-        column.addLayout(both, 1)
-        QShortcut(
-            QKeySequence("Escape"),
-            self,
-            self.left.emit,
-            context=Qt.ShortcutContext.WidgetWithChildrenShortcut,
-        )
+        column.addWidget(Pair(self.view, side, _SIDE), 1)
 
     # -- asking -------------------------------------------------------------------------------
     def show_part(self, part: str) -> None:
@@ -256,17 +244,10 @@ class MapPage(QWidget):
         from ptmark.archive import Page
 
         here = self._made.cells.get((row, column), [])
-        lines = [self.view.says(row, column)]
         unit = self._session.unit
-        for one in sorted(here, key=lambda one: -(one.length_mm or 0.0))[:6]:
-            length = length_text(one.length_mm, one.length_u_mm, unit)
-            told = (one.serial or tr("no serial"), one.letter, kind_shown(one.kind), length)
-            lines.append("  ".join(piece for piece in told if piece))
-        if len(here) > 6:
-            lines.append(tr("and {0} more", len(here) - 6))
-        self.of_cell.setText("\n".join(lines))
+        self.of_cell.setText(told_cell(self.view.says(row, column), here, unit))
+        self.model.show_cell(here, unit)
         ids = list(dict.fromkeys(one.record_id for one in here))[:_MOST]
-        self.model.unit = unit
         self.model.begin(Page([], None))
         self._door.ask(
             "",

@@ -8,11 +8,11 @@ from PySide6.QtGui import QImage
 
 from ptmark.errors import ArchiveError, PtmarkError
 from ptmark.window.archive.pictures import photo_files, to_image
-from ptmark.window.words import tr
+from ptmark.window.words import day, tr
 from ptmark.window.workers import Token
 
 if TYPE_CHECKING:
-    from ptmark.archive import Archive, Hit, PlaceMap, Seen
+    from ptmark.archive import Archive, PlaceMap, Seen
 
 __all__ = [
     "DRAWING",
@@ -22,7 +22,6 @@ __all__ = [
     "Made",
     "corner_of",
     "drawn",
-    "hits_of_cell",
     "saved",
     "why_empty",
 ]
@@ -95,7 +94,7 @@ def drawn(
     if ground.kind != NOTHING:
         box = _wider(places.box_mm, cell)
         places = place_map(archive, part, datum=datum, cell_mm=cell, box_mm=box)
-    under, says = _under(archive, places, ground)
+    under, says = _under(archive, places, ground, part)
     token.check()
     picture = to_image(shaded(places, _WIDE, under))
     return Made(places, seen_by_cell(places), picture, says)
@@ -111,7 +110,9 @@ def _wider(
     return x0 - more, y0 - more, x1 + more, y1 + more
 
 
-def _under(archive: "Archive", places: "PlaceMap", ground: Ground) -> tuple[Any, str]:
+def _under(
+    archive: "Archive", places: "PlaceMap", ground: Ground, part: str
+) -> tuple[Any, str]:
     """What lies under the map, as its box shows it, and a word on it."""
     from ptmark.archive import laid_out
     from ptmark.photo import open_photo
@@ -123,18 +124,20 @@ def _under(archive: "Archive", places: "PlaceMap", ground: Ground) -> tuple[Any,
         return laid_out(rgb, [*matrix, [0, 0, 1]], places, width=_WIDE), ""
     if ground.kind == NOTHING:
         return None, ""
-    return _photo_under(archive, places)
+    return _photo_under(archive, places, part)
 
 
-def _photo_under(archive: "Archive", places: "PlaceMap") -> tuple[Any, str]:
-    """The photo of the newest record on the map whose surface is known."""
+def _photo_under(archive: "Archive", places: "PlaceMap", part: str) -> tuple[Any, str]:
+    """The photo of the record examined last whose surface is known."""
     import numpy as np
 
-    from ptmark.archive import laid_out, photos_of, placements, record_of
+    from ptmark.archive import Query, find_all, laid_out, photos_of, placements, record_of
     from ptmark.photo import open_photo
 
-    placed = placements(archive)
-    for name in dict.fromkeys(one.record_id for one in reversed(places.seen)):
+    placed, on_map = placements(archive), {one.record_id for one in places.seen}
+    for hit in find_all(archive, Query(part=part)):
+        if (name := hit.record_id) not in on_map:
+            continue
         record = record_of(archive, name)
         matrix = record.scale["homography"]
         if matrix is None:
@@ -144,12 +147,13 @@ def _photo_under(archive: "Archive", places: "PlaceMap") -> tuple[Any, str]:
         own = [
             one for one in photos_of(archive, name) if one["sha256"] == record.photo["sha256"]
         ]
+        told = f"{tr('serial {0}', hit.serial or tr('not given'))}, {day(hit.examined_on)}"
         try:
             with photo_files(archive, own[:1]) as paths:
                 rgb = open_photo(paths[0]).rgb
         except (PtmarkError, OSError, IndexError):
-            return None, tr("The photo of {0} cannot be read: check the archive.", name)
-        says = tr("Under it: the photo of {0}, laid flat by its scale.", name)
+            return None, tr("The photo of {0} cannot be read: check the archive.", told)
+        says = tr("Under it: the photo of {0}, laid flat by its scale.", told)
         return laid_out(rgb, to_part, places, width=_WIDE), says
     return None, tr("No record on the map has a photo with a flat scale to lay under it.")
 
@@ -161,14 +165,3 @@ def saved(made: Made, path: Path) -> None:
     from ptmark.report.table import save
 
     save(path, encoded(density_picture(made.places, width=_WIDE), ".png"))
-
-
-def hits_of_cell(archive: "Archive", token: Token, ids: list[str]) -> "list[Hit]":
-    """The inspections of these records, newest first."""
-    from ptmark.archive import Query, find
-
-    hits: list[Hit] = []
-    for one in ids:
-        token.check()
-        hits += find(archive, Query(record_id=one)).hits
-    return sorted(hits, key=lambda hit: hit.examined_on, reverse=True)

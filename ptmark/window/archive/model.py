@@ -20,7 +20,7 @@ from ptmark.window.words import day, format_length, tr
 if TYPE_CHECKING:
     from ptmark.archive import Hit, Page
 
-__all__ = ["GLANCE", "HEADS", "HIT", "HitModel", "length_text"]
+__all__ = ["GLANCE", "HEADS", "HIT", "LONGEST", "HitModel", "Index", "length_text"]
 
 HEADS = (
     tr("Part number"),
@@ -37,7 +37,8 @@ HEADS = (
 )
 HIT = Qt.ItemDataRole.UserRole
 GLANCE = Qt.ItemDataRole.UserRole + 1
-_VERDICT, _COUNT, _LONGEST = 3, 5, 6
+LONGEST = 6  # its column
+_VERDICT, _COUNT = 3, 5
 _NONE = QModelIndex()
 Index = QModelIndex | QPersistentModelIndex
 
@@ -153,7 +154,7 @@ class HitModel(QAbstractTableModel):
             and hit.verdict
         ):
             return glyph_icon(hit.verdict, QGuiApplication.palette())
-        if role == Qt.ItemDataRole.TextAlignmentRole and index.column() in {_COUNT, _LONGEST}:
+        if role == Qt.ItemDataRole.TextAlignmentRole and index.column() in {_COUNT, LONGEST}:
             return Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter
         return None
 
@@ -184,9 +185,9 @@ def _cells(hit: "Hit", unit: str) -> tuple[str, ...]:
         hit.examiner,
         hit.procedure,
         hit.profile,
-        tr("revision {0}", hit.revision)
-        + (tr(", signed {0}×", hit.signatures) if hit.signatures else "")
-        + (tr(", retest") if hit.retest_of else ""),
+        (tr("retest, ") if hit.retest_of else "")
+        + tr("revision {0}", hit.revision)
+        + (tr(", signed {0}×", hit.signatures) if hit.signatures else ""),
     )
 
 

@@ -6,6 +6,7 @@ from typing import TYPE_CHECKING, NamedTuple
 
 from ptmark.errors import ArchiveError
 from ptmark.window.archive.before import told_before
+from ptmark.window.archive.originals import Proof, prove
 from ptmark.window.archive.pictures import photo_files
 from ptmark.window.indications.kinds import kind_shown
 from ptmark.window.words import day, tr
@@ -28,21 +29,20 @@ __all__ = [
 
 
 class Opened(NamedTuple):
-    """A record, what it tells in lines, and the photos that hold a place."""
+    """A record, what it tells in lines, and whether it and its photos are the originals."""
 
     record: "Record"
     told: str
-    places: tuple[str, ...]  # photos that hold a place where they were taken
-    noted: tuple[str, ...]  # those with a note of the camera's maker, which may hold one
+    proof: Proof
 
 
 def read_hit(archive: "Archive", hit: "Hit") -> Opened:
     """Read a record and what the archive knows of it."""
-    from ptmark.archive import indications_of, key_for, photos_of, record_of
-    from ptmark.photo.location import has_makers_note, location_of
+    from ptmark.archive import Query, find, indications_of, record_of
     from ptmark.window.archive.model import length_text
 
     record = record_of(archive, hit.record_id)
+    (hit,) = find(archive, Query(record_id=record.id)).hits  # the list may be some time old
     serial = tr(", serial {0}", hit.serial) if hit.serial else ""
     signed = tr(", signed {0}×", hit.signatures) if hit.signatures else tr(", not signed")
     lines = [
@@ -63,29 +63,22 @@ def read_hit(archive: "Archive", hit: "Hit") -> Opened:
         length = length_text(row["length_mm"], row["length_u_mm"], "mm")
         kind = kind_shown(row["kind"] or "") or tr(str(row["shape"]))
         lines.append(f"{row['letter']}: {kind}, {length}")
-    places, noted = [], []
-    for photo in photos_of(archive, hit.record_id):
-        with archive.guarded():
-            data = archive.store.read(key_for(photo["sha256"], photo["suffix"]))
-        name = photo["name"] or photo["sha256"][:12]
-        if has_makers_note(data):
-            noted.append(name)
-        if (place := location_of(data)) is not None:
-            places.append(tr("{0} at {1:.5f}, {2:.5f}", name, place.latitude, place.longitude))
-    return Opened(record, "\n".join(lines), tuple(places), tuple(noted))
+    return Opened(record, "\n".join(lines), prove(archive, hit.record_id))
 
 
 def told_places(got: Opened) -> str:
     """What the photos tell, or may tell, of where they were taken; "" for nothing."""
     said = []
-    if got.places:
-        said.append(tr("Where it was taken stands in the photo: {0}.", "; ".join(got.places)))
-    if got.noted:
+    places = [one.place for one in got.proof.photos if one.place]
+    noted = [one.name for one in got.proof.photos if one.noted]
+    if places:
+        said.append(tr("Where it was taken stands in the photo: {0}.", "; ".join(places)))
+    if noted:
         said.append(
             tr(
                 "The camera's maker left a note of its own, which may hold a place and is not "
                 "read, in {0}.",
-                ", ".join(got.noted),
+                ", ".join(noted),
             )
         )
     if said:

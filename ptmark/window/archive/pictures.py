@@ -18,7 +18,7 @@ from ptmark.window.words import tr
 if TYPE_CHECKING:
     from ptmark.archive import Archive, Hit
 
-__all__ = ["SIDE", "Glance", "glance", "photo_files", "to_image"]
+__all__ = ["SIDE", "Glance", "glance", "photo_files", "read_original", "to_image"]
 
 SIDE = 240  # px, the longer side of a small picture
 
@@ -89,35 +89,44 @@ def to_image(rgb: object) -> QImage:
     return image.copy()
 
 
-@contextmanager
-def photo_files(
-    archive: "Archive", photos: Sequence[dict[str, object]]
-) -> Iterator[list[Path]]:
-    """The photos as files, to be read only while this lasts.
+def read_original(archive: "Archive", photo: dict[str, object]) -> bytes:
+    """A kept photo's bytes, which hash to what its record says.
 
     Raises
     ------
     ArchiveError
-        If one is missing or changed; its mend is in the message.
+        If it is missing or changed; its mend is in the message.
     """
     import hashlib
 
     from ptmark.archive import key_for
 
+    sha256 = str(photo["sha256"])
+    where = str(photo.get("name") or f"{sha256[:12]}…")
+    mend = tr("take it back from a second copy: ptmark archive repair --from FOLDER")
+    with archive.guarded():
+        try:
+            data = archive.store.read(key_for(sha256, str(photo["suffix"])))
+        except FileNotFoundError:
+            raise ArchiveError(tr("the photo is missing"), where=where, mend=mend) from None
+    if hashlib.sha256(data).hexdigest() != sha256:
+        raise ArchiveError(tr("the photo was changed"), where=where, mend=mend)
+    return data
+
+
+@contextmanager
+def photo_files(
+    archive: "Archive", photos: Sequence[dict[str, object]]
+) -> Iterator[list[Path]]:
+    """The photos as files, to be read only while this lasts; raises as `read_original`."""
+    from ptmark.archive import key_for
+
     with TemporaryDirectory() as place:
         paths = []
         for number, photo in enumerate(photos):
+            data = read_original(archive, photo)
             sha256, suffix = str(photo["sha256"]), str(photo["suffix"])
-            key = key_for(sha256, suffix)
-            with archive.guarded():
-                data = archive.store.read(key)
-            if hashlib.sha256(data).hexdigest() != sha256:
-                raise ArchiveError(
-                    tr("a photo was changed"),
-                    where=key,
-                    mend=tr("repair it: ptmark archive repair"),
-                )
-            path = archive.store.path(key)
+            path = archive.store.path(key_for(sha256, suffix))
             if path is None:
                 path = Path(place) / f"{number}.{suffix}"
                 path.write_bytes(data)

@@ -64,6 +64,12 @@ class HistoryPlot(QWidget):
             )
         return "; ".join(said)
 
+    def rates_head(self) -> str:
+        """What stands over the lowest band, and why it is empty where it is."""
+        if all(one.reject_rate is None for one in self._periods):
+            return tr("Rejected or sent to rework: no record tells its disposition yet")
+        return tr("Rejected or sent to rework, share of those disposed of")
+
     # -- drawing ------------------------------------------------------------------------------
     def paintEvent(self, _event: QPaintEvent) -> None:  # noqa: N802 - Qt's name
         painter = QPainter(self)
@@ -171,8 +177,7 @@ class HistoryPlot(QWidget):
         )
 
     def _rates(self, painter: QPainter, box: QRectF) -> None:
-        title = tr("Rejected or sent to rework, share of those disposed of")
-        self._ground(painter, box, title, 1.0, lambda share: f"{share:.0%}")
+        self._ground(painter, box, self.rates_head(), 1.0, lambda share: f"{share:.0%}")
         rates = [one.reject_rate for one in self._periods]
         self._line(painter, box, rates, self._colors()[0])
 

@@ -3,8 +3,7 @@
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from PySide6.QtCore import Qt, Signal
-from PySide6.QtGui import QKeySequence, QShortcut
+from PySide6.QtCore import Signal
 from PySide6.QtWidgets import (
     QHBoxLayout,
     QVBoxLayout,
@@ -15,7 +14,8 @@ from ptmark.window import dialogs
 from ptmark.window.archive.changes import ChangesTable, judged_again
 from ptmark.window.archive.door import ArchiveDoor
 from ptmark.window.archive.opened import Opened, photo_of, read_hit, told_places, write_report
-from ptmark.window.archive.pictures import photo_files
+from ptmark.window.archive.pair import Pair
+from ptmark.window.archive.pictures import photo_files, read_original
 from ptmark.window.bits import Choice, Notice, heading, key_button, plain, quiet, scrolled
 from ptmark.window.view.levels import PhotoLevels, build_levels
 from ptmark.window.view.photo_view import PhotoView
@@ -55,7 +55,7 @@ class RecordPage(QWidget):
         self.photo = Choice(tr("Photo of the record"))
         self.photo.activated.connect(self._draw)
         self.facts = plain()
-        self.location = Notice()
+        self.proof, self.location = Notice(), Notice()
         self.said = Notice()
         self.retest_button = key_button(
             tr("Start a retest …"),
@@ -64,6 +64,12 @@ class RecordPage(QWidget):
             tip=tr("Opens its photo, linked to this record"),
         )
         self.pdf_button = key_button(tr("Report as PDF …"), "", self._save_pdf)
+        self.original_button = key_button(
+            tr("Original photo …"),
+            "",
+            self._save_original,
+            tip=tr("Writes the photo shown byte for byte as it was taken in"),
+        )
         self.part_button = key_button(tr("History of the part"), "", lambda: self._history(""))
         self.serial_button = key_button(
             tr("History of the serial"),
@@ -86,22 +92,22 @@ class RecordPage(QWidget):
         self.view.setMinimumWidth(_LEAST_VIEW)
         inner = QWidget()
         side = scrolled(inner)
-        side.setFixedWidth(_SIDE)
         column = QVBoxLayout(inner)
         column.setContentsMargins(0, 0, 0, 0)
         column.addWidget(self.back_button)
         column.addWidget(self.facts)
+        column.addWidget(self.proof)
         column.addWidget(self.location)
         column.addWidget(self.photo)
         for pair in (
             (self.retest_button, self.pdf_button),
             (self.part_button, self.serial_button),
+            (self.map_button, self.original_button),
         ):
             row = QHBoxLayout()
             for button in pair:
                 row.addWidget(button)
             column.addLayout(row)
-        column.addWidget(self.map_button)
         column.addWidget(self.said)
         column.addWidget(heading(tr("Judge again by other criteria")))
         column.addWidget(self.criteria)
@@ -112,22 +118,15 @@ class RecordPage(QWidget):
         )
         caution.setMinimumHeight(2 * caution.fontMetrics().height())
         column.addWidget(caution)
-        row = QHBoxLayout(self)
-        row.setContentsMargins(16, 10, 16, 10)
-        row.addWidget(self.view, 1)
-        row.addWidget(side)
-        QShortcut(
-            QKeySequence("Escape"),
-            self,
-            self.left.emit,
-            context=Qt.ShortcutContext.WidgetWithChildrenShortcut,
-        )
+        whole = QVBoxLayout(self)
+        whole.setContentsMargins(16, 10, 16, 10)
+        whole.addWidget(Pair(self.view, side, _SIDE))
 
     # -- opening ------------------------------------------------------------------------------
     def show_hit(self, hit: "Hit") -> None:
         """Read the record and draw its report."""
         self._hit, self.record = hit, None
-        for notice in (self.said, self.location):
+        for notice in (self.said, self.proof, self.location):
             notice.say("")
         self.view.set_levels(None)
         self.facts.setText("")
@@ -148,6 +147,7 @@ class RecordPage(QWidget):
     def _show(self, got: Opened) -> None:
         self.record = got.record
         self.facts.setText(got.told)
+        self.proof.say(got.proof.told(), "done" if got.proof.holds else "look")
         self.location.say(told_places(got))
         views = got.record.views()
         for number in range(len(views)):
@@ -155,7 +155,8 @@ class RecordPage(QWidget):
         self.photo.setVisible(len(views) > 1)
         self._offer_criteria()
         self._enable(on=True)
-        self._draw(0)
+        if not any(one.wrong for one in got.proof.photos[:1]):  # else the proof tells of it
+            self._draw(0)
 
     def _draw(self, number: int) -> None:
         record = self.record
@@ -183,6 +184,7 @@ class RecordPage(QWidget):
         has_part = bool(self._hit and self._hit.part)
         self.retest_button.setEnabled(on)
         self.pdf_button.setEnabled(on)
+        self.original_button.setEnabled(on)
         self.criteria.setEnabled(on)
         self.part_button.setEnabled(on and has_part)
         self.map_button.setEnabled(on and has_part)
@@ -214,6 +216,29 @@ class RecordPage(QWidget):
             lambda _: self.said.say(tr("Saved {0} in {1}", path.name, path.parent), "done"),
             failed=self._fail,
             key="archive pdf",
+        )
+
+    def _save_original(self) -> None:
+        record, number = self.record, max(self.photo.currentIndex(), 0)
+        if record is None:
+            return
+        name = Path(str(record.views()[number].photo["file"])).name
+        kinds = f"*{Path(name).suffix} (*{Path(name).suffix})"
+        path = dialogs.ask_where_to_save(self, Path.home() / name, kinds)
+        if path is None:
+            return
+
+        def work(archive: "Archive", _token: Token) -> None:
+            from ptmark.report.table import save
+
+            save(path, read_original(archive, photo_of(archive, record, number)))
+
+        self._door.ask(
+            tr("Writing {0}", path.name),
+            work,
+            lambda _: self.said.say(tr("Saved {0} in {1}", path.name, path.parent), "done"),
+            failed=self._fail,
+            key="archive original",
         )
 
     # -- judging again ------------------------------------------------------------------------

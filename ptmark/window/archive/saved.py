@@ -32,6 +32,7 @@ class SavedSearches(QWidget):
         super().__init__()
         self._door = door
         self._known: dict[str, Query] = {}
+        self._chosen = ""  # the one that a new name would be for
         self.choice = Choice(tr("Saved searches"))
         self.choice.setMinimumHeight(34)
         self.choice.setMaximumWidth(230)
@@ -44,10 +45,11 @@ class SavedSearches(QWidget):
         self.name.textChanged.connect(lambda _: self._enable())
         self.name.returnPressed.connect(self._want)
         self.save_button = key_button(tr("Save this search"), "", self._want)
+        self.rename_button = key_button(tr("Rename it"), "", self._rename)
         self.drop_button = key_button(tr("Delete it"), "", self._drop)
         row = QHBoxLayout(self)
         row.setContentsMargins(0, 6, 0, 0)
-        for widget in (self.name, self.save_button, self.drop_button):
+        for widget in (self.name, self.save_button, self.rename_button, self.drop_button):
             row.addWidget(widget)
         row.addStretch(1)
         self._show({})
@@ -74,6 +76,24 @@ class SavedSearches(QWidget):
 
         self._change(work, tr("The search is saved as “{0}”.", name))
 
+    def follow(self, asked: "Query") -> None:
+        """What is asked now; the list names a saved search only while that is it."""
+        if self._known.get(str(self.choice.currentData() or "")) != asked:
+            self.choice.setCurrentIndex(0)
+
+    def _rename(self) -> None:
+        before, name = self._chosen, self.name.text().strip()
+        query = self._known[before]
+
+        def work(archive: "Archive", _token: object) -> "dict[str, Query]":
+            from ptmark.archive import drop_search, save_search, saved_searches
+
+            save_search(archive, name, query)
+            drop_search(archive, before)
+            return saved_searches(archive)
+
+        self._change(work, tr("The saved search “{0}” is “{1}” now.", before, name))
+
     def _drop(self) -> None:
         name = self.name.text().strip()
 
@@ -87,7 +107,9 @@ class SavedSearches(QWidget):
 
     def _change(self, work: Any, said: str) -> None:  # noqa: ANN401 - as the door takes it
         def done(known: "dict[str, Query]") -> None:
+            self._chosen = self.name.text().strip()
             self._show(known)
+            self.name.setFocus()  # the button that had it may be greyed out now
             self.told.emit(said)
 
         self._door.ask("", work, done, failed=self.failed.emit, key="archive saved")
@@ -115,6 +137,7 @@ class SavedSearches(QWidget):
     def _on_chosen(self, row: int) -> None:
         name = str(self.choice.itemData(row) or "")
         if name in self._known:
+            self._chosen = name
             self.name.setText(name)
             self.run.emit(self._known[name])
 
@@ -122,6 +145,8 @@ class SavedSearches(QWidget):
         name = self.name.text().strip()
         self.save_button.setEnabled(bool(name))
         self.drop_button.setEnabled(name in self._known)
+        new = bool(name) and name not in self._known
+        self.rename_button.setEnabled(new and self._chosen in self._known)
 
 
 def asked_in_words(query: "Query", unit: str = "mm") -> str:

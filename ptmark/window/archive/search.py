@@ -23,7 +23,7 @@ _TEXTS = (
     ("serial", tr("Serial"), "S-1*"),
     ("since", tr("Examined from"), tr("year-month-day")),
     ("until", tr("to"), tr("year-month-day")),
-    ("examiner", tr("Examiner"), ""),
+    ("examiner", tr("Examiner"), tr("name, or its beginning with *")),
     ("procedure", tr("Procedure"), "PT-*"),
     ("criteria", tr("Criteria"), tr("name, or its beginning with *")),
     ("kind", tr("Kind"), kind_shown("crack")),
@@ -123,9 +123,19 @@ class SearchBar(QWidget):
     @property
     def asks_nothing(self) -> bool:
         """Whether everything is left open."""
+        return not (self.line.text().strip() or self.filtered)
+
+    @property
+    def filtered(self) -> bool:
+        """Whether a filter is set, shown or not."""
         texts = any(edit.text().strip() for edit in self.texts.values())
-        choices = any(choice.currentIndex() > 0 for choice in self.choices.values())
-        return not (self.line.text().strip() or texts or choices)
+        return texts or any(choice.currentIndex() > 0 for choice in self.choices.values())
+
+    @property
+    def whole(self) -> bool:
+        """Whether the line is a whole part number, in quotation marks."""
+        line = self.line.text().strip()
+        return len(line) > 2 and line[0] == line[-1] == '"'
 
     def query(self, unit: str) -> "Query":
         """What is asked, the line as the beginning of a part number.
@@ -152,23 +162,23 @@ class SearchBar(QWidget):
             asked[name] = parse_length(given, where=label, default_unit=unit) if given else None
         asked.update({name: str(box.currentData()) for name, box in self.choices.items()})
         line = self.line.text().strip()
-        if line and not set(line) & {"*", "?"}:
+        if self.whole:
+            line = line[1:-1]
+        elif line and not set(line) & {"*", "?"}:
             line += "*"
         return Query(part=line, **asked)  # type: ignore[arg-type]
 
     def show_query(self, query: "Query") -> None:
         """Show a saved search as if it had been typed."""
         with QSignalBlocker(self.line):
-            self.line.setText(query.part or query.words)
+            self.line.setText(_as_line(query.part) or query.words)
         for name, edit in self.texts.items():
             value = getattr(query, name)
             shown = tr("{0:g} mm", value) if isinstance(value, float | int) else value or ""
             edit.show_text(kind_shown(shown) if name == "kind" else shown)
         for name, choice in self.choices.items():
             choice.setCurrentIndex(max(choice.findData(getattr(query, name)), 0))
-        used = any(edit.text() for edit in self.texts.values())
-        used = used or any(choice.currentIndex() > 0 for choice in self.choices.values())
-        self.filters.setVisible(used or self.filters.isVisible())
+        self.filters.setVisible(self.filtered or self.filters.isVisible())
         self.asked.emit()
 
     def clear(self) -> None:
@@ -177,6 +187,20 @@ class SearchBar(QWidget):
 
         self.show_query(Query())
         self.line.setFocus()
+
+
+def _as_line(part: str) -> str:
+    """A pattern of part numbers as one types it.
+
+    Examples
+    --------
+    >>> _as_line("P-1*"), _as_line("P-1"), _as_line("P-*7*")
+    ('P-1', '"P-1"', 'P-*7*')
+    """
+    begun = part.removesuffix("*")
+    if set(begun) & {"*", "?"} or not begun:
+        return part
+    return begun if begun != part else f'"{part}"'
 
 
 def as_words(query: "Query") -> "Query":

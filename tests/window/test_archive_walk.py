@@ -1,0 +1,298 @@
+"""The archive's pages as somebody walks through them: no hindrance that once was comes back."""
+
+import hashlib
+import io
+from dataclasses import replace
+
+import pytest
+from PIL import Image
+from PySide6.QtCore import QPoint, Qt
+
+from ptmark.archive import (
+    Query,
+    add_record,
+    find,
+    key_for,
+    open_archive,
+    photos_of,
+    save_search,
+    saved_searches,
+)
+from ptmark.record import load_record, save_record
+from ptmark.window import dialogs
+from ptmark.window.archive.gallery import told_below
+from ptmark.window.archive.plot import HistoryPlot
+
+pytestmark = [pytest.mark.gui, pytest.mark.slow]
+
+
+def ask(qtbot, idle, desk, text):
+    desk.found.bar.line.setText(text)
+    qtbot.wait(200)
+    idle()
+
+
+def hit_of(record_id):
+    with open_archive(read_only=True) as archive:
+        return find(archive, Query(record_id=record_id)).hits[0]
+
+
+def photo_file(home, record_id):
+    with open_archive(read_only=True) as archive:
+        (photo,) = photos_of(archive, record_id)
+    return home / "archive" / "photos" / key_for(photo["sha256"], photo["suffix"])
+
+
+# -- the keyboard -----------------------------------------------------------------------------
+def test_escape_leads_back_also_where_the_focus_was_greyed_out(qtbot, idle, window, desk):
+    desk.show_check()
+    idle()
+    page = desk.check
+    form = page.holds
+    form.name.setText("claim 7")
+    form.reason.setText("invented")
+    form.set_button.setFocus()
+    form.set_button.click()
+    idle()
+    assert page.isAncestorOf(window.focusWidget())  # not thrown out to the steps
+    page.check_button.setFocus()
+    page.check_button.click()
+    assert page.stop_button.hasFocus()
+    idle()
+    assert page.check_button.hasFocus()
+    window.strip.setFocus()  # wherever it is
+    qtbot.keyClick(window, Qt.Key.Key_Escape)
+    assert desk.found.isVisible()
+    qtbot.keyClick(window, Qt.Key.Key_Escape)
+    assert desk.pages.isHidden()
+    assert not desk._escape.isEnabled()  # the photo has its own use for it
+
+
+def test_the_way_to_the_work_and_back_keeps_list_and_selection(
+    qtbot, idle, desk, made, tmp_path, monkeypatch
+):
+    monkeypatch.setattr("ptmark.window.archive.found._PAGE", 2)
+    ask(qtbot, idle, desk, "P-")
+    found = desk.found
+    while found.model.canFetchMore():
+        found.model.fetchMore()
+        idle()
+    found.table.setCurrentIndex(found.model.index(4, 0))
+    chosen = found.chosen
+    desk.leave()
+    desk.open()
+    idle()
+    assert found.chosen == chosen
+    assert len(found.model.hits) == 6
+    desk.leave()
+    with open_archive() as archive:  # what was kept meanwhile shows
+        add_record(archive, made(tmp_path / "new", "r-9", part="P-3", day="2026-09-01"))
+    desk.open()
+    idle()
+    assert found.model.hits[0].record_id == "r-9"
+
+
+# -- what the search says -----------------------------------------------------------------
+def test_a_filter_is_told_of_also_while_it_is_hidden(qtbot, idle, desk):
+    found = desk.found
+    found.bar.texts["serial"].setText("S-4")
+    found.bar.texts["serial"].commit()
+    ask(qtbot, idle, desk, "P-1")
+    said = "1 record whose part number begins with P-1 that fit the filters, newest first."
+    assert found.count.text() == said
+    found.bar.texts["serial"].setText("S-5")  # of P-2
+    found.bar.texts["serial"].commit()
+    idle()
+    assert found.count.text() == "No record fits both the line and the filters."
+    found.bar.clear()
+    idle()
+    assert found.count.text() == "6 records, newest first."
+
+
+def test_a_number_in_quotation_marks_is_the_whole_one(qtbot, idle, desk, made, tmp_path):
+    with open_archive() as archive:
+        add_record(archive, made(tmp_path / "more", "r-17", part="P-17"))
+        save_search(archive, "only P-1", Query(part="P-1"))
+    ask(qtbot, idle, desk, "P-1")
+    assert {hit.part for hit in desk.found.model.hits} == {"P-1", "P-17"}
+    ask(qtbot, idle, desk, '"P-1"')
+    assert {hit.part for hit in desk.found.model.hits} == {"P-1"}
+    assert desk.found.found == Query(part="P-1")
+    ask(qtbot, idle, desk, '"P-"')  # nothing is called so; words are not asked instead
+    assert desk.found.views.currentWidget() is desk.found.nothing
+    desk.found.saved.read()
+    idle()
+    choice = desk.found.saved.choice
+    row = choice.findData("only P-1")
+    choice.setCurrentIndex(row)
+    choice.activated.emit(row)
+    idle()
+    assert desk.found.found == Query(part="P-1")  # as it was saved, not what begins so
+    assert choice.currentText() == "only P-1"
+    ask(qtbot, idle, desk, "P-2")
+    assert choice.currentText() == "Saved searches"  # it is not what shows any more
+
+
+def test_a_saved_search_is_renamed(qtbot, idle, desk):
+    ask(qtbot, idle, desk, "P-2")
+    saved = desk.found.saved
+    saved.name.setText("twos")
+    assert not saved.rename_button.isEnabled()  # nothing has the name that it would give up
+    saved.save_button.click()
+    idle()
+    ask(qtbot, idle, desk, "P-1")
+    saved.name.setText("all of P-2")
+    saved.rename_button.click()
+    idle()
+    with open_archive() as archive:
+        assert saved_searches(archive) == {"all of P-2": Query(part="P-2*")}
+    assert not saved.rename_button.isEnabled()
+
+
+def test_nothing_is_offered_for_export_before_something_is_found(
+    qtbot, window, idle, monkeypatch
+):
+    monkeypatch.setenv("PTMARK_ARCHIVE_DATABASE", "sqlite:////dev/null/x/archive.sqlite")
+    window.archive.open()
+    idle()
+    found = window.archive.found
+    assert not found.export.list_button.isEnabled()
+    assert not found.turn_button.isEnabled()
+
+
+def test_pictures_and_rows_name_a_retest(desk):
+    one = hit_of("r-0")._replace(retest_of="r-1", disposition="reject", verdict="rejectable")
+    assert told_below(one)[1].endswith("rejectable, retest, reject")
+    desk.found.model.hits[0] = one
+    shown = desk.found.model.index(0, desk.found.model.columnCount() - 1).data()
+    assert shown.startswith("retest, revision 1")  # the end is cut off first
+
+
+# -- the originals ------------------------------------------------------------------------
+def test_a_record_proves_its_originals_and_hands_them_out(
+    idle, desk, home, tmp_path, monkeypatch
+):
+    desk.show_record(hit_of("r-0"))
+    idle()
+    page = desk.record
+    original = (tmp_path / "records" / "r-0.jpg").read_bytes()
+    told = page.proof.text.text()
+    assert hashlib.sha256(original).hexdigest() in told.replace(" ", "")
+    assert "r-0.jpg is the original, byte for byte" in told
+    assert "nobody has signed it" in told
+    out = tmp_path / "copy.jpg"
+    monkeypatch.setattr(dialogs, "ask_where_to_save", lambda *_: out)
+    page.original_button.click()
+    idle()
+    assert out.read_bytes() == original
+
+
+@pytest.mark.parametrize("harm", ["missing", "changed"])
+def test_a_lost_photo_is_named_and_its_record_told_all_the_same(idle, desk, home, harm):
+    photo = photo_file(home, "r-0")
+    photo.chmod(0o644)
+    if harm == "missing":
+        photo.unlink()
+    else:
+        photo.write_bytes(photo.read_bytes()[:-1] + b"?")
+    desk.show_record(hit_of("r-0"))
+    idle()
+    page = desk.record
+    assert "P-1, serial S-0" in page.facts.text()
+    assert page.part_button.isEnabled()
+    told = page.proof.text.text()
+    assert harm in told
+    assert "ptmark archive repair --from FOLDER" in told
+    assert "is the original" not in told
+    assert page.said.isHidden()  # said once
+
+
+# -- the place map ------------------------------------------------------------------------
+def test_the_map_lies_over_the_photo_of_the_last_examination(idle, desk, made, tmp_path):
+    """Not over that of the record that was taken in last."""
+    for name, day, shade in (("new", "2026-08-01", 200), ("old", "2020-01-01", 60)):
+        out = io.BytesIO()
+        Image.new("RGB", (400, 300), (shade,) * 3).save(out, "PNG")
+        path = made(
+            tmp_path / name, name, part="P-9", serial=f"S-{name}", day=day,
+            photo=out.getvalue(), fields={"location_datum": "hole A"},
+        )  # fmt: skip
+        record = load_record(path)
+        flat = [[0.1, 0, 0], [0, 0.1, 0], [0, 0, 1]]
+        record = replace(record, scale={**record.scale, "homography": flat})
+        save_record(path, record)
+        with open_archive() as archive:
+            add_record(archive, path)
+    desk.show_map("P-9")
+    idle()
+    page = desk.map
+    assert "serial S-new, 2026-08-01" in page.says.text()
+    ground = page._made.picture.pixelColor(3, 3)  # no cell lies there
+    assert ground.red() > 150
+
+
+def test_a_cell_tells_what_each_record_shows_in_it(idle, desk, made, tmp_path):
+    with open_archive() as archive:
+        for n in range(9):
+            path = made(
+                tmp_path / "cell", f"c-{n}", part="P-8", serial=f"S-{n}", count=1,
+                fields={"location_datum": "hole A"},
+            )  # fmt: skip
+            add_record(archive, path)
+    desk.show_map("P-8")
+    idle()
+    page = desk.map
+    assert "9 indications, the longest 2.00 ± 0.10 mm" in page.of_cell.text()
+    head = page.table.horizontalHeader()
+    shown = [c for c in range(page.model.columnCount()) if not page.table.isColumnHidden(c)]
+    shown.sort(key=head.visualIndex)
+    names = [page.model.headerData(c, Qt.Orientation.Horizontal) for c in shown[:4]]
+    assert names == ["Serial", "Examined on", "Seen here", "Verdict"]
+    rows = [page.model.index(n, shown[2]).data() for n in range(page.model.rowCount())]
+    assert rows == ["A crack 2.00 ± 0.10 mm"] * 9
+
+
+def test_in_a_tall_window_the_map_lies_above_its_table(qtbot, idle, window, desk):
+    desk.show_map("P-1")
+    idle()
+    page = desk.map
+
+    def table_at():
+        return page.table.mapTo(page, QPoint(0, 0))
+
+    window.resize(1280, 800)
+    qtbot.waitUntil(lambda: table_at().x() > 0.5 * page.width())
+    window.resize(800, 1280)
+    qtbot.waitUntil(lambda: table_at().x() < 20)
+    assert page.table.width() > 700
+    assert page.view.width() > 700
+    assert page.view.geometry().bottom() < table_at().y()
+
+
+def test_a_plot_without_dispositions_says_so(qtbot, idle, desk):
+    desk.show_history("P-1", "")
+    idle()
+    plot = desk.history.plot
+    assert plot.rates_head().endswith("share of those disposed of")
+    bare = HistoryPlot()
+    qtbot.addWidget(bare)
+    bare.show_periods([one._replace(disposed=0, rejected=0) for one in plot._periods], "mm")
+    assert "no record tells its disposition yet" in bare.rates_head()
+
+
+# -- keeping ------------------------------------------------------------------------------
+def test_what_could_not_be_kept_is_brought_into_sight(
+    qtbot, opened, idle, tmp_path, monkeypatch
+):
+    opened.resize(1024, 700)
+    (tmp_path / "drive").write_bytes(b"")
+    monkeypatch.setenv(
+        "PTMARK_ARCHIVE_DATABASE", f"sqlite:///{tmp_path / 'drive' / 'x' / 'archive.sqlite'}"
+    )
+    monkeypatch.setattr(dialogs, "ask_where_to_save", lambda *_: tmp_path / "weld.json")
+    keep = opened.record_step.archive
+    keep.keep()
+    idle()
+    qtbot.waitUntil(lambda: "drive" in keep.said.text.text(), timeout=20_000)
+    qtbot.wait(50)
+    assert keep.said.visibleRegion().boundingRect() == keep.said.rect()
