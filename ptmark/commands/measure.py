@@ -11,7 +11,7 @@ from ptmark.errors import UsageError
 from ptmark.folder import inspected
 from ptmark.inspection import Inspection
 from ptmark.inspection.saving import save_inspection
-from ptmark.record import Record
+from ptmark.record import Record, least_of
 
 __all__ = ["add_to", "run"]
 
@@ -101,10 +101,17 @@ def _print(record: Record) -> None:
         _print_photo(view)
     if record.together is None:
         return
+    from ptmark.report.wording import sized
+
     print(f"the set of {len(record.views())} photos: {record.verdict or 'no verdict'}")
+    shown = {
+        (number, row["id"]): row
+        for number, view in enumerate(record.views(), 1)
+        for row in view.indications
+    }
     for one in record.together["seen_again"]:
         sizes = ", ".join(
-            f"{size['length_mm']:.2f} ± {size['length_u_mm']:.2f} mm in photo {size['photo']}"
+            f"{sized(shown[size['photo'], one['id']], 'length')} in photo {size['photo']}"
             for size in one["sizes"]
             if size["length_mm"] is not None
         )
@@ -123,7 +130,7 @@ def _print_photo(record: Record) -> None:
         if one["length_mm"] is None:
             print(f"  {one['id']:>3}  not measured: the surface turns away too far there")
             continue
-        least = "≥ " if one.get("runs_out") else ""  # the photo shows a part of it
+        least = "≥ " if any(least_of(one).values()) else ""
         length = f"{least + format(one['length_mm'], '.2f'):>7} ± {one['length_u_mm']:.2f} mm"
         width = f"{least + format(one['width_mm'], '.2f'):>6} ± {one['width_u_mm']:.2f} mm"
         print(f"  {one['id']:>3}  {one['shape']:8}  length {length}  width {width}")

@@ -45,21 +45,22 @@ def scene_from_json(document: Mapping[str, Any]) -> Scene:
 
     Each of ``indications`` needs ``id`` and ``outline_mm``, and takes ``length_u_mm``,
     ``width_u_mm`` and ``edge_u_mm`` (how well the place of the edges is known from there; 0
-    where absent), ``kind``, ``relevance``, ``reason`` and ``runs_out``; the top level
-    takes ``weld_length_mm``, ``thickness_mm``, ``diameter_mm``, ``weld_direction_deg`` and
-    ``edges_mm``: lines as lists of [x, y], either a list of free edges or an object of lines
-    or lists of them by name ("edge" is a free edge). The outline is what is judged: length,
-    path and width are taken from it by `ptmark.measure`, so that sizes, gaps and windows
-    cannot contradict each other. A stated ``length_mm``, ``path_mm`` or ``width_mm`` is taken
-    only where it is the same figure less coarsely rounded, within 0.002 mm of the outline's
-    (1 % for the path), so that a file from ``ptmark measure`` is judged as it was measured. A
-    length or width that departs by more than 0.01 mm and its own uncertainty is noted as a
-    caution. Widths and paths of many outlines are measured only where something hangs on
-    them (`ptmark.criteria.rough`). Of a photo with a scale (``scale.reference``) an outline may
-    be null: it was not measured. ``conditions.colourless`` and ``conditions.unseen`` tell what
-    the photo cannot show. Whatever else the document holds is left alone, but for
-    what says that its lengths are in another unit, and for a key that stands in place of one
-    that is read, such as ``length_u``: passed over, either would make a verdict milder.
+    where absent), ``kind``, ``relevance``, ``reason``, ``runs_out`` and ``overexposed``; the
+    top level takes ``weld_length_mm``, ``thickness_mm``, ``diameter_mm``,
+    ``weld_direction_deg`` and ``edges_mm``: lines as lists of [x, y], either a list of free
+    edges or an object of lines or lists of them by name ("edge" is a free edge). The outline is
+    what is judged: length, path and width are taken from it by `ptmark.measure`, so that sizes,
+    gaps and windows cannot contradict each other. A stated ``length_mm``, ``path_mm`` or
+    ``width_mm`` is taken only where it is the same figure less coarsely rounded, within 0.002
+    mm of the outline's (1 % for the path), so that a file from ``ptmark measure`` is judged as
+    it was measured. A length or width that departs by more than 0.01 mm and its own uncertainty
+    is noted as a caution. Widths and paths of many outlines are measured only where something
+    hangs on them (`ptmark.criteria.rough`). Of a photo with a scale (``scale.reference``) an
+    outline may be null: it was not measured. ``conditions.colourless``,
+    ``conditions.overexposed`` and ``conditions.unseen`` tell what the photo cannot show.
+    Whatever else the document holds is left alone, but for what says that its lengths are in
+    another unit, and for a key that stands in place of one that is read, such as ``length_u``:
+    passed over, either would make a verdict milder.
 
     Raises
     ------
@@ -101,6 +102,7 @@ def scene_from_json(document: Mapping[str, Any]) -> Scene:
         unmeasured=unmeasured,
         unseen=int(number_of(conditions, "unseen", "conditions", least=0.0) or 0),
         colourless=truth_of(conditions, "colourless", "conditions"),
+        overexposed=truth_of(conditions, "overexposed", "conditions"),
         known=known,
     )
 
@@ -143,7 +145,7 @@ class _Read(NamedTuple):
     outline: Array
     numbers: dict[str, float | None]
     texts: dict[str, str]
-    runs_out: bool
+    least: dict[str, bool]  # ``runs_out`` and ``overexposed``
 
 
 def _outline_in(data: object) -> object:
@@ -177,7 +179,8 @@ def _read(data: object, where: str, outline: Array | None) -> _Read:
             where=f"{where}, relevance",
             mend="write non-relevant or false, with a reason, or leave it out",
         )
-    return _Read(name, outline, numbers, texts, truth_of(data, "runs_out", where))
+    least = {key: truth_of(data, key, where) for key in ("runs_out", "overexposed")}
+    return _Read(name, outline, numbers, texts, least)
 
 
 def _name_of(data: Mapping[str, Any], where: str) -> str:
@@ -227,7 +230,8 @@ def _judged(one: _Read, rough: Rough, notes: list[str], *, closely: bool) -> Jud
         length_u=length_u,
         width_u=width_u,
         edge_u=stated["edge_u_mm"] or 0.0,
-        runs_out=one.runs_out,
+        runs_out=one.least["runs_out"],
+        overexposed=one.least["overexposed"],
         **{key: one.texts[key] for key in _TEXTS},
         rough=None if closely else rough,
     )

@@ -18,10 +18,11 @@ class Judged:
 
     ``length_u`` and ``width_u`` are expanded uncertainties, k = 2. ``kind`` is an ISO 6520-1
     name or number where the inspector has named one, else "". ``edge_u`` (k = 2) is how far the
-    scene's lines may lie elsewhere as seen from it. Where it ``runs_out`` of the photo, its
-    sizes are the least that they can be, and it cannot be acceptable. With ``rough`` given,
-    width and path are only known between its bounds, ``width`` is their upper and ``path``
-    their lower one; they are measured where a rule hangs on them.
+    scene's lines may lie elsewhere as seen from it. Where it ``runs_out`` of the photo or lies
+    on ``overexposed`` developer, its sizes are the least that they can be, and it cannot be
+    acceptable. With ``rough`` given, width and path are only known between its bounds,
+    ``width`` is their upper and ``path`` their lower one; they are measured where a rule hangs
+    on them.
     """
 
     id: str
@@ -36,6 +37,7 @@ class Judged:
     relevance: str = ""  # "", or "non-relevant"/"false" as set by the inspector, with a reason
     reason: str = ""
     runs_out: bool = False
+    overexposed: bool = False
     rough: Rough | None = None
 
 
@@ -47,7 +49,8 @@ class Scene:
     axis; ``edges`` are lines by name, each of shape (N, 2) in mm; ``notes`` are cautions
     about the scene itself, repeated by the evaluation. ``unmeasured`` names indications that
     could not be measured, ``unseen`` counts the places that were too many to be looked at, and
-    ``colourless`` tells that the photo cannot show dye. ``known`` holds what was worked out of
+    ``colourless`` tells that the photo cannot show dye, ``overexposed`` that most of its
+    examined area cannot show pale dye. ``known`` holds what was worked out of
     the outlines in reading them, so that it is not worked out twice.
     """
 
@@ -61,4 +64,5 @@ class Scene:
     unmeasured: tuple[str, ...] = ()
     unseen: int = 0
     colourless: bool = False
+    overexposed: bool = False
     known: Apart | None = field(default=None, compare=False, repr=False)

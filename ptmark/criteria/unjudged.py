@@ -13,10 +13,12 @@ def not_judged(case: Case) -> list[Finding]:
     """One finding for each indication and each fact of the photo that nothing can judge.
 
     Their rules are "whole" (the photo's edge cuts an indication off), "measured" (it could not
-    be measured), "colour" (a photo without colour, in which nothing is marked, cannot show that
-    nothing is there) and "searched" (places that were too many to be looked at).
+    be measured), "exposure" (it lies on overexposed developer, or most of the area is so),
+    "colour" (a photo without colour, in which nothing is marked, cannot show that nothing is
+    there) and "searched" (places that were too many to be looked at).
     """
-    return [*_run_out(case), *_unmeasured(case), *_colourless(case), *_unseen(case)]
+    of_each = [*_run_out(case), *_on_overexposed(case), *_unmeasured(case)]
+    return [*of_each, *_overexposed(case), *_colourless(case), *_unseen(case)]
 
 
 def _run_out(case: Case) -> list[Finding]:
@@ -33,6 +35,32 @@ def _run_out(case: Case) -> list[Finding]:
         for one in case.judged
         if one.runs_out
     ]
+
+
+def _on_overexposed(case: Case) -> list[Finding]:
+    """Where white is clipped, the rims and tails of dye are white too."""
+    return [
+        _undecided(
+            case,
+            "exposure",
+            f"Indication {one.id} lies on overexposed developer, which hides its rims and "
+            f"tails: it is at least {amount(one.length * per_mm(case.unit), case.unit)} long. "
+            "Take another photo with a lower exposure.",
+            one.id,
+        )
+        for one in case.judged
+        if one.overexposed
+    ]
+
+
+def _overexposed(case: Case) -> list[Finding]:
+    if not case.scene.overexposed:
+        return []
+    says = (
+        "Most of the examined area is overexposed, and pale indications on it are lost. Take "
+        "another photo with a lower exposure."
+    )
+    return [_undecided(case, "exposure", says)]
 
 
 def _unmeasured(case: Case) -> list[Finding]:

@@ -8,6 +8,7 @@ blob left out why.
 from ptmark.dye.coarse import CoarseLook
 from ptmark.dye.covered import covered_remark, ends_covered
 from ptmark.dye.edge import BY_PERSON, EdgeQuality
+from ptmark.dye.exposure import is_overexposed, overexposed_share
 from ptmark.dye.fluorescent import (
     MODES,
     find_indications,
@@ -44,9 +45,11 @@ __all__ = [
     "find_indications",
     "haze_remark",
     "in_colour_contrast",
+    "is_overexposed",
     "lighting_remark",
     "look_ahead",
     "look_at_quality",
+    "overexposed_share",
     "recognise",
     "refine_outline",
     "suggest",

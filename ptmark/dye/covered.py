@@ -10,6 +10,7 @@ import cv2
 import numpy as np
 import numpy.typing as npt
 
+from ptmark.dye.beside import evenly, outward, signed_area
 from ptmark.dye.remark import Remark
 from ptmark.photo import Photo, srgb_to_linear
 
@@ -53,18 +54,17 @@ def ends_covered(photo: Photo, outline_px: Array) -> bool:
 
     Sides of rounded outlines are not told, nor is anything where it is dark all about.
     """
-    ring = _evenly(outline_px)
+    ring = evenly(outline_px)
     if len(ring) < _LEAST_ROUND_PX:
         return False
-    area = _signed_area(ring)
+    area = signed_area(ring)
     ring = ring if area > 0 else ring[::-1]
     reach = max(_LEAST_PX, round(_WIDTHS * 2 * abs(area) / len(ring)))
     suspects = [at for at in _tips(ring, reach) if _is_covered(photo, ring, at, reach)]
     if not suspects:
         return False
-    along = np.roll(ring, -3, axis=0) - np.roll(ring, 3, axis=0)
-    outward = np.c_[along[:, 1], -along[:, 0]] / np.maximum(np.hypot(*along.T), 1e-9)[:, None]
-    beside = [_light_at(photo, ring + far * outward) for far in _BESIDE_PX]
+    away = outward(ring)
+    beside = [_light_at(photo, ring + far * away) for far in _BESIDE_PX]
     developer = np.median(np.concatenate(beside), axis=0)
     if developer.max() < DARK:
         return False
@@ -119,20 +119,6 @@ def _light_at(photo: Photo, points: Array) -> Array:
     soft = cv2.blur(crop, (3, 3))
     seen = cv2.remap(soft, x, y, cv2.INTER_LINEAR, borderMode=cv2.BORDER_REPLICATE)
     return np.asarray(srgb_to_linear(np.asarray(seen, np.uint8).reshape(-1, 3)), np.float64)
-
-
-def _evenly(outline_px: Array) -> Array:
-    """The outline with vertices about a px apart."""
-    closed = np.vstack([outline_px, outline_px[:1]])
-    far = np.concatenate([[0.0], np.cumsum(np.hypot(*np.diff(closed, axis=0).T))])
-    at = np.linspace(0, far[-1], max(3, round(float(far[-1]))), endpoint=False)
-    sides = [np.interp(at, far, side) for side in closed.T]
-    return np.asarray(np.stack(sides, axis=1), np.float64)
-
-
-def _signed_area(ring: Array) -> float:
-    x, y = ring.T
-    return float((x * np.roll(y, -1) - y * np.roll(x, -1)).sum() / 2)
 
 
 def _turned(vector: Array, degrees: float) -> Array:

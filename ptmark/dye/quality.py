@@ -1,17 +1,15 @@
 """Photo quality told before measuring: remarks with their mend, none of them a block."""
 
-from dataclasses import dataclass
-
 import cv2
 import numpy as np
 import numpy.typing as npt
 
+from ptmark.dye.exposure import FULL, clipped_share
 from ptmark.dye.remark import Remark
+from ptmark.dye.sampled import SAMPLES, Sample, card_corners, sampled
 from ptmark.dye.sharpness import blur_of_card, blur_of_edges
 from ptmark.photo import Photo, srgb_to_linear
 from ptmark.scale import (
-    CARD_HEIGHT_MM,
-    CARD_WIDTH_MM,
     FAR_SIZES,
     SurfaceMap,
     sizes_away,
@@ -31,8 +29,6 @@ BLUR_OF_WIDTH = 0.001  # of the photo's width, where there is no scale
 WHITE_CLIPPED, RED_CLIPPED, DYE_CLIPPED = 0.05, 0.10, 0.25
 DARKEST_WHITE = 0.08  # linear light; below it grain covers a faint indication
 NEAR_BORDER = 0.005  # of the photo's longer side
-_FULL = 252  # an 8-bit value that no longer tells how bright it was
-_SAMPLES = 120_000
 _LEAST_GLARE = 0.008  # of the photo's width
 _NO_COLOUR = Remark(
     "The photo holds no colour, so nothing in it can be told to be dye.",
@@ -73,7 +69,7 @@ def look_at_quality(
         _too_far(surface, area_px, smallest_mm),
         _out_of_focus(photo, surface, smallest_mm),
     ]
-    sample = _sample(photo, surface, area_px)
+    sample = sampled(photo, surface, area_px)
     if sample is not None and not fluorescent:
         glare = _glare(sample)
         made += [_clipped(sample, glare), _reds(sample), _dark(sample), glare]
@@ -87,7 +83,7 @@ def holds_no_colour(photo: Photo) -> bool:
 
     Exactly the same: in a photo in colour the sensor's noise alone parts some of them.
     """
-    step = max(1, round(float(np.sqrt(photo.rgb.shape[0] * photo.rgb.shape[1] / _SAMPLES))))
+    step = max(1, round(float(np.sqrt(photo.rgb.shape[0] * photo.rgb.shape[1] / SAMPLES))))
     for every in (8 * step, step):  # colour mostly shows in a few pixels already
         some = np.ascontiguousarray(photo.rgb[::every, ::every])
         red, green, blue = (cv2.extractChannel(some, i) for i in range(3))
@@ -139,78 +135,24 @@ def _out_of_focus(
     )
 
 
-@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
-class _Sample:
-    """Every ``step``-th pixel of the examined area, the card left out.
-
-    ``least`` and ``most`` are the smallest and the largest of each pixel's three values.
-    """
-
-    rgb: Bytes
-    least: Bytes
-    most: Bytes
-    inside: Mask
-    step: int
-    photo_width: int
-
-    @property
-    def count(self) -> int:
-        return max(1, int(np.count_nonzero(self.inside)))
-
-
-def _sample(photo: Photo, surface: SurfaceMap | None, area_px: Array | None) -> _Sample | None:
-    height, width = photo.rgb.shape[:2]
-    low, high = np.array([0, 0]), np.array([width, height])
-    if area_px is not None:
-        low = np.clip(np.floor(area_px.min(axis=0)), 0, high).astype(int)
-        high = np.clip(np.ceil(area_px.max(axis=0)) + 1, 0, high).astype(int)
-    step = max(1, round(float(np.sqrt(np.prod(high - low) / _SAMPLES))))
-    rgb = np.ascontiguousarray(photo.rgb[low[1] : high[1] : step, low[0] : high[0] : step])
-    if rgb.size < 300:
-        return None
-    inside = np.ones(rgb.shape[:2], np.uint8)
-    if area_px is not None:
-        inside[:] = 0
-        cv2.fillPoly(inside, [np.round((area_px - low) / step).astype(np.int32)], 1)
-    if surface is not None and surface.reference == "card":
-        card = (_card_corners(surface) - low) / step
-        cv2.fillPoly(inside, [np.round(card).astype(np.int32)], 0)
-    red, green, blue = (cv2.extractChannel(rgb, i) for i in range(3))
-    return _Sample(
-        rgb=rgb,
-        least=np.asarray(cv2.min(cv2.min(red, green), blue), np.uint8),
-        most=np.asarray(cv2.max(cv2.max(red, green), blue), np.uint8),
-        inside=inside > 0,
-        step=step,
-        photo_width=width,
-    )
-
-
-def _card_corners(surface: SurfaceMap) -> Array:
-    """The card's outer corners, px, shape (4, 2)."""
-    right, low = CARD_WIDTH_MM, CARD_HEIGHT_MM
-    return surface.to_px(np.array([[0.0, 0.0], [right, 0.0], [right, low], [0.0, low]]))
-
-
-def _clipped(sample: _Sample, glare: Remark | None) -> Remark | None:
-    white = (sample.least >= _FULL) & sample.inside
-    share = np.count_nonzero(white) / sample.count
+def _clipped(sample: Sample, glare: Remark | None) -> Remark | None:
+    share = clipped_share(sample)
     if share < WHITE_CLIPPED or (glare is not None and share < 4 * WHITE_CLIPPED):
         return None
     return Remark(
-        f"Overexposed: {100 * share:.0f} % of the examined area is clipped to white, and pale "
+        f"Overexposed: {100 * share:.0f} % of the examined area is clipped, and pale "
         "indications on it are lost.",
         "Lower the exposure until the developer is light grey.",
     )
 
 
-def _reds(sample: _Sample) -> Remark | None:
+def _reds(sample: Sample) -> Remark | None:
     red, green = sample.rgb[..., 0][sample.inside], sample.rgb[..., 1][sample.inside]
-    full = red >= _FULL
+    full = red >= FULL
     dye = cv2.subtract(red, green).ravel() > 60
     dyed = int(np.count_nonzero(dye))
     in_dye = int(np.count_nonzero(full & dye)) if dyed >= 40 else 0
-    share = np.count_nonzero(full & (green < _FULL - 7)) / sample.count
+    share = np.count_nonzero(full & (green < FULL - 7)) / sample.count
     if in_dye <= DYE_CLIPPED * dyed and share < RED_CLIPPED:
         return None
     return Remark(
@@ -219,7 +161,7 @@ def _reds(sample: _Sample) -> Remark | None:
     )
 
 
-def _dark(sample: _Sample) -> Remark | None:
+def _dark(sample: Sample) -> Remark | None:
     brightest = sample.most[sample.inside]
     white = float(srgb_to_linear(np.percentile(brightest, [80]).astype(np.uint8))[0])
     if white >= DARKEST_WHITE:
@@ -231,9 +173,9 @@ def _dark(sample: _Sample) -> Remark | None:
     )
 
 
-def _glare(sample: _Sample) -> Remark | None:
+def _glare(sample: Sample) -> Remark | None:
     """Saturated patches that fade out softly; paper and tape end at a sharp rim."""
-    full = ((sample.least >= _FULL) & sample.inside).astype(np.uint8)
+    full = ((sample.least >= FULL) & sample.inside).astype(np.uint8)
     if not full.any():
         return None
     _, names, stats, _ = cv2.connectedComponentsWithStats(full)
@@ -255,7 +197,7 @@ def _glare(sample: _Sample) -> Remark | None:
     )
 
 
-def _soft_rim(sample: _Sample, own: Mask, box: tuple[int, int, int, int]) -> bool:
+def _soft_rim(sample: Sample, own: Mask, box: tuple[int, int, int, int]) -> bool:
     x, y, wide, high = box
     reach = 10
     rows = slice(max(y - reach, 0), y + high + reach)
@@ -272,7 +214,7 @@ def _soft_rim(sample: _Sample, own: Mask, box: tuple[int, int, int, int]) -> boo
 def _cut_off(photo: Photo, surface: SurfaceMap) -> Remark | None:
     height, width = photo.rgb.shape[:2]
     card = surface.reference == "card"
-    seen = _card_corners(surface) if card else surface.reference_px
+    seen = card_corners(surface) if card else surface.reference_px
     beyond = np.array([width, height]) - 1 - seen.max(axis=0)
     room = float(np.minimum(seen.min(axis=0), beyond).min())
     mend = "Keep the whole reference well inside the photo."

@@ -135,10 +135,12 @@ class AtHand(Changing):
 
     def measurement(self, one: Marked) -> Measurement | None:
         """Measured values of an outline, kept until it changes; None without a surface."""
-        if self.surface is None:
+        photo = self.photo
+        if self.surface is None or photo is None:
             return None
-        beside = self.state.marked
-        return self.workings.measurement(one, self.surface, self.state.relief_mm, beside)
+        return self.workings.measurement(
+            one, self.surface, self.state.relief_mm, lambda: photo, self.state.marked
+        )
 
     @property
     def profile(self) -> Profile | None:

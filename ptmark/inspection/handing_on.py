@@ -4,7 +4,7 @@ from collections.abc import Mapping, Sequence
 from dataclasses import replace
 from math import atan2, degrees, hypot
 from types import MappingProxyType
-from typing import Any
+from typing import Any, NamedTuple
 
 import numpy as np
 
@@ -17,9 +17,20 @@ from ptmark.photo import PhotoInfo
 from ptmark.record import Entry, Record, build_record, given_json
 from ptmark.scale import SurfaceMap
 
-__all__ = ["chosen_of", "record_of", "scene_of", "weld_of"]
+__all__ = ["Blind", "chosen_of", "record_of", "scene_of", "weld_of"]
 
 Measured = Sequence[tuple[Marked, Measurement | None]]
+
+
+class Blind(NamedTuple):
+    """What a photo cannot show.
+
+    ``colourless``: nothing is marked because it holds no colour; ``overexposed``: pale dye in
+    most of its examined area.
+    """
+
+    colourless: bool = False
+    overexposed: bool = False
 
 
 def scene_of(
@@ -29,7 +40,7 @@ def scene_of(
     sizes: Mapping[str, Measurement] = MappingProxyType({}),
     *,
     left_out: Sequence[LeftOut],
-    colourless: bool,
+    blind: Blind,
 ) -> Scene:
     """The indications as the criteria take them, with what leaves a verdict open.
 
@@ -51,7 +62,8 @@ def scene_of(
         edges={} if surface is None else edges_of(state, surface),
         unmeasured=tuple(one.id for one, made in measured if made is None),
         unseen=unseen_places(left_out),
-        colourless=colourless,
+        colourless=blind.colourless,
+        overexposed=blind.overexposed,
     )
 
 
@@ -75,7 +87,7 @@ def record_of(
     info: PhotoInfo,
     surface: SurfaceMap | None,
     look: tuple[Sequence[LeftOut], float | None],
-    colourless: bool,
+    blind: Blind,
     evaluation: Evaluation | None,
     remarks: Sequence[Remark],
     record_id: str | None,
@@ -91,7 +103,8 @@ def record_of(
         reference=state.reference,
         entries=[_entry(one, made, known.get(one.id)) for one, made in measured],
         left_out=look[0],
-        colourless=colourless,
+        colourless=blind.colourless,
+        overexposed=blind.overexposed,
         evaluation=evaluation,
         conditions=Conditions(relief_mm=state.relief_mm),
         fields=state.fields,
@@ -142,6 +155,7 @@ def _judged(one: Marked, made: Measurement, size: Measurement) -> Judged:
         length_u=size.length.expanded,
         width_u=size.width.expanded,
         runs_out=size.runs_out,
+        overexposed=size.overexposed,
         kind=one.kind,
         relevance=one.relevance,
         reason=one.reason,

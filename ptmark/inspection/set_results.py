@@ -8,7 +8,7 @@ from ptmark.criteria import Evaluation, Scene, evaluate
 from ptmark.en import en_number
 from ptmark.errors import ScaleError
 from ptmark.inspection.at_hand import AtHand
-from ptmark.inspection.handing_on import record_of, scene_of
+from ptmark.inspection.handing_on import Blind, record_of, scene_of
 from ptmark.inspection.state import Marked, State
 from ptmark.inspection.workings import Look, open_again
 from ptmark.measure import Measurement, Quantity
@@ -16,7 +16,14 @@ from ptmark.photo import Photo, PhotoInfo
 from ptmark.record import Record, joined
 from ptmark.scale import SurfaceMap
 
-__all__ = ["Results", "Sizes", "Worked", "look_of", "results_of", "shows_nothing"]
+__all__ = [
+    "Results",
+    "Sizes",
+    "Worked",
+    "blind_of",
+    "look_of",
+    "results_of",
+]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
@@ -93,7 +100,7 @@ class Results:
             one.surface,
             self.sizes,
             left_out=look_of(inspection, one.info)[0],
-            colourless=shows_nothing(inspection, one.info, one.measured),
+            blind=blind_of(inspection, one.info, one.state, one.measured),
         )
 
     def record(self, inspection: AtHand, record_id: str | None, created: str | None) -> Record:
@@ -115,7 +122,7 @@ class Results:
                 info=one.info,
                 surface=one.surface,
                 look=look,
-                colourless=shows_nothing(inspection, one.info, one.measured),
+                blind=blind_of(inspection, one.info, one.state, one.measured),
                 evaluation=evaluation,
                 remarks=inspection.workings.remarks(
                     one.state,
@@ -149,7 +156,7 @@ def results_of(inspection: AtHand) -> Results:
         info = state.info or here.info
         surface = _surface_of(inspection, state, info)
         measured = tuple(
-            (one, _measured(inspection, one, surface, state))
+            (one, _measured(inspection, one, surface, state, info))
             for one in state.marked
             if one.standing != "dropped"
         )
@@ -173,12 +180,17 @@ def _surface_of(inspection: AtHand, state: State, info: PhotoInfo) -> SurfaceMap
 
 
 def _measured(
-    inspection: AtHand, one: Marked, surface: SurfaceMap | None, state: State
+    inspection: AtHand,
+    one: Marked,
+    surface: SurfaceMap | None,
+    state: State,
+    info: PhotoInfo,
 ) -> Measurement | None:
     if surface is None:
         return None
-    beside = state.marked
-    return inspection.workings.measurement_in_view(one, surface, state.relief_mm, beside)
+    return inspection.workings.measurement_in_view(
+        one, surface, state.relief_mm, lambda: _photo_of(inspection, info), state.marked
+    )
 
 
 def look_of(inspection: AtHand, info: PhotoInfo) -> Look:
@@ -188,14 +200,19 @@ def look_of(inspection: AtHand, info: PhotoInfo) -> Look:
     return inspection.workings.look_of(info)
 
 
-def shows_nothing(inspection: AtHand, info: PhotoInfo, marked: Sequence[object]) -> bool:
-    """Whether nothing is marked in a photo of the set because it holds no colour.
+def blind_of(
+    inspection: AtHand, info: PhotoInfo, state: State, marked: Sequence[object]
+) -> Blind:
+    """What a photo of the set cannot show; it is opened once where that is not known."""
 
-    It is opened once where that is not known.
-    """
-    if marked:
-        return False
-    return inspection.workings.colourless(info, lambda: _photo_of(inspection, info))
+    def photo() -> Photo:
+        return _photo_of(inspection, info)
+
+    known = inspection.workings
+    return Blind(
+        colourless=not marked and known.colourless(info, photo),
+        overexposed=known.overexposed(state, info, photo),
+    )
 
 
 def _photo_of(inspection: AtHand, info: PhotoInfo) -> Photo:
@@ -207,7 +224,7 @@ def _sizes(places: Sequence[tuple[int, Measurement | None]], chosen: int | None)
     here = {number: made for number, made in places if made is not None}
     if chosen in here:
         return Sizes(shown=tuple(places), of_record=chosen, chosen=True)
-    whole = {number: made for number, made in here.items() if not made.runs_out}
+    whole = {number: made for number, made in here.items() if not made.is_least}
     measured = {number: made.length for number, made in (whole or here).items()}
     least = min(measured, key=lambda n: (measured[n].expanded, n), default=None)
     if least is not None:

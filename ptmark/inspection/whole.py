@@ -23,9 +23,9 @@ from ptmark.dye import (
 )
 from ptmark.errors import OutlineError, UsageError
 from ptmark.inspection.at_hand import AtHand
-from ptmark.inspection.handing_on import scene_of
+from ptmark.inspection.handing_on import Blind, scene_of
 from ptmark.inspection.photo_set import PhotoSet
-from ptmark.inspection.set_results import shows_nothing
+from ptmark.inspection.set_results import blind_of
 from ptmark.inspection.state import Marked, State, check_outline, free_letter, with_suggested
 from ptmark.measure import Measurement, with_own_hand
 from ptmark.photo import Photo
@@ -123,7 +123,9 @@ class Inspection(AtHand):
             self.surface,
             self.photos.sizes(),
             left_out=self.left_out,
-            colourless=photo is not None and shows_nothing(self, photo.info, measured),
+            blind=Blind()
+            if photo is None
+            else blind_of(self, photo.info, self.state, measured),
         )
 
     def evaluation(self) -> Evaluation | None:
@@ -135,10 +137,11 @@ class Inspection(AtHand):
 
     def _measured(self) -> list[tuple[Marked, Measurement | None]]:
         surface, relief, counted = self.surface, self.state.relief_mm, self.counted
-        if surface is None:
+        photo = self.photo
+        if surface is None or photo is None:
             return [(one, None) for one in counted]
         of = self.workings.measurement_in_view
-        return [(one, of(one, surface, relief, counted)) for one in counted]
+        return [(one, of(one, surface, relief, lambda: photo, counted)) for one in counted]
 
     def to_record(self, *, record_id: str | None = None, created: str | None = None) -> Record:
         """The inspection, all its photos, as a record; what else is missing stays empty.

@@ -6,9 +6,20 @@ needed, one at a time.
 
 from collections.abc import Callable, Sequence
 from contextlib import suppress
+from dataclasses import replace
+
+import numpy as np
 
 from ptmark.criteria import Profile
-from ptmark.dye import LeftOut, Remark, covered_remark, ends_covered, unseen_remark
+from ptmark.dye import (
+    LeftOut,
+    Remark,
+    covered_remark,
+    ends_covered,
+    is_overexposed,
+    overexposed_share,
+    unseen_remark,
+)
 from ptmark.dye.quality import holds_no_colour
 from ptmark.errors import OutlineError, PhotoError, ScaleError
 from ptmark.inspection.looking_over import crown_remark, remarks_on
@@ -21,6 +32,7 @@ __all__ = ["Workings", "open_again"]
 
 Look = tuple[tuple[LeftOut, ...], float | None]  # left out, haze
 _NO_LOOK: Look = ((), None)
+_MOST = 0.5  # of the examined area, overexposed: what it does not show is then not judged
 
 
 def open_again(info: PhotoInfo) -> Photo:
@@ -56,7 +68,9 @@ class Workings:
         self._remarked: dict[str, tuple[tuple[object, ...], tuple[Remark, ...]]] = {}
         self._looks: dict[str, Look] = {}
         self._ends: dict[int, tuple[object, bool]] = {}
+        self._bright: dict[int, tuple[object, bool]] = {}
         self._colourless: dict[str, bool] = {}
+        self._overexposed: dict[tuple[str, object], bool] = {}
 
     def copy(self) -> "Workings":
         """The same on its own, for a worker thread."""
@@ -64,7 +78,8 @@ class Workings:
         other._solved = dict(self._solved)
         other._measured, other._remarked = dict(self._measured), dict(self._remarked)
         other._looks, other._ends = dict(self._looks), dict(self._ends)
-        other._colourless = dict(self._colourless)
+        other._bright, other._colourless = dict(self._bright), dict(self._colourless)
+        other._overexposed = dict(self._overexposed)
         return other
 
     def learn(self, other: "Workings") -> None:
@@ -73,7 +88,9 @@ class Workings:
         self._measured.update(other._measured)
         self._remarked.update(other._remarked)
         self._ends.update(other._ends)
+        self._bright.update(other._bright)
         self._colourless.update(other._colourless)
+        self._overexposed.update(other._overexposed)
 
     def begin(self, sha256: str) -> None:
         """Forget everything but the surfaces of this photo."""
@@ -114,11 +131,13 @@ class Workings:
         one: Marked,
         surface: SurfaceMap,
         relief_mm: float | None,
+        photo: Callable[[], Photo],
         beside: Sequence[Marked] = (),
     ) -> Measurement:
         """Measured values of an outline, kept until outline, edge or surface change.
 
         Those ``beside`` it are measured on the same occasion, which costs less than alone.
+        ``photo`` is called where the light about one of them is not known.
         """
         kept = self._kept(one, surface, relief_mm)
         if kept is not None:
@@ -126,14 +145,14 @@ class Workings:
         others = [m for m in beside if m is not one]
         missing = [m for m in others if self._kept(m, surface, relief_mm) is None]
         try:
-            self._measure([one, *missing], surface, relief_mm)
+            self._measure([one, *missing], surface, relief_mm, photo)
         except OutlineError:
             if not missing:
                 raise
             for other in missing:  # one of them cannot be measured
                 with suppress(OutlineError):
-                    self._measure([other], surface, relief_mm)
-            self._measure([one], surface, relief_mm)
+                    self._measure([other], surface, relief_mm, photo)
+            self._measure([one], surface, relief_mm, photo)
         return self._measured[id(one.outline_px), id(surface), relief_mm][2]
 
     def _kept(
@@ -143,26 +162,36 @@ class Workings:
         return None if kept is None or kept[0].edge is not one.edge else kept[2]
 
     def _measure(
-        self, marked: Sequence[Marked], surface: SurfaceMap, relief_mm: float | None
+        self,
+        marked: Sequence[Marked],
+        surface: SurfaceMap,
+        relief_mm: float | None,
+        photo: Callable[[], Photo],
     ) -> None:
         outlines, edges = [one.outline_px for one in marked], [one.edge for one in marked]
         conditions = Conditions(relief_mm=relief_mm)
         made = measure_outlines(outlines, surface, edges, conditions)
+        new = [one for one in outlines if id(one) not in self._bright]
+        if new:
+            here = photo()
+            self._bright.update({id(one): (one, is_overexposed(here, one)) for one in new})
         for one, found in zip(marked, made, strict=True):
             key = (id(one.outline_px), id(surface), relief_mm)
-            self._measured[key] = (one, surface, found)
+            bright = self._bright[id(one.outline_px)][1]
+            self._measured[key] = (one, surface, replace(found, overexposed=bright))
 
     def measurement_in_view(
         self,
         one: Marked,
         surface: SurfaceMap,
         relief_mm: float | None,
+        photo: Callable[[], Photo],
         beside: Sequence[Marked] = (),
     ) -> Measurement | None:
         """The same; None where a pipe's surface turns away too far there."""
         if not surface.flat and not surface.in_view(one.outline_px):
             return None
-        return self.measurement(one, surface, relief_mm, beside)
+        return self.measurement(one, surface, relief_mm, photo, beside)
 
     def look_of(self, info: PhotoInfo) -> Look:
         """What the last look at a photo left out, and its haze; nothing before the first."""
@@ -173,6 +202,14 @@ class Workings:
         if info.sha256 not in self._colourless:
             self._colourless[info.sha256] = holds_no_colour(photo())
         return self._colourless[info.sha256]
+
+    def overexposed(self, state: State, info: PhotoInfo, photo: Callable[[], Photo]) -> bool:
+        """Whether most of a photo's examined area is; ``photo`` is called where not known."""
+        key = (info.sha256, state.area_px)
+        if key not in self._overexposed:
+            area = None if state.area_px is None else np.array(state.area_px, float)
+            self._overexposed[key] = overexposed_share(photo(), area) > _MOST
+        return self._overexposed[key]
 
     def keep_look(self, info: PhotoInfo, look: Look) -> None:
         """Keep a look for when the photo is left."""

@@ -45,8 +45,9 @@ class Measurement:
 
     ``shape`` follows max(length, path) > 3 x width ("linear", else "rounded"); where the
     ratio's uncertainty straddles 3, ``shape_sure`` is False and the stricter "linear" is given.
-    ``ends_mm`` are the two points of the maximum caliper. Where it ``runs_out`` of the photo,
-    all sizes are the least that they can be.
+    ``ends_mm`` are the two points of the maximum caliper. Where it ``runs_out`` of the photo or
+    lies on ``overexposed`` developer (`ptmark.dye.exposure`; told by who holds the photo), all
+    sizes are the least that they can be.
     """
 
     outline_mm: Array
@@ -60,6 +61,12 @@ class Measurement:
     shape: str
     shape_sure: bool
     runs_out: bool = False
+    overexposed: bool = False
+
+    @property
+    def is_least(self) -> bool:
+        """Whether all sizes are the least that they can be."""
+        return self.runs_out or self.overexposed
 
 
 def measure_outline(

@@ -5,7 +5,7 @@ What is written is checked against the schema first; what is read is never half-
 signed record that is saved again becomes a new revision, chained to the signed one by hash.
 """
 
-from ptmark.record.build import FIGURES, build_record, given_json
+from ptmark.record.build import FIGURES, LEAST, build_record, given_json, least_of
 from ptmark.record.entry import Entry
 from ptmark.record.fields import FIELDS, Field
 from ptmark.record.model import PHOTO_MEMBERS, Record, completeness
@@ -26,6 +26,7 @@ from ptmark.record.verify import (
 __all__ = [
     "FIELDS",
     "FIGURES",
+    "LEAST",
     "PHOTO_MEMBERS",
     "STANDARDS",
     "Entry",
@@ -45,6 +46,7 @@ __all__ = [
     "joined",
     "key_of",
     "lacking",
+    "least_of",
     "link_to",
     "load_record",
     "read_photo",

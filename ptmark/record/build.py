@@ -31,7 +31,7 @@ from ptmark.record.plain import (
 )
 from ptmark.scale import Reference, SurfaceMap
 
-__all__ = ["FIGURES", "build_record", "given_json"]
+__all__ = ["FIGURES", "LEAST", "build_record", "given_json", "least_of"]
 
 Array = npt.NDArray[np.float64]
 
@@ -44,6 +44,7 @@ def build_record(  # noqa: PLR0913 - one argument for each part of the record, b
     entries: Sequence[Entry],
     left_out: Sequence[LeftOut],
     colourless: bool = False,
+    overexposed: bool = False,
     evaluation: Evaluation | None,
     conditions: Conditions,
     fields: dict[str, str],
@@ -76,6 +77,8 @@ def build_record(  # noqa: PLR0913 - one argument for each part of the record, b
         Blobs the suggestions left out.
     colourless : bool
         Whether nothing is marked because the photo holds no colour.
+    overexposed : bool
+        Whether most of the examined area is, so that pale indications cannot be seen.
     evaluation : Evaluation or None
     conditions : Conditions
     fields : dict of str to str
@@ -124,6 +127,7 @@ def build_record(  # noqa: PLR0913 - one argument for each part of the record, b
             "haze": share(haze),
             **({"unseen": unseen} if (unseen := unseen_places(left_out)) else {}),
             **({"colourless": True} if colourless else {}),
+            **({"overexposed": True} if overexposed else {}),
         },
         area_px=None if area_px is None else points(area_px, 2),
         indications=[_indication(one, surface) for one in entries],
@@ -201,7 +205,7 @@ def _indication(one: Entry, surface: SurfaceMap | None) -> dict[str, Any]:
         "id": one.id,
         **(_unmeasured() if made is None else _measured(made)),
         **({} if one.edge_u is None else {"edge_u_mm": number(one.edge_u, 4)}),
-        **({"runs_out": True} if made is not None and made.runs_out else {}),
+        **{name: True for name in LEAST if made is not None and getattr(made, name)},
         "outline_px": points(one.outline_px, OUTLINE_DIGITS),
         "centre_px": _centre_px(one, surface),
         "ends_px": None
@@ -223,6 +227,21 @@ def _centre_px(one: Entry, surface: SurfaceMap | None) -> list[float]:
         return points(surface.to_px(np.array([one.measurement.centre_mm], dtype=float)), 2)[0]
     low, high = one.outline_px.min(axis=0), one.outline_px.max(axis=0)
     return points([(low + high) / 2], 2)[0]
+
+
+# Members that tell that an indication's sizes are the least that they can be.
+LEAST = ("runs_out", "overexposed")
+
+
+def least_of(indication: Mapping[str, Any]) -> dict[str, bool]:
+    """What makes a row's sizes the least that they can be, each of `LEAST` told.
+
+    Examples
+    --------
+    >>> least_of({"length_mm": 5.781, "overexposed": True})
+    {'runs_out': False, 'overexposed': True}
+    """
+    return {name: bool(indication.get(name)) for name in LEAST}
 
 
 # An indication's measured figures as the JSON names them, each with its expanded uncertainty.

@@ -41,12 +41,8 @@ def cautions_of(
             "take or drop each."
         )
     said += _drawn_caution(entries, fluorescent=_fluorescent(remarks))
-    out = [one.id for one in entries if one.measurement and one.measurement.runs_out]
-    if out and evaluation is None:  # else the verdict says so itself
-        said.append(
-            f"Ends at the photo's edge: {', '.join(out)}. Its sizes are the least that they "
-            "can be; take another photo that shows it whole."
-        )
+    if evaluation is None:  # else the verdict says so itself
+        said += _least_cautions(entries)
     bare = [one.id for one in entries if one.relevance and not one.reason.strip()]
     if bare:
         said.append(f"Set aside without a reason: {', '.join(bare)}. Give the reason.")
@@ -70,6 +66,25 @@ def cautions_of(
     said += list(surface.cautions) if surface else []
     said += list(evaluation.cautions) if evaluation else []
     return list(dict.fromkeys(said))
+
+
+def _least_cautions(entries: Sequence[Entry]) -> list[str]:
+    """What makes sizes the least that they can be."""
+    measured = [(one.id, one.measurement) for one in entries if one.measurement]
+    out = ", ".join(name for name, made in measured if made.runs_out)
+    bright = ", ".join(name for name, made in measured if made.overexposed)
+    said = []
+    if out:
+        said.append(
+            f"Ends at the photo's edge: {out}. Its sizes are the least that they can be; take "
+            "another photo that shows it whole."
+        )
+    if bright:
+        said.append(
+            f"On overexposed developer: {bright}. Its sizes are the least that they can be; "
+            "take another photo with a lower exposure."
+        )
+    return said
 
 
 def _fluorescent(remarks: Sequence[str]) -> bool:

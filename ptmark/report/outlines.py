@@ -9,7 +9,7 @@ import numpy as np
 import shapely
 
 from ptmark.errors import ReportError
-from ptmark.record import Record
+from ptmark.record import Record, least_of
 from ptmark.report.set_words import numbered
 from ptmark.report.table import save
 from ptmark.report.wording import called
@@ -23,7 +23,8 @@ def geo_json(record: Record) -> dict[str, Any]:
     """The outlines as a feature collection laid out as in RFC 7946.
 
     Coordinates are mm on the examined surface, not degrees; rings are closed and run
-    counter-clockwise in that frame. The member ``frame`` says so.
+    counter-clockwise in that frame. The member ``frame`` says so. Sizes of what ``runs_out`` of
+    the photo, or lies on ``overexposed`` developer, are the least that they can be.
 
     Raises
     ------
@@ -37,16 +38,18 @@ def geo_json(record: Record) -> dict[str, Any]:
     stands = called(record)
     features = []
     for one in record.indications:
-        ring = shapely.Polygon(one["outline_mm"]).exterior
-        points = list(ring.coords) if ring.is_ccw else list(ring.coords)[::-1]
         names = ("length_mm", "length_u_mm", "width_mm", "width_u_mm", "area_mm2", "shape")
         told = {name: one[name] for name in (*names, "kind", "relevance")}
         features.append(
             {
                 "type": "Feature",
                 "id": one["id"],
-                "geometry": {"type": "Polygon", "coordinates": [[list(p) for p in points]]},
-                "properties": {**told, "verdict": stands[one["id"]]},
+                "geometry": _polygon(one["outline_mm"]),
+                "properties": {
+                    **told,
+                    **least_of(one),
+                    "verdict": stands[one["id"]],
+                },
             }
         )
     return {
@@ -57,6 +60,15 @@ def geo_json(record: Record) -> dict[str, Any]:
         "photo_sha256": record.photo["sha256"],
         "features": features,
     }
+
+
+def _polygon(outline_mm: list[list[float]] | None) -> dict[str, Any] | None:
+    """Null where nothing was measured: the feature has no place then (RFC 7946, 3.2)."""
+    if outline_mm is None:
+        return None
+    ring = shapely.Polygon(outline_mm).exterior
+    points = list(ring.coords) if ring.is_ccw else list(ring.coords)[::-1]
+    return {"type": "Polygon", "coordinates": [[list(p) for p in points]]}
 
 
 def coco_json(records: Sequence[Record]) -> dict[str, Any]:
@@ -96,6 +108,7 @@ def coco_json(records: Sequence[Record]) -> dict[str, Any]:
                         "record": record.id,
                         "letter": one["id"],
                         "length_mm": one["length_mm"],
+                        **least_of(one),
                         "standing": one["standing"],
                         "relevance": one["relevance"],
                         "kind": one["kind"],

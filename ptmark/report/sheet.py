@@ -7,7 +7,7 @@ from collections.abc import Callable
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from ptmark.record import FIELDS, FIGURES, Record
+from ptmark.record import FIELDS, FIGURES, LEAST, Record, least_of
 from ptmark.report.table import save
 from ptmark.report.wording import AID, called, criteria_line, decision_rule_words, verdict_line
 
@@ -98,11 +98,12 @@ def _seen_again(record: Record) -> list[Row]:
 def _indications(record: Record) -> list[Row]:
     stands = called(record)
     head: Row = ["id", "shape", "shape_sure", "kind", *FIGURES, "centre_x_mm", "centre_y_mm"]
-    rows = [[*head, "verdict", "relevance", "reason", "note"]]
+    rows = [[*head, "verdict", "relevance", "reason", "note", *LEAST]]
     for one in record.indications:
         values = [one[name] for name in ("id", "shape", "shape_sure", "kind", *FIGURES)]
         texts = [stands[one["id"]], one["relevance"], one["reason"], one["note"]]
-        rows.append([*values, *(one["centre_mm"] or (None, None)), *texts])
+        centre = one["centre_mm"] or (None, None)
+        rows.append([*values, *centre, *texts, *least_of(one).values()])
     return rows
 
 

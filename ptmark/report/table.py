@@ -5,7 +5,7 @@ from typing import Any
 
 from ptmark.errors import ReportError
 from ptmark.files import csv_text, write_or_say
-from ptmark.record import FIGURES, Record, refuse_original
+from ptmark.record import FIGURES, LEAST, Record, least_of, refuse_original
 from ptmark.report.wording import EMPTY, VERDICT_SIGN, called, measured, shape_words, sized
 
 __all__ = ["COLUMNS", "csv_bytes", "rows", "save", "write_csv"]
@@ -57,12 +57,13 @@ def write_csv(path: Path, record: Record) -> None:
 def csv_bytes(record: Record) -> bytes:
     """The table as CSV, with the mark at the start by which spreadsheets know UTF-8.
 
-    Of several photos, ``photo`` in front says which one a row is of; ``runs_out`` at the end
-    whether the photo's edge cuts the indication short, so that its sizes are the least.
+    Of several photos, ``photo`` in front says which one a row is of; ``runs_out`` and
+    ``overexposed`` at the end whether the photo's edge cuts the indication short, or the
+    developer beside it is clipped, so that its sizes are the least.
     """
     views = record.views()
     head = [*_CSV, "centre_x_mm", "centre_y_mm", "verdict", "relevance", "reason", "note"]
-    head.append("runs_out")
+    head += LEAST
     table: list[list[Any]] = [head if len(views) == 1 else ["photo", *head]]
     for number, view in enumerate(views, 1):
         stands, first = called(view), [] if len(views) == 1 else [number]
@@ -70,7 +71,7 @@ def csv_bytes(record: Record) -> bytes:
             centre = one["centre_mm"] or ("", "")
             texts = (stands[one["id"]], one["relevance"], one["reason"], one["note"])
             row = [*first, *(one[name] for name in _CSV), *centre, *texts]
-            table.append([*row, one.get("runs_out", False)])
+            table.append([*row, *least_of(one).values()])
     return csv_text(table).encode("utf-8-sig")
 
 

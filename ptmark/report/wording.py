@@ -5,7 +5,7 @@ Image, PDF and CSV all speak through this module, so that they cannot say differ
 
 from typing import Any
 
-from ptmark.record import Record
+from ptmark.record import Record, least_of
 from ptmark.report.set_words import set_sentence
 
 __all__ = [
@@ -63,8 +63,8 @@ _TABLE_NOTE = (
     "path: along it; width: largest circle within it; ratio: the greater of length and path, "
     "over width."
 )
-
 _CUT_NOTE = " ≥: it ends at the photo's edge, so this is the least it can be."
+_BRIGHT_NOTE = " ≥: it lies on overexposed developer, so this is the least it can be."
 
 # What the parts of a length's budget stand for.
 CONTRIBUTIONS = {
@@ -105,7 +105,7 @@ def measured(value: float | None, u: float | None = None, unit: str = "mm") -> s
 
 
 def sized(indication: dict[str, Any], what: str, unit: str = "mm") -> str:
-    """A row's ``length``, ``path`` or ``width``; "≥" where the photo's edge cuts it short.
+    """A row's ``length``, ``path`` or ``width``; "≥" where that is the least it can be.
 
     Examples
     --------
@@ -113,13 +113,14 @@ def sized(indication: dict[str, Any], what: str, unit: str = "mm") -> str:
     '≥ 5.78 ± 0.10 mm'
     """
     words = measured(indication[f"{what}_mm"], indication[f"{what}_u_mm"], unit)
-    return f"≥ {words}" if indication.get("runs_out") and words != EMPTY else words
+    return f"≥ {words}" if any(least_of(indication).values()) and words != EMPTY else words
 
 
 def table_note(record: Record) -> str:
     """What the columns of the table of indications stand for."""
     cut = any(one.get("runs_out") for one in record.indications)
-    return _TABLE_NOTE + (_CUT_NOTE if cut else "")
+    bright = any(one.get("overexposed") for one in record.indications)
+    return _TABLE_NOTE + (_CUT_NOTE if cut else "") + (_BRIGHT_NOTE if bright else "")
 
 
 def plain_words(record: Record) -> str:

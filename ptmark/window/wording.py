@@ -28,7 +28,7 @@ def plus_minus(quantity: "Quantity", unit: str) -> str:
 def size_in_words(made: "Measurement", unit: str) -> str:
     """Length and width with their uncertainty, short enough for the line at the foot."""
     length, width = plus_minus(made.length, unit), plus_minus(made.width, unit)
-    if made.runs_out:
+    if made.is_least:
         length, width = tr("at least {0}", length), tr("at least {0}", width)
     return tr("{0} {1} long, {2} {3} wide", length, unit, width, unit)
 

@@ -976,6 +976,10 @@
       <translation>Ordner für die Pakete</translation>
     </message>
     <message>
+      <source>Folder of the bundles</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
       <source>Folder of the photos …</source>
       <translation>Ordner der Fotos …</translation>
     </message>
@@ -1718,6 +1722,10 @@
       <translation>Oder an einem Beispiel versuchen, gerechnet und erfunden:</translation>
     </message>
     <message>
+      <source>Order of the records found</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
       <source>Original photo …</source>
       <translation>Originalfoto …</translation>
     </message>
@@ -2050,6 +2058,10 @@
       <translation>Protokolle (*.json);;Alle Dateien (*)</translation>
     </message>
     <message>
+      <source>Records and photos of another archive, from the folder it saved them in</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
       <source>Records to review</source>
       <translation>Protokolle zur Gegenprüfung</translation>
     </message>
@@ -2308,6 +2320,14 @@
     <message>
       <source>Save this search</source>
       <translation>Diese Suche speichern</translation>
+    </message>
+    <message>
+      <source>Save {0} as a list …</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Save {0} bundles …</source>
+      <translation type="unfinished" />
     </message>
     <message>
       <source>Saved all the same: {0}.</source>
@@ -2610,6 +2630,10 @@
       <translation>Zurücknehmen</translation>
     </message>
     <message>
+      <source>Take bundles in …</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
       <source>Take every suggestion not looked at</source>
       <translation>Jeden noch nicht angesehenen Vorschlag übernehmen</translation>
     </message>
@@ -2652,6 +2676,10 @@
     <message>
       <source>Takes the marks away</source>
       <translation>Nimmt die Kennzeichen weg</translation>
+    </message>
+    <message>
+      <source>Taking bundles in</source>
+      <translation type="unfinished" />
     </message>
     <message>
       <source>The archive is empty.
@@ -2742,6 +2770,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>Das andere Foto</translation>
     </message>
     <message>
+      <source>The others are kept already.</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
       <source>The photo before</source>
       <translation>Das vorige Foto</translation>
     </message>
@@ -2788,6 +2820,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>The record stays as it is. A verdict is an aid; the inspector decides.</source>
       <translation>Das Protokoll bleibt, wie es ist. Eine Bewertung ist eine Hilfe; der Prüfer entscheidet.</translation>
+    </message>
+    <message>
+      <source>The records selected, as a table (CSV) or as JSON</source>
+      <translation type="unfinished" />
     </message>
     <message>
       <source>The remark is about {0:.0f}, {1:.0f} px.</source>
@@ -3406,6 +3442,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>Ecke unten rechts</translation>
     </message>
     <message>
+      <source>by part and serial number</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
       <source>cannot be made</source>
       <translation>nicht möglich</translation>
     </message>
@@ -3754,6 +3794,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>linienartig</translation>
     </message>
     <message>
+      <source>longest indication first</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
       <source>look at the printer, or open the file and print it there</source>
       <translation>nach dem Drucker sehen oder die Datei öffnen und dort drucken</translation>
     </message>
@@ -3832,6 +3876,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>more than</source>
       <translation>mehr als</translation>
+    </message>
+    <message>
+      <source>most indications first</source>
+      <translation type="unfinished" />
     </message>
     <message>
       <source>name</source>
@@ -4036,6 +4084,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>number and revision, where there is one</source>
       <translation>Nummer und Revision, wo vorhanden</translation>
+    </message>
+    <message>
+      <source>oldest first</source>
+      <translation type="unfinished" />
     </message>
     <message>
       <source>on its own surface.</source>
@@ -4424,6 +4476,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>the loop lies beside the outline</source>
       <translation>die Schleife liegt neben dem Umriss</translation>
+    </message>
+    <message>
+      <source>the newest {0:,} of them {1}</source>
+      <translation type="unfinished" />
     </message>
     <message>
       <source>the outline crosses itself</source>
@@ -4870,6 +4926,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>{0} Protokolle dürfen nach diesen Regeln heute gelöscht werden. Das tut: ptmark archive keep --delete; es wird aufgezeichnet und nimmt nie, was eine Sperre oder eine unterschriebene Wiederholungsprüfung braucht.</translation>
     </message>
     <message>
+      <source>{0} records of {1} were taken in, with their photos.</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
       <source>{0} records with {1} photos are in {2}.</source>
       <translation>{0} Protokolle mit {1} Fotos sind in {2}.</translation>
     </message>
@@ -5038,12 +5098,12 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>{0}: „{1}“ ist keine Grenze</translation>
     </message>
     <message>
-      <source>{0}{1}, newest first.</source>
-      <translation>{0}{1}, neueste zuerst.</translation>
-    </message>
-    <message>
       <source>{0}{1}, {2}, {3}, {4} indications</source>
       <translation>{0}{1}, {2}, {3}, {4} Anzeigen</translation>
+    </message>
+    <message>
+      <source>{0}{1}, {2}.</source>
+      <translation type="unfinished" />
     </message>
     <message>
       <source>°C or °F, with the unit</source>

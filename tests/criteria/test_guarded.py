@@ -187,17 +187,20 @@ def test_other_kinds_are_judged_by_size(kind, build):
 
 
 @pytest.mark.parametrize("decision", ["guarded", "simple"])
+@pytest.mark.parametrize(("why", "rule"), [("runs_out", "whole"), ("overexposed", "exposure")])
 @pytest.mark.parametrize(
     ("length", "verdict"), [(1.0, "undecided"), (3.9, "undecided"), (4.2, "rejectable")]
 )
-def test_what_runs_out_of_the_photo_is_never_acceptable(length, verdict, decision, build):
+def test_what_may_be_any_larger_is_never_acceptable(
+    length, verdict, why, rule, decision, build
+):
     # ISO 23277:2015 level 2 allows a linear indication 4 mm; of this one a part is seen
-    seen = build.bar("A", 0, 0, length, length / 10, runs_out=True)
+    seen = build.bar("A", 0, 0, length, length / 10, **{why: True})
     whole = build.bar("A", 0, 0, length, length / 10)
     result = judge("iso-23277-2", build.scene(seen), decision)
     assert result.verdict == verdict
-    assert only(result, "whole").indications == ("A",)
-    assert f"at least {length:.2f} mm" in only(result, "whole").says
+    assert only(result, rule).indications == ("A",)
+    assert f"at least {length:.2f} mm" in only(result, rule).says
     assert judge("iso-23277-2", build.scene(whole), decision).verdict != "undecided"
 
 
@@ -208,6 +211,7 @@ def test_what_runs_out_of_the_photo_is_never_acceptable(length, verdict, decisio
         ({"unmeasured": ("C",)}, "measured", ("C",)),
         ({"unseen": 3}, "searched", ()),
         ({"colourless": True}, "colour", ()),
+        ({"overexposed": True}, "exposure", ()),
     ],
 )
 @pytest.mark.parametrize("with_crack", [False, True])
@@ -229,6 +233,7 @@ def test_what_no_rule_can_judge_is_a_finding_and_never_acceptable(
 
 def one_says_why(finding, fact):
     word = {"measured": "Indication C", "searched": "3 of them", "colour": "no colour"}
+    word["exposure"] = "overexposed"
     return word[finding.rule] in finding.says
 
 

@@ -83,11 +83,14 @@ def test_uncertainty_kind_and_the_rest_are_read(build):
         "reason": "fibre",
         "budget": {"edge": 0.1},
         "runs_out": True,
+        "overexposed": True,
     }
     scene = scene_from_json(data | {"photo": {}, "weld_direction_deg": -90})
     one = scene.indications[0]
     assert (one.length_u, one.width_u, one.kind) == (0.3, 0.2, "2011")
-    assert (one.relevance, one.reason, one.runs_out) == ("false", "fibre", True)
+    assert (one.relevance, one.reason) == ("false", "fibre")
+    assert one.runs_out
+    assert one.overexposed
     assert (scene.thickness_mm, scene.weld_length_mm) == (8.0, 250.0)
     assert scene.weld_direction_deg == -90.0
 
@@ -130,6 +133,10 @@ def test_what_a_photo_cannot_show_is_read():
         ({"indications": [{"id": "A", "outline_mm": SQUARE, "length_u_mm": "1"}]}, "a number"),
         ({"indications": [{"id": "A", "outline_mm": SQUARE, "kind": []}]}, "kind"),
         ({"indications": [{"id": "A", "outline_mm": SQUARE, "runs_out": 1}]}, "true or false"),
+        (
+            {"indications": [{"id": "A", "outline_mm": SQUARE, "overexposed": "no"}]},
+            "overexposed",
+        ),
         ({"indications": [], "thickness_mm": 0}, "above zero"),
     ],
 )

@@ -50,7 +50,7 @@ def photo(shape, layers, *, blur=1.3, grain=0.004, shade=None, seed=7):
     for coverage, left in layers:
         light = light * (1 - coverage[..., None] * (1 - np.asarray(left)))
     if shade is not None:
-        light = light * shade[..., None]
+        light = light * (shade if shade.ndim == 3 else shade[..., None])
     light = gaussian_filter(light, (blur, blur, 0))
     light = light + np.random.RandomState(seed).normal(0, grain, light.shape)
     rgb = np.round(code(light) * 255).astype(np.uint8)

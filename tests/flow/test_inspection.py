@@ -33,11 +33,12 @@ def test_an_outline_that_cannot_be_measured_spoils_none_beside_it(looked):
     first, *others = looked.state.marked
     bad = replace(first, id="Z", outline_px=np.array([[1.0, 1.0], [2.0, 2.0], [3.0, 3.0]]))
     surface, beside = looked.surface, (bad, first, *others)
-    found = looked.workings.measurement(first, surface, None, beside)
+    photo = lambda: looked.photo  # noqa: E731
+    found = looked.workings.measurement(first, surface, None, photo, beside)
     assert found.length.value == pytest.approx(looked.measurement(first).length.value)
     with pytest.raises(OutlineError, match="no area"):
-        looked.workings.measurement(bad, surface, None, beside)
-    kept = [looked.workings.measurement(one, surface, None) for one in others]
+        looked.workings.measurement(bad, surface, None, photo, beside)
+    kept = [looked.workings.measurement(one, surface, None, photo) for one in others]
     assert kept == [looked.measurement(one) for one in others]  # the very same
 
 

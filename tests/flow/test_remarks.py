@@ -179,6 +179,38 @@ def test_places_too_many_to_look_at_hold_the_verdict_open(photo_file, monkeypatc
     check_document(record.to_json(), where="record")
 
 
+def test_on_overexposed_developer_sizes_are_the_least_and_nothing_passes(photo_file, tmp_path):
+    bright = tmp_path / "bright.png"
+    light = np.asarray(Image.open(photo_file), float) * 1.35
+    Image.fromarray(np.clip(light, 0, 255).astype(np.uint8)).save(bright)
+    inspection = Inspection()
+    inspection.open(bright)
+    inspection.set_reference(
+        LineReference(ends_px=((240.0, 300.0), (480.0, 300.0)), length_mm=20)
+    )
+    inspection.change("choose", profile="asme-viii-1-app-8")
+    inspection.set_suggestions(inspection.look())
+    record = inspection.to_record()
+    assert all(one["overexposed"] for one in record.indications)
+    assert {one.overexposed for one in inspection.scene().indications} == {True}
+    check_document(record.to_json(), where="record")
+    small = min(inspection.counted, key=lambda one: inspection.measurement(one).length.value)
+    inspection.change("keep the small one", marked=(small,))
+    for taken in ((small,), ()):
+        inspection.change("keep", marked=taken)
+        record = inspection.to_record()
+        assert record.verdict == "undecided"
+        told = [f for f in record.evaluation["findings"] if f["rule"] == "exposure"]
+        assert len(told) == 1 + len(taken)  # the area, and what lies in it
+        ((_, _, again),) = evaluated_again(record, load_profile("iso-23277-3"))
+        assert again.verdict == "undecided"
+    back = Inspection()
+    restore_draft(back, draft_to_json(inspection))
+    assert back.evaluation().verdict == "undecided"
+    inspection.change("no criteria", marked=(small,), profile="")
+    assert any("On overexposed" in one for one in inspection.to_record().cautions)
+
+
 def test_a_photo_in_colour_is_looked_at(photo_file):
     inspection = Inspection()
     inspection.open(photo_file)

@@ -225,7 +225,7 @@ class IndicationModel(QAbstractTableModel):
             return (-1.0, -1.0, -1.0, -1.0), (why, "", "", "")
         digits, per = (2, 1.0) if self._session.unit == "mm" else (3, MM_PER_IN)
         numbers = (made.length.value, made.width.value, made.ratio.value, made.path.value)
-        least = "≥ " if made.runs_out else ""  # the photo's edge cuts it short
+        least = "≥ " if made.is_least else ""
         return numbers, (
             least + plus_minus(made.length, self._session.unit),
             least + number(made.width.value / per, f".{digits}f"),
@@ -254,6 +254,8 @@ class IndicationModel(QAbstractTableModel):
         told = [from_core(line) for line in dict.fromkeys(lines)]
         if made is not None and made.runs_out:
             told.insert(0, tr("Ends at the photo's edge: its sizes are the least it can have."))
+        if made is not None and made.overexposed:
+            told.insert(0, tr("On overexposed developer: its sizes are the least it can have."))
         return "\n".join(told)
 
 

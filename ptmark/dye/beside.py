@@ -1,0 +1,30 @@
+"""Points along an outline and just beside it, on the developer."""
+
+import numpy as np
+import numpy.typing as npt
+
+__all__ = ["evenly", "outward", "signed_area"]
+
+Array = npt.NDArray[np.float64]
+
+
+def evenly(outline_px: Array) -> Array:
+    """An outline of shape (N, 2) px with vertices about a px apart."""
+    closed = np.vstack([outline_px, outline_px[:1]])
+    far = np.concatenate([[0.0], np.cumsum(np.hypot(*np.diff(closed, axis=0).T))])
+    at = np.linspace(0, far[-1], max(3, round(float(far[-1]))), endpoint=False)
+    sides = [np.interp(at, far, side) for side in closed.T]
+    return np.asarray(np.stack(sides, axis=1), np.float64)
+
+
+def signed_area(ring: Array) -> float:
+    """Area of a ring, px²; positive where `outward` of it points away from its inside."""
+    x, y = ring.T
+    return float((x * np.roll(y, -1) - y * np.roll(x, -1)).sum() / 2)
+
+
+def outward(ring: Array) -> Array:
+    """Unit normals at the vertices of a ring of positive area from `evenly`, shape (N, 2)."""
+    along = np.roll(ring, -3, axis=0) - np.roll(ring, 3, axis=0)
+    apart = np.maximum(np.hypot(*along.T), 1e-9)
+    return np.asarray(np.c_[along[:, 1], -along[:, 0]] / apart[:, None], np.float64)
