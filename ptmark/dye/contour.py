@@ -80,16 +80,17 @@ def contours(close: CloseLook, photo_blur_px: float, least_px: float) -> list[Co
     blur_px = np.where(np.isnan(close.blur_px), photo_blur_px / steps, close.blur_px)
     ridge = _ridge(close, blur_px)
     relative = opened(close.amount / ridge, close.sheet.near)
-    mask = np.where(relative > 0.5, close.sheet.near, np.uint8(0))
+    mask = (relative > 0.5).view(np.uint8) & close.sheet.near
     found, _ = cv2.findContours(mask, cv2.RETR_EXTERNAL, cv2.CHAIN_APPROX_NONE)
     kept = []
     for chain in found:
         x, y, width, height = cv2.boundingRect(chain)
         number = int(close.sheet.number[chain[0, 0, 1], chain[0, 0, 0]])
-        if max(width, height) * steps[number] >= least_px:
+        seeds = close.sheet.seeds[y : y + height, x : x + width]
+        if max(width, height) * steps[number] >= least_px and cv2.hasNonZero(seeds):
             filled = np.zeros((height, width), np.uint8)
             cv2.drawContours(filled, [chain], 0, 1, cv2.FILLED, offset=(-x, -y))
-            if (filled & close.sheet.seeds[y : y + height, x : x + width]).any():
+            if (filled & seeds).any():
                 kept.append((number, np.asarray(chain, np.int32).reshape(-1, 2)))
     if not kept:
         return []

@@ -14,7 +14,7 @@ from ptmark.dye.level import plateau, thin_line_table
 from ptmark.dye.quick import highest, middle
 from ptmark.dye.sheet import Sheet, blurred
 
-__all__ = ["CloseLook", "look_closely", "ridge_width"]
+__all__ = ["TELLING", "CloseLook", "look_closely", "ridge_width"]
 
 Float = npt.NDArray[np.float32]
 Array = npt.NDArray[np.float64]
@@ -22,7 +22,7 @@ Mask = npt.NDArray[np.bool_]
 
 FIRST_RADIUS = 6
 _SMOOTH_PX = 0.6  # takes the grain down by half and widens an edge of 1.5 px by 8 %
-_TELLING = 4.5  # blurs that a width must hold: below, width times slope hardly tells them apart
+TELLING = 4.5  # blurs that a width must hold: below, width times slope hardly tells them apart
 _SOBEL_VARIANCE = 1 / 3  # a central difference over two px widens an edge by this, px squared
 _NEAR_WHITE = 0.2  # log light; the developer's mottle stays within it, a leaf or pen does not
 _NINE = np.ones((3, 3), np.uint8)
@@ -108,11 +108,15 @@ def _spreads(sheet: Sheet, number: int, of: tuple[Float, ...]) -> Float:
     around = sheet.crops[number].around
     step = max(1, round((around.size / 8000) ** 0.5))
     some = slice(rows.start, rows.stop, step), slice(columns.start, columns.stop, step)
-    bare = around[::step, ::step] > 0
-    values = np.stack([one[some][bare] for one in of], axis=-1)
-    if not len(values):
+    bare = np.flatnonzero(around[::step, ::step] > 0)
+    if not len(bare):
         return np.full(len(of), 1e-4, np.float32)
-    return np.float32(1.4826) * middle(np.abs(values - middle(values))) + np.float32(1e-4)
+    return np.array([_spread(one[some].take(bare)) for one in of], np.float32)
+
+
+def _spread(values: Float) -> np.float32:
+    off = np.abs(values - middle(values))
+    return np.float32(1.4826) * middle(off) + np.float32(1e-4)
 
 
 def ridge_width(mask: Mask, radius: int = 6) -> tuple[Float, Float]:
@@ -164,4 +168,4 @@ def _blur(seen_px: Array, slope: Array) -> Array:
     seen_px = np.minimum(seen_px, product[-1] / np.maximum(slope, 1e-9))  # wider tells no more
     widths = np.interp(seen_px * slope, product, seen)
     blur = np.sqrt(np.maximum((seen_px / widths) ** 2 - _SOBEL_VARIANCE, 0.25))
-    return np.where(widths < _TELLING, np.nan, blur)
+    return np.where(widths < TELLING, np.nan, blur)

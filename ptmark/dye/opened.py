@@ -44,7 +44,7 @@ def opened(relative: Float, near: Bytes) -> Float:
     ndarray of shape (H, W)
         ``relative`` itself where no dye goes round a hole; else a copy, 0 along the cuts.
     """
-    mask = np.where(relative > 0.5, near, np.uint8(0))
+    mask = (relative > 0.5).view(np.uint8) & near
     rims, tree = cv2.findContours(mask, cv2.RETR_CCOMP, cv2.CHAIN_APPROX_NONE)
     if not rims:
         return relative
