@@ -12,7 +12,7 @@ from ptmark.dye.closeup import close_up
 from ptmark.dye.coarse import Blob, CoarseLook, look_coarsely
 from ptmark.dye.contour import Contour, contours, edge_of
 from ptmark.dye.edge import EdgeQuality
-from ptmark.dye.fine import CloseLook, look_closely
+from ptmark.dye.fine import TELLING, CloseLook, look_closely
 from ptmark.dye.glance import outline_of, reason_at_a_glance
 from ptmark.dye.judge import WRONG_COLOUR, Sight, confidence, reason_against
 from ptmark.dye.part import dye_part, parts_called
@@ -29,6 +29,7 @@ Array = npt.NDArray[np.float64]
 LEAST_PX = 4.0  # across; below it an outline is a guess
 LEAST_MM = 0.3  # well under any code's relevance threshold (1.5 mm and up)
 DEFAULT_BLUR_PX = 1.5
+SURELY_DYE = 0.3  # share of full dye; haze holds less
 MOST_LOOKS = 2000  # at a blob from nearby, the reddest first: some seconds
 _UNSEEN = f"not looked at closely: the photo has {MOST_LOOKS} redder places"
 IN_LINE = 0.05  # how sure what only its place in a broken line speaks for is
@@ -157,23 +158,30 @@ class _CloseLooks:
     """Close looks at all crops, of which only so many pixels are held at a time.
 
     ``photo_blur`` is the standard deviation of edges in the photo, px: the median of those that
-    tell theirs.
+    tell theirs. Where all are too thin to tell, each is thin beside its blur, which bounds that
+    from below; of pale ones, which may be haze, nothing is taken.
     """
 
     def __init__(self, crops: list[Crop], most_px: int) -> None:
         self._groups, self._room = grouped(crops), most_px
         self._held: list[CloseLook | None] = []
-        blurs = [blur for group in self._groups for blur in self._first_look(group)]
-        told = [one for one in blurs if not np.isnan(one)]
-        self.photo_blur = float(np.median(told)) if told else DEFAULT_BLUR_PX
+        blurs = np.hstack([np.empty((2, 0)), *map(self._first_look, self._groups)])
+        told, least = (one[~np.isnan(one)] for one in blurs)
+        self.photo_blur = DEFAULT_BLUR_PX
+        if len(told):
+            self.photo_blur = float(np.median(told))
+        elif len(least):
+            self.photo_blur = max(DEFAULT_BLUR_PX, float(np.median(least)))
 
-    def _first_look(self, group: tuple[Crop, ...]) -> list[float]:
-        """Blur of each crop's edges, px; the look itself is held while there is room."""
+    def _first_look(self, group: tuple[Crop, ...]) -> Array:
+        """Blur of each crop's edges and its bound, px, shape (2, N); held while there is room."""
         close = look_closely(laid(group))
         self._room -= close.amount.size
         self._held.append(close if self._room >= 0 else None)
-        own: list[float] = (close.blur_px * np.array([crop.step for crop in group])).tolist()
-        return own
+        dark = [close.amount[place].max() > SURELY_DYE for place in close.sheet.places]
+        least = np.where(dark, close.seen_px / TELLING, np.nan)
+        steps = np.array([crop.step for crop in group])
+        return np.array([close.blur_px * steps, least * steps])
 
     def outlines(self, least_px: float) -> Iterator[list[Contour]]:
         """The outlines of each look, from which on it is not held any more."""

@@ -45,6 +45,14 @@ def test_shade_does_not_move_the_edge(shade_to):
     assert outline.area == pytest.approx(np.pi * 900, rel=0.03)
 
 
+@pytest.mark.parametrize("blur", [1.0, 3.0, 4.0, 5.0, 7.0])
+def test_thin_lines_out_of_focus_are_called_where_nothing_else_tells_the_blur(blur):
+    # drawn 160 px long; with the blur taken for 1.5 px they were held for haze
+    bars = [(scenes.bar(SHAPE, 150, 310, y, 6), scenes.DYE) for y in (80.3, 210.3, 340.3)]
+    found = suggest(scenes.photo(SHAPE, bars, blur=blur)).found
+    assert [np.ptp(one.outline_px[:, 0]) for one in found] == pytest.approx([160] * 3, abs=3.0)
+
+
 def test_hard_shadow_edge_is_no_indication_and_hides_none():
     shade = np.where(np.arange(SHAPE[1]) < 280, 1.2, 0.4)[None, :] * np.ones(SHAPE)
     layers = [
