@@ -114,9 +114,9 @@ def _spreads(sheet: Sheet, number: int, of: tuple[Float, ...]) -> Float:
     return np.array([_spread(one[some].take(bare)) for one in of], np.float32)
 
 
-def _spread(values: Float) -> np.float32:
+def _spread(values: Float) -> float:
     off = np.abs(values - middle(values))
-    return np.float32(1.4826) * middle(off) + np.float32(1e-4)
+    return float(np.float32(1.4826) * middle(off) + np.float32(1e-4))
 
 
 def ridge_width(mask: Mask, radius: int = 6) -> tuple[Float, Float]:
