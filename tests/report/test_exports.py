@@ -55,6 +55,10 @@ def test_outlines_in_mm_keep_area_place_and_turn(weld, tmp_path):
         assert shape.exterior.is_ccw
         assert shape.equals(shapely.Polygon(one["outline_mm"]))
         assert feature["properties"]["length_mm"] == one["length_mm"]
+    unmeasured = {**record.indications[0], "outline_mm": None}
+    assert (
+        geo_json(replace(record, indications=[unmeasured]))["features"][0]["geometry"] is None
+    )
     bare = replace(record, scale={**record.scale, "reference": None})
     with pytest.raises(ReportError, match="without a scale"):
         geo_json(bare)

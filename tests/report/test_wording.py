@@ -2,8 +2,12 @@ import csv
 import io
 from dataclasses import replace
 
+import openpyxl
 import pytest
 
+from ptmark.report.dicom.indications import indications
+from ptmark.report.outlines import coco_json, geo_json
+from ptmark.report.sheet import sheet_bytes
 from ptmark.report.table import COLUMNS, csv_bytes, rows
 from ptmark.report.wording import (
     called,
@@ -149,3 +153,11 @@ def test_what_the_photos_edge_cuts_short_is_given_as_the_least_it_can_be(weld):
     assert [row["runs_out"].lower() == "true" for row in table] == [
         one is cut for one in again.indications
     ]
+    sheet = openpyxl.load_workbook(io.BytesIO(sheet_bytes(again)))["Indications"]
+    head, *told = sheet.iter_rows(values_only=True)
+    assert [row[head.index("runs_out")] for row in told] == [True] + [False] * (len(told) - 1)
+    outlines = geo_json(again)["features"], coco_json([again])["annotations"]
+    for listed, where in zip(outlines, ("properties", "attributes"), strict=True):
+        assert [one[where]["runs_out"] for one in listed] == [True] + [False] * (len(told) - 1)
+    words = [one.IndicationDescription for one in indications(again)]
+    assert ["photo's edge" in one for one in words] == [True] + [False] * (len(told) - 1)

@@ -22,7 +22,7 @@ from ptmark.report.pages.story import Earlier, story
 from ptmark.report.pages.style import grid, heading, text
 from ptmark.report.set_growth import bleedout
 from ptmark.report.set_words import photo_title
-from ptmark.report.wording import EMPTY, VERDICT_SIGN, measured, scale_line
+from ptmark.report.wording import EMPTY, VERDICT_SIGN, scale_line, sized
 
 __all__ = ["set_pages"]
 
@@ -131,6 +131,11 @@ def _seen_again(record: Record, width: float) -> list[Flowable]:
     seen = (record.together or {"seen_again": ()})["seen_again"]
     if not seen:
         return []
+    shown = {
+        (number, row["id"]): row
+        for number, view in enumerate(record.views(), 1)
+        for row in view.indications
+    }
     rows: list[list[Any]] = [["", "Photo", "Length ± U, mm", "Width ± U, mm", "En", "Size"]]
     for one in seen:
         apart = any((size["en"] or 0) > 1 for size in one["sizes"])
@@ -142,8 +147,8 @@ def _seen_again(record: Record, width: float) -> list[Flowable]:
                 [
                     one["id"],
                     str(size["photo"]),
-                    measured(size["length_mm"], size["length_u_mm"], ""),
-                    measured(size["width_mm"], size["width_u_mm"], ""),
+                    sized(shown[size["photo"], one["id"]], "length", ""),
+                    sized(shown[size["photo"], one["id"]], "width", ""),
                     EMPTY if size["en"] is None else f"{size['en']:.2f}",
                     f"of record, {how}" if held else "",
                 ]
