@@ -20,7 +20,8 @@ _NOTED = 2.0  # s between two times of noting how far it came
 class Problem:
     """``kind`` "missing", "changed" or "damaged", and "orphaned", which is no loss.
 
-    ``subject`` is a record's id, a photo's SHA-256, or "database", "log", "store".
+    ``subject`` is a record's id, a photo's SHA-256, the name of a table that is checked as one,
+    or "database", "log", "store".
     """
 
     kind: str

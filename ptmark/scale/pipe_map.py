@@ -12,9 +12,12 @@ __all__ = [
     "MOST_TURNED_DEG",
     "MOVED_U",
     "MOVED_WEIGHT",
+    "TOUCH_REL_U",
     "MovedCylinder",
     "PipeMap",
+    "leaning_deg",
     "principal_steps",
+    "touching_h",
 ]
 
 Array = npt.NDArray[np.float64]
