@@ -1,19 +1,17 @@
 """The SQL that a query means: spelled once for each shape of query, then only run.
 
-Where something fits few rows, those lead to the inspections; where it fits many, they are met
-on the way through the dates. Either way a page costs the same however large the archive is.
+Where something fits few inspections, those are looked up; where it fits many, they are met on
+the way through the dates (`paging`).
 """
 
 from functools import lru_cache
 from typing import Any
 
 from sqlalchemy import (
-    Column,
     ColumnElement,
     Dialect,
     Select,
     bindparam,
-    exists,
     func,
     literal_column,
     select,
@@ -35,7 +33,8 @@ __all__ = [
     "chosen_hits",
     "conditions",
     "is_led",
-    "worded",
+    "leads",
+    "numbers_of",
 ]
 
 COLUMNS = (
@@ -57,15 +56,11 @@ COLUMNS = (
     "sha256",
     "number",
 )
-# As many are looked up one by one; more are met on the way through the dates. A part has many
-# inspections, each of which would have to be read and sorted.
-_FEW = {"part": 100} | dict.fromkeys(
-    ("serial", "indication", "words", "examiner", "procedure", "criteria"), 2000
-)
+_FEW = 2000  # as many are looked up one by one; more are met on the way through the dates
 _LEADING = (*NUMBERED, "record_id", "photo")  # where one is given, few inspections fit
-_EXACTLY = frozenset((name, how) for name in _LEADING for how in ("exact", "one"))
+_DECIDED = ("verdict", "disposition")
 OF_INDICATION = ("kind", "shape", "shortest_mm", "longest_mm")
-_EQUAL = ("verdict", "disposition", "record_id")
+_EQUAL = (*_DECIDED, "record_id")
 # What is asked, and how: exact, range, like, or within where letters of a number are known;
 # "one" where one number alone is exactly so. With a question mark behind its name: few or many.
 Shape = tuple[tuple[str, str], ...]
@@ -80,18 +75,20 @@ def asked(archive: Archive, query: Query) -> tuple[Shape, dict[str, Any]]:
         if shape.get(name) == "exact":
             there = fetch(archive, _spellings(dialect, name), values)
             if len(there) == 1:
-                shape[name], values[f"{name}_id"] = "one", there[0][0]
+                shape[name], values[f"{name}_id"], led = "one", there[0][0], True
         elif shape.get(name) == "within":
-            values |= narrowest(archive, name, values[f"{name}_runs"])
+            found, short = narrowest(archive, name, values[f"{name}_runs"])
+            values |= found
+            shape[f"{name}?"] = "" if short else "many"
+    most = values | {"few": _FEW + 1}
     for name, members in _groups(shape):
-        if led:
-            shape[f"{name}?"] = "many"
+        asks = f"{name}?"
+        if led or shape.get(asks) == "many":
+            shape[asks] = "many"
             continue
         own = tuple((one, shape[one]) for one in members)
-        there = fetch(archive, _probe(dialect, name, own), values)
-        shape[f"{name}?"] = "few" if len(there) <= _FEW[name] else "many"
-    if shape.get("words") == "range" and not led:  # no index knows these by a letter
-        shape["words?"] = "few" if shape["words?"] == "few" else "all"
+        there = fetch(archive, _probe(dialect, name, own), most)
+        shape[asks] = "few" if len(there) <= _FEW else "many"
     return tuple(shape.items()), values
 
 
@@ -108,20 +105,25 @@ def _groups(shape: dict[str, str]) -> list[tuple[str, list[str]]]:
 @lru_cache(8)
 def _spellings(dialect: Dialect, name: str) -> Spelled:
     """Whether one number alone has a key: its inspections lie in order then, unsorted."""
-    return spelled(_numbers(dialect, name, {name: "exact"}).limit(literal_column("2")), dialect)
+    return spelled(
+        numbers_of(dialect, name, {name: "exact"}).limit(literal_column("2")), dialect
+    )
 
 
 @lru_cache(256)
 def _probe(dialect: Dialect, name: str, own: Shape) -> Spelled:
-    """The numbers of what fits, as many as are few and one more."""
-    most: ColumnElement[int] = literal_column(str(_FEW[name] + 1))
-    return spelled(_numbers(dialect, name, dict(own)).limit(most), dialect)
+    """What leads to inspections, as many as are few and one more."""
+    found = numbers_of(dialect, name, dict(own))
+    if name in NUMBERED:  # one part may have all the inspections there are
+        one = table("inspection")
+        found = found.join(one, one.c[f"{name}_id"] == table(name).c.id)
+    return spelled(found.limit(bindparam("few")), dialect)
 
 
-def _numbers(dialect: Dialect, name: str, shape: dict[str, str]) -> Select[Any]:
+def numbers_of(dialect: Dialect, name: str, shape: dict[str, str]) -> Select[Any]:
     """Of parts or serials; of inspections with such an indication or such words."""
     if name == "words":
-        return worded(dialect)
+        return _worded(dialect)
     if name == "indication":
         one = table("indication")
         return select(one.c.inspection_id).where(*_indication(one.c, shape))
@@ -150,30 +152,62 @@ def _indication(columns: Any, shape: dict[str, str]) -> list[ColumnElement[bool]
     return found
 
 
+def is_led(shape: dict[str, str]) -> bool:
+    """Whether something that fits few inspections leads to them."""
+    found = shape.items() & {(name, "exact") for name in _LEADING}
+    return bool(found) or "few" in shape.values()
+
+
+def leads(shape: dict[str, str]) -> list[tuple[str, ...]]:
+    """What may lead through the dates: each has an index that lists its inspections by date."""
+    found: list[tuple[str, ...]]
+    found = [(name,) for name in NUMBERED if shape.get(name) == "one"]
+    found += [(name,) for name in MATCHED if shape.get(name) == "exact"]
+    if decided := tuple(name for name in _DECIDED if name in shape):
+        found.append(decided)
+    return found or [()]
+
+
 def conditions(
-    dialect: Dialect, shape: dict[str, str], *, led: bool
+    dialect: Dialect,
+    shape: dict[str, str],
+    by: tuple[str, ...] | None = None,
+    *,
+    near: bool = False,
 ) -> list[ColumnElement[bool]]:
-    """The conditions on `inspection`; ``led`` to them by one that fits few."""
-    one = table("inspection").c
+    """The conditions on `inspection`.
+
+    Parameters
+    ----------
+    dialect : Dialect
+    shape : dict
+    by : tuple of str or None
+        What may be looked up in an index: what leads through the dates, and the dates with it.
+        None is nothing but what fits few. SQLite, which knows no sizes here, takes any other.
+    near : bool
+        Whether all that counts lies between the numbers ``lowest`` and ``highest``.
+    """
+    one, led = table("inspection").c, by is None
     plain = _plain(one) if dialect.name == "sqlite" else one
-    own = plain if led else one
     found: list[ColumnElement[bool]] = []
     for name in NUMBERED:
         if name in shape:
-            found.append(_through(dialect, name, shape, one[f"{name}_id"]))
+            own = plain if shape[name] == "one" and name not in (by or ()) else one
+            found.append(_through(dialect, name, shape, own[f"{name}_id"]))
     for name in ("indication", "words"):
         if f"{name}?" in shape:
-            found.append(_through(dialect, name, shape, one.id))
+            found.append(_through(dialect, name, shape, one.id, near=near))
     for name in _EQUAL:
         if name in shape:
-            found.append((one if name == "record_id" else own)[name] == bindparam(name))
+            own = one if name == "record_id" or name in (by or ()) else plain
+            found.append(own[name] == bindparam(name))
     for name, column in MATCHED.items():
         if name in shape:
-            # An index of many would have them all sorted by date.
-            known = {"few": one, "many": plain}.get(shape.get(f"{name}?", ""), own)
-            found += fits(known[column], name, shape[name])
-    found += [own["examined_on"] >= bindparam("since")] if "since" in shape else []
-    found += [own["examined_on"] <= bindparam("until")] if "until" in shape else []
+            own = one if shape.get(f"{name}?") == "few" or name in (by or ()) else plain
+            found += fits(own[column], name, shape[name])
+    day = (plain if led else one)["examined_on"]
+    found += [day >= bindparam("since")] if "since" in shape else []
+    found += [day <= bindparam("until")] if "until" in shape else []
     if "photo" in shape:
         photo = table("inspection_photo")
         mine = select(photo.c.inspection_id).where(photo.c.sha256 == bindparam("photo"))
@@ -181,42 +215,47 @@ def conditions(
     return found
 
 
-def is_led(shape: dict[str, str]) -> bool:
-    """Whether something that fits few inspections leads to them."""
-    return "few" in shape.values() or not _EXACTLY.isdisjoint(shape.items())
-
-
 def _plain(columns: Any) -> Any:  # noqa: ANN401 - columns
-    """Columns that no index goes by: SQLite would take any of them before what leads."""
+    """Columns that no index goes by."""
     return {one.name: func.coalesce(one, None) for one in columns}
 
 
 def _through(
-    dialect: Dialect, name: str, shape: dict[str, str], column: Column[Any]
+    dialect: Dialect,
+    name: str,
+    shape: dict[str, str],
+    column: Any,  # noqa: ANN401 - a column
+    *,
+    near: bool = False,
 ) -> ColumnElement[bool]:
     """By the numbers of what fits where they are few; else each one on the way is asked.
 
-    Asked by itself, or for all of them whether it is among what fits, looked up once.
+    Words are looked up once for all: asking the index of words for one takes as long as
+    for a thousand.
     """
     if shape.get(name) == "one":
-        return column == bindparam(f"{name}_id")
+        same: ColumnElement[bool] = column == bindparam(f"{name}_id")
+        return same
     how = shape.get(f"{name}?", "few")
     if how == "few" or dialect.name != "sqlite":
-        return column.in_(_numbers(dialect, name, shape))
-    if how == "all":
-        return func.coalesce(column, None).in_(_numbers(dialect, name, shape))
+        return column.in_(numbers_of(dialect, name, shape))  # type: ignore[no-any-return]
     if name == "words":
-        return text(  # type: ignore[return-value]
-            "EXISTS (SELECT 1 FROM words WHERE words MATCH :words AND rowid = inspection.id)"
-        )
+        listed = _worded(dialect)
+        if near:
+            listed = listed.where(text("rowid BETWEEN :lowest AND :highest"))
+        return func.coalesce(column, None).in_(listed)
     there = table(name).alias()
     if name == "indication":
-        own = _indication(_plain(there.c), shape)
-        return exists().where(there.c.inspection_id == column, *own)
-    return exists().where(there.c.id == column, *fits(there.c.key, name, shape[name]))
+        own = _plain(there.c)
+        if shape.get("kind") == "exact":
+            own["kind_key"] = there.c.kind_key
+        asks = [there.c.inspection_id == column, *_indication(own, shape)]
+    else:
+        asks = [there.c.id == column, *fits(there.c.key, name, shape[name])]
+    return select(literal_column("1")).select_from(there).where(*asks).exists()
 
 
-def worded(dialect: Dialect) -> Select[Any]:
+def _worded(dialect: Dialect) -> Select[Any]:
     """The numbers of inspections with such words, by the index of words."""
     if dialect.name == "sqlite":
         return (

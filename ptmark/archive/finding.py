@@ -10,7 +10,7 @@ from sqlalchemy import select
 from ptmark.archive.asking import COLUMNS, asked
 from ptmark.archive.named import all_named, drop_named, set_named
 from ptmark.archive.opening import Archive
-from ptmark.archive.paging import counting, counting_some, looked_up, paged
+from ptmark.archive.paging import counted, counting, paged
 from ptmark.archive.query import Query, query_from_json, query_to_json
 from ptmark.archive.rows import document_of, table
 from ptmark.archive.spelled import fetch
@@ -24,6 +24,7 @@ __all__ = [
     "Hit",
     "Page",
     "count",
+    "count_some",
     "drop_search",
     "find",
     "find_all",
@@ -67,10 +68,15 @@ class Hit(NamedTuple):
 
 @dataclass(frozen=True, slots=True)
 class Page:
-    """Some hits, newest first; ``after`` asks for the next page, None at the end."""
+    """Some hits, newest first; ``after`` asks for the next page, None at the end.
+
+    ``back_to`` is set where looking stopped before the page was full: the day back to which
+    it looked. What is older, and the rest of that day, is left to the next page.
+    """
 
     hits: list[Hit]
     after: tuple[str, int] | None
+    back_to: str = ""
 
 
 def hits_of(rows: Iterable[Any]) -> list[Hit]:
@@ -79,7 +85,12 @@ def hits_of(rows: Iterable[Any]) -> list[Hit]:
 
 
 def find(
-    archive: Archive, query: Query, *, after: tuple[str, int] | None = None, limit: int = 50
+    archive: Archive,
+    query: Query,
+    *,
+    after: tuple[str, int] | None = None,
+    limit: int = 50,
+    whole: bool = True,
 ) -> Page:
     """A page of the inspections that fit, newest examination first.
 
@@ -91,14 +102,20 @@ def find(
         ``after`` of the page before. What is added meanwhile moves no later page.
     limit : int
         Most hits on the page.
+    whole : bool
+        Look until the page is full or nothing is left, however far that is. Otherwise a page
+        costs the same however large the archive is: where many fit each thing that is asked and
+        hardly any all of them, it stops after a stretch of the dates and says so.
     """
     shape, values = asked(archive, query)
     values["limit"] = limit + 1
     if after is not None:
         values["day"], values["number"] = after
-    rows = paged(archive, shape, values, later=after is not None)
+    rows, end = paged(archive, shape, values, later=after is not None, whole=whole)
     hits = hits_of(rows[:limit])
-    return Page(hits, (hits[-1].examined_on, hits[-1].number) if len(rows) > limit else None)
+    if len(rows) > limit:
+        return Page(hits, (hits[-1].examined_on, hits[-1].number))
+    return Page(hits, end, "" if end is None else end[0])
 
 
 def find_all(archive: Archive, query: Query) -> Iterator[Hit]:
@@ -111,23 +128,27 @@ def find_all(archive: Archive, query: Query) -> Iterator[Hit]:
 
 
 def count(archive: Archive, query: Query, *, most: int | None = None) -> int:
-    """How many inspections fit.
+    """How many inspections fit; some tenths of a second where a million indications fit.
 
-    Parameters
-    ----------
-    archive : Archive
-    query : Query
-    most : int or None
-        Count no further than one more than this, which costs the same however many fit; None
-        counts all, some tenths of a second where a million indications fit.
+    Counted no further than one more than ``most``.
     """
-    dialect = archive.engine.dialect
     shape, values = asked(archive, query)
-    if most is None:
-        return int(fetch(archive, counting(dialect, shape), values)[0][0])
+    if most is not None:
+        return counted(archive, shape, values | {"limit": most + 1}, whole=True)[0]
+    return int(fetch(archive, counting(archive.engine.dialect, shape), values)[0][0])
+
+
+def count_some(archive: Archive, query: Query, most: int) -> tuple[int, bool]:
+    """How many inspections fit at least, at one cost however large the archive is.
+
+    Returns
+    -------
+    (int, bool)
+        Counted no further than one more than ``most``; True where no more fit than these.
+    """
+    shape, values = asked(archive, query)
     values["limit"] = most + 1
-    some = counting_some(dialect, looked_up(shape, "words"))
-    return int(fetch(archive, some, values)[0][0])
+    return counted(archive, shape, values, whole=False)
 
 
 def found_csv(hits: "Iterator[Hit] | list[Hit]") -> str:

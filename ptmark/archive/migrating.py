@@ -15,7 +15,7 @@ from ptmark.archive.guarding import guard
 
 __all__ = ["NEWEST", "at_version", "migrate"]
 
-NEWEST = "0008"
+NEWEST = "0009"
 _ONE_AT_A_TIME = Lock()  # Alembic's steps work through module-wide names
 
 

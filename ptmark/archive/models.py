@@ -173,6 +173,7 @@ class Indication(Base):
         Index("ix_indication_length", "length_mm", "shape", "inspection_id"),
         Index("ix_indication_shape", "shape", "length_mm", "inspection_id"),
         Index("ix_indication_both", "kind_key", "shape", "length_mm", "inspection_id"),
+        Index("ix_indication_own", "inspection_id", "kind_key", "shape", "length_mm"),
     )
     inspection_id: Mapped[int] = _of_inspection()
     letter: Mapped[str] = mapped_column(String(32), primary_key=True)

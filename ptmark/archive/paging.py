@@ -1,9 +1,18 @@
-"""Pages and counts of a query: met on the way through the dates, as far as that is short."""
+"""Pages and counts of a query: met on the way through the dates, a stretch at a time."""
 
 from functools import lru_cache
 from typing import Any
 
-from sqlalchemy import Dialect, Select, bindparam, func, literal_column, select, tuple_
+from sqlalchemy import (
+    ColumnElement,
+    Dialect,
+    Select,
+    bindparam,
+    func,
+    literal_column,
+    select,
+    tuple_,
+)
 from sqlalchemy.sql.expression import Tuple
 
 from ptmark.archive.asking import (
@@ -12,83 +21,143 @@ from ptmark.archive.asking import (
     chosen_hits,
     conditions,
     is_led,
-    worded,
+    leads,
+    numbers_of,
 )
 from ptmark.archive.opening import Archive
 from ptmark.archive.rows import table
 from ptmark.archive.spelled import Spelled, fetch, spelled
 
-__all__ = ["counting", "counting_some", "looked_up", "paged", "paging"]
+__all__ = ["counted", "counting", "paged", "paging"]
 
-# So many inspections for each one of a page are asked on the way through the dates; being asked
-# for words costs as much as twenty others.
-_FAR = {"words": 4, "others": 80}
+_FAR = 2000  # inspections that are looked at, one after the other, for one page
+_FAR_COUNTED = 8000
+_OF = {"indication": OF_INDICATION, "words": ("words",)}
+Place = tuple[str, int]  # day and number of an inspection
+By = tuple[str, ...] | None  # as in `asking.conditions`
 
 
-def paged(archive: Archive, shape: Shape, values: dict[str, Any], *, later: bool) -> list[Any]:
-    """The rows of a page: looked for near the newest first, then by all that fits.
+def paged(
+    archive: Archive, shape: Shape, values: dict[str, Any], *, later: bool, whole: bool
+) -> tuple[list[Any], Place | None]:
+    """The rows of a page, and how far was looked where that is not to the end.
 
-    What fits many may lie far down the dates, where asking each one on the way would take
-    longer than looking up once all that fits.
+    What fits many may still fit hardly any together, or lie in one year long past: then no
+    more than a stretch of the dates is looked through, unless ``whole``.
     """
-    dialect, asks = archive.engine.dialect, dict(shape)
-    if "many" in asks.values() and dialect.name == "sqlite":
-        far = _FAR["words" if asks.get("words?") == "many" else "others"] * values["limit"]
-        end = fetch(archive, _bounding(dialect, shape, later=later), values | {"far": far})
-        if end:
-            bound = dict(zip(("end_day", "end_number"), end[0], strict=True))
-            near = _paging(dialect, shape, later=later, near=True)
-            rows = fetch(archive, near, values | bound)
-            if len(rows) == values["limit"]:
-                return rows
-            shape = looked_up(shape)
-    return fetch(archive, paging(dialect, shape, later=later), values)
+    dialect = archive.engine.dialect
+    by, end = _way(archive, shape, values, later=later, far=_FAR)
+    if whole or end is None:
+        return fetch(archive, paging(dialect, shape, by, later=later), values), None
+    bound = _bound(archive, shape, values, by, end, later=later)
+    rows = fetch(archive, paging(dialect, shape, by, later=later, near=True), bound)
+    return rows, end if len(rows) < values["limit"] else None
 
 
-def looked_up(shape: Shape, *names: str) -> Shape:
-    """The shape by which what fits many is looked up once, of some names where told."""
-    mine = {f"{name}?" for name in names}
-    return tuple(
-        (name, "all" if how == "many" and (name in mine or not mine) else how)
-        for name, how in shape
-    )
+def counted(
+    archive: Archive, shape: Shape, values: dict[str, Any], *, whole: bool
+) -> tuple[int, bool]:
+    """How many there are at least, up to ``limit``, and whether these are all."""
+    dialect = archive.engine.dialect
+    for name in ("indication", "words"):
+        asks = {one for one, _ in shape}
+        if f"{name}?" in asks and asks <= {*_OF[name], f"{name}?"}:
+            found = fetch(archive, _counting_one(dialect, name, shape), values)
+            return int(found[0][0]), int(found[0][0]) < values["limit"]
+    by, end = _way(archive, shape, values, later=False, far=_FAR_COUNTED)
+    near = end is not None and not whole
+    if end is not None and near:
+        values = _bound(archive, shape, values, by, end, later=False)
+    some = _counting_some(dialect, shape, by, near=near)
+    number = int(fetch(archive, some, values)[0][0])
+    return number, not near and number < values["limit"]
 
 
-def paging(dialect: Dialect, shape: Shape, *, later: bool) -> Spelled:
-    """A page, newest first; values ``limit`` and, for a later page, ``day`` and ``number``."""
-    return _paging(dialect, shape, later=later, near=False)
+def _way(
+    archive: Archive, shape: Shape, values: dict[str, Any], *, later: bool, far: int
+) -> tuple[By, Place | None]:
+    """What leads to the inspections, and to which one in ``far`` steps; None: to the end.
 
-
-@lru_cache(256)
-def _paging(dialect: Dialect, shape: Shape, *, later: bool, near: bool) -> Spelled:
-    """No further than ``end_day`` and ``end_number`` where ``near``."""
+    Of several that may lead through the dates, the one whose steps go farthest back.
+    """
     asks = dict(shape)
-    chosen = chosen_hits().where(*conditions(dialect, asks, led=is_led(asks)))
-    if near:
-        chosen = chosen.where(_place() >= _given("end_day", "end_number"))
-    return spelled(_in_order(chosen, later=later).limit(bindparam("limit")), dialect)
+    if is_led(asks):
+        return None, None
+    ways = leads(asks)
+    if len(ways) == 1 and asks.keys() <= {*ways[0], "since", "until"}:
+        return ways[0], None  # all on the way fit
+    best: tuple[Place, By] | None = None
+    for by in ways:
+        step = _stepping(archive.engine.dialect, _led_by(shape, by), by, later=later)
+        found = fetch(archive, step, values | {"far": far})
+        if not found:
+            return by, None
+        best = min(best or (tuple(found[0]), by), (tuple(found[0]), by))
+    assert best is not None  # noqa: S101 - there is always a way
+    return best[1], best[0]
+
+
+def _bound(
+    archive: Archive, shape: Shape, values: dict[str, Any], by: By, end: Place, *, later: bool
+) -> dict[str, Any]:
+    """The values with where a stretch ends; for words, between which numbers it lies.
+
+    Records are mostly taken in as they are examined, so these are little more than its own.
+    """
+    bound = values | {"end_day": end[0], "end_number": end[1]}
+    if by is not None and "words?" in dict(shape):
+        span = _spanning(archive.engine.dialect, _led_by(shape, by), by, later=later)
+        bound["lowest"], bound["highest"] = fetch(archive, span, bound)[0]
+    return bound
+
+
+def _led_by(shape: Shape, by: tuple[str, ...]) -> Shape:
+    return tuple((name, how) for name, how in shape if name in {*by, "since", "until"})
 
 
 @lru_cache(256)
-def _bounding(dialect: Dialect, shape: Shape, *, later: bool) -> Spelled:
+def _stepping(dialect: Dialect, shape: Shape, by: tuple[str, ...], *, later: bool) -> Spelled:
     """Day and number of the inspection ``far`` steps down the dates; none in a short way."""
-    one, asks = table("inspection").c, dict(shape)
-    own = {name: how for name, how in shape if not _is_grouped(name, asks)}
-    chosen = select(one.examined_on, one.id).where(*conditions(dialect, own, led=False))
+    one = table("inspection").c
+    chosen = select(one.examined_on, one.id).where(*conditions(dialect, dict(shape), by))
     end = _in_order(chosen, later=later).limit(literal_column("1")).offset(bindparam("far"))
     return spelled(end, dialect)
 
 
-def _is_grouped(name: str, asks: dict[str, str]) -> bool:
-    return name.endswith("?") or f"{name}?" in asks or name in OF_INDICATION
+@lru_cache(256)
+def _spanning(dialect: Dialect, shape: Shape, by: tuple[str, ...], *, later: bool) -> Spelled:
+    """The lowest and the highest number in a stretch."""
+    number = table("inspection").c.id
+    chosen = select(func.min(number), func.max(number))
+    chosen = chosen.where(*conditions(dialect, dict(shape), by), *_ended(near=True))
+    return spelled(_from(chosen, later=later), dialect)
+
+
+@lru_cache(256)
+def paging(
+    dialect: Dialect, shape: Shape, by: By, *, later: bool, near: bool = False
+) -> Spelled:
+    """A page, newest first, no further than ``end_day`` and ``end_number`` where ``near``.
+
+    Values ``limit`` and, for a later page, ``day`` and ``number``.
+    """
+    asks = conditions(dialect, dict(shape), by, near=near)
+    chosen = chosen_hits().where(*asks, *_ended(near=near))
+    return spelled(_in_order(chosen, later=later).limit(bindparam("limit")), dialect)
+
+
+def _ended(*, near: bool) -> list[ColumnElement[bool]]:
+    return [_place() >= _given("end_day", "end_number")] if near else []
 
 
 def _in_order(chosen: Select[Any], *, later: bool) -> Select[Any]:
     """Newest first; of a later page those after ``day`` and ``number``."""
     one = table("inspection").c
-    if later:
-        chosen = chosen.where(_place() < _given("day", "number"))
-    return chosen.order_by(one.examined_on.desc(), one.id.desc())
+    return _from(chosen, later=later).order_by(one.examined_on.desc(), one.id.desc())
+
+
+def _from(chosen: Select[Any], *, later: bool) -> Select[Any]:
+    return chosen.where(_place() < _given("day", "number")) if later else chosen
 
 
 def _place() -> Tuple:
@@ -102,23 +171,31 @@ def _given(day: str, number: str) -> Tuple:
 
 
 @lru_cache(256)
-def counting_some(dialect: Dialect, shape: Shape) -> Spelled:
+def _counting_some(dialect: Dialect, shape: Shape, by: By, *, near: bool) -> Spelled:
     """How many there are, counted up to ``limit`` on the way that a page goes."""
-    asks = dict(shape)
-    one = table("inspection")
-    if asks.keys() == {"words", "words?"}:  # all that the index of words is asked
-        some = worded(dialect)
-    else:
-        some = select(one.c.id).where(*conditions(dialect, asks, led=is_led(asks)))
-    some = some.limit(bindparam("limit"))
-    return spelled(select(func.count()).select_from(some.subquery()), dialect)
+    one = table("inspection").c
+    asks = conditions(dialect, dict(shape), by, near=near)
+    some = select(one.id).where(*asks, *_ended(near=near))
+    return _number_of(some.limit(bindparam("limit")), dialect)
+
+
+@lru_cache(256)
+def _counting_one(dialect: Dialect, name: str, shape: Shape) -> Spelled:
+    """How many have such words or such an indication, by their own index, up to ``limit``."""
+    some = numbers_of(dialect, name, dict(shape)).distinct().limit(bindparam("limit"))
+    return _number_of(some, dialect)
 
 
 @lru_cache(256)
 def counting(dialect: Dialect, shape: Shape) -> Spelled:
     """How many there are."""
-    asks, led = dict(shape), is_led(dict(shape))
-    if not led:  # nothing is met on the way, so what fits is looked up once for all
+    asks = dict(shape)
+    if not is_led(asks):  # nothing is met on the way, so what fits is looked up once for all
         asks |= {name: "few" for name in asks if name.endswith("?")}
+    by = None if is_led(dict(shape)) else tuple(asks)
     chosen = select(func.count()).select_from(table("inspection"))
-    return spelled(chosen.where(*conditions(dialect, asks, led=led)), dialect)
+    return spelled(chosen.where(*conditions(dialect, asks, by)), dialect)
+
+
+def _number_of(chosen: Select[Any], dialect: Dialect) -> Spelled:
+    return spelled(select(func.count()).select_from(chosen.subquery()), dialect)

@@ -2,7 +2,7 @@
 
 from functools import lru_cache
 
-from sqlalchemy import CTE, ColumnElement, Dialect, bindparam, func, literal_column, select
+from sqlalchemy import CTE, ColumnElement, Dialect, bindparam, func, select
 
 from ptmark.archive.models import TAIL_LETTERS
 from ptmark.archive.opening import Archive
@@ -12,7 +12,7 @@ from ptmark.archive.spelled import Spelled, fetch, spelled
 
 __all__ = ["MATCHED", "fits", "narrowest", "within"]
 
-_COUNTED = "20000"
+_COUNTED = 2000  # ends on which a whole pattern is tried
 MATCHED = {"examiner": "examiner_key", "procedure": "procedure_key", "criteria": "profile"}
 
 
@@ -21,8 +21,8 @@ def fits(column: ColumnElement[str], name: str, how: str) -> list[ColumnElement[
     if how == "exact":
         return [column == bindparam(name, type_=column.type)]
     found = [] if how == "within" else within(column, name)
-    if how in {"like", "within"}:
-        found.append(_like(column, name))
+    if how in {"like", "within"} or name == "kind":
+        found.append(_like(column, name, how))
     return found
 
 
@@ -32,13 +32,19 @@ def within(column: ColumnElement[str], name: str) -> list[ColumnElement[bool]]:
     return [column >= start, column < end]
 
 
-def _like(column: ColumnElement[str], name: str) -> ColumnElement[bool]:
-    """By a pattern; of what has few values, those that fit are looked up first."""
+def _like(column: ColumnElement[str], name: str, how: str) -> ColumnElement[bool]:
+    """By a pattern; of what has few values, those that fit are looked up first.
+
+    A beginning of a kind is too: shapes and lengths are ranges of the index for one kind.
+    """
     like = bindparam(f"{name}_like", type_=column.type)
     if name in NUMBERED:
         return column.like(like, escape="\\")
     values = _values(name)
-    return column.in_(select(values.c.one).where(values.c.one.like(like, escape="\\")))
+    chosen = select(values.c.one)
+    if how == "like":
+        chosen = chosen.where(values.c.one.like(like, escape="\\"))
+    return column.in_(chosen)
 
 
 def _values(name: str) -> CTE:
@@ -55,18 +61,24 @@ def _values(name: str) -> CTE:
     return found.union_all(select(later).where(found.c.one.is_not(None)))
 
 
-def narrowest(archive: Archive, name: str, runs: list[str]) -> dict[str, str]:
-    """The range of those letters of a pattern that stand in the fewest numbers."""
-    found = [said_range(name, run[:TAIL_LETTERS]) for run in runs]
-    if len(found) == 1:
-        return found[0]
-    ends = _ends(archive.engine.dialect, name)
-    return min(found, key=lambda one: int(fetch(archive, ends, one)[0][0]))
+def narrowest(archive: Archive, name: str, runs: list[str]) -> tuple[dict[str, str], bool]:
+    """The range of those letters of a pattern that stand in the fewest numbers.
+
+    Also whether it is short enough for trying the whole pattern on all of it.
+    """
+    ends, fewest = _ends(archive.engine.dialect, name), _COUNTED + 1
+    best: dict[str, str] = {}
+    for run in runs:
+        found = said_range(name, run[:TAIL_LETTERS])
+        number = int(fetch(archive, ends, found | {"most": fewest})[0][0])
+        if number < fewest or not best:
+            best, fewest = found, number
+    return best, fewest <= _COUNTED
 
 
 @lru_cache(8)
 def _ends(dialect: Dialect, name: str) -> Spelled:
-    """How many ends begin so, counted as far as it costs no more than the search itself."""
+    """How many ends begin so, counted to ``most``."""
     tail = table(f"{name}_tail").c
-    some = select(tail.owner).where(*within(tail.tail, name)).limit(literal_column(_COUNTED))
+    some = select(tail.owner).where(*within(tail.tail, name)).limit(bindparam("most"))
     return spelled(select(func.count()).select_from(some.subquery()), dialect)

@@ -10,7 +10,16 @@ from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 from sqlalchemy import insert
 
-from ptmark.archive import Query, asking, count, find, find_all, open_archive
+from ptmark.archive import (
+    Query,
+    asking,
+    count,
+    count_some,
+    find,
+    find_all,
+    open_archive,
+    paging,
+)
 from ptmark.archive.derive import derived
 from ptmark.archive.rows import write_rows
 
@@ -235,7 +244,7 @@ ONE_OR_TWO = st.builds(  # all at once mostly find nothing
 )
 
 
-@pytest.mark.parametrize("few", [True, False], ids=["few", "many"])
+@pytest.mark.parametrize("few", [2000, 1], ids=["few", "many"])
 @settings(
     max_examples=250,
     deadline=None,
@@ -243,20 +252,59 @@ ONE_OR_TWO = st.builds(  # all at once mostly find nothing
 )
 @given(query=ONE_OR_TWO)
 def test_the_archive_finds_what_a_plain_filter_finds(shelf, monkeypatch, few, query):
-    monkeypatch.setattr(asking, "_FEW", dict.fromkeys(asking._FEW, 2000 if few else 1))
+    monkeypatch.setattr(asking, "_FEW", few)
+    monkeypatch.setattr("ptmark.archive.patterns._COUNTED", few)
     expected = [one for one in RECORDS if fits(query, one)]
     expected.sort(key=lambda one: (one["fields"]["examination_date"], one["id"]), reverse=True)
     assert [hit.record_id for hit in find_all(shelf, query)] == [one["id"] for one in expected]
     assert count(shelf, query) == len(expected)
     assert count(shelf, query, most=20) == min(len(expected), 21)
-    paged, after = [], None
-    while paged == [] or after is not None:
-        page = find(shelf, query, after=after, limit=7)
+    assert count_some(shelf, query, 20) == (min(len(expected), 21), len(expected) <= 20)
+    page = find(shelf, query, limit=7)
+    paged = page.hits
+    while page.after is not None:
+        page = find(shelf, query, after=page.after, limit=7)
         paged += page.hits
-        after = page.after
-        if not page.hits:
-            break
     assert [hit.record_id for hit in paged] == [one["id"] for one in expected]
+
+
+@pytest.mark.parametrize("few", [2000, 1], ids=["few", "many"])
+@settings(
+    max_examples=100,
+    deadline=None,
+    suppress_health_check=[HealthCheck.function_scoped_fixture],
+)
+@given(query=ONE_OR_TWO, far=st.integers(1, 40), limit=st.integers(1, 9))
+def test_a_page_that_stops_says_so_and_leaves_nothing_out(
+    shelf, monkeypatch, few, query, far, limit
+):
+    """Down to the day it tells, a page has all that fits; the rest stands on later pages."""
+    monkeypatch.setattr(asking, "_FEW", few)
+    monkeypatch.setattr("ptmark.archive.patterns._COUNTED", few)
+    monkeypatch.setattr(paging, "_FAR", far)
+    monkeypatch.setattr(paging, "_FAR_COUNTED", far)
+    expected = [one for one in RECORDS if fits(query, one)]
+    days = {one["id"]: one["fields"]["examination_date"] for one in expected}
+    expected = sorted(days, key=lambda name: (days[name], name), reverse=True)
+    found, pages, page = [], 0, None
+    while page is None or page.after is not None:
+        page = find(shelf, query, after=page and page.after, limit=limit, whole=False)
+        found += [hit.record_id for hit in page.hits]
+        pages += 1
+        assert found == expected[: len(found)]
+        left = expected[len(found) :]
+        if page.back_to:
+            assert page.after is not None
+            assert all(days[name] <= page.back_to for name in left)
+        elif page.after is not None:
+            assert len(page.hits) == limit
+    assert found == expected
+    assert pages <= len(RECORDS) // far + len(expected) // limit + 1
+    assert [hit.record_id for hit in find_all(shelf, query)] == expected
+    assert count(shelf, query, most=limit) == min(len(expected), limit + 1)
+    number, known = count_some(shelf, query, limit)
+    assert number <= min(len(expected), limit + 1)
+    assert not known or number == len(expected)
 
 
 def test_the_filter_is_no_empty_one():
