@@ -977,7 +977,7 @@
     </message>
     <message>
       <source>Folder of the bundles</source>
-      <translation type="unfinished" />
+      <translation>Ordner der Pakete</translation>
     </message>
     <message>
       <source>Folder of the photos …</source>
@@ -1723,7 +1723,7 @@
     </message>
     <message>
       <source>Order of the records found</source>
-      <translation type="unfinished" />
+      <translation>Reihenfolge der gefundenen Protokolle</translation>
     </message>
     <message>
       <source>Original photo …</source>
@@ -2059,7 +2059,7 @@
     </message>
     <message>
       <source>Records and photos of another archive, from the folder it saved them in</source>
-      <translation type="unfinished" />
+      <translation>Protokolle und Fotos eines anderen Archivs, aus dem Ordner, in den es sie gespeichert hat</translation>
     </message>
     <message>
       <source>Records to review</source>
@@ -2323,11 +2323,11 @@
     </message>
     <message>
       <source>Save {0} as a list …</source>
-      <translation type="unfinished" />
+      <translation>{0} als Liste speichern …</translation>
     </message>
     <message>
       <source>Save {0} bundles …</source>
-      <translation type="unfinished" />
+      <translation>{0} Pakete speichern …</translation>
     </message>
     <message>
       <source>Saved all the same: {0}.</source>
@@ -2631,7 +2631,7 @@
     </message>
     <message>
       <source>Take bundles in …</source>
-      <translation type="unfinished" />
+      <translation>Pakete aufnehmen …</translation>
     </message>
     <message>
       <source>Take every suggestion not looked at</source>
@@ -2679,7 +2679,7 @@
     </message>
     <message>
       <source>Taking bundles in</source>
-      <translation type="unfinished" />
+      <translation>Pakete werden aufgenommen</translation>
     </message>
     <message>
       <source>The archive is empty.
@@ -2771,7 +2771,7 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     </message>
     <message>
       <source>The others are kept already.</source>
-      <translation type="unfinished" />
+      <translation>Die übrigen sind schon da.</translation>
     </message>
     <message>
       <source>The photo before</source>
@@ -2823,7 +2823,7 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     </message>
     <message>
       <source>The records selected, as a table (CSV) or as JSON</source>
-      <translation type="unfinished" />
+      <translation>Die ausgewählten Protokolle, als Tabelle (CSV) oder als JSON</translation>
     </message>
     <message>
       <source>The remark is about {0:.0f}, {1:.0f} px.</source>
@@ -3443,7 +3443,7 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     </message>
     <message>
       <source>by part and serial number</source>
-      <translation type="unfinished" />
+      <translation>nach Teile- und Seriennummer</translation>
     </message>
     <message>
       <source>cannot be made</source>
@@ -3795,7 +3795,7 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     </message>
     <message>
       <source>longest indication first</source>
-      <translation type="unfinished" />
+      <translation>längste Anzeige zuerst</translation>
     </message>
     <message>
       <source>look at the printer, or open the file and print it there</source>
@@ -3879,7 +3879,7 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     </message>
     <message>
       <source>most indications first</source>
-      <translation type="unfinished" />
+      <translation>meiste Anzeigen zuerst</translation>
     </message>
     <message>
       <source>name</source>
@@ -4087,7 +4087,7 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     </message>
     <message>
       <source>oldest first</source>
-      <translation type="unfinished" />
+      <translation>älteste zuerst</translation>
     </message>
     <message>
       <source>on its own surface.</source>
@@ -4479,7 +4479,7 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     </message>
     <message>
       <source>the newest {0:,} of them {1}</source>
-      <translation type="unfinished" />
+      <translation>davon die neuesten {0:,}, {1}</translation>
     </message>
     <message>
       <source>the outline crosses itself</source>
@@ -4927,7 +4927,7 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     </message>
     <message>
       <source>{0} records of {1} were taken in, with their photos.</source>
-      <translation type="unfinished" />
+      <translation>{0} von {1} Protokollen wurden aufgenommen, mit ihren Fotos.</translation>
     </message>
     <message>
       <source>{0} records with {1} photos are in {2}.</source>
@@ -5103,7 +5103,7 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     </message>
     <message>
       <source>{0}{1}, {2}.</source>
-      <translation type="unfinished" />
+      <translation>{0}{1}, {2}.</translation>
     </message>
     <message>
       <source>°C or °F, with the unit</source>

@@ -296,3 +296,76 @@ def test_what_could_not_be_kept_is_brought_into_sight(
     qtbot.waitUntil(lambda: "drive" in keep.said.text.text(), timeout=20_000)
     qtbot.wait(50)
     assert keep.said.visibleRegion().boundingRect() == keep.said.rect()
+
+
+# -- order, selection, another archive ----------------------------------------------------
+def test_what_was_found_is_put_in_another_order(qtbot, idle, desk, monkeypatch):
+    monkeypatch.setattr("ptmark.window.archive.found._PAGE", 2)
+    found = desk.found
+
+    def shown(name):
+        found.order.setCurrentIndex(found.order.findData(name))
+        found.order.activated.emit(found.order.currentIndex())
+        idle()
+        return [hit.record_id for hit in found.model.hits]
+
+    # r-0 to r-5 in the order of their dates, with 1, 2, 3, 1, 2, 3 indications of 2, 3, 4 mm
+    assert shown("oldest") == [f"r-{n}" for n in range(6)]
+    assert found.count.text() == "6 records, oldest first."
+    assert shown("longest") == ["r-5", "r-2", "r-4", "r-1", "r-3", "r-0"]
+    assert shown("part") == ["r-0", "r-2", "r-4", "r-1", "r-3", "r-5"]
+    assert shown("newest") == [f"r-{5 - n}" for n in range(6)]  # page by page again
+    monkeypatch.setattr("ptmark.window.archive.found._COUNTED", 3)
+    assert shown("longest") == ["r-5", "r-4", "r-3"]
+    assert "the newest 3 of them longest indication first" in found.count.text()
+
+
+def test_a_selection_is_exported_and_taken_into_another_archive(
+    qtbot, idle, desk, tmp_path, monkeypatch
+):
+    found, export, out = desk.found, desk.found.export, tmp_path / "bundles"
+    view = found.gallery
+    rows = [n for n, hit in enumerate(found.model.hits) if hit.record_id in {"r-1", "r-4"}]
+    for n, row in enumerate(rows):
+        held = Qt.KeyboardModifier.ControlModifier if n else Qt.KeyboardModifier.NoModifier
+        index = found.model.index(row, 0)
+        view.scrollTo(index)
+        where = view.visualRect(index).center()
+        qtbot.mouseClick(view.viewport(), Qt.MouseButton.LeftButton, held, where)
+    assert export.bundles_button.accessibleName() == "Save 2 bundles …"
+    monkeypatch.setattr(dialogs, "ask_where_to_save", lambda *_: tmp_path / "list.csv")
+    export.list_button.click()
+    idle()
+    assert len((tmp_path / "list.csv").read_text().splitlines()) == 3  # a head and two
+    monkeypatch.setattr(dialogs, "ask_for_folder", lambda *_: out)
+    export.bundles_button.click()
+    idle()
+    assert sorted(one.stem for one in out.glob("*.zip")) == ["r-1", "r-4"]
+    assert "2 records with 2 photos" in found.said_below.text.text()
+    ask(qtbot, idle, desk, "P-1")
+    assert export.bundles_button.accessibleName() == "Save bundles …"  # all of them again
+    found.bar.clear()
+    idle()
+    # taken in where they are not
+    for name in ("r-1", "r-4"):
+        (out / f"{name}.zip").rename(tmp_path / f"{name}.zip")
+    desk.door.close()
+    monkeypatch.setenv("PTMARK_HOME", str(tmp_path / "other"))
+    (tmp_path / "r-1.zip").rename(out / "r-1.zip")
+    for taken, told in ((["r-1"], "1 records of 1"), (["r-4", "r-1"], "1 records of 2")):
+        desk.show_check()
+        idle()
+        desk.check.bundles.button.click()
+        idle()
+        assert told in desk.check.said.text.text()
+        assert [hit.record_id for hit in found.model.hits] == taken  # without asking again
+        if len(taken) == 1:
+            (tmp_path / "r-4.zip").rename(out / "r-4.zip")
+    assert "The others are kept already" in desk.check.said.text.text()
+    desk.check.bundles.button.click()
+    idle()
+    assert "0 records of 2" in desk.check.said.text.text()
+    monkeypatch.setattr(dialogs, "ask_for_folder", lambda *_: tmp_path / "records")
+    desk.check.bundles.button.click()
+    idle()
+    assert "holds no bundle" in desk.check.said.text.text()

@@ -19,6 +19,7 @@ from ptmark.window.archive.door import ArchiveDoor
 from ptmark.window.archive.holds import HoldForm
 from ptmark.window.archive.problems import Row, problem_rows
 from ptmark.window.archive.standing import State, read_state
+from ptmark.window.archive.taking_in import BundlesIn
 from ptmark.window.bits import Notice, as_list, heading, key_button, plain, quiet
 from ptmark.window.glyphs import glyph_icon
 from ptmark.window.words import tr
@@ -35,11 +36,12 @@ _KEY = "archive check"
 class CheckPage(QWidget):
     """Reads every record and photo again when asked, and lists what is not as it was.
 
-    Signals: ``opened(object)`` a hit to look at; ``left()``.
+    Signals: ``opened(object)`` a hit to look at; ``left()``; ``grown()`` bundles were taken in.
     """
 
     opened = Signal(object)
     left = Signal()
+    grown = Signal()
 
     def __init__(self, door: ArchiveDoor) -> None:
         super().__init__()
@@ -68,6 +70,9 @@ class CheckPage(QWidget):
         self.holds = HoldForm(door)
         self.holds.changed.connect(self._on_held)
         self.holds.failed.connect(self._fail)
+        self.bundles = BundlesIn(door)
+        self.bundles.told.connect(self._on_taken)
+        self.bundles.failed.connect(self._fail)
         self.due = plain()
         self.back_button = key_button(tr("Back"), "Escape", self._leave)
         self._lay_out()
@@ -76,6 +81,7 @@ class CheckPage(QWidget):
     def _lay_out(self) -> None:
         top = QHBoxLayout()
         top.addWidget(heading(tr("State of the archive")), 1)
+        top.addWidget(self.bundles)
         top.addWidget(self.back_button)
         row = QHBoxLayout()
         for button in (self.check_button, self.resume_button, self.stop_button):
@@ -114,6 +120,10 @@ class CheckPage(QWidget):
         self._door.ask(
             "", lambda archive, _: read_state(archive), self._show, failed=self._fail
         )
+
+    def _on_taken(self, said: str) -> None:
+        self._on_held(said)
+        self.grown.emit()
 
     def _on_held(self, said: str) -> None:
         self.said.say(said, "done")

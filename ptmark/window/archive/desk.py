@@ -90,6 +90,7 @@ class ArchiveDesk(QObject):
         page = CheckPage(self.door)
         page.left.connect(self.back)
         page.opened.connect(self.show_record)
+        page.grown.connect(self.found.search)
         self.pages.addWidget(page)
         return page
 

@@ -1,6 +1,8 @@
 """What was found, handed on: as a table, as JSON, or as bundles with the photos."""
 
 import json
+from collections.abc import Iterable
+from dataclasses import astuple
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -14,13 +16,16 @@ from ptmark.window.words import tr
 from ptmark.window.workers import Token
 
 if TYPE_CHECKING:
-    from ptmark.archive import Archive, Exported, Query
+    from ptmark.archive import Archive, Exported, Hit, Query
 
 __all__ = ["HitsExport"]
 
 
+_ALL = tr("All records found, as a table (CSV) or as JSON")
+
+
 class HitsExport(QWidget):
-    """Buttons for it; it exports all that fits the search, not only what is shown so far.
+    """Buttons for it; it exports what is selected, or all that fits the search, shown or not.
 
     Signals: ``told(str)`` what was written; ``failed(object)`` an exception.
     """
@@ -32,11 +37,12 @@ class HitsExport(QWidget):
         super().__init__()
         self._door = door
         self.query: Query | None = None
+        self._chosen: list[Hit] = []  # more than one; else all that fits is exported
         self.list_button = key_button(
             tr("Save the list …"),
             "",
             self.save_list,
-            tip=tr("All records found, as a table (CSV) or as JSON"),
+            tip=_ALL,
         )
         self.bundles_button = key_button(
             tr("Save bundles …"),
@@ -56,12 +62,25 @@ class HitsExport(QWidget):
     def offer(self, query: "Query | None") -> None:
         """Take what is to be exported; None where there is nothing."""
         self.query = query
+        self.choose([])
         for widget in (self.list_button, self.bundles_button, self.without_place):
             widget.setEnabled(query is not None)
 
+    def choose(self, hits: "list[Hit]") -> None:
+        """Take what is selected; fewer than two select nothing, as one row always is."""
+        self._chosen = hits if len(hits) > 1 else []
+        number = len(self._chosen)
+        self.list_button.say(
+            tr("Save {0} as a list …", number) if number else tr("Save the list …"),
+            tr("The records selected, as a table (CSV) or as JSON") if number else _ALL,
+        )
+        self.bundles_button.say(
+            tr("Save {0} bundles …", number) if number else tr("Save bundles …")
+        )
+
     def save_list(self) -> None:
         """Ask where to, then write every hit as CSV or JSON by the name's ending."""
-        query = self.query
+        query, chosen = self.query, self._chosen
         kinds = f"{tr('Table')} (*.csv);;JSON (*.json)"
         path = dialogs.ask_where_to_save(self, Path.home() / "records.csv", kinds)
         if path is None or query is None:
@@ -70,7 +89,9 @@ class HitsExport(QWidget):
             path = path.with_name(f"{path.name}.csv")
 
         def work(archive: "Archive", token: Token) -> int:
-            return _write_list(archive, query, path, token)
+            from ptmark.archive import find_all
+
+            return _write_list(chosen or find_all(archive, query), path, token)
 
         def done(number: int) -> None:
             self.told.emit(tr("{0} records are in {1}.", number, path))
@@ -85,16 +106,21 @@ class HitsExport(QWidget):
 
     def save_bundles(self) -> None:
         """Ask for a folder, then write a bundle for each hit into it."""
-        query = self.query
+        query, chosen = self.query, self._chosen
         folder = dialogs.ask_for_folder(self, tr("Folder for the bundles"), Path.home())
         if folder is None or query is None:
             return
         leave_out = self.without_place.isChecked()
 
-        def work(archive: "Archive", _token: Token) -> "Exported":
-            from ptmark.archive import export
+        def work(archive: "Archive", token: Token) -> "Exported":
+            from ptmark.archive import Exported, Query, export
 
-            return export(archive, query, folder, leave_out_location=leave_out)
+            made = Exported(0, 0, 0)
+            for one in [Query(record_id=hit.record_id) for hit in chosen] or [query]:
+                token.check()
+                more = export(archive, one, folder, leave_out_location=leave_out)
+                made = Exported(*map(sum, zip(astuple(made), astuple(more), strict=True)))
+            return made
 
         def done(made: "Exported") -> None:
             said = tr(
@@ -112,12 +138,12 @@ class HitsExport(QWidget):
         )
 
 
-def _write_list(archive: "Archive", query: "Query", path: Path, token: Token) -> int:
-    from ptmark.archive import find_all, found_csv
+def _write_list(found: "Iterable[Hit]", path: Path, token: Token) -> int:
+    from ptmark.archive import found_csv
     from ptmark.report.table import save
 
     hits = []
-    for hit in find_all(archive, query):
+    for hit in found:
         token.check()
         hits.append(hit)
     if path.suffix.lower() == ".json":

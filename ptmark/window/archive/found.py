@@ -14,8 +14,10 @@ from PySide6.QtWidgets import (
 from ptmark.errors import PtmarkError
 from ptmark.window.archive.door import ArchiveDoor
 from ptmark.window.archive.export import HitsExport
+from ptmark.window.archive.found_words import EMPTY, NOTHING, told_count
 from ptmark.window.archive.gallery import Gallery, read_glances
 from ptmark.window.archive.model import HIT, HitModel
+from ptmark.window.archive.order import NEWEST, OrderChoice, in_order
 from ptmark.window.archive.saved import SavedSearches
 from ptmark.window.archive.search import SearchBar, as_words
 from ptmark.window.archive.table import HitTable
@@ -31,31 +33,6 @@ __all__ = ["FoundPage"]
 
 _PAGE = 60
 _COUNTED = 1000  # further on it is asked for: some tenths of a second where very many fit
-_EMPTY = tr(
-    "The archive is empty.\n\n"
-    "It keeps records and their photos for each part number, so that a later question, "
-    "“what did we see at this place on this part, and are the pictures the originals?”, has "
-    "an answer.\n\n"
-    "To put the first record in: finish an inspection, give it a part number at the Record "
-    "step, and press “Keep in the archive” (Ctrl+K) there. Tick “Keep every record that is "
-    "saved” and it goes by itself.\n\n"
-    "The archive lies in your own folder on this computer and needs no set-up."
-)
-
-
-def _nothing() -> str:
-    return tr(
-        "Nothing in the archive fits.\n\n"
-        "• The line on top is the beginning of a part number: P-1 finds P-17 and P-170. "
-        "A * stands for any letters, a ? for one: *17 finds what ends in 17.\n"
-        "• Where no part number begins so, it is looked for among the words of the records: "
-        "remarks, kinds, notes, names.\n"
-        '• In quotation marks it is the whole number: "P-1" does not find P-17.\n'
-        "• Serial, examiner, procedure and criteria are whole names; a * stands for the rest: "
-        "PT-* finds PT-1.\n"
-        "• Kind, shape and lengths ask for one indication that has all of them.\n"
-        "• Capitals do not matter. “Clear all” takes every filter away."
-    )
 
 
 class FoundPage(QWidget):
@@ -73,16 +50,18 @@ class FoundPage(QWidget):
         self._session, self._door = session, door
         self.model = HitModel()
         self.found: Query | None = None  # what is shown, as the archive was asked
+        self._shown: tuple[Query, str, str] | None = None  # the same with order and unit
         self.bar = SearchBar()
         self.said, self.said_below = Notice(), Notice()
         self.count = plain()
         self.all_button = key_button(tr("Count all"), "", self.count_all)
-        self.empty = plain(_EMPTY)
+        self.order = OrderChoice()
+        self.empty = plain(EMPTY)
         self.table = HitTable(self.model)
         self.gallery = Gallery(self.model)
         self.gallery.setSelectionModel(self.table.selectionModel())
         self.views = QStackedWidget()
-        self.nothing = plain(_nothing())
+        self.nothing = plain(NOTHING)
         for view in (self.gallery, self.table, self.empty, self.nothing):
             self.views.addWidget(view)
         self.turn_button = key_button(tr("As a table"), "Ctrl+T", self.turn_view, window=self)
@@ -110,6 +89,7 @@ class FoundPage(QWidget):
         self.all_button.hide()
         told.addWidget(self.count, 1)
         told.addWidget(self.all_button)
+        told.addWidget(self.order)
         told.addWidget(self.turn_button)
         told.addWidget(self.back_button)
         column = QVBoxLayout(self)
@@ -128,6 +108,7 @@ class FoundPage(QWidget):
     def _connect(self) -> None:
         door = self._door
         self.bar.asked.connect(self.search)
+        self.order.activated.connect(lambda _: self.search())
         self.saved.run.connect(self.bar.show_query)
         self.saved.wanted.connect(self._keep_search)
         self.saved.told.connect(lambda said: self.said.say(said, "done"))
@@ -136,7 +117,9 @@ class FoundPage(QWidget):
         self.export.failed.connect(self.said_below.say_error)
         self.model.more_asked.connect(self._read_on)
         self.model.glances_asked.connect(lambda hits: read_glances(door, self.model, hits))
+        self.table.selectionModel().selectionChanged.connect(self._on_selected)
         for view in (self.table, self.gallery):
+            view.setSelectionMode(QAbstractItemView.SelectionMode.ExtendedSelection)
             view.activated.connect(lambda index: self.opened.emit(index.data(HIT)))
         self.bar.line.returnPressed.connect(self.take_focus)
 
@@ -153,6 +136,8 @@ class FoundPage(QWidget):
             return
         self.saved.follow(asked)
 
+        order = self.order.chosen
+
         def work(archive: "Archive", token: Token) -> "tuple[int, Query]":
             from ptmark.archive import count, find
 
@@ -161,7 +146,8 @@ class FoundPage(QWidget):
                 token.check()
                 query = as_words(asked)
                 page = find(archive, query, limit=_PAGE)
-            token.partial((query, page))
+            shown = in_order(archive, token, query, page, order, _COUNTED)
+            token.partial((query, shown))
             if page.after is None:
                 return len(page.hits), query
             return count(archive, query, most=_COUNTED), query
@@ -198,9 +184,9 @@ class FoundPage(QWidget):
             self.said.say_error(exc)
 
     def _show(self, got: "tuple[Query, Page]") -> None:
-        before, (self.found, page) = self.found, got
-        unit = self._session.unit
-        same = (before, self.model.unit) == (self.found, unit) and bool(page.hits)
+        (self.found, page), unit = got, self._session.unit
+        before, self._shown = self._shown, (self.found, self.order.chosen, unit)
+        same = before == self._shown and bool(page.hits)
         if same and self.model.hits[: len(page.hits)] == page.hits:
             return  # nothing is new: list and selection stay where they are
         self.export.offer(self.found if page.hits else None)
@@ -214,34 +200,20 @@ class FoundPage(QWidget):
 
     def _show_count(self, got: "tuple[int, Query]", *, whole: bool = False) -> None:
         number, query = got
-        line = self.bar.line.text().strip()
-        records = tr("1 record") if number == 1 else tr("{0:,} records", number)
-        more = number > _COUNTED and not whole
-        if more:
-            records = tr("More than {0:,} records", _COUNTED)
-        self.all_button.setVisible(more)
-        if not line:
-            how = "" if self.bar.asks_nothing else tr(" fit the filters")
-        elif self.bar.filtered and not number:
-            how = tr(" fits both the line and the filters")
-        elif query.words and self.bar.filtered:
-            how = tr(" with the words “{0}”", line)
-        elif query.words:
-            how = tr(" with the words “{0}”; no part number begins so", line)
-        elif self.bar.whole or set(line) & {"*", "?"}:
-            how = tr(" with the part number {0}", line)
-        else:
-            how = tr(" whose part number begins with {0}", line)
-        if line and number and self.bar.filtered:
-            how += tr(" that fit the filters")
-        if number or not self.bar.asks_nothing:
-            self.count.setText(
-                tr("{0}{1}, newest first.", records, how)
-                if number
-                else tr("No record{0}.", how)
+        most, order = None if whole else _COUNTED, self.order.currentText()
+        if number > _COUNTED and self.order.chosen != NEWEST:
+            order = tr("the newest {0:,} of them {1}", _COUNTED, order)
+        self.all_button.setVisible(most is not None and number > most)
+        self.count.setText(
+            told_count(
+                number,
+                query,
+                self.bar.line.text().strip(),
+                filtered=self.bar.filtered,
+                order=order,
+                most=most,
             )
-        else:
-            self.count.setText("")
+        )
 
     def _read_on(self, after: tuple[str, int]) -> None:
         query = self.found
@@ -285,6 +257,10 @@ class FoundPage(QWidget):
         """The hit that is selected."""
         index = self.table.currentIndex()
         return self.model.hits[index.row()] if index.isValid() else None
+
+    def _on_selected(self) -> None:
+        rows = {index.row() for index in self.table.selectionModel().selectedIndexes()}
+        self.export.choose([self.model.hits[row] for row in sorted(rows)])
 
     def begin(self) -> None:
         """Shown anew: ask again, the line ready to type in."""
