@@ -16,7 +16,7 @@ from ptmark.errors import RecordError
 from ptmark.measure import Conditions, Measurement, Quantity
 from ptmark.photo import PhotoInfo
 from ptmark.record.cautions import cautions_of
-from ptmark.record.entry import Entry
+from ptmark.record.entry import Entry, places_px
 from ptmark.record.model import Record
 from ptmark.record.plain import (
     OUTLINE_DIGITS,
@@ -116,6 +116,7 @@ def build_record(  # noqa: PLR0913 - one argument for each part of the record, b
         twin = next(name for name in letters if letters.count(name) > 1)
         raise RecordError(f"the letter {twin} stands for two indications", where="record")
     now = datetime.now(UTC).isoformat(timespec="seconds").replace("+00:00", "Z")
+    places = places_px(entries, surface)
     return Record(
         id=record_id or str(uuid.uuid4()),
         created=created or now,
@@ -130,7 +131,7 @@ def build_record(  # noqa: PLR0913 - one argument for each part of the record, b
             **({"overexposed": True} if overexposed else {}),
         },
         area_px=None if area_px is None else points(area_px, 2),
-        indications=[_indication(one, surface) for one in entries],
+        indications=[_indication(one, places[one.id]) for one in entries],
         left_out=[
             {"outline_px": points(b.outline_px, OUTLINE_DIGITS), "reason": b.reason}
             for b in left_out
@@ -199,7 +200,7 @@ def given_json(
     }
 
 
-def _indication(one: Entry, surface: SurfaceMap | None) -> dict[str, Any]:
+def _indication(one: Entry, at_px: list[list[float]]) -> dict[str, Any]:
     made = one.measurement
     return {
         "id": one.id,
@@ -207,10 +208,8 @@ def _indication(one: Entry, surface: SurfaceMap | None) -> dict[str, Any]:
         **({} if one.edge_u is None else {"edge_u_mm": number(one.edge_u, 4)}),
         **{name: True for name in LEAST if made is not None and getattr(made, name)},
         "outline_px": points(one.outline_px, OUTLINE_DIGITS),
-        "centre_px": _centre_px(one, surface),
-        "ends_px": None
-        if made is None or surface is None
-        else points(surface.to_px(np.array(made.ends_mm, dtype=float)), 2),
+        "centre_px": at_px[0],
+        "ends_px": at_px[1:] or None,
         "edge": edge_json(one.edge),
         "source": one.edge.source,
         "standing": one.standing,
@@ -220,13 +219,6 @@ def _indication(one: Entry, surface: SurfaceMap | None) -> dict[str, Any]:
         "relevance": one.relevance,
         "reason": one.reason,
     }
-
-
-def _centre_px(one: Entry, surface: SurfaceMap | None) -> list[float]:
-    if one.measurement is not None and surface is not None:
-        return points(surface.to_px(np.array([one.measurement.centre_mm], dtype=float)), 2)[0]
-    low, high = one.outline_px.min(axis=0), one.outline_px.max(axis=0)
-    return points([(low + high) / 2], 2)[0]
 
 
 # Members that tell that an indication's sizes are the least that they can be.

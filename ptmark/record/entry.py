@@ -1,5 +1,6 @@
 """One indication on its way into the record."""
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 
 import numpy as np
@@ -7,8 +8,10 @@ import numpy.typing as npt
 
 from ptmark.dye import EdgeQuality
 from ptmark.measure import Measurement
+from ptmark.record.plain import points
+from ptmark.scale import SurfaceMap
 
-__all__ = ["Entry"]
+__all__ = ["Entry", "places_px"]
 
 Array = npt.NDArray[np.float64]
 
@@ -35,3 +38,23 @@ class Entry:
     relevance: str = ""
     reason: str = ""
     edge_u: float | None = None
+
+
+def places_px(
+    entries: Sequence[Entry], surface: SurfaceMap | None
+) -> dict[str, list[list[float]]]:
+    """By letter, px: the centre, and after it both ends where it is measured.
+
+    All are mapped at once: one alone costs as much.
+    """
+    made = {one.id: one.measurement for one in entries if one.measurement is not None}
+    if surface is None or not made:
+        return {one.id: _middle_px(one) for one in entries}
+    mm = np.array([(one.centre_mm, *one.ends_mm) for one in made.values()], dtype=float)
+    px = surface.to_px(mm.reshape(-1, 2)).reshape(-1, 3, 2)
+    places = {name: points(at, 2) for name, at in zip(made, px, strict=True)}
+    return {one.id: places.get(one.id) or _middle_px(one) for one in entries}
+
+
+def _middle_px(one: Entry) -> list[list[float]]:
+    return points([(one.outline_px.min(axis=0) + one.outline_px.max(axis=0)) / 2], 2)
