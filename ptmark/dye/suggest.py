@@ -174,7 +174,7 @@ class _CloseLooks:
             self.photo_blur = max(DEFAULT_BLUR_PX, float(np.median(least)))
 
     def _first_look(self, group: tuple[Crop, ...]) -> Array:
-        """Blur of each crop, px, and its bound, shape (2, N); the look is held where it may be."""
+        """Each crop's blur, px, and its bound, shape (2, N); held while there is room."""
         close = look_closely(laid(group))
         self._room -= close.amount.size
         self._held.append(close if self._room >= 0 else None)

@@ -20,6 +20,7 @@ from ptmark.photo.picture import Photo, PhotoInfo
 
 __all__ = ["open_photo", "read_info", "read_preview"]
 
+_SAME_SIZE = 0.01  # some write a few rows more or less than they say
 _ENDINGS = {
     ".jpg": "JPEG",
     ".jpeg": "JPEG",
@@ -145,11 +146,22 @@ def _info(file: File, sha256: str) -> PhotoInfo:
         bits=found.bits,
         profile=file.space.name,
         focal_px=focal_px(file.exif, found.width, found.height),
+        as_taken=_as_taken(file),
         camera=file.exif.camera,
         calibrated=_calibrated(file),
         frames=found.frames,
         notes=_notes(file),
     )
+
+
+def _as_taken(file: File) -> bool:
+    """Whether the picture has about the size that EXIF says the camera wrote."""
+    if file.exif.pixels is None:
+        return True
+    pairs = zip(
+        sorted((file.found.width, file.found.height)), sorted(file.exif.pixels), strict=True
+    )
+    return all(abs(now / wrote - 1) < _SAME_SIZE for now, wrote in pairs)
 
 
 def _calibrated(file: File) -> CameraProfile | None:

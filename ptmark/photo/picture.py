@@ -27,7 +27,9 @@ class PhotoInfo:
     value 1-8 that the stored pixels needed to stand upright (1 for HEIC, whose decoder has
     turned them already). ``focal_px`` is the focal length in px of the upright full-size
     picture, or None where EXIF does not tell it (from the 35 mm equivalent: diagonal rule,
-    CIPA DCG-001). ``calibrated`` is the profile of its camera, where one fits. ``mode`` and
+    CIPA DCG-001). ``as_taken`` is False where EXIF tells another size than the picture has: it
+    was resized, cropped or stretched. ``calibrated`` is the profile of its camera, where one
+    fits. ``mode`` and
     ``bits`` are those of the file: "1", "L", "LA", "P", "RGB", "RGBA" or "CMYK", and bits a
     channel. ``profile`` names the colour space the file is in. ``frames`` counts the frames or
     pages, of which the first is shown. ``notes`` are whole sentences on what was done to the
@@ -45,6 +47,7 @@ class PhotoInfo:
     bits: int = 8
     profile: str = "sRGB"
     focal_px: float | None = None
+    as_taken: bool = True
     camera: Camera = field(default_factory=Camera)
     calibrated: CameraProfile | None = None
     frames: int = 1

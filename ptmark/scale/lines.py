@@ -44,6 +44,11 @@ UNREAD_CAUTION = (
     "against the numerals; pick two strokes of a rule where it is sharp, evenly lit and not "
     "worn, or lay a card beside it"
 )
+NOT_AS_TAKEN = (
+    "the picture has not the size that its camera wrote: it was resized, cropped or stretched, "
+    "and lengths across a line may be wrong by more than their uncertainty. Use the photo as "
+    "the camera wrote it, or lay a card beside the indications"
+)
 LINES_CAUTION = "two lines tell the tilt faintly: a card or a rectangle is surer"
 
 
@@ -71,9 +76,14 @@ def solve_line(reference: "LineReference", photo: "Photo") -> SurfaceMap:
     if reading is not None and reading.graduation is not None:
         fit = fit_rule(reading, reading.graduation, photo, start)
         if tells_plane(fit):
-            made = map_of(fit, "line", ends, reading.cautions)
+            made = map_of(fit, "line", ends, (*reading.cautions, *_of_size(photo)))
             return replace(made, reading=reading.says)
-    return _of_length(ends, reference.length_mm, priors, start, lens, reading)
+    made = _of_length(ends, reference.length_mm, priors, start, lens, reading)
+    return replace(made, cautions=(*made.cautions, *_of_size(photo)))
+
+
+def _of_size(photo: "Photo") -> tuple[str, ...]:
+    return () if photo.info.as_taken else (NOT_AS_TAKEN,)
 
 
 def _of_length(
@@ -190,7 +200,12 @@ def solve_lines(reference: "LinesReference", photo: "Photo") -> SurfaceMap:
     best, *rest = sorted(fits, key=lambda fit: fit.chi2)
     alternatives = _other_leaning(best, rest)
     return map_of(
-        best, "two lines", points, (LINES_CAUTION,), alternatives, tilt_measured=False
+        best,
+        "two lines",
+        points,
+        (LINES_CAUTION, *_of_size(photo)),
+        alternatives,
+        tilt_measured=False,
     )
 
 

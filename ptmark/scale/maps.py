@@ -48,6 +48,11 @@ CROPPED_CAUTION = (
     "the optical centre is not the picture's middle: it looks cropped, and tilt and working "
     "distance are less sure. Use the photo as the camera wrote it"
 )
+CROPPED_BY_LINE = (
+    "the optical centre is not the picture's middle: it looks cropped or stretched, and "
+    "lengths across a line may be wrong by more than their uncertainty. Use the photo as the "
+    "camera wrote it, or lay a card beside the indications"
+)
 # A centre or focal length that moves by this many standard uncertainties is no chance.
 _PULL = 2.0
 # Known to a tenth the focal length is worth showing a working distance for.
@@ -70,7 +75,8 @@ def camera_priors(
             known.kappa_u,
         )
     if photo.info.focal_px is not None:
-        return Priors(photo.info.focal_px, EXIF_FOCAL_U, tilt_u, own_u)
+        focal_u = EXIF_FOCAL_U if photo.info.as_taken else UNKNOWN_FOCAL_U
+        return Priors(photo.info.focal_px, focal_u, tilt_u, own_u)
     diagonal = float(np.hypot(photo.info.width, photo.info.height))
     focal = diagonal * MAIN_CAMERA_MM / FULL_FRAME_DIAGONAL_MM
     return Priors(focal, UNKNOWN_FOCAL_U, tilt_u, own_u)
@@ -131,7 +137,8 @@ def map_of(
     pose, misfit = fit.pose, fit.residuals_px[fit.kept]
     known = tilt_measured and fit.log_focal_u < FOCAL_KNOWN
     if _off_centre(fit) > _PULL:
-        cautions = (*cautions, CROPPED_CAUTION)
+        by_line = reference == "line"
+        cautions = (*cautions, CROPPED_BY_LINE if by_line else CROPPED_CAUTION)
     return SurfaceMap(
         h=pose.to_mm(),
         covariance=fit.covariance,

@@ -3,10 +3,11 @@
 from typing import TYPE_CHECKING
 
 import numpy as np
+import numpy.typing as npt
 
 from ptmark.errors import ScaleError
 from ptmark.scale.checks import check_length, check_points, check_scale, clockwise_corners
-from ptmark.scale.fit import PlaneFit
+from ptmark.scale.fit import PlaneFit, fit_plane
 from ptmark.scale.maps import (
     PICK_U_PX,
     SIZE_U_MM,
@@ -25,9 +26,13 @@ if TYPE_CHECKING:
 
 __all__ = ["solve_rectangle"]
 
+Array = npt.NDArray[np.float64]
+
 # No photo for measuring is taken flatter than this, and five sigma in each of the two
 # conditions that a rectangle puts on a camera is no chance.
 MAX_TILT_DEG, MAX_CHI2 = 65.0, 50.0
+# Sides exchanged have to fit this much worse, in chi-squared (three sigma), to be told apart.
+TOLD_APART = 9.0
 
 
 def solve_rectangle(reference: "RectangleReference", photo: "Photo") -> SurfaceMap:
@@ -46,7 +51,35 @@ def solve_rectangle(reference: "RectangleReference", photo: "Photo") -> SurfaceM
     width, height = reference.width_mm, reference.height_mm
     check_scale(width, float(np.hypot(*(corners[1] - corners[0]))))
     check_scale(height, float(np.hypot(*(corners[2] - corners[1]))))
-    plane = np.array([[0.0, 0.0], [width, 0.0], [width, height], [0.0, height]])
+    plane = _plane(width, height)
+    problem, start = _posed(corners, plane, photo)
+    fit = fit_even_cropped(
+        problem,
+        start,
+        perturbed=(
+            lambda _own: plane * [1 + SIZE_U_MM / width, 1],
+            lambda _own: plane * [1, 1 + SIZE_U_MM / height],
+        ),
+    )
+    _check_sides(fit, width, height)
+    says = ["corners picked anticlockwise: taken clockwise from the first"] if turned else []
+    exchanged = _posed(corners, _plane(height, width), photo)
+    if width != height and _chi2(*exchanged) < _chi2(problem, start) + TOLD_APART:
+        wrong = 100 * (max(width, height) / min(width, height) - 1)
+        says.append(
+            f"the corners as seen fit {height:g} x {width:g} mm as well as {width:g} x "
+            f"{height:g} mm, or better: check that the width runs from the first corner to the "
+            f"second. Exchanged, lengths are wrong by some {wrong:.0f} %"
+        )
+    return map_of(fit, "rectangle", corners, tuple(says))
+
+
+def _plane(width: float, height: float) -> Array:
+    return np.array([[0.0, 0.0], [width, 0.0], [width, height], [0.0, height]])
+
+
+def _posed(corners: Array, plane: Array, photo: "Photo") -> tuple[Problem, State]:
+    """The equations of corners that lie so on the plane, and where to start."""
     problem = Problem(
         corners,
         np.full(4, PICK_U_PX),
@@ -54,17 +87,16 @@ def solve_rectangle(reference: "RectangleReference", photo: "Photo") -> SurfaceM
         camera_priors(photo),
         known_lens(photo),
     )
-    fit = fit_even_cropped(
-        problem,
-        State(starting_pose(corners, plane, photo), problem.priors.kappa, np.zeros(0)),
-        perturbed=(
-            lambda _own: plane * [1 + SIZE_U_MM / width, 1],
-            lambda _own: plane * [1, 1 + SIZE_U_MM / height],
-        ),
-    )
-    _check_sides(fit, width, height)
-    said = ("corners picked anticlockwise: taken clockwise from the first",)
-    return map_of(fit, "rectangle", corners, said if turned else ())
+    start = starting_pose(corners, plane, photo)
+    return problem, State(start, problem.priors.kappa, np.zeros(0))
+
+
+def _chi2(problem: Problem, start: State) -> float:
+    """How badly they fit under the camera as it is known; infinite where no plane does."""
+    try:
+        return fit_plane(problem, start).chi2
+    except ScaleError:
+        return np.inf
 
 
 def _check_sides(fit: PlaneFit, width: float, height: float) -> None:

@@ -84,6 +84,16 @@ def test_focal_length_follows_a_resized_picture():
     assert focal_px(exif, 2000, 1500) == pytest.approx(focal_px(exif, 4000, 3000) / 2)
 
 
+@pytest.mark.parametrize(
+    ("size", "taken"),
+    [((400, 300), True), ((300, 400), True), ((400, 298), True), ((280, 210), False)],
+)
+def test_a_picture_of_another_size_than_the_camera_wrote_is_not_as_taken(keep, size, taken):
+    shot = SHOT | {0xA002: 400, 0xA003: 300}
+    info = read_info(keep(Image.new("L", size), "a.jpg", exif=block(shot)))
+    assert info.as_taken is taken
+
+
 def test_focal_length_is_not_told_of_a_cut_picture():
     exif = Exif(camera=Camera(focal_35mm_mm=26.0), pixels=(4000.0, 3000.0))
     assert focal_px(exif, 4000, 2000) is None
