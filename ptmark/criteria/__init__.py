@@ -20,10 +20,12 @@ from ptmark.criteria.reading import scene_from_json
 from ptmark.criteria.result import SEVERITY, Evaluation, Finding, evaluation_to_json
 from ptmark.criteria.scene import Judged, Scene
 from ptmark.criteria.template import new_profile
+from ptmark.criteria.unjudged import UNJUDGED
 from ptmark.criteria.vocabulary import rule_kinds, step_kinds
 
 __all__ = [
     "SEVERITY",
+    "UNJUDGED",
     "Asked",
     "Change",
     "Difference",

@@ -6,16 +6,18 @@ from ptmark.criteria.result import Finding
 from ptmark.criteria.rules import Rule
 from ptmark.criteria.wording import amount
 
-__all__ = ["not_judged"]
+__all__ = ["UNJUDGED", "not_judged"]
+
+UNJUDGED = ("whole", "measured", "exposure", "colour", "searched")
 
 
 def not_judged(case: Case) -> list[Finding]:
     """One finding for each indication and each fact of the photo that nothing can judge.
 
-    Their rules are "whole" (the photo's edge cuts an indication off), "measured" (it could not
-    be measured), "exposure" (it lies on overexposed developer, or most of the area is so),
-    "colour" (a photo without colour, in which nothing is marked, cannot show that nothing is
-    there) and "searched" (places that were too many to be looked at).
+    Their rules are `UNJUDGED`: "whole" (the photo's edge cuts an indication off), "measured"
+    (it could not be measured), "exposure" (it lies on overexposed developer, or most of the
+    area is so), "colour" (a photo without colour, in which nothing is marked, cannot show that
+    nothing is there) and "searched" (places that were too many to be looked at).
     """
     of_each = [*_run_out(case), *_on_overexposed(case), *_unmeasured(case)]
     return [*of_each, *_overexposed(case), *_colourless(case), *_unseen(case)]

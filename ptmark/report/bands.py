@@ -9,6 +9,7 @@ from ptmark.record import Record
 from ptmark.report.lettering import Band, wrap
 from ptmark.report.palette import INK, NAVY, PALE, QUIET, SHADE
 from ptmark.report.table import COLUMNS, rows
+from ptmark.report.verdict_words import verdict_line
 from ptmark.report.wording import (
     AID,
     EMPTY,
@@ -19,7 +20,6 @@ from ptmark.report.wording import (
     disposition_words,
     scale_line,
     table_note,
-    verdict_line,
 )
 
 __all__ = ["head_band", "table_band", "verdict_band"]

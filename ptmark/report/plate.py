@@ -27,7 +27,8 @@ from ptmark.report.marks import (
 )
 from ptmark.report.palette import CYAN, NAVY, SHADE, Ink, ink_of
 from ptmark.report.surface_scale import ScaleBar, photo_px, scale_bar
-from ptmark.report.wording import VERDICT_SIGN, called, deciding, verdict_line
+from ptmark.report.verdict_words import verdict_line
+from ptmark.report.wording import VERDICT_SIGN, called, deciding
 
 __all__ = ["LEAST_PX", "MOST_PX", "Plate", "draw_plate", "fitted", "frame_size"]
 

@@ -9,7 +9,8 @@ from typing import TYPE_CHECKING
 
 from ptmark.record import FIELDS, FIGURES, LEAST, Record, least_of
 from ptmark.report.table import save
-from ptmark.report.wording import AID, called, criteria_line, decision_rule_words, verdict_line
+from ptmark.report.verdict_words import verdict_line
+from ptmark.report.wording import AID, called, criteria_line, decision_rule_words
 
 if TYPE_CHECKING:
     from openpyxl.worksheet.worksheet import Worksheet

@@ -6,7 +6,6 @@ Image, PDF and CSV all speak through this module, so that they cannot say differ
 from typing import Any
 
 from ptmark.record import Record, least_of
-from ptmark.report.set_words import set_sentence
 
 __all__ = [
     "AID",
@@ -29,7 +28,6 @@ __all__ = [
     "sized",
     "standing",
     "table_note",
-    "verdict_line",
 ]
 
 EMPTY = "—"
@@ -183,31 +181,6 @@ def standing(record: Record, indication: dict[str, Any]) -> str:
 def called(record: Record) -> dict[str, str]:
     """`standing` of every indication, by its letter."""
     return {one["id"]: standing(record, one) for one in record.indications}
-
-
-def verdict_line(record: Record) -> tuple[str, str]:
-    """The verdict in one word and one sentence; of several photos that of the set."""
-    if record.more_photos:
-        return record.verdict or "no verdict", set_sentence(record)
-    if record.evaluation is None:
-        why = (
-            "no scale is set" if record.scale["reference"] is None else "no criteria are chosen"
-        )
-        return "no verdict", f"There is no verdict: {why}."
-    verdict = record.evaluation["verdict"]
-    count = len(record.indications)
-    what = "1 indication" if count == 1 else f"{count} indications"
-    says = {
-        "acceptable": "within every limit, also with the measurement uncertainty counted in",
-        "rejectable": "at least one rule is not met",
-        "undecided": "within the limits as read, but not with the measurement uncertainty "
-        "counted in: measure again, closer, or by hand",
-    }[verdict]
-    if not record.indications:
-        return verdict, "No indications were found in the examined area."
-    if verdict == "acceptable" and record.evaluation["decision_rule"] == "simple":
-        says = "within every limit as the code reads it"
-    return verdict, f"{what}; {says}."
 
 
 def decision_rule_words(record: Record) -> str:

@@ -5961,10 +5961,6 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>Keine Anzeige erfüllt {0}.</translation>
     </message>
     <message>
-      <source>No indications were found in the examined area.</source>
-      <translation>Im Prüfbereich wurden keine Anzeigen gefunden.</translation>
-    </message>
-    <message>
       <source>No scale is set: nothing is measured and no verdict can be given.</source>
       <translation>Kein Maßstab gesetzt: Nichts ist gemessen, und eine Bewertung ist nicht möglich.</translation>
     </message>
@@ -6339,10 +6335,6 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>There is no relevant indication that this rule looks at.</source>
       <translation>Es gibt keine relevante Anzeige, die diese Regel betrachtet.</translation>
-    </message>
-    <message>
-      <source>There is no verdict: {0}.</source>
-      <translation>Es gibt keine Bewertung: {0}.</translation>
     </message>
     <message>
       <source>There is {0}: faint indications are less sure.</source>
@@ -6819,10 +6811,6 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>at least</source>
       <translation>mindestens</translation>
-    </message>
-    <message>
-      <source>at least one rule is not met</source>
-      <translation>mindestens eine Regel ist nicht erfüllt</translation>
     </message>
     <message>
       <source>at least {0}</source>
@@ -8281,10 +8269,6 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>keine klare Kante im Foto bei den Punkten: {0} Kante; sie zählen, wie sie gesetzt wurden. Ein Hintergrund, der sich vom Rohr abhebt, hilft</translation>
     </message>
     <message>
-      <source>no criteria are chosen</source>
-      <translation>keine Kriterien gewählt</translation>
-    </message>
-    <message>
       <source>no curve type</source>
       <translation>keine Art curve</translation>
     </message>
@@ -8413,10 +8397,6 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>keine Maßstabskarte gefunden</translation>
     </message>
     <message>
-      <source>no scale is set</source>
-      <translation>kein Maßstab gesetzt</translation>
-    </message>
-    <message>
       <source>no search is saved as '{0!s}'</source>
       <translation>keine Suche ist als „{0!s}“ gespeichert</translation>
     </message>
@@ -8435,10 +8415,6 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>no unit</source>
       <translation>keine Einheit</translation>
-    </message>
-    <message>
-      <source>no verdict</source>
-      <translation>keine Bewertung</translation>
     </message>
     <message>
       <source>no visible piping porosity</source>
@@ -9217,10 +9193,6 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>die Prüfsumme ihres Teils {0} weicht ab</translation>
     </message>
     <message>
-      <source>the corners as seen fit {0} x {1} mm as well as {2} x {3} mm, or better: check that the width runs from the first corner to the second. Exchanged, lengths are wrong by some {4} %</source>
-      <translation>die Ecken im Bild passen zu {0} x {1} mm ebenso gut wie zu {2} x {3} mm, oder besser: prüfen, dass die Breite von der ersten zur zweiten Ecke läuft. Vertauscht sind Längen um etwa {4} % falsch</translation>
-    </message>
-    <message>
       <source>the criteria have no threshold</source>
       <translation>die Kriterien haben keine Schwelle</translation>
     </message>
@@ -9373,10 +9345,6 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>die Übereinstimmung ist schwach: {0}; mehr als {1} Treffer sind nötig</translation>
     </message>
     <message>
-      <source>the optical centre is not the picture's middle: it looks cropped or stretched, and lengths across a line may be wrong by more than their uncertainty. Use the photo as the camera wrote it, or lay a card beside the indications</source>
-      <translation>die optische Mitte ist nicht die Bildmitte: das Bild wirkt beschnitten oder gestreckt, und Längen quer zu einer Linie können um mehr als ihre Unsicherheit falsch sein. Das Foto so verwenden, wie die Kamera es schrieb, oder eine Karte neben die Anzeigen legen</translation>
-    </message>
-    <message>
       <source>the optical centre is not the picture's middle: it looks cropped, and tilt and working distance are less sure. Use the photo as the camera wrote it</source>
       <translation>die optische Mitte ist nicht die Bildmitte: Das Bild wirkt beschnitten, Neigung und Aufnahmeabstand sind weniger sicher. Das Foto so verwenden, wie die Kamera es schrieb</translation>
     </message>
@@ -9451,10 +9419,6 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>the picture cannot be decoded: {0}</source>
       <translation>das Bild kann nicht dekodiert werden: {0}</translation>
-    </message>
-    <message>
-      <source>the picture has not the size that its camera wrote: it was resized, cropped or stretched, and lengths across a line may be wrong by more than their uncertainty. Use the photo as the camera wrote it, or lay a card beside the indications</source>
-      <translation>das Bild hat nicht die Größe, die seine Kamera schrieb: es wurde skaliert, beschnitten oder gestreckt, und Längen quer zu einer Linie können um mehr als ihre Unsicherheit falsch sein. Das Foto so verwenden, wie die Kamera es schrieb, oder eine Karte neben die Anzeigen legen</translation>
     </message>
     <message>
       <source>the picture has {0} x {1} px, {2} megapixels; at most {3} are opened</source>
@@ -9963,18 +9927,6 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>width</source>
       <translation>Breite</translation>
-    </message>
-    <message>
-      <source>within every limit as the code reads it</source>
-      <translation>innerhalb jeder Grenze, wie das Regelwerk es liest</translation>
-    </message>
-    <message>
-      <source>within every limit, also with the measurement uncertainty counted in</source>
-      <translation>innerhalb jeder Grenze, auch mit der Messunsicherheit eingerechnet</translation>
-    </message>
-    <message>
-      <source>within the limits as read, but not with the measurement uncertainty counted in: measure again, closer, or by hand</source>
-      <translation>innerhalb der Grenzen wie gelesen, aber nicht mit der Messunsicherheit eingerechnet: noch einmal messen, näher oder von Hand</translation>
     </message>
     <message>
       <source>within the uncertainty it may be either, and both are judged</source>

@@ -9,6 +9,7 @@ from ptmark.report.dicom.indications import indications
 from ptmark.report.outlines import coco_json, geo_json
 from ptmark.report.sheet import sheet_bytes
 from ptmark.report.table import COLUMNS, csv_bytes, rows
+from ptmark.report.verdict_words import nothing_line, verdict_line
 from ptmark.report.wording import (
     called,
     criteria_line,
@@ -19,7 +20,6 @@ from ptmark.report.wording import (
     scale_line,
     standing,
     table_note,
-    verdict_line,
 )
 
 
@@ -117,6 +117,30 @@ def test_the_verdict_in_words(weld, verdict, rule, says):
     assert sentence.startswith("8 indications;")
     none = replace(record, indications=[])
     assert "No indications" in verdict_line(none)[1]
+
+
+@pytest.mark.parametrize("marked", [True, False])
+def test_what_no_rule_can_judge_is_not_put_down_to_the_uncertainty(weld, marked):
+    both = judged(
+        weld[0], [("undecided", "", 0, 0), ("undecided", "A", 3.9, 4)], verdict="undecided"
+    )
+    assert "uncertainty" in verdict_line(both)[1]
+    held, _ = both.evaluation["findings"]
+    evaluation = {**both.evaluation, "findings": [{**held, "rule": "searched"}]}
+    alone = replace(both, evaluation=evaluation)
+    if not marked:
+        alone = replace(alone, indications=[])
+    _, sentence = verdict_line(alone)
+    assert sentence.startswith("8 indications;" if marked else "No indications;")
+    assert "no rule can judge" in sentence
+    assert "uncertainty" not in sentence
+
+
+def test_nothing_marked_is_nothing_found_only_where_the_photo_could_show_it(weld):
+    bare = replace(weld[0], indications=[])
+    assert nothing_line(bare) == "No indications were found in the examined area."
+    hidden = replace(bare, conditions={**bare.conditions, "colourless": True})
+    assert "found" not in nothing_line(hidden)
 
 
 def test_scale_and_disposition_in_words(weld):

@@ -24,13 +24,13 @@ from ptmark.report.dicom.pixels import put_pixels
 from ptmark.report.dicom.text import line, note, person
 from ptmark.report.set_words import numbered
 from ptmark.report.table import save
+from ptmark.report.verdict_words import verdict_line
 from ptmark.report.wording import (
     AID,
     criteria_line,
     decision_rule_words,
     disposition_words,
     scale_line,
-    verdict_line,
 )
 
 if TYPE_CHECKING:

@@ -13,6 +13,7 @@ from ptmark.report.palette import NAVY, PALE, SHADE
 from ptmark.report.plate import draw_plate, frame_size
 from ptmark.report.set_words import photo_title
 from ptmark.report.table import COLUMNS, rows
+from ptmark.report.verdict_words import nothing_line, verdict_line
 from ptmark.report.wording import (
     AID,
     EMPTY,
@@ -24,7 +25,6 @@ from ptmark.report.wording import (
     measured,
     plain_words,
     table_note,
-    verdict_line,
 )
 
 __all__ = ["front", "photo_page"]
@@ -92,7 +92,7 @@ def photo_page(
 def _table(record: Record, width: float, *, explained: bool = True) -> list[Flowable]:
     """The indications; what their figures mean stands under the first photo's alone."""
     if not record.indications:
-        return [Spacer(1, 5), text("No indications were found in the examined area.")]
+        return [Spacer(1, 5), text(nothing_line(record))]
     made = heading("Indications", top=7)
     table = grid([COLUMNS, *rows(record)], [width * share for share in _SHARES])
     if not explained:

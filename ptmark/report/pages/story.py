@@ -12,14 +12,8 @@ from ptmark.record import Record
 from ptmark.report.pages.photo import marked_picture
 from ptmark.report.pages.style import grid, heading, text
 from ptmark.report.plate import draw_plate, frame_size
-from ptmark.report.wording import (
-    STRICTEST,
-    VERDICT_SIGN,
-    called,
-    disposition_words,
-    sized,
-    verdict_line,
-)
+from ptmark.report.verdict_words import verdict_line
+from ptmark.report.wording import STRICTEST, VERDICT_SIGN, called, disposition_words, sized
 
 __all__ = ["Earlier", "story"]
 
