@@ -95,7 +95,7 @@ def keep_line(store: Store, line: Line, noted: int = 0) -> None:
     ArchiveError
         If the log there goes on further: the database is not the one these files belong to.
     """
-    there = filter(is_line, store.names(_folder(line.seq + 1)))
+    there = list(filter(is_line, store.names(_folder(line.seq + 1))))
     # One further line may be of a writer that was cut off, but not one that was noted.
     if noted >= line.seq or any(seq_of(key) > line.seq for key in there):
         raise ArchiveError(
@@ -104,7 +104,8 @@ def keep_line(store: Store, line: Line, noted: int = 0) -> None:
             where=store.url,
             mend="an older database was put in its place: ptmark archive rebuild",
         )
-    store.put(line_key(line), line_bytes(line))
+    listed = _folder(line.seq) == _folder(line.seq + 1)
+    store.put(line_key(line), line_bytes(line), new=listed and line_key(line) not in there)
 
 
 def follow(known: dict[str, list[str]], line: Line) -> None:

@@ -53,8 +53,11 @@ class Store(Protocol):
 
     url: str
 
-    def put(self, key: str, data: bytes) -> None:
-        """Keep the bytes durably; what lies there unharmed already is left alone."""
+    def put(self, key: str, data: bytes, *, new: bool = False) -> None:
+        """Keep the bytes durably; what lies there unharmed already is left alone.
+
+        Of ``new`` ones it is known that nothing lies there: a far store is not asked.
+        """
 
     def read(self, key: str) -> bytes:
         """The bytes; FileNotFoundError where there are none."""
@@ -86,7 +89,7 @@ class FolderStore:
         self.url = str(folder)
         self._own = threading.local()  # each thread's room for a piece of a file
 
-    def put(self, key: str, data: bytes) -> None:
+    def put(self, key: str, data: bytes, *, new: bool = False) -> None:
         place = self.folder / key
         if place.is_file():
             if _same(place.read_bytes(), data):
@@ -148,6 +151,8 @@ class RemoteStore:
         import fsspec  # type: ignore[import-untyped]
 
         self.url = url
+        if url.startswith(("s3://", "s3a://")):  # else it asks for each one's size before it
+            options = {"max_concurrency": 1, **options}
         try:
             self._files, self._root = fsspec.url_to_fs(url, **options)
         except (ImportError, ValueError) as exc:
@@ -155,9 +160,9 @@ class RemoteStore:
                 f"no store can be reached: {exc}", where=url, mend="check the URL's scheme"
             ) from exc
 
-    def put(self, key: str, data: bytes) -> None:
+    def put(self, key: str, data: bytes, *, new: bool = False) -> None:
         with suppress(FileNotFoundError):  # asked of the store itself: a listing may be stale
-            if _same(self.read(key), data):
+            if not new and _same(self.read(key), data):
                 return
         with _as_system_error(self.url):
             self._files.pipe_file(self._at(key), data)

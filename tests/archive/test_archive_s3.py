@@ -146,6 +146,26 @@ def test_an_archive_on_s3_is_verified_and_mended_from_a_copy(kept, make, tmp_pat
     assert rebuild(tmp_path / "archive", store=url).records == 2
 
 
+def test_taking_in_asks_a_far_store_no_more_than_it_must(kept, make, monkeypatch):
+    add_record(kept, make("r-1"))
+    asked = []
+    real = type(kept.store._files)._call_s3
+
+    async def noted(self, method, *args, **kwargs):
+        asked.append(method)
+        return await real(self, method, *args, **kwargs)
+
+    monkeypatch.setattr(type(kept.store._files), "_call_s3", noted)
+    add_record(kept, make("r-2"))
+    # Photo and file: is it there, put it, is it still there; the log's end, its new line.
+    assert Counter(asked) == {
+        "get_object": 2,
+        "put_object": 3,
+        "head_object": 2,
+        "list_objects_v2": 1,
+    }
+
+
 @pytest.mark.slow
 def test_an_upload_that_is_cut_off_leaves_nothing_and_is_said(s3, kept, make):
     add_record(kept, make("r-1"))
