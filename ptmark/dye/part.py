@@ -12,7 +12,7 @@ from ptmark.dye.coarse import Blob, CoarseLook
 from ptmark.dye.contour import Contour, contours
 from ptmark.dye.fine import look_closely
 from ptmark.dye.judge import Sight, reason_against
-from ptmark.dye.quick import middle
+from ptmark.dye.quick import middle, picked
 from ptmark.dye.sheet import Crop, in_fine, lay_out
 from ptmark.photo import Photo, srgb_to_linear
 
@@ -50,8 +50,8 @@ def dye_part(photo: Photo, look: CoarseLook, outline_px: Array) -> Crop | None:
     low, high = rim.min(axis=0), rim.max(axis=0) + 1
     blob = Blob(rim=rim[:, None], box=(*low.tolist(), *high.tolist()), peak=0.0)
     crop = close_up(photo, look, blob)
-    bare = crop.rgb[crop.around > 0]
-    white = srgb_to_linear(middle(bare[:: max(1, len(bare) // 1000)]))
+    bare = picked(crop.rgb, np.flatnonzero(crop.around > 0), 1000)
+    white = srgb_to_linear(middle(bare))
     light = cv2.GaussianBlur(srgb_to_linear(np.ascontiguousarray(crop.rgb)), (0, 0), _SMOOTH_PX)
     red, green, blue = cv2.split(1 - light / np.maximum(white, 0.01))
     near = in_fine(crop.near, crop.factor, crop.rgb.shape)
