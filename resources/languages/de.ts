@@ -848,6 +848,10 @@
       <translation>Das ganze Foto prüfen</translation>
     </message>
     <message>
+      <source>Examined after {0}: {1}{2}. The rest has not been looked through yet.</source>
+      <translation>Geprüft nach dem {0}: {1}{2}. Der Rest ist noch nicht durchsucht.</translation>
+    </message>
+    <message>
       <source>Examined area</source>
       <translation>Prüfbereich</translation>
     </message>
@@ -1392,6 +1396,10 @@
       <translation>Noch einmal nach Anzeigen suchen; Übernommenes und Verworfenes bleibt</translation>
     </message>
     <message>
+      <source>Look further back</source>
+      <translation>Weiter zurück suchen</translation>
+    </message>
+    <message>
       <source>Looking for indications</source>
       <translation>Anzeigen werden gesucht</translation>
     </message>
@@ -1906,8 +1914,8 @@
       <translation>Lagekarte des Teils</translation>
     </message>
     <message>
-      <source>Place map; arrow keys go from cell to cell</source>
-      <translation>Lagekarte; Pfeiltasten gehen von Zelle zu Zelle</translation>
+      <source>Place map; arrow keys go from cell to cell, with Shift to the next find</source>
+      <translation>Lagekarte; die Pfeiltasten gehen von Zelle zu Zelle, mit Umschalt zum nächsten Fund</translation>
     </message>
     <message>
       <source>Plot of the years. {0}</source>
@@ -2806,8 +2814,8 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>Das Protokoll und seine Fotos, über die Teilenummer wiederzufinden</translation>
     </message>
     <message>
-      <source>The record is as it was signed: {0}.</source>
-      <translation>Das Protokoll ist, wie es unterschrieben wurde: {0}.</translation>
+      <source>The record is as it was written: {0}.</source>
+      <translation>Das Protokoll ist, wie es geschrieben wurde: {0}.</translation>
     </message>
     <message>
       <source>The record is as it was written; nobody has signed it.</source>
@@ -3962,6 +3970,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>noch kein Foto</translation>
     </message>
     <message>
+      <source>no record</source>
+      <translation>kein Protokoll</translation>
+    </message>
+    <message>
       <source>no scale</source>
       <translation>kein Maßstab</translation>
     </message>
@@ -4494,12 +4506,12 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>der Umriss ist zu fein zum Glätten</translation>
     </message>
     <message>
-      <source>the photo cannot be read: verify the archive</source>
-      <translation>das Foto ist nicht lesbar: das Archiv prüfen</translation>
-    </message>
-    <message>
       <source>the photo is missing</source>
       <translation>das Foto fehlt</translation>
+    </message>
+    <message>
+      <source>the photo is missing or cannot be read: see “State of the archive …”</source>
+      <translation>das Foto fehlt oder ist nicht lesbar: siehe „Zustand des Archivs …“</translation>
     </message>
     <message>
       <source>the photo was changed</source>
@@ -9194,7 +9206,7 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     </message>
     <message>
       <source>the corners as seen fit {0} x {1} mm as well as {2} x {3} mm, or better: check that the width runs from the first corner to the second. Exchanged, lengths are wrong by some {4} %</source>
-      <translation>die Ecken im Bild passen zu {0} x {1} mm ebenso gut wie zu {2} x {3} mm, oder besser: prüfen, dass die Breite von der ersten zur zweiten Ecke läuft. Vertauscht sind Längen um etwa {4} % falsch</translation>
+      <translation type="unfinished" />
     </message>
     <message>
       <source>the criteria have no threshold</source>
@@ -9350,7 +9362,7 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     </message>
     <message>
       <source>the optical centre is not the picture's middle: it looks cropped or stretched, and lengths across a line may be wrong by more than their uncertainty. Use the photo as the camera wrote it, or lay a card beside the indications</source>
-      <translation>die optische Mitte ist nicht die Bildmitte: das Bild wirkt beschnitten oder gestreckt, und Längen quer zu einer Linie können um mehr als ihre Unsicherheit falsch sein. Das Foto so verwenden, wie die Kamera es schrieb, oder eine Karte neben die Anzeigen legen</translation>
+      <translation type="unfinished" />
     </message>
     <message>
       <source>the optical centre is not the picture's middle: it looks cropped, and tilt and working distance are less sure. Use the photo as the camera wrote it</source>
@@ -9430,7 +9442,7 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     </message>
     <message>
       <source>the picture has not the size that its camera wrote: it was resized, cropped or stretched, and lengths across a line may be wrong by more than their uncertainty. Use the photo as the camera wrote it, or lay a card beside the indications</source>
-      <translation>das Bild hat nicht die Größe, die seine Kamera schrieb: es wurde skaliert, beschnitten oder gestreckt, und Längen quer zu einer Linie können um mehr als ihre Unsicherheit falsch sein. Das Foto so verwenden, wie die Kamera es schrieb, oder eine Karte neben die Anzeigen legen</translation>
+      <translation type="unfinished" />
     </message>
     <message>
       <source>the picture has {0} x {1} px, {2} megapixels; at most {3} are opened</source>

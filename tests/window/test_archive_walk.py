@@ -369,3 +369,67 @@ def test_a_selection_is_exported_and_taken_into_another_archive(
     desk.check.bundles.button.click()
     idle()
     assert "holds no bundle" in desk.check.said.text.text()
+
+
+# -- going about on the map ---------------------------------------------------------------
+def test_a_click_beside_a_small_cell_means_it_and_shift_goes_to_the_next(qtbot, idle, desk):
+    desk.show_map("P-2")
+    idle()
+    page, view = desk.map, desk.map.view
+    # r-1 and r-3 show A at x 0 to 2 mm, r-1 B at x 10 to 13, both at y 20 to 20.4 mm
+    page.cell.setText("0.1 mm")
+    page.cell.commit()
+    idle()
+    places = page._made.places
+    x0, y0, *_ = places.box_mm
+
+    def place(x, y):
+        return view.centre_of(int((y - y0) / 0.1 + 0.5), int((x - x0) / 0.1 + 0.5))
+
+    on_a = place(1.0, 20.2)
+    assert view._rect(0, 0).width() < 8  # px: small
+    qtbot.mouseClick(view, Qt.MouseButton.LeftButton, pos=on_a + QPoint(0, 6))
+    idle()
+    assert {hit.record_id for hit in page.model.hits} == {"r-1", "r-3"}
+    qtbot.mouseClick(view, Qt.MouseButton.LeftButton, pos=place(5.0, 18.0))
+    idle()
+    assert page.model.hits == []  # too far from anything to be meant
+    view.choose(*view.cell_at(on_a.toPointF()))
+    before = view.cell
+    for _ in range(40):  # over the rest of A, then B, and no further
+        qtbot.keyClick(view, Qt.Key.Key_Right, Qt.KeyboardModifier.ShiftModifier)
+        assert places.counts[view.cell]
+    idle()
+    assert view.cell[1] > before[1] + 80
+    assert [hit.record_id for hit in page.model.hits] == ["r-1"]
+
+
+def test_a_saved_map_shows_its_drawing_which_stays_for_the_part(
+    idle, desk, tmp_path, monkeypatch
+):
+    drawing, out = tmp_path / "drawing.png", tmp_path / "map.png"
+    Image.new("RGB", (200, 200), (40, 160, 40)).save(drawing)
+    page = desk.map
+    desk.show_map("P-2")
+    idle()
+    monkeypatch.setattr(dialogs, "ask_for_photo", lambda *_: drawing)
+    page.ground.setCurrentIndex(page.ground.findData("drawing"))
+    page.ground.activated.emit(page.ground.currentIndex())
+    page.place.setText("-50, -50")
+    page.width_edit.setText("200 mm")
+    page.width_edit.commit()
+    idle()
+    monkeypatch.setattr(dialogs, "ask_where_to_save", lambda *_: out)
+    page.save_button.click()
+    idle()
+    with Image.open(out) as picture:
+        red, green, blue = picture.convert("RGB").getpixel((60, 60))
+    assert green > red + 80
+    assert green > blue + 80
+    desk.show_map("P-2")
+    idle()
+    assert page.ground.currentData() == "drawing"
+    assert page._made.picture.pixelColor(5, 5).green() > 120
+    desk.show_map("P-1")
+    idle()
+    assert page.ground.currentData() == "photo"  # it is no drawing of this part

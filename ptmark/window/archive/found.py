@@ -15,6 +15,7 @@ from ptmark.errors import PtmarkError
 from ptmark.window.archive.door import ArchiveDoor
 from ptmark.window.archive.export import HitsExport
 from ptmark.window.archive.found_words import EMPTY, NOTHING, told_count
+from ptmark.window.archive.further import Counted, look
 from ptmark.window.archive.gallery import Gallery, read_glances
 from ptmark.window.archive.model import HIT, HitModel
 from ptmark.window.archive.order import NEWEST, OrderChoice, in_order
@@ -55,6 +56,7 @@ class FoundPage(QWidget):
         self.said, self.said_below = Notice(), Notice()
         self.count = plain()
         self.all_button = key_button(tr("Count all"), "", self.count_all)
+        self.further_button = key_button(tr("Look further back"), "", self.model.fetchMore)
         self.order = OrderChoice()
         self.empty = plain(EMPTY)
         self.table = HitTable(self.model)
@@ -86,9 +88,10 @@ class FoundPage(QWidget):
             text.setAlignment(Qt.AlignmentFlag.AlignTop | Qt.AlignmentFlag.AlignLeft)
             text.setContentsMargins(24, 24, 24, 24)
         told = QHBoxLayout()
-        self.all_button.hide()
         told.addWidget(self.count, 1)
-        told.addWidget(self.all_button)
+        for button in (self.all_button, self.further_button):
+            button.hide()
+            told.addWidget(button)
         told.addWidget(self.order)
         told.addWidget(self.turn_button)
         told.addWidget(self.back_button)
@@ -129,6 +132,7 @@ class FoundPage(QWidget):
         self.said.say("")
         self.said_below.say("")
         self.all_button.hide()
+        self.further_button.hide()
         try:
             asked, whole = self.bar.query(self._session.unit), self.bar.whole
         except PtmarkError as exc:
@@ -138,19 +142,21 @@ class FoundPage(QWidget):
 
         order = self.order.chosen
 
-        def work(archive: "Archive", token: Token) -> "tuple[int, Query]":
-            from ptmark.archive import count, find
+        def work(archive: "Archive", token: Token) -> Counted:
+            from ptmark.archive import count_some
 
-            query, page = asked, find(archive, asked, limit=_PAGE)
-            if not page.hits and asked.part and not whole:
+            query, page = asked, look(archive, asked, token, limit=_PAGE)
+            if not page.hits and page.after is None and asked.part and not whole:
                 token.check()
                 query = as_words(asked)
-                page = find(archive, query, limit=_PAGE)
+                page = look(archive, query, token, limit=_PAGE)
             shown = in_order(archive, token, query, page, order, _COUNTED)
             token.partial((query, shown))
-            if page.after is None:
-                return len(page.hits), query
-            return count(archive, query, most=_COUNTED), query
+            there = len(shown.hits)
+            if shown.back_to or (shown.after is None and there < _COUNTED):
+                return Counted(there, query, back_to=shown.back_to)
+            number, known = count_some(archive, query, _COUNTED)
+            return Counted(max(number, there), query, known)
 
         self._door.ask(
             "",
@@ -165,14 +171,14 @@ class FoundPage(QWidget):
         """Count what is shown to its end."""
         query = self.found
 
-        def work(archive: "Archive", _token: Token) -> "tuple[int, Query] | None":
+        def work(archive: "Archive", _token: Token) -> Counted | None:
             from ptmark.archive import count
 
-            return None if query is None else (count(archive, query), query)
+            return None if query is None else Counted(count(archive, query), query)
 
-        def done(got: "tuple[int, Query] | None") -> None:
+        def done(got: Counted | None) -> None:
             if got is not None and query is self.found:
-                self._show_count(got, whole=True)
+                self._show_count(got)
 
         self.all_button.hide()
         self._door.ask("", work, done, failed=self._fail, key="archive count")
@@ -189,43 +195,46 @@ class FoundPage(QWidget):
         same = before == self._shown and bool(page.hits)
         if same and self.model.hits[: len(page.hits)] == page.hits:
             return  # nothing is new: list and selection stay where they are
-        self.export.offer(self.found if page.hits else None)
         self.model.unit = unit
         self.model.begin(page)
-        instead = self.empty if self.bar.asks_nothing else self.nothing
-        self.views.setCurrentWidget(self._view() if page.hits else instead)
-        self.turn_button.setEnabled(bool(page.hits))
+        self._offer(page)
         if page.hits:
             self.table.setCurrentIndex(self.model.index(0, 0))
 
-    def _show_count(self, got: "tuple[int, Query]", *, whole: bool = False) -> None:
-        number, query = got
-        most, order = None if whole else _COUNTED, self.order.currentText()
-        if number > _COUNTED and self.order.chosen != NEWEST:
+    def _offer(self, page: "Page") -> None:
+        """What is there can be exported and looked at; nothing, once all was looked through."""
+        some = bool(self.model.hits)
+        self.export.offer(self.found if some else None)
+        self.turn_button.setEnabled(some)
+        instead = self.empty if self.bar.asks_nothing else self.nothing
+        self.views.setCurrentWidget(self._view() if some or page.back_to else instead)
+
+    def _show_count(self, got: Counted) -> None:
+        order = self.order.currentText()
+        if got.number > _COUNTED and self.order.chosen != NEWEST:
             order = tr("the newest {0:,} of them {1}", _COUNTED, order)
-        self.all_button.setVisible(most is not None and number > most)
-        self.count.setText(
-            told_count(
-                number,
-                query,
-                self.bar.line.text().strip(),
-                filtered=self.bar.filtered,
-                order=order,
-                most=most,
-            )
-        )
+        self.all_button.setVisible(not got.known)
+        self.further_button.setVisible(bool(got.back_to))
+        line, filtered = self.bar.line.text().strip(), self.bar.filtered
+        self.count.setText(told_count(got, line, filtered=filtered, order=order))
 
     def _read_on(self, after: tuple[str, int]) -> None:
         query = self.found
 
-        def work(archive: "Archive", _token: Token) -> "Page":
-            from ptmark.archive import Query, find
+        def work(archive: "Archive", token: Token) -> "Page":
+            from ptmark.archive import Query
 
-            return find(archive, query or Query(), after=after, limit=_PAGE)
+            return look(archive, query or Query(), token, after=after, limit=_PAGE)
 
         def done(page: "Page") -> None:
-            if query is self.found:
-                self.model.add(page)
+            if query is None or query is not self.found:
+                return
+            self.model.add(page)
+            if page.back_to or not self.further_button.isHidden():
+                self._offer(page)
+                known = page.after is None or bool(page.back_to)
+                number = len(self.model.hits) + (not known)
+                self._show_count(Counted(number, query, known, page.back_to))
 
         self._door.ask("", work, done, failed=self._fail, key="archive page")
 

@@ -2,10 +2,11 @@
 
 from typing import TYPE_CHECKING
 
-from ptmark.window.words import tr
+from ptmark.window.words import day, tr
 
 if TYPE_CHECKING:
     from ptmark.archive import Query
+    from ptmark.window.archive.further import Counted
 
 __all__ = ["EMPTY", "NOTHING", "told_count"]
 
@@ -33,19 +34,22 @@ NOTHING = tr(
 )
 
 
-def told_count(
-    number: int, query: "Query", line: str, *, filtered: bool, order: str, most: int | None
-) -> str:
-    """How many records were found, by what, and in which order.
-
-    ``most`` is the number that was counted to, None where all were; ``order`` is in words.
-    """
+def told_count(found: "Counted", line: str, *, filtered: bool, order: str) -> str:
+    """How many records were found, by what, and in which order, which is in words."""
+    number = found.number
     if not (number or line or filtered):
         return ""
     records = tr("1 record") if number == 1 else tr("{0:,} records", number)
-    if most is not None and number > most:
-        records = tr("More than {0:,} records", most)
-    how = _how(number, query, line, filtered=filtered)
+    if not found.known:
+        records = tr("More than {0:,} records", number - 1)
+    how = _how(number, found.query, line, filtered=filtered)
+    if found.back_to:
+        return tr(
+            "Examined after {0}: {1}{2}. The rest has not been looked through yet.",
+            day(found.back_to),
+            records if number else tr("no record"),
+            how,
+        )
     return tr("{0}{1}, {2}.", records, how, order) if number else tr("No record{0}.", how)
 
 

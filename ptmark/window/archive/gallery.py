@@ -21,6 +21,7 @@ __all__ = ["Gallery", "read_glances", "told_below"]
 
 _WIDE, _HIGH = SIDE + 24, 282
 _PICTURE = 168  # px high
+_UNREAD = tr("the photo is missing or cannot be read: see “State of the archive …”")
 _LINES = 3  # longest indications that are named
 
 
@@ -110,7 +111,7 @@ class _Painter(QStyledItemDelegate):
             painter.drawImage(place, seen.picture)
             return
         painter.setPen(tone("quiet", palette))
-        said = "…" if seen is None else tr("the photo cannot be read: verify the archive")
+        said = "…" if seen is None else _UNREAD
         flags = Qt.AlignmentFlag.AlignCenter | Qt.TextFlag.TextWordWrap
         painter.drawText(box, int(flags), said)
 

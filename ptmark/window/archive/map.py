@@ -131,9 +131,10 @@ class MapPage(QWidget):
     # -- asking -------------------------------------------------------------------------------
     def show_part(self, part: str) -> None:
         """Read the datums of a part number, then draw by the one that most records give."""
-        self._part, self._drawing = part, None
+        if part != self._part:  # else the drawing lies where it was laid
+            self._part, self._drawing = part, None
+            self.ground.setCurrentIndex(0)
         self.head.setText(tr("Where indications of part number {0} were seen", part))
-        self.ground.setCurrentIndex(0)
         self._show_drawing_fields()
         self._clear()
         self.back_button.setFocus()

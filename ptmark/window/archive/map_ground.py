@@ -47,6 +47,7 @@ class Made(NamedTuple):
     cells: "dict[tuple[int, int], list[Seen]]"
     picture: QImage
     says: str  # what lies under it
+    under: Any = None  # of shape (H, W, 3), uint8; None for nothing
 
 
 def why_empty(left_out: int) -> str:
@@ -97,7 +98,7 @@ def drawn(
     under, says = _under(archive, places, ground, part)
     token.check()
     picture = to_image(shaded(places, _WIDE, under))
-    return Made(places, seen_by_cell(places), picture, says)
+    return Made(places, seen_by_cell(places), picture, says, under)
 
 
 def _wider(
@@ -159,9 +160,9 @@ def _photo_under(archive: "Archive", places: "PlaceMap", part: str) -> tuple[Any
 
 
 def saved(made: Made, path: Path) -> None:
-    """Write the map with its scale as a picture, as `ptmark archive map` does."""
+    """Write the map with its scale and what lies under it as a picture."""
     from ptmark.archive import density_picture
     from ptmark.report.encoding import encoded
     from ptmark.report.table import save
 
-    save(path, encoded(density_picture(made.places, width=_WIDE), ".png"))
+    save(path, encoded(density_picture(made.places, width=_WIDE, ground=made.under), ".png"))

@@ -15,6 +15,7 @@ if TYPE_CHECKING:
 __all__ = ["MapView"]
 
 _FOOT = 26.0  # px below the map, for its axis
+_REACH = 8.0  # px from a click to the cell that is meant: cells can be smaller than a pointer
 _STEPS = {
     Qt.Key.Key_Left: (0, -1),
     Qt.Key.Key_Right: (0, 1),
@@ -41,7 +42,8 @@ class MapView(QWidget):
         self.setMinimumSize(160, 100)
         self.setMouseTracking(True)
         self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
-        self.setAccessibleName(tr("Place map; arrow keys go from cell to cell"))
+        told = tr("Place map; arrow keys go from cell to cell, with Shift to the next find")
+        self.setAccessibleName(told)
 
     def sizeHint(self) -> QSize:  # noqa: N802 - Qt's name
         return QSize(760, 520)
@@ -96,6 +98,33 @@ class MapView(QWidget):
         row = int((where.y() - box.top()) / box.height() * rows)
         return min(row, rows - 1), min(column, columns - 1)
 
+    def cell_meant(self, where: QPointF) -> tuple[int, int] | None:
+        """The cell under a place, or one close to it that has something."""
+        at = self.cell_at(where)
+        if at is None or self._places is None or self._places.counts[at]:
+            return at
+        rows, columns = self._places.counts.nonzero()
+        box, (high, wide) = self._box(), self._places.counts.shape
+        right = (columns + 0.5) * box.width() / wide - (where.x() - box.left())
+        down = (rows + 0.5) * box.height() / high - (where.y() - box.top())
+        far = right**2 + down**2
+        best = far.argmin()
+        return (int(rows[best]), int(columns[best])) if far[best] <= _REACH**2 else at
+
+    def next_seen(self, cell: tuple[int, int], step: tuple[int, int]) -> tuple[int, int]:
+        """The nearest cell that way with something; the same one where there is none."""
+        if self._places is None:
+            return cell
+        rows, columns = self._places.counts.nonzero()
+        down, right = rows - cell[0], columns - cell[1]
+        ahead = down * step[0] + right * step[1]
+        aside = abs(down * step[1]) + abs(right * step[0])
+        there = (ahead > 0) & (aside <= ahead)
+        if not there.any():
+            return cell
+        best = (ahead + 2 * aside + 1e9 * ~there).argmin()
+        return int(rows[best]), int(columns[best])
+
     def centre_of(self, row: int, column: int) -> QPoint:
         """The middle of a cell on the widget."""
         return self._rect(row, column).center().toPoint()
@@ -129,7 +158,7 @@ class MapView(QWidget):
                 painter.drawRect(ring)
 
     def mousePressEvent(self, event: QMouseEvent) -> None:  # noqa: N802 - Qt's name
-        at = self.cell_at(event.position())
+        at = self.cell_meant(event.position())
         if at is not None and event.button() is Qt.MouseButton.LeftButton:
             self.choose(*at)
         event.accept()
@@ -147,4 +176,7 @@ class MapView(QWidget):
             super().keyPressEvent(event)
             return
         row, column = self.cell or (-step[0], -step[1])
-        self.choose(row + step[0], column + step[1])
+        if event.modifiers() & Qt.KeyboardModifier.ShiftModifier:
+            self.choose(*self.next_seen((row, column), step))
+        else:
+            self.choose(row + step[0], column + step[1])

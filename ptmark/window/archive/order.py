@@ -53,4 +53,4 @@ def in_order(
     if page.after is not None:
         token.check()
         hits = list(islice(find_all(archive, query), most))
-    return replace(page, hits=sorted(hits, key=_BY[order][1]), after=None)
+    return replace(page, hits=sorted(hits, key=_BY[order][1]), after=None, back_to="")

@@ -40,7 +40,9 @@ class Proof(NamedTuple):
         lines = [*self.wrong]
         if not self.wrong:
             if self.signed:
-                lines.append(tr("The record is as it was signed: {0}.", "; ".join(self.signed)))
+                lines.append(
+                    tr("The record is as it was written: {0}.", "; ".join(self.signed))
+                )
             else:
                 lines.append(tr("The record is as it was written; nobody has signed it."))
         for one in self.photos:
