@@ -9206,9 +9206,7 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     </message>
     <message>
       <source>the corners as seen fit {0} x {1} mm as well as {2} x {3} mm, or better: check that the width runs from the first corner to the second. Exchanged, lengths are wrong by some {4} %</source>
-<<<<<<< Updated upstream
       <translation>die Ecken im Bild passen zu {0} x {1} mm ebenso gut wie zu {2} x {3} mm, oder besser: prüfen, dass die Breite von der ersten zur zweiten Ecke läuft. Vertauscht sind Längen um etwa {4} % falsch</translation>
->>>>>>> Stashed changes
     </message>
     <message>
       <source>the criteria have no threshold</source>
@@ -9364,9 +9362,7 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     </message>
     <message>
       <source>the optical centre is not the picture's middle: it looks cropped or stretched, and lengths across a line may be wrong by more than their uncertainty. Use the photo as the camera wrote it, or lay a card beside the indications</source>
-<<<<<<< Updated upstream
       <translation>die optische Mitte ist nicht die Bildmitte: das Bild wirkt beschnitten oder gestreckt, und Längen quer zu einer Linie können um mehr als ihre Unsicherheit falsch sein. Das Foto so verwenden, wie die Kamera es schrieb, oder eine Karte neben die Anzeigen legen</translation>
->>>>>>> Stashed changes
     </message>
     <message>
       <source>the optical centre is not the picture's middle: it looks cropped, and tilt and working distance are less sure. Use the photo as the camera wrote it</source>
@@ -9446,9 +9442,7 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     </message>
     <message>
       <source>the picture has not the size that its camera wrote: it was resized, cropped or stretched, and lengths across a line may be wrong by more than their uncertainty. Use the photo as the camera wrote it, or lay a card beside the indications</source>
-<<<<<<< Updated upstream
       <translation>das Bild hat nicht die Größe, die seine Kamera schrieb: es wurde skaliert, beschnitten oder gestreckt, und Längen quer zu einer Linie können um mehr als ihre Unsicherheit falsch sein. Das Foto so verwenden, wie die Kamera es schrieb, oder eine Karte neben die Anzeigen legen</translation>
->>>>>>> Stashed changes
     </message>
     <message>
       <source>the picture has {0} x {1} px, {2} megapixels; at most {3} are opened</source>
