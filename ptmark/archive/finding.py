@@ -70,8 +70,8 @@ class Hit(NamedTuple):
 class Page:
     """Some hits, newest first; ``after`` asks for the next page, None at the end.
 
-    ``back_to`` is set where looking stopped before the page was full: the day back to which
-    it looked. What is older, and the rest of that day, is left to the next page.
+    ``back_to`` is set where looking stopped before the page was full: all that was examined
+    after that day is looked through, the rest is left to the next page.
     """
 
     hits: list[Hit]

@@ -40,7 +40,7 @@ By = tuple[str, ...] | None  # as in `asking.conditions`
 def paged(
     archive: Archive, shape: Shape, values: dict[str, Any], *, later: bool, whole: bool
 ) -> tuple[list[Any], Place | None]:
-    """The rows of a page, and how far was looked where that is not to the end.
+    """The rows of a page, and where the next one begins if looking stopped before it was full.
 
     What fits many may still fit hardly any together, or lie in one year long past: then no
     more than a stretch of the dates is looked through, unless ``whole``.
@@ -51,7 +51,7 @@ def paged(
         return fetch(archive, paging(dialect, shape, by, later=later), values), None
     bound = _bound(archive, shape, values, by, end, later=later)
     rows = fetch(archive, paging(dialect, shape, by, later=later, near=True), bound)
-    return rows, end if len(rows) < values["limit"] else None
+    return rows, (end[0], end[1] + 1) if len(rows) < values["limit"] else None
 
 
 def counted(
@@ -76,7 +76,7 @@ def counted(
 def _way(
     archive: Archive, shape: Shape, values: dict[str, Any], *, later: bool, far: int
 ) -> tuple[By, Place | None]:
-    """What leads to the inspections, and to which one in ``far`` steps; None: to the end.
+    """What leads to the inspections, and the one after ``far`` steps; None: none is left.
 
     Of several that may lead through the dates, the one whose steps go farthest back.
     """
@@ -137,7 +137,7 @@ def _spanning(dialect: Dialect, shape: Shape, by: tuple[str, ...], *, later: boo
 def paging(
     dialect: Dialect, shape: Shape, by: By, *, later: bool, near: bool = False
 ) -> Spelled:
-    """A page, newest first, no further than ``end_day`` and ``end_number`` where ``near``.
+    """A page, newest first, only before ``end_day`` and ``end_number`` where ``near``.
 
     Values ``limit`` and, for a later page, ``day`` and ``number``.
     """
@@ -147,7 +147,7 @@ def paging(
 
 
 def _ended(*, near: bool) -> list[ColumnElement[bool]]:
-    return [_place() >= _given("end_day", "end_number")] if near else []
+    return [_place() > _given("end_day", "end_number")] if near else []
 
 
 def _in_order(chosen: Select[Any], *, later: bool) -> Select[Any]:

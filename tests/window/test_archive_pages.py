@@ -25,6 +25,7 @@ from ptmark.archive import (
     saved_searches,
 )
 from ptmark.window import dialogs
+from ptmark.window.words import day
 
 pytestmark = [pytest.mark.gui, pytest.mark.slow]
 
@@ -278,6 +279,39 @@ def test_very_many_are_counted_only_when_asked(qtbot, idle, desk, monkeypatch):
     assert found.all_button.isHidden()
     ask(qtbot, idle, desk, "P-9")
     assert found.all_button.isHidden()
+
+
+def test_a_search_that_stops_says_how_far_back_it_looked(qtbot, idle, desk, monkeypatch):
+    """The oldest of six fits, and each stretch is of two."""
+    monkeypatch.setattr("ptmark.archive.asking._FEW", 0)
+    monkeypatch.setattr("ptmark.archive.paging._FAR", 2)
+    monkeypatch.setattr("ptmark.window.archive.further._WAITED", 0.0)
+    with open_archive(read_only=True) as archive:
+        days = [hit.examined_on for hit in find(archive, Query()).hits]
+        found_first = find(archive, Query(serial="*-0", kind="crack")).hits
+    assert [hit.record_id for hit in found_first] == ["r-0"]
+    assert found_first[0].examined_on == days[-1]
+    found = desk.found
+    found.views.hide()  # a list in sight reads on by itself
+    found.bar.texts["serial"].setText("*-0")
+    found.bar.texts["serial"].commit()
+    found.bar.texts["kind"].setText("crack")
+    found.bar.texts["kind"].commit()
+    idle()
+    told = []
+    while not found.further_button.isHidden():
+        assert found.views.currentWidget() is not found.nothing
+        told.append(found.count.text())
+        assert len(told) < 9
+        found.further_button.click()
+        idle()
+    told_of = (
+        "Examined after {0}: no record fit the filters. The rest has not been looked through"
+    )
+    assert told == [f"{told_of} yet.".format(day(days[n])) for n in (2, 4)]
+    assert [hit.record_id for hit in found.model.hits] == ["r-0"]
+    assert found.count.text().startswith("1 record fit the filters, newest first")
+    assert found.export.list_button.isEnabled()
 
 
 def test_a_makers_note_is_told_beside_the_place(idle, desk, tmp_path, made):
