@@ -144,9 +144,9 @@ def _set_aside(one: Judged) -> bool:
 def _findings(case: Case) -> list[Finding]:
     unjudged = not_judged(case)
     if not case.judged:
-        if case.scene.unmeasured:
-            return unjudged
         left = len(case.scene.indications)
+        if unjudged and not left:  # that nothing is there cannot be told then
+            return unjudged
         says = (
             f"All {left} indications are set aside by the inspector, with reasons."
             if left

@@ -166,3 +166,15 @@ def test_the_dispositions_offered_are_those_of_the_record(judged):
 
     box = judged.record_step.decision
     assert tuple(box.itemData(row) for row in range(box.count())) == DISPOSITIONS
+
+
+def test_what_no_rule_can_judge_is_named_at_the_verdict(judged, idle, monkeypatch):
+    monkeypatch.setattr("ptmark.inspection.handing_on.unseen_places", lambda _: 2)
+    judged.session.change("drop all", marked=())
+    idle()
+    page = judged.verdict_step
+    assert page.verdict.text() == "Undecided"
+    why = page._why.text()
+    assert "2 of them were not looked at closely" in why
+    assert why.endswith("repeat the test.")
+    assert page.findings.count() == 1

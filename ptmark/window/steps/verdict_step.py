@@ -262,12 +262,11 @@ class VerdictStep(StepPage):
 
 
 def _by_clause(findings: "list[Finding]") -> str:
-    """Clauses of the criteria, each with the letters of what it was applied to."""
+    """Clauses of the criteria, or else what is said, with the letters each was applied to."""
     letters: dict[str, dict[str, None]] = {}
     for one in findings:
-        letters.setdefault(from_core(one.clause or one.says), {}).update(
-            dict.fromkeys(one.indications)
-        )
+        told = from_core(one.clause or one.says).removesuffix(".")
+        letters.setdefault(told, {}).update(dict.fromkeys(one.indications))
     return "; ".join(
         f"{clause} ({', '.join(names)})" if names else clause
         for clause, names in letters.items()
