@@ -12,7 +12,7 @@ from ptmark.archive.derive import Derived, derived
 from ptmark.archive.opening import Archive
 from ptmark.archive.proving import proof
 from ptmark.archive.rows import document_of, note_photos, photo_rows, table, write_rows
-from ptmark.archive.server import tried_again
+from ptmark.archive.server import refused, tried_again
 from ptmark.archive.spelled import Spelled, answer, spelled
 from ptmark.archive.store import key_for, suffix_of
 from ptmark.errors import ArchiveError
@@ -70,7 +70,17 @@ def add_record(
             raise ArchiveError(says, where=str(path), mend="take a whole copy of the record")
     rows = derived(document, data)
     folder = photos or path.absolute().parent
-    return tried_again(lambda: _take_in(archive, record, rows, data, folder, replaces))
+    try:
+        return tried_again(lambda: _take_in(archive, record, rows, data, folder, replaces))
+    except ArchiveError as found:
+        if not refused(found.__cause__):
+            raise
+        raise ArchiveError(
+            f"holds a text that this server cannot keep: {found.what}",
+            where=str(path),
+            mend="take NUL characters out of its texts, and numbers or names of thousands of"
+            " letters",
+        ) from found
 
 
 def _take_in(

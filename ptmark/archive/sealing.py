@@ -21,7 +21,13 @@ __all__ = ["seal", "seal_holds"]
 
 
 def seal(engine: Engine, file: Path) -> bool:
-    """Seal the database; False where another is just working with it."""
+    """Seal the database; False where it may only be read, or another works with it just now.
+
+    Opening one for writing may set its mark for that in the file (a copy has none), and a
+    reader cannot hold writers off.
+    """
+    if "mode" in engine.url.query:
+        return False
     found = _state(engine, file)
     if found is None:
         return False

@@ -15,7 +15,15 @@ from sqlalchemy.engine import URL, make_url
 
 from ptmark.errors import ArchiveError
 
-__all__ = ["database_url", "login_of", "server_engine", "snapshot", "take_turn", "tried_again"]
+__all__ = [
+    "database_url",
+    "login_of",
+    "refused",
+    "server_engine",
+    "snapshot",
+    "take_turn",
+    "tried_again",
+]
 
 _TURN = 0x70746E  # beside the number that the audit log's end is locked by
 _TRIES = 8  # with the waits between them about 13 s: a server that restarts is back by then
@@ -123,6 +131,12 @@ def tried_again(work: Callable[[], _T]) -> _T:
                 raise
         time.sleep(_WAIT_S * 2**turn * random.uniform(0.5, 1.0))  # noqa: S311 - apart, not secret
     return work()
+
+
+def refused(cause: BaseException | None) -> bool:
+    """Whether a server cannot keep a value: a NUL in a text, or a key too long for an index."""
+    state = getattr(getattr(cause, "orig", None), "sqlstate", None)
+    return isinstance(cause, exc.DataError) or state == "54000"  # program limit exceeded
 
 
 def _dropped(cause: BaseException | None) -> bool:
