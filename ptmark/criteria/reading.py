@@ -36,6 +36,11 @@ _NUMBERS = ("length_mm", "path_mm", "width_mm", "length_u_mm", "width_u_mm", "ed
 _TEXTS = ("kind", "relevance", "reason")
 _NOTHING_STATED: dict[str, float | None] = dict.fromkeys(_NUMBERS)
 _NOTHING_SAID = dict.fromkeys((*_TEXTS, "shape"), "")
+# What an evaluation said of it before it was a finding.
+_NO_COLOUR = (
+    "The photo holds no colour, so that nothing is marked in it tells nothing. Take it "
+    "in colour, or trace what is there by hand. Until then it is not acceptable."
+)
 _LINEAR = 3.0  # in widths, as `ptmark measure` states a shape
 _FEW = 300  # so many are all measured closely at once
 
@@ -101,10 +106,17 @@ def scene_from_json(document: Mapping[str, Any]) -> Scene:
         notes=tuple(notes),
         unmeasured=unmeasured,
         unseen=int(number_of(conditions, "unseen", "conditions", least=0.0) or 0),
-        colourless=truth_of(conditions, "colourless", "conditions"),
+        colourless=truth_of(conditions, "colourless", "conditions") or _said_so(document),
         overexposed=truth_of(conditions, "overexposed", "conditions"),
         known=known,
     )
+
+
+def _said_so(document: Mapping[str, Any]) -> bool:
+    """Whether an older record's evaluation tells of a photo without colour."""
+    evaluation = document.get("evaluation")
+    said = evaluation.get("cautions") if isinstance(evaluation, Mapping) else None
+    return isinstance(said, list) and _NO_COLOUR in said
 
 
 def _holds_a_map(document: Mapping[str, Any]) -> bool:

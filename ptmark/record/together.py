@@ -17,11 +17,6 @@ ONE_BY_ONE = (
     "Each photo is judged on its own surface: rules over a length of weld, an area or a row of "
     "indications do not count those of different photos together."
 )
-# What an evaluation said of a photo without colour before it was a finding.
-_NO_COLOUR = (
-    "The photo holds no colour, so that nothing is marked in it tells nothing. Take it "
-    "in colour, or trace what is there by hand. Until then it is not acceptable."
-)
 _SIZE = ("length_mm", "length_u_mm", "width_mm", "width_u_mm")
 
 
@@ -165,7 +160,7 @@ def scenes_of(record: Record) -> list[Scene]:
     """
     views = record.views()
     if len(views) == 1:
-        return [scene_from_json(_document(record))]
+        return [scene_from_json(record.to_json())]
     rows = [{row["id"]: row for row in view.indications} for view in views]
     held = {
         one["id"]: rows[one["of_record"] - 1][one["id"]]
@@ -192,18 +187,10 @@ def evaluated_again(
         yield number if len(views) > 1 else 0, view, evaluate(profile, scene, rule)
 
 
-def _document(view: Record) -> dict[str, Any]:
-    """A record of one photo, with what an older one says in words alone."""
-    document = view.to_json()
-    if _NO_COLOUR in (view.evaluation or {}).get("cautions", ()):
-        document["conditions"] = {**document["conditions"], "colourless": True}
-    return document
-
-
 def _scene(view: Record, held: Mapping[str, Mapping[str, Any]]) -> Scene:
     if view.scale["reference"] is None:
         return Scene(indications=())
-    scene = scene_from_json(_document(view))
+    scene = scene_from_json(view.to_json())
     judged = tuple(
         one if one.id not in held else replace(one, **_sizes(held[one.id]))
         for one in scene.indications
