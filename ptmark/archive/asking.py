@@ -8,9 +8,12 @@ from functools import lru_cache
 from typing import Any
 
 from sqlalchemy import (
+    ARRAY,
+    BigInteger,
     ColumnElement,
     Dialect,
     Select,
+    any_,
     bindparam,
     func,
     literal_column,
@@ -89,6 +92,8 @@ def asked(archive: Archive, query: Query) -> tuple[Shape, dict[str, Any]]:
         own = tuple((one, shape[one]) for one in members)
         there = fetch(archive, _probe(dialect, name, own), most)
         shape[asks] = "few" if len(there) <= _FEW else "many"
+        if dialect.name != "sqlite":
+            values[f"{name}_few"] = list({row[0] for row in there})
     return tuple(shape.items()), values
 
 
@@ -236,8 +241,11 @@ def _through(
     if shape.get(name) == "one":
         same: ColumnElement[bool] = column == bindparam(f"{name}_id")
         return same
-    how = shape.get(f"{name}?", "few")
-    if how == "few" or dialect.name != "sqlite":
+    how, server = shape.get(f"{name}?", "all"), dialect.name != "sqlite"
+    if how == "few" and server:  # which guesses how many fit, and walked through all there are
+        few = bindparam(f"{name}_few", type_=ARRAY(BigInteger))
+        return column == any_(few)  # type: ignore[no-any-return]
+    if how in {"few", "all"} or server:
         return column.in_(numbers_of(dialect, name, shape))  # type: ignore[no-any-return]
     if name == "words":
         listed = _worded(dialect)

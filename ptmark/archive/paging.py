@@ -191,7 +191,7 @@ def counting(dialect: Dialect, shape: Shape) -> Spelled:
     """How many there are."""
     asks = dict(shape)
     if not is_led(asks):  # nothing is met on the way, so what fits is looked up once for all
-        asks |= {name: "few" for name in asks if name.endswith("?")}
+        asks |= {name: "all" for name in asks if name.endswith("?")}
     by = None if is_led(dict(shape)) else tuple(asks)
     chosen = select(func.count()).select_from(table("inspection"))
     return spelled(chosen.where(*conditions(dialect, asks, by)), dialect)

@@ -97,6 +97,22 @@ def test_a_page_says_how_far_back_it_looked(archive, make, monkeypatch):
     assert [hit.record_id for hit in find_all(archive, asks)] == ["r-1", "r-0"]
 
 
+def test_few_by_two_ways_and_none_at_all(archive, make):
+    """On SQLite and PostgreSQL, where what fits few is named one by one."""
+    for n in range(4):
+        add_record(archive, make(f"r-{n}", serial=f"S-{n}", count=1 + n % 2))
+    told = {
+        Query(kind="pore", shape="rounded"): set(),
+        Query(kind="pore", words="invented", serial="s-*"): {"r-1", "r-3"},
+        Query(part="p-*", serial="*-3", kind="pore"): {"r-3"},
+        Query(part="p-*", words="zzz", verdict="rejectable"): set(),
+    }
+    for query, names in told.items():
+        assert {hit.record_id for hit in find(archive, query, whole=False).hits} == names
+        assert count(archive, query) == len(names)
+        assert count_some(archive, query, 9) == (len(names), True)
+
+
 def test_of_two_that_lead_the_one_with_fewer_reaches_the_end(archive, make, monkeypatch):
     """By the disposition all is looked through in one step, by the examiner it is not."""
     monkeypatch.setattr(paging, "_FAR", 3)
