@@ -115,5 +115,8 @@ class FileCheck:
 
     def store(self) -> None:
         """What lies in the store and nothing tells of."""
-        for one in leftovers(self.archive, self._known):
-            self._say(one.kind, one.subject, one.says)
+        try:
+            for one in leftovers(self.archive, self._known):
+                self._say(one.kind, one.subject, one.says)
+        except OSError as exc:
+            self._say("damaged", "store", f"cannot be listed ({exc.strerror or exc})")

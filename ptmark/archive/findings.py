@@ -78,7 +78,8 @@ class Notes:
         if time.monotonic() - self._at > _NOTED:
             told = {name: getattr(self, name) for name in ("record", "photo", "file", "line")}
             told["found"] = asdict(self.found)
-            write_whole(self._path, json.dumps(told).encode())
+            with suppress(OSError):  # a full disk here keeps nobody from verifying there
+                write_whole(self._path, json.dumps(told).encode())
             self._at = time.monotonic()
 
     def note_right(self, hashes: Iterable[str]) -> None:

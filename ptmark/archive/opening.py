@@ -114,10 +114,13 @@ class Archive:
         except UnicodeEncodeError as found:
             raise ArchiveError(f"{found.object!r} is no text", mend="type it again") from found
         except OSError as found:
+            place = str(found.filename or where)
+            far = "://" in place
+            ask = "see that the store can be reached" if far else "make room"
             raise ArchiveError(
                 f"cannot be read or written ({found.strerror or found})",
-                where=str(found.filename or where),
-                mend="make room, or ask for permission; what was kept before stands",
+                where=place,
+                mend=f"{ask}, or ask for permission; what was kept before stands",
             ) from found
 
 

@@ -223,7 +223,10 @@ def _as_system_error(url: str) -> Iterator[None]:
     """What a store's driver raises of its own kind, such as a lost network, as OSError."""
     try:
         yield
-    except OSError:
+    except OSError as found:
+        if not found.filename:  # a server's answer, which names no place
+            found.strerror = found.strerror or str(found)
+            found.filename = url
         raise
     except Exception as found:  # every driver of fsspec has errors of its own
         raise OSError(5, f"the store says: {found}", url) from found

@@ -166,6 +166,37 @@ def test_taking_in_asks_a_far_store_no_more_than_it_must(kept, make, monkeypatch
     }
 
 
+def test_a_store_that_answers_with_errors_is_said_and_nothing_is_lost(
+    kept, make, monkeypatch, url
+):
+    add_record(kept, make("r-1"))
+    files = type(kept.store._files)
+    real = files._call_s3
+
+    def failing(*methods):
+        async def answered(self, method, *args, **kwargs):
+            if method in methods:  # as s3fs translates 500, InternalError
+                raise OSError(121, "An error occurred (InternalError)")
+            return await real(self, method, *args, **kwargs)
+
+        monkeypatch.setattr(files, "_call_s3", answered)
+
+    for method in ("get_object", "put_object", "head_object", "list_objects_v2"):
+        failing(method)
+        with pytest.raises(ArchiveError, match="InternalError") as caught:
+            add_record(kept, make("r-2"))
+        assert caught.value.where == url
+        assert "can be reached" in caught.value.mend
+    failing("list_objects_v2")
+    assert [(one.kind, one.subject) for one in verify(kept).problems] == [("damaged", "store")]
+    failing("get_object")
+    assert {one.kind for one in verify(kept).problems} >= {"damaged"}
+    failing()
+    assert {one.kind for one in verify(kept).problems} <= {"orphaned"}
+    assert add_record(kept, make("r-2")).state == "new"
+    assert {one.kind for one in verify(kept).problems} <= {"orphaned"}
+
+
 @pytest.mark.slow
 def test_an_upload_that_is_cut_off_leaves_nothing_and_is_said(s3, kept, make):
     add_record(kept, make("r-1"))
