@@ -3738,6 +3738,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>Gerätenummer, wo das Verfahren sie verlangt</translation>
     </message>
     <message>
+      <source>is not in the archive any more</source>
+      <translation>ist nicht mehr im Archiv</translation>
+    </message>
+    <message>
       <source>is not signed by its examiner yet, so it cannot be reviewed.</source>
       <translation>ist von seinem Prüfer noch nicht unterschrieben und kann nicht gegengeprüft werden.</translation>
     </message>
@@ -4346,6 +4350,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>Programm, Verfahren und Stufe, Nummer</translation>
     </message>
     <message>
+      <source>search again: a rule may have let it be deleted meanwhile</source>
+      <translation>suchen Sie neu: es kann inzwischen nach einer Regel gelöscht sein</translation>
+    </message>
+    <message>
       <source>second end</source>
       <translation>zweites Ende</translation>
     </message>
@@ -4400,6 +4408,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>signed</source>
       <translation>unterschrieben</translation>
+    </message>
+    <message>
+      <source>signed by {0} {1} on {2}, key {3}</source>
+      <translation>unterschrieben von {0} {1} am {2}, Schlüssel {3}</translation>
     </message>
     <message>
       <source>site, shop or bay</source>
@@ -6269,10 +6281,6 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>Das Foto enthält keine Farbe; dass nichts darin markiert ist, besagt daher nichts. Es in Farbe aufnehmen oder von Hand nachziehen, was da ist.</translation>
     </message>
     <message>
-      <source>The photo holds no colour, so that nothing is marked in it tells nothing. Take it in colour, or trace what is there by hand. Until then it is not acceptable.</source>
-      <translation>Das Foto enthält keine Farbe; dass nichts darin markiert ist, besagt daher nichts. Es in Farbe aufnehmen oder von Hand nachziehen, was da ist. Bis dahin ist es nicht zulässig.</translation>
-    </message>
-    <message>
       <source>The red is clipped: how much dye there is can no longer be told, and edges shift.</source>
       <translation>Das Rot ist übersteuert: Wie viel Farbe da ist, lässt sich nicht mehr sagen, und Kanten verschieben sich.</translation>
     </message>
@@ -6873,6 +6881,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>jede Kamera und jeden Zoom für sich kalibrieren</translation>
     </message>
     <message>
+      <source>cannot be listed ({0})</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
       <source>cannot be made ({0})</source>
       <translation>kann nicht angelegt werden ({0})</translation>
     </message>
@@ -7209,6 +7221,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>endet bei Zeile {0}, aber {1} Zeilen wurden geschrieben</translation>
     </message>
     <message>
+      <source>examined area</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
       <source>examiner</source>
       <translation>Prüfer</translation>
     </message>
@@ -7329,6 +7345,14 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>https://… angeben</translation>
     </message>
     <message>
+      <source>give its corners in order, once round what is examined</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>give its corners in pixels of the upright photo</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
       <source>give its folder with --photos</source>
       <translation>seinen Ordner mit --photos angeben</translation>
     </message>
@@ -7447,6 +7471,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>height of the indication above the plane of the scale</source>
       <translation>Höhe der Anzeige über der Ebene des Maßstabs</translation>
+    </message>
+    <message>
+      <source>holds a text that this server cannot keep: {0}</source>
+      <translation type="unfinished" />
     </message>
     <message>
       <source>holds no bundle</source>
@@ -7817,6 +7845,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>seine Zeile nennt eine andere Größe</translation>
     </message>
     <message>
+      <source>its sides cross or touch</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
       <source>its strips do not add up</source>
       <translation>die Streifen ergeben nicht das Ganze</translation>
     </message>
@@ -8061,12 +8093,12 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>beide ansehen; was nicht unterschrieben ist, wird mit --replaces und diesem Hash ersetzt ({0})</translation>
     </message>
     <message>
-      <source>make room there, or set PTMARK_HOME to a folder that can be written to</source>
-      <translation>dort Platz schaffen oder PTMARK_HOME auf einen beschreibbaren Ordner setzen</translation>
+      <source>make room</source>
+      <translation type="unfinished" />
     </message>
     <message>
-      <source>make room, or ask for permission; what was kept before stands</source>
-      <translation>Platz schaffen oder um das Recht bitten; was aufbewahrt war, bleibt</translation>
+      <source>make room there, or set PTMARK_HOME to a folder that can be written to</source>
+      <translation>dort Platz schaffen oder PTMARK_HOME auf einen beschreibbaren Ordner setzen</translation>
     </message>
     <message>
       <source>make room; what was kept before stands</source>
@@ -8529,6 +8561,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>nichts ist weniger als 0, sie könnte also nie treffen</translation>
     </message>
     <message>
+      <source>nothing of the photo of {0} x {1} px lies in it</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
       <source>nothing was called there</source>
       <translation>dort wurde nichts angezeigt</translation>
     </message>
@@ -8941,6 +8977,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>sehen, dass der Server läuft und erreichbar ist, dann noch einmal versuchen</translation>
     </message>
     <message>
+      <source>see that the store can be reached</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
       <source>seen only in secondary sources, not in the standard itself</source>
       <translation>nur in Quellen aus zweiter Hand gesehen, nicht in der Norm selbst</translation>
     </message>
@@ -9055,6 +9095,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>surface pore</source>
       <translation>Oberflächenpore</translation>
+    </message>
+    <message>
+      <source>take NUL characters out of its texts, and numbers or names of thousands of letters</source>
+      <translation type="unfinished" />
     </message>
     <message>
       <source>take a card, a rectangle or a graduated rule as one of the two</source>
@@ -10535,6 +10579,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>{0}, not {1}.</source>
       <translation>{0}, nicht {1}.</translation>
+    </message>
+    <message>
+      <source>{0}, or ask for permission; what was kept before stands</source>
+      <translation type="unfinished" />
     </message>
     <message>
       <source>{0}, or lay a rule or the card on the pipe</source>

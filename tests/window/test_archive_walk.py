@@ -3,6 +3,7 @@
 import hashlib
 import io
 from dataclasses import replace
+from datetime import date
 
 import pytest
 from PIL import Image
@@ -18,7 +19,7 @@ from ptmark.archive import (
     save_search,
     saved_searches,
 )
-from ptmark.record import load_record, save_record
+from ptmark.record import Signer, key_of, load_record, save_record, sign_record
 from ptmark.window import dialogs
 from ptmark.window.archive.gallery import told_below
 from ptmark.window.archive.plot import HistoryPlot
@@ -180,6 +181,16 @@ def test_a_record_proves_its_originals_and_hands_them_out(
     assert hashlib.sha256(original).hexdigest() in told.replace(" ", "")
     assert "r-0.jpg is the original, byte for byte" in told
     assert "nobody has signed it" in told
+    path = tmp_path / "records" / "r-0.json"
+    who = Signer(role="examiner", name="A. Example (invented)", qualification="none")
+    save_record(path, sign_record(load_record(path), who, key_of(who.name)))
+    with open_archive() as archive:
+        add_record(archive, path, replaces=hit_of("r-0").sha256)
+    desk.show_record(hit_of("r-0"))
+    idle()
+    told = page.proof.text.text()
+    assert "signed by examiner A. Example (invented) on 20" in told
+    assert "nobody" not in told
     out = tmp_path / "copy.jpg"
     monkeypatch.setattr(dialogs, "ask_where_to_save", lambda *_: out)
     page.original_button.click()
@@ -205,6 +216,20 @@ def test_a_lost_photo_is_named_and_its_record_told_all_the_same(idle, desk, home
     assert "ptmark archive repair --from FOLDER" in told
     assert "is the original" not in told
     assert page.said.isHidden()  # said once
+
+
+def test_a_record_deleted_meanwhile_is_named_as_one_knows_it(idle, desk):
+    from ptmark.archive import apply_rules, keep_for
+
+    hit = hit_of("r-1")
+    with open_archive() as archive:
+        keep_for(archive, "short", Query(part="P-2"), 1, "invented")
+        assert apply_rules(archive, date(2040, 1, 1))
+    desk.show_record(hit)
+    idle()
+    said = desk.record.said.text.text()
+    assert said.startswith("P-2, S-1, 2026-02-01: is not in the archive any more")
+    assert "search again" in said
 
 
 # -- the place map ------------------------------------------------------------------------

@@ -66,7 +66,7 @@ class CellTable(HitTable):
             self.hideColumn(column)
         head = self.horizontalHeader()
         head.moveSection(head.visualIndex(LONGEST), 3)
-        for column, width in ((1, 76), (LONGEST, 168)):
+        for column, width in ((1, 98), (LONGEST, 160)):
             head.resizeSection(column, width)
 
 

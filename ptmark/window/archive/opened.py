@@ -41,8 +41,12 @@ def read_hit(archive: "Archive", hit: "Hit") -> Opened:
     from ptmark.archive import Query, find, indications_of, record_of
     from ptmark.window.archive.model import length_text
 
-    record = record_of(archive, hit.record_id)
-    (hit,) = find(archive, Query(record_id=record.id)).hits  # the list may be some time old
+    now = find(archive, Query(record_id=hit.record_id)).hits  # the list may be some time old
+    if not now:
+        where = ", ".join(filter(None, (hit.part, hit.serial, day(hit.examined_on))))
+        mend = tr("search again: a rule may have let it be deleted meanwhile")
+        raise ArchiveError(tr("is not in the archive any more"), where=where, mend=mend)
+    hit, record = now[0], record_of(archive, hit.record_id)
     serial = tr(", serial {0}", hit.serial) if hit.serial else ""
     signed = tr(", signed {0}×", hit.signatures) if hit.signatures else tr(", not signed")
     lines = [

@@ -5,7 +5,7 @@ from typing import TYPE_CHECKING, NamedTuple
 
 from ptmark.errors import ArchiveError
 from ptmark.window.archive.pictures import read_original
-from ptmark.window.words import from_core, tr
+from ptmark.window.words import day, from_core, tr
 
 if TYPE_CHECKING:
     from ptmark.archive import Archive
@@ -63,13 +63,19 @@ def prove(archive: "Archive", record_id: str) -> Proof:
     from ptmark.record import verify_document
 
     data = record_bytes(archive, record_id)
-    found = verify_document(json.loads(data), data)
+    document = json.loads(data)
+    found = verify_document(document, data)
     wrong = tuple(from_core(f"{one.where}: {one.says}") for one in found if one.holds is False)
-    signed = tuple(
-        from_core(one.says) for one in found if one.holds and "signature" in one.where
-    )
+    signed = tuple(_signature(one) for one in document.get("signatures", ()))
     photos = tuple(_original(archive, photo) for photo in photos_of(archive, record_id))
     return Proof(photos, wrong, signed)
+
+
+def _signature(one: dict[str, str]) -> str:
+    from ptmark.record import fingerprint
+
+    told = (tr(one["role"]), one["name"], day(one["time"][:10]), fingerprint(one["key"]))
+    return tr("signed by {0} {1} on {2}, key {3}", *told)
 
 
 def _original(archive: "Archive", photo: dict[str, object]) -> Original:
