@@ -17,7 +17,7 @@ from ptmark.archive.opening import Archive, note_head, open_archive
 from ptmark.archive.proving import proof
 from ptmark.archive.rereading import line_says, sha256_of
 from ptmark.archive.rows import document_of, note_photos, table, write_rows
-from ptmark.archive.store import FolderStore, key_for
+from ptmark.archive.store import FolderStore, key_for, make_folder, sync_folder
 from ptmark.archive.tails import TAILS, mend_tails
 from ptmark.archive.verifying import verify
 from ptmark.errors import ArchiveError, PtmarkError
@@ -59,7 +59,7 @@ def back_up(archive: Archive, folder: Path) -> int:
         raise ArchiveError(
             "is the archive itself", where=str(folder), mend="choose another folder"
         )
-    folder.mkdir(parents=True, exist_ok=True)
+    make_folder(folder)
     beside = folder / "archive.sqlite.part"
     beside.unlink(missing_ok=True)
     with archive.guarded():
@@ -95,6 +95,7 @@ def back_up(archive: Archive, folder: Path) -> int:
         ):
             (folder / name).unlink(missing_ok=True)
         beside.replace(target)
+        sync_folder(folder)
         if told:
             note_head(target, told[-1].seq, told[-1].sha256)
     return len(photos)

@@ -16,7 +16,7 @@ from ptmark.archive.beside import keep_line
 from ptmark.archive.migrating import NEWEST, at_version, migrate
 from ptmark.archive.sealing import seal
 from ptmark.archive.server import login_of, server_engine, snapshot, take_turn, tried_again
-from ptmark.archive.store import Store, open_store
+from ptmark.archive.store import Store, make_folder, open_store
 from ptmark.errors import ArchiveError
 from ptmark.places import user_folder
 
@@ -203,7 +203,7 @@ def _account() -> str:
 def _sqlite(url: URL, file: Path, *, read_only: bool) -> URL:
     if not read_only:
         try:
-            file.parent.mkdir(parents=True, exist_ok=True)
+            make_folder(file.parent)
         except OSError as found:
             raise ArchiveError(
                 f"cannot be made ({found.strerror})",

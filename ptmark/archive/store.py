@@ -25,8 +25,10 @@ __all__ = [
     "is_content",
     "is_line",
     "key_for",
+    "make_folder",
     "open_store",
     "suffix_of",
+    "sync_folder",
 ]
 
 _AT_ONCE = 2**18  # bytes; a smaller file is read whole
@@ -93,10 +95,10 @@ class FolderStore:
         place = self.folder / key
         if place.is_file():
             if _same(place.read_bytes(), data):
-                _sync(place.parent)  # another writer may have renamed it this very moment
+                sync_folder(place.parent)  # another writer may have renamed it this very moment
                 return
             place.chmod(0o644)  # a damaged one; some systems replace no read-only file
-        _make(place.parent)
+        make_folder(place.parent)
         write_whole(place, data)  # never unlinked first: another may have just put it
         place.chmod(0o444)
 
@@ -253,16 +255,17 @@ def _same(there: bytes, data: bytes) -> bool:
     return hashlib.sha256(there).digest() == hashlib.sha256(data).digest()
 
 
-def _make(folder: Path) -> None:
+def make_folder(folder: Path) -> None:
     """Make a folder and those above it, each durable in the one above."""
     if folder.is_dir():
         return
-    _make(folder.parent)
+    make_folder(folder.parent)
     folder.mkdir(exist_ok=True)
-    _sync(folder.parent)
+    sync_folder(folder.parent)
 
 
-def _sync(folder: Path) -> None:
+def sync_folder(folder: Path) -> None:
+    """Make names in a folder durable."""
     if os.name == "posix":
         handle = os.open(folder, os.O_RDONLY)
         try:

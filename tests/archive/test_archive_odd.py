@@ -1,6 +1,8 @@
 """Odd circumstances: copies that were only read, files that may not be written, odd texts."""
 
+import os
 import sqlite3
+from pathlib import Path
 
 import pytest
 from sqlalchemy import event
@@ -64,3 +66,59 @@ def test_a_text_that_a_server_cannot_keep_is_said_of_the_record(
     with open_archive(tmp_path / "file") as archive:  # a file keeps them all
         assert add_record(archive, path).state == "new"
         assert verify(archive).problems == []
+
+
+@pytest.fixture
+def steps(monkeypatch):
+    """What was flushed and renamed, in order; a loss of power undoes what is not flushed."""
+    done = []
+    flush, rename = os.fsync, Path.replace
+
+    def flushed(handle):
+        done.append(("flushed", str(Path(f"/proc/self/fd/{handle}").resolve())))
+        flush(handle)
+
+    def renamed(path, target):
+        done.append(("renamed", str(target)))
+        return rename(path, target)
+
+    monkeypatch.setattr(os, "fsync", flushed)
+    monkeypatch.setattr(Path, "replace", renamed)
+    return done
+
+
+proc = pytest.mark.skipif(not Path("/proc/self/fd").is_dir(), reason="names handles by /proc")
+
+
+@proc
+def test_names_of_files_and_folders_are_durable_before_the_commit(tmp_path, make, steps):
+    home = tmp_path / "new" / "deep" / "archive"
+    path = make()
+    with open_archive(home) as archive:
+        event.listen(archive.engine, "commit", lambda _conn: steps.append(("commit", "")))
+        steps.clear()
+        add_record(archive, path)
+        files = [archive.store.path(name) for name in archive.store.names()]
+    last = max(n for n, one in enumerate(steps) if one[0] == "commit")
+    assert len(files) == 3  # the photo, the record's file, the line of the log
+    for file in files:
+        named = steps.index(("renamed", str(file)))
+        assert ("flushed", str(file.parent)) in steps[named:last]
+        for folder in file.parents:  # each new folder in the one above
+            if folder == home:
+                break
+            assert ("flushed", str(folder.parent)) in steps[:last]
+
+
+@proc
+def test_the_folders_of_an_archive_and_of_its_copy_are_durable(tmp_path, make, steps):
+    home, copy = (tmp_path / name / "deep" / "archive" for name in ("new", "second"))
+    with open_archive(home) as archive:
+        for folder in (home, *home.parents[:2]):
+            assert ("flushed", str(folder.parent)) in steps
+        add_record(archive, make())
+        back_up(archive, copy)
+    for folder in (copy, *copy.parents[:2]):
+        assert ("flushed", str(folder.parent)) in steps
+    named = steps.index(("renamed", str(copy / "archive.sqlite")))
+    assert ("flushed", str(copy)) in steps[named:]
