@@ -15,6 +15,7 @@ from ptmark.dye import look_ahead
 from ptmark.errors import PtmarkError
 from ptmark.files import csv_text
 from ptmark.inspection import Inspection
+from ptmark.inspection.area import check_area
 from ptmark.inspection.state import EdgeLine
 from ptmark.photo import Photo, open_photo
 from ptmark.record import Record
@@ -135,9 +136,11 @@ def look_over(inspection: Inspection, photo: Photo, asked: Asked) -> None:
     Raises
     ------
     PtmarkError
-        If the reference is refused.
+        If the reference or the area is refused.
     """
     area = None if asked.area_px is None else np.array(asked.area_px, float)
+    if asked.area_px is not None:
+        check_area(asked.area_px, photo.info)
     inspection.set_photo(photo)
     with ThreadPoolExecutor(1) as beside:
         alone = cv2.getNumThreads() == 1

@@ -94,10 +94,18 @@ class Bench(QObject):
 
         def done(points: list[tuple[float, float]]) -> None:
             self.stop()
-            self._session.change(tr("mark the examined area"), area_px=tuple(points))
+            self._session.attempt("photo", lambda: self._take_area(points))
 
         tool.finished.connect(done)
         self.start("area", tool)
+
+    def _take_area(self, points: list[tuple[float, float]]) -> None:
+        from ptmark.inspection.area import check_area
+
+        inspection = self._session.inspection
+        if inspection is not None and inspection.photo is not None:
+            check_area(points, inspection.photo.info)
+        self._session.change(tr("mark the examined area"), area_px=tuple(points))
 
     def mark_weld(self) -> None:
         """Mark the course of the weld by its two ends; one marked before can be moved."""

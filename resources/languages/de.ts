@@ -7222,7 +7222,7 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     </message>
     <message>
       <source>examined area</source>
-      <translation type="unfinished" />
+      <translation>geprüfter Bereich</translation>
     </message>
     <message>
       <source>examiner</source>
@@ -7346,11 +7346,11 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     </message>
     <message>
       <source>give its corners in order, once round what is examined</source>
-      <translation type="unfinished" />
+      <translation>die Ecken der Reihe nach angeben, einmal um das Geprüfte herum</translation>
     </message>
     <message>
       <source>give its corners in pixels of the upright photo</source>
-      <translation type="unfinished" />
+      <translation>die Ecken in Pixeln des aufrechten Fotos angeben</translation>
     </message>
     <message>
       <source>give its folder with --photos</source>
@@ -7846,7 +7846,7 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     </message>
     <message>
       <source>its sides cross or touch</source>
-      <translation type="unfinished" />
+      <translation>ihre Seiten kreuzen oder berühren sich</translation>
     </message>
     <message>
       <source>its strips do not add up</source>
@@ -8562,7 +8562,7 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     </message>
     <message>
       <source>nothing of the photo of {0} x {1} px lies in it</source>
-      <translation type="unfinished" />
+      <translation>vom Foto mit {0} x {1} px liegt nichts darin</translation>
     </message>
     <message>
       <source>nothing was called there</source>

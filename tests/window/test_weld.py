@@ -54,3 +54,18 @@ def test_without_a_scale_the_line_says_so(qtbot, opened):
     opened.session.change("mark the weld", weld_px=((200.0, 600.0), (1000.0, 600.0)))
     opened.session.change("remove the scale", reference=None)
     assert opened.view.guides.weld_says == "weld, no scale yet"
+
+
+def test_an_area_whose_sides_cross_is_refused_and_told(qtbot, opened):
+    told = []
+    opened.session.trouble.connect(lambda _, exc: told.append(str(exc)) if exc else None)
+    opened.session.go("Photo")
+    corners = [(200, 200), (900, 200), (900, 600), (200, 600)]
+    for order in ((0, 2, 1, 3), (0, 1, 2, 3)):
+        qtbot.keyClick(opened, KEY.Key_A)
+        for number in order:
+            click(qtbot, opened, *corners[number])
+        qtbot.keyClick(opened.view, KEY.Key_Return)
+        assert (opened.session.state.area_px is None) is (order != (0, 1, 2, 3))
+    assert len(told) == 1
+    assert "cross" in told[0]
