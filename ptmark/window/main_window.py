@@ -244,7 +244,7 @@ class MainWindow(Parts):
 
     def _next(self, by: int = 1) -> None:
         at = STEPS.index(self.session.step) + by
-        if 0 <= at < len(STEPS):
+        if 0 <= at < len(STEPS) and self.archive.pages.isHidden():  # no step is taken unseen
             self.session.go(STEPS[at])
 
     def _show_marks(self) -> None:

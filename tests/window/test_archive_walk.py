@@ -69,6 +69,27 @@ def test_escape_leads_back_also_where_the_focus_was_greyed_out(qtbot, idle, wind
     assert not desk._escape.isEnabled()  # the photo has its own use for it
 
 
+def test_keys_do_not_change_the_work_while_the_archive_hides_it(qtbot, opened, idle):
+    session = opened.session
+    session.go("Scale")
+    session.change("fill in", fields={"part_number": "P-77"})
+    opened.archive.open()
+    idle()
+    line = opened.archive.found.bar.line
+    line.setText("P-")
+    for key in (Qt.Key.Key_Z, Qt.Key.Key_Right, Qt.Key.Key_Left):
+        for widget in (line, opened.archive.found.gallery):
+            widget.setFocus()
+            qtbot.keyClick(widget, key, Qt.KeyboardModifier.ControlModifier)
+    assert session.state.fields["part_number"] == "P-77"
+    assert session.step == "Scale"
+    opened.archive.leave()
+    qtbot.keyClick(opened, Qt.Key.Key_Z, Qt.KeyboardModifier.ControlModifier)
+    assert "part_number" not in session.state.fields
+    qtbot.keyClick(opened, Qt.Key.Key_Right, Qt.KeyboardModifier.ControlModifier)
+    assert session.step == "Indications"
+
+
 def test_the_way_to_the_work_and_back_keeps_list_and_selection(
     qtbot, idle, desk, made, tmp_path, monkeypatch
 ):

@@ -143,6 +143,7 @@ class ArchiveDesk(QObject):
         if not self.pages.isHidden():
             self.pages.hide()
             self._escape.setEnabled(False)
+            self._window.photo_row.setEnabled(True)
             self._usual.show()
             self._window.setFocus()
 
@@ -166,6 +167,7 @@ class ArchiveDesk(QObject):
         self.pages.setCurrentWidget(page)
         self.pages.show()
         self._escape.setEnabled(True)
+        self._window.photo_row.setEnabled(False)  # else its keys undo the work unseen
 
     def show_record(self, hit: "Hit") -> None:
         """Look at a record."""
