@@ -12,7 +12,9 @@ from contextlib import contextmanager
 from itertools import chain
 from typing import TypeVar
 
-from ptmark.archive.chain import Line
+from sqlalchemy import Connection
+
+from ptmark.archive.chain import Line, head
 from ptmark.archive.store import Store, is_line, key_for
 from ptmark.errors import ArchiveError
 
@@ -25,6 +27,7 @@ __all__ = [
     "line_bytes",
     "line_key",
     "line_of",
+    "look_ahead",
     "seq_of",
     "states",
 ]
@@ -80,7 +83,22 @@ def line_of(data: bytes, where: str) -> Line:
         raise ArchiveError(f"is no line of the log ({found!r})", where=where) from found
 
 
-def keep_line(store: Store, line: Line, noted: int = 0) -> None:
+def look_ahead(store: Store, conn: Connection) -> tuple[str, list[str]]:
+    """Lines that lie where the next ones will, looked for before the writer's turn.
+
+    A store far away answers late, and all other writers wait in that turn. What comes there
+    meanwhile, others wrote in their turns.
+    """
+    return _lines_in(store, _folder(head(conn)[0] + 2))
+
+
+def _lines_in(store: Store, folder: str) -> tuple[str, list[str]]:
+    return folder, list(filter(is_line, store.names(folder)))
+
+
+def keep_line(
+    store: Store, line: Line, noted: int = 0, ahead: tuple[str, list[str]] = ("", [])
+) -> None:
     """Put a line beside the photos, in its writer's transaction.
 
     Parameters
@@ -89,13 +107,16 @@ def keep_line(store: Store, line: Line, noted: int = 0) -> None:
     line : Line
     noted : int
         Number of a line that is known to have been committed, beside the database.
+    ahead : (str, list of str)
+        As `look_ahead` gave it, if it did.
 
     Raises
     ------
     ArchiveError
         If the log there goes on further: the database is not the one these files belong to.
     """
-    there = list(filter(is_line, store.names(_folder(line.seq + 1))))
+    folder = _folder(line.seq + 1)
+    _, there = ahead if ahead[0] == folder else _lines_in(store, folder)
     # One further line may be of a writer that was cut off, but not one that was noted.
     if noted >= line.seq or any(seq_of(key) > line.seq for key in there):
         raise ArchiveError(
@@ -104,8 +125,8 @@ def keep_line(store: Store, line: Line, noted: int = 0) -> None:
             where=store.url,
             mend="an older database was put in its place: ptmark archive rebuild",
         )
-    listed = _folder(line.seq) == _folder(line.seq + 1)
-    store.put(line_key(line), line_bytes(line), new=listed and line_key(line) not in there)
+    new = _folder(line.seq) == folder and line_key(line) not in there
+    store.put(line_key(line), line_bytes(line), new=new)
 
 
 def follow(known: dict[str, list[str]], line: Line) -> None:

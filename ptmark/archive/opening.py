@@ -12,7 +12,7 @@ from sqlalchemy import Connection, Engine, PoolProxiedConnection, create_engine,
 from sqlalchemy.engine import URL
 
 from ptmark.archive import chain, server
-from ptmark.archive.beside import keep_line
+from ptmark.archive.beside import keep_line, look_ahead
 from ptmark.archive.migrating import NEWEST, at_version, migrate
 from ptmark.archive.sealing import seal
 from ptmark.archive.server import login_of, server_engine, snapshot, take_turn, tried_again
@@ -91,9 +91,10 @@ class Archive:
 
     def log(self, conn: Connection, action: str, subject: str, **detail: Any) -> None:  # noqa: ANN401 - JSON
         """Add to the audit log; last in a transaction, as on a server writers queue for it."""
+        ahead = look_ahead(self.store, conn)
         line = chain.append(conn, self.by, action, subject, detail)
         noted = None if self.file is None else noted_head(self.file)
-        keep_line(self.store, line, 0 if noted is None else noted[0])
+        keep_line(self.store, line, 0 if noted is None else noted[0], ahead)
 
     @contextmanager
     def guarded(self) -> Iterator[None]:

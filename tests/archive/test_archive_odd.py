@@ -7,7 +7,7 @@ from pathlib import Path
 import pytest
 from sqlalchemy import event
 
-from ptmark.archive import add_record, back_up, open_archive, verify
+from ptmark.archive import add_record, back_up, beside, chain, open_archive, open_store, verify
 from ptmark.errors import ArchiveError
 
 
@@ -122,3 +122,29 @@ def test_the_folders_of_an_archive_and_of_its_copy_are_durable(tmp_path, make, s
         assert ("flushed", str(folder.parent)) in steps
     named = steps.index(("renamed", str(copy / "archive.sqlite")))
     assert ("flushed", str(copy)) in steps[named:]
+
+
+def test_no_other_writer_waits_for_a_look_at_the_store(archive, make, monkeypatch):
+    add_record(archive, make("r-1"))
+    done = []
+    look, append = archive.store.names, chain.append
+    monkeypatch.setattr(
+        archive.store, "names", lambda *below: done.append("looked") or look(*below)
+    )
+    monkeypatch.setattr(chain, "append", lambda *given: done.append("turn") or append(*given))
+    add_record(archive, make("r-2"))
+    assert done == ["looked", "turn"]
+
+
+def test_later_lines_are_seen_where_the_look_ahead_was_at_another_folder(tmp_path):
+    store = open_store(str(tmp_path / "photos"))
+    later = chain.Line(100, "at", "who", "did", "it", "{}", chain.FIRST, "ab" * 32)
+    store.put(beside.line_key(later), b"{}")
+    line = chain.Line(99, "at", "who", "did", "it", "{}", chain.FIRST, "cd" * 32)
+    elsewhere = ("log/00000000/00", [])
+    with pytest.raises(ArchiveError, match="later lines lie beside"):
+        beside.keep_line(store, line, 0, elsewhere)
+    assert not store.has(beside.line_key(line))
+    store.remove(beside.line_key(later))
+    beside.keep_line(store, line, 0, elsewhere)
+    assert store.read(beside.line_key(line)) == beside.line_bytes(line)
