@@ -60,6 +60,7 @@ COLUMNS = (
     "number",
 )
 _FEW = 2000  # as many are looked up one by one; more are met on the way through the dates
+_MOST = 0.9  # of the records have such words: asking each one met finds a page in no time
 _LEADING = (*NUMBERED, "record_id", "photo")  # where one is given, few inspections fit
 _DECIDED = ("verdict", "disposition")
 OF_INDICATION = ("kind", "shape", "shortest_mm", "longest_mm")
@@ -94,6 +95,9 @@ def asked(archive: Archive, query: Query) -> tuple[Shape, dict[str, Any]]:
         shape[asks] = "few" if len(there) <= _FEW else "many"
         if dialect.name != "sqlite":
             values[f"{name}_few"] = list({row[0] for row in there})
+        elif shape[asks] == "many" and shape.get(name) == "exact" and name == "words":
+            numbers = there[-1][0] - there[0][0] + 1
+            shape[asks] = "most" if len(there) > _MOST * numbers else "many"
     return tuple(shape.items()), values
 
 
@@ -235,8 +239,8 @@ def _through(
 ) -> ColumnElement[bool]:
     """By the numbers of what fits where they are few; else each one on the way is asked.
 
-    Words are looked up once for all: asking the index of words for one takes as long as
-    for a thousand.
+    Words are listed once for all, unless most have them: asking the index of words for one
+    that has not takes as long as listing thousands.
     """
     if shape.get(name) == "one":
         same: ColumnElement[bool] = column == bindparam(f"{name}_id")
@@ -247,6 +251,10 @@ def _through(
         return column == any_(few)  # type: ignore[no-any-return]
     if how in {"few", "all"} or server:
         return column.in_(numbers_of(dialect, name, shape))  # type: ignore[no-any-return]
+    if name == "words" and how == "most":
+        return text(  # type: ignore[return-value]
+            "EXISTS (SELECT 1 FROM words WHERE words MATCH :words AND rowid = inspection.id)"
+        )
     if name == "words":
         listed = _worded(dialect)
         if near:

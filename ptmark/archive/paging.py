@@ -105,7 +105,7 @@ def _bound(
     Records are mostly taken in as they are examined, so these are little more than its own.
     """
     bound = values | {"end_day": end[0], "end_number": end[1]}
-    if by is not None and "words?" in dict(shape):
+    if by is not None and dict(shape).get("words?") == "many":
         span = _spanning(archive.engine.dialect, _led_by(shape, by), by, later=later)
         bound["lowest"], bound["highest"] = fetch(archive, span, bound)[0]
     return bound
