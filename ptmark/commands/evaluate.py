@@ -10,6 +10,7 @@ import json
 import re
 from collections.abc import Iterator
 from contextlib import contextmanager
+from dataclasses import replace
 from pathlib import Path
 from typing import Any
 
@@ -93,6 +94,7 @@ def _run(args: argparse.Namespace) -> int:
     profile = load_profile(args.criteria)
     scene = _scene(document, str(args.file))
     result = evaluate(profile, scene, args.decision)
+    result = replace(result, cautions=(*_of_missing_u(document), *result.cautions))
     if args.sketches is not None:
         _write_sketches(args.sketches, result, scene)
     if args.json is not None:
@@ -100,6 +102,18 @@ def _run(args: argparse.Namespace) -> int:
         write_whole(args.json, (written + "\n").encode())
     print(_told(result))
     return 0
+
+
+def _of_missing_u(document: dict[str, Any]) -> list[str]:
+    """What an acceptance is worth that no uncertainty could hold open."""
+    listed = [one for one in document["indications"] if one.get("outline_mm") is not None]
+    lack = sum(one.get("length_u_mm") is None for one in listed)
+    if not lack:
+        return []
+    return [
+        f"No uncertainty is given for {lack} of {len(listed)} indications: their lengths are "
+        "taken as exact. Give length_u_mm for each."
+    ]
 
 
 def _write_sketches(folder: Path, result: Evaluation, scene: Scene) -> None:

@@ -333,6 +333,16 @@ def test_a_stated_shape_that_is_not_the_outlines_is_told(stated, outline, noted,
     assert any("stated to be" in caution for caution in cautions) == noted
 
 
+@pytest.mark.parametrize("u", [None, 0, 0.1])
+def test_a_length_without_an_uncertainty_is_told(u, command):
+    document = listed(SQUARE)
+    document["indications"][0].pop("length_u_mm", None)
+    if u is not None:
+        document["indications"][0]["length_u_mm"] = u
+    cautions = command(document, "asme-b31.1")[1]["cautions"]
+    assert any("No uncertainty is given for 1 of 1" in one for one in cautions) == (u is None)
+
+
 def test_a_terminal_without_a_sign_shows_its_code(tmp_path):
     source = tmp_path / "in.json"
     source.write_text(json.dumps({"indications": [{"id": "é", "outline_mm": SQUARE}]}))
