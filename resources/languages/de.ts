@@ -6882,7 +6882,7 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     </message>
     <message>
       <source>cannot be listed ({0})</source>
-      <translation type="unfinished" />
+      <translation>kann nicht aufgelistet werden ({0})</translation>
     </message>
     <message>
       <source>cannot be made ({0})</source>
@@ -7474,7 +7474,7 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     </message>
     <message>
       <source>holds a text that this server cannot keep: {0}</source>
-      <translation type="unfinished" />
+      <translation>enthält einen Text, den dieser Server nicht aufbewahren kann: {0}</translation>
     </message>
     <message>
       <source>holds no bundle</source>
@@ -8094,7 +8094,7 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     </message>
     <message>
       <source>make room</source>
-      <translation type="unfinished" />
+      <translation>schaffen Sie Platz</translation>
     </message>
     <message>
       <source>make room there, or set PTMARK_HOME to a folder that can be written to</source>
@@ -8978,7 +8978,7 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     </message>
     <message>
       <source>see that the store can be reached</source>
-      <translation type="unfinished" />
+      <translation>sorgen Sie dafür, dass der Fotospeicher erreichbar ist</translation>
     </message>
     <message>
       <source>seen only in secondary sources, not in the standard itself</source>
@@ -9098,7 +9098,7 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     </message>
     <message>
       <source>take NUL characters out of its texts, and numbers or names of thousands of letters</source>
-      <translation type="unfinished" />
+      <translation>nehmen Sie NUL-Zeichen aus seinen Texten, und Nummern oder Namen aus Tausenden von Zeichen</translation>
     </message>
     <message>
       <source>take a card, a rectangle or a graduated rule as one of the two</source>
@@ -10582,7 +10582,7 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     </message>
     <message>
       <source>{0}, or ask for permission; what was kept before stands</source>
-      <translation type="unfinished" />
+      <translation>{0}, oder fragen Sie nach der Erlaubnis; was vorher aufbewahrt war, steht</translation>
     </message>
     <message>
       <source>{0}, or lay a rule or the card on the pipe</source>
