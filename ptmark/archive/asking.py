@@ -62,6 +62,7 @@ COLUMNS = (
 _FEW = 2000  # as many are looked up one by one; more are met on the way through the dates
 _MOST = 0.9  # of the records have such words: asking each one met finds a page in no time
 _LEADING = (*NUMBERED, "record_id", "photo")  # where one is given, few inspections fit
+_EXACTLY = frozenset((name, "exact") for name in _LEADING)
 _DECIDED = ("verdict", "disposition")
 OF_INDICATION = ("kind", "shape", "shortest_mm", "longest_mm")
 _EQUAL = (*_DECIDED, "record_id")
@@ -84,14 +85,14 @@ def asked(archive: Archive, query: Query) -> tuple[Shape, dict[str, Any]]:
             found, short = narrowest(archive, name, values[f"{name}_runs"])
             values |= found
             shape[f"{name}?"] = "" if short else "many"
-    most = values | {"few": _FEW + 1}
+    values["few"] = _FEW + 1
     for name, members in _groups(shape):
         asks = f"{name}?"
         if led or shape.get(asks) == "many":
             shape[asks] = "many"
             continue
         own = tuple((one, shape[one]) for one in members)
-        there = fetch(archive, _probe(dialect, name, own), most)
+        there = fetch(archive, _probe(dialect, name, own), values)
         shape[asks] = "few" if len(there) <= _FEW else "many"
         if dialect.name != "sqlite":
             values[f"{name}_few"] = list({row[0] for row in there})
@@ -163,8 +164,7 @@ def _indication(columns: Any, shape: dict[str, str]) -> list[ColumnElement[bool]
 
 def is_led(shape: dict[str, str]) -> bool:
     """Whether something that fits few inspections leads to them."""
-    found = shape.items() & {(name, "exact") for name in _LEADING}
-    return bool(found) or "few" in shape.values()
+    return "few" in shape.values() or not _EXACTLY.isdisjoint(shape.items())
 
 
 def leads(shape: dict[str, str]) -> list[tuple[str, ...]]:

@@ -80,12 +80,9 @@ def _way(
 
     Of several that may lead through the dates, the one whose steps go farthest back.
     """
-    asks = dict(shape)
-    if is_led(asks):
-        return None, None
-    ways = leads(asks)
-    if len(ways) == 1 and asks.keys() <= {*ways[0], "since", "until"}:
-        return ways[0], None  # all on the way fit
+    ways = _ways(shape)
+    if not isinstance(ways, list):
+        return ways, None
     best: tuple[Place, By] | None = None
     for by in ways:
         step = _stepping(archive.engine.dialect, _led_by(shape, by), by, later=later)
@@ -95,6 +92,17 @@ def _way(
         best = min(best or (tuple(found[0]), by), (tuple(found[0]), by))
     assert best is not None  # noqa: S101 - there is always a way
     return best[1], best[0]
+
+
+@lru_cache(256)
+def _ways(shape: Shape) -> list[tuple[str, ...]] | By:
+    """What may lead through the dates; alone where hardly more is met than what fits."""
+    asks = dict(shape)
+    if is_led(asks):
+        return None
+    ways = leads(asks)
+    all_fit = len(ways) == 1 and asks.keys() <= {*ways[0], "since", "until"}
+    return ways[0] if all_fit else ways
 
 
 def _bound(
