@@ -41,6 +41,9 @@ HAIRLINE_PX = 5.0
 # 95 % of 40 true ones under 2.5 px wide lie within 0.00 of that, of 140 up to 3.5 px within
 # 0.12, of 3500 wider ones within 0.18 to 0.21: JPEG leaves narrow ones little of their colour.
 BROWN_OF_NARROW = 0.05
+# In photos of dull colours (half of their saturation) dye takes blue as 0.94 to 0.98 of green
+# and is at most 1.51 brown; rust, fingers and tape take 1.09 times as much blue and more.
+BROWN_OF_DULL, DULL_FROM, DULL_BLUE = 1.62, ((0.3, 0.45), (0.0, 1.0)), ((1.0, 1.05), (1.0, 0.0))
 # How soft a hairline's edge may be, shift over width, and where nothing is left outside of it.
 SOFTEST, CLEAN_SOFTEST, CLEAN_OUTSIDE = 0.35, 0.42, 0.1
 MOST_CUT_OF_HAIRLINE = 0.35  # at most 0.27 for 210 true ones
@@ -116,9 +119,7 @@ def _wrong_colour(one: Contour) -> str:
     luma = _LUMA[0] * red + _LUMA[1] * green + _LUMA[2] * blue
     if luma < LEAST_DARK * _LUMA_OF_DYE * colour:
         return "not dye-coloured: redder than its surroundings, hardly darker"
-    if blue > MOST_BLUE_TAKEN * green or _brown(red, green, blue) > _most_brown(
-        green, _width(one)
-    ):
+    if blue > MOST_BLUE_TAKEN * green or _too_brown(one):
         return "not dye-coloured: yellow or brown, like rust or heat tint"
     if blue < LEAST_BLUE_TAKEN * green - BLUE_ROUNDED:
         return "not dye-coloured: it leaves blue, like violet ink"
@@ -131,13 +132,22 @@ def _by_colour(red: float, green: float) -> float:
     return float((1 - steady) / max(_GREEN_STOPPED - _RED_STOPPED * steady, 1e-3))
 
 
-def _most_brown(green: float, width_px: float) -> float:
+def _too_brown(one: Contour) -> bool:
+    return _brown(*one.taken_light.tolist()) > _most_brown(one)
+
+
+def _most_brown(one: Contour) -> float:
     """Brown allowed: more where grain blurs a pale hue, and where thick dye stops red too.
 
-    And where the blob is so narrow that JPEG leaves it little of its colour.
+    And where the blob is so narrow that JPEG leaves it little of its colour, or takes much of
+    green and no more of blue, which rust never does: a photo of dull colours takes red as well.
     """
+    _, green, blue = one.taken_light.tolist()
     allowed = between(green, (0.3, 0.5, 0.85, 0.95), (1.55, 1.46, 1.46, 1.65))
-    return allowed + between(width_px, (HAIRLINE_PX / 2, HAIRLINE_PX), (BROWN_OF_NARROW, 0.0))
+    dull = between(one.contrast, *DULL_FROM) * between(blue / max(green, 1e-6), *DULL_BLUE)
+    allowed = max(allowed, BROWN_OF_DULL * dull)
+    narrow = (HAIRLINE_PX / 2, HAIRLINE_PX)
+    return allowed + between(_width(one), narrow, (BROWN_OF_NARROW, 0.0))
 
 
 def _brown(red: float, green: float, blue: float) -> float:
@@ -180,7 +190,7 @@ def confidence(one: Contour) -> float:
     hue = min(
         1.0,
         (MOST_RED_TAKEN - red / max(green, 1e-6)) / 0.25,
-        (_most_brown(green, _width(one)) - _brown(red, green, blue)) / 0.15,
+        (_most_brown(one) - _brown(red, green, blue)) / 0.15,
     )
     edge = min(1.0, 3.0 / max(one.shift_px, 0.1))
     return float(min(1.0, max(0.02, min(signal, hue, edge))))

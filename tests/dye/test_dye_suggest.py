@@ -192,3 +192,14 @@ def test_where_dye_reaches_the_photo_is_the_same_at_each_of_its_sides(side, gap,
     rgb = np.rot90(scenes.photo(bar.shape, [(bar, scenes.DYE)]).rgb[:, beyond:], side)
     (one,) = suggest(Photo.from_array(np.ascontiguousarray(rgb))).found
     assert ends_at_border(one.outline_px, size, size) is reaches
+
+
+@pytest.mark.parametrize("saturation", [0.5, 0.7])
+@pytest.mark.parametrize(("left", "called"), [(scenes.DYE, 1), (scenes.RUST, 0)])
+def test_dye_is_told_from_rust_in_a_photo_of_dull_colours(saturation, left, called):
+    # what a phone's muted style does to all colours: common practice, no source
+    vivid = scenes.photo((200, 300), [(scenes.bar((200, 300), 60, 240, 100, 12), left)])
+    code = vivid.rgb.astype(float)
+    grey = code.mean(axis=2, keepdims=True)
+    dull = np.round(grey + saturation * (code - grey)).astype(np.uint8)
+    assert len(suggest(Photo(vivid.info, dull)).found) == called
