@@ -114,6 +114,32 @@ def test_the_way_to_the_work_and_back_keeps_list_and_selection(
     assert found.model.hits[0].record_id == "r-9"
 
 
+def test_each_way_back_leads_to_what_was_looked_at_there(qtbot, idle, desk):
+    desk.show_record(hit_of("r-0"))
+    idle()
+    desk.record.part_button.click()
+    idle()
+    history = desk.history
+    assert [hit.record_id for hit in history.model.hits] == ["r-4", "r-2", "r-0"]
+    history.table.setCurrentIndex(history.model.index(1, 0))
+    history.table.activated.emit(history.table.currentIndex())
+    idle()
+    desk.record.serial_button.click()
+    idle()
+    assert [hit.record_id for hit in history.model.hits] == ["r-2"]
+    desk.back()
+    assert desk.record.record.id == "r-2"
+    desk.back()
+    idle()
+    assert [hit.record_id for hit in history.model.hits] == ["r-4", "r-2", "r-0"]
+    assert history.table.currentIndex().row() == 1
+    desk.back()
+    idle()
+    assert desk.record.record.id == "r-0"
+    desk.back()
+    assert desk.found.isVisible()
+
+
 # -- what the search says -----------------------------------------------------------------
 def test_a_filter_is_told_of_also_while_it_is_hidden(qtbot, idle, desk):
     found = desk.found

@@ -1,6 +1,7 @@
 """The archive in the window: takes the place of photo and steps while it is looked at."""
 
-from functools import cached_property
+from collections.abc import Callable
+from functools import cached_property, partial
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -40,7 +41,8 @@ class ArchiveDesk(QObject):
         self.door = window.record_step.archive.door
         self.pages = QStackedWidget()
         self.pages.hide()
-        self._before: list[QWidget] = []
+        self._before: list[tuple[QWidget, Callable[[], None] | None]] = []
+        self._content: dict[QWidget, Callable[[], None] | None] = {}  # puts it on its page
         self._retest: tuple[Record, Path] | None = None
         # Of the whole window: a button greyed out while it has the focus gives it away.
         self._escape = QShortcut(QKeySequence("Escape"), window, self._on_escape)
@@ -154,35 +156,40 @@ class ArchiveDesk(QObject):
 
     def back(self) -> None:
         """Back to the page before."""
-        page = self._before.pop() if self._before else self.found
+        page, content = self._before.pop() if self._before else (self.found, None)
         self.pages.setCurrentWidget(page)
+        if content is not None and content is not self._content.get(page):
+            self._put(page, content)  # another record or part was looked at meanwhile
         if page is self.found:
             self.found.take_focus()
 
-    def _show(self, page: QWidget) -> None:
+    def _show(self, page: QWidget, content: Callable[[], None] | None = None) -> None:
         now = self.pages.currentWidget()
         if not self.pages.isHidden() and now is not None and now is not page:
-            self._before.append(now)
+            self._before.append((now, self._content.get(now)))
         self._usual.hide()
         self.pages.setCurrentWidget(page)
         self.pages.show()
         self._escape.setEnabled(True)
         self._window.photo_row.setEnabled(False)  # else its keys undo the work unseen
+        self._put(page, content)
+
+    def _put(self, page: QWidget, content: Callable[[], None] | None) -> None:
+        self._content[page] = content
+        if content is not None:
+            content()
 
     def show_record(self, hit: "Hit") -> None:
         """Look at a record."""
-        self._show(self.record)
-        self.record.show_hit(hit)
+        self._show(self.record, partial(self.record.show_hit, hit))
 
     def show_history(self, part: str, serial: str) -> None:
         """Look at what was seen of a part number, or of one serial of it."""
-        self._show(self.history)
-        self.history.show_part(part, serial)
+        self._show(self.history, partial(self.history.show_part, part, serial))
 
     def show_map(self, part: str) -> None:
         """Look at where on a part number indications were seen."""
-        self._show(self.map)
-        self.map.show_part(part)
+        self._show(self.map, partial(self.map.show_part, part))
 
     def show_check(self) -> None:
         """Look at the state of the archive."""

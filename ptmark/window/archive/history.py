@@ -2,7 +2,7 @@
 
 from typing import TYPE_CHECKING, NamedTuple
 
-from PySide6.QtCore import Signal
+from PySide6.QtCore import QModelIndex, Signal
 from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
 
 from ptmark.window.archive.door import ArchiveDoor
@@ -50,7 +50,8 @@ class HistoryPage(QWidget):
         self.gallery.hide()
         self.model.glances_asked.connect(lambda hits: read_glances(door, self.model, hits))
         self.back_button = key_button(tr("Back"), "Escape", self.left.emit)
-        self._part = ""
+        self._part, self._serial = "", ""
+        self._rows: dict[tuple[str, str], int] = {}  # that were opened last
         self.map_button = key_button(
             tr("Place map"), "", lambda: self.map_asked.emit(self._part)
         )
@@ -67,13 +68,17 @@ class HistoryPage(QWidget):
         column.addWidget(self.gallery, 3)
         column.addWidget(self.table, 2)
         for view in (self.table, self.gallery):
-            view.activated.connect(lambda index: self.opened.emit(index.data(HIT)))
+            view.activated.connect(self._on_activated)
+
+    def _on_activated(self, index: QModelIndex) -> None:
+        self._rows[self._part, self._serial] = index.row()
+        self.opened.emit(index.data(HIT))
 
     def show_part(self, part: str, serial: str) -> None:
         """Read the history of a part number, or of one serial of it."""
         from ptmark.archive import Page
 
-        self._part = part
+        self._part, self._serial = part, serial
         self.head.setText(
             tr("Part number {0}", part) + (tr(", serial {0}", serial) if serial else "")
         )
@@ -122,5 +127,6 @@ class HistoryPage(QWidget):
             )
         )
         if told.hits:
-            self.table.setCurrentIndex(self.model.index(0, 0))
+            row = self._rows.get((self._part, self._serial), 0)
+            self.table.setCurrentIndex(self.model.index(min(row, len(told.hits) - 1), 0))
             self.table.setFocus()
