@@ -127,14 +127,9 @@ def find_all(archive: Archive, query: Query) -> Iterator[Hit]:
         yield from page.hits
 
 
-def count(archive: Archive, query: Query, *, most: int | None = None) -> int:
-    """How many inspections fit; some tenths of a second where a million indications fit.
-
-    Counted no further than one more than ``most``.
-    """
+def count(archive: Archive, query: Query) -> int:
+    """How many inspections fit; some tenths of a second where a million indications fit."""
     shape, values = asked(archive, query)
-    if most is not None:
-        return counted(archive, shape, values | {"limit": most + 1}, whole=True)[0]
     return int(fetch(archive, counting(archive.engine.dialect, shape), values)[0][0])
 
 
@@ -148,7 +143,7 @@ def count_some(archive: Archive, query: Query, most: int) -> tuple[int, bool]:
     """
     shape, values = asked(archive, query)
     values["limit"] = most + 1
-    return counted(archive, shape, values, whole=False)
+    return counted(archive, shape, values)
 
 
 def found_csv(hits: "Iterator[Hit] | list[Hit]") -> str:

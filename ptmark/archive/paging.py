@@ -54,9 +54,7 @@ def paged(
     return rows, (end[0], end[1] + 1) if len(rows) < values["limit"] else None
 
 
-def counted(
-    archive: Archive, shape: Shape, values: dict[str, Any], *, whole: bool
-) -> tuple[int, bool]:
+def counted(archive: Archive, shape: Shape, values: dict[str, Any]) -> tuple[int, bool]:
     """How many there are at least, up to ``limit``, and whether these are all."""
     dialect = archive.engine.dialect
     for name in ("indication", "words"):
@@ -65,8 +63,8 @@ def counted(
             found = fetch(archive, _counting_one(dialect, name, shape), values)
             return int(found[0][0]), int(found[0][0]) < values["limit"]
     by, end = _way(archive, shape, values, later=False, far=_FAR_COUNTED)
-    near = end is not None and not whole
-    if end is not None and near:
+    near = end is not None
+    if end is not None:
         values = _bound(archive, shape, values, by, end, later=False)
     some = _counting_some(dialect, shape, by, near=near)
     number = int(fetch(archive, some, values)[0][0])
