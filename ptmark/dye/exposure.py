@@ -28,6 +28,8 @@ _MOST_CLIPPED = 0.9  # of what lies beside an outline
 
 def is_overexposed(photo: Photo, outline_px: Array) -> bool:
     """Whether the developer beside an outline of shape (N, 2) px is clipped all round."""
+    if not _clipped_near(photo, outline_px):
+        return False
     ring = evenly(outline_px)
     ring = ring if signed_area(ring) > 0 else ring[::-1]
     away = outward(ring)
@@ -39,6 +41,13 @@ def is_overexposed(photo: Photo, outline_px: Array) -> bool:
     x, y = at[inside].T
     green = photo.rgb[y, x, 1]
     return bool(np.mean(green >= FULL) > _MOST_CLIPPED)
+
+
+def _clipped_near(photo: Photo, outline_px: Array) -> bool:
+    """Whether any of every third pixel of the outline's box is: it mostly is not."""
+    low = np.maximum(np.floor(outline_px.min(axis=0) - max(_BESIDE_PX)), 0).astype(int)
+    high = np.ceil(outline_px.max(axis=0) + max(_BESIDE_PX)).astype(int) + 1
+    return bool((photo.rgb[low[1] : high[1] : 3, low[0] : high[0] : 3, 1] >= FULL).any())
 
 
 def overexposed_share(photo: Photo, area_px: Array | None) -> float:
