@@ -87,13 +87,8 @@ def back_up(archive: Archive, folder: Path) -> int:
         with beside.open("rb+") as made:
             os.fsync(made.fileno())
         target = folder / "archive.sqlite"
-        for name in (
-            "archive.sqlite-wal",
-            "archive.sqlite-shm",
-            "archive.seal",
-            "archive.head",
-        ):
-            (folder / name).unlink(missing_ok=True)
+        for end in ("sqlite-wal", "sqlite-shm", "seal", "head"):
+            (folder / f"archive.{end}").unlink(missing_ok=True)
         beside.replace(target)
         sync_folder(folder)
         if told:
@@ -128,7 +123,13 @@ def repair(archive: Archive, copy: Path | None = None) -> tuple[list[str], Verif
     -------
     (list of str, Verified)
         What was mended, and what verifying finds afterwards.
+
+    Raises
+    ------
+    ArchiveError
+        If the database may only be read.
     """
+    _refuse_read_only(archive)
     found = verify(archive)
     other = None if copy is None else open_archive(copy, read_only=True)
     mended = []
@@ -142,6 +143,18 @@ def repair(archive: Archive, copy: Path | None = None) -> tuple[list[str], Verif
     if any(p.subject == "database" for p in found.problems):
         mended += _rebuilt(archive)
     return mended, verify(archive)
+
+
+def _refuse_read_only(archive: Archive) -> None:
+    """Said before all is read; any other error is what is to be mended."""
+    if archive.file is None:
+        return
+    with archive.guarded(), closing(sqlite3.connect(archive.file)) as raw:
+        try:
+            raw.execute("DELETE FROM hold WHERE 0")
+        except sqlite3.Error as found:
+            if found.sqlite_errorcode == sqlite3.SQLITE_READONLY:
+                raise
 
 
 def _mend(archive: Archive, other: Archive | None, subject: str) -> bool:
