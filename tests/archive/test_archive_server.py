@@ -133,7 +133,7 @@ def test_a_put_that_is_cut_off_takes_away_nothing_that_another_put(tmp_path, mon
     def cut_off(*_args):
         raise KeyboardInterrupt
 
-    monkeypatch.setattr(room, "_make", another_is_quicker)
+    monkeypatch.setattr(room, "make_folder", another_is_quicker)
     monkeypatch.setattr(room, "write_whole", cut_off)
     with pytest.raises(KeyboardInterrupt):
         store.put(key, data)
