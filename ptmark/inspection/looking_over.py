@@ -1,6 +1,8 @@
 """Everything to be said of a photo before and after looking: one list of remarks."""
 
+import cv2
 import numpy as np
+import numpy.typing as npt
 
 from ptmark.criteria import Profile
 from ptmark.criteria.rules import SizeRule
@@ -28,20 +30,41 @@ def remarks_on(
     haze: float | None,
     profile: Profile | None,
 ) -> tuple[Remark, ...]:
-    """Quality of the photo, haze, the lighting that its kind needs, and a weld's height.
+    """Quality of the photo, what its file hides, haze, lighting, and a weld's height.
 
     Takes some milliseconds for each dozen megapixels, so a window may ask for it in a worker.
     """
     mode = state.mode or recognise(photo)
+    area_px = None if state.area_px is None else np.array(state.area_px, float)
     quality = look_at_quality(
         photo,
         surface,
-        None if state.area_px is None else np.array(state.area_px, float),
+        area_px,
         smallest_that_counts(profile),
         fluorescent=mode == "fluorescent",
     )
-    more = (haze_remark(haze), lighting_remark(mode), crown_remark(state))
+    clear = transparent_remark(photo, area_px)
+    more = (clear, haze_remark(haze), lighting_remark(mode), crown_remark(state))
     return (*quality, *(one for one in more if one is not None))
+
+
+def transparent_remark(photo: Photo, area_px: npt.NDArray[np.float64] | None) -> Remark | None:
+    """Where the file is transparent in the examined area, (N, 2), px; None where nowhere."""
+    clear = photo.see_through
+    if clear is None:
+        return None
+    area = np.ones_like(clear)
+    if area_px is not None:
+        area[:] = 0
+        cv2.fillPoly(area, [np.round(area_px).astype(np.int32)], 1)
+    if not (clear & area).any():
+        return None
+    share = max(1.0, 100 * float(np.count_nonzero(clear & area)) / max(int(area.sum()), 1))
+    return Remark(
+        f"The file is transparent in some {share:.0f} % of the examined area: that is shown "
+        "white, as clean developer is, and nothing beneath it is seen.",
+        "Use the photo as the camera wrote it.",
+    )
 
 
 def crown_remark(state: State) -> Remark | None:

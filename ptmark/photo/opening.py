@@ -13,6 +13,7 @@ from ptmark.errors import PhotoError
 from ptmark.photo._decode import Pixels, decode, decode_reduced
 from ptmark.photo._exif import focal_px
 from ptmark.photo._file import File, check_unchanged, examine
+from ptmark.photo._found import Found
 from ptmark.photo._to_srgb import to_srgb
 from ptmark.photo._upright import over_white, upright
 from ptmark.photo.camera_profile import CameraProfile, profile_for
@@ -57,9 +58,10 @@ def open_photo(path: Path) -> Photo:
     with _naming(path), ThreadPoolExecutor(1) as beside:
         file = examine(path)
         sha256 = beside.submit(_sha256, file.data)
-        rgb = _finish(decode(path, file.data, file.found), file)
+        pixels = decode(path, file.data, file.found)
+        rgb, see_through = _finish(pixels, file), _see_through(pixels, file)
         check_unchanged(file)
-        return Photo(_info(file, sha256.result()), rgb)
+        return Photo(_info(file, sha256.result()), rgb, see_through)
 
 
 def read_info(path: Path) -> PhotoInfo:
@@ -122,14 +124,28 @@ def _finish(pixels: Pixels, file: File) -> npt.NDArray[np.uint8]:
     """Stored pixels to upright sRGB."""
     import cv2
 
-    found, alpha = file.found, None
+    found, alpha = file.found, _alpha(pixels, file.found)
     if pixels.ndim == 3 and pixels.shape[2] == 4 and found.mode != "CMYK":
-        alpha = cv2.extractChannel(pixels, 3) if found.alpha else None
         pixels = cv2.cvtColor(pixels, cv2.COLOR_RGBA2RGB)
     rgb = to_srgb(pixels, file.space)
     if alpha is not None:
         rgb = over_white(rgb, alpha, multiplied=found.multiplied)
     return np.ascontiguousarray(upright(rgb, file.orientation))
+
+
+def _alpha(pixels: Pixels, found: Found) -> Pixels | None:
+    if not found.alpha or pixels.ndim != 3 or pixels.shape[2] != 4:
+        return None
+    return np.ascontiguousarray(pixels[..., 3])
+
+
+def _see_through(pixels: Pixels, file: File) -> npt.NDArray[np.uint8] | None:
+    """Where the picture is not opaque, upright; None where it is all over."""
+    alpha = _alpha(pixels, file.found)
+    if alpha is None:
+        return None
+    clear = (alpha < np.iinfo(alpha.dtype).max).view(np.uint8)
+    return np.ascontiguousarray(upright(clear, file.orientation)) if clear.any() else None
 
 
 def _info(file: File, sha256: str) -> PhotoInfo:

@@ -66,12 +66,20 @@ class Photo:
     info : PhotoInfo
     rgb : ndarray of shape (H, W, 3), uint8
         sRGB-coded, upright, RGB order, not writeable.
+    see_through : ndarray of shape (H, W), uint8, or None
+        1 where the file is not opaque, shown over white; None where it is all over.
     """
 
-    def __init__(self, info: PhotoInfo, rgb: npt.NDArray[np.uint8]) -> None:
+    def __init__(
+        self,
+        info: PhotoInfo,
+        rgb: npt.NDArray[np.uint8],
+        see_through: npt.NDArray[np.uint8] | None = None,
+    ) -> None:
         rgb.flags.writeable = False
         self.info = info
         self.rgb = rgb
+        self.see_through = see_through
         self._levels: dict[int, npt.NDArray[np.uint8]] = {1: rgb}
         self._lock = threading.Lock()
 
@@ -86,7 +94,7 @@ class Photo:
         """
         if profile == self.info.calibrated:
             return self
-        return Photo(replace(self.info, calibrated=profile), self.rgb)
+        return Photo(replace(self.info, calibrated=profile), self.rgb, self.see_through)
 
     @classmethod
     def from_array(

@@ -6245,6 +6245,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>Die Datei enthält {0} Bilder oder Seiten; gezeigt wird die erste.</translation>
     </message>
     <message>
+      <source>The file is transparent in some {0} % of the examined area: that is shown white, as clean developer is, and nothing beneath it is seen.</source>
+      <translation>Die Datei ist in etwa {0} % des Prüfbereichs durchsichtig: Das erscheint weiß wie sauberer Entwickler, und was darunter liegt, ist nicht zu sehen.</translation>
+    </message>
+    <message>
       <source>The length from which an indication is judged at all</source>
       <translation>Die Länge, ab der eine Anzeige überhaupt bewertet wird</translation>
     </message>
@@ -6447,6 +6451,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>Unless</source>
       <translation>Außer</translation>
+    </message>
+    <message>
+      <source>Use the photo as the camera wrote it.</source>
+      <translation>Das Foto so verwenden, wie die Kamera es geschrieben hat.</translation>
     </message>
     <message>
       <source>Ventilate well, confined spaces above all; wear gloves and eye protection; read the safety data sheets.</source>

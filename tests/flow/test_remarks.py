@@ -50,6 +50,32 @@ def test_remarks_become_cautions_of_the_record(photo_file):
     assert said[0] in inspection.to_record().cautions
 
 
+def test_transparent_parts_of_the_examined_area_are_told(photo_file, tmp_path):
+    # PNG (W3C REC-PNG, 12.1) leaves to the viewer what stands behind; here it is white
+    with Image.open(photo_file) as picture:
+        opaque = picture.convert("RGBA")
+    width, height = opaque.size
+    alpha = Image.new("L", opaque.size, 255)
+    whole, holed = tmp_path / "whole.png", tmp_path / "holed.png"
+    opaque.save(whole, compress_level=1)
+    alpha.paste(0, (0, 0, width // 4, height // 2))
+    opaque.putalpha(alpha)
+    opaque.save(holed, compress_level=1)
+
+    def told(path, area_px=None):
+        inspection = Inspection()
+        inspection.open(path)
+        if area_px is not None:
+            inspection.change("mark the area", area_px=area_px)
+        return [one for one in inspection.to_record().cautions if "transparent" in one]
+
+    right = ((width / 2, 0.0), (width - 1.0, 0.0), (width - 1.0, height - 1.0))
+    across = ((0.0, 0.0), (width / 2, 0.0), (width / 2, height - 1.0), (0.0, height - 1.0))
+    assert told(whole) == told(holed, right) == []
+    assert "in some 12 % of the examined area" in told(holed)[0]  # an eighth
+    assert "in some 25 % of the examined area" in told(holed, across)[0]
+
+
 def test_a_weld_of_unknown_height_is_told_until_its_height_is_given(photo_file):
     inspection = Inspection()
     inspection.open(photo_file)
