@@ -203,3 +203,14 @@ def test_dye_is_told_from_rust_in_a_photo_of_dull_colours(saturation, left, call
     grey = code.mean(axis=2, keepdims=True)
     dull = np.round(grey + saturation * (code - grey)).astype(np.uint8)
     assert len(suggest(Photo(vivid.info, dull)).found) == called
+
+
+@pytest.mark.parametrize("light", [(1.0, 0.12, 0.1), (0.2, 1.0, 1.0)])
+def test_pale_dye_is_called_in_light_that_shows_the_developer_in_one_colour(light):
+    # a red lamp, and a white balance that was set on the red
+    size = (200, 300)
+    line, disc = scenes.bar(size, 60, 240, 60, 6), scenes.disc(size, 150, 130, 15)
+    dye, shade = 0.4 * (line + disc), np.ones((*size, 3)) * light
+    found = suggest(scenes.photo(size, [(dye, scenes.DYE)], shade=shade)).found
+    assert len(found) == 2
+    assert np.ptp(found[0].outline_px[:, 0]) == pytest.approx(180, abs=1.5)
