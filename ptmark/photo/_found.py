@@ -20,7 +20,8 @@ class Found:
     is a TIFF-structured block, ``icc`` the embedded profile, ``coded`` the colour primaries
     and transfer by ITU-T H.273 code points. ``inverted`` tells grey where 0 is white that the
     decoder leaves so, ``multiplied`` colours times their alpha, ``packed`` compressed TIFF
-    data, and ``end`` where the end marker of a JPEG stands.
+    data, and ``end`` where the end marker of a JPEG stands. ``quality`` is a JPEG's, in the
+    usual scale to 100, by its tables for colour.
     """
 
     format: str
@@ -38,6 +39,7 @@ class Found:
     multiplied: bool = False
     packed: bool = False
     end: int = 0
+    quality: float | None = None
 
 
 def check_size(width: int, height: int) -> None:

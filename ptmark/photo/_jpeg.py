@@ -14,6 +14,8 @@ _FRAMES = frozenset(range(0xC0, 0xD0)) - {0xC4, 0xC8, 0xCC}
 _NEXT = re.compile(rb"\xff[^\x00\xd0-\xd7\xff]")  # a marker that is no restart, inside a scan
 _MOST_SCANS = 200  # a progressive photo has about ten; thousands only tie the machine up
 _MODES = {1: "L", 3: "RGB", 4: "CMYK"}
+# The ten coarsest waves of ITU-T T.81, table K.2 (colour), in the order of its zigzag.
+_K2 = (17, 18, 18, 24, 21, 24, 47, 26, 26, 47)
 
 
 def look(data: bytes) -> Found:
@@ -28,12 +30,15 @@ def look(data: bytes) -> Found:
         If the file ends early, contradicts itself, or the picture is too big.
     """
     frame, exif, icc = b"", b"", dict[int, bytes]()
+    tables = dict[int, list[int]]()
     segments, end = _segments(data)
     for marker, body in segments:
         if marker == 0xE1 and body[:6] == b"Exif\0\0" and not exif:
             exif = body[6:]
         elif marker == 0xE2 and body[:12] == b"ICC_PROFILE\0" and len(body) > 14:
             icc[body[12]] = body[14:]
+        elif marker == 0xDB:
+            tables |= _tables(body)
         elif marker in _FRAMES and not frame:
             frame = body
             if len(frame) < 6:
@@ -58,11 +63,43 @@ def look(data: bytes) -> Found:
         exif=exif,
         icc=b"".join(icc[number] for number in sorted(icc)),
         end=end,
+        quality=_quality(frame, tables),
     )
 
 
 def _size(frame: bytes) -> tuple[int, int]:
     return int.from_bytes(frame[3:5], "big"), int.from_bytes(frame[1:3], "big")
+
+
+def _tables(body: bytes) -> dict[int, list[int]]:
+    """Steps of the ten coarsest waves, by the number of the table (B.2.4.1)."""
+    found, at = dict[int, list[int]](), 0
+    while at < len(body):
+        size, number = 1 + (body[at] >> 4), body[at] & 15
+        steps = body[at + 1 : at + 1 + 64 * size]
+        if len(steps) < 64 * size:
+            break
+        first = steps[: len(_K2) * size]
+        found[number] = [
+            int.from_bytes(first[i : i + size], "big") for i in range(0, len(first), size)
+        ]
+        at += 1 + 64 * size
+    return found
+
+
+def _quality(frame: bytes, tables: dict[int, list[int]]) -> float | None:
+    """Quality by the steps of colour, as most encoders scale table K.2; None of grey.
+
+    50 stands for the table as it is, q below it for 50/q times its steps, q above for
+    2 - q/50 times (the scale of the Independent JPEG Group's encoder, its `jcparam.c`).
+    """
+    if frame[5] < 3 or len(frame) < 12:
+        return None
+    steps = tables.get(frame[11])
+    if not steps:
+        return None
+    times = max(sum(steps) / sum(_K2), 1e-6)
+    return min(100.0, 50 / times if times > 1 else 100 - 50 * times)
 
 
 def _segments(data: bytes) -> tuple[list[tuple[int, bytes]], int]:

@@ -167,6 +167,7 @@ def _info(file: File, sha256: str) -> PhotoInfo:
         calibrated=_calibrated(file),
         frames=found.frames,
         notes=_notes(file),
+        quality=found.quality,
     )
 
 

@@ -34,6 +34,7 @@ class PhotoInfo:
     channel. ``profile`` names the colour space the file is in. ``frames`` counts the frames or
     pages, of which the first is shown. ``notes`` are whole sentences on what was done to the
     picture that a person should know.
+    ``quality`` is that of a JPEG's colour, in the usual scale to 100.
     """
 
     path: Path
@@ -52,6 +53,7 @@ class PhotoInfo:
     calibrated: CameraProfile | None = None
     frames: int = 1
     notes: tuple[str, ...] = ()
+    quality: float | None = None
 
     @property
     def megapixels(self) -> float:

@@ -132,6 +132,10 @@
       <translation>1 Protokoll</translation>
     </message>
     <message>
+      <source>1 year</source>
+      <translation>1 Jahr</translation>
+    </message>
+    <message>
       <source>2 mm</source>
       <translation>2 mm</translation>
     </message>
@@ -1606,7 +1610,7 @@
 • Where no part number begins so, it is looked for among the words of the records: remarks, kinds, notes, names.
 • In quotation marks it is the whole number: "P-1" does not find P-17.
 • Serial, examiner, procedure and criteria are whole names; a * stands for the rest: PT-* finds PT-1.
-• Kind, shape and lengths ask for one indication that has all of them.
+• Kind, shape and lengths ask for one indication that has all of them. A length shown with ≥ runs out of its photo or is overexposed: asked for longer ones, it is found too.
 • Capitals do not matter. “Clear all” takes every filter away.</source>
       <translation>Nichts im Archiv passt.
 
@@ -1614,7 +1618,7 @@
 • Wo keine Teilenummer so beginnt, wird unter den Wörtern der Protokolle gesucht: Bemerkungen, Arten, Notizen, Namen.
 • In Anführungszeichen ist es die ganze Nummer: "P-1" findet P-17 nicht.
 • Seriennummer, Prüfer, Verfahren und Kriterien sind ganze Namen; ein * steht für den Rest: PT-* findet PT-1.
-• Art, Form und Längen fragen nach einer Anzeige, auf die alle zutreffen.
+• Art, Form und Längen fragen nach einer Anzeige, auf die alle zutreffen. Eine Länge mit ≥ läuft aus dem Foto oder ist überbelichtet: wird nach längeren gefragt, wird sie auch gefunden.
 • Groß und klein ist gleich. „Alles leeren“ nimmt jeden Filter weg.</translation>
     </message>
     <message>
@@ -2044,6 +2048,14 @@
     <message>
       <source>Record (*.json)</source>
       <translation>Protokoll (*.json)</translation>
+    </message>
+    <message>
+      <source>Record after</source>
+      <translation>Nächstes Protokoll</translation>
+    </message>
+    <message>
+      <source>Record before</source>
+      <translation>Voriges Protokoll</translation>
     </message>
     <message>
       <source>Record or photo</source>
@@ -4910,6 +4922,14 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>{0} weitere, der Farbe weniger ähnlich …</translation>
     </message>
     <message>
+      <source>{0} of more than {1}</source>
+      <translation>{0} von mehr als {1}</translation>
+    </message>
+    <message>
+      <source>{0} of {1}</source>
+      <translation>{0} von {1}</translation>
+    </message>
+    <message>
       <source>{0} of {1} lines change</source>
       <translation>{0} von {1} Zeilen ändern sich</translation>
     </message>
@@ -5289,8 +5309,8 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>„{0!s}“ würde sich selbst ausnehmen, so könnte nichts sie treffen</translation>
     </message>
     <message>
-      <source>'{0}…' has too many digits</source>
-      <translation>„{0}…“ hat zu viele Ziffern</translation>
+      <source>'{0!s}…' has too many digits</source>
+      <translation type="unfinished" />
     </message>
     <message>
       <source>(at end of document)</source>
@@ -6245,6 +6265,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>Die Datei enthält {0} Bilder oder Seiten; gezeigt wird die erste.</translation>
     </message>
     <message>
+      <source>The file is compressed strongly (JPEG of quality {0}): thin and pale indications lose their colour and may be missed.</source>
+      <translation>Die Datei ist stark komprimiert (JPEG der Qualität {0}): Dünne und blasse Anzeigen verlieren ihre Farbe und können übersehen werden.</translation>
+    </message>
+    <message>
       <source>The file is transparent in some {0} % of the examined area: that is shown white, as clean developer is, and nothing beneath it is seen.</source>
       <translation>Die Datei ist in etwa {0} % des Prüfbereichs durchsichtig: Das erscheint weiß wie sauberer Entwickler, und was darunter liegt, ist nicht zu sehen.</translation>
     </message>
@@ -6451,6 +6475,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>Unless</source>
       <translation>Außer</translation>
+    </message>
+    <message>
+      <source>Use the photo as the camera wrote it, not a copy that was sent or saved smaller.</source>
+      <translation>Das Foto so verwenden, wie die Kamera es geschrieben hat, keine verschickte oder kleiner gespeicherte Kopie.</translation>
     </message>
     <message>
       <source>Use the photo as the camera wrote it.</source>
@@ -6793,8 +6821,8 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>ein anderes Programm schreibt gerade: noch einmal versuchen</translation>
     </message>
     <message>
-      <source>another state is kept: revision {0}, file {1}…</source>
-      <translation>ein anderer Stand ist aufbewahrt: Fassung {0}, Datei {1}…</translation>
+      <source>another state is kept: revision {0}, file {1!s}…</source>
+      <translation type="unfinished" />
     </message>
     <message>
       <source>another state of record {0} lies there, revision {1}</source>
@@ -6939,6 +6967,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>cavity</source>
       <translation>Hohlraum</translation>
+    </message>
+    <message>
+      <source>changed</source>
+      <translation>verändert</translation>
     </message>
     <message>
       <source>check --developed, or give --minutes</source>
@@ -7107,6 +7139,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>criteria new</source>
       <translation>criteria new</translation>
+    </message>
+    <message>
+      <source>damaged</source>
+      <translation>beschädigt</translation>
     </message>
     <message>
       <source>darkest: {0} records in a cell of {1} mm</source>
@@ -7585,6 +7621,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>Anzeigen, benannt {0}</translation>
     </message>
     <message>
+      <source>inspection</source>
+      <translation>Prüfungsdaten</translation>
+    </message>
+    <message>
       <source>is a link that leads back to itself</source>
       <translation>ist eine Verknüpfung, die auf sich selbst führt</translation>
     </message>
@@ -7805,6 +7845,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>die Daten enden vor den letzten Zeilen</translation>
     </message>
     <message>
+      <source>its file cannot be read ({0})</source>
+      <translation>die Datei kann nicht gelesen werden ({0})</translation>
+    </message>
+    <message>
       <source>its file differs from what was sealed</source>
       <translation>seine Datei weicht von der versiegelten ab</translation>
     </message>
@@ -7817,8 +7861,8 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>seine Datei oder seine Zeilen sind nicht in der Datenbank</translation>
     </message>
     <message>
-      <source>its file {0}… {1}</source>
-      <translation>seine Datei {0}… {1}</translation>
+      <source>its file {0!s}… {1}</source>
+      <translation>Datei {0}…: {1}</translation>
     </message>
     <message>
       <source>its frame header is too short</source>
@@ -7843,6 +7887,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>its numbers ({0} bits, TIFF sample format {1}) have no plain meaning as a photo</source>
       <translation>seine Zahlen ({0} Bit, TIFF sample format {1}) haben als Foto keinen schlichten Sinn</translation>
+    </message>
+    <message>
+      <source>its own check says: {0}</source>
+      <translation>die eigene Prüfung der Datenbank meldet: {0}</translation>
     </message>
     <message>
       <source>its place cannot be taken out</source>
@@ -7878,7 +7926,7 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     </message>
     <message>
       <source>its {0} differs from its file</source>
-      <translation>{0} weicht von der Datei ab</translation>
+      <translation>nicht so wie in der Datei: {0}</translation>
     </message>
     <message>
       <source>key {0}</source>
@@ -8163,6 +8211,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>minutes run from 0 to 1440</source>
       <translation>Minuten laufen von 0 bis 1440</translation>
+    </message>
+    <message>
+      <source>missing</source>
+      <translation>fehlt</translation>
     </message>
     <message>
       <source>more than 99.9 %</source>
@@ -8729,6 +8781,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>Oxideinschluss</translation>
     </message>
     <message>
+      <source>part number</source>
+      <translation>Teilenummer</translation>
+    </message>
+    <message>
       <source>part or delete that one first</source>
       <translation>erst jene trennen oder löschen</translation>
     </message>
@@ -8745,6 +8801,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>flach und ganz, scharf und von mehreren Seiten fotografieren</translation>
     </message>
     <message>
+      <source>photos</source>
+      <translation>Fotos</translation>
+    </message>
+    <message>
       <source>photos of a pipe cannot be laid over each other: that takes a plane</source>
       <translation>Fotos eines Rohrs können nicht übereinandergelegt werden: dazu braucht es eine Ebene</translation>
     </message>
@@ -8759,6 +8819,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>pick the corners clockwise from the top left</source>
       <translation>die Ecken im Uhrzeigersinn von links oben an setzen</translation>
+    </message>
+    <message>
+      <source>pick the four corners again under the loupe: {0} of it is that they contradict each other</source>
+      <translation>die vier Ecken unter der Lupe neu wählen: {0} davon ist, dass sie einander widersprechen</translation>
     </message>
     <message>
       <source>pick the points again under the loupe, or let the edge attract the outline: {0} of it is points set by hand</source>
@@ -8921,6 +8985,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>Fassung {0}</translation>
     </message>
     <message>
+      <source>revisions</source>
+      <translation>Revisionen</translation>
+    </message>
+    <message>
       <source>rework and retest</source>
       <translation>nacharbeiten und wieder prüfen</translation>
     </message>
@@ -8991,6 +9059,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>seen only in secondary sources, not in the standard itself</source>
       <translation>nur in Quellen aus zweiter Hand gesehen, nicht in der Norm selbst</translation>
+    </message>
+    <message>
+      <source>serial number</source>
+      <translation>Seriennummer</translation>
     </message>
     <message>
       <source>set a background behind the pipe from which its edges stand out, and let the edge attract an outline drawn by hand: {0} of it is the points</source>
@@ -9225,6 +9297,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>das Aufheben braucht einen Grund</translation>
     </message>
     <message>
+      <source>text</source>
+      <translation>Wortlaut</translation>
+    </message>
+    <message>
       <source>that hang together by gaps of {0}</source>
       <translation>die mit Abständen von {0} zusammenhängen</translation>
     </message>
@@ -9343,6 +9419,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>the first line</source>
       <translation>die erste Linie</translation>
+    </message>
+    <message>
+      <source>the four corners contradict each other: one of them was picked beside the rectangle, or the picture is cropped or stretched. Lengths are as unsure as U says; pick the corners again under the loupe, or use the photo as the camera wrote it</source>
+      <translation>die vier Ecken widersprechen einander: Eine wurde neben dem Rechteck gewählt, oder das Bild ist beschnitten oder gestreckt. Längen sind so unsicher, wie U sagt; die Ecken unter der Lupe neu wählen oder das Foto so verwenden, wie die Kamera es geschrieben hat</translation>
     </message>
     <message>
       <source>the interpreter must say whether it is a crack, a crater crack or incomplete fusion</source>
@@ -9473,12 +9553,12 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>das Foto {0} ist nicht da</translation>
     </message>
     <message>
-      <source>the photo {0} with SHA-256 {1}… is not there</source>
-      <translation>das Foto {0} mit dem SHA-256 {1}… ist nicht da</translation>
+      <source>the photo {0} with SHA-256 {1!s}… is not there</source>
+      <translation type="unfinished" />
     </message>
     <message>
-      <source>the photo {0}, SHA-256 {1}…, is not there</source>
-      <translation>das Foto {0}, SHA-256 {1}…, ist nicht da</translation>
+      <source>the photo {0}, SHA-256 {1!s}…, is not there</source>
+      <translation type="unfinished" />
     </message>
     <message>
       <source>the photo, or its examined area, does not show the place</source>
@@ -10105,8 +10185,8 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>{0} (gezählt nur die {1})</translation>
     </message>
     <message>
-      <source>{0} (the record names {1}…)</source>
-      <translation>{0} (das Protokoll nennt {1}…)</translation>
+      <source>{0} (the record names {1!s}…)</source>
+      <translation type="unfinished" />
     </message>
     <message>
       <source>{0} ({1})</source>

@@ -244,3 +244,14 @@ def test_a_photo_in_colour_is_looked_at(photo_file):
     inspection.open(photo_file)
     assert inspection.look().found
     assert not any("no colour" in one.what for one in inspection.remarks())
+
+
+@pytest.mark.parametrize(("quality", "said"), [(35, True), (60, False), (92, False)])
+def test_a_file_of_little_colour_is_told(photo_file, tmp_path, quality, said):
+    small = tmp_path / "sent.jpg"
+    Image.open(photo_file).convert("RGB").save(small, quality=quality)
+    inspection = Inspection()
+    inspection.open(small)
+    told = [one.says for one in inspection.remarks() if "compressed strongly" in one.says]
+    assert bool(told) is said
+    assert all(f"quality {quality}" in one for one in told)
