@@ -38,6 +38,10 @@ _MEND_OF = {
         "reference": "measure the card's check length with callipers: {share} of it is the "
         "card's own size",
     },
+    "rectangle": {
+        "map": "pick the four corners again under the loupe: {share} of it is that they "
+        "contradict each other",
+    },
     "pipe": {
         "picking": "set a background behind the pipe from which its edges stand out, and let "
         "the edge attract an outline drawn by hand: {share} of it is the points",

@@ -21,6 +21,7 @@ if TYPE_CHECKING:
     from ptmark.photo import Photo
 
 __all__ = [
+    "FOCAL_KNOWN",
     "PICK_U_PX",
     "SIZE_U_MM",
     "TILT_U_DEG",
@@ -28,6 +29,7 @@ __all__ = [
     "camera_priors",
     "fit_even_cropped",
     "known_lens",
+    "looks_cropped",
     "map_of",
     "starting_pose",
 ]
@@ -124,6 +126,11 @@ def _off_centre(fit: PlaneFit) -> float:
     return float(np.hypot(*away) / (2 * fit.lens.radius_px * CENTRE_U))
 
 
+def looks_cropped(fit: PlaneFit) -> bool:
+    """Whether the optical centre is too far from the picture's middle for chance."""
+    return _off_centre(fit) > _PULL
+
+
 def map_of(
     fit: PlaneFit,
     reference: str,
@@ -136,7 +143,7 @@ def map_of(
     """The map of a fit; its tilt is told only where the reference measures it."""
     pose, misfit = fit.pose, fit.residuals_px[fit.kept]
     known = tilt_measured and fit.log_focal_u < FOCAL_KNOWN
-    if _off_centre(fit) > _PULL:
+    if looks_cropped(fit):
         by_line = reference == "line"
         cautions = (*cautions, CROPPED_BY_LINE if by_line else CROPPED_CAUTION)
     return SurfaceMap(

@@ -9,16 +9,19 @@ from ptmark.errors import ScaleError
 from ptmark.scale.checks import check_length, check_points, check_scale, clockwise_corners
 from ptmark.scale.fit import PlaneFit, fit_plane
 from ptmark.scale.maps import (
+    FOCAL_KNOWN,
     PICK_U_PX,
     SIZE_U_MM,
     camera_priors,
     fit_even_cropped,
     known_lens,
+    looks_cropped,
     map_of,
     starting_pose,
 )
+from ptmark.scale.plane import apply_homography
 from ptmark.scale.problem import Problem, State
-from ptmark.scale.surface import SurfaceMap
+from ptmark.scale.surface import Alternative, SurfaceMap
 
 if TYPE_CHECKING:
     from ptmark.photo import Photo
@@ -33,6 +36,17 @@ Array = npt.NDArray[np.float64]
 MAX_TILT_DEG, MAX_CHI2 = 65.0, 50.0
 # Sides exchanged have to fit this much worse, in chi-squared (three sigma), to be told apart.
 TOLD_APART = 9.0
+# Four corners leave two conditions that chance alone fails by more than this, in chi-squared,
+# once in a hundred times; one where the focal length is not known.
+CHANCE, CHANCE_OF_ONE = 9.2, 6.6
+# How far beside a corner is picked, of a side: far more than a pick under the loupe, and less
+# than three corners put the fourth beside in a picture cropped by a third. No source.
+BESIDE_OF_SIDE = 0.04
+BESIDE = (
+    "the four corners contradict each other: one of them was picked beside the rectangle, or "
+    "the picture is cropped or stretched. Lengths are as unsure as U says; pick the corners "
+    "again under the loupe, or use the photo as the camera wrote it"
+)
 
 
 def solve_rectangle(reference: "RectangleReference", photo: "Photo") -> SurfaceMap:
@@ -64,14 +78,20 @@ def solve_rectangle(reference: "RectangleReference", photo: "Photo") -> SurfaceM
     _check_sides(fit, width, height)
     says = ["corners picked anticlockwise: taken clockwise from the first"] if turned else []
     exchanged = _posed(corners, _plane(height, width), photo)
-    if width != height and _chi2(*exchanged) < _chi2(problem, start) + TOLD_APART:
+    chi2 = _chi2(problem, start)
+    if width != height and _chi2(*exchanged) < chi2 + TOLD_APART:
         wrong = 100 * (max(width, height) / min(width, height) - 1)
         says.append(
             f"the corners as seen fit {height:g} x {width:g} mm as well as {width:g} x "
             f"{height:g} mm, or better: check that the width runs from the first corner to the "
             f"second. Exchanged, lengths are wrong by some {wrong:.0f} %"
         )
-    return map_of(fit, "rectangle", corners, tuple(says))
+    others: dict[str, tuple[Alternative, ...]] = {}
+    chance = CHANCE if problem.priors.log_focal_u < FOCAL_KNOWN else CHANCE_OF_ONE
+    if chi2 > chance or looks_cropped(fit):
+        says.append(BESIDE)
+        others = {"map": _without_each(problem, start)}
+    return map_of(fit, "rectangle", corners, tuple(says), others)
 
 
 def _plane(width: float, height: float) -> Array:
@@ -97,6 +117,22 @@ def _chi2(problem: Problem, start: State) -> float:
         return fit_plane(problem, start).chi2
     except ScaleError:
         return np.inf
+
+
+def _without_each(problem: Problem, start: State) -> tuple[Alternative, ...]:
+    """The maps of each three corners, likelier where they put the fourth near its pick."""
+    picks, plane = problem.points_px, problem.model(start.own)
+    side = float(np.hypot(*(np.roll(picks, -1, axis=0) - picks).T).mean())
+    made = []
+    for one in range(4):
+        try:
+            fit = fit_plane(problem.subset(np.arange(4) != one), start)
+        except ScaleError:
+            continue
+        there = fit.lens.distort(apply_homography(fit.pose.to_px(), plane[one : one + 1]))
+        away = float(np.hypot(*(there - picks[one])[0])) / side / BESIDE_OF_SIDE
+        made.append(Alternative(float(np.exp(-(away**2) / 2)) / 2, fit.pose.to_mm()))
+    return tuple(made)
 
 
 def _check_sides(fit: PlaneFit, width: float, height: float) -> None:
