@@ -86,6 +86,8 @@ def find_card(photo: "Photo") -> FoundCard | None:
 def find_cards(photo: "Photo") -> tuple[FoundCard, ...]:
     """Find every card of which two markers or more are seen that fit together, by set.
 
+    Two prints of one set are two cards.
+
     Looks at reduced pictures first; the corners of what is found are then measured in the
     full picture, on the edges of the black squares. Corners that are covered or shaded stay
     in the list with a large uncertainty.
@@ -93,7 +95,8 @@ def find_cards(photo: "Photo") -> tuple[FoundCard, ...]:
     steps = sorted({max(1, round(photo.info.width / w)) for w in _LOOK_WIDTHS}, reverse=True)
     whole = len(MARKER_IDS)
     for step, windows in [(steps[0], _QUICK_WINDOWS), *((one, _ALL_WINDOWS) for one in steps)]:
-        sets = [_fitting(one) for one in _by_set(_look(photo.rgb, step, windows=windows))]
+        seen = _by_set(_look(photo.rgb, step, windows=windows))
+        sets = [card for one in seen for card in _apart(one)]
         if windows == _QUICK_WINDOWS and any(len(one) < whole for one in sets):
             continue
         if any(len(one) >= 2 for one in sets):
@@ -112,6 +115,29 @@ def _by_set(seen: dict[int, list[Array]]) -> list[dict[int, list[Array]]]:
         for number in range(1, SETS + 1)
     ]
     return [one for one in sets if one]
+
+
+def _apart(found: dict[int, list[Array]]) -> list[dict[int, Array]]:
+    """Cards of one set, so two prints of one file: each the largest set of markers left."""
+    cards = [_fitting(found)]
+    while len(cards[-1]) >= 2:
+        found = {
+            marker: [quad for quad in quads if not _same_place(quad, cards[-1].get(marker))]
+            for marker, quads in found.items()
+        }
+        rest = _fitting({marker: quads for marker, quads in found.items() if quads})
+        if len(rest) < 2:
+            break
+        cards.append(rest)
+    return cards
+
+
+def _same_place(quad: Array, taken: Array | None) -> bool:
+    """Whether two quads are one marker, found twice or once."""
+    if taken is None:
+        return False
+    side = float(np.hypot(*(taken[1] - taken[0])))
+    return float(np.hypot(*(quad.mean(axis=0) - taken.mean(axis=0)))) < side
 
 
 def _completed(rgb: npt.NDArray[np.uint8], best: dict[int, Array]) -> dict[int, Array]:

@@ -346,6 +346,27 @@ def test_two_cards_are_found_and_both_used(camera, card):
 
 
 @pytest.mark.slow
+def test_two_prints_of_one_set_are_two_cards(camera, card):
+    """One of them was used and nothing said, though it may lie on another plane."""
+    view = camera(distance_mm=230.0, lean_deg=(10.0, -8.0), aim_mm=(42.8, 65.0))
+    seen = card().photograph(view).rgb.copy()
+    there = replace(view, aim_mm=(42.8, -1.0))  # 66 mm lower on the plane
+    lower = view.project(np.array([[0.0, 60.0]]))[0, 1]
+    seen[round(lower) :] = card().photograph(there).rgb[round(lower) :]
+    photo = view.photo(seen.copy(), exif=True)
+    assert [one.ids for one in find_cards(photo)] == [(0, 1, 2, 3)] * 2
+    both = solve(CardReference(), photo)
+    assert both.beside is not None
+    assert both.beside.en < 1
+    far = view.project(np.array([[10.0, 115.0], [75.0, 110.0]]))
+    assert length(both, far) == pytest.approx(np.hypot(65.0, 5.0), abs=0.1)
+    nearer = replace(there, distance_mm=222.0)  # 8 mm above the other
+    seen[round(lower) :] = card().photograph(nearer).rgb[round(lower) :]
+    with pytest.raises(ScaleError, match="contradict each other"):
+        solve(CardReference(), view.photo(seen, exif=True))
+
+
+@pytest.mark.slow
 def test_what_is_printed_on_either_card_is_never_called(camera, card):
     """A red badge on each card, and a red dot of the same size on the surface between them."""
     view = camera(distance_mm=230.0, lean_deg=(10.0, -8.0), aim_mm=(42.8, 65.0))
