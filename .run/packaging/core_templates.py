@@ -25,7 +25,7 @@ archive/exchange archive/migrations criteria/compare criteria/house_examples pho
 record/fields record/canonical scale/card_pdf scale/calibration_grid
 """
 # A hole for what a person wrote, a file or a clause.
-_AS_WRITTEN = re.compile(r"reason\.strip|clause|\bpath\b|\bfile\b|', '\.join\(named\)")
+_AS_WRITTEN = re.compile(r"\[:12\]|reason\.strip|clause|\bpath\b|\bfile\b|', '\.join\(named\)")
 _IS_TEXT = re.compile(
     r"(?=.*[a-z]{2})(?=.*\S \S)(?!\[?\{? ?[\w{}]+ = )(?!.*(\b[A-Z]{5,} \w|\\[dw(]|::|=\w))",
     re.DOTALL,
@@ -51,6 +51,7 @@ no relevant linear indication|no relevant rounded indication|no relevant indicat
 linear indication {0}|rounded indication {0}|indication {0}|{0} by {1}|{0} to {1}|{0} long
 {0} wide|at least {0}|and|or|{0} of one and the same indication|linear indications
 rounded indications|indications|{0} indications named {1}|indications named {0}
+part number|serial number|inspection|revisions|photos|text|missing|changed|damaged
 Size|Relevant|Unless|verified|secondary|memory|conflicting|any|scene|indication
 or more linear indications|or more rounded indications|or more indications
 each linear indication|each rounded indication|each indication

@@ -21,6 +21,7 @@ from sqlalchemy import (
     text,
 )
 
+from ptmark.archive.lengths import OF_INDICATION, asked_of_one, unindexed, with_indication
 from ptmark.archive.opening import Archive
 from ptmark.archive.patterns import MATCHED, fits, narrowest, within
 from ptmark.archive.query import Query
@@ -30,7 +31,6 @@ from ptmark.archive.spelled import Spelled, fetch, spelled
 
 __all__ = [
     "COLUMNS",
-    "OF_INDICATION",
     "Shape",
     "asked",
     "chosen_hits",
@@ -52,6 +52,7 @@ COLUMNS = (
     "indications",
     "longest_mm",
     "longest_u_mm",
+    "longest_least",
     "examiner",
     "procedure",
     "profile",
@@ -64,7 +65,6 @@ _MOST = 0.9  # of the records have such words: asking each one met finds a page 
 _LEADING = (*NUMBERED, "record_id", "photo")  # where one is given, few inspections fit
 _EXACTLY = frozenset((name, "exact") for name in _LEADING)
 _DECIDED = ("verdict", "disposition")
-OF_INDICATION = ("kind", "shape", "shortest_mm", "longest_mm")
 _EQUAL = (*_DECIDED, "record_id")
 # What is asked, and how: exact, range, like, or within where letters of a number are known;
 # "one" where one number alone is exactly so. With a question mark behind its name: few or many.
@@ -135,8 +135,7 @@ def numbers_of(dialect: Dialect, name: str, shape: dict[str, str]) -> Select[Any
     if name == "words":
         return _worded(dialect)
     if name == "indication":
-        one = table("indication")
-        return select(one.c.inspection_id).where(*_indication(one.c, shape))
+        return with_indication(dialect, shape)
     if name in MATCHED:
         one = table("inspection")
         return select(one.c.id).where(*fits(one.c[MATCHED[name]], name, shape[name]))
@@ -147,19 +146,6 @@ def numbers_of(dialect: Dialect, name: str, shape: dict[str, str]) -> Select[Any
     tail = table(f"{name}_tail")
     chosen = chosen.select_from(tail.join(there, there.c.id == tail.c.owner))
     return chosen.where(*within(tail.c.tail, name))
-
-
-def _indication(columns: Any, shape: dict[str, str]) -> list[ColumnElement[bool]]:  # noqa: ANN401 - columns
-    found: list[ColumnElement[bool]] = []
-    if "kind" in shape:
-        found += fits(columns["kind_key"], "kind", shape["kind"])
-    if "shape" in shape:
-        found.append(columns["shape"] == bindparam("shape"))
-    if "shortest_mm" in shape:
-        found.append(columns["length_mm"] >= bindparam("shortest_mm"))
-    if "longest_mm" in shape:
-        found.append(columns["length_mm"] <= bindparam("longest_mm"))
-    return found
 
 
 def is_led(shape: dict[str, str]) -> bool:
@@ -197,7 +183,7 @@ def conditions(
         Whether all that counts lies between the numbers ``lowest`` and ``highest``.
     """
     one, led = table("inspection").c, by is None
-    plain = _plain(one) if dialect.name == "sqlite" else one
+    plain = unindexed(one) if dialect.name == "sqlite" else one
     found: list[ColumnElement[bool]] = []
     for name in NUMBERED:
         if name in shape:
@@ -222,11 +208,6 @@ def conditions(
         mine = select(photo.c.inspection_id).where(photo.c.sha256 == bindparam("photo"))
         found.append(one.id.in_(mine))
     return found
-
-
-def _plain(columns: Any) -> Any:  # noqa: ANN401 - columns
-    """Columns that no index goes by."""
-    return {one.name: func.coalesce(one, None) for one in columns}
 
 
 def _through(
@@ -262,10 +243,10 @@ def _through(
         return func.coalesce(column, None).in_(listed)
     there = table(name).alias()
     if name == "indication":
-        own = _plain(there.c)
+        own = unindexed(there.c)
         if shape.get("kind") == "exact":
             own["kind_key"] = there.c.kind_key
-        asks = [there.c.inspection_id == column, *_indication(own, shape)]
+        asks = [there.c.inspection_id == column, *asked_of_one(own, shape)]
     else:
         asks = [there.c.id == column, *fits(there.c.key, name, shape[name])]
     return select(literal_column("1")).select_from(there).where(*asks).exists()

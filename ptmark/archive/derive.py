@@ -9,6 +9,7 @@ from unicodedata import normalize
 
 from ptmark.criteria import SEVERITY
 from ptmark.errors import ArchiveError
+from ptmark.record import least_of
 from ptmark.record.migrate import migrated
 from ptmark.record.revisions import revision_hash
 from ptmark.record.signing import photo_hashes
@@ -103,6 +104,8 @@ def _derived(now: Row, document: Row, data: bytes) -> Derived:
             "indications": len(indications),
             "longest_mm": (longest := max(lengths, default=None)),
             "longest_u_mm": _uncertainty(indications, longest),
+            # What runs out of the photo may be the longest, however short the part that shows.
+            "longest_least": max((one["least"] for one in indications), default=0),
         },
         revisions=[_revision(one) for one in [*history, newest]],
         photos=_photos([*history, newest]),
@@ -160,6 +163,7 @@ def _indication(one: Row, findings: list[Row]) -> Row:
         "y1_mm": _float(ends[0][1]),
         "x2_mm": _float(ends[1][0]),
         "y2_mm": _float(ends[1][1]),
+        "least": int(one["length_mm"] is not None and any(least_of(one).values())),
     }
 
 

@@ -11,9 +11,10 @@ import zipfile
 from dataclasses import dataclass
 from pathlib import Path
 from tempfile import TemporaryDirectory
+from unicodedata import normalize
 
 from ptmark.archive.adding import Added, add_record
-from ptmark.archive.finding import find_all, photos_of, record_bytes
+from ptmark.archive.finding import Hit, find_all, photos_of, record_bytes
 from ptmark.archive.opening import Archive
 from ptmark.archive.query import Query
 from ptmark.archive.rereading import sha256_of
@@ -23,8 +24,9 @@ from ptmark.files import write_or_say
 from ptmark.photo.location import without_location
 from ptmark.places import resource
 
-__all__ = ["Exported", "export", "take_bundles"]
+__all__ = ["Exported", "bundle_name", "export", "take_bundles"]
 
+_MOST_NAMED = 60  # bytes of a number; a name has 255 on the usual systems
 _EPOCH = (1980, 1, 1, 0, 0, 0)
 _ABOUT = """\
 record.json        the inspection record: the file that counts
@@ -56,7 +58,7 @@ class Exported:
 def export(
     archive: Archive, query: Query, folder: Path, *, leave_out_location: bool = False
 ) -> Exported:
-    """Write a bundle for every inspection that fits, named after its record.
+    """Write a bundle for every inspection that fits, named by `bundle_name`.
 
     Parameters
     ----------
@@ -76,11 +78,26 @@ def export(
     records = photos = copies = 0
     for hit in find_all(archive, query):
         files, taken_out = _files(archive, hit.record_id, leave_out_location)
-        write_or_say(folder / f"{hit.record_id}.zip", _zipped(files), ArchiveError)
+        write_or_say(folder / bundle_name(hit), _zipped(files), ArchiveError)
         records += 1
         photos += sum(name.startswith(("photos/", "without-location/")) for name in files)
         copies += taken_out
     return Exported(records, photos, copies)
+
+
+def bundle_name(hit: Hit) -> str:
+    """Part and serial number for a person, then the record's id, which nothing else has.
+
+    Other signs than letters, digits, dot, dash and underscore become dashes, and long numbers
+    are cut, so that every system takes the name.
+    """
+    pieces = (_plain(hit.part), _plain(hit.serial), hit.record_id)
+    return "_".join(filter(None, pieces)) + ".zip"
+
+
+def _plain(number: str) -> str:
+    kept = "".join(c if c.isalnum() or c in "._-" else "-" for c in normalize("NFC", number))
+    return kept.encode()[:_MOST_NAMED].decode(errors="ignore").strip(".-_")
 
 
 def _files(archive: Archive, record_id: str, without: bool) -> tuple[dict[str, bytes], int]:  # noqa: FBT001

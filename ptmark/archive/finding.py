@@ -54,6 +54,7 @@ class Hit(NamedTuple):
     indications: int
     longest_mm: float | None
     longest_u_mm: float | None  # expanded, k = 2
+    longest_least: int  # 1 where one of its indications may be longer
     examiner: str
     procedure: str
     profile: str
@@ -62,8 +63,8 @@ class Hit(NamedTuple):
     number: int
 
     def to_json(self) -> dict[str, Any]:
-        """As plain data."""
-        return self._asdict()
+        """As plain data, in the order of `COLUMNS`."""
+        return {**self._asdict(), "longest_least": bool(self.longest_least)}
 
 
 @dataclass(frozen=True, slots=True)
@@ -148,7 +149,7 @@ def count_some(archive: Archive, query: Query, most: int) -> tuple[int, bool]:
 
 def found_csv(hits: "Iterator[Hit] | list[Hit]") -> str:
     """Hits as CSV (RFC 4180), lengths in mm."""
-    return csv_text([COLUMNS, *hits])
+    return csv_text([COLUMNS, *(one.to_json().values() for one in hits)])
 
 
 def record_bytes(archive: Archive, record_id: str) -> bytes:

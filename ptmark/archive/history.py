@@ -20,7 +20,10 @@ _REJECTED = frozenset({"reject", "rework and retest"})
 
 
 class Period(NamedTuple):
-    """One year: counts, lengths in mm (None without any), share rejected by disposition."""
+    """One year: counts, lengths in mm (None without any), share rejected by disposition.
+
+    Longest and mean are the least that they can be where ``longest_least``.
+    """
 
     year: str
     inspections: int
@@ -29,6 +32,7 @@ class Period(NamedTuple):
     disposed: int
     longest_mm: float | None
     longest_u_mm: float | None
+    longest_least: bool
     mean_mm: float | None
 
     @property
@@ -85,12 +89,14 @@ def _lengths(dialect: Dialect) -> Spelled:
 
 def _period(year: str, mine: list[Hit], lengths: int, total_mm: float | None) -> Period:
     indications = rejected = disposed = 0
+    least = False
     longest_mm: float | None = None
     longest_u_mm: float | None = None
     for hit in mine:
         indications += hit.indications
         rejected += hit.disposition in _REJECTED
         disposed += hit.disposition != ""
+        least = least or bool(hit.longest_least)
         if longest_mm is None or (hit.longest_mm or 0.0) > longest_mm:
             longest_mm, longest_u_mm = hit.longest_mm, hit.longest_u_mm
     return Period(
@@ -101,6 +107,7 @@ def _period(year: str, mine: list[Hit], lengths: int, total_mm: float | None) ->
         disposed=disposed,
         longest_mm=longest_mm,
         longest_u_mm=longest_u_mm,
+        longest_least=least,
         mean_mm=total_mm / lengths if lengths and total_mm is not None else None,
     )
 

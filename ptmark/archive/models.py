@@ -6,7 +6,7 @@ from them and can be worked out again. Keys are folded texts for searching; text
 were typed. Lengths in mm; dates and times ISO 8601.
 """
 
-from sqlalchemy import BigInteger, ForeignKey, Index, Integer, LargeBinary, String, Text
+from sqlalchemy import BigInteger, ForeignKey, Index, Integer, LargeBinary, String, Text, text
 from sqlalchemy.orm import DeclarativeBase, Mapped, mapped_column
 
 __all__ = [
@@ -32,6 +32,7 @@ __all__ = [
 
 TAIL_LETTERS = 16  # an end begins with so many at most; what is asked beyond them is compared
 _ID = BigInteger().with_variant(Integer, "sqlite")  # SQLite numbers only INTEGER keys by itself
+_IS_LEAST = text("least = 1")
 _KEY = Text().with_variant(Text(collation="C"), "postgresql")  # prefixes are ranges of bytes
 
 
@@ -87,7 +88,10 @@ class SerialTail(_Tail, Base):
 
 
 class Inspection(Base):
-    """One record in its newest revision; ``sha256`` is that of the file's bytes."""
+    """One record in its newest revision; ``sha256`` is that of the file's bytes.
+
+    ``longest_least`` is 1 where one of its indications may be longer than the longest, else 0.
+    """
 
     __tablename__ = "inspection"
     __table_args__ = (
@@ -122,6 +126,7 @@ class Inspection(Base):
     indications: Mapped[int]
     longest_mm: Mapped[float | None]
     longest_u_mm: Mapped[float | None]
+    longest_least: Mapped[int]
 
 
 class Document(Base):
@@ -165,7 +170,10 @@ class InspectionPhoto(Base):
 
 
 class Indication(Base):
-    """One indication of the newest revision; centre and ends in mm on the surface."""
+    """One indication of the newest revision; centre and ends in mm on the surface.
+
+    ``least`` is 1 where its sizes are the least that they can be (`record.least_of`), else 0.
+    """
 
     __tablename__ = "indication"
     __table_args__ = (
@@ -173,7 +181,13 @@ class Indication(Base):
         Index("ix_indication_length", "length_mm", "shape", "inspection_id"),
         Index("ix_indication_shape", "shape", "length_mm", "inspection_id"),
         Index("ix_indication_both", "kind_key", "shape", "length_mm", "inspection_id"),
-        Index("ix_indication_own", "inspection_id", "kind_key", "shape", "length_mm"),
+        Index("ix_indication_own", "inspection_id", "kind_key", "shape", "length_mm", "least"),
+        Index(
+            "ix_indication_least",
+            *("kind_key", "shape", "length_mm", "inspection_id", "least"),
+            sqlite_where=_IS_LEAST,
+            postgresql_where=_IS_LEAST,
+        ),
     )
     inspection_id: Mapped[int] = _of_inspection()
     letter: Mapped[str] = mapped_column(String(32), primary_key=True)
@@ -191,6 +205,7 @@ class Indication(Base):
     y1_mm: Mapped[float | None]
     x2_mm: Mapped[float | None]
     y2_mm: Mapped[float | None]
+    least: Mapped[int]
 
 
 class Wording(Base):

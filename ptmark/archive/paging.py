@@ -16,7 +16,6 @@ from sqlalchemy import (
 from sqlalchemy.sql.expression import Tuple
 
 from ptmark.archive.asking import (
-    OF_INDICATION,
     Shape,
     chosen_hits,
     conditions,
@@ -24,6 +23,7 @@ from ptmark.archive.asking import (
     leads,
     numbers_of,
 )
+from ptmark.archive.lengths import OF_INDICATION
 from ptmark.archive.opening import Archive
 from ptmark.archive.rows import table
 from ptmark.archive.spelled import Spelled, fetch, spelled

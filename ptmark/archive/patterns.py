@@ -47,6 +47,7 @@ def _like(column: ColumnElement[str], name: str, how: str) -> ColumnElement[bool
     return column.in_(chosen)
 
 
+@lru_cache(8)  # one and the same, where a statement asks for it twice
 def _values(name: str) -> CTE:
     """Each value once within the pattern's range: a step of the index each, not one a row."""
     place = table("indication" if name == "kind" else "inspection").alias()

@@ -26,7 +26,10 @@ __all__ = [
 
 @dataclass(frozen=True, slots=True)
 class Seen:
-    """One indication on the part: centre and ends in mm of the part's frame."""
+    """One indication on the part: centre and ends in mm of the part's frame.
+
+    Its length is the least that it can be where ``least``.
+    """
 
     record_id: str
     serial: str
@@ -36,6 +39,7 @@ class Seen:
     length_u_mm: float | None
     centre_mm: tuple[float, float]
     ends_mm: tuple[tuple[float, float], tuple[float, float]]
+    least: bool
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -125,6 +129,7 @@ def place_map(
     chosen = (
         select(one.c.record_id, own.c.number, one.c.datum, rows.c.letter, rows.c.kind)
         .add_columns(rows.c.length_mm, rows.c.length_u_mm, rows.c.x_mm, rows.c.y_mm, *tips)
+        .add_columns(rows.c.least)
         .join(there, there.c.id == one.c.part_id)
         .join(own, own.c.id == one.c.serial_id)
         .join(rows, rows.c.inspection_id == one.c.id)
@@ -147,7 +152,8 @@ def place_map(
             records.add(row.record_id)
             places = list(zip(x, y, strict=True))
             ends = (places[1], places[2])
-            seen.append(Seen(row[0], row[1], row[3], row[4], row[5], row[6], places[0], ends))
+            facts = (row[0], row[1], row[3], row[4], row[5], row[6])
+            seen.append(Seen(*facts, places[0], ends, bool(row.least)))
     box = box_mm or _box(seen, cell_mm)
     return PlaceMap(seen, _counts(seen, box, cell_mm), box, cell_mm, len(records), len(lost))
 

@@ -9,6 +9,7 @@ before (`findings.Notes.right`).
 
 import hashlib
 import json
+from collections.abc import Sequence
 from functools import lru_cache
 from typing import Any
 
@@ -22,6 +23,7 @@ from ptmark.archive.spelled import Spelled, all_rows, spelled
 __all__ = ["follow_proof", "hash_of", "hashed", "proof"]
 
 _OWN = ("wording", "revision", "inspection_photo", "indication")
+_GROWN = {"inspection", "indication"}
 _NUMBERS = {"id", "part_id", "serial_id", "inspection_id"}
 # A flipped bit may make a text of other bytes than letters, which JSON has not.
 _told = json.JSONEncoder(separators=(",", ":"), default=repr).encode
@@ -58,11 +60,11 @@ def hashed(conn: Connection, first: int, last: int) -> dict[int, tuple[str, byte
     """
     between = {"first": first, "last": last}
     heads = all_rows(conn, _between(conn.dialect, "inspection"), between)
-    told: dict[int, list[Any]] = {row[0]: [row[1:]] for row in heads}
+    told: dict[int, list[Any]] = {row[0]: [_as_noted("inspection", row[1:])] for row in heads}
     for name in _OWN:
         for row in all_rows(conn, _between(conn.dialect, name), between):
             if row[0] in told:  # others point nowhere, which the database's own check tells
-                told[row[0]].append((name, *row[1:]))
+                told[row[0]].append((name, *_as_noted(name, row[1:])))
     kept = dict(all_rows(conn, _between(conn.dialect, "document"), between))
     return {number: _hash_of(own, kept.get(number)) for number, own in told.items()}
 
@@ -70,7 +72,8 @@ def hashed(conn: Connection, first: int, last: int) -> dict[int, tuple[str, byte
 def hash_of(rows: Derived, file: bytes) -> str:
     """The hash that `hashed` gives where the database holds these rows and this file."""
     numbers = [rows.part, fold(rows.part), rows.serial, fold(rows.serial)]
-    told: list[Any] = [[*numbers, *map(rows.inspection.__getitem__, _columns("inspection"))]]
+    head = [*numbers, *map(rows.inspection.__getitem__, _columns("inspection"))]
+    told: list[Any] = [_as_noted("inspection", head)]
     for name, many in (
         ("wording", [{"text": rows.text}]),
         ("revision", sorted(rows.revisions, key=lambda one: int(one["number"]))),
@@ -78,8 +81,18 @@ def hash_of(rows: Derived, file: bytes) -> str:
         ("indication", sorted(rows.indications, key=lambda one: str(one["letter"]))),
     ):
         columns = _columns(name)
-        told += ([name, *map(one.__getitem__, columns)] for one in many)
+        rows_of = ([one[each] for each in columns] for one in many)
+        told += ([name, *_as_noted(name, row)] for row in rows_of)
     return _hash_of(told, file)[0]
+
+
+def _as_noted(name: str, row: Sequence[Any]) -> Sequence[Any]:
+    """A row as it is hashed: without its last column where older versions had none.
+
+    That one, ``longest_least`` or ``least``, tells something only where it is not 0; so the
+    hashes of most rows stay those that their lines tell.
+    """
+    return row[:-1] if name in _GROWN and row[-1] == 0 else row
 
 
 def _hash_of(rows: list[Any], file: object) -> tuple[str, bytes]:

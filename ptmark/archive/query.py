@@ -14,7 +14,9 @@ class Query:
 
     ``part``, ``serial``, ``examiner`` and ``procedure`` take ``*`` for any letters and ``?``
     for one, and do not tell capitals apart. Dates are year-month-day, both ends included.
-    ``kind``, ``shape`` and the lengths (mm) ask for one indication that has all of them.
+    ``kind``, ``shape`` and the lengths (mm) ask for one indication that has all of them, or may
+    have: whose length is the least that it can be fits any ``shortest_mm``, and a
+    ``longest_mm`` that is no less than what is seen of it.
     ``words`` are whole words, all of them; a last ``*`` takes the beginning of one.
     """
 

@@ -60,7 +60,9 @@ def inflated(data: bytes, where: str) -> bytes:
     try:
         return zlib.decompress(data)
     except zlib.error as exc:
-        raise ArchiveError(f"is damaged ({exc})", where=where, mend="repair it") from exc
+        raise ArchiveError(
+            f"its bytes are damaged ({exc})", where=where, mend="repair it"
+        ) from exc
 
 
 def note_photos(conn: Connection, kept: list[dict[str, Any]]) -> None:

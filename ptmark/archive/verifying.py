@@ -92,7 +92,7 @@ class _Run(FileCheck):
         with self.archive.reading() as conn:
             for (says,) in conn.execute(text("PRAGMA integrity_check")).all():
                 if says != "ok":
-                    self._say("damaged", "database", str(says))
+                    self._say("damaged", "database", f"its own check says: {says}")
             for row in conn.execute(text("PRAGMA foreign_key_check")).all():
                 self._say("damaged", "database", f"a row of {row[0]} points nowhere")
             if conn.execute(_NO_TEXT).scalar_one():  # SQLite itself reads it all the same
@@ -199,7 +199,7 @@ class _Run(FileCheck):
                 return True
             should = derived(parsed(whole, record_id), whole)
         except PtmarkError as exc:
-            self._say("damaged", record_id, str(exc))
+            self._say("damaged", record_id, f"its file cannot be read ({exc.what})")
             return False
         wrong = differing(should, stored(conn, [one.id])[one.id])
         for name in wrong:

@@ -34,11 +34,12 @@ _ASKED = (
 )
 
 
-def told_length(mm: float | None, u_mm: float | None) -> str:
-    """A length with its expanded uncertainty, as the archive's commands print it."""
+def told_length(mm: float | None, u_mm: float | None, least: bool) -> str:  # noqa: FBT001
+    """A length ± U as the archive's commands print it; with ≥ where it is the ``least``."""
     if mm is None:
         return "—"
-    return f"{mm:.2f} mm" if u_mm is None else f"{mm:.2f} ± {u_mm:.2f} mm"
+    sign = "≥ " if least else ""
+    return f"{sign}{mm:.2f} mm" if u_mm is None else f"{sign}{mm:.2f} ± {u_mm:.2f} mm"
 
 
 def add_query(made: argparse.ArgumentParser) -> None:
@@ -47,10 +48,13 @@ def add_query(made: argparse.ArgumentParser) -> None:
         made.add_argument(f"--{name}", default="", metavar="TEXT", help=says)
     made.add_argument("--record", dest="record_id", default="", metavar="ID", help="one record")
     made.add_argument(
-        "--shortest", default="", metavar="LENGTH", help="an indication this long"
+        "--shortest",
+        default="",
+        metavar="LENGTH",
+        help="an indication this long, or one that may be: those that are told with ≥",
     )
     made.add_argument(
-        "--longest", default="", metavar="LENGTH", help="and not longer than this"
+        "--longest", default="", metavar="LENGTH", help="and no more seen of it than this"
     )
 
 
@@ -126,7 +130,7 @@ def _run_find(archive: "Archive", args: argparse.Namespace) -> int:
         sys.stdout.write(room.found_csv(hits))
     else:
         for hit in hits:
-            length = told_length(hit.longest_mm, hit.longest_u_mm)
+            length = told_length(hit.longest_mm, hit.longest_u_mm, bool(hit.longest_least))
             print(
                 f"{hit.examined_on}  {hit.part}  {hit.serial or '—'}  {hit.record_id}  "
                 f"{hit.indications} indications, longest {length}  "

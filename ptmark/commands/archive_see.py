@@ -15,7 +15,6 @@ from ptmark.units import parse_length
 
 if TYPE_CHECKING:
     from ptmark.archive import Archive
-    from ptmark.record import Record
 
 __all__ = ["add_to"]
 
@@ -42,10 +41,8 @@ def _run_show(archive: "Archive", args: argparse.Namespace) -> int:
     by = f" by {hit.examiner}" if hit.examiner else ""
     print(f"{hit.part}  {hit.serial or '—'}  examined on {hit.examined_on}{by}")
     print(f"  revision {hit.revision}, {hit.signatures} signatures; file {hit.sha256}")
-    least = _least_lengths(room.record_of(archive, args.record))
     for one in room.indications_of(archive, args.record):
-        length = told_length(one["length_mm"], one["length_u_mm"])
-        length = f"≥ {length}" if (one["letter"], one["length_mm"]) in least else length
+        length = told_length(one["length_mm"], one["length_u_mm"], bool(one["least"]))
         print(f"  {one['letter']}: {one['kind'] or 'no kind'}, {one['shape']}, {length}")
     for photo in room.photos_of(archive, args.record):
         key = room.key_for(photo["sha256"], photo["suffix"])
@@ -59,18 +56,6 @@ def _run_show(archive: "Archive", args: argparse.Namespace) -> int:
         if has_makers_note(whole):
             print("    its camera's maker left a note of its own in it, which may hold a place")
     return 0
-
-
-def _least_lengths(record: "Record") -> set[tuple[str, float]]:
-    """Letters and lengths that are the least they can be, which the archive's rows lack."""
-    from ptmark.record import least_of
-
-    return {
-        (row["id"], row["length_mm"])
-        for view in record.views()
-        for row in view.indications
-        if any(least_of(row).values())
-    }
 
 
 def _add_history(below: Verbs) -> None:
@@ -95,7 +80,7 @@ def _run_history(archive: "Archive", args: argparse.Namespace) -> int:
         return 0
     for one in periods:
         rate = "—" if one.reject_rate is None else f"{one.reject_rate:.0%}"
-        longest = told_length(one.longest_mm, one.longest_u_mm)
+        longest = told_length(one.longest_mm, one.longest_u_mm, one.longest_least)
         print(
             f"{one.year}: {one.inspections} inspections, {one.indications} indications, "
             f"longest {longest}, rejected {one.rejected} of {one.disposed} ({rate})"

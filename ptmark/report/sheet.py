@@ -88,11 +88,18 @@ def _each(record: Record, rows_of: Callable[[Record], list[Row]]) -> list[Row]:
 def _seen_again(record: Record) -> list[Row]:
     """Sizes of what several photos show; the one of record is marked."""
     names = ("length_mm", "length_u_mm", "width_mm", "width_u_mm", "en")
-    rows: list[Row] = [["id", "photo", "of_record", *names]]
+    shown = {
+        (number, row["id"]): row
+        for number, view in enumerate(record.views(), 1)
+        for row in view.indications
+    }
+    rows: list[Row] = [["id", "photo", "of_record", *names, *LEAST]]
     for one in (record.together or {"seen_again": ()})["seen_again"]:
         for size in one["sizes"]:
             held = "yes" if size["photo"] == one["of_record"] else ""
-            rows.append([one["id"], size["photo"], held, *(size[name] for name in names)])
+            least = least_of(shown[size["photo"], one["id"]]).values()
+            own = (size[name] for name in names)
+            rows.append([one["id"], size["photo"], held, *own, *least])
     return rows
 
 

@@ -1,7 +1,7 @@
 """The list of all keys: where each is shown, and a line to change it; a window that waits."""
 
 from PySide6.QtCore import QSize, Qt
-from PySide6.QtGui import QKeySequence
+from PySide6.QtGui import QKeyEvent, QKeySequence
 from PySide6.QtWidgets import (
     QHBoxLayout,
     QHeaderView,
@@ -49,6 +49,7 @@ class KeysPage(QWidget):
         self.use_button = key_button(tr("Use this key"), "", self.use)
         self.usual_button = key_button(tr("The usual key again"), "", self.back)
         self.all_button = key_button(tr("All usual keys again"), "", self._back_all)
+        self.close_button = key_button(tr("Close"), "Escape", self.close)
         self.notice = Notice()
         self._lay_out()
         self.table.itemSelectionChanged.connect(self._on_chosen)
@@ -60,6 +61,13 @@ class KeysPage(QWidget):
     def focusNextPrevChild(self, forward: bool) -> bool:  # noqa: N802, FBT001 - Qt's
         return step_focus(self, forward=forward) or super().focusNextPrevChild(forward)
 
+    def keyPressEvent(self, event: QKeyEvent) -> None:  # noqa: N802 - Qt's name
+        """Esc closes, but in the field for a new key, which takes it as one."""
+        if event.key() == Qt.Key.Key_Escape:
+            self.close()
+        else:
+            super().keyPressEvent(event)
+
     def _lay_out(self) -> None:
         column = QVBoxLayout(self)
         column.setSizeConstraint(QLayout.SizeConstraint.SetNoConstraint)
@@ -69,7 +77,7 @@ class KeysPage(QWidget):
         column.addWidget(self.table, 1)
         row = QHBoxLayout()
         row.addWidget(self.edit, 1)
-        for button in (self.use_button, self.usual_button, self.all_button):
+        for button in (self.use_button, self.usual_button, self.all_button, self.close_button):
             row.addWidget(button)
         column.addLayout(row)
         column.addWidget(self.notice)

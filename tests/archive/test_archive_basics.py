@@ -1,7 +1,5 @@
 """Taking in, finding and proving whole."""
 
-from dataclasses import replace
-
 import pytest
 
 from ptmark.__main__ import main
@@ -20,7 +18,6 @@ from ptmark.archive import (
     verify,
 )
 from ptmark.errors import ArchiveError
-from ptmark.record import load_record, save_record
 
 
 def test_what_is_taken_in_comes_back_byte_for_byte(archive, make):
@@ -34,19 +31,6 @@ def test_what_is_taken_in_comes_back_byte_for_byte(archive, make):
     found = verify(archive)
     assert found.problems == []
     assert (found.records, found.photos) == (1, 1)
-
-
-def test_show_tells_which_lengths_are_the_least_that_they_can_be(tmp_path, make, capsys):
-    path = make("r-1", count=2)
-    record = load_record(path)
-    rows = [{**record.indications[0], "runs_out": True}, record.indications[1]]
-    save_record(path, replace(record, indications=rows))
-    with open_archive(tmp_path / "archive") as archive:
-        add_record(archive, path)
-    assert main(["archive", "--at", str(tmp_path / "archive"), "show", "r-1"]) == 0
-    said = capsys.readouterr().out
-    assert "by Examiner One" in said
-    assert ["≥" in line for line in said.splitlines() if "linear" in line] == [True, False]
 
 
 @pytest.mark.parametrize(

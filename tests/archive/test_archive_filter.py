@@ -74,6 +74,7 @@ def invented(number):
             "note": draw.choice(["", *WORDS]),
             "reason": "",
             "length_mm": draw.choice(LENGTHS),
+            ("runs_out", "overexposed")[number % 2]: (number + ord(letter)) % 5 == 0,
             "length_u_mm": 0.1,
             "width_mm": 0.3,
             "centre_mm": None,
@@ -163,7 +164,10 @@ def stands(phrase, more, flat):
 
 def fits_indication(query, one):
     length = one["length_mm"]
-    if query.shortest_mm is not None and (length is None or length < query.shortest_mm):
+    longer = one.get("runs_out") or one.get("overexposed")  # than what is seen of it
+    if query.shortest_mm is not None and (
+        length is None or (length < query.shortest_mm and not longer)
+    ):
         return False
     if query.longest_mm is not None and (length is None or length > query.longest_mm):
         return False

@@ -168,7 +168,7 @@ def test_the_original_stays_and_the_place_is_shown(tmp_path, make, capsys):
     assert "taken at 51.50000, -0.11667" in said
     assert "may hold a place" in said
     assert main([*at, "export", "--to", str(tmp_path / "out"), "--without-location"]) == 0
-    with zipfile.ZipFile(tmp_path / "out" / "r-1.zip") as bundle:
+    with zipfile.ZipFile(tmp_path / "out" / "P-17_S-1_r-1.zip") as bundle:
         (name,) = (one for one in bundle.namelist() if one.endswith(".jpg"))
         assert location_of(bundle.read(name)) is None
     with open_archive(tmp_path / "archive") as archive:

@@ -122,7 +122,7 @@ def test_any_value_of_any_column_has_a_part_in_the_hash(archive, make):
                 conn.rollback()
                 tried += 1
         conn.invalidate()
-    assert tried == 48
+    assert tried == 50
 
 
 _ROWS = ("wording", "revision", "inspection_photo", "indication")

@@ -277,9 +277,9 @@ def test_bundles_carry_a_part_over_and_again(archive, make, tmp_path):
     add_record(archive, path)
     add_record(archive, make("r-2", part="Q-1"))
     export(archive, Query(part="P-17"), tmp_path / "out")
-    first = (tmp_path / "out" / "r-1.zip").read_bytes()
+    first = (tmp_path / "out" / "P-17_S-1_r-1.zip").read_bytes()
     export(archive, Query(part="P-17"), tmp_path / "out")
-    assert (tmp_path / "out" / "r-1.zip").read_bytes() == first
+    assert (tmp_path / "out" / "P-17_S-1_r-1.zip").read_bytes() == first
     with open_archive(tmp_path / "second") as second:
         assert [one.state for one in take_bundles(second, tmp_path / "out")] == ["new"]
         assert [one.state for one in take_bundles(second, tmp_path / "out")] == ["there"]

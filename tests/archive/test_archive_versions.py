@@ -12,6 +12,7 @@ from cryptography.hazmat.primitives.asymmetric.ed25519 import Ed25519PrivateKey
 
 from ptmark.__main__ import main
 from ptmark.archive import Query, find, find_all, open_archive, record_bytes
+from ptmark.archive.exchange import bundle_name
 from ptmark.photo import open_photo
 from ptmark.places import sample_images
 from ptmark.record import (
@@ -117,7 +118,7 @@ def test_old_records_go_in_are_found_and_come_out_as_they_were(old, tmp_path, ca
         for photo in old.glob("*.jpg"):
             sha256 = hashlib.sha256(photo.read_bytes()).hexdigest()
             (hit,) = find(archive, Query(photo=sha256)).hits
-            with zipfile.ZipFile(tmp_path / "out" / f"{hit.record_id}.zip") as bundle:
+            with zipfile.ZipFile(tmp_path / "out" / bundle_name(hit)) as bundle:
                 assert photo.read_bytes() in [bundle.read(one) for one in bundle.namelist()]
         assert len(list(find_all(archive, Query()))) == 2
 

@@ -81,7 +81,7 @@ def test_what_is_found_is_exported(qtbot, idle, desk, tmp_path, monkeypatch):
     export.bundles_button.click()
     idle()
     bundles = sorted((tmp_path / "bundles").glob("*.zip"))
-    assert [one.stem for one in bundles] == ["r-0", "r-2", "r-4"]
+    assert [one.stem for one in bundles] == ["P-1_S-0_r-0", "P-1_S-2_r-2", "P-1_S-4_r-4"]
     original = (tmp_path / "records" / "r-0.json").read_bytes()
     with zipfile.ZipFile(bundles[0]) as bundle:
         assert bundle.read("record.json") == original
@@ -102,7 +102,7 @@ def test_what_cannot_be_exported_says_which_file_beside_the_button(
     idle()
     said = found.said_below
     assert "cannot be written" in said.text.text()
-    assert str(tmp_path / "file" / "r-") in said.text.text()
+    assert str(tmp_path / "file" / "P-1_S-4_r-4.zip") in said.text.text()
     button = found.export.bundles_button
     gap = button.mapTo(found, QPoint(0, 0)).y() - said.geometry().bottom()
     assert 0 <= gap < 40  # px: the error stands over what caused it

@@ -10,18 +10,23 @@ from PIL import Image
 from PySide6.QtCore import QPoint, Qt
 
 from ptmark.archive import (
+    Page,
     Query,
     add_record,
     find,
     key_for,
     open_archive,
     photos_of,
+    place_map,
     save_search,
     saved_searches,
+    seen_by_cell,
 )
 from ptmark.record import Signer, key_of, load_record, save_record, sign_record
 from ptmark.window import dialogs
-from ptmark.window.archive.gallery import told_below
+from ptmark.window.archive.gallery import _lengths, told_below
+from ptmark.window.archive.map_cell import CellModel, told_cell
+from ptmark.window.archive.model import GLANCE, LONGEST, HitModel
 from ptmark.window.archive.plot import HistoryPlot
 
 pytestmark = [pytest.mark.gui, pytest.mark.slow]
@@ -138,6 +143,109 @@ def test_each_way_back_leads_to_what_was_looked_at_there(qtbot, idle, desk):
     assert desk.record.record.id == "r-0"
     desk.back()
     assert desk.found.isVisible()
+
+
+def test_one_goes_from_record_to_record_in_the_order_of_the_list(qtbot, idle, desk, window):
+    ask(qtbot, idle, desk, "P-")
+    found, page, walk = desk.found, desk.record, desk.record.neighbours
+    found.table.activated.emit(found.model.index(0, 0))
+    idle()
+    seen = [page.record.id]
+    assert not walk.before_button.isEnabled()
+    assert walk.place.text() == "1 of 6"
+    while walk.next_button.isEnabled():
+        qtbot.keyClick(window, Qt.Key.Key_Down, Qt.KeyboardModifier.ControlModifier)
+        idle()
+        seen.append(page.record.id)
+    assert seen == [f"r-{n}" for n in (5, 4, 3, 2, 1, 0)]
+    assert walk.place.text() == "6 of 6"
+    walk.before_button.click()
+    idle()
+    assert page.record.id == "r-1"
+    page.part_button.click()  # and back to the record that was come to
+    idle()
+    desk.back()
+    idle()
+    assert page.record.id == "r-1"
+    assert walk.place.text() == "5 of 6"
+    page.part_button.click()
+    idle()
+    history = desk.history
+    history.table.activated.emit(history.model.index(0, 0))
+    idle()
+    assert (page.record.id, walk.place.text()) == ("r-5", "1 of 3")
+    qtbot.keyClick(window, Qt.Key.Key_Down, Qt.KeyboardModifier.ControlModifier)
+    idle()
+    assert page.record.id == "r-3"
+    desk.show_record(hit_of("r-0"))  # from no list
+    idle()
+    assert walk.isHidden()
+    qtbot.keyClick(window, Qt.Key.Key_Up, Qt.KeyboardModifier.ControlModifier)
+    idle()
+    assert page.record.id == "r-0"
+
+
+def test_one_goes_on_beyond_what_the_list_has_read(qtbot, desk):
+    with open_archive(read_only=True) as archive:
+        first = find(archive, Query(), limit=2)
+        then = find(archive, Query(), after=first.after, limit=9)
+    model, walk = HitModel(), desk.record.neighbours
+    model.begin(first)
+    walk.follow(first.hits[0], model)
+    assert walk.place.text() == "1 of more than 2"
+    with qtbot.waitSignal(model.more_asked):
+        walk.follow(first.hits[1], model)
+    assert not walk.next_button.isEnabled()
+    model.add(then)
+    assert walk.place.text() == "2 of 6"
+    with qtbot.waitSignal(walk.chosen) as chosen:
+        walk.next_button.click()
+    assert chosen.args == [then.hits[0]]
+
+
+# -- lengths ----------------------------------------------------------------------------------
+def test_what_may_be_longer_is_shown_so_on_every_page(
+    qtbot, idle, desk, made, tmp_path, window
+):
+    path = made(tmp_path / "cut", "r-9", part="P-9", fields={"location_datum": "hole A"})
+    record = load_record(path)
+    rows = [{**record.indications[0], "runs_out": True}, record.indications[1]]  # 2 and 3 mm
+    save_record(path, replace(record, indications=rows))
+    with open_archive() as archive:
+        add_record(archive, path)
+    found = desk.found
+    cases = ("mm", "≥ 3.00 ± 0.10 mm", "≥ 2.00"), ("in", "≥ 0.118", "≥ 0.07")
+    for unit, longest, short in cases:
+        window.session.unit = unit
+        ask(qtbot, idle, desk, "P-")
+        ask(qtbot, idle, desk, "P-9")
+        assert longest in found.model.index(0, LONGEST).data()
+        found.model.want(0)
+        qtbot.waitUntil(lambda: found.model.index(0, 0).data(GLANCE) is not None)
+        lines = _lengths(found.model.index(0, 0).data(GLANCE), unit)
+        assert lines[0].startswith("B  3.00" if unit == "mm" else "B  0.118")
+        assert lines[1].startswith(f"A  {short}")
+        desk.show_record(found.model.hits[0])
+        idle()
+        told = desk.record.facts.text().splitlines()
+        assert any(short in line and line.endswith(unit) for line in told), told
+        assert sum("≥" in line for line in told) == 1
+        desk.show_history("P-9", "")
+        idle()
+        assert longest in desk.history.plot.describe()
+        with open_archive(read_only=True) as archive:
+            (here, *_) = seen_by_cell(place_map(archive, "P-9", datum="hole A")).values()
+        assert short in told_cell("", here, unit)
+        cell = CellModel()
+        cell.begin(Page(found.model.hits, None))
+        cell.show_cell(here, unit)
+        assert f"A crack {short}" in cell.index(0, LONGEST).data()
+        desk.open()
+    found.bar.texts["shortest_mm"].setText("40 mm")
+    found.bar.texts["shortest_mm"].commit()
+    found.bar.line.setText("")
+    idle()
+    assert [hit.record_id for hit in found.model.hits] == ["r-9"]
 
 
 # -- what the search says -----------------------------------------------------------------
@@ -412,18 +520,18 @@ def test_a_selection_is_exported_and_taken_into_another_archive(
     monkeypatch.setattr(dialogs, "ask_for_folder", lambda *_: out)
     export.bundles_button.click()
     idle()
-    assert sorted(one.stem for one in out.glob("*.zip")) == ["r-1", "r-4"]
+    assert sorted(one.stem for one in out.glob("*.zip")) == ["P-1_S-4_r-4", "P-2_S-1_r-1"]
     assert "2 records with 2 photos" in found.said_below.text.text()
     ask(qtbot, idle, desk, "P-1")
     assert export.bundles_button.accessibleName() == "Save bundles …"  # all of them again
     found.bar.clear()
     idle()
     # taken in where they are not
-    for name in ("r-1", "r-4"):
+    for name in ("P-2_S-1_r-1", "P-1_S-4_r-4"):
         (out / f"{name}.zip").rename(tmp_path / f"{name}.zip")
     desk.door.close()
     monkeypatch.setenv("PTMARK_HOME", str(tmp_path / "other"))
-    (tmp_path / "r-1.zip").rename(out / "r-1.zip")
+    (tmp_path / "P-2_S-1_r-1.zip").rename(out / "P-2_S-1_r-1.zip")
     for taken, told in ((["r-1"], "1 records of 1"), (["r-4", "r-1"], "1 records of 2")):
         desk.show_check()
         idle()
@@ -432,7 +540,7 @@ def test_a_selection_is_exported_and_taken_into_another_archive(
         assert told in desk.check.said.text.text()
         assert [hit.record_id for hit in found.model.hits] == taken  # without asking again
         if len(taken) == 1:
-            (tmp_path / "r-4.zip").rename(out / "r-4.zip")
+            (tmp_path / "P-1_S-4_r-4.zip").rename(out / "P-1_S-4_r-4.zip")
     assert "The others are kept already" in desk.check.said.text.text()
     desk.check.bundles.button.click()
     idle()

@@ -56,6 +56,38 @@ def shown(known):
     return CoreTexts(known, lambda text: known.get(text, ""))
 
 
+@pytest.mark.parametrize(
+    "said",
+    [
+        *(f"its {name} differs from its file" for name in (
+            "part number", "serial number", "inspection", "revisions", "photos",
+            "indications", "text",
+        )),
+        "its file ab12cd34ef56… is not in the store",
+        "its file ab12cd34ef56… is not what was taken in",
+        "its file ab12cd34ef56… cannot be read (Permission denied)",
+        "its file cannot be read (its bytes are damaged (Error -3))",
+        "a row of indication points nowhere",
+        "holds other ends than the numbers have",
+        "line 3 beside the photos is missing",
+        "line 3 beside the photos is changed",
+        "line 3 beside the photos is damaged",
+    ],
+)  # fmt: skip
+def test_what_a_check_of_the_archive_finds_is_told_in_german(shown, said):
+    told = shown(said)
+    assert not ENGLISH.search(told), told
+    assert not re.search(r"\b(text|photos|revisions|missing|changed|damaged|number)\b", told), (
+        told
+    )
+
+
+def test_what_the_database_says_is_told_as_its_own(shown):
+    said = "row 1 missing from index ix_indication_length"
+    told = shown(f"its own check says: {said}")
+    assert told == f"die eigene Prüfung der Datenbank meldet: {said}"
+
+
 def test_the_list_of_templates_is_todays(texts):
     assert len(texts.core_texts()) > 1000  # the search for them is not blind
     assert resource("languages", "core.txt").read_text(encoding="utf-8") == texts.core_file()

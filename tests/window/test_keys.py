@@ -62,6 +62,21 @@ def test_f1_lists_the_archive_s_keys_before_it_was_opened(qtbot, window):
     assert {"Ctrl+T", "Alt+F", "Ctrl+Z"} <= texts
 
 
+def test_escape_closes_the_list_but_is_a_key_in_the_field(qtbot, page):
+    page.edit.setFocus()
+    QTest.keyClick(page.edit, KEY.Key_Escape)
+    assert page.isVisible()
+    assert page.edit.keySequence().toString() == "Esc"
+    for widget in (page.table, page.usual_button, page.use_button):
+        page.show()
+        widget.setFocus()
+        QTest.keyClick(widget, KEY.Key_Escape)
+        assert not page.isVisible()
+    page.show()
+    page.close_button.click()
+    assert not page.isVisible()
+
+
 def test_a_key_of_the_whole_window(qtbot, page, window, home, idle):
     session = window.session
     session.change("one", thickness_mm=5.0)

@@ -21,6 +21,7 @@ if TYPE_CHECKING:
     from ptmark.window.archive.found import FoundPage
     from ptmark.window.archive.history import HistoryPage
     from ptmark.window.archive.map import MapPage
+    from ptmark.window.archive.model import HitModel
     from ptmark.window.archive.record import RecordPage
 
 __all__ = ["ArchiveDesk"]
@@ -79,7 +80,7 @@ class ArchiveDesk(QObject):
 
         page = FoundPage(self._session, self.door)
         page.left.connect(self.leave)
-        page.opened.connect(self.show_record)
+        page.opened.connect(partial(self.show_record, among=page.model))
         page.check_asked.connect(self.show_check)
         self.pages.addWidget(page)
         return page
@@ -103,7 +104,7 @@ class ArchiveDesk(QObject):
 
         page = MapPage(self._session, self.door)
         page.left.connect(self.back)
-        page.opened.connect(self.show_record)
+        page.opened.connect(partial(self.show_record, among=page.model))
         self.pages.addWidget(page)
         return page
 
@@ -112,11 +113,12 @@ class ArchiveDesk(QObject):
         """One record."""
         from ptmark.window.archive.record import RecordPage
 
-        page = RecordPage(self.door)
+        page = RecordPage(self._session, self.door)
         page.left.connect(self.back)
         page.retest_asked.connect(self.ask_retest)
         page.history_asked.connect(self.show_history)
         page.map_asked.connect(self.show_map)
+        page.beside_asked.connect(self._show_beside)
         self.pages.addWidget(page)
         return page
 
@@ -127,7 +129,7 @@ class ArchiveDesk(QObject):
 
         page = HistoryPage(self._session, self.door)
         page.left.connect(self.back)
-        page.opened.connect(self.show_record)
+        page.opened.connect(partial(self.show_record, among=page.model))
         page.map_asked.connect(self.show_map)
         self.pages.addWidget(page)
         return page
@@ -179,9 +181,12 @@ class ArchiveDesk(QObject):
         if content is not None:
             content()
 
-    def show_record(self, hit: "Hit") -> None:
-        """Look at a record."""
-        self._show(self.record, partial(self.record.show_hit, hit))
+    def show_record(self, hit: "Hit", among: "HitModel | None" = None) -> None:
+        """Look at a record; ``among`` is the list it was opened from."""
+        self._show(self.record, partial(self.record.show_hit, hit, among))
+
+    def _show_beside(self, hit: "Hit") -> None:
+        self._put(self.record, partial(self.record.show_hit, hit, self.record.neighbours.among))
 
     def show_history(self, part: str, serial: str) -> None:
         """Look at what was seen of a part number, or of one serial of it."""

@@ -121,7 +121,10 @@ def _lengths(seen: Glance | None, unit: str) -> list[str]:
         return []
     if not seen.lengths:
         return [tr("no indications")]
-    made = [f"{letter}  {length_text(mm, u, unit)}" for letter, mm, u in seen.lengths[:_LINES]]
+    made = [
+        f"{letter}  {length_text(mm, u, unit, least=least)}"
+        for letter, mm, u, least in seen.lengths[:_LINES]
+    ]
     if len(seen.lengths) > _LINES:
         made[-1] += tr("   and {0} more", len(seen.lengths) - _LINES)
     return made

@@ -37,7 +37,7 @@ class CellModel(HitModel):
             told = (
                 one.letter,
                 kind_shown(one.kind),
-                length_text(one.length_mm, one.length_u_mm, unit),
+                length_text(one.length_mm, one.length_u_mm, unit, least=one.least),
             )
             self._here.setdefault(one.record_id, []).append(" ".join(filter(None, told)))
 
@@ -75,7 +75,8 @@ def told_cell(says: str, here: "list[Seen]", unit: str) -> str:
     longest = max(here, key=lambda one: one.length_mm or 0.0, default=None)
     if longest is None:
         return says
-    length = length_text(longest.length_mm, longest.length_u_mm, unit)
+    least = any(one.least for one in here)  # which may be the longest
+    length = length_text(longest.length_mm, longest.length_u_mm, unit, least=least)
     return f"{says}\n{tr('{0} indications, the longest {1}', len(here), length)}"
 
 

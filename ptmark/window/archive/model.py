@@ -74,13 +74,12 @@ class HitModel(QAbstractTableModel):
 
     def add(self, page: "Page") -> None:
         """Show the page after those that are there."""
-        self._asked = False
+        self._asked, self._after = False, page.after
         if page.hits:
             first = len(self.hits)
             self.beginInsertRows(_NONE, first, first + len(page.hits) - 1)
             self.hits += page.hits
             self.endInsertRows()
-        self._after = page.after
 
     def show_glance(self, one: Glance) -> None:
         """Show picture and lengths of one hit."""
@@ -102,6 +101,11 @@ class HitModel(QAbstractTableModel):
         wanted, self._wanted = list(self._wanted.values()), {}
         if wanted:
             self.glances_asked.emit(wanted)
+
+    @property
+    def has_more(self) -> bool:
+        """Whether the list goes on behind what was read."""
+        return self._after is not None
 
     # -- Qt -----------------------------------------------------------------------------------
     def canFetchMore(self, parent: Index = _NONE) -> bool:  # noqa: N802 - Qt's name
@@ -173,7 +177,9 @@ class HitModel(QAbstractTableModel):
 def _cells(hit: "Hit", unit: str) -> tuple[str, ...]:
     longest = ""
     if hit.longest_mm is not None:
-        longest = length_text(hit.longest_mm, hit.longest_u_mm, unit)
+        longest = length_text(
+            hit.longest_mm, hit.longest_u_mm, unit, least=bool(hit.longest_least)
+        )
     return (
         hit.part or tr("not given"),
         hit.serial,
@@ -191,10 +197,11 @@ def _cells(hit: "Hit", unit: str) -> tuple[str, ...]:
     )
 
 
-def length_text(mm: float | None, u_mm: float | None, unit: str) -> str:
-    """A length with its expanded uncertainty, the unit once."""
+def length_text(mm: float | None, u_mm: float | None, unit: str, *, least: bool) -> str:
+    """A length ± U, the unit once; with ≥ where it is the ``least`` that it can be."""
     if mm is None:
         return tr("no length")
+    sign, told = "≥ " if least else "", format_length(mm, unit)
     if u_mm is None:
-        return format_length(mm, unit)
-    return f"{format_length(mm, unit).rpartition(' ')[0]} ± {format_length(u_mm, unit)}"
+        return sign + told
+    return f"{sign}{told.rpartition(' ')[0]} ± {format_length(u_mm, unit)}"

@@ -36,8 +36,8 @@ class Opened(NamedTuple):
     proof: Proof
 
 
-def read_hit(archive: "Archive", hit: "Hit") -> Opened:
-    """Read a record and what the archive knows of it."""
+def read_hit(archive: "Archive", hit: "Hit", unit: str) -> Opened:
+    """Read a record and what the archive knows of it, lengths in ``unit``."""
     from ptmark.archive import Query, find, indications_of, record_of
     from ptmark.window.archive.model import length_text
 
@@ -64,7 +64,9 @@ def read_hit(archive: "Archive", hit: "Hit") -> Opened:
         before = told_before(archive, hit.retest_of)
         lines.append(tr("Retest of {0}", before or tr("a record that is not kept here")))
     for row in indications_of(archive, hit.record_id):
-        length = length_text(row["length_mm"], row["length_u_mm"], "mm")
+        length = length_text(
+            row["length_mm"], row["length_u_mm"], unit, least=bool(row["least"])
+        )
         kind = kind_shown(row["kind"] or "") or tr(str(row["shape"]))
         lines.append(f"{row['letter']}: {kind}, {length}")
     return Opened(record, "\n".join(lines), prove(archive, hit.record_id))

@@ -28,7 +28,8 @@ class Glance(NamedTuple):
 
     record_id: str
     picture: QImage | None
-    lengths: tuple[tuple[str, float | None, float | None], ...]  # letter, mm, ± U mm
+    # Letter, mm, ± U mm, and whether it is the least that it can be.
+    lengths: tuple[tuple[str, float | None, float | None, bool], ...]
     photos: int
 
 
@@ -47,7 +48,10 @@ def glance(archive: "Archive", hit: "Hit") -> Glance:
             picture = _small(archive, photos[0])
         except (PtmarkError, OSError):
             picture = None  # verify tells of it; the list is worth showing all the same
-    lengths = tuple((row["letter"], row["length_mm"], row["length_u_mm"]) for row in rows)
+    lengths = tuple(
+        (row["letter"], row["length_mm"], row["length_u_mm"], bool(row["least"]))
+        for row in rows
+    )
     return Glance(hit.record_id, picture, lengths, len(photos))
 
 

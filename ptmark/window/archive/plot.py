@@ -43,7 +43,9 @@ class HistoryPlot(QWidget):
         self.update()
 
     def _with_u(self, one: "Period") -> str:
-        return length_text(one.longest_mm, one.longest_u_mm, self._unit)
+        return length_text(
+            one.longest_mm, one.longest_u_mm, self._unit, least=one.longest_least
+        )
 
     def describe(self) -> str:
         """The plot in words."""

@@ -11,12 +11,14 @@ from PySide6.QtWidgets import (
 )
 
 from ptmark.window import dialogs
+from ptmark.window.archive.beside import Neighbours
 from ptmark.window.archive.changes import ChangesTable, judged_again
 from ptmark.window.archive.door import ArchiveDoor
 from ptmark.window.archive.opened import Opened, photo_of, read_hit, told_places, write_report
 from ptmark.window.archive.pair import Pair
 from ptmark.window.archive.pictures import photo_files, read_original
 from ptmark.window.bits import Choice, Notice, heading, key_button, plain, quiet, scrolled
+from ptmark.window.session import Session
 from ptmark.window.view.levels import PhotoLevels, build_levels
 from ptmark.window.view.photo_view import PhotoView
 from ptmark.window.words import tr
@@ -26,6 +28,7 @@ if TYPE_CHECKING:
     from ptmark.archive import Archive, Hit
     from ptmark.criteria import Change
     from ptmark.record import Record
+    from ptmark.window.archive.model import HitModel
 
 __all__ = ["RecordPage"]
 
@@ -37,17 +40,19 @@ class RecordPage(QWidget):
     """Report picture on the left, facts and judging again on the right.
 
     Signals: ``left()``; ``retest_asked(object)`` a `Record`; ``history_asked(str, str)`` part
-    and serial, "" for all serials; ``map_asked(str)`` the part.
+    and serial, "" for all serials; ``map_asked(str)`` the part; ``beside_asked(object)`` the
+    hit that stands before or after this one in its list.
     """
 
     left = Signal()
     retest_asked = Signal(object)
     history_asked = Signal(str, str)
     map_asked = Signal(str)
+    beside_asked = Signal(object)
 
-    def __init__(self, door: ArchiveDoor) -> None:
+    def __init__(self, session: Session, door: ArchiveDoor) -> None:
         super().__init__()
-        self._door = door
+        self._session, self._door = session, door
         self._hit: Hit | None = None
         self.record: Record | None = None
         self.view = PhotoView()
@@ -82,6 +87,8 @@ class RecordPage(QWidget):
             lambda: self.map_asked.emit(self._hit.part),  # type: ignore[union-attr]
         )
         self.back_button = key_button(tr("Back"), "Escape", self.left.emit)
+        self.neighbours = Neighbours(self)
+        self.neighbours.chosen.connect(self.beside_asked.emit)
         self.criteria = Choice(tr("Judge again by"))
         self.criteria.activated.connect(lambda _: self.judge())
         self.changes = ChangesTable()
@@ -95,6 +102,7 @@ class RecordPage(QWidget):
         column = QVBoxLayout(inner)
         column.setContentsMargins(0, 0, 0, 0)
         column.addWidget(self.back_button)
+        column.addWidget(self.neighbours)
         column.addWidget(self.facts)
         column.addWidget(self.proof)
         column.addWidget(self.location)
@@ -123,8 +131,8 @@ class RecordPage(QWidget):
         whole.addWidget(Pair(self.view, side, _SIDE))
 
     # -- opening ------------------------------------------------------------------------------
-    def show_hit(self, hit: "Hit") -> None:
-        """Read the record and draw its report."""
+    def show_hit(self, hit: "Hit", among: "HitModel | None" = None) -> None:
+        """Read the record and draw its report; ``among`` is the list it was opened from."""
         self._hit, self.record = hit, None
         for notice in (self.said, self.proof, self.location):
             notice.say("")
@@ -136,9 +144,11 @@ class RecordPage(QWidget):
         self.photo.hide()
         self._enable(on=False)
         self.back_button.setFocus()
+        self.neighbours.follow(hit, among)
+        unit = self._session.unit
         self._door.ask(
             tr("Reading the record"),
-            lambda archive, _token: read_hit(archive, hit),
+            lambda archive, _token: read_hit(archive, hit, unit),
             self._show,
             failed=self._fail,
             key="archive record",

@@ -33,13 +33,14 @@ def read_state(archive: "Archive") -> State:
     for kind, found in told.items():
         for one in found:
             what = asked_in_words(query_from_json(str(one["query"])))
-            years = (
-                tr("{0:g} years", float(str(one["years"])))
-                if kind == "rule"
-                else tr("as long as it stands")
-            )
+            years = _years(one["years"]) if kind == "rule" else tr("as long as it stands")
             shown = tr("rule") if kind == "rule" else tr("hold")
             rows.append((shown, str(one["name"]), what, years, str(one["reason"])))
     holds = frozenset(str(one["name"]) for one in told["hold"])
     gone = len(due(archive)) if rows else 0
     return State(where, count(archive, Query()), rows, gone, holds, may_hold(archive))
+
+
+def _years(told: object) -> str:
+    number = float(str(told))
+    return tr("1 year") if number == 1 else tr("{0:g} years", number)
