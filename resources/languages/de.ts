@@ -5310,7 +5310,7 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     </message>
     <message>
       <source>'{0!s}…' has too many digits</source>
-      <translation type="unfinished" />
+      <translation>„{0!s}…“ hat zu viele Ziffern</translation>
     </message>
     <message>
       <source>(at end of document)</source>
@@ -5897,6 +5897,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>Die Referenz neben die Anzeigen legen.</translation>
     </message>
     <message>
+      <source>Left out by dull colour alone: {0} reddish. In a photo of dull colours or in poor light, indications look like that.</source>
+      <translation>Nur wegen matter Farbe ausgelassen: {0} rötliche. In einem Foto matter Farben oder in schlechtem Licht sehen Anzeigen so aus.</translation>
+    </message>
+    <message>
       <source>Length end to end, or area of the hull around all</source>
       <translation>Länge von Ende zu Ende oder Fläche der Hülle um alle</translation>
     </message>
@@ -5931,6 +5935,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>Linear or rounded is not sure for {0}: judged as the stricter.</source>
       <translation>Linienartig oder nicht linienartig ist nicht sicher bei {0}: als das Strengere bewertet.</translation>
+    </message>
+    <message>
+      <source>Look at each of them, or take the photo again in white light and without a filter.</source>
+      <translation>Jede davon ansehen, oder das Foto in weißem Licht und ohne Filter noch einmal aufnehmen.</translation>
     </message>
     <message>
       <source>Lower the exposure until the developer is light grey.</source>
@@ -6822,7 +6830,7 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     </message>
     <message>
       <source>another state is kept: revision {0}, file {1!s}…</source>
-      <translation type="unfinished" />
+      <translation>ein anderer Stand ist aufbewahrt: Fassung {0}, Datei {1!s}…</translation>
     </message>
     <message>
       <source>another state of record {0} lies there, revision {1}</source>
@@ -7629,10 +7637,6 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>ist eine Verknüpfung, die auf sich selbst führt</translation>
     </message>
     <message>
-      <source>is damaged ({0})</source>
-      <translation>ist beschädigt ({0})</translation>
-    </message>
-    <message>
       <source>is larger than {0} MB, no record is</source>
       <translation>ist größer als {0} MB, das ist kein Protokoll</translation>
     </message>
@@ -7833,6 +7837,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>der SHA-256 wurde verändert</translation>
     </message>
     <message>
+      <source>its bytes are damaged ({0})</source>
+      <translation>die Bytes sind beschädigt ({0})</translation>
+    </message>
+    <message>
       <source>its data cannot be decoded</source>
       <translation>die Daten können nicht dekodiert werden</translation>
     </message>
@@ -7862,7 +7870,7 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     </message>
     <message>
       <source>its file {0!s}… {1}</source>
-      <translation>Datei {0}…: {1}</translation>
+      <translation>Datei {0!s}…: {1}</translation>
     </message>
     <message>
       <source>its frame header is too short</source>
@@ -8579,6 +8587,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>not dye-coloured: redder than its surroundings, hardly darker</source>
       <translation>nicht farbstoffrot: röter als die Umgebung, kaum dunkler</translation>
+    </message>
+    <message>
+      <source>not dye-coloured: reddish but dull, like dark ink, or dye in a photo of dull colours</source>
+      <translation>nicht farbstoffrot: rötlich, aber matt, wie dunkle Tinte oder wie Farbstoff in einem Foto matter Farben</translation>
     </message>
     <message>
       <source>not dye-coloured: yellow or brown, like rust or heat tint</source>
@@ -9554,11 +9566,11 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     </message>
     <message>
       <source>the photo {0} with SHA-256 {1!s}… is not there</source>
-      <translation type="unfinished" />
+      <translation>das Foto {0} mit dem SHA-256 {1!s}… ist nicht da</translation>
     </message>
     <message>
       <source>the photo {0}, SHA-256 {1!s}…, is not there</source>
-      <translation type="unfinished" />
+      <translation>das Foto {0}, SHA-256 {1!s}…, ist nicht da</translation>
     </message>
     <message>
       <source>the photo, or its examined area, does not show the place</source>
@@ -9571,6 +9583,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>the picture cannot be decoded: {0}</source>
       <translation>das Bild kann nicht dekodiert werden: {0}</translation>
+    </message>
+    <message>
+      <source>the picture has not the shape of those that cameras write: it looks cropped or stretched, and lengths across a line may be wrong by more than their uncertainty. Use the photo as the camera wrote it, or lay a card beside the indications</source>
+      <translation type="unfinished" />
     </message>
     <message>
       <source>the picture has not the size that its camera wrote: it was resized, cropped or stretched, and lengths across a line may be wrong by more than their uncertainty. Use the photo as the camera wrote it, or lay a card beside the indications</source>
@@ -10186,7 +10202,7 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     </message>
     <message>
       <source>{0} (the record names {1!s}…)</source>
-      <translation type="unfinished" />
+      <translation>{0} (das Protokoll nennt {1!s}…)</translation>
     </message>
     <message>
       <source>{0} ({1})</source>
