@@ -7,6 +7,7 @@ blob left out why.
 
 from ptmark.dye.coarse import CoarseLook
 from ptmark.dye.covered import covered_remark, ends_covered
+from ptmark.dye.dull import dull_remark
 from ptmark.dye.edge import BY_PERSON, EdgeQuality
 from ptmark.dye.exposure import is_overexposed, overexposed_share
 from ptmark.dye.fluorescent import (
@@ -41,6 +42,7 @@ __all__ = [
     "Suggestion",
     "Suggestions",
     "covered_remark",
+    "dull_remark",
     "ends_covered",
     "find_indications",
     "haze_remark",

@@ -11,6 +11,7 @@ import numpy as np
 
 from ptmark.dye.contour import Contour
 from ptmark.dye.contrast import DYE_STOPS, LUMA
+from ptmark.dye.dull import DULL, is_dull
 from ptmark.dye.hue import too_pale
 from ptmark.dye.quick import between
 from ptmark.photo import ends_at_border
@@ -86,8 +87,10 @@ def reason_against(one: Contour, sight: Sight) -> str:
         return "reaches in from the edge of the photo and is wide, like a glove or a cloth"
     if too_pale(one.contrast, one.grain):
         return f"too pale: {100 * one.contrast:.0f} % of full dye"
-    red, green, _ = one.taken_light.tolist()
+    red, green, blue = one.taken_light.tolist()
     colour = _wrong_colour(one)
+    if colour and is_dull(red, green, blue) and not _no_edge(one, sight):
+        return DULL
     if min(green, green - red) < LEAST_COLOUR:  # mottle can raise red and take no green
         pale = "too pale: hardly redder than the developer beside it"
         return colour or pale if green > DARK else pale

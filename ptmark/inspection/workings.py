@@ -15,6 +15,7 @@ from ptmark.dye import (
     LeftOut,
     Remark,
     covered_remark,
+    dull_remark,
     ends_covered,
     is_overexposed,
     overexposed_share,
@@ -231,7 +232,11 @@ class Workings:
         if kept is None or kept[0] != key:
             made = remarks_on(photo(), state, surface, look[1], profile)
             kept = self._remarked[sha256] = (key, made)
-        more = (unseen_remark(look[0]), covered_remark(self._covered(state, photo)))
+        more = (
+            unseen_remark(look[0]),
+            dull_remark(one.reason for one in look[0]),
+            covered_remark(self._covered(state, photo)),
+        )
         return (*kept[1], *(one for one in more if one is not None))
 
     def _covered(self, state: State, photo: Callable[[], Photo]) -> list[str]:

@@ -8,7 +8,7 @@ import numpy as np
 import pytest
 from shapely import Polygon
 
-from ptmark.dye import suggest, unseen_remark
+from ptmark.dye import dull_remark, suggest, unseen_remark
 from ptmark.photo import Photo, ends_at_border
 
 _SPEC = importlib.util.spec_from_file_location(
@@ -214,3 +214,28 @@ def test_pale_dye_is_called_in_light_that_shows_the_developer_in_one_colour(ligh
     found = suggest(scenes.photo(size, [(dye, scenes.DYE)], shade=shade)).found
     assert len(found) == 2
     assert np.ptp(found[0].outline_px[:, 0]) == pytest.approx(180, abs=1.5)
+
+
+@pytest.mark.parametrize(
+    ("left", "saturation", "told"),
+    [
+        (scenes.DYE, 0.3, True),
+        (scenes.DYE, 0.2, True),
+        ((0.20, 0.03, 0.05), 1.0, True),  # a dark, maroon dye
+        (scenes.DYE, 1.0, False),  # called
+        (scenes.RUST, 0.3, False),
+        (scenes.BLACK, 0.3, False),
+    ],
+)
+def test_what_only_its_dull_colour_keeps_from_being_called_is_told(left, saturation, told):
+    size = (200, 300)
+    cover = scenes.bar(size, 60, 240, 60, 12) + scenes.disc(size, 150, 130, 15)
+    vivid = scenes.photo(size, [(cover, left)])
+    code = vivid.rgb.astype(float)
+    grey = code.mean(axis=2, keepdims=True)
+    dull = np.round(grey + saturation * (code - grey)).astype(np.uint8)
+    seen = suggest(Photo(vivid.info, dull))
+    remark = dull_remark(one.reason for one in seen.left_out)
+    assert (remark is not None) is told
+    if remark is not None:
+        assert f" dull colour alone: {2 - len(seen.found)}. " in remark.says

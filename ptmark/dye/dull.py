@@ -1,0 +1,38 @@
+"""Places that look like dye but for their dull colour: not called, and not passed over."""
+
+from collections.abc import Iterable
+
+from ptmark.dye.remark import Remark
+
+__all__ = ["DULL", "dull_remark", "is_dull"]
+
+DULL = "not dye-coloured: reddish but dull, like dark ink, or dye in a photo of dull colours"
+# Dye in photos of a fifth to two fifths of their saturation, in light poor in red, and maroon
+# dye: 0.68 to 0.87 of green's share of red, 0.96 to 1.01 of blue, from 0.44 of green on. Ink,
+# scale and shadows take 0.93 of red and more, rust takes 1.07 of blue and more.
+MOST_RED_TAKEN, BLUE_TAKEN, LEAST_GREEN_TAKEN = 0.9, (0.92, 1.05), 0.4
+
+
+def is_dull(red: float, green: float, blue: float) -> bool:
+    """Whether these shares of light, taken by what is not called, may be those of dull dye.
+
+    Examples
+    --------
+    >>> is_dull(0.44, 0.57, 0.56), is_dull(0.60, 0.62, 0.60), is_dull(0.40, 0.57, 0.66)
+    (True, False, False)
+    """
+    least, most = BLUE_TAKEN
+    alike = least * green < blue < most * green
+    return green > LEAST_GREEN_TAKEN and red < MOST_RED_TAKEN * green and alike
+
+
+def dull_remark(reasons: Iterable[str]) -> Remark | None:
+    """What is to be said of the reasons why blobs were left out; None where none is `DULL`."""
+    count = sum(one == DULL for one in reasons)
+    if not count:
+        return None
+    return Remark(
+        f"Reddish places left out for their dull colour alone: {count}. In a photo of dull "
+        "colours or in poor light, indications look like that.",
+        "Look at each of them, or take the photo again in white light and without a filter.",
+    )
