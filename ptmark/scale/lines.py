@@ -49,6 +49,14 @@ NOT_AS_TAKEN = (
     "and lengths across a line may be wrong by more than their uncertainty. Use the photo as "
     "the camera wrote it, or lay a card beside the indications"
 )
+NO_SHAPE_OF_CAMERAS = (
+    "the picture has not the shape of those that cameras write: it looks cropped or stretched, "
+    "and lengths across a line may be wrong by more than their uncertainty. Use the photo as "
+    "the camera wrote it, or lay a card beside the indications"
+)
+# Long side over short of the pictures of cameras and phones. Common practice, no source.
+SHAPES = (1.0, 5 / 4, 4 / 3, 3 / 2, 16 / 10, 16 / 9, 18 / 9, 19.5 / 9, 20 / 9)
+SAME_SHAPE = 0.008
 LINES_CAUTION = "two lines tell the tilt faintly: a card or a rectangle is surer"
 
 
@@ -83,7 +91,15 @@ def solve_line(reference: "LineReference", photo: "Photo") -> SurfaceMap:
 
 
 def _of_size(photo: "Photo") -> tuple[str, ...]:
-    return () if photo.info.as_taken else (NOT_AS_TAKEN,)
+    """That the picture is not as its camera wrote it, by its EXIF data or else its shape."""
+    info = photo.info
+    if not info.as_taken:
+        return (NOT_AS_TAKEN,)
+    if info.focal_px is not None:
+        return ()
+    shape = max(info.width, info.height) / min(info.width, info.height)
+    usual = any(abs(shape / one - 1) < SAME_SHAPE for one in SHAPES)
+    return () if usual else (NO_SHAPE_OF_CAMERAS,)
 
 
 def _of_length(

@@ -5897,10 +5897,6 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>Die Referenz neben die Anzeigen legen.</translation>
     </message>
     <message>
-      <source>Left out by dull colour alone: {0} reddish. In a photo of dull colours or in poor light, indications look like that.</source>
-      <translation>Nur wegen matter Farbe ausgelassen: {0} rötliche. In einem Foto matter Farben oder in schlechtem Licht sehen Anzeigen so aus.</translation>
-    </message>
-    <message>
       <source>Length end to end, or area of the hull around all</source>
       <translation>Länge von Ende zu Ende oder Fläche der Hülle um alle</translation>
     </message>
@@ -6131,6 +6127,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>Photo {0}: {1}</source>
       <translation>Foto {0}: {1}</translation>
+    </message>
+    <message>
+      <source>Reddish places left out for their dull colour alone: {0}. In a photo of dull colours or in poor light, indications look like that.</source>
+      <translation>Rötliche Stellen, die nur wegen matter Farbe ausgelassen sind: {0}. In einem Foto matter Farben oder in schlechtem Licht sehen Anzeigen so aus.</translation>
     </message>
     <message>
       <source>Relevant</source>
@@ -9586,7 +9586,7 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     </message>
     <message>
       <source>the picture has not the shape of those that cameras write: it looks cropped or stretched, and lengths across a line may be wrong by more than their uncertainty. Use the photo as the camera wrote it, or lay a card beside the indications</source>
-      <translation type="unfinished" />
+      <translation>das Bild hat nicht die Form, in der Kameras Bilder schreiben: Es wirkt beschnitten oder gestreckt, und Längen quer zu einer Strecke können um mehr als ihre Unsicherheit falsch sein. Das Foto so verwenden, wie die Kamera es geschrieben hat, oder eine Karte neben die Anzeigen legen</translation>
     </message>
     <message>
       <source>the picture has not the size that its camera wrote: it was resized, cropped or stretched, and lengths across a line may be wrong by more than their uncertainty. Use the photo as the camera wrote it, or lay a card beside the indications</source>

@@ -141,6 +141,19 @@ def test_a_line_in_a_picture_of_another_size_than_the_camera_wrote_is_less_sure(
     assert not any("not the size" in one for one in solve(rectangle(), sent).cautions)
 
 
+@pytest.mark.parametrize(
+    ("size", "told"),
+    [((2000, 1500), False), ((1500, 2000), False), ((1920, 1080), False), ((2100, 1500), True)],
+)
+def test_a_line_in_a_picture_of_no_cameras_shape_is_less_sure(camera, size, told):
+    # 4:3, upright too, and 16:9 are what cameras write (CIPA DCG-001, from memory); 4:3 drawn
+    # out by 5 % is 7:5, and made lengths across a rule 5 % short
+    eye = camera(width=size[0], height=size[1])
+    made = solve(line(b=(1300.0, 320.0)), eye.photo())
+    assert any("not the shape" in one for one in made.cautions) == told
+    assert not any("not the shape" in one for one in solve(rectangle(), eye.photo()).cautions)
+
+
 def test_corner_on_the_picture_rim_is_accepted(camera):
     corners = ((0.0, 0.0), (1999.0, 0.0), (1999.0, 1499.0), (0.0, 1499.0))
     surface = solve(rectangle(corners, 200.0, 150.0), camera().photo())
