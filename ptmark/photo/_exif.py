@@ -12,6 +12,7 @@ from ptmark.photo.camera import Camera
 
 __all__ = ["Exif", "focal_px", "read_exif"]
 
+_SAME_FOCAL = 0.2  # 135 frames of other shapes are compared by width or diagonal
 _DIAGONAL_35MM = math.hypot(36, 24)  # 43.27 mm, the frame of 135 film
 _UNIT_MM = {2: 25.4, 3: 10.0, 4: 1.0, 5: 0.001}  # 4 and 5: common practice, outside Exif
 
@@ -70,8 +71,8 @@ def focal_px(exif: Exif, width: int, height: int) -> float | None:
     Returns
     -------
     float or None
-        None where EXIF does not tell it, or where the picture's shape shows that it was cut
-        after the camera wrote it.
+        None where EXIF does not tell it or contradicts itself, or where the picture's shape
+        shows that it was cut after the camera wrote it.
 
     Notes
     -----
@@ -82,7 +83,7 @@ def focal_px(exif: Exif, width: int, height: int) -> float | None:
     (CIPA DCG-001-2005, from memory): ``f_px = f_35 * hypot(w, h) / hypot(36, 24)``. Without
     it, FocalLength (0x920A) times FocalPlaneXResolution (0xA20E), scaled from the camera's
     size (0xA002) to the present one and times the digital zoom, which the sensor's own
-    resolution does not hold.
+    resolution does not hold. Where both are told they have to agree.
 
     Examples
     --------
@@ -96,11 +97,16 @@ def focal_px(exif: Exif, width: int, height: int) -> float | None:
         if abs(math.log(long / short * min(width, height) / max(width, height))) > 0.02:
             return None
     camera = exif.camera
-    if camera.focal_35mm_mm is not None:
-        return camera.focal_35mm_mm * math.hypot(width, height) / _DIAGONAL_35MM
+    by_sensor = by_angle = None
     if camera.focal_mm is not None and exif.per_mm is not None:
-        return camera.focal_mm * exif.per_mm * resized * (camera.digital_zoom or 1.0)
-    return None
+        by_sensor = camera.focal_mm * exif.per_mm * resized * (camera.digital_zoom or 1.0)
+    if camera.focal_35mm_mm is not None:
+        by_angle = camera.focal_35mm_mm * math.hypot(width, height) / _DIAGONAL_35MM
+    if by_sensor is None or by_angle is None:
+        return by_angle or by_sensor
+    if exif.pixels is None:  # the sensor's resolution may be that of a larger picture
+        return by_angle
+    return by_angle if abs(math.log(by_angle / by_sensor)) < _SAME_FOCAL else None
 
 
 def _sub(block: bytes, tags: dict[int, Entry], pointer: int) -> dict[int, Entry]:

@@ -127,6 +127,20 @@ def test_digital_zoom_is_in_the_film_length_only():
 
 
 @pytest.mark.parametrize(
+    ("film_mm", "zoom", "told"),
+    [(26, 1.0, True), (52, 1.0, False), (52, 2.0, True), (26, 2.0, True)],
+)
+def test_focal_lengths_that_contradict_each_other_tell_none(film_mm, zoom, told):
+    # 26 mm of 135 film is 26 / 43.27 of any frame's diagonal (CIPA DCG-001-2005, from memory):
+    # 4.33 mm on a sensor of 7.2 mm, 5.76 mm of which hold the 4000 px. A wrong one of the two
+    # made lengths across a rule 5 % long.
+    shot = {0x920A: 4.33, 0xA20E: 4000 / 5.76, 0xA210: 4, 0xA002: 4000, 0xA003: 3000}
+    found = focal_px(read_exif(block(shot | {0xA405: film_mm, 0xA404: zoom})), 4000, 3000)
+    assert (found == pytest.approx(film_mm * 5000 / math.hypot(36, 24))) == told
+    assert told or found is None
+
+
+@pytest.mark.parametrize(
     "shot",
     [{}, {0xA405: 0}, {0x920A: 4.0}, {0xA20E: 600.0}, {0x920A: 4.0, 0xA20E: 600.0, 0xA210: 9}],
 )
