@@ -128,7 +128,7 @@ def test_digital_zoom_is_in_the_film_length_only():
 
 @pytest.mark.parametrize(
     ("film_mm", "zoom", "told"),
-    [(26, 1.0, True), (52, 1.0, False), (52, 2.0, True), (26, 2.0, True)],
+    [(26, 1.0, True), (52, 1.0, False), (52, 2.0, True), (26, 2.0, False), (13, 1.0, False)],
 )
 def test_focal_lengths_that_contradict_each_other_tell_none(film_mm, zoom, told):
     # 26 mm of 135 film is 26 / 43.27 of any frame's diagonal (CIPA DCG-001-2005, from memory):
