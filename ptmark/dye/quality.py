@@ -28,6 +28,9 @@ BLUR_SHARE_GUESSED = 0.4  # where the edges looked at may be soft in truth
 BLUR_OF_WIDTH = 0.001  # of the photo's width, where there is no scale
 WHITE_CLIPPED, RED_CLIPPED, DYE_CLIPPED = 0.05, 0.10, 0.25
 DARKEST_WHITE = 0.08  # linear light; below it grain covers a faint indication
+# Least over most of the developer's R, G and B light. Dye is told by its colour under a cast of
+# 0.29; where a sodium lamp leaves 0.24 it passes for rust.
+LEAST_OF_MOST = 0.25
 NEAR_BORDER = 0.005  # of the photo's longer side
 _LEAST_GLARE = 0.008  # of the photo's width
 _NO_COLOUR = Remark(
@@ -72,7 +75,8 @@ def look_at_quality(
     sample = sampled(photo, surface, area_px)
     if sample is not None and not fluorescent:
         glare = _glare(sample)
-        made += [_clipped(sample, glare), _reds(sample), _dark(sample), glare]
+        made += [_clipped(sample, glare), _reds(sample), _dark(sample)]
+        made += [_coloured(sample), glare]
     if surface is not None:
         made += [_cut_off(photo, surface), _far_reference(surface, area_px)]
     return tuple(one for one in made if one is not None)
@@ -170,6 +174,19 @@ def _dark(sample: Sample) -> Remark | None:
         f"Too dark: the developer shows {100 * white:.0f} % of full light, and grain may hide "
         "faint indications.",
         "Light the surface better (the procedure asks for it too), or expose longer.",
+    )
+
+
+def _coloured(sample: Sample) -> Remark | None:
+    """Light of one colour, as the brightest fifth shows it: it is the developer."""
+    brightest = sample.inside & (sample.most >= np.percentile(sample.most[sample.inside], 80))
+    light = srgb_to_linear(np.median(sample.rgb[brightest], axis=0).astype(np.uint8))
+    if light.min() >= LEAST_OF_MOST * light.max():
+        return None
+    return Remark(
+        "Coloured light: the developer does not look white, and dye may pass for rust or ink, "
+        "or not show at all.",
+        "Take the photo in white light, with the white balance set to it.",
     )
 
 

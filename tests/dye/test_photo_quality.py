@@ -122,6 +122,19 @@ def test_clipped_red(clean, surface):
     assert "Overexposed" not in told
 
 
+@pytest.mark.parametrize(
+    ("light", "told"),
+    [
+        ((1.0, 0.75, 0.15), True),  # a sodium lamp: hardly any blue
+        ((1.0, 0.10, 0.07), True),  # a red safety lamp
+        ((1.0, 0.72, 0.46), False),  # a bulb that the camera takes for daylight
+        ((0.46, 0.58, 1.0), False),
+    ],
+)
+def test_coloured_light_is_told_beyond_a_cast(clean, surface, light, told):
+    assert ("Coloured light" in says(taken(clean * np.array(light)), surface)) is told
+
+
 def test_glare_has_a_soft_rim_and_paper_has_not(clean, surface):
     rows, columns = np.mgrid[: SHAPE[0], : SHAPE[1]]
     spot = 1.5 * np.exp(-(((columns - 900) / 60) ** 2 + ((rows - 400) / 40) ** 2))
