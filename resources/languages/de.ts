@@ -777,7 +777,7 @@
     </message>
     <message>
       <source>Earlier record</source>
-      <translation>Voriges Protokoll</translation>
+      <translation>Protokoll davor</translation>
     </message>
     <message>
       <source>Edit points</source>
@@ -1517,7 +1517,7 @@
     </message>
     <message>
       <source>Next record</source>
-      <translation>Nächstes Protokoll</translation>
+      <translation>Protokoll danach</translation>
     </message>
     <message>
       <source>Next step</source>
@@ -2051,11 +2051,11 @@
     </message>
     <message>
       <source>Record after</source>
-      <translation>Nächstes Protokoll</translation>
+      <translation>Protokoll danach</translation>
     </message>
     <message>
       <source>Record before</source>
-      <translation>Voriges Protokoll</translation>
+      <translation>Protokoll davor</translation>
     </message>
     <message>
       <source>Record or photo</source>
@@ -3526,6 +3526,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>{0} abschneiden</translation>
     </message>
     <message>
+      <source>database</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
       <source>database {0}; photos {1}</source>
       <translation>Datenbank {0}; Fotos {1}</translation>
     </message>
@@ -3816,6 +3820,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>linear</source>
       <translation>linienartig</translation>
+    </message>
+    <message>
+      <source>log</source>
+      <translation type="unfinished" />
     </message>
     <message>
       <source>longest indication first</source>
@@ -4456,6 +4464,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>start the retest of {0}</source>
       <translation>die Wiederholungsprüfung zu {0} beginnen</translation>
+    </message>
+    <message>
+      <source>store of the photos</source>
+      <translation type="unfinished" />
     </message>
     <message>
       <source>such as 150 mm or 6 in</source>
@@ -5597,6 +5609,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>Andere Programme schließen oder das Foto mit weniger Pixeln aufnehmen</translation>
     </message>
     <message>
+      <source>Coloured light: the developer does not look white, and dye may pass for rust or ink, or not show at all.</source>
+      <translation>Farbiges Licht: Der Entwickler sieht nicht weiß aus, und Farbstoff kann als Rost oder Tinte gelten oder gar nicht zu sehen sein.</translation>
+    </message>
+    <message>
       <source>Copy the original again from the camera or phone</source>
       <translation>Das Original noch einmal von Kamera oder Telefon kopieren</translation>
     </message>
@@ -6223,6 +6239,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>Take the photo in colour, without a filter.</source>
       <translation>Das Foto in Farbe aufnehmen, ohne Filter.</translation>
+    </message>
+    <message>
+      <source>Take the photo in white light, with the white balance set to it.</source>
+      <translation>Das Foto in weißem Licht aufnehmen, mit dem Weißabgleich darauf.</translation>
     </message>
     <message>
       <source>That the card was not moved is the user's word; the photos cannot show it.</source>
