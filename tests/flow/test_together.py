@@ -1,6 +1,7 @@
 """The command line on several photos of one inspection, from the photos to every report."""
 
 import csv
+import io
 import json
 import zipfile
 from dataclasses import replace
@@ -16,6 +17,7 @@ from ptmark.inspection.draft import draft_to_json, restore_draft
 from ptmark.photo import open_photo
 from ptmark.record import load_record, record_schema, save_record
 from ptmark.report.bundle import take_in
+from ptmark.report.sheet import sheet_bytes
 
 
 @pytest.fixture(scope="module")
@@ -128,6 +130,27 @@ def test_outlines_and_spreadsheet_keep_the_photos_apart(folder, tmp_path):
     head, *rows = book["Indications"].iter_rows(values_only=True)
     assert head[:2] == ("photo", "id")
     assert [row[0] for row in rows] == numbers(folder)
+
+
+def test_the_spreadsheet_tells_which_size_seen_again_is_the_least(folder, tmp_path):
+    record = load_record(folder / "set.json")
+    first, second = record.views()
+    name, line = second.indications[0]["id"], first.indications[0]
+    sizes = [
+        {"photo": number, "length_mm": 5.0, "width_mm": 1.0, "en": None}
+        | {"length_u_mm": 0.1, "width_u_mm": 0.1}
+        for number in (1, 2)
+    ]
+    seen = [{"id": name, "of_record": 2, "chosen": False, "sizes": sizes}]
+    cut = replace(
+        record,
+        indications=[{**line, "id": name, "runs_out": True}],
+        together={**record.together, "seen_again": seen},
+    )
+    book = openpyxl.load_workbook(io.BytesIO(sheet_bytes(cut)))
+    head, *told = book["Seen again"].iter_rows(values_only=True)
+    at = [head.index(name) for name in ("photo", "runs_out", "overexposed")]
+    assert [tuple(row[n] for n in at) for row in told] == [(1, True, False), (2, False, False)]
 
 
 def test_the_size_of_record_is_what_is_judged_again(folder, tmp_path, capsys):
