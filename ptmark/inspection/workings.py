@@ -23,6 +23,7 @@ from ptmark.dye import (
 )
 from ptmark.dye.quality import holds_no_colour
 from ptmark.errors import OutlineError, PhotoError, ScaleError
+from ptmark.inspection.hollow import hollow_remark, is_hollow
 from ptmark.inspection.looking_over import crown_remark, remarks_on
 from ptmark.inspection.state import Marked, State
 from ptmark.measure import Conditions, Measurement, measure_outlines
@@ -69,6 +70,7 @@ class Workings:
         self._remarked: dict[str, tuple[tuple[object, ...], tuple[Remark, ...]]] = {}
         self._looks: dict[str, Look] = {}
         self._ends: dict[int, tuple[object, bool]] = {}
+        self._hollow: dict[int, tuple[object, bool]] = {}
         self._bright: dict[int, tuple[object, bool]] = {}
         self._colourless: dict[str, bool] = {}
         self._overexposed: dict[tuple[str, object], bool] = {}
@@ -79,6 +81,7 @@ class Workings:
         other._solved = dict(self._solved)
         other._measured, other._remarked = dict(self._measured), dict(self._remarked)
         other._looks, other._ends = dict(self._looks), dict(self._ends)
+        other._hollow = dict(self._hollow)
         other._bright, other._colourless = dict(self._bright), dict(self._colourless)
         other._overexposed = dict(self._overexposed)
         return other
@@ -89,6 +92,7 @@ class Workings:
         self._measured.update(other._measured)
         self._remarked.update(other._remarked)
         self._ends.update(other._ends)
+        self._hollow.update(other._hollow)
         self._bright.update(other._bright)
         self._colourless.update(other._colourless)
         self._overexposed.update(other._overexposed)
@@ -236,6 +240,7 @@ class Workings:
             unseen_remark(look[0]),
             dull_remark(one.reason for one in look[0]),
             covered_remark(self._covered(state, photo)),
+            hollow_remark(self._hollow_ones(state, photo)),
         )
         return (*kept[1], *(one for one in more if one is not None))
 
@@ -247,3 +252,14 @@ class Workings:
             here = photo()
             self._ends.update({id(one): (one, ends_covered(here, one)) for one in new})
         return [one.id for one in marked if self._ends[id(one.outline_px)][1]]
+
+    def _hollow_ones(self, state: State, photo: Callable[[], Photo]) -> list[str]:
+        """Letters of the outlines by hand that enclose a clean middle."""
+        drawn = [
+            one for one in state.marked if one.edge.by_person and one.standing != "dropped"
+        ]
+        new = [one.outline_px for one in drawn if id(one.outline_px) not in self._hollow]
+        if new:
+            here = photo()
+            self._hollow.update({id(one): (one, is_hollow(here, one)) for one in new})
+        return [one.id for one in drawn if self._hollow[id(one.outline_px)][1]]

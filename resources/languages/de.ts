@@ -777,7 +777,7 @@
     </message>
     <message>
       <source>Earlier record</source>
-      <translation>Protokoll davor</translation>
+      <translation>Voriges Protokoll</translation>
     </message>
     <message>
       <source>Edit points</source>
@@ -1517,7 +1517,7 @@
     </message>
     <message>
       <source>Next record</source>
-      <translation>Protokoll danach</translation>
+      <translation>Nächstes Protokoll</translation>
     </message>
     <message>
       <source>Next step</source>
@@ -3527,7 +3527,7 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     </message>
     <message>
       <source>database</source>
-      <translation type="unfinished" />
+      <translation>Datenbank</translation>
     </message>
     <message>
       <source>database {0}; photos {1}</source>
@@ -3823,7 +3823,7 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     </message>
     <message>
       <source>log</source>
-      <translation type="unfinished" />
+      <translation>Logbuch</translation>
     </message>
     <message>
       <source>longest indication first</source>
@@ -4467,7 +4467,7 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     </message>
     <message>
       <source>store of the photos</source>
-      <translation type="unfinished" />
+      <translation>Speicher der Fotos</translation>
     </message>
     <message>
       <source>such as 150 mm or 6 in</source>
@@ -5629,6 +5629,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>Abstand von einer Kante</translation>
     </message>
     <message>
+      <source>Draw along the dye and leave the clean middle out.</source>
+      <translation>Entlang der Farbe zeichnen und die saubere Mitte auslassen.</translation>
+    </message>
+    <message>
       <source>EN 10228-2 quality class 1: penetrant testing of steel forgings</source>
       <translation>EN 10228-2 Güteklasse 1: Eindringprüfung von Schmiedestücken aus Stahl</translation>
     </message>
@@ -5747,6 +5751,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>Holds where that size is</source>
       <translation>Gilt, wo diese Größe ist</translation>
+    </message>
+    <message>
+      <source>Hollow: {0}. The outline's middle is as clean as the surface about it, but counts as dye: a ring or an arc is judged as a rounded indication.</source>
+      <translation>Hohl: {0}. Die Mitte des Umrisses ist so sauber wie die Fläche ringsum, zählt aber als Farbe: Ein Ring oder Bogen wird als rundliche Anzeige beurteilt.</translation>
     </message>
     <message>
       <source>How many are too many</source>
