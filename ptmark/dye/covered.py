@@ -22,6 +22,7 @@ Array = npt.NDArray[np.float64]
 # rule covers; shadows and the toes of welds stay quiet there and in the stress set.
 APART = 0.30  # of the light, above grain and mottle and below steel beside developer
 DYE = 0.15  # how much more red than green is left where other dye lies, blue no less than green
+GOES_ON = 0.08  # the same beyond a stroke, which blurs it
 DARK = 0.04  # linear light; below it grain is as strong as what is looked for
 _BESIDE_PX = (5.0, 8.0)  # from the edge of the dye to where the developer is looked at
 _BEYOND_PX = (5.0, 9.0, 16.0, 26.0)  # and what follows; the dark toe of a weld is narrower
@@ -88,6 +89,7 @@ def _is_covered(
 ) -> bool:
     """Whether a tip has developer on both sides, and none straight beyond it.
 
+    Beyond what is narrow, a stroke of a pen, the dye that goes on tells as well.
     Without the ``developer``'s light that beside the tip counts, which a dark toe may cross.
     """
     left, right = ring[at - 2 * reach], ring[(at + 2 * reach) % len(ring)]
@@ -105,8 +107,11 @@ def _is_covered(
     on_developer = bool((np.abs(light[: len(sides)] - 1) < APART).all())
     red, green, blue = light[len(sides) :].T
     apart = np.abs(light[len(sides) :] - 1).max(axis=1) > APART
-    dye = (red - green > DYE) & (green - blue < DYE)
-    return on_developer and bool((apart & ~dye).all())
+    shape = len(_FAN_DEG), len(_BEYOND_PX)
+    more = np.where(green - blue < DYE, red - green, 0.0).reshape(shape)
+    hides = apart.reshape(shape) & (more <= DYE)
+    crossed = hides[:, 0].all() and (more[:, 1:] > GOES_ON).any()
+    return on_developer and bool(crossed or hides.all())
 
 
 def _light_at(photo: Photo, points: Array) -> Array:

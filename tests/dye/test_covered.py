@@ -85,3 +85,12 @@ def test_arms_of_a_star_and_pores_are_not_taken_for_covers():
     star = np.max([crack(angle) for angle in (10, 70, 130)], axis=0)
     assert not told([(star, scenes.DYE)])[0]
     assert not told([(scenes.disc(SHAPE, 280, 210, 25), scenes.DYE)])[0]
+
+
+@pytest.mark.parametrize("colour", [scenes.BLUE_PEN, scenes.BLACK], ids=["blue", "black"])
+@pytest.mark.parametrize("wide", [10, 18])
+def test_a_crack_that_goes_on_beyond_a_stroke_is_told(wide, colour):
+    lies = slab(340, 340 + wide)
+    covered, one = told([(crack(10) * (1 - lies), scenes.DYE), (lies, colour)])
+    assert np.ptp(one.outline_px[:, 0]) < 250  # the part beyond is not in the outline
+    assert covered
