@@ -14,6 +14,7 @@ from ptmark.archive import (
     Query,
     add_record,
     find,
+    keep_for,
     key_for,
     open_archive,
     photos_of,
@@ -28,6 +29,7 @@ from ptmark.window.archive.gallery import _lengths, told_below
 from ptmark.window.archive.map_cell import CellModel, told_cell
 from ptmark.window.archive.model import GLANCE, LONGEST, HitModel
 from ptmark.window.archive.plot import HistoryPlot
+from ptmark.window.archive.standing import read_state
 
 pytestmark = [pytest.mark.gui, pytest.mark.slow]
 
@@ -246,6 +248,18 @@ def test_what_may_be_longer_is_shown_so_on_every_page(
     found.bar.line.setText("")
     idle()
     assert [hit.record_id for hit in found.model.hits] == ["r-9"]
+
+
+def test_one_year_is_one_year(idle, desk):
+    with open_archive() as archive:
+        keep_for(archive, "short", Query(part="P-2"), 1, "invented")
+        keep_for(archive, "half", Query(part="P-3"), 1.5, "invented")
+        rows = {row[1]: row[3] for row in read_state(archive).rows}
+    assert (rows["short"], rows["half"], rows["contract"]) == (
+        "1 year",
+        "1.5 years",
+        "10 years",
+    )
 
 
 # -- what the search says -----------------------------------------------------------------

@@ -3,7 +3,7 @@
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import Signal
-from PySide6.QtWidgets import QHBoxLayout, QWidget
+from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
 
 from ptmark.window.archive.model import HitModel
 from ptmark.window.bits import key_button, quiet
@@ -35,11 +35,13 @@ class Neighbours(QWidget):
             tr("Record after"), "Ctrl+Down", lambda: self._go(1), window=page
         )
         self.place = quiet("")
-        row = QHBoxLayout(self)
-        row.setContentsMargins(0, 0, 0, 0)
+        row = QHBoxLayout()
         for widget in (self.before_button, self.next_button):
             row.addWidget(widget)
-        row.addWidget(self.place, 1)
+        column = QVBoxLayout(self)
+        column.setContentsMargins(0, 0, 0, 0)
+        column.addLayout(row)
+        column.addWidget(self.place)
 
     def follow(self, hit: "Hit", model: HitModel | None) -> None:
         """Show where a hit stands in a list; None where it was opened from no list."""

@@ -177,6 +177,13 @@ class HistoryPlot(QWidget):
         self._line(
             painter, box, [None if v is None else v / most for v in means], second, dashed=True
         )
+        for number, one in enumerate(self._periods):
+            if one.longest_mm is not None and one.longest_least:  # as the list below says it
+                y = box.bottom() - box.height() * one.longest_mm / most
+                place = QRectF(self._x(box, number) + 8, y - 7, 13, 14)
+                painter.fillRect(place, self.palette().color(QPalette.ColorRole.Base))
+                painter.setPen(first)
+                painter.drawText(place, Qt.AlignmentFlag.AlignCenter, "≥")
 
     def _rates(self, painter: QPainter, box: QRectF) -> None:
         self._ground(painter, box, self.rates_head(), 1.0, lambda share: f"{share:.0%}")

@@ -56,7 +56,8 @@ def _hit(archive: "Archive", one: "Problem") -> "Hit | None":
 
 def _what(subject: str, hit: "Hit | None") -> str:
     a_photo = _HASH.fullmatch(subject) is not None
-    named = tr("photo {0}", f"{subject[:12]}…") if a_photo else subject
+    words = {"database": tr("database"), "log": tr("log"), "store": tr("store of the photos")}
+    named = tr("photo {0}", f"{subject[:12]}…") if a_photo else words.get(subject, subject)
     if hit is None:
         return named
     where = (hit.part or tr("no part number"), hit.serial, day(hit.examined_on), named)

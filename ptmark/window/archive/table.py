@@ -8,7 +8,7 @@ from ptmark.window.words import tr
 
 __all__ = ["HitTable"]
 
-_WIDTHS = (112, 98, 92, 118, 130, 80, 116, 112, 96, 124, 146)  # px
+_WIDTHS = (112, 98, 92, 118, 130, 80, 134, 112, 96, 124, 146)  # px
 
 
 class HitTable(QTableView):
