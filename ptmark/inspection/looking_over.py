@@ -22,6 +22,14 @@ _CROWN = Remark(
 
 # At 40 of JPEG 6 of 60 lines 2 to 3 px wide are lost, at 20 10; of the stress set none at 60.
 LEAST_QUALITY = 50.0
+_ON_WELD = Remark(
+    "The scale reference lies on the weld: where the crown lifts it off the surface, lengths "
+    "beside it come out too short, 0.5 % for each mm at 200 mm.",
+    "Lay it beside the weld, or give how far it lies above the surface; where the weld is "
+    "flat, give 0 as the height of the indications.",
+)
+_ON_WELD_MM = 3.0  # from a weld's middle; a reference beside it lies farther off
+
 SMALLEST_MM = 1.5  # where no profile says more: the commonest relevance threshold (1/16 in)
 
 
@@ -90,6 +98,19 @@ def crown_remark(state: State) -> Remark | None:
     """Where a weld is named whose height is not given; None where nothing is to be said."""
     weld = state.weld_px is not None or state.weld_length_mm is not None
     return _CROWN if weld and state.relief_mm is None else None
+
+
+def on_weld_remark(state: State, surface: SurfaceMap | None) -> Remark | None:
+    """Where a flat reference lies on the named weld at no height that is given."""
+    if state.weld_px is None or surface is None or not surface.flat or state.relief_mm == 0:
+        return None
+    if getattr(state.reference, "offset_mm", 0.0):
+        return None
+    import shapely
+
+    weld = shapely.LineString(surface.to_mm(np.array(state.weld_px, float)))
+    reference = shapely.MultiPoint(surface.to_mm(surface.reference_px)).convex_hull
+    return _ON_WELD if shapely.distance(weld, reference) < _ON_WELD_MM else None
 
 
 def smallest_that_counts(profile: Profile | None) -> float:

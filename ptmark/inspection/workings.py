@@ -24,7 +24,7 @@ from ptmark.dye import (
 from ptmark.dye.quality import holds_no_colour
 from ptmark.errors import OutlineError, PhotoError, ScaleError
 from ptmark.inspection.hollow import hollow_remark, is_hollow
-from ptmark.inspection.looking_over import crown_remark, remarks_on
+from ptmark.inspection.looking_over import crown_remark, on_weld_remark, remarks_on
 from ptmark.inspection.state import Marked, State
 from ptmark.measure import Conditions, Measurement, measure_outlines
 from ptmark.photo import CameraProfile, Photo, PhotoInfo, open_photo
@@ -241,6 +241,7 @@ class Workings:
             dull_remark(one.reason for one in look[0]),
             covered_remark(self._covered(state, photo)),
             hollow_remark(self._hollow_ones(state, photo)),
+            on_weld_remark(state, surface),
         )
         return (*kept[1], *(one for one in more if one is not None))
 

@@ -5917,6 +5917,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>LP, einzeln, für Stufe und Wanddicke</translation>
     </message>
     <message>
+      <source>Lay it beside the weld, or give how far it lies above the surface; where the weld is flat, give 0 as the height of the indications.</source>
+      <translation>Ihn neben die Naht legen oder angeben, wie weit er über der Fläche liegt; wo die Naht flach ist, 0 als Höhe der Anzeigen angeben.</translation>
+    </message>
+    <message>
       <source>Lay the reference beside the indications.</source>
       <translation>Die Referenz neben die Anzeigen legen.</translation>
     </message>
@@ -6367,6 +6371,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>The scale reference lies at the photo's border, where the lens bends most.</source>
       <translation>Die Maßstabsreferenz liegt am Rand des Fotos, wo das Objektiv am meisten verzeichnet.</translation>
+    </message>
+    <message>
+      <source>The scale reference lies on the weld: where the crown lifts it off the surface, lengths beside it come out too short, 0.5 % for each mm at 200 mm.</source>
+      <translation>Der Maßstab liegt auf der Naht: Wo die Nahtüberhöhung ihn von der Fläche abhebt, werden Längen daneben zu kurz, je mm um 0,5 % bei 200 mm Abstand.</translation>
     </message>
     <message>
       <source>The search for the worst place was cut short, so it is left open.</source>

@@ -76,6 +76,26 @@ def test_transparent_parts_of_the_examined_area_are_told(photo_file, tmp_path):
     assert "in some 25 % of the examined area" in told(holed, across)[0]
 
 
+def test_a_reference_on_the_weld_is_told(photo_file):
+    # similar triangles: 3 mm nearer of 200 mm is 1.5 % larger, and lengths as much shorter
+    inspection = Inspection()
+    inspection.open(photo_file)
+
+    def told(reference, *, y=400.0, relief=None):
+        inspection.change("mark", weld_px=((300.0, y), (900.0, y)), relief_mm=relief)
+        inspection.set_reference(reference)
+        return any("lies on the weld" in one for one in inspection.to_record().cautions)
+
+    along = ((350.0, 402.0), (850.0, 402.0))
+    assert told(LineReference(ends_px=along, length_mm=50.0))
+    assert told(LineReference(ends_px=along, length_mm=50.0), relief=2.0)
+    assert not told(LineReference(ends_px=along, length_mm=50.0), relief=0.0)
+    assert not told(LineReference(ends_px=along, length_mm=50.0, offset_mm=2.0))
+    assert not told(LineReference(ends_px=along, length_mm=50.0), y=500.0)
+    inspection.change("mark", weld_px=None)
+    assert not any("on the weld" in one for one in inspection.to_record().cautions)
+
+
 def test_a_weld_of_unknown_height_is_told_until_its_height_is_given(photo_file):
     inspection = Inspection()
     inspection.open(photo_file)
