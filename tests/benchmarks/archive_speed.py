@@ -40,7 +40,8 @@ _ROUNDS = 15
 SEARCH = """
 SELECT i.record_id, p.number, s.number, i.examined_on, i.revision, i.signatures, i.verdict,
  i.disposition, i.indications, i.longest_mm, i.longest_u_mm, i.longest_least, i.examiner,
- i.procedure, i.profile, i.retest_of, i.sha256, i.id FROM inspection i JOIN part p ON p.id = i.part_id
+ i.procedure, i.profile, i.retest_of, i.sha256, i.id FROM inspection i
+ JOIN part p ON p.id = i.part_id
  JOIN serial s ON s.id = i.serial_id WHERE p.key = ?
  ORDER BY i.examined_on DESC, i.id DESC LIMIT 51
 """
