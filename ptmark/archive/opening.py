@@ -262,7 +262,7 @@ def _bring_up(archive: Archive, *, read_only: bool) -> None:
         raise ArchiveError(
             f"its version {version or 'none'} is older than {NEWEST}",
             where=where,
-            mend="open it once for writing",
+            mend="run `ptmark archive verify` once: it brings it up to date",
         )
     with archive.guarded(), archive.engine.connect() as plain:
         conn = plain.execution_options(write=True)

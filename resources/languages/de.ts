@@ -8753,10 +8753,6 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>stattdessen ein anderes öffnen</translation>
     </message>
     <message>
-      <source>open it once for writing</source>
-      <translation>es einmal zum Schreiben öffnen</translation>
-    </message>
-    <message>
       <source>open the record that it should lead to</source>
       <translation>das Protokoll öffnen, zu dem sie führen soll</translation>
     </message>
@@ -9059,6 +9055,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>row {0} must be a table such as { reject = "&gt; 2 mm" }</source>
       <translation>Zeile {0} muss eine Tabelle sein wie { reject = "&gt; 2 mm" }</translation>
+    </message>
+    <message>
+      <source>run `ptmark archive verify` once: it brings it up to date</source>
+      <translation>einmal `ptmark archive verify` aufrufen: das bringt sie auf den neuen Stand</translation>
     </message>
     <message>
       <source>save it as plain text, encoded in UTF-8</source>

@@ -126,6 +126,21 @@ def test_an_older_archive_is_told_by_its_records_files(archive, make, cut, monke
     assert verify(archive).problems == []
 
 
+def test_one_who_only_reads_an_older_archive_is_told_what_brings_it_up(tmp_path, cut, capsys):
+    at = ["archive", "--at", str(tmp_path / "archive")]
+    with open_archive(tmp_path / "archive") as archive:
+        add_record(archive, cut())
+        with archive.engine.connect() as plain:
+            conn = plain.execution_options(write=True)
+            with conn.begin():
+                migrate(conn, "0009")
+    assert main([*at, "find"]) != 0
+    assert "`ptmark archive verify`" in capsys.readouterr().err
+    assert main([*at, "verify"]) == 0
+    assert main([*at, "find"]) == 0
+    assert "longest ≥ 3.00" in capsys.readouterr().out
+
+
 def test_hashes_that_older_lines_tell_stay_right(tmp_path, make, cut, monkeypatch):
     """All rows but those that now tell something more are not worked out again."""
     worked_out = []
