@@ -74,7 +74,7 @@ def test_a_photo_without_colour_passes_no_part(qtbot, opened, idle, scene_file, 
     session.change("choose the criteria", profile="iso-23277-2")
     idle()
     assert session.judgement.verdict == "undecided"
-    assert any("no colour" in one for one in session.judgement.evaluation.cautions)
+    assert any("no colour" in one.says for one in session.judgement.evaluation.findings)
     assert session.inspection.to_record().evaluation["verdict"] == "undecided"
     sign, line = step_states(session)["Indications"]
     assert (sign, line) == ("look", "not looked for")
