@@ -104,11 +104,7 @@ def _print(record: Record) -> None:
     from ptmark.report.wording import sized
 
     print(f"the set of {len(record.views())} photos: {record.verdict or 'no verdict'}")
-    shown = {
-        (number, row["id"]): row
-        for number, view in enumerate(record.views(), 1)
-        for row in view.indications
-    }
+    shown = record.rows()
     for one in record.together["seen_again"]:
         sizes = ", ".join(
             f"{sized(shown[size['photo'], one['id']], 'length')} in photo {size['photo']}"

@@ -9,6 +9,7 @@ from contextlib import suppress
 from dataclasses import replace
 
 import numpy as np
+import numpy.typing as npt
 
 from ptmark.criteria import Profile
 from ptmark.dye import (
@@ -34,6 +35,7 @@ __all__ = ["Workings", "open_again"]
 
 Look = tuple[tuple[LeftOut, ...], float | None]  # left out, haze
 _NO_LOOK: Look = ((), None)
+_Question = Callable[[Photo, npt.NDArray[np.float64]], bool]  # of an outline in a photo
 _MOST = 0.5  # of the examined area, overexposed: what it does not show is then not judged
 
 
@@ -69,9 +71,7 @@ class Workings:
         ] = {}
         self._remarked: dict[str, tuple[tuple[object, ...], tuple[Remark, ...]]] = {}
         self._looks: dict[str, Look] = {}
-        self._ends: dict[int, tuple[object, bool]] = {}
-        self._hollow: dict[int, tuple[object, bool]] = {}
-        self._bright: dict[int, tuple[object, bool]] = {}
+        self._told: dict[tuple[_Question, int], tuple[object, bool]] = {}
         self._colourless: dict[str, bool] = {}
         self._overexposed: dict[tuple[str, object], bool] = {}
 
@@ -80,9 +80,8 @@ class Workings:
         other = Workings()
         other._solved = dict(self._solved)
         other._measured, other._remarked = dict(self._measured), dict(self._remarked)
-        other._looks, other._ends = dict(self._looks), dict(self._ends)
-        other._hollow = dict(self._hollow)
-        other._bright, other._colourless = dict(self._bright), dict(self._colourless)
+        other._looks, other._told = dict(self._looks), dict(self._told)
+        other._colourless = dict(self._colourless)
         other._overexposed = dict(self._overexposed)
         return other
 
@@ -91,9 +90,7 @@ class Workings:
         self._solved.update(other._solved)
         self._measured.update(other._measured)
         self._remarked.update(other._remarked)
-        self._ends.update(other._ends)
-        self._hollow.update(other._hollow)
-        self._bright.update(other._bright)
+        self._told.update(other._told)
         self._colourless.update(other._colourless)
         self._overexposed.update(other._overexposed)
 
@@ -176,14 +173,10 @@ class Workings:
         outlines, edges = [one.outline_px for one in marked], [one.edge for one in marked]
         conditions = Conditions(relief_mm=relief_mm)
         made = measure_outlines(outlines, surface, edges, conditions)
-        new = [one for one in outlines if id(one) not in self._bright]
-        if new:
-            here = photo()
-            self._bright.update({id(one): (one, is_overexposed(here, one)) for one in new})
-        for one, found in zip(marked, made, strict=True):
+        bright = self._which(is_overexposed, outlines, photo)
+        for one, found, overexposed in zip(marked, made, bright, strict=True):
             key = (id(one.outline_px), id(surface), relief_mm)
-            bright = self._bright[id(one.outline_px)][1]
-            self._measured[key] = (one, surface, replace(found, overexposed=bright))
+            self._measured[key] = (one, surface, replace(found, overexposed=overexposed))
 
     def measurement_in_view(
         self,
@@ -248,19 +241,30 @@ class Workings:
     def _covered(self, state: State, photo: Callable[[], Photo]) -> list[str]:
         """Letters of the indications that something covers an end of."""
         marked = [one for one in state.marked if one.standing != "dropped"]
-        new = [one.outline_px for one in marked if id(one.outline_px) not in self._ends]
-        if new:
-            here = photo()
-            self._ends.update({id(one): (one, ends_covered(here, one)) for one in new})
-        return [one.id for one in marked if self._ends[id(one.outline_px)][1]]
+        return self._letters(ends_covered, marked, photo)
 
     def _hollow_ones(self, state: State, photo: Callable[[], Photo]) -> list[str]:
         """Letters of the outlines by hand that enclose a clean middle."""
         drawn = [
             one for one in state.marked if one.edge.by_person and one.standing != "dropped"
         ]
-        new = [one.outline_px for one in drawn if id(one.outline_px) not in self._hollow]
+        return self._letters(is_hollow, drawn, photo)
+
+    def _letters(
+        self, asked: _Question, marked: Sequence[Marked], photo: Callable[[], Photo]
+    ) -> list[str]:
+        told = self._which(asked, [one.outline_px for one in marked], photo)
+        return [one.id for one, holds in zip(marked, told, strict=True) if holds]
+
+    def _which(
+        self,
+        asked: _Question,
+        outlines_px: Sequence[npt.NDArray[np.float64]],
+        photo: Callable[[], Photo],
+    ) -> list[bool]:
+        """What is asked of each outline; ``photo`` is called where one is not known."""
+        new = [one for one in outlines_px if (asked, id(one)) not in self._told]
         if new:
             here = photo()
-            self._hollow.update({id(one): (one, is_hollow(here, one)) for one in new})
-        return [one.id for one in drawn if self._hollow[id(one.outline_px)][1]]
+            self._told.update({(asked, id(one)): (one, asked(here, one)) for one in new})
+        return [self._told[asked, id(one)][1] for one in outlines_px]

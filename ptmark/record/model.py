@@ -76,6 +76,14 @@ class Record:
 
     schema: str = SCHEMA_NAME  # the version it is written in
 
+    def rows(self) -> dict[tuple[int, str], dict[str, Any]]:
+        """Each photo's indications, by the photo's number, from 1, and letter."""
+        return {
+            (number, one["id"]): one
+            for number, view in enumerate(self.views(), 1)
+            for one in view.indications
+        }
+
     def views(self) -> "list[Record]":
         """Each photo as a record of one, in the set's order; ``[self]`` where there is one."""
         if not self.more_photos:

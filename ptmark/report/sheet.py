@@ -88,11 +88,7 @@ def _each(record: Record, rows_of: Callable[[Record], list[Row]]) -> list[Row]:
 def _seen_again(record: Record) -> list[Row]:
     """Sizes of what several photos show; the one of record is marked."""
     names = ("length_mm", "length_u_mm", "width_mm", "width_u_mm", "en")
-    shown = {
-        (number, row["id"]): row
-        for number, view in enumerate(record.views(), 1)
-        for row in view.indications
-    }
+    shown = record.rows()
     rows: list[Row] = [["id", "photo", "of_record", *names, *LEAST]]
     for one in (record.together or {"seen_again": ()})["seen_again"]:
         for size in one["sizes"]:

@@ -131,11 +131,7 @@ def _seen_again(record: Record, width: float) -> list[Flowable]:
     seen = (record.together or {"seen_again": ()})["seen_again"]
     if not seen:
         return []
-    shown = {
-        (number, row["id"]): row
-        for number, view in enumerate(record.views(), 1)
-        for row in view.indications
-    }
+    shown = record.rows()
     rows: list[list[Any]] = [["", "Photo", "Length ± U, mm", "Width ± U, mm", "En", "Size"]]
     for one in seen:
         apart = any((size["en"] or 0) > 1 for size in one["sizes"])
