@@ -136,17 +136,19 @@ def _imread(
 
 
 def _check_filled(data: bytes, found: Found, pixels: Pixels) -> None:
-    """Refuse a JPEG whose data end before its rows do, though an end marker stands there.
+    """Refuse a JPEG whose data end before its rows do, at a marker that stands too early.
 
     Decoders fill the rest with plain grey of 128 and say nothing. A picture may end so of its
-    own; then data put in before the end marker are left over and change nothing, where
-    missing data would be taken from them.
+    own; then data put in before the marker that ends a scan are left over and change nothing,
+    where missing data would be taken from them.
     """
     import cv2
 
     if found.format != "JPEG" or (pixels[-8:, -8:] != 128).any():
         return
-    more = data[: found.end] + bytes(range(1, 200)) + data[found.end :]
+    begins = (0, *found.ends)
+    scans = (data[at:end] for at, end in zip(begins, found.ends, strict=False))
+    more = bytes(range(1, 200)).join((*scans, data[begins[-1] :]))
     small = cv2.IMREAD_REDUCED_GRAYSCALE_8 | cv2.IMREAD_IGNORE_ORIENTATION
     plain, probed = (
         cv2.imdecode(np.frombuffer(given, np.uint8), small) for given in (data, more)

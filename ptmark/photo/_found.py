@@ -20,8 +20,8 @@ class Found:
     is a TIFF-structured block, ``icc`` the embedded profile, ``coded`` the colour primaries
     and transfer by ITU-T H.273 code points. ``inverted`` tells grey where 0 is white that the
     decoder leaves so, ``multiplied`` colours times their alpha, ``packed`` compressed TIFF
-    data, and ``end`` where the end marker of a JPEG stands. ``quality`` is a JPEG's, in the
-    usual scale to 100, by its tables for colour.
+    data, and ``ends`` where the scans of a JPEG end. ``quality`` is a JPEG's, in the usual
+    scale to 100, by its tables for colour.
     """
 
     format: str
@@ -38,7 +38,7 @@ class Found:
     inverted: bool = False
     multiplied: bool = False
     packed: bool = False
-    end: int = 0
+    ends: tuple[int, ...] = ()
     quality: float | None = None
 
 

@@ -31,7 +31,7 @@ def look(data: bytes) -> Found:
     """
     frame, exif, icc = b"", b"", dict[int, bytes]()
     tables = dict[int, list[int]]()
-    segments, end = _segments(data)
+    segments, ends = _segments(data)
     for marker, body in segments:
         if marker == 0xE1 and body[:6] == b"Exif\0\0" and not exif:
             exif = body[6:]
@@ -62,7 +62,7 @@ def look(data: bytes) -> Found:
         way="modes" if mode == "CMYK" else "direct",
         exif=exif,
         icc=b"".join(icc[number] for number in sorted(icc)),
-        end=end,
+        ends=tuple(ends),
         quality=_quality(frame, tables),
     )
 
@@ -102,27 +102,28 @@ def _quality(frame: bytes, tables: dict[int, list[int]]) -> float | None:
     return min(100.0, 50 / times if times > 1 else 100 - 50 * times)
 
 
-def _segments(data: bytes) -> tuple[list[tuple[int, bytes]], int]:
-    """Markers with their bodies, and the place of the first end marker outside a body."""
+def _segments(data: bytes) -> tuple[list[tuple[int, bytes]], list[int]]:
+    """Markers with their bodies, and the place of the marker that ends each scan."""
     found: list[tuple[int, bytes]] = []
-    at, scans = 2, 0
+    ends: list[int] = []
+    at = 2
     while True:
         marker, at = _marker(data, at)
         if marker == 0xD9:
-            if not scans:
+            if not ends:
                 raise damaged("it ends without any picture data")
-            return found, at - 2
+            return found, ends
         end = at + int.from_bytes(data[at : at + 2], "big")
         if end > len(data) - 2:
             raise truncated(len(data))
         if end < at + 2:
             raise damaged("one of its parts has no length")
         if marker == 0xDA:
-            scans += 1
             end = _after_scan(data, end)
+            ends.append(end)
         else:
             found.append((marker, data[at + 2 : end]))
-        if scans > _MOST_SCANS:
+        if len(ends) > _MOST_SCANS:
             raise damaged(f"it claims more than {_MOST_SCANS} scans")
         at = end
 

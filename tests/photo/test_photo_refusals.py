@@ -111,10 +111,21 @@ def test_end_marker_set_too_early(keep):
         open_photo(keep(spoilt, "a.jpg"))
 
 
-def test_a_grey_corner_of_128_is_no_damage(keep):
+def test_a_marker_in_the_middle_of_the_picture(keep):
+    whole = FORMS["JPEG"]
+    spoilt = bytearray(whole)
+    spoilt[len(whole) // 2 : len(whole) // 2 + 4] = b"\xff\xe9\x00\x08"  # APP9, T.81
+    with pytest.raises(PhotoError, match="damaged: its data end before its last rows"):
+        open_photo(keep(bytes(spoilt), "a.jpg"))
+
+
+@pytest.mark.parametrize("progressive", [False, True])
+def test_a_grey_corner_of_128_is_no_damage(keep, progressive):
     grey = np.full((64, 64, 3), 128, np.uint8)
     grey[:8, :8] = 30
-    photo = open_photo(keep(Image.fromarray(grey), "a.jpg", quality=95))
+    photo = open_photo(
+        keep(Image.fromarray(grey), "a.jpg", quality=95, progressive=progressive)
+    )
     assert photo.rgb[-1, -1].tolist() == [128, 128, 128]
 
 
