@@ -79,6 +79,8 @@ def blur_of_edges(photo: Photo) -> float | None:
     steep = cv2.magnitude(right, down)
     steep[:4], steep[-4:], steep[:, :4], steep[:, -4:] = 0, 0, 0, 0
     height, width = grey.shape
+    if min(height, width) < _CELLS:
+        return None
     places, ways = [], []
     for row in np.array_split(np.arange(height), _CELLS):
         for column in np.array_split(np.arange(width), _CELLS):

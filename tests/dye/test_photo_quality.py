@@ -98,6 +98,11 @@ def test_blur_is_measured_as_it_was_made(clean, surface, sigma):
     assert 0.85 * sigma < blur_of_edges(photo) < most
 
 
+@pytest.mark.parametrize("size", [(1, 1), (3, 400), (400, 3)])
+def test_a_photo_of_few_pixels_has_no_edges_to_judge(clean, size):
+    assert blur_of_edges(taken(np.ascontiguousarray(clean[: size[0], : size[1]]))) is None
+
+
 def test_blur_in_one_direction_is_told(clean, surface):
     assert blur_of_card(taken(clean, (1.0, 3.5)), surface) == pytest.approx(3.5, rel=0.12)
     assert blur_of_card(taken(clean, (3.5, 1.0)), surface) == pytest.approx(3.5, rel=0.12)
