@@ -6,6 +6,7 @@ signed record that is saved again becomes a new revision, chained to the signed 
 """
 
 from ptmark.record.build import FIGURES, LEAST, build_record, given_json, least_of
+from ptmark.record.cautions import departs
 from ptmark.record.entry import Entry
 from ptmark.record.fields import FIELDS, Field
 from ptmark.record.model import PHOTO_MEMBERS, Record, completeness
@@ -38,6 +39,7 @@ __all__ = [
     "build_record",
     "changed_paths",
     "completeness",
+    "departs",
     "evaluated_again",
     "find_photo",
     "fingerprint",

@@ -5,7 +5,7 @@ Image, PDF and CSV all speak through this module, so that they cannot say differ
 
 from typing import Any
 
-from ptmark.record import Record, least_of
+from ptmark.record import Record, departs, least_of
 
 __all__ = [
     "AID",
@@ -270,4 +270,7 @@ def disposition_words(record: Record) -> str:
     decision, reason = record.disposition["decision"], record.disposition["reason"].strip()
     if not decision:
         return "not decided yet"
+    if departs(record.verdict, decision, reason):
+        away = "there is no verdict" if record.verdict is None else "departs from the verdict"
+        return f"{decision} ({away}; no reason given)"
     return f"{decision} ({reason})" if reason else decision

@@ -153,6 +153,8 @@ def test_scale_and_disposition_in_words(weld):
     assert disposition_words(record) == "reject (beyond the limit)"
     bare = replace(record, disposition={"decision": "", "reason": ""})
     assert disposition_words(bare) == "not decided yet"
+    against = replace(record, disposition={"decision": "accept", "reason": ""})
+    assert disposition_words(against) == "accept (departs from the verdict; no reason given)"
 
 
 def test_table_row_of_a_named_kind_that_is_not_sure(weld):

@@ -1,11 +1,13 @@
 """The verdict follows every change at once, rule by rule; nothing changes by accident."""
 
-from math import hypot
+from math import cos, hypot, pi, sin
 
 import pytest
 from PySide6.QtCore import QPoint, QPointF, Qt
 from PySide6.QtGui import QWheelEvent
 from PySide6.QtWidgets import QApplication
+
+from ptmark.errors import CriteriaError
 
 pytestmark = [pytest.mark.gui, pytest.mark.slow]
 
@@ -178,3 +180,34 @@ def test_what_no_rule_can_judge_is_named_at_the_verdict(judged, idle, monkeypatc
     assert "2 of them were not looked at closely" in why
     assert why.endswith("repeat the test.")
     assert page.findings.count() == 1
+
+
+def test_what_is_left_open_says_what_would_help_most(judged, idle):
+    # ISO 23277:2015, table 1: a rounded indication of level 2 up to 6 mm; 8 px for each mm
+    turns = [2 * pi * k / 24 for k in range(24)]
+    round_one = [(520 + 24 * cos(t), 120 + 24 * sin(t)) for t in turns]
+    judged.session.change("drop all", marked=())
+    judged.hands.add(round_one, "points", 0.5)
+    idle()
+    page = judged.verdict_step
+    assert page.verdict.text() == "Undecided"
+    assert page._why.text().startswith("Left open by: Table 1 (A). What would help most, A: ")
+    assert "of it is the points" in page._why.text()
+
+
+def test_what_keeps_the_verdict_from_being_made_is_said(judged, idle, monkeypatch):
+    def refuse(_):
+        raise CriteriaError("the rules were changed", mend="choose them again")
+
+    monkeypatch.setattr("ptmark.inspection.Inspection.evaluation", refuse)
+    judged.session.change("turn", decision_rule="simple")
+    idle()
+    assert judged.verdict_step.verdict.text() == "No verdict yet"
+    assert judged.verdict_step._why.text() == "the rules were changed. choose them again"
+
+
+def test_rework_of_what_is_acceptable_asks_why(judged, idle):
+    judged.session.change("drop all", marked=())
+    judged.session.change("decide", decision="rework and retest")
+    idle()
+    assert "give the reason" in judged.record_step.departs.text.text()

@@ -121,7 +121,10 @@ def _findings(record: Record, width: float) -> list[Flowable]:
 
 
 def _finding_row(one: dict[str, Any]) -> list[Any]:
-    said = [text(one["rule"].capitalize(), 8, bold=True), text(one["says"], 8)]
+    said = [
+        text(one["rule"].capitalize().replace("-", " "), 8, bold=True),
+        text(one["says"], 8),
+    ]
     if one.get("conformity") is not None:
         chance = conformity_words(one["conformity"])
         said.append(text(f"probability of conformity: {chance}", 7, quiet=True))
@@ -205,7 +208,7 @@ def cautions(record: Record) -> list[Flowable]:
     ):
         if lines:
             made += [CondPageBreak(50), Spacer(1, 3), text(title, 8.5, bold=True)]
-            made += [text(f"• {line}") for line in lines]
+            made += [text(f"• {line[:1].upper()}{line[1:]}") for line in lines]
     return made
 
 

@@ -236,18 +236,20 @@ class RecordStep(StepPage):
         self._verdict.setText(
             tr("The verdict is: {0}.", tr(verdict)) if verdict else tr("No verdict yet.")
         )
-        departs = {"accept": verdict != "acceptable", "reject": verdict == "acceptable"}
-        needs = bool(verdict) and departs.get(state.decision, False)
-        self.departs.say(
-            tr("This departs from the verdict; give the reason.")
-            if needs and not state.decision_reason.strip()
-            else ""
-        )
+        self._show_departs(verdict, state.decision, state.decision_reason)
         self._show_missing(state.fields)
         self._follow_saved()
         self.sign.refresh()
         for button in (self.all_button, *self.buttons.values()):
             button.setEnabled(self.session.has_photo and not self.session.reviewing)
+
+    def _show_departs(self, verdict: str, decision: str, reason: str) -> None:
+        from ptmark.record import departs
+
+        says = tr("This departs from the verdict; give the reason.")
+        if not verdict:
+            says = tr("There is no verdict that this follows from; give the reason.")
+        self.departs.say(says if departs(verdict or None, decision, reason) else "")
 
     def _show_missing(self, fields: dict[str, str]) -> None:
         from ptmark.record import FIELDS

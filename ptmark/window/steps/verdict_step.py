@@ -89,13 +89,13 @@ class VerdictStep(StepPage):
             self.column.addWidget(button)
         self.sizes = {}
         self.form = form = QFormLayout()
-        for name, label in (
-            ("weld_length_mm", tr("Length of weld")),
-            ("thickness_mm", tr("Thickness")),
-            ("diameter_mm", tr("Diameter of the part")),
+        for name, label, hint in (
+            ("weld_length_mm", tr("Length of weld"), "300 mm"),
+            ("thickness_mm", tr("Thickness"), "12 mm"),
+            ("diameter_mm", tr("Diameter of the part"), "60 mm"),
         ):
             edit = CommitEdit()
-            edit.setPlaceholderText(tr("where a rule needs it, such as 300 mm"))
+            edit.setPlaceholderText(tr("where a rule needs it, such as {0}", hint))
             edit.setAccessibleName(label)
             edit.committed.connect(lambda text, n=name, t=label: self._set_size(n, t, text))
             self.sizes[name] = edit
@@ -140,7 +140,7 @@ class VerdictStep(StepPage):
         self.sizes["weld_length_mm"].setPlaceholderText(
             tr("{0}, from the marked line", format_length(length, self.session.unit))
             if length
-            else tr("where a rule needs it, such as 300 mm")
+            else tr("where a rule needs it, such as {0}", "300 mm")
         )
 
     def _add_banner(self) -> None:
@@ -211,7 +211,11 @@ class VerdictStep(StepPage):
             inspection = self.session.inspection
             if inspection is None or inspection.surface is None:
                 missing.append(tr("a scale"))
-            self._why.setText(tr("It needs {0}.", tr(" and ").join(missing)) if missing else "")
+            trouble = self.session.judgement.trouble
+            told = from_core(str(trouble)) if trouble else ""
+            self._why.setText(
+                tr("It needs {0}.", tr(" and ").join(missing)) if missing else told
+            )
             self._found.show_all(None, None)
             self._cautions.setText("")
             return
@@ -250,7 +254,9 @@ class VerdictStep(StepPage):
         unseen = sum(m.standing == "suggested" for m in marked)
         deciding = [f for f in made.findings if f.verdict == made.verdict]
         said = ""
-        if made.verdict != "acceptable":
+        if made.verdict == "undecided":
+            said = tr("Left open by: {0}.", _by_clause(deciding)) + self._helps(deciding)
+        elif made.verdict != "acceptable":
             said = tr("Decided by: {0}.", _by_clause(deciding))
         elif not made.findings:
             said = tr("No relevant indication was found.")
@@ -259,6 +265,19 @@ class VerdictStep(StepPage):
         if unseen:
             said += tr(" {0} still to look at; the verdict counts them.", unseen)
         return said
+
+    def _helps(self, findings: "list[Finding]") -> str:
+        """What makes the length surer that is the least sure of those left open by their U."""
+        from ptmark.measure import advice
+
+        inspection, measured = self.session.inspection, self.session.judgement.measured
+        names = {name for one in findings if one.u > 0 for name in one.indications}
+        names &= measured.keys()
+        if not names or inspection is None or inspection.surface is None:
+            return ""
+        name = max(sorted(names), key=lambda one: measured[one].length.expanded)
+        says = advice(measured[name].length.budget, inspection.surface.reference)
+        return tr(" What would help most, {0}: {1}.", name, from_core(says)) if says else ""
 
 
 def _by_clause(findings: "list[Finding]") -> str:
