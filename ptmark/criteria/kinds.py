@@ -7,7 +7,7 @@ and a round hundred covers its whole series. There are the series 100 to 600.
 import re
 from functools import cache
 
-__all__ = ["NAMES", "covers", "number_of"]
+__all__ = ["NAMES", "covers", "name_of", "number_of"]
 
 NAMES = {
     "crack": "100",
@@ -79,6 +79,17 @@ def number_of(kind: str) -> str:
         if name in NAMES:
             return NAMES[name]
     return "100" if re.search(r"\b(micro)?cracks?\b", text) else ""
+
+
+def name_of(number: str) -> str:
+    """The first name of an ISO 6520-1 number; the number itself where it has none here.
+
+    Examples
+    --------
+    >>> name_of("401"), name_of("500")
+    ('lack of fusion', '500')
+    """
+    return next((name for name, known in NAMES.items() if known == number), number)
 
 
 def covers(listed: str, number: str) -> bool:

@@ -5,13 +5,13 @@ from collections.abc import Callable, Iterator
 import numpy as np
 
 from ptmark.criteria.case import NO, YES, Case, Figures, conformity
-from ptmark.criteria.kinds import covers, number_of
+from ptmark.criteria.kinds import covers, name_of, number_of
 from ptmark.criteria.leaves import answers, limit_of, missing
 from ptmark.criteria.limits import Limit, per_mm
 from ptmark.criteria.result import Finding
 from ptmark.criteria.rules import EdgeRule, KindRule, Rule, ShapeRule, SingleRule, SizeRule
 from ptmark.criteria.view import PLAIN, WORST, Item
-from ptmark.criteria.wording import bound, counted, deciding, listed, measured, named, of_kinds
+from ptmark.criteria.wording import bound, counted, deciding, measured, named, of_kinds
 
 __all__ = ["by_edge", "by_kind", "by_shape", "by_size", "each", "only_worst", "unknown_kinds"]
 
@@ -234,10 +234,9 @@ def by_kind(case: Case, rule: KindRule) -> list[Finding]:
         for one in case.judged
         if one.kind in meant
     ]
-    kinds = listed([f"ISO 6520-1 {kind}" for kind in rule.kinds])
-    return made or [
-        case.finding(rule, "acceptable", f"No indication is named as one of: {kinds}.")
-    ]
+    names, numbers = " or ".join(map(name_of, rule.kinds)), ", ".join(rule.kinds)
+    nothing = f"No indication is named {names} (ISO 6520-1 {numbers})."
+    return made or [case.finding(rule, "acceptable", nothing)]
 
 
 def unknown_kinds(case: Case, rule: Rule) -> list[Finding]:

@@ -20,6 +20,10 @@
       <translation> (Teil {0})</translation>
     </message>
     <message>
+      <source> What would help most, {0}: {1}.</source>
+      <translation> Am meisten hülfe, {0}: {1}.</translation>
+    </message>
+    <message>
       <source> Without a part number it is found only by its other fields.</source>
       <translation> Ohne Teilenummer wird es nur über seine anderen Felder gefunden.</translation>
     </message>
@@ -1302,6 +1306,10 @@
     <message>
       <source>Left as they were, not being of this record: {0}.</source>
       <translation>Unverändert gelassen, da nicht zu diesem Protokoll gehörig: {0}.</translation>
+    </message>
+    <message>
+      <source>Left open by: {0}.</source>
+      <translation>Offen gelassen durch: {0}.</translation>
     </message>
     <message>
       <source>Left out, by reason</source>
@@ -2948,6 +2956,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>There is no scale yet: nothing is measured without one.</source>
       <translation>Es gibt noch keinen Maßstab: Ohne ihn wird nichts gemessen.</translation>
+    </message>
+    <message>
+      <source>There is no verdict that this follows from; give the reason.</source>
+      <translation>Es gibt keine Bewertung, aus der das folgt; den Grund angeben.</translation>
     </message>
     <message>
       <source>Thermometer</source>
@@ -4734,8 +4746,8 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>was aufgelöst zu sehen war, etwa 0,1 mm</translation>
     </message>
     <message>
-      <source>where a rule needs it, such as 300 mm</source>
-      <translation>wo eine Regel sie braucht</translation>
+      <source>where a rule needs it, such as {0}</source>
+      <translation>wo eine Regel es braucht, etwa {0}</translation>
     </message>
     <message>
       <source>where, and how much of the part</source>
@@ -4888,6 +4900,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>{0} at {1:.5f}, {2:.5f}</source>
       <translation>{0} bei {1:.5f}; {2:.5f}</translation>
+    </message>
+    <message>
+      <source>{0} bundles were refused, the first:</source>
+      <translation>{0} Bündel wurden abgelehnt, das erste:</translation>
     </message>
     <message>
       <source>{0} by {1}; key {2}</source>
@@ -5335,6 +5351,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>(not sure)</source>
       <translation>(nicht sicher)</translation>
+    </message>
+    <message>
+      <source>({0} - CAST(replace(inspection.examined_on, '-', '') AS INTEGER)) * {1} + {2} - inspection.id</source>
+      <translation type="unfinished" />
     </message>
     <message>
       <source>1 indication</source>
@@ -6029,8 +6049,8 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>Keine Zulässigkeitskriterien gewählt: Es gibt keine Bewertung.</translation>
     </message>
     <message>
-      <source>No indication is named as one of: {0}.</source>
-      <translation>Keine Anzeige ist benannt als eine von: {0}.</translation>
+      <source>No indication is named {0} (ISO 6520-1 {1}).</source>
+      <translation>Keine Anzeige ist als {0} benannt (ISO 6520-1 {1}).</translation>
     </message>
     <message>
       <source>No indication meets {0}.</source>
@@ -7109,6 +7129,14 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>einen anderen Ordner wählen oder Platz schaffen; die alte Datei ist unberührt</translation>
     </message>
     <message>
+      <source>choose another folder, or move that one away</source>
+      <translation>einen anderen Ordner wählen oder diesen verlegen</translation>
+    </message>
+    <message>
+      <source>choose another folder; export and import carry records from one to another</source>
+      <translation>einen anderen Ordner wählen; Ausgeben und Übernehmen bringen Protokolle von einem zum anderen</translation>
+    </message>
+    <message>
       <source>choose another name</source>
       <translation>einen anderen Namen wählen</translation>
     </message>
@@ -7193,6 +7221,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>am dunkelsten: {0} Protokolle in einer Zelle von {1} mm</translation>
     </message>
     <message>
+      <source>dated {0}</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
       <source>delete it; the default holds then</source>
       <translation>löschen; dann gilt die Vorgabe</translation>
     </message>
@@ -7201,12 +7233,20 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>{0} löschen</translation>
     </message>
     <message>
+      <source>departs from the verdict</source>
+      <translation>weicht von der Bewertung ab</translation>
+    </message>
+    <message>
       <source>diameter</source>
       <translation>Durchmesser</translation>
     </message>
     <message>
       <source>differs from its checksum</source>
       <translation>weicht von der Prüfsumme ab</translation>
+    </message>
+    <message>
+      <source>differs from its file in the {0}</source>
+      <translation>nicht so wie in der Datei: {0}</translation>
     </message>
     <message>
       <source>differs from what the log holds</source>
@@ -7319,6 +7359,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>exempt by size, shape, named kind, edge or part</source>
       <translation>nach Größe, Form, benannter Art, Kante oder Teil ausnehmen</translation>
+    </message>
+    <message>
+      <source>export it again</source>
+      <translation>noch einmal ausgeben</translation>
     </message>
     <message>
       <source>false</source>
@@ -7561,8 +7605,16 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>Höhe der Anzeige über der Ebene des Maßstabs</translation>
     </message>
     <message>
+      <source>holds a database that cannot be read ({0})</source>
+      <translation>enthält eine Datenbank, die nicht gelesen werden kann ({0})</translation>
+    </message>
+    <message>
       <source>holds a text that this server cannot keep: {0}</source>
       <translation>enthält einen Text, den dieser Server nicht aufbewahren kann: {0}</translation>
+    </message>
+    <message>
+      <source>holds another archive, or a copy that was written to since</source>
+      <translation>enthält ein anderes Archiv oder eine Kopie, in die seither geschrieben wurde</translation>
     </message>
     <message>
       <source>holds no bundle</source>
@@ -7967,10 +8019,6 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>its {0} channels are not read</source>
       <translation>seine {0} Kanäle werden nicht gelesen</translation>
-    </message>
-    <message>
-      <source>its {0} differs from its file</source>
-      <translation>nicht so wie in der Datei: {0}</translation>
     </message>
     <message>
       <source>key {0}</source>
@@ -9837,6 +9885,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>es gibt keine solche Regel oder Sperre</translation>
     </message>
     <message>
+      <source>there is no verdict</source>
+      <translation>es gibt keine Bewertung</translation>
+    </message>
+    <message>
       <source>there is not enough memory for {0} x {1} px</source>
       <translation>der Speicher reicht nicht für {0} × {1} px</translation>
     </message>
@@ -10253,6 +10305,14 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>{0} ({1}) noch einmal gemessen, da es auf der Grenze liegt ({2})</translation>
     </message>
     <message>
+      <source>{0} ({1}; no reason given)</source>
+      <translation>{0} ({1}; kein Grund angegeben)</translation>
+    </message>
+    <message>
+      <source>{0} - (words.rowid &amp; {1})</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
       <source>{0} are not six numbers</source>
       <translation>{0} sind nicht sechs Zahlen</translation>
     </message>
@@ -10579,6 +10639,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>{0} taken as one, {1} end to end</source>
       <translation>{0} als eine gerechnet, {1} von Ende zu Ende</translation>
+    </message>
+    <message>
+      <source>{0} tells no place ({1})</source>
+      <translation>{0} nennt keine Lage ({1})</translation>
     </message>
     <message>
       <source>{0} that hang together by gaps of {1}</source>
