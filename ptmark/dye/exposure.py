@@ -58,5 +58,5 @@ def overexposed_share(photo: Photo, area_px: Array | None) -> float:
 
 def clipped_share(sample: Sample) -> float:
     """Share of a sample in which the green is clipped, whose lack tells dye from white."""
-    green = cv2.extractChannel(sample.rgb, 1)
-    return float(np.count_nonzero((green >= FULL) & sample.inside) / sample.count)
+    clipped = (sample.planes[1] >= FULL) & sample.inside
+    return cv2.countNonZero(clipped) / sample.count

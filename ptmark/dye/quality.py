@@ -6,7 +6,7 @@ import numpy.typing as npt
 
 from ptmark.dye.exposure import FULL, clipped_share
 from ptmark.dye.remark import Remark
-from ptmark.dye.sampled import SAMPLES, Sample, card_corners, sampled
+from ptmark.dye.sampled import SAMPLES, Sample, card_corners, sampled, value_at
 from ptmark.dye.sharpness import blur_of_card, blur_of_edges
 from ptmark.photo import Photo, srgb_to_linear
 from ptmark.scale import (
@@ -151,9 +151,9 @@ def _clipped(sample: Sample, glare: Remark | None) -> Remark | None:
 
 
 def _reds(sample: Sample) -> Remark | None:
-    red, green = sample.rgb[..., 0][sample.inside], sample.rgb[..., 1][sample.inside]
-    full = red >= FULL
-    dye = cv2.subtract(red, green).ravel() > 60
+    red, green, _ = sample.planes
+    full = (red >= FULL) & sample.inside
+    dye = (np.asarray(cv2.subtract(red, green)) > 60) & sample.inside
     dyed = int(np.count_nonzero(dye))
     in_dye = int(np.count_nonzero(full & dye)) if dyed >= 40 else 0
     share = np.count_nonzero(full & (green < FULL - 7)) / sample.count
@@ -166,8 +166,8 @@ def _reds(sample: Sample) -> Remark | None:
 
 
 def _dark(sample: Sample) -> Remark | None:
-    brightest = sample.most[sample.inside]
-    white = float(srgb_to_linear(np.percentile(brightest, [80]).astype(np.uint8))[0])
+    brightest = value_at(0.8, sample.most, sample.inside)
+    white = float(srgb_to_linear(np.array([brightest]).astype(np.uint8))[0])
     if white >= DARKEST_WHITE:
         return None
     return Remark(
@@ -179,8 +179,10 @@ def _dark(sample: Sample) -> Remark | None:
 
 def _coloured(sample: Sample) -> Remark | None:
     """Light of one colour, as the brightest fifth shows it: it is the developer."""
-    brightest = sample.inside & (sample.most >= np.percentile(sample.most[sample.inside], 80))
-    light = srgb_to_linear(np.median(sample.rgb[brightest], axis=0).astype(np.uint8))
+    least = int(np.ceil(value_at(0.8, sample.most, sample.inside) - 1e-6))
+    brightest = (sample.most >= least) & sample.inside
+    usual = [value_at(0.5, plane, brightest) for plane in sample.planes]
+    light = srgb_to_linear(np.array(usual).astype(np.uint8))
     if light.min() >= LEAST_OF_MOST * light.max():
         return None
     return Remark(
@@ -192,8 +194,8 @@ def _coloured(sample: Sample) -> Remark | None:
 
 def _glare(sample: Sample) -> Remark | None:
     """Saturated patches that fade out softly; paper and tape end at a sharp rim."""
-    full = ((sample.least >= FULL) & sample.inside).astype(np.uint8)
-    if not full.any():
+    full = (sample.least >= FULL) & sample.inside
+    if not cv2.countNonZero(full):
         return None
     _, names, stats, _ = cv2.connectedComponentsWithStats(full)
     least = max(3.0, _LEAST_GLARE * sample.photo_width / sample.step)
@@ -220,7 +222,8 @@ def _soft_rim(sample: Sample, own: Mask, box: tuple[int, int, int, int]) -> bool
     rows = slice(max(y - reach, 0), y + high + reach)
     columns = slice(max(x - reach, 0), x + wide + reach)
     away = cv2.distanceTransform((~own[rows, columns]).astype(np.uint8), cv2.DIST_L2, 3)
-    light = srgb_to_linear(sample.rgb[rows, columns]).mean(axis=2)
+    crop = cv2.merge([plane[rows, columns] for plane in sample.planes])
+    light = srgb_to_linear(np.asarray(crop, np.uint8)).mean(axis=2)
     near, far = light[(away > 2) & (away < 4)], light[away > 7]
     if not near.size or not far.size:
         return False

@@ -1,6 +1,7 @@
 """Pixels at even steps of the examined area, for what is told of all of it."""
 
 from dataclasses import dataclass
+from functools import cached_property
 
 import cv2
 import numpy as np
@@ -9,32 +10,44 @@ import numpy.typing as npt
 from ptmark.photo import Photo
 from ptmark.scale import CARD_HEIGHT_MM, CARD_WIDTH_MM, SurfaceMap
 
-__all__ = ["SAMPLES", "Sample", "card_corners", "sampled"]
+__all__ = ["SAMPLES", "Sample", "card_corners", "sampled", "value_at"]
 
 Array = npt.NDArray[np.float64]
 Bytes = npt.NDArray[np.uint8]
-Mask = npt.NDArray[np.bool_]
 
 SAMPLES = 120_000
+_LEAST = 100  # pixels, below which nothing is told
 
 
-@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
+@dataclass(frozen=True, kw_only=True, eq=False)
 class Sample:
     """Every ``step``-th pixel of the examined area, the card left out.
 
-    ``least`` and ``most`` are the smallest and the largest of each pixel's three values.
+    ``planes`` are their red, green and blue codes, each of shape (H, W); ``inside`` is 1 where
+    they count.
     """
 
-    rgb: Bytes
-    least: Bytes
-    most: Bytes
-    inside: Mask
+    planes: tuple[Bytes, Bytes, Bytes]
+    inside: Bytes
     step: int
     photo_width: int
 
-    @property
+    @cached_property
+    def least(self) -> Bytes:
+        """The smallest of each pixel's three values."""
+        red, green, blue = self.planes
+        return np.asarray(cv2.min(cv2.min(red, green), blue), np.uint8)
+
+    @cached_property
+    def most(self) -> Bytes:
+        """The largest of each pixel's three values."""
+        red, green, blue = self.planes
+        return np.asarray(cv2.max(cv2.max(red, green), blue), np.uint8)
+
+    @cached_property
     def count(self) -> int:
-        return max(1, int(np.count_nonzero(self.inside)))
+        """How many count, at least 1."""
+        return max(1, cv2.countNonZero(self.inside))
 
 
 def sampled(photo: Photo, surface: SurfaceMap | None, area_px: Array | None) -> Sample | None:
@@ -54,25 +67,37 @@ def sampled(photo: Photo, surface: SurfaceMap | None, area_px: Array | None) -> 
         low = np.clip(np.floor(area_px.min(axis=0)), 0, high).astype(int)
         high = np.clip(np.ceil(area_px.max(axis=0)) + 1, 0, high).astype(int)
     step = max(1, round(float(np.sqrt(np.prod(high - low) / SAMPLES))))
-    rgb = np.ascontiguousarray(photo.rgb[low[1] : high[1] : step, low[0] : high[0] : step])
-    if rgb.size < 300:
-        return None
-    inside = np.ones(rgb.shape[:2], np.uint8)
+    rows, columns = slice(low[1], high[1], step), slice(low[0], high[0], step)
+    # plane by plane: NumPy takes twice as long to copy three bytes at a time
+    red, green, blue = (np.ascontiguousarray(photo.rgb[rows, columns, i]) for i in range(3))
+    inside = np.ones(red.shape, np.uint8)
     if area_px is not None:
         inside[:] = 0
         cv2.fillPoly(inside, [np.round((area_px - low) / step).astype(np.int32)], 1)
     if surface is not None and surface.reference == "card":
         card = (card_corners(surface) - low) / step
         cv2.fillPoly(inside, [np.round(card).astype(np.int32)], 0)
-    red, green, blue = (cv2.extractChannel(rgb, i) for i in range(3))
+    if red.size < _LEAST or not cv2.countNonZero(inside):
+        return None
     return Sample(
-        rgb=rgb,
-        least=np.asarray(cv2.min(cv2.min(red, green), blue), np.uint8),
-        most=np.asarray(cv2.max(cv2.max(red, green), blue), np.uint8),
-        inside=inside > 0,
-        step=step,
-        photo_width=width,
+        planes=(red, green, blue), inside=inside, step=step, photo_width=photo.rgb.shape[1]
     )
+
+
+def value_at(share: float, codes: Bytes, where: Bytes) -> float:
+    """`numpy.quantile` of the codes where ``where`` is not 0, from their counts: much faster.
+
+    Examples
+    --------
+    >>> codes = np.array([[10, 30, 20, 0]], np.uint8)
+    >>> value_at(0.75, codes, np.array([[1, 1, 1, 0]], np.uint8))
+    25.0
+    """
+    counts = cv2.calcHist([codes], [0], where, [256], [0, 256])
+    up_to = np.cumsum(counts, dtype=np.int64)
+    at = share * (up_to[-1] - 1)
+    low, high = np.searchsorted(up_to, np.floor([at, at + 1]), side="right").tolist()
+    return float(low + (high - low) * (at % 1))
 
 
 def card_corners(surface: SurfaceMap) -> Array:
