@@ -8,7 +8,7 @@ heavy.
 
 from ptmark.archive.adding import Added, add_record
 from ptmark.archive.chain import Line, lines
-from ptmark.archive.copying import back_up, repair
+from ptmark.archive.copying import back_up
 from ptmark.archive.density import density_picture, laid_out, shaded
 from ptmark.archive.exchange import Exported, export, take_bundles
 from ptmark.archive.finding import (
@@ -32,6 +32,7 @@ from ptmark.archive.finding import (
 from ptmark.archive.findings import Problem, Verified
 from ptmark.archive.history import PartHistory, Period, part_history, serial_history
 from ptmark.archive.keeping import Due, apply_rules, due, hold, keep_for, keeping, release
+from ptmark.archive.mending import repair
 from ptmark.archive.opening import Archive, open_archive
 from ptmark.archive.placing import (
     PlaceMap,

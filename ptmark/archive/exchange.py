@@ -1,13 +1,15 @@
 """Parts of an archive as exchange bundles, one for each record, and taking bundles in.
 
 Each is a ZIP that `ptmark import` reads too: the record's file and its photos byte for byte,
-the schemas and checksums; the same record gives the same bytes. Taking a folder of them in
-again changes nothing.
+where it lies on its part, the schemas and checksums; the same record gives the same bytes.
+Taking a folder of them in again changes nothing. Rules, holds and saved searches are an
+archive's own and stay with it.
 """
 
 import io
 import json
 import zipfile
+import zlib
 from dataclasses import dataclass
 from pathlib import Path
 from tempfile import TemporaryDirectory
@@ -15,11 +17,13 @@ from unicodedata import normalize
 
 from ptmark.archive.adding import Added, add_record
 from ptmark.archive.finding import Hit, find_all, photos_of, record_bytes
+from ptmark.archive.named import all_named
 from ptmark.archive.opening import Archive
+from ptmark.archive.placing import place_record
 from ptmark.archive.query import Query
 from ptmark.archive.rereading import sha256_of
 from ptmark.archive.store import key_for
-from ptmark.errors import ArchiveError
+from ptmark.errors import ArchiveError, PtmarkError
 from ptmark.files import write_or_say
 from ptmark.photo.location import without_location
 from ptmark.places import resource
@@ -27,10 +31,12 @@ from ptmark.places import resource
 __all__ = ["Exported", "bundle_name", "export", "take_bundles"]
 
 _MOST_NAMED = 60  # bytes of a number; a name has 255 on the usual systems
+_PLACEMENT = "placement.json"
 _EPOCH = (1980, 1, 1, 0, 0, 0)
 _ABOUT = """\
 record.json        the inspection record: the file that counts
 photos/            the photos it was measured in, byte for byte
+placement.json     where it lies on its part, if somebody said so
 schema/            the JSON Schema of the record
 checksums.sha256   sha256sum -c checksums.sha256 checks every file
 """
@@ -39,6 +45,7 @@ record.json             the inspection record: the file that counts
 without-location/       COPIES of its photos from which the place and makers' own notes, which
                         may hold one, were taken out; their picture is the same, their bytes are
                         not those that the record names
+placement.json          where it lies on its part, if somebody said so
 schema/                 the JSON Schema of the record
 checksums.sha256        sha256sum -c checksums.sha256 checks every file
 
@@ -65,7 +72,8 @@ def export(
     archive : Archive
     query : Query
     folder : Path
-        Made if missing; bundles of the same name are replaced.
+        Made if missing; a bundle of the same record is replaced, also where it was named by a
+        part or serial number that was corrected since.
     leave_out_location : bool
         Write copies of the photos without the place where they were taken, and say so.
 
@@ -76,9 +84,16 @@ def export(
         written; those written before it are whole.
     """
     records = photos = copies = 0
+    placed, before = _placed(archive), _by_ending(folder)
     for hit in find_all(archive, query):
         files, taken_out = _files(archive, hit.record_id, leave_out_location)
-        write_or_say(folder / bundle_name(hit), _zipped(files), ArchiveError)
+        if hit.record_id in placed:
+            files[_PLACEMENT] = json.dumps(placed[hit.record_id], indent=1).encode()
+        bundle = folder / bundle_name(hit)
+        write_or_say(bundle, _zipped(files), ArchiveError)
+        for older in before.get(f"{hit.record_id}.zip", ()):
+            if not older.samefile(bundle) and _record_id(older) == hit.record_id:
+                older.unlink()
         records += 1
         photos += sum(name.startswith(("photos/", "without-location/")) for name in files)
         copies += taken_out
@@ -93,6 +108,34 @@ def bundle_name(hit: Hit) -> str:
     """
     pieces = (_plain(hit.part), _plain(hit.serial), hit.record_id)
     return "_".join(filter(None, pieces)) + ".zip"
+
+
+def _placed(archive: Archive) -> dict[str, dict[str, object]]:
+    """What is said of where records lie on their parts: six numbers and why."""
+    with archive.reading() as conn:
+        rows = all_named(conn, "placement")
+    for row in rows.values():
+        del row["record_id"]
+    return rows
+
+
+def _by_ending(folder: Path) -> dict[str, list[Path]]:
+    """Bundles that lie there, by every ending of their names that may be a record's id."""
+    found: dict[str, list[Path]] = {}
+    for one in folder.glob("*.zip"):
+        pieces = one.name.split("_")
+        for first in range(len(pieces)):
+            found.setdefault("_".join(pieces[first:]), []).append(one)
+    return found
+
+
+def _record_id(bundle: Path) -> object:
+    """Which record's bundle it is; None where it is none."""
+    try:
+        with zipfile.ZipFile(bundle) as made:
+            return json.loads(made.read("record.json"))["id"]
+    except (OSError, zipfile.BadZipFile, zlib.error, ValueError, LookupError, TypeError):
+        return None
 
 
 def _plain(number: str) -> str:
@@ -122,13 +165,13 @@ def _files(archive: Archive, record_id: str, without: bool) -> tuple[dict[str, b
             files[f"without-location/{name}"] = copy
         else:
             files[f"photos/{name}"] = whole
-    sums = (f"{sha256_of(one)}  {name}\n" for name, one in files.items())
-    files["checksums.sha256"] = "".join(sums).encode()
     return files, taken_out
 
 
 def _zipped(files: dict[str, bytes]) -> bytes:
     out = io.BytesIO()
+    sums = (f"{sha256_of(one)}  {name}\n" for name, one in files.items())
+    files["checksums.sha256"] = "".join(sums).encode()
     with zipfile.ZipFile(out, "w") as made:
         for name, data in files.items():
             info = zipfile.ZipInfo(name, _EPOCH)
@@ -138,18 +181,26 @@ def _zipped(files: dict[str, bytes]) -> bytes:
     return out.getvalue()
 
 
-def take_bundles(archive: Archive, given: Path) -> list[Added]:
+def take_bundles(
+    archive: Archive, given: Path, refused: list[PtmarkError] | None = None
+) -> list[Added]:
     """Take in a bundle, or every bundle of a folder, each checked whole first.
+
+    Parameters
+    ----------
+    archive : Archive
+    given : Path
+        A bundle, or a folder of them.
+    refused : list or None
+        Takes the error of each bundle that cannot be taken in, while the others go on.
 
     Raises
     ------
     ReportError
-        If a bundle is damaged or incomplete.
+        If a bundle is damaged or incomplete, and there is no ``refused``.
     ArchiveError
-        If the archive keeps another state of a record.
+        If the archive keeps another state of a record, and there is no ``refused``.
     """
-    from ptmark.report.bundle import take_in
-
     bundles = sorted(given.glob("*.zip")) if given.is_dir() else [given]
     if not bundles:
         raise ArchiveError(
@@ -157,7 +208,35 @@ def take_bundles(archive: Archive, given: Path) -> list[Added]:
         )
     added = []
     for bundle in bundles:
-        with TemporaryDirectory() as place:
-            record = take_in(bundle, Path(place))
-            added.append(add_record(archive, record, record.parent / "photos"))
+        try:
+            added.append(_take_one(archive, bundle))
+        except PtmarkError as found:
+            if refused is None:
+                raise
+            refused.append(found)
     return added
+
+
+def _take_one(archive: Archive, bundle: Path) -> Added:
+    """Take a bundle in; where its record lies on its part only where that is not known here."""
+    from ptmark.report.bundle import take_in
+
+    with TemporaryDirectory() as place:
+        record = take_in(bundle, Path(place))
+        added = add_record(archive, record, record.parent / "photos")
+        told = record.parent / _PLACEMENT
+        if told.is_file() and added.record_id not in _placed(archive):
+            place_record(archive, added.record_id, *_placement(told.read_bytes(), bundle))
+    return added
+
+
+def _placement(data: bytes, bundle: Path) -> tuple[tuple[float, ...], str]:
+    try:
+        told = json.loads(data)
+        return tuple(float(told[key]) for key in "abcdef"), str(told["why"])
+    except (ValueError, LookupError, TypeError) as found:
+        raise ArchiveError(
+            f"{_PLACEMENT} tells no place ({found!r})",
+            where=str(bundle),
+            mend="export it again",
+        ) from found

@@ -203,7 +203,7 @@ class _Run(FileCheck):
             return False
         wrong = differing(should, stored(conn, [one.id])[one.id])
         for name in wrong:
-            self._say("changed", record_id, f"its {name} differs from its file")
+            self._say("changed", record_id, f"differs from its file in the {name}")
         return not wrong
 
     def _expected(self, record_id: str, sha256: str) -> bool:

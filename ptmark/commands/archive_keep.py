@@ -5,6 +5,7 @@ from typing import TYPE_CHECKING
 
 from ptmark.commands.archive_find import add_query, query_of, told_day
 from ptmark.commands.options import Verbs
+from ptmark.errors import UsageError
 
 if TYPE_CHECKING:
     from ptmark.archive import Archive
@@ -22,13 +23,14 @@ def add_to(below: Verbs) -> None:
         "contract and local law decide.",
     )
     add_query(made)
-    made.add_argument("--rule", default="", metavar="NAME", help="keep what is asked for")
+    one = made.add_mutually_exclusive_group()
+    one.add_argument("--rule", default="", metavar="NAME", help="keep what is asked for")
     made.add_argument("--years", type=float, default=0.0, metavar="N", help="for so many years")
-    made.add_argument("--hold", default="", metavar="NAME", help="delete none of what is asked")
-    made.add_argument("--release", default="", metavar="NAME", help="take a rule or hold away")
+    one.add_argument("--hold", default="", metavar="NAME", help="delete none of what is asked")
+    one.add_argument("--release", default="", metavar="NAME", help="take a rule or hold away")
     made.add_argument("--reason", default="", metavar="TEXT", help="why")
-    made.add_argument("--due", action="store_true", help="what may be deleted")
-    made.add_argument("--delete", action="store_true", help="delete what is due")
+    one.add_argument("--due", action="store_true", help="what may be deleted")
+    one.add_argument("--delete", action="store_true", help="delete all that is due")
     made.add_argument("--on", default="", metavar="DATE", help="as of this day; today without")
     made.set_defaults(work_run=_run)
 
@@ -36,10 +38,17 @@ def add_to(below: Verbs) -> None:
 def _run(archive: "Archive", args: argparse.Namespace) -> int:
     from ptmark import archive as room
 
+    asked = query_of(args)
+    if (args.due or args.delete) and asked != room.Query():
+        raise UsageError(
+            "what is due is all that the rules tell: no filter narrows it",
+            where="keep",
+            mend="leave the filters out, or set a hold on what is to stay",
+        )
     if args.rule:
-        room.keep_for(archive, args.rule, query_of(args), args.years, args.reason)
+        room.keep_for(archive, args.rule, asked, args.years, args.reason)
     elif args.hold:
-        room.hold(archive, args.hold, query_of(args), args.reason)
+        room.hold(archive, args.hold, asked, args.reason)
     elif args.release:
         room.release(archive, args.release, args.reason)
     elif args.due or args.delete:

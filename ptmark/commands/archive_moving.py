@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING
 
 from ptmark.commands.archive_find import add_query, query_of
 from ptmark.commands.options import Verbs
+from ptmark.errors import PtmarkError
 
 if TYPE_CHECKING:
     from ptmark.archive import Archive, Verified
@@ -76,6 +77,8 @@ def _run_repair(archive: "Archive", args: argparse.Namespace) -> int:
     mended, found = repair(archive, args.copy)
     for subject in mended:
         print(f"mended: {subject}")
+    if not found.whole:
+        print("what is left: repair --from another copy, or `ptmark archive rebuild`")
     return _told(found)
 
 
@@ -117,6 +120,9 @@ def _run_export(archive: "Archive", args: argparse.Namespace) -> int:
 def _run_import(archive: "Archive", args: argparse.Namespace) -> int:
     from ptmark.archive import take_bundles
 
-    for one in take_bundles(archive, args.given):
+    refused: list[PtmarkError] = []
+    for one in take_bundles(archive, args.given, refused):
         print(f"{one.record_id} revision {one.revision}: {one.state}")
-    return 0
+    for error in refused:
+        print(f"ptmark: {error}", file=sys.stderr)
+    return int(bool(refused))

@@ -86,7 +86,7 @@ def test_any_other_row_is_worked_out_and_named(archive, make, worked_out, change
         conn.commit()
         conn.invalidate()  # its rules are off
     told = {(one.subject, one.says) for one in verify(archive).problems}
-    assert ("r-1", f"its {says} differs from its file") in told
+    assert ("r-1", f"differs from its file in the {says}") in told
     assert worked_out == ["r-1"]
 
 
@@ -96,7 +96,7 @@ def test_a_value_of_another_type_is_found(kept, make):
         conn.execute(text("UPDATE indication SET kind = CAST(kind AS BLOB)"))
         conn.commit()
     told = {(one.subject, one.says) for one in verify(kept).problems}
-    assert ("r-1", "its indications differs from its file") in told
+    assert ("r-1", "differs from its file in the indications") in told
 
 
 _NUMBERS_OF_THE_DATABASE = {"id", "part_id", "serial_id", "inspection_id"}
@@ -150,7 +150,7 @@ def test_a_hash_that_a_writer_on_a_server_forged_counts_for_nothing(
         add_record(archive, make())
         for _ in range(2):
             found = [one.says for one in verify(archive).problems]
-            assert found == ["its indications differs from its file"]
+            assert found == ["differs from its file in the indications"]
 
 
 def test_a_changed_file_in_the_database_is_found(kept, make):
@@ -170,7 +170,7 @@ def test_a_log_without_hashes_has_all_worked_out(kept, make, worked_out, monkeyp
         conn.execute(text("UPDATE indication SET width_mm = 0.5 WHERE letter = 'A'"))
         conn.commit()
     assert [one.says for one in verify(kept).problems] == [
-        "its indications differs from its file"
+        "differs from its file in the indications"
     ]
 
 
@@ -196,7 +196,10 @@ def test_what_was_worked_out_once_is_not_again_and_the_archive_gets_no_line(
             conn.commit()
         worked_out.clear()
         (found,) = (one for one in verify(archive).problems if one.subject != "database")
-        assert (found.subject, found.says) == ("r-2", "its indications differs from its file")
+        assert (found.subject, found.says) == (
+            "r-2",
+            "differs from its file in the indications",
+        )
         assert worked_out == ["r-2"]
         assert verify(archive).problems != []  # what was found wrong is not noted as right
     (noted,) = (tmp_path / "user" / "verify").glob("*.rows")

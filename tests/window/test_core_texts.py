@@ -59,7 +59,7 @@ def shown(known):
 @pytest.mark.parametrize(
     "said",
     [
-        *(f"its {name} differs from its file" for name in (
+        *(f"differs from its file in the {name}" for name in (
             "part number", "serial number", "inspection", "revisions", "photos",
             "indications", "text",
         )),

@@ -6,10 +6,11 @@ from typing import TYPE_CHECKING
 from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QHBoxLayout, QWidget
 
+from ptmark.errors import PtmarkError
 from ptmark.window import dialogs
 from ptmark.window.archive.door import ArchiveDoor
 from ptmark.window.bits import key_button
-from ptmark.window.words import tr
+from ptmark.window.words import from_core, tr
 from ptmark.window.workers import Token
 
 if TYPE_CHECKING:
@@ -46,16 +47,21 @@ class BundlesIn(QWidget):
         if folder is None:
             return
 
+        refused: list[PtmarkError] = []
+
         def work(archive: "Archive", _token: Token) -> "list[Added]":
             from ptmark.archive import take_bundles
 
-            return take_bundles(archive, folder)
+            return take_bundles(archive, folder, refused)
 
         def done(added: "list[Added]") -> None:
             new = sum(one.state in {"new", "revised"} for one in added)
             said = tr("{0} records of {1} were taken in, with their photos.", new, len(added))
             if new < len(added):
                 said += " " + tr("The others are kept already.")
+            if refused:
+                said += " " + tr("{0} bundles were refused, the first:", len(refused))
+                said += " " + from_core(refused[0])
             self.told.emit(said)
 
         self._door.ask(

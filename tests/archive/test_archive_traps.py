@@ -1,0 +1,195 @@
+"""What a keeper may do by mistake, and damage in several places: nothing is lost by it."""
+
+import json
+import sqlite3
+import zipfile
+from contextlib import closing
+from dataclasses import replace
+
+import pytest
+
+from ptmark.__main__ import main
+from ptmark.archive import (
+    Query,
+    add_record,
+    back_up,
+    export,
+    find_all,
+    open_archive,
+    place_record,
+    placements,
+    record_bytes,
+    repair,
+    take_bundles,
+    verify,
+)
+from ptmark.archive.store import key_for
+from ptmark.errors import ArchiveError
+from ptmark.record import load_record, save_record
+
+
+def ids(archive):
+    return sorted(hit.record_id for hit in find_all(archive, Query()))
+
+
+def raw(archive, *statements):
+    with closing(sqlite3.connect(archive.file)) as conn:
+        for one in statements:
+            conn.execute(one)
+        conn.commit()
+
+
+def photo_file(archive, path):
+    sha256 = load_record(path).photo["sha256"]
+    return archive.store.path(key_for(sha256, "jpg"))
+
+
+def test_a_copy_takes_no_other_archives_place(tmp_path, make):
+    with open_archive(tmp_path / "one") as one, open_archive(tmp_path / "other") as other:
+        add_record(one, make("r-1"))
+        add_record(other, make("r-2"))
+        with pytest.raises(ArchiveError, match="holds another archive"):
+            back_up(one, tmp_path / "other")
+        assert ids(other) == ["r-2"]
+        assert not (tmp_path / "other" / "archive.sqlite.part").exists()
+        back_up(one, tmp_path / "copy")
+        add_record(one, make("r-3"))
+        back_up(one, tmp_path / "copy")  # its own earlier copy is replaced
+    with open_archive(tmp_path / "copy") as copy:
+        assert ids(copy) == ["r-1", "r-3"]
+        add_record(copy, make("r-4"))  # somebody went on in the copy
+    with open_archive(tmp_path / "one") as one:
+        with pytest.raises(ArchiveError, match="a copy that was written to since"):
+            back_up(one, tmp_path / "copy")
+        (tmp_path / "text").mkdir()
+        (tmp_path / "text" / "archive.sqlite").write_text("no database, invented")
+        with pytest.raises(ArchiveError, match="cannot be read"):
+            back_up(one, tmp_path / "text")
+    with open_archive(tmp_path / "copy") as copy:
+        assert ids(copy) == ["r-1", "r-3", "r-4"]
+
+
+def test_a_copy_onto_itself_by_another_name_is_refused(tmp_path, make):
+    with open_archive(tmp_path / "one") as one:
+        add_record(one, make("r-1"))
+        (tmp_path / "link").symlink_to(tmp_path / "one")
+        before = one.file.stat().st_ino
+        with pytest.raises(ArchiveError, match="is the archive itself"):
+            back_up(one, tmp_path / "link")
+        assert one.file.stat().st_ino == before  # who has it open writes into the same file
+
+
+def test_what_one_damaged_copy_lacks_keeps_the_rest_from_no_mending(tmp_path, make):
+    paths = {name: make(name) for name in ("r-1", "r-2", "r-3")}
+    with open_archive(tmp_path / "one") as one:
+        for path in paths.values():
+            add_record(one, path)
+        back_up(one, tmp_path / "copy")
+        raw(one, "DELETE FROM document WHERE inspection_id = 1")
+        for name in ("r-1", "r-2"):
+            photo_file(one, paths[name]).unlink()
+        with open_archive(tmp_path / "copy") as copy:
+            harmed = photo_file(copy, paths["r-1"])
+            harmed.chmod(0o644)
+            harmed.write_bytes(b"another picture, invented")
+        _, found = repair(one, tmp_path / "copy")
+        assert [(one.kind, one.subject) for one in found.problems] == [
+            ("missing", load_record(paths["r-1"]).photo["sha256"])
+        ]
+        assert not photo_file(one, paths["r-1"]).exists()  # no other bytes in its place
+        assert record_bytes(one, "r-1") == paths["r-1"].read_bytes()
+
+
+def test_what_repair_cannot_mend_is_made_again_from_the_store(tmp_path, make, capsys):
+    path = make("r-1")
+    at = ("archive", "--at", str(tmp_path / "one"))
+    with open_archive(tmp_path / "one") as one:
+        add_record(one, path)
+        add_record(one, make("r-2"))
+        back_up(one, tmp_path / "copy")
+        raw(one, "UPDATE audit SET detail = 'no JSON' WHERE seq = 2")
+        photo_file(one, path).unlink()
+    assert main([*at, "repair", "--from", str(tmp_path / "copy")]) == 1
+    said = capsys.readouterr().out
+    assert f"mended: {load_record(path).photo['sha256']}" in said  # though the log is broken
+    assert "ptmark archive rebuild" in said
+    assert main([*at, "rebuild"]) == 0
+    assert main([*at, "verify"]) == 0
+    with open_archive(tmp_path / "one") as one:
+        assert ids(one) == ["r-1", "r-2"]
+
+
+def test_a_record_has_one_bundle_whatever_its_number_was(tmp_path, make):
+    path, out = make("r-1", part="P-17"), tmp_path / "out"
+    with open_archive(tmp_path / "one") as one:
+        first = add_record(one, path)
+        add_record(one, make("x_r-1", part="P-17"))  # whose name ends alike
+        export(one, Query(), out)
+        (out / "other_r-1.zip").write_bytes(b"no bundle, somebody else's")
+        record = load_record(path)
+        save_record(path, replace(record, fields={**record.fields, "part_number": "P-18"}))
+        add_record(one, path, replaces=first.sha256)
+        export(one, Query(), out)
+    names = sorted(one.name for one in out.iterdir())
+    assert names == ["P-17_S-1_x_r-1.zip", "P-18_S-1_r-1.zip", "other_r-1.zip"]
+
+
+def test_where_a_record_lies_goes_with_it_and_comes_back_the_same(tmp_path, make):
+    with open_archive(tmp_path / "one") as one:
+        for name in ("r-1", "r-2"):
+            add_record(one, make(name))
+        place_record(one, "r-1", (0.1, -1, 2.5, 1, 0.1, 1 / 3), "two holes (invented)")
+        export(one, Query(), tmp_path / "out")
+    with open_archive(tmp_path / "two") as two:
+        for states in (["new", "new"], ["there", "there"]):
+            assert [one.state for one in take_bundles(two, tmp_path / "out")] == states
+        assert placements(two) == {"r-1": (0.1, -1, 2.5, 1, 0.1, 1 / 3)}
+        export(two, Query(), tmp_path / "back")
+        place_record(two, "r-1", (1, 0, 0, 0, 1, 0), "measured again (invented)")
+        take_bundles(two, tmp_path / "out")
+        assert placements(two) == {"r-1": (1, 0, 0, 0, 1, 0)}  # nobody's work is overwritten
+    for bundle in (tmp_path / "out").iterdir():
+        assert (tmp_path / "back" / bundle.name).read_bytes() == bundle.read_bytes()
+    with zipfile.ZipFile(tmp_path / "out" / "P-17_S-1_r-1.zip") as made:
+        assert json.loads(made.read("placement.json"))["why"] == "two holes (invented)"
+
+
+def test_a_bundle_that_is_refused_stops_no_other(tmp_path, make, capsys):
+    with open_archive(tmp_path / "one") as one:
+        for name in ("r-1", "r-2", "r-3"):
+            add_record(one, make(name))
+        export(one, Query(), tmp_path / "out")
+    broken = tmp_path / "out" / "P-17_S-1_r-2.zip"
+    broken.write_bytes(broken.read_bytes()[:900])
+    at = ("archive", "--at", str(tmp_path / "two"))
+    assert main([*at, "import", str(tmp_path / "out")]) == 1
+    told = capsys.readouterr()
+    assert told.out == "r-1 revision 1: new\nr-3 revision 1: new\n"
+    assert broken.name in told.err
+    with open_archive(tmp_path / "two") as two:
+        assert ids(two) == ["r-1", "r-3"]
+        assert verify(two).problems == []
+
+
+@pytest.mark.parametrize(
+    ("given", "says"),
+    [
+        (("--delete", "--part", "P-18"), "no filter narrows it"),
+        (("--due", "--until", "2010-01-01"), "no filter narrows it"),
+        (("--rule", "ten", "--years", "10", "--hold", "case"), "not allowed with"),
+        (("--hold", "case", "--reason", "invented", "--delete"), "not allowed with"),
+    ],
+)
+def test_what_is_asked_of_keeping_is_done_whole_or_refused(tmp_path, make, capsys, given, says):
+    at = ("archive", "--at", str(tmp_path / "one"))
+    with open_archive(tmp_path / "one") as one:
+        add_record(one, make("r-1", day="2010-05-01"))
+    assert main([*at, "keep", "--rule", "all", "--years", "5", "--reason", "invented"]) == 0
+    try:
+        code = main([*at, "keep", *given])
+    except SystemExit as end:
+        code = end.code
+    assert code
+    assert says in capsys.readouterr().err
+    with open_archive(tmp_path / "one") as one:
+        assert ids(one) == ["r-1"]
