@@ -20,6 +20,10 @@
       <translation> (Teil {0})</translation>
     </message>
     <message>
+      <source> What would help most, {0}: {1}.</source>
+      <translation> Am meisten hülfe, {0}: {1}.</translation>
+    </message>
+    <message>
       <source> Without a part number it is found only by its other fields.</source>
       <translation> Ohne Teilenummer wird es nur über seine anderen Felder gefunden.</translation>
     </message>
@@ -1302,6 +1306,10 @@
     <message>
       <source>Left as they were, not being of this record: {0}.</source>
       <translation>Unverändert gelassen, da nicht zu diesem Protokoll gehörig: {0}.</translation>
+    </message>
+    <message>
+      <source>Left open by: {0}.</source>
+      <translation>Offen gelassen durch: {0}.</translation>
     </message>
     <message>
       <source>Left out, by reason</source>
@@ -2948,6 +2956,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>There is no scale yet: nothing is measured without one.</source>
       <translation>Es gibt noch keinen Maßstab: Ohne ihn wird nichts gemessen.</translation>
+    </message>
+    <message>
+      <source>There is no verdict that this follows from; give the reason.</source>
+      <translation>Es gibt keine Bewertung, aus der das folgt; den Grund angeben.</translation>
     </message>
     <message>
       <source>Thermometer</source>
@@ -4734,8 +4746,8 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>was aufgelöst zu sehen war, etwa 0,1 mm</translation>
     </message>
     <message>
-      <source>where a rule needs it, such as 300 mm</source>
-      <translation>wo eine Regel sie braucht</translation>
+      <source>where a rule needs it, such as {0}</source>
+      <translation>wo eine Regel es braucht, etwa {0}</translation>
     </message>
     <message>
       <source>where, and how much of the part</source>
@@ -6033,8 +6045,8 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>Keine Zulässigkeitskriterien gewählt: Es gibt keine Bewertung.</translation>
     </message>
     <message>
-      <source>No indication is named as one of: {0}.</source>
-      <translation>Keine Anzeige ist benannt als eine von: {0}.</translation>
+      <source>No indication is named {0} (ISO 6520-1 {1}).</source>
+      <translation>Keine Anzeige ist als {0} benannt (ISO 6520-1 {1}).</translation>
     </message>
     <message>
       <source>No indication meets {0}.</source>
@@ -7211,6 +7223,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>delete {0}</source>
       <translation>{0} löschen</translation>
+    </message>
+    <message>
+      <source>departs from the verdict</source>
+      <translation>weicht von der Bewertung ab</translation>
     </message>
     <message>
       <source>diameter</source>
@@ -9861,6 +9877,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>es gibt keine solche Regel oder Sperre</translation>
     </message>
     <message>
+      <source>there is no verdict</source>
+      <translation>es gibt keine Bewertung</translation>
+    </message>
+    <message>
       <source>there is not enough memory for {0} x {1} px</source>
       <translation>der Speicher reicht nicht für {0} × {1} px</translation>
     </message>
@@ -10275,6 +10295,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>{0} ({1}) measured again, since it lies on the limit ({2})</source>
       <translation>{0} ({1}) noch einmal gemessen, da es auf der Grenze liegt ({2})</translation>
+    </message>
+    <message>
+      <source>{0} ({1}; no reason given)</source>
+      <translation>{0} ({1}; kein Grund angegeben)</translation>
     </message>
     <message>
       <source>{0} are not six numbers</source>
