@@ -4,7 +4,6 @@ Sheet px count from the centre of the sheet's top-left pixel; what leaves is in 
 """
 
 from dataclasses import dataclass
-from math import ceil
 
 import cv2
 import numpy as np
@@ -13,7 +12,8 @@ import numpy.typing as npt
 from ptmark.dye.edge import EdgeQuality
 from ptmark.dye.fine import CloseLook
 from ptmark.dye.hue import taken_light
-from ptmark.dye.level import edge_share, plateau
+from ptmark.dye.level import edge_share
+from ptmark.dye.mask import Part, parts_of, ridge_near
 from ptmark.dye.opened import opened
 from ptmark.dye.quick import middle, sample
 from ptmark.dye.rings import Rings, without_crossings
@@ -29,7 +29,6 @@ _OUT_PX, _MOST_IN_PX = 1.5, 4.0  # how far a vertex may move from the mask's bor
 _IN_SHARE = 0.35  # and inwards no further than this share of the width
 _STEP_PX = 0.5
 _LEAP_PX = 1.5
-_LEAST_RADIUS = 3
 _NINE = np.ones((3, 3), np.uint8)
 _DENSE = 150  # vertices; a longer chain is told well by every second or third of them,
 _SPARSE_PX = 6.0  # where its width is this or twice this: normals round a narrower tip need all
@@ -70,62 +69,41 @@ def edge_of(one: Contour, source: str) -> EdgeQuality:
     )
 
 
-def contours(close: CloseLook, photo_blur_px: float, least_px: float) -> list[Contour]:
+def contours(
+    close: CloseLook, photo_blur_px: float, least_px: float, *, trace_pale: bool = True
+) -> list[Contour]:
     """Closed outlines of a sheet's blobs, one for each part of at least ``least_px`` across.
 
     A part counts where it holds a seed. ``photo_blur_px`` is the edge's standard deviation
-    elsewhere in the photo, for blobs too thin to show their own.
+    elsewhere in the photo, for blobs too thin to show their own. Unless ``trace_pale``, what is
+    `too_pale` to be called is told by the border of its mask, as sure as a pixel is wide.
     """
     steps = np.array([crop.step for crop in close.sheet.crops])
     blur_px = np.where(np.isnan(close.blur_px), photo_blur_px / steps, close.blur_px)
-    ridge = _ridge(close, blur_px)
+    ridge = ridge_near(close, blur_px, pale_too=trace_pale)
     relative = opened(close.amount / ridge, close.sheet.near)
-    mask = (relative > 0.5).view(np.uint8) & close.sheet.near
-    found, _ = cv2.findContours(mask, cv2.RETR_EXTERNAL, cv2.CHAIN_APPROX_NONE)
-    kept = []
-    for chain in found:
-        x, y, width, height = cv2.boundingRect(chain)
-        number = int(close.sheet.number[chain[0, 0, 1], chain[0, 0, 0]])
-        seeds = close.sheet.seeds[y : y + height, x : x + width]
-        if max(width, height) * steps[number] >= least_px and cv2.hasNonZero(seeds):
-            filled = np.zeros((height, width), np.uint8)
-            cv2.drawContours(filled, [chain], 0, 1, cv2.FILLED, offset=(-x, -y))
-            if (filled & seeds).any():
-                kept.append((number, np.asarray(chain, np.int32).reshape(-1, 2)))
-    if not kept:
-        return []
-    look = _look(close, kept, relative, ridge, blur_px)
-    return [one for one in _made(look) if len(one.outline_px) >= 4]
-
-
-def _ridge(close: CloseLook, blur_px: Array) -> Float:
-    """The plateau as far as an edge lies from its ridge, no farther.
-
-    At a tip that tapers a plateau taken from farther inside would cut the tip off.
-    """
-    ridge = close.ridge.copy()
-    for i, room in enumerate(close.sheet.rooms):
-        widest = ceil(float(close.width[close.sheet.places[i]].max()) / 2)
-        radius = max(_LEAST_RADIUS, min(round(2.5 * blur_px[i]), widest) + 1)
-        if radius != close.radius[i]:
-            ridge[room] = np.maximum(plateau(close.amount[room], radius), close.floor[i])
-    return ridge
+    parts = list(parts_of(close, relative, least_px / steps))
+    traced = [one for one in parts if trace_pale or not one.pale]
+    made = [] if trace_pale else [_rough(close, one) for one in parts if one.pale]
+    if traced:
+        made += _made(_look(close, traced, relative, ridge, blur_px))
+    return [one for one in made if len(one.outline_px) >= 4]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
 class _Look:
     """What all contours of a sheet share: ``relative`` is amount over plateau (``ridge``).
 
-    ``borders`` are the masks' whole borders, ``chain`` of shape (N, 2) the vertices taken of
-    them, in ``rings``; ``number`` of shape (R,) their crops, ``of`` of shape (N,) the crop of
-    each vertex, ``blur_px`` one for each crop.
+    ``chain`` of shape (N, 2) are the vertices taken of the parts' borders, in ``rings``;
+    ``number`` of shape (R,) are their crops, ``of`` of shape (N,) the crop of each vertex,
+    ``blur_px`` one for each crop.
     """
 
     close: CloseLook
     relative: Float
     ridge: Float
     blur_px: Array
-    borders: list[Ints]
+    parts: list[Part]
     number: npt.NDArray[np.intp]
     strides: npt.NDArray[np.intp]
     chain: Ints
@@ -139,13 +117,13 @@ class _Look:
 
 def _look(
     close: CloseLook,
-    kept: list[tuple[int, Ints]],
+    parts: list[Part],
     relative: Float,
     ridge: Float,
     blur_px: Array,
 ) -> _Look:
-    number = np.array([one for one, _ in kept])
-    borders = [chain for _, chain in kept]
+    number = np.array([one.number for one in parts])
+    borders = [one.border for one in parts]
     strides = np.array([_stride(one) for one in borders])
     chains = [chain[::stride] for chain, stride in zip(borders, strides, strict=True)]
     rings = Rings([len(one) for one in chains])
@@ -154,7 +132,7 @@ def _look(
         relative=relative,
         ridge=ridge,
         blur_px=blur_px,
-        borders=borders,
+        parts=parts,
         number=number,
         strides=strides,
         chain=np.concatenate(chains),
@@ -200,25 +178,47 @@ def _made(look: _Look) -> list[Contour]:
     simple = without_crossings(outlines)
     made = []
     for i, outline in enumerate(outlines):
-        crop, place = close.sheet.crops[number[i]], close.sheet.places[number[i]]
-        blur = float(look.blur_px[number[i]])
-        contrast, taken = taken_light(close, int(number[i]), look.borders[i], blur)
-        corner = np.array([place[1].start, place[0].start])
+        part = look.parts[i]
+        step, blur = close.sheet.crops[part.number].step, float(look.blur_px[part.number])
         made.append(
             Contour(
-                outline_px=(simple[i] - corner + crop.origin + 0.5) * crop.step - 0.5,
-                shift_px=0.2 / float(slope[i]) * crop.step,
-                end_shift_px=float(max(shorter[i], fades[i])) * crop.step,
-                noise_px=float(noise[i]) * crop.step,
-                contrast=contrast,
+                outline_px=_in_photo(close, part.number, simple[i]),
+                shift_px=0.2 / float(slope[i]) * step,
+                end_shift_px=float(max(shorter[i], fades[i])) * step,
+                noise_px=float(noise[i]) * step,
+                contrast=part.contrast,
                 left_outside=float(left[i]),
-                taken_light=taken,
-                area_px=float(cv2.contourArea(outline.astype(np.float32))) * crop.step**2,
+                taken_light=taken_light(close, part.number, part.border, blur, part.contrast),
+                area_px=float(cv2.contourArea(outline.astype(np.float32))) * step**2,
                 cut=float(cut[i]),
                 grain=float(grain[i]),
             )
         )
     return made
+
+
+def _rough(close: CloseLook, part: Part) -> Contour:
+    """What its mask alone tells of a part."""
+    step = close.sheet.crops[part.number].step
+    return Contour(
+        outline_px=_in_photo(close, part.number, part.border),
+        shift_px=step,
+        end_shift_px=step,
+        noise_px=step,
+        contrast=part.contrast,
+        left_outside=0.0,
+        taken_light=np.full(3, np.nan),
+        area_px=part.pixels * step**2,
+        cut=0.0,
+        grain=float(close.grain[part.number]),
+    )
+
+
+def _in_photo(close: CloseLook, number: int, points: npt.NDArray[np.number]) -> Array:
+    """Sheet px of a crop in photo px."""
+    crop, (rows, columns) = close.sheet.crops[number], close.sheet.places[number]
+    corner = np.array([columns.start, rows.start])
+    return np.asarray((points - corner + crop.origin + 0.5) * crop.step - 0.5)
 
 
 def _normals(look: _Look) -> Array:
@@ -240,7 +240,7 @@ def _target(look: _Look, outward: Array) -> Array:
     rings, seen_px = look.rings, look.close.seen_px[look.of]
     width = rings.smooth(look.at(look.close.width), 3)
     flank, end = edge_share(width, look.blur_px[look.of])
-    ridge = np.minimum(look.at(own_ridge(look.relative, look.close)), 1.0)
+    ridge = np.minimum(look.at(own_ridge(look.relative, look.close, look.number)), 1.0)
     flank = flank * rings.smooth(ridge, 3)
     span = np.maximum(3, np.round(0.8 * seen_px / look.strides[rings.of])).astype(np.intp)
     along = np.einsum("ij,ij->i", outward[rings.beside(-span)], outward[rings.beside(span)])

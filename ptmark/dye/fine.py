@@ -38,8 +38,8 @@ class CloseLook:
     row for each of N crops: ``color`` of shape (N, 3) is the developer's, as in `LocalWhite`;
     ``seen_px`` is the width of the blob along its ridge (median), ``blur_px`` the standard
     deviation of its edge, NaN where the blob is too thin to tell the two apart, ``grain`` the
-    spread of the developer round it from pixel to pixel, and the floor a quarter of the blob's
-    peak, or what stands clear of grain and mottle. A crop in
+    spread of the developer round it from pixel to pixel, ``peak`` the most dye of it, and the
+    floor a quarter of that, or what stands clear of grain and mottle. A crop in
     which nothing stands out has no amount.
     """
 
@@ -53,6 +53,7 @@ class CloseLook:
     grain: Array
     seen_px: Array
     blur_px: Array
+    peak: Float
     floor: Float
 
 
@@ -98,6 +99,7 @@ def look_closely(sheet: Sheet) -> CloseLook:
         grain=grain,
         seen_px=seen,
         blur_px=blur,
+        peak=np.where(clear, peak, 0),
         floor=floor,
     )
 

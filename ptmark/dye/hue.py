@@ -11,7 +11,7 @@ from ptmark.dye.fine import CloseLook
 from ptmark.dye.quick import middle, picked
 from ptmark.photo import srgb_to_linear
 
-__all__ = ["taken_light", "too_pale"]
+__all__ = ["core_contrast", "taken_light", "too_pale"]
 
 Array = npt.NDArray[np.float64]
 Float = npt.NDArray[np.float32]
@@ -33,10 +33,20 @@ def too_pale(contrast: float, grain: float) -> bool:
     return contrast < max(LEAST_CONTRAST, LEAST_SIGNAL * grain)
 
 
+def core_contrast(inside: Float) -> float:
+    """Amount of dye in a blob's core: nine tenths of it hold no more, 1 for full dye."""
+    rank = int(0.9 * (len(inside) - 1))
+    return float(np.partition(inside, rank)[rank])
+
+
 def taken_light(
-    close: CloseLook, number: int, border: npt.NDArray[np.int32], blur_px: float
-) -> tuple[float, Array]:
-    """Amount of dye in a blob's core, and the share of R, G and B light that this takes.
+    close: CloseLook,
+    number: int,
+    border: npt.NDArray[np.int32],
+    blur_px: float,
+    contrast: float,
+) -> Array:
+    """The share of R, G and B light that a blob's core takes from the developer beside it.
 
     Parameters
     ----------
@@ -47,14 +57,16 @@ def taken_light(
         The border of the blob's mask, sheet px.
     blur_px : float
         Standard deviation of its edge, sheet px.
+    contrast : float
+        Its `core_contrast`.
 
     Returns
     -------
-    contrast : float
-        Nine tenths of the blob hold no more dye, 1 for full dye.
-    taken : ndarray of shape (3,)
-        Of the core, against the developer beside it; NaN where it is `too_pale`.
+    ndarray of shape (3,)
+        NaN where it is `too_pale`.
     """
+    if too_pale(contrast, float(close.grain[number])):
+        return np.full(3, np.nan)
     x, y, width, height = cv2.boundingRect(border)
     rows, columns = close.sheet.places[number]
     box = (
@@ -65,16 +77,11 @@ def taken_light(
     filled = np.zeros(amount.shape, np.uint8)
     corner = (-box[1].start, -box[0].start)
     cv2.drawContours(filled, [border], 0, 1, cv2.FILLED, offset=corner)
-    inside = amount[filled > 0]
-    rank = int(0.9 * (len(inside) - 1))
-    contrast = float(np.partition(inside, rank)[rank])
-    if too_pale(contrast, float(close.grain[number])):
-        return contrast, np.full(3, np.nan)
     core = (filled > 0) & (amount > 0.7 * contrast)
     beside = _bare_ring(filled, close.sheet.around[box], close.bare[box])
     width_px = 2 * np.count_nonzero(filled) / (cv2.arcLength(border, closed=True) + 4)
     taken = _taken(rgb, core, beside, close.color[number])
-    return contrast, _undiluted(taken, width_px, blur_px)
+    return _undiluted(taken, width_px, blur_px)
 
 
 def _undiluted(taken: Array, width_px: float, blur_px: float) -> Array:

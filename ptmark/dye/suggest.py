@@ -178,15 +178,15 @@ class _CloseLooks:
         close = look_closely(laid(group))
         self._room -= close.amount.size
         self._held.append(close if self._room >= 0 else None)
-        dark = [close.amount[place].max() > SURELY_DYE for place in close.sheet.places]
-        least = np.where(dark, close.seen_px / TELLING, np.nan)
+        least = np.where(close.peak > SURELY_DYE, close.seen_px / TELLING, np.nan)
         steps = np.array([crop.step for crop in group])
         return np.array([close.blur_px * steps, least * steps])
 
     def outlines(self, least_px: float) -> Iterator[list[Contour]]:
         """The outlines of each look, from which on it is not held any more."""
         for at, group in enumerate(self._groups):
-            yield contours(self._let_go(at, group), self.photo_blur, least_px)
+            close = self._let_go(at, group)
+            yield contours(close, self.photo_blur, least_px, trace_pale=False)
 
     def _let_go(self, at: int, group: tuple[Crop, ...]) -> CloseLook:
         close, self._held[at] = self._held[at], None

@@ -21,15 +21,16 @@ _FADES_PX = 6.0  # how far a tip may fade to either side of its end, twice that 
 _STEP_PX = 0.5
 
 
-def own_ridge(relative: Float, close: CloseLook) -> Float:
-    """The ridge beside each pixel over the plateau, of the shape of ``relative``.
+def own_ridge(relative: Float, close: CloseLook, crops: npt.NDArray[np.intp]) -> Float:
+    """The ridge beside each pixel of these crops over the plateau, shape of ``relative``.
 
     Where a thin line tapers, the plateau from farther inside stands above its own ridge: flanks
     sought at a high share of that would meet, and the tip be lost.
     """
     ridge = np.empty_like(relative)
-    for room, seen_px in zip(close.sheet.rooms, close.seen_px.tolist(), strict=True):
-        ridge[room] = highest(relative[room], ceil(seen_px / 2))
+    for i in set(crops.tolist()):
+        room = close.sheet.rooms[i]
+        ridge[room] = highest(relative[room], ceil(float(close.seen_px[i]) / 2))
     return ridge
 
 

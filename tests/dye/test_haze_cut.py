@@ -5,6 +5,7 @@ from dataclasses import replace
 import cv2
 import numpy as np
 import pytest
+from shapely import Point, Polygon
 
 from ptmark.dye.contour import Contour, contours
 from ptmark.dye.fine import look_closely
@@ -25,7 +26,7 @@ def pink_disc(radius, blur, amount):
     return np.round(codes).astype(np.uint8)
 
 
-def seen(rgb, look_radius):
+def seen(rgb, look_radius, **ways):
     """The contours of the middle of a crop, looked at within a radius only."""
     y, x = np.mgrid[:200, :200]
     away = np.hypot(x - 100, y - 100)
@@ -33,7 +34,7 @@ def seen(rgb, look_radius):
         mask.astype(np.uint8) for mask in (away < look_radius, away > 92, away < 5)
     )
     crop = Crop(rgb=rgb, near=near, around=around, seeds=seeds, origin=(100, 100))
-    return contours(look_closely(*lay_out([crop])), 1.0, 4.0)
+    return contours(look_closely(*lay_out([crop])), 1.0, 4.0, **ways)
 
 
 def contour(**changes):
@@ -111,3 +112,20 @@ def test_a_soft_hairline_with_nothing_left_outside_is_no_haze(left, called):
     taken = np.array([0.069, 0.134, 0.137])
     one = stripe(2.3, contrast=0.13, shift_px=0.9, cut=0.06, left_outside=left)
     assert (reason_against(replace(one, taken_light=taken), SIGHT) == "") is called
+
+
+def test_what_is_too_pale_is_shown_where_it_was_drawn_without_being_traced():
+    pale = pink_disc(20, 1.0, 0.08)
+    (one,), (traced,) = (seen(pale, 60, trace_pale=each) for each in (False, True))
+    told = [reason_against(each, SIGHT) for each in (one, traced)]
+    assert told == ["too pale: 8 % of full dye"] * 2
+    disc, outline = Point(200, 200).buffer(20), Polygon(one.outline_px)
+    assert outline.intersection(disc).area > 0.9 * outline.union(disc).area
+    assert one.area_px == pytest.approx(disc.area, rel=0.08)
+
+
+def test_what_may_be_called_is_traced_either_way():
+    clear = pink_disc(20, 1.0, 0.6)
+    (one,), (other,) = (seen(clear, 60, trace_pale=each) for each in (False, True))
+    assert np.array_equal(one.outline_px, other.outline_px)
+    assert reason_against(one, SIGHT) == ""

@@ -1,0 +1,75 @@
+"""Where blobs lie: the plateau beside each pixel, and the parts of the mask at half of it."""
+
+from collections.abc import Iterator
+from math import ceil
+from typing import NamedTuple
+
+import cv2
+import numpy as np
+import numpy.typing as npt
+
+from ptmark.dye.fine import CloseLook
+from ptmark.dye.hue import core_contrast, too_pale
+from ptmark.dye.level import plateau
+
+__all__ = ["Part", "parts_of", "ridge_near"]
+
+Float = npt.NDArray[np.float32]
+Array = npt.NDArray[np.float64]
+Ints = npt.NDArray[np.int32]
+
+_LEAST_RADIUS = 3
+
+
+class Part(NamedTuple):
+    """A part of the mask: its crop, its border of shape (N, 2), sheet px, and its pixels.
+
+    ``contrast`` is its `core_contrast`; ``pale`` where that is `too_pale` to be called.
+    """
+
+    number: int
+    border: Ints
+    pixels: int
+    contrast: float
+    pale: bool
+
+
+def ridge_near(close: CloseLook, blur_px: Array, *, pale_too: bool) -> Float:
+    """The plateau as far as an edge lies from its ridge, no farther.
+
+    At a tip that tapers a plateau taken from farther inside would cut the tip off. Unless
+    ``pale_too``, it is left as it is in crops that hold nothing but what is `too_pale`.
+    """
+    ridge = close.ridge.copy()
+    for i, room in enumerate(close.sheet.rooms):
+        if not pale_too and too_pale(float(close.peak[i]), float(close.grain[i])):
+            continue
+        widest = ceil(float(close.width[close.sheet.places[i]].max()) / 2)
+        radius = max(_LEAST_RADIUS, min(round(2.5 * blur_px[i]), widest) + 1)
+        if radius != close.radius[i]:
+            ridge[room] = np.maximum(plateau(close.amount[room], radius), close.floor[i])
+    return ridge
+
+
+def parts_of(close: CloseLook, relative: Float, least_px: Array) -> Iterator[Part]:
+    """The parts at half contrast that hold a seed.
+
+    ``relative`` is amount over plateau, ``least_px`` of shape (N,) how far a part of each crop
+    has to reach at least, sheet px.
+    """
+    mask = (relative > 0.5).view(np.uint8) & close.sheet.near
+    found, _ = cv2.findContours(mask, cv2.RETR_EXTERNAL, cv2.CHAIN_APPROX_NONE)
+    for chain in found:
+        x, y, width, height = cv2.boundingRect(chain)
+        number = int(close.sheet.number[chain[0, 0, 1], chain[0, 0, 0]])
+        seeds = close.sheet.seeds[y : y + height, x : x + width]
+        if max(width, height) < least_px[number] or not cv2.hasNonZero(seeds):
+            continue
+        filled = np.zeros((height, width), np.uint8)
+        cv2.drawContours(filled, [chain], 0, 1, cv2.FILLED, offset=(-x, -y))
+        if cv2.hasNonZero(filled & seeds):
+            inside = close.amount[y : y + height, x : x + width][filled > 0]
+            contrast = core_contrast(inside)
+            pale = too_pale(contrast, float(close.grain[number]))
+            border = np.asarray(chain, np.int32).reshape(-1, 2)
+            yield Part(number, border, len(inside), contrast, pale)
