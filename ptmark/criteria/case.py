@@ -204,7 +204,7 @@ class Case:
         may = np.minimum(may[first], may[second])
         over = np.abs(gaps - may) if as_one else gaps - may
         k = int(over.argmin())  # the pair nearest to merging, or merged only by others
-        u = (items[first[k]].u + items[second[k]].u) / 2
+        u = (items[first[k]].place_u + items[second[k]].place_u) / 2
         return self._gap_words(float(gaps[k]), u, float(may[k]))
 
     def _gap_between(self, one: tuple[str, ...], other: tuple[str, ...]) -> tuple[str, str]:
@@ -219,7 +219,7 @@ class Case:
         gap = float(shapely.distance(*view.shapes[pair]))
         items = [view.items[k] for k in pair]
         may = self.profile.merge.factor * min(item.length - item.u for item in items)
-        return self._gap_words(gap, sum(item.u for item in items) / 2, may)
+        return self._gap_words(gap, sum(item.place_u for item in items) / 2, may)
 
     def _gap_words(self, gap: float, u: float, may: float) -> tuple[str, str]:
         operator = "" if self.profile.merge is None else self.profile.merge.operator

@@ -61,7 +61,8 @@ def _measured(view: View, part: list[int], what: str) -> Outcome:
     hull = hull_of(np.concatenate([view.hulls[k] for k in part]))
     if what == "length":
         length, ends = caliper_ends(hull)
+        length *= view.stretched
         return Outcome(length, tuple(part), "", ends, sum_told="end to end")
     x, y = (hull - hull[0]).T
-    area = abs(float(x @ np.roll(y, -1) - y @ np.roll(x, -1))) / 2
+    area = abs(float(x @ np.roll(y, -1) - y @ np.roll(x, -1))) / 2 * view.stretched**2
     return Outcome(area, tuple(part), "", hull, sum_told="in a hull of")

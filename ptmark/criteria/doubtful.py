@@ -120,6 +120,7 @@ def at_most(own: View, least: View, share: float) -> View:
         hull_shapes=own.hull_shapes[which],
         growth=own.growth[which],
         nearer=own.nearer[which],
+        stretched=own.stretched,
         unit=own.unit,
         owner=(ends - counts)[own.owner],
     )

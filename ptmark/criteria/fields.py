@@ -17,6 +17,7 @@ __all__ = [
     "number_of",
     "points_of",
     "refuse_other_names",
+    "shares_of",
     "text_of",
     "truth_of",
 ]
@@ -144,6 +145,21 @@ def number_of(
             mend="correct it, or leave it out",
         )
     return float(value)
+
+
+def shares_of(data: Mapping[str, Any], key: str, where: str, count: int) -> tuple[float, ...]:
+    """So many numbers of 0 or more; none where there are none."""
+    listed = data.get(key)
+    if listed is None:
+        return ()
+    if not isinstance(listed, list) or len(listed) != count:
+        raise CriteriaError(
+            f"must be a list of {count} numbers, got {listed!r:.40}",
+            where=f"{where}, {key}",
+            mend="correct it, or leave it out",
+        )
+    told = [number_of({key: one}, key, where, least=0.0) for one in listed]
+    return tuple(one or 0.0 for one in told)
 
 
 def _is_finite(value: float) -> bool:

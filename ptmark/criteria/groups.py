@@ -70,12 +70,12 @@ def _by_length(case: Case, rule: RowRule, reject: Limit | Bands) -> list[Finding
             return NOTHING
         near, hulls = linked(case, view, rule.gap, chosen), [view.hulls[k] for k in chosen]
         least, band = rule.number.least_number, tolerance_in(case.unit)
-        found = longest_aligned(hulls, near, least, limit.value, band)
+        found = longest_aligned(hulls, near, least, limit.value / view.stretched, band)
         if found.row is None:
             return replace(NOTHING, proven=found.proven)
         members = tuple(chosen[k] for k in found.row.members)
         return Outcome(
-            found.length,
+            found.length * view.stretched,
             members,
             _in_line(rule),
             found.row.line,
@@ -101,7 +101,8 @@ def by_window(case: Case, rule: WindowRule) -> list[Finding]:
     """Judge the number in the worst rectangle of limited area and longest side."""
 
     def look(view: View) -> Outcome:
-        bounds = Bounds(rule.longest, rule.longest, rule.area)
+        longest = rule.longest * view.stretched
+        bounds = Bounds(longest, longest, rule.area * view.stretched**2)
         found = _rectangle(case, view, rule, rule.number, bounds, "number")
         unit = case.unit
         within = f", within {rule.area:g} {unit}2 and {rule.longest:g} {unit}"
@@ -117,7 +118,8 @@ def by_frame(case: Case, rule: FrameRule) -> list[Finding]:
         return case.left_open(rule, limit)
 
     def look(view: View) -> Outcome:
-        return _rectangle(case, view, rule, limit, Bounds(*rule.sides), rule.what)
+        sides = (side * view.stretched for side in rule.sides)
+        return _rectangle(case, view, rule, limit, Bounds(*sides), rule.what)
 
     return [judged_group(case, rule, limit, look)]
 
@@ -166,7 +168,7 @@ def by_stretch(case: Case, rule: StretchRule) -> list[Finding]:
         low, high = np.array([a.min() for a in along]), np.array([a.max() for a in along])
         lengths = np.array([view.items[k].adds for k in chosen])
         weights = lengths if rule.what == "length" else np.ones(len(chosen))
-        reach = rule.stretch + tolerance_in(case.unit)
+        reach = rule.stretch * view.stretched + tolerance_in(case.unit)
         total, reached = heaviest_stretch(low, high, weights, reach)
         members = tuple(chosen[k] for k in reached)
         points = np.concatenate([view.hulls[k] for k in members])

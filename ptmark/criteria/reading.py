@@ -9,6 +9,7 @@ from ptmark.criteria.fields import (
     number_of,
     points_of,
     refuse_other_names,
+    shares_of,
     text_of,
     truth_of,
 )
@@ -22,7 +23,7 @@ from ptmark.criteria.rough import (
     measured_closely,
     roughly,
 )
-from ptmark.criteria.scene import Judged, Scene
+from ptmark.criteria.scene import NEAR_DEG, Judged, Scene
 from ptmark.errors import CriteriaError, OutlineError
 
 __all__ = ["scene_from_json"]
@@ -32,7 +33,7 @@ _DEPARTS_MM = 0.01
 _SETTINGS = ("weld_length_mm", "thickness_mm", "diameter_mm", "weld_direction_deg", "edges_mm")
 _OF_EACH = ("outline_mm", "length_u_mm", "width_u_mm", "edge_u_mm")
 _RELEVANCE = ("", "relevant", "non-relevant", "false")
-_NUMBERS = ("length_mm", "path_mm", "width_mm", "length_u_mm", "width_u_mm", "edge_u_mm")
+_NUMBERS = ("length_mm", "path_mm", "width_mm", *_OF_EACH[1:], "far_u")
 _TEXTS = ("kind", "relevance", "reason")
 _NOTHING_STATED: dict[str, float | None] = dict.fromkeys(_NUMBERS)
 _NOTHING_SAID = dict.fromkeys((*_TEXTS, "shape"), "")
@@ -50,22 +51,22 @@ def scene_from_json(document: Mapping[str, Any]) -> Scene:
 
     Each of ``indications`` needs ``id`` and ``outline_mm``, and takes ``length_u_mm``,
     ``width_u_mm`` and ``edge_u_mm`` (how well the place of the edges is known from there; 0
-    where absent), ``kind``, ``relevance``, ``reason``, ``runs_out`` and ``overexposed``; the
-    top level takes ``weld_length_mm``, ``thickness_mm``, ``diameter_mm``,
-    ``weld_direction_deg`` and ``edges_mm``: lines as lists of [x, y], either a list of free
-    edges or an object of lines or lists of them by name ("edge" is a free edge). The outline is
-    what is judged: length, path and width are taken from it by `ptmark.measure`, so that sizes,
-    gaps and windows cannot contradict each other. A stated ``length_mm``, ``path_mm`` or
-    ``width_mm`` is taken only where it is the same figure less coarsely rounded, within 0.002
-    mm of the outline's (1 % for the path), so that a file from ``ptmark measure`` is judged as
-    it was measured. A length or width that departs by more than 0.01 mm and its own uncertainty
-    is noted as a caution. Widths and paths of many outlines are measured only where something
-    hangs on them (`ptmark.criteria.rough`). Of a photo with a scale (``scale.reference``) an
-    outline may be null: it was not measured. ``conditions.colourless``,
-    ``conditions.overexposed`` and ``conditions.unseen`` tell what the photo cannot show.
-    Whatever else the document holds is left alone, but for what says that its lengths are in
-    another unit, and for a key that stands in place of one that is read, such as ``length_u``:
-    passed over, either would make a verdict milder.
+    where absent), ``near_u`` and ``far_u`` (see `Judged`), ``kind``, ``relevance``,
+    ``reason``, ``runs_out`` and ``overexposed``; the top level takes ``weld_length_mm``,
+    ``thickness_mm``, ``diameter_mm``, ``weld_direction_deg`` and ``edges_mm``: lines as lists
+    of [x, y], either a list of free edges or an object of lines or lists of them by name
+    ("edge" is a free edge). The outline is what is judged: length, path and width are taken
+    from it by `ptmark.measure`, so that sizes, gaps and windows cannot contradict each other.
+    A stated ``length_mm``, ``path_mm`` or ``width_mm`` is taken only where it is the same
+    figure less coarsely rounded, within 0.002 mm of the outline's (1 % for the path), so that
+    a file from ``ptmark measure`` is judged as it was measured. A length or width that departs
+    by more than 0.01 mm and its own uncertainty is noted as a caution. Widths and paths of
+    many outlines are measured only where something hangs on them (`ptmark.criteria.rough`). Of
+    a photo with a scale (``scale.reference``) an outline may be null: it was not measured.
+    ``conditions.colourless``, ``conditions.overexposed`` and ``conditions.unseen`` tell what
+    the photo cannot show. Whatever else the document holds is left alone, but for what says
+    that its lengths are in another unit, and for a key that stands in place of one that is
+    read, such as ``length_u``: passed over, either would make a verdict milder.
 
     Raises
     ------
@@ -158,6 +159,7 @@ class _Read(NamedTuple):
     numbers: dict[str, float | None]
     texts: dict[str, str]
     least: dict[str, bool]  # ``runs_out`` and ``overexposed``
+    near_u: tuple[float, ...]
 
 
 def _outline_in(data: object) -> object:
@@ -178,7 +180,7 @@ def _read(data: object, where: str, outline: Array | None) -> _Read:
     if outline is None:
         outline = _outline(data, f"{where}, outline_mm")
     numbers = _NOTHING_STATED | {
-        key: number_of(data, key, where, least=0.0 if key.endswith("_u_mm") else None)
+        key: number_of(data, key, where, least=0.0 if "_u" in key else None)
         for key in _NUMBERS
         if key in data
     }
@@ -192,7 +194,8 @@ def _read(data: object, where: str, outline: Array | None) -> _Read:
             mend="write non-relevant or false, with a reason, or leave it out",
         )
     least = {key: truth_of(data, key, where) for key in ("runs_out", "overexposed")}
-    return _Read(name, outline, numbers, texts, least)
+    near_u = shares_of(data, "near_u", where, len(NEAR_DEG))
+    return _Read(name, outline, numbers, texts, least, near_u)
 
 
 def _name_of(data: Mapping[str, Any], where: str) -> str:
@@ -242,9 +245,13 @@ def _judged(one: _Read, rough: Rough, notes: list[str], *, closely: bool) -> Jud
         length_u=length_u,
         width_u=width_u,
         edge_u=stated["edge_u_mm"] or 0.0,
+        near_u=one.near_u,
+        far_u=stated["far_u"] or 0.0,
         runs_out=one.least["runs_out"],
         overexposed=one.least["overexposed"],
-        **{key: one.texts[key] for key in _TEXTS},
+        kind=one.texts["kind"],
+        relevance=one.texts["relevance"],
+        reason=one.texts["reason"],
         rough=None if closely else rough,
     )
 

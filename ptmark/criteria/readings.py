@@ -2,11 +2,16 @@
 
 Plain: every length, width and gap as measured. Worst: every outline grown by half its
 expanded uncertainty U all round, so that its length gains U and a gap loses half of each
-neighbour's U; what may be relevant is relevant; what may be linear is linear and what may be
-rounded is rounded, both at once. Every rule rejects more readily as members are added, sizes
-grow and gaps shrink, so a rule that does not reject the worst reading rejects none between.
+neighbour's U; frames and stretches of weld reach farther by the share that distances may be
+shorter, clusters are as much larger; what may be relevant is relevant; what may be linear is
+linear and what may be rounded is rounded, both at once. Every rule rejects more readily as
+members are added, sizes grow and gaps shrink, so a rule that does not reject the worst reading
+rejects none between.
 Least: the opposite of worst; what a rule hits even there it hits for certain, as an exemption
 must before it may make a verdict milder.
+
+Map and relief make a length wrong by a share of it, so U of merged neighbours, end to end, is
+that share of the whole with what else the least sure member has.
 
 Shape is judged by the length, or by the path along the centre line where that is longer by
 more than the roughness of tracing it. Merged neighbours: length end to end; width that of the
@@ -32,7 +37,7 @@ from ptmark.criteria.merge import merged
 from ptmark.criteria.parted import Parted
 from ptmark.criteria.profile import Profile
 from ptmark.criteria.rules import JoinRule
-from ptmark.criteria.scene import Judged
+from ptmark.criteria.scene import NEAR_DEG, Judged
 from ptmark.criteria.shaping import Shaping
 from ptmark.criteria.view import LEAST, MILDEST, PLAIN, WORST, Flags, Item, View
 
@@ -60,6 +65,13 @@ class Readings:
         self._apart = known
         self._u = np.array([one.length_u for one in judged], dtype=float) * scale
         self._edge_u = np.array([one.edge_u for one in judged], dtype=float) * scale
+        places = [one.length_u if one.place_u is None else one.place_u for one in judged]
+        self._place_u = np.array(places, dtype=float) * scale
+        none = (0.0,) * len(NEAR_DEG)
+        near = np.array([one.near_u or none for one in judged], dtype=float)
+        # a direction between two is taken as the worse of them
+        self._near = np.maximum(near, np.roll(near, -1, axis=-1)).reshape(-1, len(none))
+        self._far = max((one.far_u for one in judged), default=0.0)
         self._shaping = Shaping(judged, scale, profile.shape.linear)
         self._rules = profile.all_rules
         self._left = np.zeros(len(judged), dtype=bool)
@@ -155,8 +167,8 @@ class Readings:
 
     @cached_property
     def _exact(self) -> bool:
-        known = (self._u, self._edge_u, self._shaping.width_u)
-        return not any(u.any() for u in known)
+        known = (self._u, self._place_u, self._edge_u, self._near, self._shaping.width_u)
+        return not self._far and not any(u.any() for u in known)
 
     def _items(self, reading: float) -> Parted:
         if reading not in self._parted:
@@ -168,7 +180,8 @@ class Readings:
         ends = self._ends(parted, hulls)
         end_to_end = np.array([length for length, _ in ends])
         shaped = self._shaping.taken(reading).of(parted, end_to_end)
-        most, edge_u = parted.most(self._u), parted.most(self._edge_u)
+        most, edge_u = self._of_lengths(parted, ends), parted.most(self._edge_u)
+        place_u = parted.most(self._place_u)
         lengths = np.maximum(shaped.length + reading * most, 0.0)
         relevant, relevance = np.ones(len(lengths), dtype=bool), self._profile.relevance
         if relevance is not None:
@@ -179,6 +192,7 @@ class Readings:
             "length": lengths.tolist(),
             "u": most.tolist(),
             "edge_u": edge_u.tolist(),
+            "place_u": place_u.tolist(),
             "width": shaped.width.tolist(),
             "width_u": parted.most(self._shaping.width_u).tolist(),
             "ratio": shaped.ratio.tolist(),
@@ -195,8 +209,9 @@ class Readings:
             items=tuple(starmap(Item, zip(*in_order, strict=True))),
             shapes=shapes,
             hull_shapes=hulls,
-            growth=reading * most / 2,
-            nearer=reading * (most / 2 + edge_u),
+            growth=reading * place_u / 2,
+            nearer=reading * (place_u / 2 + edge_u),
+            stretched=max(1.0 + reading * self._far, 0.1),
             unit=self._profile.unit,
             owner=parted.owner,
         )
@@ -221,8 +236,25 @@ class Readings:
 
     def _lengths(self, reading: float) -> tuple[Array, Array]:
         """How long each is in a reading, and by how much grown all round."""
-        u = reading * self._u
-        return np.maximum(self._shaping.length + u, 0.0), u / 2
+        lengths = np.maximum(self._shaping.length + reading * self._u, 0.0)
+        return lengths, reading * self._place_u / 2
+
+    def _of_lengths(self, parted: Parted, ends: list[tuple[float, Array]]) -> Array:
+        """U of the length of each item: its own, or of several that from end to end."""
+        u = parted.most(self._u)
+        several = parted.several
+        if not len(several) or not self._near.any():
+            return np.where(parted.sizes > 1, np.maximum(u, parted.most(self._place_u)), u)
+        own, way = self._apart.ends, _direction([pair for _, pair in self._apart.ends])
+        of_map = self._near[np.arange(len(own)), way] * [length for length, _ in own]
+        rest = parted.most(np.sqrt(np.maximum(self._place_u**2 - of_map**2, 0.0)))
+        most = np.stack([parted.most(share) for share in self._near.T], axis=1)
+        whole = [ends[k] for k in several.tolist()]
+        of_map = most[several, _direction([pair for _, pair in whole])]
+        of_map *= [length for length, _ in whole]
+        least = np.maximum(u, parted.most(self._place_u))[several]
+        u[several] = np.maximum(least, np.hypot(rest[several], of_map))
+        return u
 
     def _united(self, parted: Parted) -> tuple[npt.NDArray[Any], npt.NDArray[Any]]:
         """One shape for each cluster, and its hull; those of single ones are known."""
@@ -241,3 +273,10 @@ class Readings:
         for k, pair in zip(parted.several.tolist(), found, strict=True):
             made[k] = pair
         return made
+
+
+def _direction(pairs: Sequence[Array]) -> Indices:
+    """Of `NEAR_DEG`, which each way of shape (2, 2) lies at or beyond."""
+    across = np.diff(np.array(pairs, dtype=float).reshape(-1, 2, 2), axis=1)[:, 0]
+    turn = np.degrees(np.arctan2(across[:, 1], across[:, 0])) % 180.0
+    return np.asarray(turn // NEAR_DEG[1], dtype=np.int64) % len(NEAR_DEG)

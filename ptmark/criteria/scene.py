@@ -9,7 +9,9 @@ import numpy.typing as npt
 from ptmark.criteria.apart import Apart
 from ptmark.criteria.rough import Rough
 
-__all__ = ["Judged", "Scene"]
+__all__ = ["NEAR_DEG", "Judged", "Scene"]
+
+NEAR_DEG = (0, 30, 60, 90, 120, 150)  # from the surface's x axis towards its y axis
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
@@ -17,12 +19,15 @@ class Judged:
     """One indication as the criteria see it; mm on the surface.
 
     ``length_u`` and ``width_u`` are expanded uncertainties, k = 2. ``kind`` is an ISO 6520-1
-    name or number where the inspector has named one, else "". ``edge_u`` (k = 2) is how far the
-    scene's lines may lie elsewhere as seen from it. Where it ``runs_out`` of the photo or lies
-    on ``overexposed`` developer, its sizes are the least that they can be, and it cannot be
-    acceptable. With ``rough`` given, width and path are only known between its bounds,
-    ``width`` is their upper and ``path`` their lower one; they are measured where a rule hangs
-    on them.
+    name or number where the inspector has named one, else "". ``edge_u`` (k = 2) is how far
+    the scene's lines may lie elsewhere as seen from it. ``place_u`` (k = 2, None:
+    ``length_u``) is that of its outline's own length, where its size was taken from another
+    photo. Map and relief make distances wrong by a share of them, k = 2: ``near_u`` about it,
+    in directions of `NEAR_DEG`, none for 0; ``far_u`` from it across the scene. Where it
+    ``runs_out`` of the photo or lies on ``overexposed`` developer, its sizes are the least
+    that they can be, and it cannot be acceptable. With ``rough`` given, width and path are
+    only known between its bounds, ``width`` is their upper and ``path`` their lower one; they
+    are measured where a rule hangs on them.
     """
 
     id: str
@@ -33,6 +38,9 @@ class Judged:
     length_u: float = 0.0
     width_u: float = 0.0
     edge_u: float = 0.0
+    place_u: float | None = None
+    near_u: tuple[float, ...] = ()
+    far_u: float = 0.0
     kind: str = ""
     relevance: str = ""  # "", or "non-relevant"/"false" as set by the inspector, with a reason
     reason: str = ""

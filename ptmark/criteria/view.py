@@ -20,7 +20,8 @@ MILDEST = -2  # the items of the worst reading, each as the least would take it
 class Item(NamedTuple):
     """One indication, or several merged into one; ``u`` and ``width_u`` are expanded, k = 2.
 
-    ``edge_u`` is that of the place of the scene's lines as seen from it.
+    ``edge_u`` is that of the place of the scene's lines as seen from it, ``place_u`` that of
+    the longest of its outlines, half of which is how far they may lie elsewhere.
     ``length`` holds ``u`` in the worst reading and lacks it in the least. ``ratio`` is as
     measured in any reading.
     """
@@ -30,6 +31,7 @@ class Item(NamedTuple):
     length: float
     u: float
     edge_u: float
+    place_u: float
     width: float  # of the widest member, as measured in any reading
     width_u: float
     ratio: float  # the least it can be, where it was not ``close``
@@ -44,7 +46,7 @@ class Item(NamedTuple):
     @property
     def apart_u(self) -> float:
         """Expanded uncertainty of its distance to a line of the scene, k = 2."""
-        return self.u / 2 + self.edge_u
+        return self.place_u / 2 + self.edge_u
 
     @property
     def ratio_told(self) -> str:
@@ -68,6 +70,7 @@ class View:
     hull_shapes: npt.NDArray[Any]  # convex hulls of the shapes
     growth: Array
     nearer: Array  # how much nearer to the scene's lines each is taken
+    stretched: float  # how much farther distances across the scene are taken to reach
     unit: str
     owner: Indices  # the item that each indication belongs to
 
@@ -147,5 +150,7 @@ class View:
         """Pairs of positions in ``chosen`` with the gap of each; all gaps up to ``reach``."""
         growth = self.growth[chosen]
         widest = float(growth.max()) if len(chosen) else 0.0
-        pairs, gaps = gaps_within(self.shapes[chosen], reach + growth + widest)
+        wide = (reach + growth + widest) * max(self.stretched, 1.0)
+        pairs, gaps = gaps_within(self.shapes[chosen], wide)
+        gaps = gaps / self.stretched
         return pairs, np.maximum(gaps - growth[pairs].sum(axis=1), 0.0)

@@ -1,7 +1,6 @@
 """What an inspection hands on: its scene to the criteria, its whole to the record."""
 
 from collections.abc import Mapping, Sequence
-from dataclasses import replace
 from math import atan2, degrees, hypot
 from types import MappingProxyType
 from typing import Any, NamedTuple
@@ -10,6 +9,7 @@ import numpy as np
 
 from ptmark.criteria import Evaluation, Judged, Scene
 from ptmark.dye import LeftOut, Remark, unseen_places
+from ptmark.inspection.distances import Shares, shares_of
 from ptmark.inspection.edges import edge_u_of, edges_of
 from ptmark.inspection.state import Marked, State
 from ptmark.measure import Conditions, Measurement
@@ -49,9 +49,16 @@ def scene_of(
     """
     length_mm, direction_deg = weld_of(state, surface)
     known = {} if surface is None else edge_u_of(measured, state, surface)
+    shares = {} if surface is None else shares_of(measured, surface, state.relief_mm)
     return Scene(
         indications=tuple(
-            replace(_judged(one, made, sizes.get(one.id, made)), edge_u=known.get(one.id, 0.0))
+            _judged(
+                one,
+                made,
+                sizes.get(one.id, made),
+                known.get(one.id, 0.0),
+                shares.get(one.id, ((), 0.0)),
+            )
             for one, made in measured
             if made is not None
         ),
@@ -97,11 +104,14 @@ def record_of(
     weld_length_mm, weld_direction_deg = weld_of(state, surface)
     edges = {} if surface is None else edges_of(state, surface)
     known = {} if surface is None else edge_u_of(measured, state, surface)
+    shares = {} if surface is None else shares_of(measured, surface, state.relief_mm)
     return build_record(
         info=info,
         surface=surface,
         reference=state.reference,
-        entries=[_entry(one, made, known.get(one.id)) for one, made in measured],
+        entries=[
+            _entry(one, made, known.get(one.id), shares.get(one.id)) for one, made in measured
+        ],
         left_out=look[0],
         colourless=blind.colourless,
         overexposed=blind.overexposed,
@@ -145,7 +155,13 @@ def chosen_of(state: State, *, judged: bool) -> dict[str, Any] | None:
     return made or None
 
 
-def _judged(one: Marked, made: Measurement, size: Measurement) -> Judged:
+def _judged(
+    one: Marked,
+    made: Measurement,
+    size: Measurement,
+    edge_u: float,
+    shares: Shares,
+) -> Judged:
     return Judged(
         id=one.id,
         outline_mm=made.outline_mm,
@@ -154,6 +170,10 @@ def _judged(one: Marked, made: Measurement, size: Measurement) -> Judged:
         width=size.width.value,
         length_u=size.length.expanded,
         width_u=size.width.expanded,
+        edge_u=edge_u,
+        place_u=made.length.expanded,
+        near_u=shares[0],
+        far_u=shares[1],
         runs_out=size.runs_out,
         overexposed=size.overexposed,
         kind=one.kind,
@@ -162,7 +182,12 @@ def _judged(one: Marked, made: Measurement, size: Measurement) -> Judged:
     )
 
 
-def _entry(one: Marked, made: Measurement | None, edge_u: float | None = None) -> Entry:
+def _entry(
+    one: Marked,
+    made: Measurement | None,
+    edge_u: float | None = None,
+    shares: Shares | None = None,
+) -> Entry:
     return Entry(
         id=one.id,
         outline_px=one.outline_px,
@@ -170,6 +195,7 @@ def _entry(one: Marked, made: Measurement | None, edge_u: float | None = None) -
         measurement=made,
         standing=one.standing,
         edge_u=edge_u,
+        shares=shares,
         confidence=one.confidence,
         kind=one.kind,
         note=one.note,

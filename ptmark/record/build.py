@@ -206,6 +206,7 @@ def _indication(one: Entry, at_px: list[list[float]]) -> dict[str, Any]:
         "id": one.id,
         **(_unmeasured() if made is None else _measured(made)),
         **({} if one.edge_u is None else {"edge_u_mm": number(one.edge_u, 4)}),
+        **_shares(one),
         **{name: True for name in LEAST if made is not None and getattr(made, name)},
         "outline_px": points(one.outline_px, OUTLINE_DIGITS),
         "centre_px": at_px[0],
@@ -219,6 +220,14 @@ def _indication(one: Entry, at_px: list[list[float]]) -> dict[str, Any]:
         "relevance": one.relevance,
         "reason": one.reason,
     }
+
+
+def _shares(one: Entry) -> dict[str, Any]:
+    """How well distances about it and from it are known, as `Judged` has them."""
+    if one.shares is None:
+        return {}
+    near_u, far_u = one.shares
+    return {"near_u": [number(share, 6) for share in near_u], "far_u": number(far_u, 6)}
 
 
 # Members that tell that an indication's sizes are the least that they can be.

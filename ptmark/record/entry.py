@@ -23,7 +23,8 @@ class Entry:
     ``outline_px`` of shape (N, 2) px of the upright photo; ``measurement`` is None where there
     is no surface. ``standing`` is "suggested" (not looked at) or "taken"; ``confidence`` 0 to 1
     or None; ``edge_u`` (k = 2, mm) is how well its distance to marked lines is known, None
-    where there are none; ``relevance`` is "", "non-relevant" or "false", the latter two with a
+    where there are none; ``shares`` (k = 2) are `Judged`'s ``near_u`` and ``far_u``;
+    ``relevance`` is "", "non-relevant" or "false", the latter two with a
     ``reason``.
     """
 
@@ -38,6 +39,7 @@ class Entry:
     relevance: str = ""
     reason: str = ""
     edge_u: float | None = None
+    shares: tuple[tuple[float, ...], float] | None = None
 
 
 def places_px(

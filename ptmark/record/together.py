@@ -192,7 +192,9 @@ def _scene(view: Record, held: Mapping[str, Mapping[str, Any]]) -> Scene:
         return Scene(indications=())
     scene = scene_from_json(view.to_json())
     judged = tuple(
-        one if one.id not in held else replace(one, **_sizes(held[one.id]))
+        one
+        if one.id not in held
+        else replace(one, place_u=one.length_u, **_sizes(held[one.id]))
         for one in scene.indications
     )
     return replace(scene, indications=judged)

@@ -162,3 +162,30 @@ def test_record_counts_what_the_verdict_counts(looked):
     record = looked.to_record(record_id="0" * 32, created="2026-01-01T00:00:00Z")
     assert dropped not in [one["id"] for one in record.indications]
     assert record.evaluation["verdict"] == looked.evaluation().verdict
+
+
+def test_neighbours_as_one_are_as_sure_as_one_traced_over_both(inspection):
+    # By a line alone, tilt unknown: what is a share of a length is that share of any length
+    # (simple scaling, JCGM 100:2008, 5.1.3), so a cut and its whole must have about one U.
+    inspection.set_reference(
+        LineReference(ends_px=((180.0, 240.0), (1100.0, 240.0)), length_mm=76.7)
+    )
+    middles, half = ((840.0, 480.0), (872.0, 480.0), (904.0, 480.0)), (14.0, 2.5)
+    edge = EdgeQuality(shift_px=0.5, noise_px=0.1, source="snapped", operator_px=0.0)
+    box = np.array([[-1, -1], [1, -1], [1, 1], [-1, 1]], dtype=float)
+    for middle in middles:
+        inspection.add(box * half + middle, edge)
+    inspection.change("choose", profile="iso-23277-3")
+    parts = inspection.scene().indications
+    (found,) = (f for f in inspection.evaluation().findings if len(f.indications) == 3)
+    for name in ("A", "B", "C"):
+        inspection.remove(name)
+    whole = inspection.add(box * (46.0, 2.5) + (872.0, 480.0), edge)
+    length = inspection.measurement(inspection.marked(whole)).length
+    assert found.value == pytest.approx(length.value, rel=0.001)
+    assert found.u == pytest.approx(length.expanded, rel=0.2)
+    assert found.u > 0.95 * length.expanded  # never surer
+    assert all(found.u > 2 * one.length_u for one in parts)
+    again = inspection.to_record().indications[0]
+    assert again["near_u"][0] == pytest.approx(found.u / found.value, rel=0.2)
+    assert again["far_u"] == 0.0

@@ -58,9 +58,13 @@ def test_one_indication_in_two_photos_takes_the_size_of_the_less_uncertain(pair)
     assert sizes[1].length.expanded < sizes[0].length.expanded
     # drawn: a bar of 20 x 1.2 mm (diagonal by Pythagoras: 20.036)
     assert sizes[1].length.value == pytest.approx(20.036, abs=0.12)
-    for scene in (pair.scene(), *scenes_of(pair.to_record())):
+    shown = zip((pair.scene(), *scenes_of(pair.to_record())), (0, 0, 1), strict=True)
+    for scene, number in shown:
         judged = next(one for one in scene.indications if one.id == line)
         assert judged.length == pytest.approx(sizes[1].length.value, abs=1e-3)
+        # what a close-up makes sure is the size, not where it lies in the overview
+        own = sizes[number].length.expanded
+        assert (judged.place_u or judged.length_u) == pytest.approx(own, abs=1e-3)
     pair.photos.choose(line, 0)
     assert pair.photos.seen_again()[line].of_record == 0
     assert pair.photos.seen_again()[line].chosen

@@ -60,6 +60,7 @@ EDGE = {
 EDGE |= {"traces_px": [88.4, 89.1, 88.0]}
 DROPPED = {"id": "X", "outline_px": [[0, 0], [1, 0], [1, 1]], "edge": EDGE, "source": "hand"}
 DROPPED |= {"confidence": 0.3, "kind": "", "note": "", "relevance": "", "reason": "a scratch"}
+KNOWN = {"edge_u_mm": 0.2, "near_u": [0.02] * 6, "far_u": 0.01}
 GIVEN = {"mode": "fluorescent", "weld_px": [[0, 1], [2, 3]], "weld_length_mm": 120.0}
 GIVEN |= {"dropped": [DROPPED], "edges": [{"name": "rim", "points_px": [[0, 1], [2, 3]]}]}
 CHOSEN = {"profile": "invented-1", "decision_rule": "simple", "sizes_from": {"A": HEX}}
@@ -77,7 +78,7 @@ def document(record):
             given=GIVEN,
             diameter_mm=60.0,
             edges_mm={"rim": [[[0.0, 1.0], [2.0, 3.0]]]},
-            indications=[{**record.indications[0], "edge_u_mm": 0.2}, *record.indications[1:]],
+            indications=[{**record.indications[0], **KNOWN}, *record.indications[1:]],
             chosen=CHOSEN,
             more_photos=[{name: getattr(record, name) for name in PHOTO_MEMBERS}],
             together={"verdict": "rejectable", "seen_again": [AGAIN], "cautions": ["x"]},
@@ -152,7 +153,7 @@ OPTIONAL |= {("chosen", name) for name in CHOSEN}
 OPTIONAL |= {
     (*at, name) for at in ((), ("more_photos", 0)) for name in ("diameter_mm", "edges_mm")
 }
-OPTIONAL |= {("given", "edges"), ("indications", 0, "edge_u_mm")}
+OPTIONAL |= {("given", "edges"), *(("indications", 0, name) for name in KNOWN)}
 OPTIONAL |= {
     ("given", "dropped", 0, "edge", name)
     for name in ("end_shift_px", "operator_px", "operator_free", "traces_px")
@@ -234,6 +235,8 @@ MUTATIONS = [
     (("diameter_mm",), 0),
     (("edges_mm",), {"rim": [[[0, 1]]]}),
     (("indications", 0, "edge_u_mm"), -1),
+    (("indications", 0, "near_u"), [0.02]),
+    (("indications", 0, "far_u"), "0"),
     (("given", "dropped", 0, "id"), "A B"),
     (("given", "dropped", 0, "edge", "end_shift_px"), "0"),
     (("given", "dropped", 0, "outline_px"), [[0, 0], [1, 1]]),
