@@ -4,6 +4,8 @@ import cv2
 import numpy as np
 import numpy.typing as npt
 
+from ptmark.dye.quick import quantiles
+
 __all__ = ["SHRINK", "twice_background"]
 
 Float = npt.NDArray[np.float32]
@@ -33,16 +35,18 @@ def twice_background(ratio: Float, window: int, seed: float) -> Float:
     """
     size = (max(1, ratio.shape[1] // SHRINK), max(1, ratio.shape[0] // SHRINK))
     small = np.asarray(cv2.resize(ratio, size, interpolation=cv2.INTER_AREA), np.float32)
-    low, overall, high = np.percentile(small, [25, 50, 75]).tolist()
-    cast = overall if abs(overall) > _FAR and high - low < _ALIKE else 0.0
-    return _background(small - np.float32(cast), window, seed) + np.float32(cast)
+    low, overall, high = quantiles(small, (0.25, 0.5, 0.75))
+    if abs(overall) > _FAR and high - low < _ALIKE:
+        cast = np.float32(overall)
+        return _background(small - cast, 0.0, window, seed) + cast
+    return _background(small, overall, window, seed)
 
 
-def _background(small: Float, window: int, seed: float) -> Float:
+def _background(small: Float, overall: float, window: int, seed: float) -> Float:
+    """The same at that size; ``overall`` is the middle of all of it."""
     coded = _coded(small)
     middle = np.asarray(cv2.medianBlur(coded, window), np.uint8)
     background = _smooth(middle, window)
-    overall = float(np.median(small))
     red = small > np.maximum(background, overall) + 2 * seed
     wide = (small > overall + 4 * seed) | red
     if not wide.any():

@@ -12,8 +12,8 @@ import numpy as np
 import numpy.typing as npt
 
 from ptmark.dye.background import SHRINK, twice_background
-from ptmark.dye.contrast import amount_of_ratio, redness
-from ptmark.dye.quick import fresh, middle
+from ptmark.dye.contrast import amount_of_ratio, log_ratio
+from ptmark.dye.quick import fresh, middle, quantiles, value_at
 from ptmark.dye.reduced import STRIP, shrunk
 from ptmark.photo import Photo
 
@@ -115,7 +115,7 @@ def _look(
     background = twice_background(ratio, window, SEED)
     rise = _rise(ratio, background)
     weight = _trust(red)
-    some = rise[::5, ::5] * weight[red[::5, ::5]]
+    some = rise[::5, ::5] * cv2.LUT(np.ascontiguousarray(red[::5, ::5]), weight)
     noise = _spread(some if inside is None else some[inside[::5, ::5] > 0])
     least = max(REACH, REACH_SIGMAS * noise), max(SEED, SEED_SIGMAS * noise)
     reach, seeds = _above(rise, _weighed(rise, red, weight), least)
@@ -134,15 +134,16 @@ def _look(
 def _ratio_and_red(
     photo: Photo, factor: int, box: tuple[int, int, int, int]
 ) -> tuple[Float, Bytes]:
-    """`redness` and red codes of a box, coarse px; the picture they are of is never whole."""
+    """Redness and red codes of a box, coarse px; the picture they are of is never whole."""
     x0, y0, x1, y1 = box
     ratio = fresh((y1 - y0, x1 - x0), np.float32)
     red = np.empty(ratio.shape, np.uint8)
     for top in range(y0, y1, STRIP):
         strip = shrunk(photo, factor, (x0, top, x1, min(top + STRIP, y1)))
         rows = slice(top - y0, top - y0 + len(strip))
-        redness(strip, ratio[rows])
         cv2.extractChannel(strip, 0, dst=red[rows])
+        green = np.asarray(cv2.extractChannel(strip, 1), np.uint8)
+        log_ratio(red[rows], green, ratio[rows])
     return ratio, red
 
 
@@ -153,7 +154,7 @@ def _trust(red: Bytes) -> npt.NDArray[np.float32]:
     IEC 61966-2-1), so below half the white's code the rise is weighed down in that measure.
     Dye leaves the red channel light, so that it keeps its weight.
     """
-    white = float(np.median(red[::8, ::8]))
+    white = value_at(0.5, np.ascontiguousarray(red[::8, ::8]))
     weight = np.minimum(1, (np.arange(256) + 14) / (0.5 * (white + 14)))
     return np.asarray(weight, np.float32)
 
@@ -206,7 +207,7 @@ def _blobs(rise: Float, reach: Bytes, seeds: Bytes) -> tuple[Blob, ...]:
     of it is white.
     """
     rims, _ = cv2.findContours(reach, cv2.RETR_EXTERNAL, cv2.CHAIN_APPROX_SIMPLE)
-    if not rims or not seeds.any():
+    if not rims or not cv2.countNonZero(seeds):
         return ()
     left, top, right, bottom = _bounds(rims)
     blobs = []
@@ -252,5 +253,5 @@ def _haze(background: Float, inside: Bytes | None) -> float:
         values = background[small > 0]
     if not values.size:
         return 0.0
-    white, pink = np.percentile(values, [20, 80])
+    white, pink = quantiles(values, (0.2, 0.8))
     return min(1.0, max(0.0, amount_of_ratio(float(np.exp(white - pink)))))

@@ -26,6 +26,7 @@ __all__ = [
     "dye_amount",
     "local_white",
     "log_light",
+    "log_ratio",
     "redness",
 ]
 
@@ -49,17 +50,23 @@ _GREENEST = np.float32(1.6)  # green over red, of which grain still leaves some
 CROSSOVER_PX = 3.0  # chroma of 4:2:0 is good to about 2 px; mottle is far coarser
 
 
-def redness(rgb: Bytes, into: Float | None = None) -> Float:
+def redness(rgb: Bytes) -> Float:
     """Log ratio of red to green light, shape (H, W): shade falls out, dye raises it.
 
-    ``rgb`` of shape (H, W, 3), sRGB-coded; ``into`` is the array to fill, else a new one.
+    ``rgb`` of shape (H, W, 3), sRGB-coded.
     """
-    made = np.empty(rgb.shape[:2], np.float32) if into is None else into
+    made = np.empty(rgb.shape[:2], np.float32)
     for top in range(0, len(rgb), STRIP):  # fresh memory costs more
         strip = rgb[top : top + STRIP]
-        red, green = (cv2.LUT(cv2.extractChannel(strip, i), LOG_LIGHT) for i in (0, 1))
-        cv2.subtract(red, green, dst=made[top : top + STRIP])
+        red, green = (np.asarray(cv2.extractChannel(strip, i), np.uint8) for i in (0, 1))
+        log_ratio(red, green, made[top : top + STRIP])
     return made
+
+
+def log_ratio(red: Bytes, green: Bytes, made: Float) -> None:
+    """Fill an array of shape (H, W) with the `redness` of such codes of red and green."""
+    cv2.LUT(red, LOG_LIGHT, dst=made)
+    cv2.subtract(made, cv2.LUT(green, LOG_LIGHT), dst=made)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)

@@ -5,8 +5,9 @@ import numpy as np
 import numpy.typing as npt
 
 from ptmark.dye.exposure import FULL, clipped_share
+from ptmark.dye.quick import value_at
 from ptmark.dye.remark import Remark
-from ptmark.dye.sampled import SAMPLES, Sample, card_corners, sampled, value_at
+from ptmark.dye.sampled import SAMPLES, Sample, card_corners, sampled
 from ptmark.dye.sharpness import blur_of_card, blur_of_edges
 from ptmark.photo import Photo, srgb_to_linear
 from ptmark.scale import (

@@ -8,7 +8,17 @@ import cv2
 import numpy as np
 import numpy.typing as npt
 
-__all__ = ["between", "fresh", "highest", "inside_polygon", "middle", "picked", "sample"]
+__all__ = [
+    "between",
+    "fresh",
+    "highest",
+    "inside_polygon",
+    "middle",
+    "picked",
+    "quantiles",
+    "sample",
+    "value_at",
+]
 
 Array = npt.NDArray[np.float64]
 
@@ -33,6 +43,40 @@ def middle(values: npt.NDArray[_Number]) -> npt.NDArray[_Number]:
     """Upper median along the first axis: one of the values, a tenth of np.median's cost."""
     half = len(values) // 2
     return np.asarray(np.partition(values, half, axis=0)[half])
+
+
+def value_at(
+    share: float, codes: npt.NDArray[np.uint8], where: npt.NDArray[np.uint8] | None = None
+) -> float:
+    """`numpy.quantile` of codes, those where ``where`` is not 0, from their counts.
+
+    Examples
+    --------
+    >>> codes = np.array([[10, 30, 20, 0]], np.uint8)
+    >>> value_at(0.75, codes, np.array([[1, 1, 1, 0]], np.uint8))
+    25.0
+    """
+    counts = cv2.calcHist([codes], [0], where, [256], [0, 256])
+    up_to = np.cumsum(counts, dtype=np.int64)
+    at = share * (up_to[-1] - 1)
+    low, high = np.searchsorted(up_to, np.floor([at, at + 1]), side="right").tolist()
+    return float(low + (high - low) * (at % 1))
+
+
+def quantiles(values: npt.NDArray[np.float32], shares: tuple[float, ...]) -> list[float]:
+    """`numpy.quantile` of some ten thousand numbers at a fifth of its cost.
+
+    Examples
+    --------
+    >>> quantiles(np.array([[3, 1], [2, 5]], np.float32), (0.0, 0.5, 0.75, 1.0))
+    [1.0, 2.5, 3.5, 5.0]
+    """
+    ordered = np.sort(values, axis=None)
+    at = np.multiply(shares, len(ordered) - 1)
+    low = at.astype(np.intp)
+    high = np.minimum(low + 1, len(ordered) - 1)
+    made: list[float] = (ordered[low] + (at - low) * (ordered[high] - ordered[low])).tolist()
+    return made
 
 
 def between(x: float, at: tuple[float, ...], values: tuple[float, ...]) -> float:

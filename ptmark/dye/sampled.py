@@ -10,7 +10,7 @@ import numpy.typing as npt
 from ptmark.photo import Photo
 from ptmark.scale import CARD_HEIGHT_MM, CARD_WIDTH_MM, SurfaceMap
 
-__all__ = ["SAMPLES", "Sample", "card_corners", "sampled", "value_at"]
+__all__ = ["SAMPLES", "Sample", "card_corners", "sampled"]
 
 Array = npt.NDArray[np.float64]
 Bytes = npt.NDArray[np.uint8]
@@ -82,22 +82,6 @@ def sampled(photo: Photo, surface: SurfaceMap | None, area_px: Array | None) -> 
     return Sample(
         planes=(red, green, blue), inside=inside, step=step, photo_width=photo.rgb.shape[1]
     )
-
-
-def value_at(share: float, codes: Bytes, where: Bytes) -> float:
-    """`numpy.quantile` of the codes where ``where`` is not 0, from their counts: much faster.
-
-    Examples
-    --------
-    >>> codes = np.array([[10, 30, 20, 0]], np.uint8)
-    >>> value_at(0.75, codes, np.array([[1, 1, 1, 0]], np.uint8))
-    25.0
-    """
-    counts = cv2.calcHist([codes], [0], where, [256], [0, 256])
-    up_to = np.cumsum(counts, dtype=np.int64)
-    at = share * (up_to[-1] - 1)
-    low, high = np.searchsorted(up_to, np.floor([at, at + 1]), side="right").tolist()
-    return float(low + (high - low) * (at % 1))
 
 
 def card_corners(surface: SurfaceMap) -> Array:
