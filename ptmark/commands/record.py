@@ -21,6 +21,7 @@ from ptmark.record import (
     sign_record,
     verify_file,
 )
+from ptmark.report.retest import retest_doubts
 
 __all__ = ["add_signer", "add_to", "refuse_damaged", "run"]
 
@@ -110,7 +111,10 @@ def _changed(record: Record, args: argparse.Namespace) -> Record:
     if earlier.id == record.id:
         raise UsageError("a record is no retest of itself", where="--retest-of")
     link = link_to(earlier, args.retest_of.name)
-    return replace(record, fields=fields, retest_of=link)
+    linked = replace(record, fields=fields, retest_of=link)
+    for doubt in retest_doubts(earlier, linked):
+        print(f"  look: {doubt}")
+    return linked
 
 
 def _signed(path: Path, record: Record, args: argparse.Namespace) -> Record:

@@ -171,6 +171,29 @@ def test_overlays_draw_both_outlines_where_they_lie(signed, weld):
     assert overlays(signed, other, weld[1], 3) == []
 
 
+def test_a_retest_of_another_part_or_day_is_told(signed, weld):
+    """Traceability by part number, serial number and date: ISO 3452-1, clause 9 (memory)."""
+    record, rgb = weld
+    known = {"part_number": "P-9", "serial_number": "S-4", "examination_date": "2026-03-02"}
+    first = replace(signed, fields=known)
+    link = {"id": "r-2", "retest_of": link_to(first, "r.json")}
+
+    def looks(**fields):
+        last = replace(record, fields={**known, **fields}, **link)
+        made = story(last, rgb, [Earlier(record=first, rgb=None)], (500.0, 700.0))[-1]
+        (_, right), *_ = made._cellvalues
+        return [one.text for one in right if "Look again" in getattr(one, "text", "")]
+
+    assert looks() == []
+    assert looks(serial_number="s-4 ", weld_number="W2", examination_date="3 March") == []
+    other = looks(part_number="Q-1", serial_number="S-5", examination_date="2026-03-01")
+    assert [[word in said for word in ("Q-1", "S-5", "2026-03-01")] for said in other] == [
+        [True, False, False],
+        [False, True, False],
+        [False, False, True],
+    ]
+
+
 def test_a_retest_tells_the_story_side_by_side(signed, weld, tmp_path):
     record, rgb = weld
     known = {"part_number": "P-9", "serial_number": "S-4", "examination_date": "2026-03-02"}

@@ -12,6 +12,7 @@ from ptmark.record import Record
 from ptmark.report.pages.photo import marked_picture
 from ptmark.report.pages.style import grid, heading, text
 from ptmark.report.plate import draw_plate, frame_size
+from ptmark.report.retest import retest_doubts
 from ptmark.report.verdict_words import verdict_line
 from ptmark.report.wording import STRICTEST, VERDICT_SIGN, called, disposition_words, sized
 
@@ -60,7 +61,9 @@ def story(
         if one.rgb is not None:
             picture = [marked_picture(_small_plate(one.record, one.rgb, each), each)]
         since = tests[number - 1].became if number else ()
-        cells.append([*picture, *_told(one.record, number, since)])
+        doubts = retest_doubts(tests[number - 1].record, one.record) if number else []
+        look = [text(f"Look again: {doubt}", 8, bold=True) for doubt in doubts]
+        cells.append([*picture, *_told(one.record, number, since), *look])
     cells = cells[-_MOST:]
     rows = [
         [*cells[at : at + _COLUMNS], *[""] * _COLUMNS][:_COLUMNS]
