@@ -1,11 +1,11 @@
 """Rules that PostgreSQL itself keeps, whoever writes and with whatever program.
 
 The audit log only grows, each line chained and in the name of the login that wrote it; a record
-changes only together with its line in the log, and a line tells only what was done; no revision
-goes back; what is signed is revised by a reviewer's login only; what a keeper does, only a
-keeper's login can put into the log. Functions and triggers are set anew with each migration and
-with the roles. An owner of the tables can take them off: verifying finds what was changed then,
-by the log's lines beside the photos.
+changes only together with its line in the log, as do rules, holds, searches and places, and a
+line tells only what was done; no revision goes back; what is signed is revised by a reviewer's
+login only; what a keeper does, only a keeper's login can put into the log. Functions and
+triggers are set anew with each migration and with the roles. An owner of the tables can take
+them off: verifying finds what was changed then, by the log's lines beside the photos.
 """
 
 from sqlalchemy import Connection, text
@@ -13,6 +13,7 @@ from sqlalchemy import Connection, text
 __all__ = ["guard"]
 
 _CHILDREN = ("document", "wording", "revision", "inspection_photo", "indication")
+_NAMED = ("saved_search", "rule", "hold", "placement")
 _OF_KEEPERS = (
     *("deleted", "repaired", "set rule", "set hold", "dropped rule", "dropped hold"),
     *("set roles", "gave role", "took role"),
@@ -124,6 +125,21 @@ BEGIN
   END IF;
   RETURN NULL;
 END $$;
+
+CREATE OR REPLACE FUNCTION ptmark_named() RETURNS trigger LANGUAGE plpgsql
+SET search_path = {schema}, pg_temp AS $$
+DECLARE
+  own jsonb := to_jsonb(coalesce(NEW, OLD));
+  key text := coalesce(own ->> 'name', own ->> 'record_id');
+BEGIN
+  PERFORM 1 FROM audit WHERE xmin = pg_current_xact_id()::xid
+    AND (subject = key AND action IN ('set ' || TG_TABLE_NAME, 'dropped ' || TG_TABLE_NAME)
+      OR subject = TG_TABLE_NAME AND action = 'repaired');
+  IF NOT FOUND THEN
+    RAISE EXCEPTION '% "%" changes only with a line in the audit log', TG_TABLE_NAME, key;
+  END IF;
+  RETURN NULL;
+END $$;
 """
 
 
@@ -153,6 +169,8 @@ def guard(conn: Connection, lock: int) -> None:
         _trigger(conn, name, "signed", "BEFORE INSERT OR UPDATE OR DELETE", "ROW", "signed")
     for name in ("inspection", *_CHILDREN):
         _at_commit(conn, name, "logged", "INSERT OR UPDATE OR DELETE")
+    for name in _NAMED:
+        _at_commit(conn, name, "named", "INSERT OR UPDATE OR DELETE")
     told = "WHEN (NEW.action IN ('added', 'revised', 'deleted'))"
     _at_commit(conn, "audit", "told", "INSERT", told)
 

@@ -1,9 +1,9 @@
 """How long records are kept: rules, holds, and deletion by rule only.
 
 A record may go when every rule that fits it has run out, no hold fits it, and no signed record
-that stays is a retest of it. Rules and holds are asked of every state in which the record was
-ever taken in, so that no revision takes it out of one. A photo goes with the last record that
-rests on it.
+that stays is a retest of it, or of a retest of it. Rules and holds are asked of every state in
+which the record was ever taken in, so that no revision takes it out of one. A photo goes with
+the last record that rests on it.
 """
 
 import json
@@ -105,8 +105,9 @@ def due(archive: Archive, on: date | None = None) -> list[Due]:
     left = {name: one for name, one in candidates.items() if name not in kept}
     for name in _kept_before(archive, set(left), told, day):
         del left[name]
-    while needed := left.keys() & _tested_again(archive, set(left)):
-        left = {name: one for name, one in left.items() if name not in needed}
+    with archive.reading() as conn:
+        while needed := left.keys() & _tested_again(conn, set(left)):
+            left = {name: one for name, one in left.items() if name not in needed}
     return sorted(left.values(), key=lambda one: (one.hit.examined_on, one.hit.number))
 
 
@@ -162,23 +163,24 @@ def _years_before(day: date, years: float) -> str:
     return date.fromordinal(max(back.toordinal() - round(rest * 365.25), 1)).isoformat()
 
 
-def _tested_again(archive: Archive, going: set[str]) -> set[str]:
-    """Records that a signed record which stays is a retest of."""
+def _tested_again(conn: Connection, going: set[str]) -> set[str]:
+    """Records that signed ones which stay are a retest of, and what those are a retest of."""
     one = table("inspection")
-    chosen = select(one.c.record_id, one.c.retest_of)
-    chosen = chosen.where(one.c.retest_of.is_not(None), one.c.signatures > 0)
-    with archive.reading() as conn:
-        return {str(earlier) for name, earlier in conn.execute(chosen) if name not in going}
+    chosen = select(one.c.record_id, one.c.retest_of, one.c.signatures)
+    rows = conn.execute(chosen.where(one.c.retest_of.is_not(None))).all()
+    earlier = {row.record_id: str(row.retest_of) for row in rows}
+    needed: set[str] = set()
+    for row in rows:
+        name = row.record_id if row.signatures and row.record_id not in going else ""
+        while (name := earlier.get(name, "")) and name not in needed:
+            needed.add(name)
+    return needed
 
 
 def _still_due(conn: Connection, one: Due, told: Kept) -> bool:
     """In the turn of its deletion: no rule, hold or signed retest came meanwhile."""
-    other = table("inspection")
-    retest = select(other.c.id).where(other.c.retest_of == one.hit.record_id)
-    return (
-        _kept_by(conn) == told
-        and conn.execute(retest.where(other.c.signatures > 0)).first() is None
-    )
+    kept = _tested_again(conn, set())  # retests that go are gone by now
+    return _kept_by(conn) == told and one.hit.record_id not in kept
 
 
 def apply_rules(archive: Archive, on: date | None = None) -> list[Due]:

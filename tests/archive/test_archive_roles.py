@@ -23,10 +23,13 @@ from ptmark.archive import (
     logins,
     may_hold,
     open_archive,
+    place_record,
+    release,
     repair,
     save_search,
     set_roles,
     take_role,
+    verify,
 )
 from ptmark.errors import ArchiveError
 from ptmark.record import Signer, load_record, save_record, sign_record
@@ -201,6 +204,30 @@ def test_an_unsigned_record_changes_only_with_a_line(raw, as_login, make):
     assert raw("ines", f"DELETE FROM indication WHERE inspection_id = {mine}") == "P0001"
     gone = "DELETE FROM inspection WHERE record_id = 'r-open'"
     assert raw("karl", gone) == "23503"
+
+
+@pytest.mark.parametrize(
+    ("login", "said"),
+    [
+        ("ines", "DELETE FROM placement WHERE record_id = 'r-signed'"),
+        ("ines", "DELETE FROM saved_search WHERE name = 'all'"),
+        ("ines", "INSERT INTO saved_search VALUES ('other', '{}')"),
+        ("karl", "DELETE FROM hold WHERE name = 'claim'"),
+        ("karl", "INSERT INTO rule VALUES ('soon', '{}', 0.1, 'x')"),
+        ("owner", "UPDATE hold SET query = '{\"part\": \"none\"}' WHERE name = 'claim'"),
+    ],
+)
+def test_rules_holds_searches_and_places_change_only_with_a_line(
+    raw, as_login, signed, login, said
+):
+    with as_login("karl") as archive:
+        hold(archive, "claim", Query(part="P-none"), "invented claim")
+        place_record(archive, "r-signed", (1, 0, 0, 0, 1, 0))
+        save_search(archive, "all", Query())
+        assert raw(login, said) == "P0001"  # raise_exception, PostgreSQL 15 appendix A
+        release(archive, "claim", "settled")  # with its line it may
+        wrong = {one.subject for one in verify(archive).problems}
+    assert not wrong & {"hold", "rule", "saved_search", "placement"}
 
 
 def test_a_stranger_sees_nothing(raw, as_login):

@@ -321,6 +321,27 @@ def test_what_a_signed_retest_needs_stays(archive, make):
     assert {one.hit.record_id for one in due(archive, date(2036, 6, 1))} == {"first", "again"}
 
 
+def test_what_a_retest_of_a_retest_needs_stays(archive, make):
+    from ptmark.record import link_to
+
+    link = None
+    for name, day in (
+        ("first", "2010-05-01"),
+        ("second", "2011-05-01"),
+        ("third", "2026-01-01"),
+    ):
+        path = make(name, day=day, retest_of=link)
+        if name == "third":  # only this one is signed: it tells of growth since the first
+            who = Signer(role="examiner", name="Examiner One")
+            save_record(path, sign_record(load_record(path), who, key_of(who.name)))
+        add_record(archive, path)
+        link = link_to(load_record(path), path.name)
+    keep_for(archive, "ten", Query(), 10, "invented contract")
+    assert apply_rules(archive, date(2026, 6, 1)) == []
+    assert len(apply_rules(archive, date(2036, 6, 1))) == 3
+    assert verify(archive).problems == []
+
+
 def test_no_revision_takes_a_record_out_of_a_hold_or_a_rule(archive, make):
     day = date(2026, 6, 1)
     path = make("held", day="2010-05-01", part="P-17")
