@@ -1,8 +1,9 @@
 """Record, annotated image and PDF: written beside the window, each whole or not at all."""
 
+import hashlib
 from collections.abc import Sequence
 from contextlib import ExitStack
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -24,12 +25,16 @@ __all__ = ["Saving"]
 
 @dataclass(frozen=True)
 class _Home:
-    """Where a piece of work has its record, and what the record is called inside."""
+    """Where a piece of work has its record, and what the record is called inside.
+
+    ``left`` is the hash of that file as this work read or wrote it.
+    """
 
     work: Path
     path: Path | None
     record_id: str
     created: str
+    left: str
 
 
 class Saving(QObject):
@@ -62,7 +67,7 @@ class Saving(QObject):
     def belong_to(self, path: Path, record: "Record") -> None:
         """From now on the work at hand is that of this record."""
         work = self._session.autosave.path
-        self._home = _Home(work, path, record.id, record.created)
+        self._home = _Home(work, path, record.id, record.created, _hash(path))
 
     @property
     def record_id(self) -> str:
@@ -112,6 +117,7 @@ class Saving(QObject):
         made: list[Record] = []
 
         def work(token: Token) -> "Record | list[str]":
+            _refuse_changed(ordered[0], known)
             # All files of one inspection tell of one record, however often they are saved.
             record = twin.to_record(
                 record_id=known.record_id if known else None,
@@ -148,9 +154,12 @@ class Saving(QObject):
 
     def _lies(self, path: Path, record: "Record", known: _Home | None, work: Path) -> None:
         """Know from now on where the record of a piece of work is."""
-        before = known.path if known else None
-        at = path if path.suffix.lower() == ".json" else before
-        self._home = _Home(work, at, record.id, record.created)
+        if path.suffix.lower() == ".json":
+            self._home = _Home(work, path, record.id, record.created, _hash(path))
+        elif known is not None:
+            self._home = known
+        else:
+            self._home = _Home(work, None, record.id, record.created, "")
 
     # -- signing ------------------------------------------------------------------------------
     @property
@@ -174,11 +183,12 @@ class Saving(QObject):
 
         def done(said: str) -> None:
             self._signed = state
+            self._home = replace(home, left=_hash(path))
             self.signed.emit(said)
 
         self._session.workers.start(
             tr("Signing {0}", path.name),
-            lambda _token: _sign(path, name, qualification),
+            lambda _token: _sign(path, home, name, qualification),
             done,
             failed=self.failed.emit,
             key="save",
@@ -201,10 +211,26 @@ def _changes_signed(path: Path, record: "Record") -> list[str]:
     return [] if after.revision == before.revision else list((after.change or {})["what"])
 
 
-def _sign(path: Path, name: str, qualification: str) -> str:
+def _hash(path: Path) -> str:
+    """Of the file's bytes; "" where there is none."""
+    return hashlib.sha256(path.read_bytes()).hexdigest() if path.is_file() else ""
+
+
+def _refuse_changed(path: Path, home: _Home | None) -> None:
+    """Keep what somebody else has written there meanwhile, as in another window."""
+    if home is not None and path == home.path and _hash(path) not in ("", home.left):
+        raise RecordError(
+            tr("the record was changed since it was opened or saved here"),
+            where=str(path),
+            mend=tr("Save this work under another name, or open the record again"),
+        )
+
+
+def _sign(path: Path, home: _Home, name: str, qualification: str) -> str:
     from ptmark.record import Signer, fingerprint, key_of, save_record, sign_record
     from ptmark.review import sound_record
 
+    _refuse_changed(path, home)
     who = Signer(role="examiner", name=name, qualification=qualification)
     record = save_record(path, sign_record(sound_record(path), who, key_of(name)))
     key = fingerprint(record.signatures[-1]["key"])

@@ -187,3 +187,23 @@ def test_a_left_out_blob_comes_back_with_one_click(qtbot, opened, idle):
 def test_opening_alone_leaves_no_draft(opened, idle, home):
     opened.close()
     assert list((home / "drafts").glob("*.json")) == []
+
+
+def test_what_was_written_meanwhile_is_neither_replaced_nor_signed(
+    qtbot, opened, idle, tmp_path
+):
+    path = tmp_path / "a.json"
+    save(qtbot, opened, [path])
+    save(qtbot, opened, [path])  # its own again
+    theirs = path.read_text().replace('"decision": ""', '"decision": "refer"')
+    path.write_text(theirs)
+    for deed in (
+        lambda: opened.saving.save([path, tmp_path / "a.pdf"]),
+        lambda: opened.saving.sign("first examiner", "PT level 2, no. 0 (invented)"),
+    ):
+        with qtbot.waitSignal(opened.saving.failed, timeout=30_000) as failed:
+            deed()
+        assert "changed since it was opened or saved here" in str(failed.args[0])
+        assert path.read_text() == theirs
+    assert not (tmp_path / "a.pdf").exists()
+    save(qtbot, opened, [tmp_path / "b.json"])  # under another name it goes
