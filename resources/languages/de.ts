@@ -20,8 +20,8 @@
       <translation> (Teil {0})</translation>
     </message>
     <message>
-      <source> What would help most, {0}: {1}.</source>
-      <translation> Am meisten hülfe, {0}: {1}.</translation>
+      <source> What would narrow the uncertainty of {0} most: {1}.</source>
+      <translation> Was die Unsicherheit von {0} am meisten verringern würde: {1}.</translation>
     </message>
     <message>
       <source> Without a part number it is found only by its other fields.</source>
@@ -2350,6 +2350,10 @@
       <translation>Diese Suche speichern</translation>
     </message>
     <message>
+      <source>Save this work under another name, or open the record again</source>
+      <translation>Diese Arbeit unter anderem Namen speichern oder das Protokoll neu öffnen</translation>
+    </message>
+    <message>
       <source>Save {0} as a list …</source>
       <translation>{0} als Liste speichern …</translation>
     </message>
@@ -4574,6 +4578,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>das Protokoll ist nicht gespeichert, wie es steht</translation>
     </message>
     <message>
+      <source>the record was changed since it was opened or saved here</source>
+      <translation>das Protokoll wurde geändert, seit er hier geöffnet oder gespeichert wurde</translation>
+    </message>
+    <message>
       <source>the review in it does not fit: {0!r}</source>
       <translation>die Gegenprüfung darin passt nicht: {0!r}</translation>
     </message>
@@ -5353,6 +5361,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>(nicht sicher)</translation>
     </message>
     <message>
+      <source>({0} - CAST(replace(inspection.examined_on, '-', '') AS INTEGER)) * {1} + {2} - inspection.id</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
       <source>1 indication</source>
       <translation>1 Anzeige</translation>
     </message>
@@ -5901,6 +5913,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>Sie liegt so nahe an der Grenze, dass nur eine weitere Messung sie bestehen lassen kann.</translation>
     </message>
     <message>
+      <source>It was examined on {0}, earlier than the test before ({1}).</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
       <source>Its longer side at most</source>
       <translation>Seine längere Seite höchstens</translation>
     </message>
@@ -6419,6 +6435,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>The verdict is an aid. The contract's own edition of the code, local rules and the certified inspector decide.</source>
       <translation>Die Bewertung ist eine Hilfe. Es entscheiden die Ausgabe des Regelwerks, die der Vertrag nennt, örtliche Vorschriften und der zertifizierte Prüfer.</translation>
+    </message>
+    <message>
+      <source>The {0} is {1}, but {2} in the test before.</source>
+      <translation type="unfinished" />
     </message>
     <message>
       <source>The {0} of the part is asked for: give {1}_mm.</source>
@@ -7215,6 +7235,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>darkest: {0} records in a cell of {1} mm</source>
       <translation>am dunkelsten: {0} Protokolle in einer Zelle von {1} mm</translation>
+    </message>
+    <message>
+      <source>dated {0}</source>
+      <translation type="unfinished" />
     </message>
     <message>
       <source>delete it; the default holds then</source>
@@ -10133,6 +10157,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>wurde nach der Uhr der Kamera {0} min nach dem Entwickler aufgenommen</translation>
     </message>
     <message>
+      <source>weld number</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
       <source>what agrees is no view of one plane: {0}</source>
       <translation>was übereinstimmt, ist kein Bild einer Ebene: {0}</translation>
     </message>
@@ -10299,6 +10327,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>{0} ({1}; no reason given)</source>
       <translation>{0} ({1}; kein Grund angegeben)</translation>
+    </message>
+    <message>
+      <source>{0} - (words.rowid &amp; {1})</source>
+      <translation type="unfinished" />
     </message>
     <message>
       <source>{0} are not six numbers</source>

@@ -191,7 +191,7 @@ def test_what_is_left_open_says_what_would_help_most(judged, idle):
     idle()
     page = judged.verdict_step
     assert page.verdict.text() == "Undecided"
-    assert page._why.text().startswith("Left open by: Table 1 (A). What would help most, A: ")
+    assert page._why.text().startswith("Left open by: Table 1 (A). What would narrow")
     assert "of it is the points" in page._why.text()
 
 

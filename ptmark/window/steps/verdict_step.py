@@ -276,8 +276,9 @@ class VerdictStep(StepPage):
         if not names or inspection is None or inspection.surface is None:
             return ""
         name = max(sorted(names), key=lambda one: measured[one].length.expanded)
-        says = advice(measured[name].length.budget, inspection.surface.reference)
-        return tr(" What would help most, {0}: {1}.", name, from_core(says)) if says else ""
+        says = from_core(advice(measured[name].length.budget, inspection.surface.reference))
+        told = tr(" What would narrow the uncertainty of {0} most: {1}.", name, says)
+        return told if says else ""
 
 
 def _by_clause(findings: "list[Finding]") -> str:
