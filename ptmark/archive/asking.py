@@ -12,7 +12,9 @@ from sqlalchemy import (
     BigInteger,
     ColumnElement,
     Dialect,
+    Join,
     Select,
+    Table,
     any_,
     bindparam,
     func,
@@ -28,9 +30,19 @@ from ptmark.archive.query import Query
 from ptmark.archive.rows import table
 from ptmark.archive.saying import NUMBERED, said
 from ptmark.archive.spelled import Spelled, fetch, spelled
+from ptmark.archive.worded import (
+    BY_WORDS,
+    NUMBER,
+    WORDS,
+    has_each,
+    is_dated,
+    listed,
+    with_words,
+)
 
 __all__ = [
     "COLUMNS",
+    "EACH",
     "Shape",
     "asked",
     "chosen_hits",
@@ -38,6 +50,7 @@ __all__ = [
     "is_led",
     "leads",
     "numbers_of",
+    "way_of",
 ]
 
 COLUMNS = (
@@ -61,13 +74,15 @@ COLUMNS = (
     "number",
 )
 _FEW = 2000  # as many are looked up one by one; more are met on the way through the dates
-_MOST = 0.9  # of the records have such words: asking each one met finds a page in no time
+EACH = 100  # inspections are asked one by one for words of the index that lists by date
 _LEADING = (*NUMBERED, "record_id", "photo")  # where one is given, few inspections fit
 _EXACTLY = frozenset((name, "exact") for name in _LEADING)
 _DECIDED = ("verdict", "disposition")
 _EQUAL = (*_DECIDED, "record_id")
 # What is asked, and how: exact, range, like, or within where letters of a number are known;
-# "one" where one number alone is exactly so. With a question mark behind its name: few or many.
+# "one" where one number alone is exactly so; "dated" and how many: words of an index by date.
+# With a question mark behind its name: few or many; of dated words that do not lead: each is
+# asked for, they are listed between two places, or all that have them are.
 Shape = tuple[tuple[str, str], ...]
 
 
@@ -85,7 +100,7 @@ def asked(archive: Archive, query: Query) -> tuple[Shape, dict[str, Any]]:
             found, short = narrowest(archive, name, values[f"{name}_runs"])
             values |= found
             shape[f"{name}?"] = "" if short else "many"
-    values["few"] = _FEW + 1
+    values["few"], fewest = _FEW + 1, 0
     for name, members in _groups(shape):
         asks = f"{name}?"
         if led or shape.get(asks) == "many":
@@ -94,11 +109,12 @@ def asked(archive: Archive, query: Query) -> tuple[Shape, dict[str, Any]]:
         own = tuple((one, shape[one]) for one in members)
         there = fetch(archive, _probe(dialect, name, own), values)
         shape[asks] = "few" if len(there) <= _FEW else "many"
+        if shape[asks] == "few":
+            fewest = min(fewest or len(there), len(there))
         if dialect.name != "sqlite":
             values[f"{name}_few"] = list({row[0] for row in there})
-        elif shape[asks] == "many" and shape.get(name) == "exact" and name == "words":
-            numbers = there[-1][0] - there[0][0] + 1
-            shape[asks] = "most" if len(there) > _MOST * numbers else "many"
+    if is_dated(shape) and is_led(shape):
+        shape["words?"] = "each" if fewest <= EACH else "listed"
     return tuple(shape.items()), values
 
 
@@ -109,7 +125,7 @@ def _groups(shape: dict[str, str]) -> list[tuple[str, list[str]]]:
     found = [(name, [name]) for name in names if shape.get(name) in patterned]
     if mine := [name for name in OF_INDICATION if name in shape]:
         found.append(("indication", mine))
-    return found + [("words", ["words"])] * ("words" in shape)
+    return found + [("words", ["words"])] * (shape.get("words") == "exact")
 
 
 @lru_cache(8)
@@ -133,7 +149,7 @@ def _probe(dialect: Dialect, name: str, own: Shape) -> Spelled:
 def numbers_of(dialect: Dialect, name: str, shape: dict[str, str]) -> Select[Any]:
     """Of parts or serials; of inspections with such an indication or such words."""
     if name == "words":
-        return _worded(dialect)
+        return _worded(dialect, shape)
     if name == "indication":
         return with_indication(dialect, shape)
     if name in MATCHED:
@@ -160,15 +176,13 @@ def leads(shape: dict[str, str]) -> list[tuple[str, ...]]:
     found += [(name,) for name in MATCHED if shape.get(name) == "exact"]
     if decided := tuple(name for name in _DECIDED if name in shape):
         found.append(decided)
+    if is_dated(shape):
+        found.append(BY_WORDS)
     return found or [()]
 
 
 def conditions(
-    dialect: Dialect,
-    shape: dict[str, str],
-    by: tuple[str, ...] | None = None,
-    *,
-    near: bool = False,
+    dialect: Dialect, shape: dict[str, str], by: tuple[str, ...] | None = None
 ) -> list[ColumnElement[bool]]:
     """The conditions on `inspection`.
 
@@ -179,10 +193,8 @@ def conditions(
     by : tuple of str or None
         What may be looked up in an index: what leads through the dates, and the dates with it.
         None is nothing but what fits few. SQLite, which knows no sizes here, takes any other.
-    near : bool
-        Whether all that counts lies between the numbers ``lowest`` and ``highest``.
     """
-    one, led = table("inspection").c, by is None
+    one, led = table("inspection").c, by is None or by == BY_WORDS
     plain = unindexed(one) if dialect.name == "sqlite" else one
     found: list[ColumnElement[bool]] = []
     for name in NUMBERED:
@@ -190,8 +202,8 @@ def conditions(
             own = plain if shape[name] == "one" and name not in (by or ()) else one
             found.append(_through(dialect, name, shape, own[f"{name}_id"]))
     for name in ("indication", "words"):
-        if f"{name}?" in shape:
-            found.append(_through(dialect, name, shape, one.id, near=near))
+        if f"{name}?" in shape:  # words that lead are asked there
+            found.append(_through(dialect, name, shape, one.id))
     for name in _EQUAL:
         if name in shape:
             own = one if name == "record_id" or name in (by or ()) else plain
@@ -215,32 +227,21 @@ def _through(
     name: str,
     shape: dict[str, str],
     column: Any,  # noqa: ANN401 - a column
-    *,
-    near: bool = False,
 ) -> ColumnElement[bool]:
-    """By the numbers of what fits where they are few; else each one on the way is asked.
-
-    Words are listed once for all, unless most have them: asking the index of words for one
-    that has not takes as long as listing thousands.
-    """
+    """By the numbers of what fits where they are few; else each one on the way is asked."""
     if shape.get(name) == "one":
         same: ColumnElement[bool] = column == bindparam(f"{name}_id")
         return same
     how, server = shape.get(f"{name}?", "all"), dialect.name != "sqlite"
+    if name == "words" and not server:
+        if how == "each":
+            return has_each(shape)
+        return listed(column, all_of_them=how == "all")
     if how == "few" and server:  # which guesses how many fit, and walked through all there are
         few = bindparam(f"{name}_few", type_=ARRAY(BigInteger))
         return column == any_(few)  # type: ignore[no-any-return]
     if how in {"few", "all"} or server:
         return column.in_(numbers_of(dialect, name, shape))  # type: ignore[no-any-return]
-    if name == "words" and how == "most":
-        return text(  # type: ignore[return-value]
-            "EXISTS (SELECT 1 FROM words WHERE words MATCH :words AND rowid = inspection.id)"
-        )
-    if name == "words":
-        listed = _worded(dialect)
-        if near:
-            listed = listed.where(text("rowid BETWEEN :lowest AND :highest"))
-        return func.coalesce(column, None).in_(listed)
     there = table(name).alias()
     if name == "indication":
         own = unindexed(there.c)
@@ -252,22 +253,26 @@ def _through(
     return select(literal_column("1")).select_from(there).where(*asks).exists()
 
 
-def _worded(dialect: Dialect) -> Select[Any]:
+def _worded(dialect: Dialect, shape: dict[str, str]) -> Select[Any]:
     """The numbers of inspections with such words, by the index of words."""
-    if dialect.name == "sqlite":
-        return (
-            select(text("rowid")).select_from(text("words")).where(text("words MATCH :words"))
-        )
+    if is_dated(shape):
+        return with_words().with_only_columns(NUMBER)
     wording = table("wording")
     vector = func.to_tsvector(text("'simple'"), wording.c.text)
     fits = vector.op("@@")(func.to_tsquery(text("'simple'"), bindparam("words")))
     return select(wording.c.inspection_id).where(fits)
 
 
-def chosen_hits() -> Select[Any]:
+def way_of(by: tuple[str, ...] | None) -> Table | Join:
+    """What is walked: the inspections, or what leads to them."""
+    one = table("inspection")
+    return WORDS.join(one, one.c.id == NUMBER) if by == BY_WORDS else one
+
+
+def chosen_hits(by: tuple[str, ...] | None = None) -> Select[Any]:
     """The select whose rows are hits; joined to part and serial."""
     one, part, serial = table("inspection"), table("part"), table("serial")
     own = [one.c[name] for name in COLUMNS if name not in {"part", "serial", "number"}]
     columns = [own[0], part.c.number, serial.c.number, *own[1:], one.c.id]
-    joined = one.join(part, part.c.id == one.c.part_id)
+    joined = way_of(by).join(part, part.c.id == one.c.part_id)
     return select(*columns).select_from(joined.join(serial, serial.c.id == one.c.serial_id))

@@ -17,6 +17,7 @@ from ptmark.record.signing import photo_hashes
 __all__ = ["Derived", "derived", "fold"]
 
 Row = dict[str, Any]
+_DAY = re.compile(r"[0-9]{4}-[0-9]{2}-[0-9]{2}(?!\d)")
 
 
 @dataclass(frozen=True, slots=True)
@@ -121,8 +122,10 @@ def _uncertainty(indications: list[Row], longest: float | None) -> float | None:
 
 
 def _date(given: str, created: str) -> str:
-    found = re.match(r"\d{4}-\d{2}-\d{2}(?!\d)", given.strip())
-    return found[0] if found else created[:10]
+    """Year-month-day by ASCII digits, as indexes and the index of words are ordered by it."""
+    if found := _DAY.match(given.strip()):
+        return found[0]
+    return created[:10] if _DAY.fullmatch(created[:10]) else "0000-00-00"
 
 
 def _indications(now: Row, photos: list[Row], judged: list[Row]) -> list[Row]:

@@ -15,7 +15,7 @@ from ptmark.archive.guarding import guard
 
 __all__ = ["NEWEST", "at_version", "migrate"]
 
-NEWEST = "0010"
+NEWEST = "0011"
 _ONE_AT_A_TIME = Lock()  # Alembic's steps work through module-wide names
 
 

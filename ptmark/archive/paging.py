@@ -1,10 +1,11 @@
 """Pages and counts of a query: met on the way through the dates, a stretch at a time."""
 
+from dataclasses import dataclass
 from functools import lru_cache
 from typing import Any
 
 from sqlalchemy import (
-    ColumnElement,
+    BindParameter,
     Dialect,
     Select,
     bindparam,
@@ -16,22 +17,35 @@ from sqlalchemy import (
 from sqlalchemy.sql.expression import Tuple
 
 from ptmark.archive.asking import (
+    EACH,
     Shape,
     chosen_hits,
     conditions,
     is_led,
     leads,
     numbers_of,
+    way_of,
 )
 from ptmark.archive.lengths import OF_INDICATION
 from ptmark.archive.opening import Archive
 from ptmark.archive.rows import table
 from ptmark.archive.spelled import Spelled, fetch, spelled
+from ptmark.archive.worded import (
+    BY_WORDS,
+    PLACE,
+    day_and_number,
+    is_dated,
+    place_of,
+    span_of,
+    stepping_words,
+    within_span,
+)
 
 __all__ = ["counted", "counting", "paged", "paging"]
 
 _FAR = 2000  # inspections that are looked at, one after the other, for one page
 _FAR_COUNTED = 8000
+_FAR_LISTED = 8000  # of those with the words, where something else leads
 _OF = {"indication": OF_INDICATION, "words": ("words",)}
 Place = tuple[str, int]  # day and number of an inspection
 By = tuple[str, ...] | None  # as in `asking.conditions`
@@ -46,32 +60,72 @@ def paged(
     more than a stretch of the dates is looked through, unless ``whole``.
     """
     dialect = archive.engine.dialect
-    by, end = _way(archive, shape, values, later=later, far=_FAR)
-    if whole or end is None:
-        return fetch(archive, paging(dialect, shape, by, later=later), values), None
-    bound = _bound(archive, shape, values, by, end, later=later)
-    rows = fetch(archive, paging(dialect, shape, by, later=later, near=True), bound)
-    return rows, (end[0], end[1] + 1) if len(rows) < values["limit"] else None
+    way = _way(archive, shape, values, later=later, far=_FAR, whole=whole)
+    near = way.end is not None
+    page = paging(dialect, way.shape, way.by, later=later, near=near)
+    rows = fetch(archive, page, way.values)
+    if way.end is None or len(rows) == values["limit"]:
+        return rows, None
+    return rows, (way.end[0], way.end[1] + 1)
 
 
 def counted(archive: Archive, shape: Shape, values: dict[str, Any]) -> tuple[int, bool]:
     """How many there are at least, up to ``limit``, and whether these are all."""
-    dialect = archive.engine.dialect
+    dialect, asks = archive.engine.dialect, dict(shape)
     for name in ("indication", "words"):
-        asks = {one for one, _ in shape}
-        if f"{name}?" in asks and asks <= {*_OF[name], f"{name}?"}:
+        alone = f"{name}?" in asks or (name == "words" and is_dated(asks))
+        if alone and asks.keys() <= {*_OF[name], f"{name}?"}:
             found = fetch(archive, _counting_one(dialect, name, shape), values)
             return int(found[0][0]), int(found[0][0]) < values["limit"]
-    by, end = _way(archive, shape, values, later=False, far=_FAR_COUNTED)
-    near = end is not None
-    if end is not None:
-        values = _bound(archive, shape, values, by, end, later=False)
-    some = _counting_some(dialect, shape, by, near=near)
-    number = int(fetch(archive, some, values)[0][0])
+    way = _way(archive, shape, values, later=False, far=_FAR_COUNTED)
+    near = way.end is not None
+    some = _counting_some(dialect, way.shape, way.by, near=near)
+    number = int(fetch(archive, some, way.values)[0][0])
     return number, not near and number < values["limit"]
 
 
+@dataclass(frozen=True, slots=True)
+class _Way:
+    """How inspections are met; ``end``: the one where a stretch stops, None at their end."""
+
+    by: By
+    shape: Shape
+    values: dict[str, Any]
+    end: Place | None
+
+
 def _way(
+    archive: Archive,
+    shape: Shape,
+    values: dict[str, Any],
+    *,
+    later: bool,
+    far: int,
+    whole: bool = False,
+) -> _Way:
+    """What leads to the inspections, and a stretch of ``far`` steps unless ``whole``."""
+    dated = is_dated(dict(shape))
+    if dated:
+        values = values | span_of(values, later=later)
+    by, end = _leading(archive, shape, values, later=later, far=far)
+    if dated and by != BY_WORDS:
+        if "words?" not in dict(shape):
+            more = _step(archive, shape, by, values | {"far": EACH}, later=later)
+            shape += (("words?", "each" if more is None else "listed"),)
+        if dict(shape)["words?"] == "listed":
+            if first := _step(archive, shape, by, values | {"far": 0}, later=later):
+                values["first_place"] = place_of(*first)
+            far_listed = _step(archive, shape, BY_WORDS, values | {"far": _FAR_LISTED})
+            end = max(filter(None, (end, far_listed)), default=None)
+    if whole or end is None:
+        return _Way(by, shape, values, None)
+    bound = values | {"end_day": end[0], "end_number": end[1]}
+    if dated:
+        bound["last_place"] = min(values["last_place"], place_of(*end) - 1)
+    return _Way(by, shape, bound, end)
+
+
+def _leading(
     archive: Archive, shape: Shape, values: dict[str, Any], *, later: bool, far: int
 ) -> tuple[By, Place | None]:
     """What leads to the inspections, and the one after ``far`` steps; None: none is left.
@@ -83,11 +137,10 @@ def _way(
         return ways, None
     best: tuple[Place, By] | None = None
     for by in ways:
-        step = _stepping(archive.engine.dialect, _led_by(shape, by), by, later=later)
-        found = fetch(archive, step, values | {"far": far})
-        if not found:
+        found = _step(archive, shape, by, values | {"far": far}, later=later)
+        if found is None:
             return by, None
-        best = min(best or (tuple(found[0]), by), (tuple(found[0]), by))
+        best = min(best or (found, by), (found, by))
     assert best is not None  # noqa: S101 - there is always a way
     return best[1], best[0]
 
@@ -103,18 +156,19 @@ def _ways(shape: Shape) -> list[tuple[str, ...]] | By:
     return ways[0] if all_fit else ways
 
 
-def _bound(
-    archive: Archive, shape: Shape, values: dict[str, Any], by: By, end: Place, *, later: bool
-) -> dict[str, Any]:
-    """The values with where a stretch ends; for words, between which numbers it lies.
-
-    Records are mostly taken in as they are examined, so these are little more than its own.
-    """
-    bound = values | {"end_day": end[0], "end_number": end[1]}
-    if by is not None and dict(shape).get("words?") == "many":
-        span = _spanning(archive.engine.dialect, _led_by(shape, by), by, later=later)
-        bound["lowest"], bound["highest"] = fetch(archive, span, bound)[0]
-    return bound
+def _step(
+    archive: Archive, shape: Shape, by: By, values: dict[str, Any], *, later: bool = False
+) -> Place | None:
+    """Day and number of the inspection ``far`` steps down a way; None in a shorter one."""
+    dialect = archive.engine.dialect
+    if by is None:
+        return None
+    if by == BY_WORDS:
+        found = fetch(archive, stepping_words(dialect), values)
+        return day_and_number(found[0][0]) if found else None
+    step = _stepping(dialect, _led_by(shape, by), by, later=later)
+    found = fetch(archive, step, values)
+    return tuple(found[0]) if found else None
 
 
 def _led_by(shape: Shape, by: tuple[str, ...]) -> Shape:
@@ -131,15 +185,6 @@ def _stepping(dialect: Dialect, shape: Shape, by: tuple[str, ...], *, later: boo
 
 
 @lru_cache(256)
-def _spanning(dialect: Dialect, shape: Shape, by: tuple[str, ...], *, later: bool) -> Spelled:
-    """The lowest and the highest number in a stretch."""
-    number = table("inspection").c.id
-    chosen = select(func.min(number), func.max(number))
-    chosen = chosen.where(*conditions(dialect, dict(shape), by), *_ended(near=True))
-    return spelled(_from(chosen, later=later), dialect)
-
-
-@lru_cache(256)
 def paging(
     dialect: Dialect, shape: Shape, by: By, *, later: bool, near: bool = False
 ) -> Spelled:
@@ -147,13 +192,22 @@ def paging(
 
     Values ``limit`` and, for a later page, ``day`` and ``number``.
     """
-    asks = conditions(dialect, dict(shape), by, near=near)
-    chosen = chosen_hits().where(*asks, *_ended(near=near))
-    return spelled(_in_order(chosen, later=later).limit(bindparam("limit")), dialect)
+    chosen = chosen_hits(by).where(*conditions(dialect, dict(shape), by))
+    return spelled(_stretch(chosen, by, later=later, near=near), dialect)
 
 
-def _ended(*, near: bool) -> list[ColumnElement[bool]]:
-    return [_place() > _given("end_day", "end_number")] if near else []
+def _stretch(
+    chosen: Select[Any], by: By, *, later: bool, near: bool, sort: bool = True
+) -> Select[Any]:
+    """As many as ``limit`` of what is chosen, between the ends of a stretch."""
+    limit: BindParameter[int] = bindparam("limit")
+    if by == BY_WORDS:  # by place alone: SQLite walks no index where it has to compare more
+        chosen = chosen.where(*within_span())
+        return (chosen.order_by(PLACE) if sort else chosen).limit(limit)
+    if near:
+        chosen = chosen.where(_place() > _given("end_day", "end_number"))
+    chosen = _in_order(chosen, later=later) if sort else _from(chosen, later=later)
+    return chosen.limit(limit)
 
 
 def _in_order(chosen: Select[Any], *, later: bool) -> Select[Any]:
@@ -180,9 +234,9 @@ def _given(day: str, number: str) -> Tuple:
 def _counting_some(dialect: Dialect, shape: Shape, by: By, *, near: bool) -> Spelled:
     """How many there are, counted up to ``limit`` on the way that a page goes."""
     one = table("inspection").c
-    asks = conditions(dialect, dict(shape), by, near=near)
-    some = select(one.id).where(*asks, *_ended(near=near))
-    return _number_of(some.limit(bindparam("limit")), dialect)
+    asks = conditions(dialect, dict(shape), by)
+    some = select(one.id).select_from(way_of(by)).where(*asks)
+    return _number_of(_stretch(some, by, later=False, near=near, sort=False), dialect)
 
 
 @lru_cache(256)
@@ -198,6 +252,7 @@ def counting(dialect: Dialect, shape: Shape) -> Spelled:
     asks = dict(shape)
     if not is_led(asks):  # nothing is met on the way, so what fits is looked up once for all
         asks |= {name: "all" for name in asks if name.endswith("?")}
+        asks |= {"words?": "all"} if is_dated(asks) else {}
     by = None if is_led(dict(shape)) else tuple(asks)
     chosen = select(func.count()).select_from(table("inspection"))
     return spelled(chosen.where(*conditions(dialect, asks, by)), dialect)

@@ -9,11 +9,11 @@ from sqlalchemy import Dialect
 
 from ptmark.archive.derive import fold
 from ptmark.archive.query import Query
+from ptmark.archive.worded import span_of
 
 __all__ = ["NUMBERED", "said", "said_range"]
 
 NUMBERED = ("part", "serial")
-_INDEXED = 8  # letters of a word's beginning that the index of words keeps (migration 0005)
 _PATTERNS = frozenset({"part", "serial", "examiner", "procedure", "kind", "criteria"})
 _NAMES = tuple(one.name for one in fields(Query))
 _SAID = attrgetter(*_NAMES)
@@ -34,9 +34,12 @@ def said(dialect: Dialect, query: Query) -> tuple[dict[str, str], dict[str, Any]
     if "photo" in shape:
         values["photo"] = query.photo.strip().lower()
     if "words" in shape:
-        values["words"] = _tokens(dialect, query.words)
-        starts = [one for one in query.words.split() if one.endswith("*")]
-        shape["words"] = "range" if any(len(one) > _INDEXED + 1 for one in starts) else "exact"
+        words = _tokens(dialect, query.words)
+        if dialect.name == "sqlite":
+            shape["words"], values["words"] = f"dated {len(words)}", " ".join(words)
+            values |= {f"word_{n}": one for n, one in enumerate(words)} | span_of(values)
+        else:
+            values["words"] = " & ".join(words)
     return shape, values
 
 
@@ -62,12 +65,12 @@ def said_range(name: str, start: str) -> dict[str, str]:
     return {f"{name}_from": start, f"{name}_to": f"{start}\U0010ffff"}
 
 
-def _tokens(dialect: Dialect, asks: str) -> str:
-    """Whole words, all of them, as the index of words takes them."""
+def _tokens(dialect: Dialect, asks: str) -> list[str]:
+    """Whole words, each as the index of words takes it."""
     asks = asks.replace("\0", " ")  # which would end the statement
     words = [(one.rstrip("*"), one.endswith("*")) for one in asks.split() if one.strip("*")]
     if dialect.name == "sqlite":
-        quoted = ('"' + one.replace('"', '""') + '"' + "*" * more for one, more in words)
-        return " ".join(quoted) or '""'
+        quoted = ['"' + one.replace('"', '""') + '"' + "*" * more for one, more in words]
+        return quoted or ['""']
     plain = ((one.replace("\\", "").replace("'", "''"), more) for one, more in words)
-    return " & ".join(f"'{one}'" + ":*" * more for one, more in plain)
+    return [f"'{one}'" + ":*" * more for one, more in plain]

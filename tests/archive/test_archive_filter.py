@@ -4,6 +4,7 @@ import itertools
 import random
 import re
 import unicodedata
+from dataclasses import replace
 
 import pytest
 from hypothesis import HealthCheck, given, settings
@@ -306,6 +307,44 @@ def test_a_page_that_stops_says_so_and_leaves_nothing_out(
     assert [hit.record_id for hit in find_all(shelf, query)] == expected
     number, known = count_some(shelf, query, limit)
     assert number <= min(len(expected), limit + 1)
+    assert not known or number == len(expected)
+
+
+@settings(
+    max_examples=100,
+    deadline=None,
+    suppress_health_check=[HealthCheck.function_scoped_fixture],
+)
+@given(
+    query=ONE_OR_TWO,
+    words=st.sampled_from(["weld", "w*", "toe tip", "st weld", "underbead*", "*"]),
+    far=st.integers(1, 40),
+    each=st.sampled_from([0, 100]),
+)
+def test_words_beside_anything_else_are_found_page_by_page(
+    shelf, monkeypatch, query, words, far, each
+):
+    """Whether they lead, are asked of each one met, or are listed, a stretch at a time."""
+    query = replace(query, words=query.words or words)
+    monkeypatch.setattr(asking, "EACH", each)
+    monkeypatch.setattr(paging, "EACH", each)
+    monkeypatch.setattr(paging, "_FAR", far)
+    monkeypatch.setattr(paging, "_FAR_LISTED", far)
+    expected = [one for one in RECORDS if fits(query, one)]
+    days = {one["id"]: one["fields"]["examination_date"] for one in expected}
+    expected = sorted(days, key=lambda name: (days[name], name), reverse=True)
+    found, page = [], None
+    while page is None or page.after is not None:
+        page = find(shelf, query, after=page and page.after, limit=5, whole=False)
+        found += [hit.record_id for hit in page.hits]
+        assert found == expected[: len(found)]
+        if page.back_to:
+            assert all(days[name] <= page.back_to for name in expected[len(found) :])
+    assert found == expected
+    assert [hit.record_id for hit in find_all(shelf, query)] == expected
+    assert count(shelf, query) == len(expected)
+    number, known = count_some(shelf, query, 7)
+    assert number <= min(len(expected), 8)
     assert not known or number == len(expected)
 
 

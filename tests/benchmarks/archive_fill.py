@@ -114,7 +114,7 @@ def _batch(archive, conn, numbers, parts):
             conn.execute(insert(table(name)), rows)
     conn.execute(
         text(
-            "INSERT INTO words(rowid, text) SELECT inspection_id, text FROM wording "
+            "INSERT INTO words(rowid, text) SELECT place, text FROM places "
             "WHERE inspection_id BETWEEN :a AND :b"
         ),
         {"a": numbers[0] + 1, "b": numbers[-1] + 1},
