@@ -1,18 +1,17 @@
 """Which lengths are the least that they can be, read again from the records' files.
 
 A record says so of what runs out of its photo or lies in what is overexposed; the rows did not,
-and told such a length as if it were whole.
+and told such a length as if it were whole. How files are read stands here once more, as later
+changes of that are no part of this step.
 """
 
+import json
 import re
 import zlib
+from typing import Any
 
 import sqlalchemy as sa
 from alembic import op
-
-from ptmark.archive.derive import derived
-from ptmark.errors import PtmarkError
-from ptmark.record.store import parsed
 
 revision = "0010"
 down_revision = "0009"
@@ -77,10 +76,22 @@ def _letters(data: bytes) -> list[str]:
         plain = zlib.decompress(data)
         if not _SAYS_SO.search(plain):
             return []
-        rows = derived(parsed(plain, "document"), plain).indications
-    except (zlib.error, PtmarkError):
+        return _least_in(json.loads(plain.decode("utf-8-sig")))
+    except (zlib.error, ValueError, LookupError, TypeError, AttributeError, RecursionError):
         return []
-    return [one["letter"] for one in rows if one["least"]]
+
+
+def _least_in(record: dict[str, Any]) -> list[str]:
+    """Each letter of a set counts as the photo shows it whose size is that of record."""
+    seen = (record.get("together") or {}).get("seen_again", ())
+    held = {one["id"]: one["of_record"] for one in seen}
+    found: dict[str, bool] = {}
+    for number, photo in enumerate([record, *record.get("more_photos", ())], 1):
+        for one in photo["indications"]:
+            if held.get(one["id"]) in {None, number}:
+                more = one.get("runs_out") or one.get("overexposed")
+                found.setdefault(one["id"], one["length_mm"] is not None and bool(more))
+    return [letter for letter, least in found.items() if least]
 
 
 def _mark(conn: sa.Connection, number: int, letters: list[str]) -> None:
