@@ -119,7 +119,7 @@ def reviewed(
     ------
     RecordError
         If the examiner has not signed, nobody is named, the outcome is unknown or lacks its
-        reason, or what was not measured is to be signed.
+        reason, or what was not measured is to be signed: of a set, each of its photos.
     """
     if not _examined(record):
         raise RecordError(
@@ -143,6 +143,14 @@ def reviewed(
             "nothing was measured, so there is nothing to sign",
             where="review",
             mend="measure first, or return the record",
+        )
+    photos = [view.photo["sha256"] for view in record.views()]
+    left = [n for n, sha in enumerate(photos, 1) if sha not in {c.photo_sha256 for c in every}]
+    if outcome == "signed" and len(photos) > 1 and left:
+        raise RecordError(
+            f"photo {left[0]} of {len(photos)} was not measured",
+            where="review",
+            mend="measure every photo of the set before signing, or return the record",
         )
     head: dict[str, Any] = {
         "reviewer": reviewer.strip(),

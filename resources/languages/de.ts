@@ -2502,6 +2502,10 @@
       <translation>Das gespeicherte Protokoll unterschreiben</translation>
     </message>
     <message>
+      <source>Signed as it stands. A PDF saved before does not show the signature: save it again.</source>
+      <translation>Unterschrieben, wie es steht. Ein vorher gespeichertes PDF zeigt die Unterschrift nicht: noch einmal speichern.</translation>
+    </message>
+    <message>
       <source>Signing {0}</source>
       <translation>{0} wird unterschrieben</translation>
     </message>
@@ -5913,10 +5917,6 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>Sie liegt so nahe an der Grenze, dass nur eine weitere Messung sie bestehen lassen kann.</translation>
     </message>
     <message>
-      <source>It was examined on {0}, earlier than the test before ({1}).</source>
-      <translation type="unfinished" />
-    </message>
-    <message>
       <source>Its longer side at most</source>
       <translation>Seine längere Seite höchstens</translation>
     </message>
@@ -6435,10 +6435,6 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>The verdict is an aid. The contract's own edition of the code, local rules and the certified inspector decide.</source>
       <translation>Die Bewertung ist eine Hilfe. Es entscheiden die Ausgabe des Regelwerks, die der Vertrag nennt, örtliche Vorschriften und der zertifizierte Prüfer.</translation>
-    </message>
-    <message>
-      <source>The {0} is {1}, but {2} in the test before.</source>
-      <translation type="unfinished" />
     </message>
     <message>
       <source>The {0} of the part is asked for: give {1}_mm.</source>
@@ -8273,6 +8269,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>die Fläche kleiner oder die längere Seite länger machen</translation>
     </message>
     <message>
+      <source>measure every photo of the set before signing, or return the record</source>
+      <translation>vor dem Unterschreiben jedes Foto der Gruppe messen, oder das Protokoll zurückgeben</translation>
+    </message>
+    <message>
       <source>measure first, or return the record</source>
       <translation>erst messen oder das Protokoll zurückgeben</translation>
     </message>
@@ -8903,6 +8903,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>photo {0}</source>
       <translation>Foto {0}</translation>
+    </message>
+    <message>
+      <source>photo {0} of {1} was not measured</source>
+      <translation>Foto {0} von {1} wurde nicht gemessen</translation>
     </message>
     <message>
       <source>photograph it flat and whole, sharp, from several sides</source>
@@ -10155,10 +10159,6 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>was taken {0} min after the developer by the camera's clock</source>
       <translation>wurde nach der Uhr der Kamera {0} min nach dem Entwickler aufgenommen</translation>
-    </message>
-    <message>
-      <source>weld number</source>
-      <translation type="unfinished" />
     </message>
     <message>
       <source>what agrees is no view of one plane: {0}</source>

@@ -194,6 +194,17 @@ def test_a_retest_of_another_part_or_day_is_told(signed, weld):
     ]
 
 
+def test_a_review_of_ones_own_work_is_told(signed, weld, tmp_path):
+    # A second person's eyes: common practice, no source.
+    found = compare_records(signed, replace(signed, id="r-9"))
+    for number, name in enumerate(("second", " First ")):
+        made = reviewed(signed, found, reviewer=name, outcome="signed")
+        made = follow(signed, made, by=name, why="review")
+        write_pdf(tmp_path / f"{number}.pdf", made, weld[1], None)
+    assert "no review by a second person" not in words_of(tmp_path / "0.pdf")
+    assert "no review by a second person" in words_of(tmp_path / "1.pdf")
+
+
 def test_a_retest_tells_the_story_side_by_side(signed, weld, tmp_path):
     record, rgb = weld
     known = {"part_number": "P-9", "serial_number": "S-4", "examination_date": "2026-03-02"}

@@ -7,7 +7,13 @@ import pytest
 import shapely
 
 from ptmark.errors import RecordError
-from ptmark.record import load_record, revision_hash, save_record, verify_file
+from ptmark.record import (
+    PHOTO_MEMBERS,
+    load_record,
+    revision_hash,
+    save_record,
+    verify_file,
+)
 from ptmark.review import BlindReview, Remark, compare_records, en_number, reviewed
 
 
@@ -153,3 +159,18 @@ def test_what_is_no_review_is_refused(first, signed, second):
         reviewed(signed, found, reviewer="second", outcome="waved through")
     with pytest.raises(RecordError, match="nothing to act on"):
         reviewed(signed, found, reviewer="second", outcome="returned")
+
+
+def test_a_set_is_signed_only_with_every_photo_measured(signed, second):
+    # Two pairs of eyes on all of it: common practice, no source.
+    other = {**signed.photo, "sha256": "c" * 64, "file": "other.jpg"}
+    more = [{**{name: getattr(signed, name) for name in PHOTO_MEMBERS}, "photo": other}]
+    verdict = {"verdict": "rejectable", "seen_again": [], "cautions": []}
+    both = replace(signed, more_photos=more, together=verdict)
+    found = compare_records(signed, second)
+    with pytest.raises(RecordError, match="photo 2 of 2 was not measured"):
+        reviewed(both, found, found, reviewer="second", outcome="signed")
+    rest = replace(found, photo_sha256="c" * 64)
+    assert len(reviewed(both, found, rest, reviewer="second", outcome="signed").reviews) == 2
+    remarks = (Remark(text="photo 2 is blurred"),)
+    reviewed(both, found, reviewer="second", outcome="returned", remarks=remarks)

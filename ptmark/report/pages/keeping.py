@@ -86,6 +86,8 @@ def _review(
             "their uncertainties (ISO/IEC 17043)."
         ),
     ]
+    if _by_the_examiner(record, one["reviewer"]):
+        made.append(text(_SAME_NAME, bold=True))
     rows: list[list[Any]] = [
         [
             "Examiner",
@@ -117,6 +119,22 @@ def _review(
         where = "" if at is None else f" (at {at[0]:.0f}, {at[1]:.0f} px)"
         made.append(text(f"• {remark['text']}{where}"))
     return made
+
+
+_SAME_NAME = (
+    "Examiner and reviewer bear one name: this is no review by a second person, unless two "
+    "people have it."
+)
+
+
+def _by_the_examiner(record: Record, reviewer: str) -> bool:
+    signed = [one for told in revisions(record) for one in told.get("signatures", ())]
+    names = {one["name"] for one in signed if one["role"] == "examiner"}
+    return _same(reviewer) in map(_same, {*names, record.fields.get("examiner", "")})
+
+
+def _same(name: str) -> str:
+    return " ".join(name.split()).casefold()
 
 
 def _minute(stamp: str) -> str:
