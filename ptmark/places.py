@@ -6,6 +6,7 @@ travel inside it. The user's folder follows the platform's custom and PTMARK_HOM
 
 import os
 import sys
+from functools import lru_cache
 from pathlib import Path
 
 __all__ = ["resource", "sample_images", "user_folder"]
@@ -13,6 +14,7 @@ __all__ = ["resource", "sample_images", "user_folder"]
 _PACKAGE = Path(__file__).resolve().parent
 
 
+@lru_cache
 def _shipped(name: str) -> Path:
     inside = _PACKAGE / "_shipped" / name
     return inside if inside.is_dir() else _PACKAGE.parent / name

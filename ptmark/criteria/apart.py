@@ -122,14 +122,19 @@ class Apart:
     def bounds(self, pairs: Indices) -> tuple[Array, Array]:
         """The least and the most that the gap of each pair can be."""
         first, second = pairs.T
-        one, other = self.boxes[first], self.boxes[second]
         points, inner, outer = self.circles
-        boxes = np.maximum(np.maximum(one[:, :2] - other[:, 2:], other[:, :2] - one[:, 2:]), 0)
         centres = np.hypot(*(points[first] - points[second]).T)
         circles = centres * (1 - _SLACK) - outer[first] - outer[second]
-        least = np.maximum(np.hypot(*boxes.T) * (1 - _SLACK), circles)
+        least = np.maximum(self.by_boxes(pairs), circles)
         most = centres * (1 + _SLACK) - inner[first] - inner[second]
         return np.asarray(least), np.maximum(most, 0.0)
+
+    def by_boxes(self, pairs: Indices) -> Array:
+        """The least that the gap of each pair can be, for all that their boxes tell."""
+        first, second = pairs.T
+        one, other = self.boxes[first], self.boxes[second]
+        apart = np.maximum(np.maximum(one[:, :2] - other[:, 2:], other[:, :2] - one[:, 2:]), 0)
+        return np.asarray(np.hypot(*apart.T) * (1 - _SLACK))
 
     def exact(self, pairs: Indices) -> Array:
         """The gap of each pair, edge to edge."""

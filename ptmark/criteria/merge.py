@@ -25,6 +25,8 @@ from ptmark.criteria.rules import Merge
 
 __all__ = ["merged"]
 
+_FEW = 32  # of which all pairs are looked at once
+
 
 def merged(
     shapes: npt.NDArray[Any] | Apart,
@@ -52,12 +54,25 @@ def merged(
     if len(lengths) == 0:
         return []
     apart = shapes if isinstance(shapes, Apart) else Apart(shapes)
+    if len(lengths) <= _FEW and _none_near(apart, lengths, grow, rule.factor, unit):
+        return [(index,) for index in range(len(lengths))]
     if begun is None:
         begun = surely_one(apart, lengths, grow, rule.factor)
     clusters = _Clusters(apart, lengths, grow, rule, unit)
     clusters.become(begun)
     clusters.settle()
     return clusters.listed()
+
+
+def _none_near(apart: Apart, lengths: Array, grow: Array, factor: float, unit: str) -> bool:
+    """Whether the boxes of any two lie too far apart for them to merge."""
+    pairs = _every_pair(len(lengths))
+    reach = factor * lengths[pairs].min(axis=1) + grow[pairs].sum(axis=1)
+    return bool((apart.by_boxes(pairs) > reach + 2 * tolerance_in(unit)).all())
+
+
+def _every_pair(count: int) -> Indices:
+    return np.stack(np.triu_indices(count, 1), axis=1)
 
 
 class _Clusters:
@@ -72,7 +87,8 @@ class _Clusters:
         self._apart = apart
         self._owner: Indices = np.arange(len(lengths))
         self._length = lengths.astype(float)
-        self._horizon = max(float(np.median(lengths)), 1e-3)
+        few = len(lengths) <= _FEW
+        self._horizon = np.inf if few else max(float(np.median(lengths)), 1e-3)
         self._hulls = list(apart.hulls)
         self._grow, self._rule, self._band = grow, rule, tolerance_in(unit)
         self._most, self._least = grow.astype(float), grow.astype(float)
@@ -145,24 +161,29 @@ class _Clusters:
         )
 
     def _near(self, looking: Indices, before: Array, looked: Array, horizon: float) -> "_Pairs":
-        """Pairs of different clusters of which both have now looked as far as their gap.
-
-        The longest cluster is looked at by the others, so that its members, often most of
-        all, are not held against each other.
-        """
-        longest = self._owner == self._owner[int(self._length.argmax())]
-        seen = np.flatnonzero(looked > before[looking].min())
-        mine, its = looking[~longest[looking]], looking[longest[looking]]
-        others = seen[~longest[seen]]
-        pairs = np.concatenate(
-            [self._apart.near(mine, seen, horizon), self._apart.near(others, its, horizon)]
-        )
+        """Pairs of different clusters of which both have now looked as far as their gap."""
+        pairs = self._within(looking, np.flatnonzero(looked > before[looking].min()), horizon)
         pairs = pairs[self._owner[pairs[:, 0]] != self._owner[pairs[:, 1]]]
         least, most = self._apart.bounds(pairs)
         had = before[pairs].min(axis=1)
         new = (least <= looked[pairs].min(axis=1)) & ((most > had) | (had == 0))
         grow = self._grow[pairs].sum(axis=1)
         return _Pairs(pairs[new], (least - grow)[new], (most - grow)[new])
+
+    def _within(self, looking: Indices, seen: Indices, horizon: float) -> Indices:
+        """Pairs of one that looks with one that is seen, boxes within the horizon; (P, 2).
+
+        The longest cluster is looked at by the others, so that its members, often most of
+        all, are not held against each other.
+        """
+        if np.isinf(horizon):
+            return _every_pair(len(self._owner))
+        longest = self._owner == self._owner[int(self._length.argmax())]
+        mine, its = looking[~longest[looking]], looking[longest[looking]]
+        others = seen[~longest[seen]]
+        return np.concatenate(
+            [self._apart.near(mine, seen, horizon), self._apart.near(others, its, horizon)]
+        )
 
     def _merge(self, known: "_Pairs") -> bool:
         """Merge the clusters of the pairs that the rule merges; whether there were any.

@@ -149,18 +149,24 @@ def profile_stamp(name_or_path: str | Path) -> tuple[tuple[str, int, int], ...]:
     """Tell the state of a profile on disk: equal as long as it need not be loaded again.
 
     Names, times and sizes of the profiles in its folder, since it may be based on another; of
-    those shipped and the user's own where it is a name.
+    the user's own where it is a name, with the time of the folder of those shipped, which
+    change with the program alone.
     """
     text = str(name_or_path)
-    named = (resource("criteria"), house_folder())
+    if text.endswith(".toml"):
+        return _files_in(Path(text).parent)
+    shipped = resource("criteria")
+    return ((shipped.name, shipped.stat().st_mtime_ns, 0), *_files_in(house_folder()))
+
+
+def _files_in(folder: Path) -> tuple[tuple[str, int, int], ...]:
     found = []
-    for folder in (Path(text).parent,) if text.endswith(".toml") else named:
-        with suppress(OSError), os.scandir(folder) as files:
-            for file in files:
-                if file.name.endswith(".toml"):
-                    with suppress(OSError):  # gone since it was listed
-                        state = file.stat()
-                        found.append((file.name, state.st_mtime_ns, state.st_size))
+    with suppress(OSError), os.scandir(folder) as files:
+        for file in files:
+            if file.name.endswith(".toml"):
+                with suppress(OSError):  # gone since it was listed
+                    state = file.stat()
+                    found.append((file.name, state.st_mtime_ns, state.st_size))
     return tuple(sorted(found))
 
 

@@ -65,8 +65,8 @@ def ends_covered(photo: Photo, outline_px: Array) -> bool:
     if not suspects:
         return False
     away = outward(ring)
-    beside = [_light_at(photo, ring + far * away) for far in _BESIDE_PX]
-    developer = np.median(np.concatenate(beside), axis=0)
+    beside = np.concatenate([ring + far * away for far in _BESIDE_PX])
+    developer = np.median(_light_at(photo, beside), axis=0)
     if developer.max() < DARK:
         return False
     return any(_is_covered(photo, ring, at, reach, developer) for at in suspects)

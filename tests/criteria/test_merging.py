@@ -78,8 +78,10 @@ def one_by_one(shapes, lengths, order):
             return sorted(tuple(sorted(part[0])) for part in parts)
 
 
+@pytest.mark.parametrize("few", [0, 32])  # of which all pairs are looked at once
 @pytest.mark.parametrize("seed", range(40))
-def test_order_does_not_matter_and_plain_merging_agrees(seed):
+def test_order_does_not_matter_and_plain_merging_agrees(seed, few, monkeypatch):
+    monkeypatch.setattr("ptmark.criteria.merge._FEW", few)
     rng = np.random.RandomState(seed)
     count = rng.randint(3, 14)
     places = rng.uniform(0, 40, (count, 2))
