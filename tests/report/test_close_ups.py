@@ -1,7 +1,12 @@
+import io
+
 import numpy as np
+import pdfplumber
 import pytest
+from reportlab.platypus import SimpleDocTemplate, Spacer
 
 from ptmark.report.closeup import close_ups
+from ptmark.report.pages.rest import measured_pages
 from ptmark.report.palette import CYAN, DEEP_BLUE
 
 
@@ -65,3 +70,14 @@ def test_at_and_beyond_the_border(make, at):
 
 def test_none(make):
     assert close_ups(make["record"](30, 20, []), np.zeros((20, 30, 3), np.uint8), most=5) == []
+
+
+@pytest.mark.parametrize("left", [115, 140])
+def test_the_heading_stands_on_the_page_of_its_first_pictures(weld, left):
+    paper = SimpleDocTemplate(made := io.BytesIO(), pagesize=(512, 612))  # 72 pt of margin
+    paper.build([Spacer(1, 456 - left), *measured_pages(*weld, 360)])
+    with pdfplumber.open(made) as pages:
+        (told,) = [
+            one.extract_text() for one in pages.pages if "Close-ups" in one.extract_text()
+        ]
+    assert "A: " in told.split("Close-ups")[1]

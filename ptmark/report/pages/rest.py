@@ -7,7 +7,7 @@ from typing import Any
 
 import numpy as np
 import numpy.typing as npt
-from reportlab.platypus import CondPageBreak, Flowable, PageBreak, Spacer
+from reportlab.platypus import CondPageBreak, Flowable, KeepTogether, PageBreak, Spacer
 
 from ptmark.record import FIELDS, Record, completeness
 from ptmark.report.closeup import close_ups
@@ -88,11 +88,14 @@ def _close_ups(record: Record, rgb: Pixels, width: float) -> list[Flowable]:
     left = len(record.indications) - len(made)
     if left > 0:
         said += f" The {left} further indications are in the table."
-    return [
-        *heading("Close-ups"),
+    widths = [width / 3] * 3
+    first = [
+        *heading("Close-ups")[1:],
         text(said, 7, quiet=True),
-        grid(rows, [width / 3] * 3, head=0),
+        grid(rows[:1], widths, head=0),
     ]
+    more = [grid(rows[1:], widths, head=0)] if rows[1:] else []
+    return [KeepTogether(first), *more]
 
 
 def _findings(record: Record, width: float) -> list[Flowable]:
