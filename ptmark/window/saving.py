@@ -169,6 +169,11 @@ class Saving(QObject):
         held = state is not None and state is self.kept and state is not self._signed
         return held and home is not None and home.path is not None
 
+    @property
+    def is_signed(self) -> bool:
+        """Whether the work as it stands was signed here."""
+        return self._signed is not None and self._signed is self._session.state
+
     def sign(self, name: str, qualification: str) -> None:
         """Sign the saved record as its examiner."""
         state, home = self._session.state, self._known()

@@ -67,6 +67,11 @@ class SignForm(QWidget):
                 "change becomes a revision."
             )
             if ready
+            else tr(
+                "Signed as it stands. A PDF saved before does not show the signature: save "
+                "it again."
+            )
+            if self._saving.is_signed
             else tr("Save the record first; what lies saved is what gets signed.")
         )
 

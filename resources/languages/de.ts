@@ -5665,6 +5665,14 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>Entlang der Farbe zeichnen und die saubere Mitte auslassen.</translation>
     </message>
     <message>
+      <source>Dropped by a person without a reason, so not judged: {0}. Give the reason.</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Dropped by a person, so not judged: {0}. The reason given: {1!s}</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
       <source>EN 10228-2 quality class 1: penetrant testing of steel forgings</source>
       <translation>EN 10228-2 Güteklasse 1: Eindringprüfung von Schmiedestücken aus Stahl</translation>
     </message>

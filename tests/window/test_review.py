@@ -350,6 +350,7 @@ def test_the_examiner_signs_and_a_later_change_asks_why(
     idle()
     assert load_record(target).signatures[0]["role"] == "examiner"
     assert not page.sign.button.isEnabled()
+    assert page.sign.hint.text().startswith("Signed as it stands.")
 
     signed = target.read_bytes()
     page.decision.setCurrentIndex(page.decision.findData("refer"))
