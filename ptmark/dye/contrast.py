@@ -13,6 +13,7 @@ import cv2
 import numpy as np
 import numpy.typing as npt
 
+from ptmark.dye.quick import middle, pixels_at
 from ptmark.dye.reduced import STRIP
 from ptmark.dye.sheet import Sheet, blurred
 from ptmark.photo import linear_to_srgb, srgb_to_linear
@@ -94,19 +95,20 @@ def local_white(sheet: Sheet) -> LocalWhite:
     """
     crops = sheet.crops
     spots = [_bare_spots(one.around) for one in crops]  # rows, columns
-    pixels = np.stack([c.rgb[y, x] for c, (y, x) in zip(crops, spots, strict=True)])
+    pixels = np.stack([pixels_at(c.rgb, *at) for c, at in zip(crops, spots, strict=True)])
     ratio = LOG_LIGHT[pixels[..., 0]] - LOG_LIGHT[pixels[..., 1]]
     values = np.stack([log_light(pixels), ratio], axis=-1)
     shapes = np.array([one.around.shape for one in crops], float)
     at = np.stack(spots).transpose(0, 2, 1) / shapes[:, None] - 0.5
     design = np.concatenate([np.ones((*at.shape[:2], 1)), at], axis=-1)
     fits = _robust_planes(design, values).astype(np.float32)
-    planes = [np.zeros(sheet.near.shape, np.float32) for _ in range(2)]
-    for fit, room, place in zip(fits, sheet.rooms, sheet.places, strict=True):
+    planes = np.zeros((2, *sheet.near.shape), np.float32)
+    for fit, room, place in zip(fits[..., None, None], sheet.rooms, sheet.places, strict=True):
+        level, by_row, by_column = fit
         down, across = (_share_along(*sides) for sides in zip(room, place, strict=True))
-        for plane, (level, by_row, by_column) in zip(planes, fit.T, strict=True):
-            np.add(level + by_row * down[:, None], by_column * across, out=plane[room])
-    color = _LIGHT[np.partition(pixels, _FITTED // 2, axis=1)[:, _FITTED // 2]]
+        both = planes[:, room[0], room[1]]
+        np.add(level + by_row * down[:, None], by_column * across, out=both)
+    color = _LIGHT[[middle(one) for one in pixels]]
     luma = cv2.cvtColor(sheet.rgb, cv2.COLOR_RGB2GRAY)
     off = cv2.subtract(cv2.LUT(luma, LOG_LIGHT), planes[0], dst=planes[0])
     off[sheet.number < 0] = 0
@@ -143,7 +145,8 @@ def _robust_planes(
     for _ in range(2):
         off = np.abs(values - design @ fit)
         middles = np.partition(off, half, axis=1)[:, half : half + 1]
-        good = (off <= 3.7 * middles + 2.5e-4).all(axis=2, keepdims=True)  # 2.5 robust sigma
+        near = off <= 3.7 * middles + 2.5e-4  # 2.5 robust sigma
+        good = np.logical_and.reduce(np.split(near, near.shape[2], axis=2))
         enough = np.count_nonzero(good, axis=1, keepdims=True) >= _LEAST_POINTS
         weight = np.where(enough, good, weight)
         fit = _planes(design, values, weight)

@@ -72,7 +72,8 @@ def look_closely(sheet: Sheet) -> CloseLook:
     floors = np.maximum(np.maximum(0.25 * peak, 3 * grain), np.minimum(4 * mottle, 0.6 * peak))
     floor = np.where(clear, floors, 1).astype(np.float32)
     ridge = np.maximum(
-        plateau(amount, FIRST_RADIUS), np.append(floor, np.float32(1))[sheet.number]
+        plateau(amount, FIRST_RADIUS),
+        np.append(floor, np.float32(1)).take(sheet.number, mode="wrap"),
     )
     mask = amount > 0.5 * ridge
     width, deep = ridge_width(mask)

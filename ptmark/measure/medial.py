@@ -49,20 +49,29 @@ def medial_of(outline: Array) -> Medial:
     return medials([outline])[0]
 
 
-def medials(outlines: Sequence[Array]) -> list[Medial]:
-    """Find both for simple outlines, each of shape (N, 2)."""
+def medials(
+    outlines: Sequence[Array], paths: Sequence[float | None] | None = None
+) -> list[Medial]:
+    """Find both for simple outlines, each of shape (N, 2).
+
+    ``paths`` are the lengths of centre lines that are known already, and so not walked again.
+    """
     if not len(outlines):
         return []
     thickness, triangles, centres, radii, of = _net(outlines)
     at, radius = largest_inside(outlines, centres, radii, of)
-    found = np.flatnonzero(radius)
-    largest = np.lexsort((-radii, of))[np.searchsorted(of, found)]
-    ways = dict(
-        zip(found.tolist(), longest_ways(triangles, centres, radii, largest), strict=True)
-    )
+    known: list[float | None] = [None] * len(outlines) if paths is None else list(paths)
+    asked = np.flatnonzero(np.array([one is None for one in known]) & (radius > 0))
+    walked = np.isin(of, asked)
+    net = triangles[walked], centres[walked], radii[walked]
+    largest = np.lexsort((-net[2], of[walked]))[np.searchsorted(of[walked], asked)]
+    for i, way in zip(asked.tolist(), longest_ways(*net, largest), strict=True):
+        known[i] = way
     return [
-        Medial(at[i], float(radius[i]), ways[i]) if i in ways else _sliver(one, thickness[i])
-        for i, one in enumerate(outlines)
+        _sliver(one, thickness[i])
+        if way is None or not radius[i]
+        else Medial(at[i], float(radius[i]), way)
+        for i, (one, way) in enumerate(zip(outlines, known, strict=True))
     ]
 
 

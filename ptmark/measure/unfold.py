@@ -42,7 +42,8 @@ def sound_medials(
     outlines: Sequence[Array], lengths: Sequence[float], unbent: Sequence[bool]
 ) -> list[Medial]:
     """The same of outlines that fill more than `UNBENT` of their hull, or do not."""
-    found = medials(outlines)
+    straight = [at if is_so else None for at, is_so in zip(lengths, unbent, strict=True)]
+    found = medials(outlines, straight)
     for i, (outline, length) in enumerate(zip(outlines, lengths, strict=True)):
         one = found[i]
         if one.path_length < _BROKEN * length:

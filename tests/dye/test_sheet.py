@@ -13,6 +13,7 @@ from shapely import Polygon
 
 from ptmark.dye.contour import contours
 from ptmark.dye.fine import look_closely
+from ptmark.dye.quick import pixels_at
 from ptmark.dye.rings import Rings, without_crossings
 from ptmark.dye.sheet import Crop, lay_out
 
@@ -175,3 +176,12 @@ def test_an_outline_that_crosses_itself_keeps_its_largest_part():
     assert same.tolist() == square.tolist()
     assert len(gone) == 0
     assert len(short) == 3
+
+
+@pytest.mark.parametrize(("kind", "channels"), [(np.uint8, 3), (np.float32, 4)])
+def test_pixels_taken_whole_are_those_that_numpy_indexes(kind, channels):
+    rng = np.random.default_rng(1)
+    values = rng.uniform(0, 255, (40, 50, channels)).astype(kind)[3:30, 5:45]  # of a larger one
+    rows, columns = rng.integers(0, 27, 60), rng.integers(0, 40, 60)
+    assert np.array_equal(pixels_at(values, rows, columns), values[rows, columns])
+    assert pixels_at(values, rows[:0], columns[:0]).shape == (0, channels)

@@ -14,7 +14,7 @@ from skimage.measure import label, regionprops
 from ptmark.errors import OutlineError
 from ptmark.measure import area_mm2, caliper, centroid, gap_mm, inscribed_width, path_length
 from ptmark.measure.geometry import as_outline, hull, nearest_points
-from ptmark.measure.unfold import sound_medial
+from ptmark.measure.unfold import sound_medial, sound_medials
 
 CASES = range(12)
 
@@ -260,3 +260,17 @@ def test_a_band_along_an_arc_keeps_its_way(way, degrees):
     outline = shapely.get_coordinates(band.exterior)[:-1]
     length = caliper(outline)[0]
     assert sound_medial(outline, length).path_length == pytest.approx(way, rel=0.005)
+
+
+def test_straight_and_bent_outlines_together_keep_the_way_of_each_alone():
+    # closed form: the straight one has its diagonal, the bent one a way round its corner, where
+    # the largest circle has the diameter 2 (2 - sqrt 2)
+    straight = np.array([[0, 0], [8, 0], [8, 1], [0, 1.0]])
+    bent = np.array([[0, 0], [8, 0], [8, 8], [7, 8], [7, 1], [0, 1.0]])
+    both, lengths = [straight, bent, straight], [np.hypot(8, 1), np.hypot(8, 8), np.hypot(8, 1)]
+    found = sound_medials(both, lengths, [True, False, True])
+    assert [one.path_length for one in found[::2]] == [np.hypot(8, 1)] * 2
+    assert found[1].path_length == pytest.approx(15, rel=0.05)
+    for one, outline, length in zip(found, both, lengths, strict=True):
+        assert one.path_length == sound_medial(outline, length).path_length
+        assert 2 * one.radius == pytest.approx(1 if outline is straight else 2 * (2 - 2**0.5))
