@@ -1,8 +1,10 @@
 """A second copy, made while the archive is in use."""
 
+import errno
 import os
 import sqlite3
-from contextlib import closing
+from collections.abc import Iterator
+from contextlib import closing, contextmanager
 from pathlib import Path
 
 from ptmark.archive.beside import file_key, line_bytes, line_key, states
@@ -52,10 +54,10 @@ def back_up(archive: Archive, folder: Path) -> int:
         )
     if target.exists():
         _refuse_another(archive, target)
-    make_folder(folder)
     beside = folder / "archive.sqlite.part"
-    beside.unlink(missing_ok=True)
-    with archive.guarded():
+    with archive.guarded(), _said_of_copy(folder):
+        make_folder(folder)
+        beside.unlink(missing_ok=True)
         with (
             closing(archive.engine.raw_connection()) as here,
             closing(sqlite3.connect(beside)) as there,
@@ -83,6 +85,22 @@ def back_up(archive: Archive, folder: Path) -> int:
         if told:
             note_head(target, told[-1].seq, told[-1].sha256)
     return len(photos)
+
+
+@contextmanager
+def _said_of_copy(folder: Path) -> Iterator[None]:
+    """A full disk is that of the copy: nothing else is written to."""
+    try:
+        yield
+    except (OSError, sqlite3.Error) as found:
+        full = getattr(found, "sqlite_errorcode", None) == sqlite3.SQLITE_FULL
+        if full or (isinstance(found, OSError) and found.errno == errno.ENOSPC):
+            raise ArchiveError(
+                "there is no room for the copy",
+                where=str(folder),
+                mend="make room, or choose another folder; the last copy there stands",
+            ) from found
+        raise
 
 
 def _refuse_another(archive: Archive, there: Path) -> None:

@@ -5665,14 +5665,6 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>Entlang der Farbe zeichnen und die saubere Mitte auslassen.</translation>
     </message>
     <message>
-      <source>Dropped by a person without a reason, so not judged: {0}. Give the reason.</source>
-      <translation type="unfinished" />
-    </message>
-    <message>
-      <source>Dropped by a person, so not judged: {0}. The reason given: {1!s}</source>
-      <translation type="unfinished" />
-    </message>
-    <message>
       <source>EN 10228-2 quality class 1: penetrant testing of steel forgings</source>
       <translation>EN 10228-2 Güteklasse 1: Eindringprüfung von Schmiedestücken aus Stahl</translation>
     </message>
@@ -8269,6 +8261,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>dort Platz schaffen oder PTMARK_HOME auf einen beschreibbaren Ordner setzen</translation>
     </message>
     <message>
+      <source>make room, or choose another folder; the last copy there stands</source>
+      <translation>Platz schaffen oder einen anderen Ordner wählen; die letzte Kopie dort bleibt stehen</translation>
+    </message>
+    <message>
       <source>make room; what was kept before stands</source>
       <translation>Platz schaffen; was aufbewahrt war, bleibt</translation>
     </message>
@@ -9895,6 +9891,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>there is no profile or template named '{0!s}'</source>
       <translation>es gibt kein Profil und keine Vorlage namens „{0!s}“</translation>
+    </message>
+    <message>
+      <source>there is no room for the copy</source>
+      <translation>für die Kopie ist kein Platz</translation>
     </message>
     <message>
       <source>there is no rule with the id '{0!s}'</source>

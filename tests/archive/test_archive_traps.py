@@ -1,5 +1,6 @@
 """What a keeper may do by mistake, and damage in several places: nothing is lost by it."""
 
+import errno
 import json
 import sqlite3
 import zipfile
@@ -77,6 +78,28 @@ def test_a_copy_onto_itself_by_another_name_is_refused(tmp_path, make):
         with pytest.raises(ArchiveError, match="is the archive itself"):
             back_up(one, tmp_path / "link")
         assert one.file.stat().st_ino == before  # who has it open writes into the same file
+
+
+@pytest.mark.parametrize("error", ["database", "file"])
+def test_a_full_disk_of_the_copy_is_told_of_the_copy(tmp_path, make, monkeypatch, error):
+    def full(*_given, **_more):
+        if error == "file":
+            raise OSError(errno.ENOSPC, "No space left on device")
+        # SQLite's own words; its number is set by the driver only where it met the fault
+        found = sqlite3.OperationalError("database or disk is full")
+        found.sqlite_errorcode = sqlite3.SQLITE_FULL
+        raise found
+
+    with open_archive(tmp_path / "one") as one:
+        add_record(one, make("r-1"))
+        back_up(one, tmp_path / "copy")
+        add_record(one, make("r-2"))
+        monkeypatch.setattr("ptmark.archive.copying.FolderStore.put", full)
+        with pytest.raises(ArchiveError, match="no room for the copy") as told:
+            back_up(one, tmp_path / "copy")
+        assert told.value.where == str(tmp_path / "copy")
+    with open_archive(tmp_path / "copy", read_only=True) as copy:
+        assert ids(copy) == ["r-1"]
 
 
 def test_what_one_damaged_copy_lacks_keeps_the_rest_from_no_mending(tmp_path, make):

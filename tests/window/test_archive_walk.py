@@ -7,7 +7,7 @@ from datetime import date
 
 import pytest
 from PIL import Image
-from PySide6.QtCore import QPoint, Qt
+from PySide6.QtCore import QItemSelectionModel, QPoint, Qt
 
 from ptmark.archive import (
     Page,
@@ -164,6 +164,9 @@ def test_one_goes_from_record_to_record_in_the_order_of_the_list(qtbot, idle, de
     walk.before_button.click()
     idle()
     assert page.record.id == "r-1"
+    assert found.chosen.record_id == "r-1"  # the list goes along, as does its selection
+    assert {one.row() for one in found.table.selectedIndexes()} == {4}
+    assert found.gallery.currentIndex().row() == 4
     page.part_button.click()  # and back to the record that was come to
     idle()
     desk.back()
@@ -185,6 +188,20 @@ def test_one_goes_from_record_to_record_in_the_order_of_the_list(qtbot, idle, de
     qtbot.keyClick(window, Qt.Key.Key_Up, Qt.KeyboardModifier.ControlModifier)
     idle()
     assert page.record.id == "r-0"
+
+
+def test_records_selected_to_be_exported_stay_so_while_one_walks(qtbot, idle, desk):
+    ask(qtbot, idle, desk, "P-")
+    found, walk = desk.found, desk.record.neighbours
+    chosen, flags = found.table.selectionModel(), QItemSelectionModel.SelectionFlag
+    chosen.select(found.model.index(1, 0), flags.ClearAndSelect | flags.Rows)
+    chosen.select(found.model.index(3, 0), flags.Select | flags.Rows)
+    found.table.activated.emit(found.model.index(1, 0))
+    idle()
+    walk.next_button.click()
+    idle()
+    assert found.chosen.record_id == "r-3"  # the third
+    assert {one.row() for one in found.table.selectedIndexes()} == {1, 3}
 
 
 def test_one_goes_on_beyond_what_the_list_has_read(qtbot, desk):

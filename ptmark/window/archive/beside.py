@@ -70,4 +70,6 @@ class Neighbours(QWidget):
         )
 
     def _go(self, by: int) -> None:
+        if self.among is not None:
+            self.among.walked.emit(self._at + by)
         self.chosen.emit(self._hits[self._at + by])

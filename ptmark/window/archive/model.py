@@ -47,11 +47,13 @@ class HitModel(QAbstractTableModel):
     """Holds the hits read so far.
 
     Signals: ``more_asked(object)`` with where the next page begins; ``glances_asked(object)``
-    with the hits whose picture and lengths are about to show.
+    with the hits whose picture and lengths are about to show; ``walked(int)`` the row that one
+    went to from the page of another.
     """
 
     more_asked = Signal(object)
     glances_asked = Signal(object)
+    walked = Signal(int)
 
     def __init__(self) -> None:
         super().__init__()
