@@ -16,7 +16,7 @@ from ptmark.errors import RecordError
 from ptmark.measure import Conditions, Measurement, Quantity
 from ptmark.photo import PhotoInfo
 from ptmark.record.cautions import cautions_of
-from ptmark.record.entry import Entry, places_px
+from ptmark.record.entry import LEAST, Entry, places_px
 from ptmark.record.model import Record
 from ptmark.record.plain import (
     OUTLINE_DIGITS,
@@ -31,7 +31,7 @@ from ptmark.record.plain import (
 )
 from ptmark.scale import Reference, SurfaceMap
 
-__all__ = ["FIGURES", "LEAST", "build_record", "given_json", "least_of"]
+__all__ = ["FIGURES", "build_record", "given_json"]
 
 Array = npt.NDArray[np.float64]
 
@@ -139,7 +139,12 @@ def build_record(  # noqa: PLR0913 - one argument for each part of the record, b
         evaluation=None if evaluation is None else evaluation_json(evaluation),
         disposition={"decision": decision, "reason": decision_reason},
         cautions=cautions_of(
-            surface, entries, evaluation, (decision, decision_reason), remarks
+            surface,
+            entries,
+            evaluation,
+            (decision, decision_reason),
+            remarks,
+            (given or {}).get("dropped", ()),
         ),
         software=f"ptmark {ptmark.__version__}",
         weld_length_mm=number(weld_length_mm, 6),
@@ -228,21 +233,6 @@ def _shares(one: Entry) -> dict[str, Any]:
         return {}
     near_u, far_u = one.shares
     return {"near_u": [number(share, 6) for share in near_u], "far_u": number(far_u, 6)}
-
-
-# Members that tell that an indication's sizes are the least that they can be.
-LEAST = ("runs_out", "overexposed")
-
-
-def least_of(indication: Mapping[str, Any]) -> dict[str, bool]:
-    """What makes a row's sizes the least that they can be, each of `LEAST` told.
-
-    Examples
-    --------
-    >>> least_of({"length_mm": 5.781, "overexposed": True})
-    {'runs_out': False, 'overexposed': True}
-    """
-    return {name: bool(indication.get(name)) for name in LEAST}
 
 
 # An indication's measured figures as the JSON names them, each with its expanded uncertainty.

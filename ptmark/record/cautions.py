@@ -1,11 +1,13 @@
 """What a reader should know of a record before relying on it."""
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from math import pi
+from typing import Any
 
 import numpy as np
 
 from ptmark.criteria import Evaluation
+from ptmark.criteria.wording import listed
 from ptmark.dye import lighting_remark
 from ptmark.record.entry import Entry
 from ptmark.scale import SurfaceMap, far_caution
@@ -18,6 +20,8 @@ __all__ = ["DEPARTS", "cautions_of", "departs"]
 AS_DRAWN, LINEAR = 0.90, 3.0
 MOST_RIM = 1.2  # over the stroke's own: stars have 1.3 to 1.8, strokes at most 1.0
 
+_REASON = 500  # letters told of it
+
 DEPARTS = "The disposition departs from the verdict and gives no reason."
 
 
@@ -27,8 +31,12 @@ def cautions_of(
     evaluation: Evaluation | None,
     disposition: tuple[str, str],
     remarks: Sequence[str] = (),
+    dropped: Sequence[Mapping[str, Any]] = (),
 ) -> list[str]:
-    """Everything a reader should know of this record before relying on it, each once."""
+    """Everything a reader should know of this record before relying on it, each once.
+
+    ``dropped`` is what a person dropped, as `Record.given` holds it.
+    """
     said: list[str] = []
     if surface is None:
         said.append("No scale is set: nothing is measured and no verdict can be given.")
@@ -46,6 +54,7 @@ def cautions_of(
     bare = [one.id for one in entries if one.relevance and not one.reason.strip()]
     if bare:
         said.append(f"Set aside without a reason: {', '.join(bare)}. Give the reason.")
+    said += _dropped_cautions(dropped)
     unsure = [one.id for one in entries if one.measurement and not one.measurement.shape_sure]
     if unsure:
         said.append(
@@ -66,6 +75,21 @@ def cautions_of(
     said += list(surface.cautions) if surface else []
     said += list(evaluation.cautions) if evaluation else []
     return list(dict.fromkeys(said))
+
+
+def _dropped_cautions(dropped: Sequence[Mapping[str, Any]]) -> list[str]:
+    """What was called and taken out again, by reason: nothing else in a report tells of it."""
+    by_reason: dict[str, list[str]] = {}
+    for one in dropped:
+        by_reason.setdefault(one["reason"].strip(), []).append(one["id"])
+    said = []
+    for given, names in by_reason.items():
+        told, reason = listed(names), given[:_REASON]
+        if reason:
+            said.append(f"Dropped by a person and not judged: {told}. Reason: {reason.strip()}")
+        else:
+            said.append(f"Dropped without a reason and not judged: {told}. Give the reason.")
+    return said
 
 
 def _least_cautions(entries: Sequence[Entry]) -> list[str]:

@@ -1,7 +1,8 @@
 """One indication on its way into the record."""
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
+from typing import Any
 
 import numpy as np
 import numpy.typing as npt
@@ -11,9 +12,24 @@ from ptmark.measure import Measurement
 from ptmark.record.plain import points
 from ptmark.scale import SurfaceMap
 
-__all__ = ["Entry", "places_px"]
+__all__ = ["LEAST", "Entry", "least_of", "places_px"]
 
 Array = npt.NDArray[np.float64]
+
+
+# Members that tell that an indication's sizes are the least that they can be.
+LEAST = ("runs_out", "overexposed")
+
+
+def least_of(indication: Mapping[str, Any]) -> dict[str, bool]:
+    """What makes a row's sizes the least that they can be, each of `LEAST` told.
+
+    Examples
+    --------
+    >>> least_of({"length_mm": 5.781, "overexposed": True})
+    {'runs_out': False, 'overexposed': True}
+    """
+    return {name: bool(indication.get(name)) for name in LEAST}
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)

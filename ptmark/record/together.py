@@ -6,8 +6,8 @@ from typing import Any
 
 from ptmark.criteria import Evaluation, Profile, Scene, evaluate, scene_from_json
 from ptmark.en import en_number
-from ptmark.record.build import least_of
 from ptmark.record.cautions import DEPARTS, departs
+from ptmark.record.entry import least_of
 from ptmark.record.model import PHOTO_MEMBERS, Record
 
 __all__ = ["evaluated_again", "joined", "scenes_of", "worst_verdict"]

@@ -5665,6 +5665,14 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>Entlang der Farbe zeichnen und die saubere Mitte auslassen.</translation>
     </message>
     <message>
+      <source>Dropped by a person and not judged: {0}. Reason: {1!s}</source>
+      <translation>Von einer Person verworfen und nicht bewertet: {0}. Grund: {1!s}</translation>
+    </message>
+    <message>
+      <source>Dropped without a reason and not judged: {0}. Give the reason.</source>
+      <translation>Ohne Grund verworfen und nicht bewertet: {0}. Den Grund angeben.</translation>
+    </message>
+    <message>
       <source>EN 10228-2 quality class 1: penetrant testing of steel forgings</source>
       <translation>EN 10228-2 Güteklasse 1: Eindringprüfung von Schmiedestücken aus Stahl</translation>
     </message>
@@ -8262,7 +8270,7 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     </message>
     <message>
       <source>make room, or choose another folder; the last copy there stands</source>
-      <translation>Platz schaffen oder einen anderen Ordner wählen; die letzte Kopie dort bleibt stehen</translation>
+      <translation type="unfinished" />
     </message>
     <message>
       <source>make room; what was kept before stands</source>
@@ -9894,7 +9902,7 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     </message>
     <message>
       <source>there is no room for the copy</source>
-      <translation>für die Kopie ist kein Platz</translation>
+      <translation type="unfinished" />
     </message>
     <message>
       <source>there is no rule with the id '{0!s}'</source>

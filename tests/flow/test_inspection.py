@@ -9,6 +9,7 @@ from ptmark.dye import EdgeQuality
 from ptmark.errors import CriteriaError, OutlineError, ScaleError, UsageError
 from ptmark.inspection import Inspection
 from ptmark.inspection.state import letter
+from ptmark.record import record_text
 from ptmark.scale import CardReference, LineReference
 
 PX_PER_MM = 12.0
@@ -162,6 +163,13 @@ def test_record_counts_what_the_verdict_counts(looked):
     record = looked.to_record(record_id="0" * 32, created="2026-01-01T00:00:00Z")
     assert dropped not in [one["id"] for one in record.indications]
     assert record.evaluation["verdict"] == looked.evaluation().verdict
+    # each indication is accounted for (B31.3, 344.4.2: relevant, nonrelevant or false)
+    (said,) = (one for one in record.cautions if one.startswith("Dropped"))
+    assert f"not judged: {dropped}. Give the reason." in said
+    looked.edit(dropped, reason=" a scratch " + 19_900 * "x")
+    (said,) = (one for one in looked.to_record().cautions if one.startswith("Dropped"))
+    assert f"not judged: {dropped}. Reason: a scratch xx" in said
+    assert record_text(looked.to_record())  # fits the schema
 
 
 def test_neighbours_as_one_are_as_sure_as_one_traced_over_both(inspection):

@@ -52,8 +52,10 @@ class Hands(QObject):
         self._go_on(after)
 
     def delete(self) -> None:
-        """Delete the selected outlines; undo brings them back."""
-        self._replace("delete", lambda _: None)
+        """Delete the selected outlines; what the program found stays dropped, to be told."""
+        self._replace(
+            "delete", lambda one: replace(one, standing="dropped") if _suggested(one) else None
+        )
 
     def _replace(self, what: str, new: "Callable[[Marked], Marked | None]") -> None:
         """Put something in place of each selected outline, all as one step of undo."""
