@@ -192,12 +192,12 @@ def _above(rise: Float, high: Ints, least: tuple[float, ...]) -> Bytes:
 
 
 def _rise(ratio: Float, background: Float) -> Float:
-    """How far the ratio stands above its background, smoothed; takes the ratio's own memory."""
+    """How far the ratio stands above its background, smoothed."""
     size = (ratio.shape[1], ratio.shape[0])
     rise = fresh(ratio.shape, np.float32)
     cv2.resize(background, size, dst=rise, interpolation=cv2.INTER_LINEAR)
     cv2.subtract(ratio, rise, dst=rise)
-    return np.asarray(cv2.GaussianBlur(rise, (5, 5), 0.8, dst=ratio), np.float32)
+    return np.asarray(cv2.GaussianBlur(rise, (5, 5), 0.8, dst=rise), np.float32)
 
 
 def _blobs(rise: Float, reach: Bytes, seeds: Bytes) -> tuple[Blob, ...]:
