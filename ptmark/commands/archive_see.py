@@ -31,7 +31,7 @@ def add_to(below: Verbs) -> None:
 
 def _run_show(archive: "Archive", args: argparse.Namespace) -> int:
     from ptmark import archive as room
-    from ptmark.photo.location import has_makers_note, location_of
+    from ptmark.photo.location import has_makers_note, location_of, places_named
 
     data = room.record_bytes(archive, args.record)
     if args.to:
@@ -53,6 +53,8 @@ def _run_show(archive: "Archive", args: argparse.Namespace) -> int:
             print(
                 f"    taken at {place.latitude:.5f}, {place.longitude:.5f}, as the photo says"
             )
+        if names := places_named(whole):
+            print(f"    names a place: {', '.join(names)}")
         if has_makers_note(whole):
             print("    its camera's maker left a note of its own in it, which may hold a place")
     return 0

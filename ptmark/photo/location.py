@@ -14,18 +14,20 @@ from dataclasses import dataclass
 
 from ptmark.errors import PhotoError
 from ptmark.photo._ifd import byte_order, first_ifd, read_ifd
+from ptmark.photo._told_places import (
+    POINT,
+    XMP,
+    named_in_iptc,
+    pieces_of,
+    told,
+    told_in_pieces,
+)
 
-__all__ = ["Location", "has_makers_note", "location_of", "without_location"]
+__all__ = ["Location", "has_makers_note", "location_of", "places_named", "without_location"]
 
 _HEADER = re.compile(rb"II\*\0|MM\0\*")
 _GPS = 0x8825
 _EXIF, _MAKERS_NOTE = 0x8769, 0x927C
-# Of any name space: cameras that fly have their own.
-_XMP = re.compile(
-    rb"[\w-]+:GPS\w+\s*=\s*(?:\"[^\"]*\"|'[^']*')|<([\w-]+:GPS\w+)[^>]*>.*?</\1>", re.S | re.I
-)
-# ISO 6709, as the film that some phones append to a photo has it: +51.5000-000.1167/
-_POINT = re.compile(rb"[+-]\d{2}\.\d{3,}[+-]\d{3}\.\d{3,}(?:[+-]\d+(?:\.\d+)?)?/?")
 # In XMP a place is "51,30.5N" or "51,30,30N" (its GPSCoordinate, from memory of XMP part 2);
 # cameras that fly write degrees as a signed number.
 _IN_XMP = re.compile(rb"GPS(Latitude|Longitude)\s*(?:=\s*[\"']|>)\s*([^\"'<]{1,40})", re.I)
@@ -54,6 +56,17 @@ def location_of(data: bytes) -> Location | None:
     return None
 
 
+def places_named(data: bytes) -> list[str]:
+    """Towns, regions and countries that a photo names, in XMP or IPTC-IIM; each once."""
+    found = [data[start:end] for start, end in named_in_iptc(data)]
+    for one in (data, *_packed(data)):
+        if b"Iptc4xmp" in one or b"photoshop:" in one:  # as of coordinates, below
+            said = (match for match in XMP.finditer(one) if b":GPS" not in match[0].upper())
+            found += [match[1][1:-1] if match[1] else match[3] for match in said]
+    texts = (re.sub(rb"<[^>]*>|\s+", b" ", one).decode("utf-8", "replace") for one in found)
+    return list(dict.fromkeys(filter(None, (" ".join(one.split()) for one in texts))))
+
+
 def has_makers_note(data: bytes) -> bool:
     """Whether a maker's own note that tells something stands in the photo."""
     return any(any(data[start:end]) for start, end in _makers_notes(data))
@@ -73,13 +86,13 @@ def _in_exif(data: bytes) -> Location | None:
 
 
 def _in_xmp(data: bytes) -> Location | None:
-    told: dict[bytes, float] = {}
+    found: dict[bytes, float] = {}
     if b"GPSLat" not in data and b"GpsLat" not in data:  # looked for at a hundredth of the cost
         return None
     for name, said in _IN_XMP.findall(data):
         if (value := _spelled_degrees(said.strip())) is not None:
-            told.setdefault(name.lower(), value)
-    north, east = told.get(b"latitude"), told.get(b"longitude")
+            found.setdefault(name.lower(), value)
+    north, east = found.get(b"latitude"), found.get(b"longitude")
     return None if north is None or east is None else Location(north, east)
 
 
@@ -113,11 +126,10 @@ def without_location(data: bytes, *, where: str = "photo") -> bytes:
         _blank(out, start)
     for start, end in _makers_notes(data):
         out[start:end] = bytes(end - start)
-    for said in (_XMP, _POINT):
-        for found in said.finditer(data):
-            out[found.start() : found.end()] = b" " * (found.end() - found.start())
+    for start, end in (*told(data), *named_in_iptc(data), *told_in_pieces(data)):
+        out[start:end] = b" " * (end - start)
     made = _mended_png(out) if data.startswith(b"\x89PNG") else bytes(out)
-    if _blocks(made) or _XMP.search(made) or has_makers_note(made):
+    if _blocks(made) or XMP.search(made) or has_makers_note(made) or places_named(made):
         raise PhotoError("its place cannot be taken out", where=where, mend="leave it out")
     return made
 
@@ -211,7 +223,9 @@ def _mended_png(data: bytearray) -> bytes:
 
 
 def _packed(data: bytes) -> Iterator[bytes]:
-    """Texts of a PNG as they are when unpacked."""
+    """Texts of a PNG as they are when unpacked, and a packet of a JPEG that is in pieces."""
+    if pieces := pieces_of(data):
+        yield b"".join(data[first:last] for first, last in pieces)
     if data.startswith(b"\x89PNG"):
         for at, end in _chunks(data):
             yield from _texts(data[at + 4 : at + 8], data[at + 8 : end])
@@ -220,7 +234,7 @@ def _packed(data: bytes) -> Iterator[bytes]:
 def _tells_place(kind: bytes, content: bytes) -> bool:
     """Whether a chunk of text holds a place, or a maker's own note that may."""
     return any(
-        _XMP.search(one) or _POINT.search(one) or _blocks(one) or has_makers_note(one)
+        XMP.search(one) or POINT.search(one) or _blocks(one) or has_makers_note(one)
         for one in _texts(kind, content)
     )
 

@@ -11,7 +11,12 @@ from PIL import Image, PngImagePlugin
 
 from ptmark.__main__ import main
 from ptmark.archive import add_record, open_archive, verify
-from ptmark.photo.location import has_makers_note, location_of, without_location
+from ptmark.photo.location import (
+    has_makers_note,
+    location_of,
+    places_named,
+    without_location,
+)
 
 PACKET = (
     '<x:xmpmeta xmlns:x="adobe:ns:meta/"><rdf:RDF xmlns:rdf="http://www.w3.org/1999/02/22-rdf'
@@ -175,3 +180,72 @@ def test_the_original_stays_and_the_place_is_shown(tmp_path, make, capsys):
         (key,) = (one for one in archive.store.names() if one.endswith(".jpg"))
         assert archive.store.read(key) == data
         assert verify(archive).problems == []
+
+
+def segment(marker, data):
+    """A segment of a JPEG, put behind its start (ITU-T T.81, B.1.1.4)."""
+    plain = photo("JPEG")
+    return (
+        plain[:2] + bytes([0xFF, marker]) + struct.pack(">H", len(data) + 2) + data + plain[2:]
+    )
+
+
+def datasets():
+    """IPTC-IIM 4.2 in Photoshop's block 1028: record 2 with city, country and caption."""
+    texts = {90: b"Inventedtown", 101: b"Inventedland", 120: b"caption kept"}
+    rows = (b"\x1c\x02" + bytes([n]) + struct.pack(">H", len(t)) + t for n, t in texts.items())
+    data = b"".join(rows)
+    block = b"8BIM\x04\x04\0\0" + struct.pack(">I", len(data)) + data + b"\0" * (len(data) % 2)
+    return segment(0xED, b"Photoshop 3.0\0" + block)
+
+
+def described(inner):
+    return f'<rdf:RDF xmlns:rdf="r"><rdf:Description {inner}</rdf:RDF>'.encode()
+
+
+def in_pieces():
+    """A long packet of which one piece ends within a place (XMP part 3, 1.1.3.1)."""
+    packet = described('exif:GPSLatitude="51,30.0N" exif:GPSLongitude="0,7.0W"/>')
+    cut, head = packet.index(b"30.0N"), b"http://ns.adobe.com/xmp/extension/\0" + b"AB" * 16
+    data = photo("JPEG")
+    for at, piece in ((cut, packet[cut:]), (0, packet[:cut])):  # put in from the last on
+        said = head + struct.pack(">II", len(packet), at) + piece
+        data = data[:2] + b"\xff\xe1" + struct.pack(">H", len(said) + 2) + said + data[2:]
+    return data
+
+
+@pytest.mark.parametrize(
+    ("data", "names"),
+    [
+        (datasets, ["Inventedtown", "Inventedland"]),
+        (
+            lambda: photo(
+                "JPEG", xmp=described('photoshop:City="Inventedtown" a:City="kept"/>')
+            ),
+            ["Inventedtown"],
+        ),
+        (
+            lambda: photo(
+                "WEBP",
+                xmp=described(
+                    "><Iptc4xmpExt:LocationCreated>\n<rdf:li><Iptc4xmpExt:City\n>Inventedtown"
+                    "</Iptc4xmpExt:City\n></rdf:li></Iptc4xmpExt:LocationCreated>"
+                    "<dc:title>kept</dc:title></rdf:Description>"
+                ),
+            ),
+            ["Inventedtown"],
+        ),
+        (in_pieces, []),
+    ],
+)
+def test_a_place_that_is_named_or_told_in_pieces_is_shown_and_taken_out(data, names):
+    data = data()
+    assert places_named(data) == names
+    assert names or location_of(data).latitude == pytest.approx(51.5)
+    copy = without_location(data)
+    assert places_named(copy) == []
+    assert location_of(copy) is None
+    assert not any(one in copy for one in (b"Invented", b"30.0N"))
+    assert copy.count(b"kept") == data.count(b"kept")
+    assert len(copy) == len(data)
+    assert np.array_equal(np.asarray(opened(copy)), np.asarray(opened(data)))

@@ -79,7 +79,7 @@ def _signature(one: dict[str, str]) -> str:
 
 
 def _original(archive: "Archive", photo: dict[str, object]) -> Original:
-    from ptmark.photo.location import has_makers_note, location_of
+    from ptmark.photo.location import has_makers_note, location_of, places_named
 
     sha256 = str(photo["sha256"])
     name = str(photo["name"] or f"{sha256[:12]}…")
@@ -89,4 +89,6 @@ def _original(archive: "Archive", photo: dict[str, object]) -> Original:
         return Original(name, sha256, from_core(exc))
     place = location_of(data)
     told = tr("{0} at {1:.5f}, {2:.5f}", name, place.latitude, place.longitude) if place else ""
+    if names := places_named(data):
+        told = f"{told or name}, {', '.join(names)}"
     return Original(name, sha256, "", told, has_makers_note(data))
