@@ -19,8 +19,8 @@ def evenly(outline_px: Array) -> Array:
 
 def signed_area(ring: Array) -> float:
     """Area of a ring, px²; positive where `outward` of it points away from its inside."""
-    x, y = ring.T
-    return float((x * np.roll(y, -1) - y * np.roll(x, -1)).sum() / 2)
+    x, y = (ring - ring[0]).T  # from the first vertex on, so that the side back to it adds none
+    return float(x[:-1] @ y[1:] - y[:-1] @ x[1:]) / 2
 
 
 def outward(ring: Array) -> Array:

@@ -26,7 +26,9 @@ GOES_ON = 0.08  # the same beyond a stroke, which blurs it
 DARK = 0.04  # linear light; below it grain is as strong as what is looked for
 _BESIDE_PX = (5.0, 8.0)  # from the edge of the dye to where the developer is looked at
 _BEYOND_PX = (5.0, 9.0, 16.0, 26.0)  # and what follows; the dark toe of a weld is narrower
-_FAN_DEG = (-35.0, 0.0, 35.0)
+_FAN = np.radians([-35.0, 0.0, 35.0])
+# The same places: how far ahead of a tip, and how far at a right angle to that, shape (12, 2).
+_AHEAD_PX = np.array([(far * np.cos(a), far * np.sin(a)) for a in _FAN for far in _BEYOND_PX])
 _TURNS_DEG = 100.0  # by which an outline turns within a tip
 _WIDTHS = 1.5  # on either side of a tip that are its own
 _LEAST_PX = 4  # of them
@@ -100,14 +102,14 @@ def _is_covered(
     ahead, across = ahead / size, across / width
     sides = [left - far * across for far in _BESIDE_PX]
     sides += [right + far * across for far in _BESIDE_PX]
-    beyond = [ring[at] + far * _turned(ahead, deg) for deg in _FAN_DEG for far in _BEYOND_PX]
+    beyond = ring[at] + _AHEAD_PX @ [ahead, (-ahead[1], ahead[0])]
     light = _light_at(photo, np.array([*sides, *beyond]))
     usual = np.median(light[: len(sides)], axis=0) if developer is None else developer
     light /= np.maximum(usual, 1e-3)
     on_developer = bool((np.abs(light[: len(sides)] - 1) < APART).all())
     red, green, blue = light[len(sides) :].T
     apart = np.abs(light[len(sides) :] - 1).max(axis=1) > APART
-    shape = len(_FAN_DEG), len(_BEYOND_PX)
+    shape = len(_FAN), len(_BEYOND_PX)
     more = np.where(green - blue < DYE, red - green, 0.0).reshape(shape)
     hides = apart.reshape(shape) & (more <= DYE)
     crossed = hides[:, 0].all() and (more[:, 1:] > GOES_ON).any()
@@ -124,9 +126,3 @@ def _light_at(photo: Photo, points: Array) -> Array:
     soft = cv2.blur(crop, (3, 3))
     seen = cv2.remap(soft, x, y, cv2.INTER_LINEAR, borderMode=cv2.BORDER_REPLICATE)
     return np.asarray(srgb_to_linear(np.asarray(seen, np.uint8).reshape(-1, 3)), np.float64)
-
-
-def _turned(vector: Array, degrees: float) -> Array:
-    sine, cosine = np.sin(np.radians(degrees)), np.cos(np.radians(degrees))
-    x, y = vector
-    return np.array([cosine * x - sine * y, sine * x + cosine * y])
