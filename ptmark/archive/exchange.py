@@ -49,7 +49,8 @@ placement.json          where it lies on its part, if somebody said so
 schema/                 the JSON Schema of the record
 checksums.sha256        sha256sum -c checksums.sha256 checks every file
 
-The originals stay in the archive. No archive takes this bundle in: the record names their bytes.
+The originals stay in the archive. No archive takes this bundle in, as the record names their
+bytes.
 """
 
 
