@@ -77,11 +77,11 @@ class Pose:
 
     def to_px(self) -> Array:
         """Homography from plane (mm) to undistorted picture (px), shape (3, 3)."""
-        k = np.array(
-            [[self.focal_px, 0, self.centre[0]], [0, self.focal_px, self.centre[1]], [0, 0, 1]]
-        )
-        columns = np.column_stack([self.rotation[:, 0], self.rotation[:, 1], self.translation])
-        return np.asarray(k @ columns)
+        made = self.rotation.copy()
+        made[:, 2] = self.translation
+        made[:2] *= self.focal_px  # the camera's matrix times these columns
+        made[:2] += np.multiply.outer(self.centre, made[2])
+        return made
 
     def to_mm(self) -> Array:
         """Homography from undistorted picture (px) to plane (mm), ``h[2, 2] == 1``."""

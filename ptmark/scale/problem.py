@@ -5,7 +5,7 @@ model's own parameters.
 """
 
 from collections.abc import Callable
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 
 import numpy as np
 import numpy.typing as npt
@@ -105,7 +105,8 @@ class Problem:
         )
 
     def lens_of(self, state: State) -> Lens:
-        return replace(self.lens, kappa=state.kappa)
+        lens = self.lens
+        return Lens(lens.centre, lens.radius_px, state.kappa, lens.kappa_2)
 
     def picks(self, state: State, plane: Array | None = None) -> Array:
         """Whitened residuals of the points, shape (2N,)."""
