@@ -258,7 +258,7 @@ def _worded(dialect: Dialect, shape: dict[str, str]) -> Select[Any]:
     if is_dated(shape):
         return with_words().with_only_columns(NUMBER)
     wording = table("wording")
-    vector = func.to_tsvector(text("'simple'"), wording.c.text)
+    vector = literal_column("wording.vector")  # kept by the server itself
     fits = vector.op("@@")(func.to_tsquery(text("'simple'"), bindparam("words")))
     return select(wording.c.inspection_id).where(fits)
 

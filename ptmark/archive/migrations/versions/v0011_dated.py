@@ -2,7 +2,8 @@
 
 By the numbers of inspections, words that many have were all listed before a page could be
 sorted. It keeps beginnings of words of up to sixteen letters, too: longer ones than eight were
-put together from all texts that have one.
+put together from all texts that have one. A server keeps what it makes of a text for that: it
+made it again of every text that it asked for words.
 """
 
 from alembic import op
@@ -33,13 +34,19 @@ FROM inspection JOIN wording ON inspection_id = id ORDER BY examined_on DESC, id
 
 
 def upgrade() -> None:
-    """Make the index of words anew; PostgreSQL has one of its own."""
+    """Make the index of words anew, and mend the days that it goes by."""
     guarded = op.get_bind().dialect.name == "postgresql"
     if guarded:  # its triggers ask for a line in the log with each change of an inspection
         op.execute("ALTER TABLE inspection DISABLE TRIGGER USER")
     op.execute(_DAYS[op.get_bind().dialect.name])
     if guarded:
         op.execute("ALTER TABLE inspection ENABLE TRIGGER USER")
+        op.execute("DROP INDEX ix_wording")
+        op.execute(
+            "ALTER TABLE wording ADD COLUMN vector tsvector"
+            " GENERATED ALWAYS AS (to_tsvector('simple', text)) STORED"
+        )
+        op.execute("CREATE INDEX ix_wording ON wording USING gin (vector)")
         return
     op.execute("DROP TABLE words")
     op.execute(_PLACES)
@@ -52,6 +59,9 @@ def downgrade() -> None:
         op.execute("DROP TABLE words")
         op.execute("DROP VIEW places")
         _make("wording", "inspection_id", 8)
+    else:
+        op.execute("ALTER TABLE wording DROP COLUMN vector")  # and its index
+        op.execute("CREATE INDEX ix_wording ON wording USING gin (to_tsvector('simple', text))")
 
 
 def _make(content: str, number: str, letters: int) -> None:
