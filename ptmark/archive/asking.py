@@ -240,12 +240,12 @@ def _through(
     if how == "few" and server:  # which guesses how many fit, and walked through all there are
         few = bindparam(f"{name}_few", type_=ARRAY(BigInteger))
         return column == any_(few)  # type: ignore[no-any-return]
-    if how in {"few", "all"} or server:
+    if how in {"few", "all"} or (server and name != "indication"):
         return column.in_(numbers_of(dialect, name, shape))  # type: ignore[no-any-return]
     there = table(name).alias()
     if name == "indication":
-        own = unindexed(there.c)
-        if shape.get("kind") == "exact":
+        own = there.c if server else unindexed(there.c)
+        if shape.get("kind") == "exact" and not server:
             own["kind_key"] = there.c.kind_key
         asks = [there.c.inspection_id == column, *asked_of_one(own, shape)]
     else:
@@ -258,7 +258,7 @@ def _worded(dialect: Dialect, shape: dict[str, str]) -> Select[Any]:
     if is_dated(shape):
         return with_words().with_only_columns(NUMBER)
     wording = table("wording")
-    vector = literal_column("wording.vector")  # kept by the server itself
+    vector: ColumnElement[Any] = literal_column("wording.vector")  # kept by the server itself
     fits = vector.op("@@")(func.to_tsquery(text("'simple'"), bindparam("words")))
     return select(wording.c.inspection_id).where(fits)
 
