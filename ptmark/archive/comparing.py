@@ -4,7 +4,7 @@ import sqlite3
 from contextlib import closing
 from typing import Any
 
-from sqlalchemy import Connection, exc, text
+from sqlalchemy import Engine, exc, text
 
 from ptmark.archive.derive import Derived, fold
 
@@ -13,16 +13,24 @@ __all__ = ["check_words", "differing"]
 _CHECK = "INSERT INTO words(words, rank) VALUES ('integrity-check', 1)"
 
 
-def check_words(conn: Connection) -> None:
-    """The index of words against its texts; it raises where they differ, and writes nothing."""
+def check_words(engine: Engine) -> None:
+    """The index of words against its texts; it raises where they differ, and writes nothing.
+
+    The check has the form of a write, so it waits for its turn: a reader that turned writer
+    would be told that the database is locked as soon as another wrote meanwhile.
+    """
     try:
-        if "mode" not in conn.engine.url.query:
-            conn.execute(text(_CHECK))
+        if "mode" not in engine.url.query:
+            with engine.connect() as plain:
+                conn = plain.execution_options(write=True)
+                with conn.begin() as held:
+                    conn.execute(text(_CHECK))
+                    held.rollback()
             return
     except exc.OperationalError as found:
         if getattr(found.orig, "sqlite_errorcode", None) != sqlite3.SQLITE_READONLY:
             raise
-    with closing(sqlite3.connect("")) as copy:  # the check has the form of a write
+    with engine.connect() as conn, closing(sqlite3.connect("")) as copy:
         conn.connection.driver_connection.backup(copy)  # type: ignore[union-attr]
         copy.execute(_CHECK)
 

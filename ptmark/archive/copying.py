@@ -16,6 +16,8 @@ from ptmark.errors import ArchiveError
 
 __all__ = ["back_up"]
 
+_TURNS = 3
+
 
 def back_up(archive: Archive, folder: Path) -> int:
     """Copy the archive as it stands at one moment; others may go on writing.
@@ -54,37 +56,58 @@ def back_up(archive: Archive, folder: Path) -> int:
         )
     if target.exists():
         _refuse_another(archive, target)
-    beside = folder / "archive.sqlite.part"
-    with archive.guarded(), _said_of_copy(folder):
-        make_folder(folder)
-        beside.unlink(missing_ok=True)
-        with (
-            closing(archive.engine.raw_connection()) as here,
-            closing(sqlite3.connect(beside)) as there,
-        ):
-            here.driver_connection.backup(there)  # type: ignore[union-attr]
-            there.execute("PRAGMA journal_mode=DELETE")  # one file, no log beside it
-            photos = there.execute(
-                "SELECT sha256, suffix FROM photo ORDER BY sha256"
-            ).fetchall()
-            told = _log(there)
-        store = FolderStore(folder / "photos")
-        for sha256, suffix in photos:
-            key = key_for(sha256, suffix)
-            store.put(key, _whole(archive, key, sha256))
-        for sha256 in (one for own in states(told).values() for one in own):
-            store.put(file_key(sha256), _whole(archive, file_key(sha256), sha256))
-        for line in told:
-            store.put(line_key(line), line_bytes(line))
-        with beside.open("rb+") as made:
-            os.fsync(made.fileno())
-        for end in ("sqlite-wal", "sqlite-shm", "seal", "head"):
-            (folder / f"archive.{end}").unlink(missing_ok=True)
-        beside.replace(target)
-        sync_folder(folder)
-        if told:
-            note_head(target, told[-1].seq, told[-1].sha256)
+    return _in_turns(archive, folder, _TURNS)
+
+
+def _in_turns(archive: Archive, folder: Path, left: int) -> int:
+    """The copy, begun anew where a deletion by rule took away what it was about to copy."""
+    told: list[Line] = []
+    try:
+        with archive.guarded(), _said_of_copy(folder):
+            return _copied(archive, folder, told)
+    except ArchiveError:
+        if left == 1 or not _deleted_since(archive, told):
+            raise
+    return _in_turns(archive, folder, left - 1)
+
+
+def _copied(archive: Archive, folder: Path, told: list[Line]) -> int:
+    """Make the copy; ``told`` takes the log as it was at that moment."""
+    make_folder(folder)
+    target, beside = folder / "archive.sqlite", folder / "archive.sqlite.part"
+    beside.unlink(missing_ok=True)
+    with (
+        closing(archive.engine.raw_connection()) as here,
+        closing(sqlite3.connect(beside)) as there,
+    ):
+        here.driver_connection.backup(there)  # type: ignore[union-attr]
+        there.execute("PRAGMA journal_mode=DELETE")  # one file, no log beside it
+        photos = there.execute("SELECT sha256, suffix FROM photo ORDER BY sha256").fetchall()
+        told += _log(there)
+    store = FolderStore(folder / "photos")
+    for sha256, suffix in photos:
+        key = key_for(sha256, suffix)
+        store.put(key, _whole(archive, key, sha256))
+    for sha256 in (one for own in states(told).values() for one in own):
+        store.put(file_key(sha256), _whole(archive, file_key(sha256), sha256))
+    for line in told:
+        store.put(line_key(line), line_bytes(line))
+    with beside.open("rb+") as made:
+        os.fsync(made.fileno())
+    for end in ("sqlite-wal", "sqlite-shm", "seal", "head"):
+        (folder / f"archive.{end}").unlink(missing_ok=True)
+    beside.replace(target)
+    sync_folder(folder)
+    if told:
+        note_head(target, told[-1].seq, told[-1].sha256)
     return len(photos)
+
+
+def _deleted_since(archive: Archive, told: list[Line]) -> bool:
+    """Whether a rule took something away meanwhile, so that the copy lacks its photos."""
+    with archive.reading() as conn:
+        end = told[-1].seq if told else 0
+        return any(line.action == "deleted" and line.seq > end for line in lines(conn))
 
 
 @contextmanager

@@ -170,7 +170,7 @@ class RemoteStore:
             self._files.pipe_file(self._at(key), data)
 
     def read(self, key: str) -> bytes:
-        with _as_system_error(self.url):
+        with _as_system_error(f"{self.url}/{key}"):
             data: bytes = self._files.cat_file(self._at(key))
         return data
 

@@ -97,7 +97,8 @@ class _Run(FileCheck):
                 self._say("damaged", "database", f"a row of {row[0]} points nowhere")
             if conn.execute(_NO_TEXT).scalar_one():  # SQLite itself reads it all the same
                 self._say("damaged", "database", "the definition of a table is no text")
-            check_words(conn)
+        with self.archive.guarded():
+            check_words(self.archive.engine)
 
     def numbers(self) -> None:
         """The ends of part and serial numbers, by which searches go."""

@@ -6,6 +6,7 @@ import sqlite3
 import zipfile
 from contextlib import closing
 from dataclasses import replace
+from datetime import date
 
 import pytest
 
@@ -13,9 +14,12 @@ from ptmark.__main__ import main
 from ptmark.archive import (
     Query,
     add_record,
+    apply_rules,
     back_up,
+    copying,
     export,
     find_all,
+    keep_for,
     open_archive,
     place_record,
     placements,
@@ -23,6 +27,7 @@ from ptmark.archive import (
     repair,
     take_bundles,
     verify,
+    verifying,
 )
 from ptmark.archive.store import key_for
 from ptmark.errors import ArchiveError
@@ -100,6 +105,39 @@ def test_a_full_disk_of_the_copy_is_told_of_the_copy(tmp_path, make, monkeypatch
         assert told.value.where == str(tmp_path / "copy")
     with open_archive(tmp_path / "copy", read_only=True) as copy:
         assert ids(copy) == ["r-1"]
+
+
+def test_a_copy_during_a_deletion_by_rule_is_made_whole(tmp_path, make, monkeypatch):
+    with open_archive(tmp_path / "one") as one:
+        add_record(one, make("old", day="2001-01-01"))
+        add_record(one, make("new"))
+        keep_for(one, "ten", Query(), 10, "invented contract")
+
+        def meanwhile(*given):
+            monkeypatch.undo()
+            with open_archive(tmp_path / "one") as other:
+                assert len(apply_rules(other, date(2026, 6, 1))) == 1
+            return copying._whole(*given)
+
+        monkeypatch.setattr(copying, "_whole", meanwhile)
+        assert back_up(one, tmp_path / "copy") == 1
+    with open_archive(tmp_path / "copy") as copy:
+        assert ids(copy) == ["new"]
+        assert verify(copy).whole
+
+
+def test_a_check_while_another_writes_raises_no_alarm(tmp_path, make, monkeypatch):
+    check = verifying.check_words
+
+    def meanwhile(*given):
+        with open_archive(tmp_path / "one") as other:
+            add_record(other, make("r-2"))
+        return check(*given)
+
+    monkeypatch.setattr(verifying, "check_words", meanwhile)
+    with open_archive(tmp_path / "one") as one:
+        add_record(one, make("r-1"))
+        assert verify(one).problems == []
 
 
 def test_what_one_damaged_copy_lacks_keeps_the_rest_from_no_mending(tmp_path, make):
