@@ -63,6 +63,22 @@ def test_the_text_carries_the_records_numbers(written):
         assert text in words, text
 
 
+def test_page_one_says_what_the_verdict_must_not_be_read_without(weld, tmp_path):
+    record, rgb = weld
+    open_ = [{**one, "standing": "suggested"} for one in record.indications[:2]]
+    taken = [{**one, "standing": "taken"} for one in record.indications[2:]]
+    rough = replace(record, indications=open_ + taken, cautions=["Too far away.", "Too dark."])
+    write_pdf(tmp_path / "r.pdf", rough, rgb, None)
+    page = words_of_page(pages_of(tmp_path / "r.pdf")[0])
+    count = len(record.indications)
+    assert f"2 of {count} outlines are suggestions that nobody has looked at." in page
+    assert "2 cautions of this record: see Cautions." in page
+    write_pdf(tmp_path / "r.pdf", replace(rough, indications=taken, cautions=[]), rgb, None)
+    page = words_of_page(pages_of(tmp_path / "r.pdf")[0])
+    assert "suggestions" not in page
+    assert "see Cautions" not in page
+
+
 def words_of_page(text):
     return " ".join(text.split())
 

@@ -108,6 +108,24 @@ def _marked(record: Record, rgb: Pixels, room: tuple[float, float]) -> Picture:
     return marked_picture(draw_plate(record, rgb, text_share=_LETTER_PT / printed).rgb, room)
 
 
+def _reserve(record: Record) -> list[Flowable]:
+    """What the verdict must not be read without: outlines nobody looked at, and cautions."""
+    views = record.views()
+    standing = [one["standing"] for view in views for one in view.indications]
+    made: list[Flowable] = []
+    if unseen := standing.count("suggested"):
+        told = f"{unseen} of {len(standing)} outlines are suggestions"
+        made.append(text(f"{told} that nobody has looked at.", bold=True))
+    said = {one for view in views for one in view.cautions}
+    said |= set((record.together or {"cautions": ()})["cautions"])
+    for view in views:
+        said -= set((view.evaluation or {"cautions": ()})["cautions"])  # told of the criteria
+    if said:
+        what = "1 caution" if len(said) == 1 else f"{len(said)} cautions"
+        made.append(text(f"{what} of this record: see Cautions."))
+    return made
+
+
 def _verdict(record: Record, width: float) -> Table:
     """The verdict in words, with what it was judged by and what the inspector decided."""
     word, sentence = verdict_line(record)
@@ -118,6 +136,7 @@ def _verdict(record: Record, width: float) -> Table:
         text(sentence, 9.5, bold=True),
         *(text(f"• {one['says']}") for one in named),
         *([text(f"• and {more} more: see Findings.")] if more > 0 else []),
+        *_reserve(record),
         Spacer(1, 4),
         text(f"Disposition: {disposition_words(record)}", bold=True),
         Spacer(1, 4),

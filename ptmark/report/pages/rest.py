@@ -125,7 +125,7 @@ def _findings(record: Record, width: float) -> list[Flowable]:
 
 def _finding_row(one: dict[str, Any]) -> list[Any]:
     said = [
-        text(one["rule"].capitalize().replace("-", " "), 8, bold=True),
+        text(one["rule"].capitalize(), 8, bold=True),
         text(one["says"], 8),
     ]
     if one.get("conformity") is not None:
