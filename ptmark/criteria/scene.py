@@ -54,12 +54,13 @@ class Scene:
     """All that an evaluation needs of one examined area.
 
     ``weld_direction_deg`` is the angle of the weld from the surface's x axis towards its y
-    axis; ``edges`` are lines by name, each of shape (N, 2) in mm; ``notes`` are cautions
-    about the scene itself, repeated by the evaluation. ``unmeasured`` names indications that
-    could not be measured, ``unseen`` counts the places that were too many to be looked at, and
-    ``colourless`` tells that the photo cannot show dye, ``overexposed`` that most of its
-    examined area cannot show pale dye. ``known`` holds what was worked out of
-    the outlines in reading them, so that it is not worked out twice.
+    axis; ``edges`` are lines by name, each of shape (N, 2) in mm; ``notes`` are cautions about
+    the scene itself, repeated by the evaluation. ``unmeasured`` names indications that could
+    not be measured, ``unseen`` counts the places that were too many to be looked at, and
+    ``colourless`` tells that the photo cannot show dye, ``unlooked`` that nothing is marked
+    and nobody and no program has looked for it, ``overexposed`` that most of its examined area
+    cannot show pale dye. ``known`` holds what was worked out of the outlines in reading them,
+    so that it is not worked out twice.
     """
 
     indications: tuple[Judged, ...]
@@ -72,5 +73,6 @@ class Scene:
     unmeasured: tuple[str, ...] = ()
     unseen: int = 0
     colourless: bool = False
+    unlooked: bool = False
     overexposed: bool = False
     known: Apart | None = field(default=None, compare=False, repr=False)

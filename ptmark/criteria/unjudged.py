@@ -17,10 +17,12 @@ def not_judged(case: Case) -> list[Finding]:
     Their rules are `UNJUDGED`: "whole" (the photo's edge cuts an indication off), "measured"
     (it could not be measured), "exposure" (it lies on overexposed developer, or most of the
     area is so), "colour" (a photo without colour, in which nothing is marked, cannot show that
-    nothing is there) and "searched" (places that were too many to be looked at).
+    nothing is there) and "searched" (places that were too many to be looked at, or a photo not
+    looked over).
     """
     of_each = [*_run_out(case), *_on_overexposed(case), *_unmeasured(case)]
-    return [*of_each, *_overexposed(case), *_colourless(case), *_unseen(case)]
+    of_photo = [*_overexposed(case), *_colourless(case), *_unlooked(case), *_unseen(case)]
+    return [*of_each, *of_photo]
 
 
 def _run_out(case: Case) -> list[Finding]:
@@ -87,6 +89,17 @@ def _colourless(case: Case) -> list[Finding]:
         "colour, or trace what is there by hand."
     )
     return [_undecided(case, "colour", says)]
+
+
+def _unlooked(case: Case) -> list[Finding]:
+    scene = case.scene
+    if not scene.unlooked or scene.indications or scene.unmeasured:
+        return []
+    says = (
+        "The photo was not looked over, so that nothing is marked in it tells nothing. Look "
+        "for indications, or trace what is there by hand."
+    )
+    return [_undecided(case, "searched", says)]
 
 
 def _unseen(case: Case) -> list[Finding]:

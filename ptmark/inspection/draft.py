@@ -5,7 +5,7 @@ from the state is worked out again. What the last look left out, and its haze, g
 photo at hand stands at the top level, the others of the set before and after it.
 """
 
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
 from contextlib import suppress
 from dataclasses import dataclass, replace
 from pathlib import Path
@@ -20,7 +20,7 @@ from ptmark.errors import RecordError, ScaleError
 from ptmark.inspection.set_results import look_of
 from ptmark.inspection.whole import Inspection, Marked, State
 from ptmark.inspection.workings import Look
-from ptmark.photo import CameraProfile, Photo, open_photo
+from ptmark.photo import CameraProfile, Photo, PhotoInfo, open_photo
 from ptmark.record import Record
 from ptmark.record.plain import OUTLINE_DIGITS, points
 from ptmark.scale import reference_from_json, reference_to_json
@@ -65,7 +65,7 @@ def _photo_to_json(state: State, inspection: Inspection) -> dict[str, Any]:
         "weld_px": None if state.weld_px is None else [list(p) for p in state.weld_px],
         "marked": [_marked_to_json(m) for m in state.marked],
         "mode": state.mode,
-        "look": _NO_LOOK if info is None else _look_to_json(look_of(inspection, info)),
+        "look": _NO_LOOK if info is None else _look_to_json(inspection, info),
         "edges": [
             {"name": name, "points_px": [list(p) for p in points]}
             for name, points in state.edges_px
@@ -78,13 +78,20 @@ def _photo_to_json(state: State, inspection: Inspection) -> dict[str, Any]:
 _NO_LOOK: dict[str, Any] = {"left_out": [], "haze": None}
 
 
-def _look_to_json(look: Look) -> dict[str, Any]:
-    left_out, haze = look
+def _look_to_json(inspection: Inspection, info: PhotoInfo) -> dict[str, Any]:
+    left_out, haze = look_of(inspection, info)
     blobs = [
         {"outline_px": points(one.outline_px, OUTLINE_DIGITS), "reason": one.reason}
         for one in left_out
     ]
-    return {"left_out": blobs, "haze": haze}
+    looked = info.sha256 in inspection.workings.looked
+    return {"left_out": blobs, "haze": haze, "looked": looked}
+
+
+def _looked_over(documents: Iterable[dict[str, Any]]) -> set[str]:
+    """Which photos were looked over, by SHA-256; earlier drafts tell of none that was not."""
+    told = ((one["photo"], one.get("look", {})) for one in documents)
+    return {photo["sha256"] for photo, look in told if photo and look.get("looked", True)}
 
 
 def _look(document: dict[str, Any]) -> Look:
@@ -125,6 +132,7 @@ def restore_draft(inspection: Inspection, document: dict[str, Any]) -> None:
     if photo is not None:
         inspection.set_photo(_opened(photo))
         inspection.left_out, inspection.haze = look
+        inspection.workings.looked |= _looked_over([document, *others])
     count = len(document.get("before", ()))
     photos = [
         _with_photo(inspection, one, place, look)
@@ -183,7 +191,11 @@ def _view_to_json(view: Record, photo: Path) -> dict[str, Any]:
             for one in (*view.indications, *dropped)
         ],
         "mode": given["mode"],
-        "look": {"left_out": view.left_out, "haze": view.conditions["haze"]},
+        "look": {
+            "left_out": view.left_out,
+            "haze": view.conditions["haze"],
+            "looked": not view.conditions.get("unlooked"),
+        },
         "relief_mm": view.conditions["relief_mm"],
         # with the weld's two points it may be the distance between them
         "weld_length_mm": given["weld_length_mm"] if weld_px else view.weld_length_mm,

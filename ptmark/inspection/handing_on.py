@@ -26,11 +26,12 @@ class Blind(NamedTuple):
     """What a photo cannot show.
 
     ``colourless``: nothing is marked because it holds no colour; ``overexposed``: pale dye in
-    most of its examined area.
+    most of its examined area; ``unlooked``: nothing is marked because it was not looked over.
     """
 
     colourless: bool = False
     overexposed: bool = False
+    unlooked: bool = False
 
 
 def scene_of(
@@ -69,6 +70,7 @@ def scene_of(
         edges={} if surface is None else edges_of(state, surface),
         unmeasured=tuple(one.id for one, made in measured if made is None),
         unseen=unseen_places(left_out),
+        unlooked=blind.unlooked,
         colourless=blind.colourless,
         overexposed=blind.overexposed,
     )
@@ -113,6 +115,7 @@ def record_of(
             _entry(one, made, known.get(one.id), shares.get(one.id)) for one, made in measured
         ],
         left_out=look[0],
+        unlooked=blind.unlooked,
         colourless=blind.colourless,
         overexposed=blind.overexposed,
         evaluation=evaluation,

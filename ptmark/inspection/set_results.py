@@ -209,9 +209,12 @@ def blind_of(
         return _photo_of(inspection, info)
 
     known = inspection.workings
+    colourless = not marked and known.colourless(info, photo)
+    unlooked = not state.marked and info.sha256 not in known.looked
     return Blind(
-        colourless=not marked and known.colourless(info, photo),
+        colourless=colourless,
         overexposed=known.overexposed(state, info, photo),
+        unlooked=unlooked and not colourless,  # which says why
     )
 
 

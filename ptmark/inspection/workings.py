@@ -71,6 +71,7 @@ class Workings:
         ] = {}
         self._remarked: dict[str, tuple[tuple[object, ...], tuple[Remark, ...]]] = {}
         self._looks: dict[str, Look] = {}
+        self.looked: set[str] = set()  # photos, by SHA-256, that were looked over
         self._told: dict[tuple[_Question, int], tuple[object, bool]] = {}
         self._colourless: dict[str, bool] = {}
         self._overexposed: dict[tuple[str, object], bool] = {}
@@ -81,6 +82,7 @@ class Workings:
         other._solved = dict(self._solved)
         other._measured, other._remarked = dict(self._measured), dict(self._remarked)
         other._looks, other._told = dict(self._looks), dict(self._told)
+        other.looked = set(self.looked)
         other._colourless = dict(self._colourless)
         other._overexposed = dict(self._overexposed)
         return other

@@ -44,6 +44,7 @@ def build_record(  # noqa: PLR0913 - one argument for each part of the record, b
     entries: Sequence[Entry],
     left_out: Sequence[LeftOut],
     colourless: bool = False,
+    unlooked: bool = False,
     overexposed: bool = False,
     evaluation: Evaluation | None,
     conditions: Conditions,
@@ -77,6 +78,8 @@ def build_record(  # noqa: PLR0913 - one argument for each part of the record, b
         Blobs the suggestions left out.
     colourless : bool
         Whether nothing is marked because the photo holds no colour.
+    unlooked : bool
+        Whether nothing is marked because the photo was not looked over.
     overexposed : bool
         Whether most of the examined area is, so that pale indications cannot be seen.
     evaluation : Evaluation or None
@@ -128,6 +131,7 @@ def build_record(  # noqa: PLR0913 - one argument for each part of the record, b
             "haze": share(haze),
             **({"unseen": unseen} if (unseen := unseen_places(left_out)) else {}),
             **({"colourless": True} if colourless else {}),
+            **({"unlooked": True} if unlooked else {}),
             **({"overexposed": True} if overexposed else {}),
         },
         area_px=None if area_px is None else points(area_px, 2),

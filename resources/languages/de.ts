@@ -6389,6 +6389,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>Das Foto enthält keine Farbe; dass nichts darin markiert ist, besagt daher nichts. Es in Farbe aufnehmen oder von Hand nachziehen, was da ist.</translation>
     </message>
     <message>
+      <source>The photo was not looked over, so that nothing is marked in it tells nothing. Look for indications, or trace what is there by hand.</source>
+      <translation>Das Foto wurde nicht abgesucht; dass nichts darin markiert ist, besagt darum nichts. Nach Anzeigen suchen oder von Hand nachzeichnen, was da ist.</translation>
+    </message>
+    <message>
       <source>The red is clipped: how much dye there is can no longer be told, and edges shift.</source>
       <translation>Das Rot ist übersteuert: Wie viel Farbe da ist, lässt sich nicht mehr sagen, und Kanten verschieben sich.</translation>
     </message>

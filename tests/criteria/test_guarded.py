@@ -238,12 +238,14 @@ def one_says_why(finding, fact):
 
 
 def test_nothing_is_said_to_be_there_only_where_that_can_be_told(build):
-    for fact in ({"unmeasured": ("C",)}, {"unseen": 3}, {"colourless": True}):
+    facts = ({"unmeasured": ("C",)}, {"unseen": 3}, {"colourless": True}, {"unlooked": True})
+    for fact in facts:
         (held,) = judge("iso-23277-2", build.scene(**fact)).findings
         assert held.verdict == "undecided"
     aside = build.bar("A", 0, 0, 9.0, 0.9, relevance="false", reason="fibre")
     told = judge("iso-23277-2", build.scene(aside, unseen=3)).findings
     assert [one.rule for one in told] == ["none", "searched"]
+    assert judge("iso-23277-2", build.scene(aside, unlooked=True)).verdict == "acceptable"
 
 
 def test_unknown_decision_rule(build):

@@ -1,14 +1,19 @@
 """The flow: what a hand does, what follows from it, and the way back."""
 
+import json
 from dataclasses import replace
 
 import numpy as np
 import pytest
+from PIL import Image
 
-from ptmark.dye import EdgeQuality
+from ptmark.criteria import evaluate, scene_from_json
+from ptmark.dye import EdgeQuality, Suggestions
 from ptmark.errors import CriteriaError, OutlineError, ScaleError, UsageError
 from ptmark.inspection import Inspection
+from ptmark.inspection.draft import draft_of_record, draft_to_json, restore_draft
 from ptmark.inspection.state import letter
+from ptmark.photo import open_photo
 from ptmark.record import record_text
 from ptmark.scale import CardReference, LineReference
 
@@ -154,6 +159,35 @@ def test_listeners_hear_every_change(inspection):
 @pytest.mark.parametrize(("number", "name"), [(0, "A"), (25, "Z"), (26, "AA"), (51, "AZ")])
 def test_letters_go_on_after_z(number, name):
     assert letter(number) == name
+
+
+def test_a_photo_that_nobody_looked_over_passes_no_part(inspection, photo_file):
+    # Nothing seen is a result of looking only: common practice, no source.
+    inspection.change("choose", profile="iso-23277-2")
+    inspection.set_reference(CardReference())
+
+    def gone_on(document):
+        again = Inspection()
+        restore_draft(again, document)
+        return again
+
+    drafted = gone_on(draft_to_json(inspection))
+    opened = gone_on(draft_of_record(inspection.to_record(), [photo_file]))
+    for one in (inspection, drafted, opened):
+        assert one.evaluation().verdict == "undecided"
+        document = json.loads(record_text(one.to_record()))  # fits the schema
+        assert document["conditions"]["unlooked"] is True
+        assert evaluate(one.profile, scene_from_json(document)).verdict == "undecided"
+    inspection.set_suggestions(Suggestions(found=(), left_out=(), haze=None))
+    assert inspection.evaluation().verdict == "acceptable"
+    assert "unlooked" not in inspection.to_record().conditions
+    assert gone_on(draft_to_json(inspection)).evaluation().verdict == "acceptable"
+    # a second photo of the set, with its scale but not looked over, holds the whole open
+    other = photo_file.with_name("second.png")
+    Image.open(photo_file).transpose(Image.Transpose.ROTATE_180).save(other)
+    inspection.photos.add(open_photo(other))
+    inspection.set_reference(CardReference())
+    assert inspection.to_record().verdict == "undecided"
 
 
 def test_record_counts_what_the_verdict_counts(looked):
