@@ -175,21 +175,21 @@ def _made(look: _Look) -> list[Contour]:
     )
     longest = np.array([[farthest(one)[2] for one in level] for level in (low, high)])
     shorter = (longest[0] - longest[1]) / 4
-    simple = without_crossings(outlines)
+    areas = [float(cv2.contourArea(outline.astype(np.float32))) for outline in outlines]
     made = []
-    for i, outline in enumerate(outlines):
+    for i, one, share in without_crossings(outlines):
         part = look.parts[i]
         step, blur = close.sheet.crops[part.number].step, float(look.blur_px[part.number])
         made.append(
             Contour(
-                outline_px=_in_photo(close, part.number, simple[i]),
+                outline_px=_in_photo(close, part.number, one),
                 shift_px=0.2 / float(slope[i]) * step,
                 end_shift_px=float(max(shorter[i], fades[i])) * step,
                 noise_px=float(noise[i]) * step,
                 contrast=part.contrast,
                 left_outside=float(left[i]),
                 taken_light=taken_light(close, part.number, part.border, blur, part.contrast),
-                area_px=float(cv2.contourArea(outline.astype(np.float32))) * step**2,
+                area_px=areas[i] * share * step**2,
                 cut=float(cut[i]),
                 grain=float(grain[i]),
             )

@@ -4,13 +4,18 @@ from collections.abc import Iterable
 
 from ptmark.dye.remark import Remark
 
-__all__ = ["DULL", "dull_remark", "is_dull"]
+__all__ = ["DULL", "dull_remark", "is_dull", "is_shaded_dye"]
 
 DULL = "not dye-coloured: reddish but dull, like dark ink, or dye in a photo of dull colours"
 # Dye in photos of a fifth to two fifths of their saturation, in light poor in red, and maroon
 # dye: 0.68 to 0.87 of green's share of red, 0.96 to 1.01 of blue, from 0.44 of green on. Ink,
 # scale and shadows take 0.93 of red and more, rust takes 1.07 of blue and more.
 MOST_RED_TAKEN, BLUE_TAKEN, LEAST_GREEN_TAKEN = 0.9, (0.92, 1.05), 0.4
+
+# Dye of 35 % in the crease of a toe: 0.11 to 0.18 of green, and of blue 0.80 to 1.04 of that.
+# Rust has 1.25 of blue and more, fingers 1.3, black ink and stamped numbers 0.02 of green.
+# Where more green is taken, dye shows by its own hue in shade, and dull things are in doubt.
+LEAST_SHADE, MOST_GREEN, LEAST_LEFT, BLUE_LEFT = 0.1, 0.5, 0.1, (0.75, 1.08)
 
 
 def is_dull(red: float, green: float, blue: float) -> bool:
@@ -24,6 +29,22 @@ def is_dull(red: float, green: float, blue: float) -> bool:
     least, most = BLUE_TAKEN
     alike = least * green < blue < most * green
     return green > LEAST_GREEN_TAKEN and red < MOST_RED_TAKEN * green and alike
+
+
+def is_shaded_dye(red: float, green: float, blue: float) -> bool:
+    """Whether these shares of light, taken by a blob, are those of dye in a crease's shade.
+
+    Shade takes all colours alike, so what the red leaves of green and blue is the dye's.
+
+    Examples
+    --------
+    >>> is_shaded_dye(0.28, 0.40, 0.39), is_shaded_dye(0.28, 0.50, 0.62)
+    (True, False)
+    """
+    if red < LEAST_SHADE or green > MOST_GREEN:
+        return False
+    green, blue = 1 - (1 - green) / (1 - red), 1 - (1 - blue) / (1 - red)
+    return green > LEAST_LEFT and BLUE_LEFT[0] * green < blue < BLUE_LEFT[1] * green
 
 
 def dull_remark(reasons: Iterable[str]) -> Remark | None:

@@ -10,7 +10,7 @@ import numpy as np
 import numpy.typing as npt
 
 from ptmark.dye.coarse import Blob, CoarseLook
-from ptmark.dye.dull import DULL, is_dull
+from ptmark.dye.dull import DULL, is_dull, is_shaded_dye
 from ptmark.dye.quick import middle, picked
 from ptmark.dye.reduced import shrunk
 from ptmark.photo import Photo, srgb_to_linear
@@ -42,6 +42,8 @@ def reason_at_a_glance(photo: Photo, look: CoarseLook, blob: Blob) -> str:
     light = np.array(cv2.mean(srgb_to_linear(crop), core)[:3])
     red, green, blue = (1 - light / np.maximum(white, 0.01)).tolist()
     if red > MOST_RED_TAKEN * green and green > LEAST_COLOUR:
+        if is_shaded_dye(red, green, blue):
+            return ""
         if is_dull(red, green, blue):
             return DULL
         return "not dye-coloured: it darkens red as well, like ink, scale or a shadow"

@@ -11,12 +11,12 @@ import numpy as np
 
 from ptmark.dye.contour import Contour
 from ptmark.dye.contrast import DYE_STOPS, LUMA
-from ptmark.dye.dull import DULL, is_dull
+from ptmark.dye.dull import DULL, is_dull, is_shaded_dye
 from ptmark.dye.hue import too_pale
 from ptmark.dye.quick import between
 from ptmark.photo import ends_at_border
 
-__all__ = ["WRONG_COLOUR", "Sight", "confidence", "reason_against", "too_small"]
+__all__ = ["NO_EDGE", "WRONG_COLOUR", "Sight", "confidence", "reason_against", "too_small"]
 
 # Dye takes green and blue about alike and leaves most of the red. Rust and heat tint take more
 # blue than green and much red; blue pen takes most red; grey and black take all alike.
@@ -50,6 +50,7 @@ SOFTEST, CLEAN_SOFTEST, CLEAN_OUTSIDE = 0.35, 0.42, 0.1
 MOST_CUT_OF_HAIRLINE = 0.35  # at most 0.27 for 210 true ones
 MOST_LEFT_BESIDE_HAIRLINE = 0.5  # at most 0.27 beside 75 true ones; more is a scrap of another
 WRONG_COLOUR = "not dye-coloured"  # how reasons of colour begin
+NO_EDGE = "no edge"  # and those of haze
 _HAZE = "no edge: a pink haze that fades away, reclean and repeat if in doubt"
 # How much of the outline may lie where the look ended (haze goes on there), in the same way: on
 # ten hazy photos at most 0.03 of a true one's, at least 0.07 of a called patch of haze's.
@@ -113,6 +114,8 @@ def _wrong_colour(one: Contour) -> str:
     red, green, blue = one.taken_light.tolist()
     colour = _by_colour(red, green)
     clear = one.contrast / one.grain
+    if clear > CLEAR and is_shaded_dye(red, green, blue):
+        return ""
     most_red = between(clear, (DIM, CLEAR), (RED_WHERE_DIM, MOST_RED_TAKEN))
     shade = clear < CLEAR or colour < FULL_AGREEMENT * one.contrast
     if shade and red > most_red * green:

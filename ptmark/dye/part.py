@@ -1,4 +1,4 @@
-"""Dye that touches something else: the part of a blob that is dye by its colour."""
+"""Dye that touches something else or runs out of haze: the part that is surely dye."""
 
 from collections.abc import Iterator
 from dataclasses import replace
@@ -7,6 +7,7 @@ import cv2
 import numpy as np
 import numpy.typing as npt
 
+from ptmark.dye.broken import lies_on
 from ptmark.dye.closeup import close_up
 from ptmark.dye.coarse import Blob, CoarseLook
 from ptmark.dye.contour import Contour, contours
@@ -16,35 +17,66 @@ from ptmark.dye.quick import middle, picked
 from ptmark.dye.sheet import Crop, in_fine, lay_out
 from ptmark.photo import Photo, srgb_to_linear
 
-__all__ = ["dye_part", "parts_called"]
+__all__ = ["parts_called"]
 
 Array = npt.NDArray[np.float64]
 Bytes = npt.NDArray[np.uint8]
+Float = npt.NDArray[np.float32]
+Mask = npt.NDArray[np.bool_]
 
 # Surely dye, pixel by pixel: far inside the judge's bounds, since where it goes on into the
 # other thing the part has no edge of its own to tell by.
 MOST_RED_TAKEN, LEAST_GREEN_TAKEN, MOST_BROWN = 0.48, 0.20, 1.45
+# And of what the red leaves of the green light, in shade: half of the peak is sure, which goes
+# on to a quarter.
+LEAST_SHADED, OF_PEAK, GOES_ON = 0.20, 0.5, 0.5
+LEAST_BLUE, MOST_BLUE, ROUNDED = 0.6, 1.12, 0.03  # of the green; share that JPEG may be off
+DARKEST = 0.15  # of the developer's red light; less tells no colour
+LEAST_WHITE = 0.01  # linear light of the developer; less is a black background
 LEAST_CONTRAST = 0.25
 LEAST_PIXELS, LEAST_SHARE = 40, 0.03  # of the whole: less is the blend at a finger's rim
 UNSURE_PX = 2.0  # how far the outline may lie off there: as far as the part is widened
+# Share of a part's dye that may be left 4 to 6 px beside it: 0.17 beside cracks that run out of
+# a line of pale dye, 0.45 beside haze.
+MOST_LEFT = 0.3
+LEAST_LIGHT = 0.55  # of the brightest developer beside a part; metal beyond its rim is darker
 _SMOOTH_PX = 1.0
 _FIVE = np.ones((5, 5), np.uint8)  # widens by UNSURE_PX
+_AS_FAR, _BESIDE, _BESIDE_PX = np.ones((9, 9), np.uint8), np.ones((13, 13), np.uint8), 6
+_ABOUT = np.ones((41, 41), np.uint8)
 
 
-def dye_part(photo: Photo, look: CoarseLook, outline_px: Array) -> Crop | None:
-    """Crop an outline whose whole is no dye, with only what is dye by its colour to look at.
+def parts_called(
+    photo: Photo, look: CoarseLook, left_out: list[Array], photo_blur_px: float, sight: Sight
+) -> list[Contour]:
+    """Outlines of dye, if the judge calls them, in what is left out as haze or by its colour.
 
     Parameters
     ----------
     photo, look
         As for `ptmark.dye.closeup.close_up`.
-    outline_px : ndarray of shape (N, 2)
+    left_out : list of ndarray of shape (N, 2)
         Photo px.
+    photo_blur_px, sight
+        As for all others of the photo.
+    """
+    found: list[Contour] = []
+    for shaded in (False, True):
+        rest = [
+            one for one in left_out if not any(lies_on(part.outline_px, one) for part in found)
+        ]
+        crops = [_dye_part(photo, look, one, shaded=shaded) for one in rest]
+        within = [one for one in crops if one is not None]
+        found += _judged(within, photo_blur_px, sight, shaded=shaded)
+    return found
 
-    Returns
-    -------
-    Crop or None
-        None where too little of it is dye.
+
+def _dye_part(
+    photo: Photo, look: CoarseLook, outline_px: Array, *, shaded: bool
+) -> Crop | None:
+    """Crop an outline with only what surely is dye to look at; None where too little is.
+
+    Where ``shaded``, colour alone tells: shade falls out of it.
     """
     rim = np.round((outline_px + 0.5) / look.factor - 0.5 - look.origin).astype(np.int32)
     low, high = rim.min(axis=0), rim.max(axis=0) + 1
@@ -52,31 +84,78 @@ def dye_part(photo: Photo, look: CoarseLook, outline_px: Array) -> Crop | None:
     crop = close_up(photo, look, blob)
     bare = picked(crop.rgb, np.flatnonzero(crop.around > 0), 1000)
     white = srgb_to_linear(middle(bare))
+    if white.max() < LEAST_WHITE:
+        return None
     light = cv2.GaussianBlur(srgb_to_linear(np.ascontiguousarray(crop.rgb)), (0, 0), _SMOOTH_PX)
-    red, green, blue = cv2.split(1 - light / np.maximum(white, 0.01))
+    share = np.asarray(light / np.maximum(white, 0.01), np.float32)
     near = in_fine(crop.near, crop.factor, crop.rgb.shape)
-    sure = (near > 0) & (green > LEAST_GREEN_TAKEN) & (red < MOST_RED_TAKEN * green)
-    sure &= blue + 0.8 * red < MOST_BROWN * green
-    _, names, stats, _ = cv2.connectedComponentsWithStats(sure.view(np.uint8))
+    colour = _colour_of_dye(share)
+    if shaded:
+        dye = np.where(near > 0, colour, 0)
+        least = max(LEAST_SHADED, OF_PEAK * float(dye.max()))
+        sure, goes_on = dye > least, dye > GOES_ON * least
+    else:
+        red, green, blue = cv2.split(1 - share)
+        sure = (near > 0) & (green > LEAST_GREEN_TAKEN) & (red < MOST_RED_TAKEN * green)
+        goes_on = sure = sure & (blue + 0.8 * red < MOST_BROWN * green)
+    _, names, stats, _ = cv2.connectedComponentsWithStats(goes_on.view(np.uint8))
+    count = np.bincount(names[sure], minlength=len(stats))
     whole = cv2.contourArea(outline_px.astype(np.float32)) / crop.step**2
-    large = stats[:, cv2.CC_STAT_AREA] >= max(LEAST_PIXELS, LEAST_SHARE * whole)
+    large = count >= max(LEAST_PIXELS, LEAST_SHARE * whole)
     large[0] = False
+    for name in np.flatnonzero(large).tolist():
+        x, y, wide, high = stats[name, :4].tolist()
+        rows = slice(max(y - _BESIDE_PX, 0), y + high + _BESIDE_PX)
+        columns = slice(max(x - _BESIDE_PX, 0), x + wide + _BESIDE_PX)
+        large[name] = _has_edge(names[rows, columns] == name, colour[rows, columns])
     if not large.any():
         return None
     part = large[names].view(np.uint8)
     near[cv2.dilate(part, _FIVE) == 0] = 0
-    return replace(crop, near=near, seeds=part, factor=1)
+    around = _of_one_light(crop, part) if shaded else crop.around
+    return replace(crop, near=near, around=around, seeds=part, factor=1)
 
 
-def parts_called(parts: list[Crop], photo_blur_px: float, sight: Sight) -> Iterator[Contour]:
-    """Outlines of parts that pass the judge too, the least sure of their place said.
+def _colour_of_dye(share: Float) -> Float:
+    """How much less green than red is left, of shares of the white's light of shape (H, W, 3).
 
-    ``photo_blur_px`` and ``sight`` as for all others of the photo.
+    0 where the blue is not that of dye, or too little red is left to tell.
     """
+    red, green, blue = cv2.split(share)
+    lit = np.maximum(red, 0.02)
+    green, blue = (np.asarray(1 - one / lit, np.float32) for one in (green, blue))
+    other = (blue < LEAST_BLUE * green - ROUNDED) | (blue > MOST_BLUE * green + ROUNDED)
+    green[(red < DARKEST) | other] = 0
+    return green
+
+
+def _has_edge(own: Mask, green: Float) -> bool:
+    """Whether little dye is left beside where it falls to half: haze fades away."""
+    half = own & (green > 0.5 * np.percentile(green[own], 90))
+    core = half.view(np.uint8)
+    beside = green[(cv2.dilate(core, _BESIDE) > 0) & (cv2.dilate(core, _AS_FAR) == 0)]
+    return bool(not beside.size or np.median(beside) < MOST_LEFT * np.median(green[half]))
+
+
+def _of_one_light(crop: Crop, part: Bytes) -> Bytes:
+    """Where bare developer lies, without what is far darker than it is beside a part."""
+    bare = crop.around > 0
+    beside = bare & (cv2.dilate(part, _ABOUT) > 0)
+    if np.count_nonzero(beside) < LEAST_PIXELS:
+        return crop.around
+    light = srgb_to_linear(np.asarray(cv2.cvtColor(crop.rgb, cv2.COLOR_RGB2GRAY), np.uint8))
+    own = bare & (light > LEAST_LIGHT * np.percentile(light[beside], 80))
+    return own.view(np.uint8) if np.count_nonzero(own) >= LEAST_PIXELS else crop.around
+
+
+def _judged(
+    parts: list[Crop], photo_blur_px: float, sight: Sight, *, shaded: bool
+) -> Iterator[Contour]:
+    """Outlines of parts that pass the judge too, the least sure of their place said."""
     for sheet in lay_out(parts):
         for one in contours(look_closely(sheet), photo_blur_px, sight.least_px / 2):
             red, green, _ = one.taken_light
-            sure = one.contrast >= LEAST_CONTRAST and red < MOST_RED_TAKEN * green
+            sure = one.contrast >= LEAST_CONTRAST and (shaded or red < MOST_RED_TAKEN * green)
             if sure and not reason_against(replace(one, cut=0.0), sight):
                 yield replace(
                     one,

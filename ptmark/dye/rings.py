@@ -1,12 +1,19 @@
 """Closed chains of vertices, many of them one after the other in one array."""
 
+from collections.abc import Iterator
+
 import numpy as np
 import numpy.typing as npt
+
+from ptmark.dye.beside import signed_area
 
 __all__ = ["Rings", "without_crossings"]
 
 Array = npt.NDArray[np.float64]
 Ints = npt.NDArray[np.intp]
+
+# Of an outline's largest part, and px squared: less is a scrap between its vertices.
+_LEAST_SHARE, _LEAST_PART = 0.1, 25.0
 
 
 class Rings:
@@ -69,28 +76,41 @@ class Rings:
         return np.split(values, self.starts[1:])
 
 
-def without_crossings(outlines: list[Array]) -> list[Array]:
-    """Outlines of shape (N, 2) that do not cross themselves: else their largest part.
+def without_crossings(outlines: list[Array]) -> list[tuple[int, Array, float]]:
+    """Outlines of shape (N, 2) that do not cross themselves: else their parts.
 
-    The flanks of a thin line may meet. What encloses nothing has no vertices left.
+    The flanks of a thin line may meet, and what lies on either side of there is as real. Of
+    each the largest part comes first, then others but for scraps; none of what encloses
+    nothing.
+
+    Returns
+    -------
+    list of (number, outline, share)
+        Which outline it is of, and the share that it has of the area of its parts.
     """
     import shapely
 
-    made = list(outlines)
+    made = [[one] for one in outlines]
     told = np.array([i for i, one in enumerate(outlines) if len(one) >= 4], np.intp)
-    if not len(told):
-        return made
-    rings = Rings([len(outlines[i]) for i in told])
-    every = np.concatenate([outlines[i] for i in told])
-    shapes = shapely.polygons(shapely.linearrings(every, indices=rings.of))
-    crossed = ~shapely.is_valid(shapes)
-    mended = shapely.buffer(np.asarray(shapes)[crossed], 0)
-    parts, of = shapely.get_parts(mended, return_index=True)
-    areas = shapely.area(parts)
-    for n, i in enumerate(told[crossed].tolist()):
-        made[i] = outlines[i][:0]
-        own = np.flatnonzero((of == n) & (areas > 0))
-        if len(own):
-            largest = parts[own[areas[own].argmax()]]
-            made[i] = shapely.get_coordinates(shapely.get_exterior_ring(largest))[:-1]
-    return made
+    if len(told):
+        rings = Rings([len(outlines[i]) for i in told])
+        every = np.concatenate([outlines[i] for i in told])
+        shapes = shapely.polygons(shapely.linearrings(every, indices=rings.of))
+        crossed = ~shapely.is_valid(shapes)
+        mended = shapely.buffer(np.asarray(shapes)[crossed], 0)
+        parts, of = shapely.get_parts(mended, return_index=True)
+        areas = shapely.area(parts)
+        for n, i in enumerate(told[crossed].tolist()):
+            own = np.flatnonzero((of == n) & (areas > 0))
+            own = own[np.argsort(-areas[own], kind="stable")]
+            largest = areas[own].max(initial=0)
+            own = own[areas[own] >= min(largest, max(_LEAST_PART, _LEAST_SHARE * largest))]
+            rims = shapely.get_exterior_ring(parts[own])
+            made[i] = [shapely.get_coordinates(one)[:-1] for one in rims]
+    return [(i, *one) for i, whole in enumerate(made) for one in _with_shares(whole)]
+
+
+def _with_shares(parts: list[Array]) -> Iterator[tuple[Array, float]]:
+    areas = [abs(signed_area(one)) for one in parts]
+    for one, area in zip(parts, areas, strict=True):
+        yield one, area / sum(areas) if len(parts) > 1 else 1.0

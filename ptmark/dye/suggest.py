@@ -14,8 +14,8 @@ from ptmark.dye.contour import Contour, contours, edge_of
 from ptmark.dye.edge import EdgeQuality
 from ptmark.dye.fine import TELLING, CloseLook, look_closely
 from ptmark.dye.glance import outline_of, reason_at_a_glance
-from ptmark.dye.judge import WRONG_COLOUR, Sight, confidence, reason_against
-from ptmark.dye.part import dye_part, parts_called
+from ptmark.dye.judge import NO_EDGE, WRONG_COLOUR, Sight, confidence, reason_against
+from ptmark.dye.part import parts_called
 from ptmark.dye.quick import inside_polygon
 from ptmark.dye.remark import Remark
 from ptmark.dye.sheet import Crop, grouped, laid
@@ -113,7 +113,7 @@ def suggest(
     looks = _CloseLooks(crops, _HELD_PIXELS)
     photo_blur = looks.photo_blur
     sight = _sight(photo, surface, photo_blur)
-    parts = []
+    mixed = []
     for outlines in looks.outlines(LEAST_PX / 2):
         for one in outlines:
             if area_px is not None and not inside_polygon(one.outline_px, area_px).any():
@@ -124,10 +124,9 @@ def suggest(
                 continue
             edge = edge_of(one, "suggested")
             left_out.append(LeftOut(outline_px=one.outline_px, edge=edge, reason=why))
-            if why.startswith(WRONG_COLOUR):
-                parts.append(dye_part(photo, look, one.outline_px))
-    within = [one for one in parts if one is not None]
-    called += parts_called(within, photo_blur, sight)
+            if why.startswith((WRONG_COLOUR, NO_EDGE)):
+                mixed.append(one.outline_px)
+    called += parts_called(photo, look, mixed, photo_blur, sight)
     found = [_called(one, confidence(one)) for one in called]
     between = parts_between(photo, look, called, photo_blur, sight)
     found += [_called(one, IN_LINE) for one in between]

@@ -48,3 +48,40 @@ def test_a_part_is_less_sure_of_its_place():
     (part,) = suggest(mixed).found
     assert part.edge.shift_px > alone.edge.shift_px + 0.3
     assert np.isfinite(part.confidence)
+
+
+WIDE = (260, 420)
+FAINT = 1 - 0.35 * (1 - scenes.DYE)
+
+
+def rows(at, across):
+    """Share from 0 to 1 by rows: a Gaussian crease about a line."""
+    return np.exp(-(((np.arange(WIDE[0]) - at) / across) ** 2))[:, None] * np.ones(WIDE[1])
+
+
+def spans(one):
+    return one.outline_px[:, 0].min(), one.outline_px[:, 0].max()
+
+
+def test_faint_dye_in_the_crease_of_a_toe_is_called():
+    crack = (scenes.bar(WIDE, 100, 300, 130, 4.0), FAINT)
+    toe = 1 - 0.28 * rows(130, 5.0)  # steel's toe in the light from one side
+    (one,) = suggest(scenes.photo(WIDE, [crack], shade=toe)).found
+    low, high = spans(one)
+    assert low < 101.5
+    assert high > 298.5
+
+
+def test_a_crease_of_a_toe_without_dye_is_not_called():
+    part = scenes.bar(WIDE, 100, 300, 130, 4.0)[..., None]
+    shade = (1 - 0.28 * rows(130, 5.0))[..., None] * (1 - 0.3 * part) * np.ones(3)
+    assert suggest(scenes.photo(WIDE, [], shade=shade)).found == ()
+
+
+def test_a_crack_out_of_a_line_of_pale_dye_is_called():
+    # dye that seeps out of an edge fades away as haze does, and the line of it ends softly
+    along = np.clip((190 - np.abs(np.arange(WIDE[1]) - 210)) / 20, 0, 1)
+    seeped = (0.3 * rows(60, 9.0) * along, scenes.DYE)
+    crack = (scenes.bar(WIDE[::-1], 60, 130, 200, 3.0).T, scenes.DYE)
+    (one,) = suggest(scenes.photo(WIDE, [seeped, crack])).found
+    assert one.outline_px[:, 1].max() == pytest.approx(130, abs=1.5)

@@ -166,16 +166,24 @@ def test_a_short_ring_keeps_its_values():
     assert Rings([7]).smooth(values, 3).tolist() == values.tolist()
 
 
-def test_an_outline_that_crosses_itself_keeps_its_largest_part():
-    # a bow tie of two triangles that meet in (2, 0): areas 4 and 1 by half base times height
+def test_an_outline_that_crosses_itself_keeps_its_parts_but_for_scraps():
+    # a bow tie of two triangles that meet in (2, 0): areas 4 and 1 by half base times height;
+    # the smaller one goes round the other way and encloses nothing
     tie = np.array([[0.0, -2.0], [3.0, 1.0], [3.0, -1.0], [0.0, 2.0]])
     square = np.array([[0.0, 0.0], [1.0, 0.0], [1.0, 1.0], [0.0, 1.0]])
     flat = np.array([[0.0, 0.0], [1.0, 0.0], [2.0, 0.0], [1.0, 0.0]])
-    kept, same, gone, short = without_crossings([tie, square, flat, square[:3]])
-    assert Polygon(kept).area == pytest.approx(4.0)
-    assert same.tolist() == square.tolist()
-    assert len(gone) == 0
-    assert len(short) == 3
+    # two squares of 10 and 20, the flanks of the way between them crossed in its middle
+    neck = [[10, 0], [10, 4], [15, 6], [20, 4], [20, -5], [40, -5], [40, 15], [20, 15], [20, 6]]
+    neck += [[15, 4], [10, 6], [10, 10], [0, 10], [0, 0]]
+    outlines = [tie, square, flat, square[:3], np.array(neck, float)]
+    numbers, kept, shares = zip(*without_crossings(outlines), strict=True)
+    assert numbers == (0, 1, 3, 4, 4)  # nothing of the flat one
+    assert Polygon(kept[0]).area == pytest.approx(4.0)
+    assert kept[1].tolist() == square.tolist()
+    assert len(kept[2]) == 3
+    # flanks 2 apart at both ends of 5 and none at 2.5: each side has a triangle of 2.5
+    assert [Polygon(one).area for one in kept[3:]] == pytest.approx([402.5, 102.5])
+    assert shares == pytest.approx((1, 1, 1, 402.5 / 505, 102.5 / 505))
 
 
 @pytest.mark.parametrize(("kind", "channels"), [(np.uint8, 3), (np.float32, 4)])
