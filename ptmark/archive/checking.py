@@ -64,7 +64,7 @@ class FileCheck:
                     self.found.photos += 1
                     self.found.bytes += size
                     self.notes.photo = one.sha256
-                    if kind:
+                    if kind and not (kind == "missing" and self._deleted(one.sha256)):
                         self._say(kind, one.sha256, says)
                 self._step()
                 if len(chunk) < CHUNK:
@@ -77,6 +77,13 @@ class FileCheck:
             return "changed", "its row tells another size", size
         return kind, says, size
 
+    def _deleted(self, subject: str) -> bool:
+        """Whether a rule took a photo or record away since the log was read."""
+        photo = table("photo")
+        with self.archive.reading() as conn:
+            row = conn.execute(select(photo.c.sha256).where(photo.c.sha256 == subject)).first()
+            return row is None and not beside.states(chain.lines(conn, subject))
+
     def files(self) -> None:
         """The records' files beside the photos, every state that was taken in."""
         owner = {sha256: name for name, own in self._known.items() for sha256 in own}
@@ -88,7 +95,7 @@ class FileCheck:
                 for one, (kind, says, size) in zip(chunk, told, strict=True):
                     self.found.bytes += size
                     self.notes.file = one
-                    if kind:
+                    if kind and not (kind == "missing" and self._deleted(owner[one])):
                         self._say(kind, owner[one], f"its file {one[:12]}… {says}")
                 self._step()
 

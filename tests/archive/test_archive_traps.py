@@ -7,6 +7,7 @@ import zipfile
 from contextlib import closing
 from dataclasses import replace
 from datetime import date
+from threading import Lock
 
 import pytest
 
@@ -29,6 +30,7 @@ from ptmark.archive import (
     verify,
     verifying,
 )
+from ptmark.archive.checking import FileCheck
 from ptmark.archive.store import key_for
 from ptmark.errors import ArchiveError
 from ptmark.record import load_record, save_record
@@ -138,6 +140,31 @@ def test_a_check_while_another_writes_raises_no_alarm(tmp_path, make, monkeypatc
     with open_archive(tmp_path / "one") as one:
         add_record(one, make("r-1"))
         assert verify(one).problems == []
+
+
+@pytest.mark.parametrize("step", ["_photo", "_file"])
+def test_a_check_during_a_deletion_by_rule_raises_no_alarm(tmp_path, make, monkeypatch, step):
+    read = getattr(FileCheck, step)
+
+    def meanwhile(self, given):
+        with lock:
+            if not gone:
+                with open_archive(tmp_path / "one") as other:
+                    gone.extend(apply_rules(other, date(2026, 6, 1)))
+        return read(self, given)
+
+    gone, lock = [], Lock()
+    with open_archive(tmp_path / "one") as one:
+        add_record(one, make("old", day="2001-01-01"))
+        lost = make("new")
+        add_record(one, lost)
+        keep_for(one, "ten", Query(), 10, "invented contract")
+        photo_file(one, lost).unlink()
+        monkeypatch.setattr(FileCheck, step, meanwhile)
+        found = verify(one)
+    assert len(gone) == 1
+    told = [(one.kind, one.subject) for one in found.problems if one.kind != "orphaned"]
+    assert told == [("missing", load_record(lost).photo["sha256"])]
 
 
 def test_what_one_damaged_copy_lacks_keeps_the_rest_from_no_mending(tmp_path, make):
