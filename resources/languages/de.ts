@@ -460,6 +460,10 @@
       <translation>Protokolle und Fotos prüfen; Regeln und Sperren</translation>
     </message>
     <message>
+      <source>Checked on {0}, more than a year before the examination ({1}); near vision is checked each year (ISO 9712, from memory).</source>
+      <translation>Geprüft am {0}, mehr als ein Jahr vor der Prüfung ({1}); die Sehschärfe in der Nähe wird jährlich geprüft (ISO 9712, aus dem Gedächtnis).</translation>
+    </message>
+    <message>
       <source>Checking the archive</source>
       <translation>Das Archiv wird geprüft</translation>
     </message>
@@ -1256,8 +1260,8 @@
       <translation>Art, wie ISO 6520-1 sie nennt</translation>
     </message>
     <message>
-      <source>L/W</source>
-      <translation>L/B</translation>
+      <source>L/W ± U</source>
+      <translation type="unfinished" />
     </message>
     <message>
       <source>Laid over each other, on the surface only: {0} points agree, in the middle within {1:.1f} px.</source>
@@ -1810,8 +1814,8 @@
       <translation>Teile dieser Regeln</translation>
     </message>
     <message>
-      <source>Path</source>
-      <translation>Weg</translation>
+      <source>Path ± U</source>
+      <translation type="unfinished" />
     </message>
     <message>
       <source>Penetrant</source>
@@ -2998,6 +3002,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>Diese Charge lief ab am</translation>
     </message>
     <message>
+      <source>This certificate expired on</source>
+      <translation>Dieses Zertifikat ist abgelaufen am</translation>
+    </message>
+    <message>
       <source>This departs from the verdict; give the reason.</source>
       <translation>Das weicht von der Bewertung ab; den Grund angeben.</translation>
     </message>
@@ -3308,6 +3316,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>Width of the drawing on the part</source>
       <translation>Breite der Zeichnung auf dem Teil</translation>
+    </message>
+    <message>
+      <source>Width ± U</source>
+      <translation type="unfinished" />
     </message>
     <message>
       <source>Wiped clean</source>
@@ -6389,6 +6401,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>Das Foto enthält keine Farbe; dass nichts darin markiert ist, besagt daher nichts. Es in Farbe aufnehmen oder von Hand nachziehen, was da ist.</translation>
     </message>
     <message>
+      <source>The photo shows no grain: it was smoothed, by noise reduction, a filter or strong compression, and thin ends and faint indications go with the grain, so that lengths may come out too short by more than their U.</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
       <source>The photo was not looked over, so that nothing is marked in it tells nothing. Look for indications, or trace what is there by hand.</source>
       <translation>Das Foto wurde nicht abgesucht; dass nichts darin markiert ist, besagt darum nichts. Nach Anzeigen suchen oder von Hand nachzeichnen, was da ist.</translation>
     </message>
@@ -6567,6 +6583,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>Use the photo as the camera wrote it, not a copy that was sent or saved smaller.</source>
       <translation>Das Foto so verwenden, wie die Kamera es geschrieben hat, keine verschickte oder kleiner gespeicherte Kopie.</translation>
+    </message>
+    <message>
+      <source>Use the photo as the camera wrote it, with beauty and noise filters off and more light on the surface.</source>
+      <translation type="unfinished" />
     </message>
     <message>
       <source>Use the photo as the camera wrote it.</source>

@@ -58,6 +58,20 @@ def test_values_are_read_with_their_units():
     assert celsius("LED 5000 K") == []
 
 
+def test_a_certificate_that_expired_and_an_old_vision_check_are_told():
+    # ISO 9712: certificates run out; near vision is checked each year (from memory)
+    for key in ("examiner_certificate", "reviewer_certificate"):
+        assert said(key, "ISO 9712 PT 2, no 4711, 2021-03-01 to 2026-03-02") == ""
+        assert "expired on" in said(key, "PT 2, 2021-03-01 to 2026-03-01")
+        assert said(key, "PT 2, 2026-03-01", examination_date="2026-02-27") == ""
+        assert "two ways" in said(key, "PT 2, 03/04/2027")
+        assert said(key, "PT 2, no date") == ""
+    assert said("vision_check", "2025-03-02, colour and near") == ""
+    assert "ISO 9712" in said("vision_check", "2025-02-27")
+    assert "two ways" in said("vision_check", "03/04/2025")
+    assert said("vision_check", "done") == ""
+
+
 @pytest.mark.truth
 @pytest.mark.parametrize(
     ("practice", "good", "cold", "hot"),

@@ -28,12 +28,18 @@ _INSTRUMENTS = {
     "length_instrument": "Scale or rule",
     "clock": "Timer",
 }
+_CERTIFICATES = {
+    "examiner_certificate": "Examiner's certificate",
+    "reviewer_certificate": "Reviewer's certificate",
+}
+_VISION = {"vision_check": "Vision check"}
+_VISION_DAYS = 366  # near vision each year: ISO 9712, 7.4 (from memory)
 _MEASURED = {
     "surface_temperature": "Surface temperature",
     "illuminance": "Illuminance",
     "uv_irradiance": "UV-A irradiance",
 }
-CHECKED = {**_BATCHES, **_MEASURED, **_INSTRUMENTS}
+CHECKED = {**_BATCHES, **_MEASURED, **_INSTRUMENTS, **_CERTIFICATES, **_VISION}
 
 
 @dataclass(frozen=True)
@@ -101,6 +107,10 @@ def cautions(
         **dict.fromkeys(
             _INSTRUMENTS, lambda text: _past(text, day, tr("Calibration was due on"))
         ),
+        **dict.fromkeys(
+            _CERTIFICATES, lambda text: _past(text, day, tr("This certificate expired on"))
+        ),
+        "vision_check": lambda text: _vision(text, day),
         "surface_temperature": lambda text: _temperature(text, held),
         "illuminance": lambda text: _light(text, held, fluorescent=fluorescent),
         "uv_irradiance": lambda text: _uv(text, held),
@@ -120,6 +130,18 @@ def _past(text: str, day: date, what: str) -> str:
     if isinstance(read, date) and read < day:
         return tr("{0} {1}, before the examination ({2}).", what, read, day)
     return ""
+
+
+def _vision(text: str, day: date) -> str:
+    read = last_date(text)
+    if isinstance(read, date) and (day - read).days > _VISION_DAYS:
+        return tr(
+            "Checked on {0}, more than a year before the examination ({1}); near vision is "
+            "checked each year (ISO 9712, from memory).",
+            read,
+            day,
+        )
+    return _past(text, date.min, "")  # a date that can be read two ways
 
 
 def _temperature(text: str, held: Conditions) -> str:
