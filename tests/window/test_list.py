@@ -129,8 +129,11 @@ def test_the_table_is_copied_as_cells_that_no_spreadsheet_runs(qtbot, opened, ta
     lines = QGuiApplication.clipboard().text().splitlines()
     assert len(lines) == 3
     cells = [line.split("\t") for line in lines]
-    assert {len(row) for row in cells} == {10}
-    length = opened.session.judgement.measured[first].length
+    assert {len(row) for row in cells} == {13}
+    made = opened.session.judgement.measured[first]
+    length = made.length
+    around = [one.expanded for one in (made.path, made.width, made.ratio)]
+    assert list(map(float, cells[1][10:])) == pytest.approx(around, abs=0.006)
     assert cells[1][0] == first
     assert float(cells[1][2]) == pytest.approx(length.value, abs=0.006)
     assert float(cells[1][3]) == pytest.approx(length.expanded, abs=0.006)
@@ -185,6 +188,17 @@ def test_dye_is_more_like_dye_than_shade_or_ink():
     ink = dye_likeness(rgb, square(20, 20))
     assert dye > 1
     assert abs(ink) < 0.1
+
+
+def test_no_size_in_the_list_stands_without_its_uncertainty(opened, table):
+    measured, model = opened.session.judgement.measured, table.order.model
+    for row in table.order.shown:
+        made = measured[row.id]
+        sizes = (made.length, made.width, made.ratio, made.path)
+        for at, one in zip((2, 3, 4, 8), sizes, strict=True):
+            value, around = map(float, row.cells[at].split(" ± "))
+            assert (value, around) == pytest.approx((one.value, one.expanded), abs=0.06)
+            assert "± U" in model.headerData(at, Qt.Orientation.Horizontal)
 
 
 def test_what_the_photos_edge_cuts_short_shows_the_least_it_can_be(opened, idle, table):

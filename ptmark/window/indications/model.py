@@ -13,7 +13,6 @@ from PySide6.QtCore import (
 )
 from PySide6.QtWidgets import QWidget
 
-from ptmark.units import MM_PER_IN
 from ptmark.window.glyphs import glyph_icon
 from ptmark.window.indications.kinds import kind_kept, kind_shown
 from ptmark.window.judging import standings
@@ -33,12 +32,12 @@ COLUMNS = (
     "",
     tr("Shape"),
     tr("Length ± U"),
-    tr("Width"),
-    tr("L/W"),
+    tr("Width ± U"),
+    tr("L/W ± U"),
     tr("Verdict"),
     tr("Kind"),
     tr("Note"),
-    tr("Path"),
+    tr("Path ± U"),
 )
 VERDICTS = (
     "rejectable",
@@ -52,6 +51,7 @@ VERDICTS = (
     "dropped",
 )
 _VERDICT, _KIND, _NOTE = 5, 6, 7
+_LENGTHS = (2, 3, 8)
 _SEEN = {"suggested": tr("not looked at"), "taken": tr("taken"), "dropped": tr("dropped")}
 _NOTHING = QModelIndex()
 
@@ -133,16 +133,7 @@ class IndicationModel(QAbstractTableModel):
             return tr("Indication") if role == Qt.ItemDataRole.AccessibleTextRole else None
         if orientation != Qt.Orientation.Horizontal or role != Qt.ItemDataRole.DisplayRole:
             return None
-        unit = (
-            f", {self._session.unit}"
-            if COLUMNS[section]
-            in {
-                tr("Length ± U"),
-                tr("Path"),
-            }
-            else ""
-        )
-        return COLUMNS[section] + unit
+        return COLUMNS[section] + (f", {self._session.unit}" if section in _LENGTHS else "")
 
     def flags(self, index: Index) -> Qt.ItemFlag:
         usual = super().flags(index)
@@ -223,14 +214,14 @@ class IndicationModel(QAbstractTableModel):
         if made is None:
             why = tr("no size") if self._session.judgement.refused else tr("no scale")
             return (-1.0, -1.0, -1.0, -1.0), (why, "", "", "")
-        digits, per = (2, 1.0) if self._session.unit == "mm" else (3, MM_PER_IN)
+        unit, ratio = self._session.unit, made.ratio
         numbers = (made.length.value, made.width.value, made.ratio.value, made.path.value)
         least = "≥ " if made.is_least else ""
         return numbers, (
-            least + plus_minus(made.length, self._session.unit),
-            least + number(made.width.value / per, f".{digits}f"),
-            number(made.ratio.value, ".1f"),
-            least + number(made.path.value / per, f".{digits}f"),
+            least + plus_minus(made.length, unit),
+            least + plus_minus(made.width, unit),
+            f"{number(ratio.value, '.1f')} ± {number(ratio.expanded, '.1f')}",
+            least + plus_minus(made.path, unit),
         )
 
     def _verdict(self, one: "Marked", stands: dict[str, str]) -> str:

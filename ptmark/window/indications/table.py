@@ -76,18 +76,21 @@ class IndicationTable(QTableView):
         measured, unit = self._session.judgement.measured, self._session.unit
         digits, per = (2, 1.0) if unit == "mm" else (3, MM_PER_IN)
         lengths = [f"{name}, {unit}" for name in ("Length", "U (k = 2)", "Path", "Width")]
-        head = ("Indication", "Shape", *lengths, "L/W", "Verdict", "Kind", "Note")
+        more = (f"U of path, {unit}", f"U of width, {unit}", "U of L/W")
+        head = ("Indication", "Shape", *lengths, "L/W", "Verdict", "Kind", "Note", *more)
         lines = ["\t".join(head)]
         for row in rows:
             made = measured.get(row.id)
-            sizes = ["", "", "", "", ""]
+            sizes, around = ["", "", "", "", ""], ["", "", ""]
             if made is not None:
-                length, path, width = made.length, made.path.value, made.width.value
-                amounts = (length.value, length.expanded, path, width)
+                length, path, width = made.length, made.path, made.width
+                amounts = (length.value, length.expanded, path.value, width.value)
                 sizes = [number(one / per, f".{digits}f") for one in amounts]
                 sizes.append(number(made.ratio.value, ".2f"))
+                around = [number(q.expanded / per, f".{digits}f") for q in (path, width)]
+                around.append(number(made.ratio.expanded, ".2f"))
             words = (row.verdict, _safe(row.cells[_KIND]), _safe(row.cells[_KIND + 1]))
-            lines.append("\t".join((row.id, row.shape, *sizes, *words)))
+            lines.append("\t".join((row.id, row.shape, *sizes, *words, *around)))
         QGuiApplication.clipboard().setText("\n".join(lines) + "\n")
 
     def _show_selection(self) -> None:
