@@ -17,7 +17,15 @@ from ptmark.photo import PhotoInfo
 from ptmark.record import Entry, Record, build_record, given_json
 from ptmark.scale import SurfaceMap
 
-__all__ = ["Blind", "chosen_of", "record_of", "scene_of", "weld_of"]
+__all__ = [
+    "Blind",
+    "Distances",
+    "chosen_of",
+    "distances_of",
+    "record_of",
+    "scene_of",
+    "weld_of",
+]
 
 Measured = Sequence[tuple[Marked, Measurement | None]]
 
@@ -34,12 +42,29 @@ class Blind(NamedTuple):
     unlooked: bool = False
 
 
+class Distances(NamedTuple):
+    """By letter, how well distances from an indication are known; see `Judged`."""
+
+    edge_u: Mapping[str, float]
+    shares: Mapping[str, Shares]
+
+
+def distances_of(measured: Measured, state: State, surface: SurfaceMap | None) -> Distances:
+    """Those of one photo; none without a surface."""
+    if surface is None:
+        return Distances({}, {})
+    return Distances(
+        edge_u_of(measured, state, surface), shares_of(measured, surface, state.relief_mm)
+    )
+
+
 def scene_of(
     measured: Measured,
     state: State,
     surface: SurfaceMap | None,
     sizes: Mapping[str, Measurement] = MappingProxyType({}),
     *,
+    known: Distances,
     left_out: Sequence[LeftOut],
     blind: Blind,
 ) -> Scene:
@@ -49,16 +74,14 @@ def scene_of(
     taken from where another photo of the set shows it too; its place stays this photo's.
     """
     length_mm, direction_deg = weld_of(state, surface)
-    known = {} if surface is None else edge_u_of(measured, state, surface)
-    shares = {} if surface is None else shares_of(measured, surface, state.relief_mm)
     return Scene(
         indications=tuple(
             _judged(
                 one,
                 made,
                 sizes.get(one.id, made),
-                known.get(one.id, 0.0),
-                shares.get(one.id, ((), 0.0)),
+                known.edge_u.get(one.id, 0.0),
+                known.shares.get(one.id, ((), 0.0)),
             )
             for one, made in measured
             if made is not None
@@ -95,24 +118,26 @@ def record_of(
     *,
     info: PhotoInfo,
     surface: SurfaceMap | None,
+    known: Distances,
     look: tuple[Sequence[LeftOut], float | None],
     blind: Blind,
     evaluation: Evaluation | None,
     remarks: Sequence[Remark],
-    record_id: str | None,
-    created: str | None,
+    stamp: tuple[str | None, str | None],
 ) -> Record:
-    """The inspection as a record; what is missing stays empty there."""
+    """The inspection as a record; what is missing stays empty there.
+
+    ``stamp`` is its id and its time, new where None.
+    """
     weld_length_mm, weld_direction_deg = weld_of(state, surface)
     edges = {} if surface is None else edges_of(state, surface)
-    known = {} if surface is None else edge_u_of(measured, state, surface)
-    shares = {} if surface is None else shares_of(measured, surface, state.relief_mm)
     return build_record(
         info=info,
         surface=surface,
         reference=state.reference,
         entries=[
-            _entry(one, made, known.get(one.id), shares.get(one.id)) for one, made in measured
+            _entry(one, made, known.edge_u.get(one.id), known.shares.get(one.id))
+            for one, made in measured
         ],
         left_out=look[0],
         unlooked=blind.unlooked,
@@ -126,8 +151,8 @@ def record_of(
         decision_reason=state.decision_reason,
         haze=look[1],
         remarks=[one.says for one in remarks],
-        record_id=record_id,
-        created=created,
+        record_id=stamp[0],
+        created=stamp[1],
         weld_length_mm=weld_length_mm,
         weld_direction_deg=weld_direction_deg,
         thickness_mm=state.thickness_mm,

@@ -8,7 +8,7 @@ from ptmark.criteria import Evaluation, Scene, evaluate
 from ptmark.en import en_number
 from ptmark.errors import ScaleError
 from ptmark.inspection.at_hand import AtHand
-from ptmark.inspection.handing_on import Blind, record_of, scene_of
+from ptmark.inspection.handing_on import Blind, Distances, distances_of, record_of, scene_of
 from ptmark.inspection.state import Marked, State
 from ptmark.inspection.workings import Look, open_again
 from ptmark.measure import Measurement, Quantity
@@ -83,22 +83,28 @@ class Results:
         found = self.seen_again.items()
         return {name: size for name, one in found if (size := one.size) is not None}
 
+    @cached_property
+    def known(self) -> tuple[Distances, ...]:
+        """How well distances are known in each photo, for its verdict and its record."""
+        return tuple(distances_of(one.measured, one.state, one.surface) for one in self.photos)
+
     def evaluations(self, inspection: AtHand) -> list[Evaluation | None]:
         """Each photo judged on its own surface; None where it has no scale, or no criteria."""
         profile, rule = inspection.profile, inspection.state.decision_rule
         return [
             None
             if profile is None or one.surface is None
-            else evaluate(profile, self._scene(one, inspection), rule)
-            for one in self.photos
+            else evaluate(profile, self._scene(one, known, inspection), rule)
+            for one, known in zip(self.photos, self.known, strict=True)
         ]
 
-    def _scene(self, one: Worked, inspection: AtHand) -> Scene:
+    def _scene(self, one: Worked, known: Distances, inspection: AtHand) -> Scene:
         return scene_of(
             one.measured,
             one.state,
             one.surface,
             self.sizes,
+            known=known,
             left_out=look_of(inspection, one.info)[0],
             blind=blind_of(inspection, one.info, one.state, one.measured),
         )
@@ -112,7 +118,8 @@ class Results:
             If a photo is needed again and cannot be opened.
         """
         alone, parts = len(self.photos) == 1, []
-        for one, evaluation in zip(self.photos, self.evaluations(inspection), strict=True):
+        judged = self.evaluations(inspection)
+        for one, known, evaluation in zip(self.photos, self.known, judged, strict=True):
             look = look_of(inspection, one.info)
             # The disposition is that of the set, not of each photo.
             state = one.state if alone else replace(one.state, decision="", decision_reason="")
@@ -121,6 +128,7 @@ class Results:
                 state,
                 info=one.info,
                 surface=one.surface,
+                known=known,
                 look=look,
                 blind=blind_of(inspection, one.info, one.state, one.measured),
                 evaluation=evaluation,
@@ -131,8 +139,7 @@ class Results:
                     inspection.profile,
                     lambda info=one.info: _photo_of(inspection, info),  # type: ignore[misc]
                 ),
-                record_id=record_id,
-                created=created,
+                stamp=(record_id, created),
             )
             parts.append(part)
         again = {name: (one.of_record, one.chosen) for name, one in self.seen_again.items()}

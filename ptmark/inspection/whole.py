@@ -23,7 +23,7 @@ from ptmark.dye import (
 )
 from ptmark.errors import OutlineError, UsageError
 from ptmark.inspection.at_hand import AtHand
-from ptmark.inspection.handing_on import Blind, scene_of
+from ptmark.inspection.handing_on import Blind, distances_of, scene_of
 from ptmark.inspection.photo_set import PhotoSet
 from ptmark.inspection.set_results import blind_of
 from ptmark.inspection.state import Marked, State, check_outline, free_letter, with_suggested
@@ -124,6 +124,7 @@ class Inspection(AtHand):
             self.state,
             self.surface,
             self.photos.sizes(),
+            known=distances_of(measured, self.state, self.surface),
             left_out=self.left_out,
             blind=Blind()
             if photo is None
