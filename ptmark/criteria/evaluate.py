@@ -35,7 +35,7 @@ from ptmark.criteria.scene import Judged, Scene
 from ptmark.criteria.singles import by_edge, by_kind, by_shape, by_size, unknown_kinds
 from ptmark.criteria.unjudged import not_judged
 from ptmark.criteria.view import PLAIN, Flags
-from ptmark.criteria.wording import amount, bound, measured, named
+from ptmark.criteria.wording import amount, bound, listed, measured, named
 from ptmark.errors import CriteriaError
 
 __all__ = ["evaluate"]
@@ -237,4 +237,30 @@ def _assumed(case: Case) -> list[str]:
     """What was assumed for want of data, for the report to repeat."""
     stretches = any(isinstance(rule, StretchRule) for rule in case.profile.all_rules)
     undirected = case.scene.weld_direction_deg is None and len(case.judged) > 1
-    return [_NO_DIRECTION] if stretches and undirected else []
+    return [*_unlimited(case), *([_NO_DIRECTION] if stretches and undirected else [])]
+
+
+def _unlimited(case: Case) -> list[str]:
+    """Which indications pass at any length, since no rule asks how long one of the shape is."""
+    told = []
+    for shape in ("linear", "rounded"):
+        if any(_asks_length(rule, shape) for rule in with_parts(case.profile.rules)):
+            continue
+        items = (case.plain.items[k] for k in case.plain.members(shape))
+        if names := [name for item in items for name in item.ids]:
+            told.append(
+                f"No rule of these criteria limits the length of a single {shape} indication, "
+                f"such as {listed(names)}."
+            )
+    return told
+
+
+def _asks_length(rule: Rule, shape: str) -> bool:
+    match rule:
+        case SizeRule() | ShapeRule() | ShareRule():
+            pass
+        case FrameRule(what="length") | StretchRule(what="length"):
+            pass
+        case _:
+            return False
+    return not rule.named and rule.of in {shape, "any"}

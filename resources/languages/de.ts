@@ -3786,6 +3786,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>Gerätenummer, wo das Verfahren sie verlangt</translation>
     </message>
     <message>
+      <source>is at hand, as its examiner left it; sign it when it is done.</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
       <source>is not in the archive any more</source>
       <translation>ist nicht mehr im Archiv</translation>
     </message>
@@ -6087,6 +6091,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>No indication meets {0}.</source>
       <translation>Keine Anzeige erfüllt {0}.</translation>
+    </message>
+    <message>
+      <source>No rule of these criteria limits the length of a single {0} indication, such as {1}.</source>
+      <translation>Keine Regel dieser Kriterien begrenzt die Länge einer einzelnen Anzeige ({0}), etwa von {1}.</translation>
     </message>
     <message>
       <source>No scale is set: nothing is measured and no verdict can be given.</source>
