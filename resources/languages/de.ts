@@ -3786,16 +3786,16 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>Gerätenummer, wo das Verfahren sie verlangt</translation>
     </message>
     <message>
-      <source>is at hand, as its examiner left it; sign it when it is done.</source>
-      <translation type="unfinished" />
-    </message>
-    <message>
       <source>is not in the archive any more</source>
       <translation>ist nicht mehr im Archiv</translation>
     </message>
     <message>
       <source>is not signed by its examiner yet, so it cannot be reviewed.</source>
       <translation>ist von seinem Prüfer noch nicht unterschrieben und kann nicht gegengeprüft werden.</translation>
+    </message>
+    <message>
+      <source>is open as its examiner left it; sign it when it is done.</source>
+      <translation>ist offen, wie der Prüfer es verlassen hat; unterschreiben, wenn es fertig ist.</translation>
     </message>
     <message>
       <source>it was not printed: {0}</source>
@@ -6201,6 +6201,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>Unscharf oder verwackelt: Kanten sind {0} Pixel breit.</translation>
     </message>
     <message>
+      <source>Outlines that touch or overlap{0} are judged apart by these criteria: {1}. Trace as one what is one indication.</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
       <source>Overexposed: {0} % of the examined area is clipped, and pale indications on it are lost.</source>
       <translation>Überbelichtet: {0} % des Prüfbereichs sind ausgebrannt, und blasse Anzeigen darauf sind verloren.</translation>
     </message>
@@ -8449,8 +8453,8 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>sie in den Regeln von all-of, any-of oder unless nennen</translation>
     </message>
     <message>
-      <source>name its folder</source>
-      <translation>seinen Ordner nennen</translation>
+      <source>name its folder, or make a lost database again: ptmark archive rebuild</source>
+      <translation type="unfinished" />
     </message>
     <message>
       <source>name marks</source>
@@ -10255,6 +10259,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>width</source>
       <translation>Breite</translation>
+    </message>
+    <message>
+      <source>within the uncertainty</source>
+      <translation type="unfinished" />
     </message>
     <message>
       <source>within the uncertainty it may be either, and both are judged</source>

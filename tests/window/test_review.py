@@ -540,3 +540,17 @@ def test_a_draft_with_a_damaged_review_says_so(qtbot, blind, idle, folder):
     blind.review.take_draft(draft)
     notice = blind.review.bar.notice
     qtbot.waitUntil(lambda: "does not fit" in notice.text.text(), timeout=30_000)
+
+
+def test_going_on_with_what_is_not_signed_says_no_more_that_it_cannot_be_reviewed(
+    qtbot, window, idle, folder, inspected_record
+):
+    save_record(folder / "c.json", replace(inspected_record, id="open"))
+    window.open(folder / "c.json")
+    until_phase(qtbot, window, idle, "told")
+    bar = window.review.bar
+    assert "cannot be reviewed" in bar.says.text()
+    with qtbot.waitSignal(window.looking.opened, timeout=30_000):
+        click(qtbot, bar.buttons["Go on with it as its examiner"])
+    idle()
+    assert "sign it when it is done" in bar.says.text()

@@ -122,6 +122,8 @@ class ReviewBar(QFrame):
         else:
             part = tr(" (part {0})", opened.part) if opened.part else ""
             said = _WAITS.get(standing, "") if to_do else _NOW.get(phase, "")
+            if phase == "mending" and standing == "not signed":
+                said = tr("is open as its examiner left it; sign it when it is done.")
             told = self._done if phase == "decided" else f"{opened.path.name}{part} {said}"
             self.says.setText(f"{told} – {self._left}" if self.listed else told)
         self.setVisible(opened is not None or self.listed or self.notice.isVisibleTo(self))
