@@ -5,10 +5,11 @@ import numpy as np
 import numpy.typing as npt
 
 from ptmark.dye.exposure import FULL, clipped_share
+from ptmark.dye.grain import smoothed_remark
 from ptmark.dye.quick import value_at
 from ptmark.dye.remark import Remark
 from ptmark.dye.sampled import SAMPLES, Sample, card_corners, sampled
-from ptmark.dye.sharpness import blur_of_card, blur_of_edges
+from ptmark.dye.sharpness import blur_of_card, blur_of_edges, ink_of_card
 from ptmark.photo import Photo, srgb_to_linear
 from ptmark.scale import (
     FAR_SIZES,
@@ -32,6 +33,9 @@ DARKEST_WHITE = 0.08  # linear light; below it grain covers a faint indication
 # Least over most of the developer's R, G and B light. Dye is told by its colour under a cast of
 # 0.29; where a sodium lamp leaves 0.24 it passes for rust.
 LEAST_OF_MOST = 0.25
+# The card's ink over its white: 0.04 in demo and truth photos, 0.24 to 0.4 in a veil of 30 %,
+# 0.52 and more in one of 50 %, 0.11 in a glow about bright things. A grey print has 0.1.
+MOST_OF_INK = 0.2
 NEAR_BORDER = 0.005  # of the photo's longer side
 _LEAST_GLARE = 0.008  # of the photo's width
 _NO_COLOUR = Remark(
@@ -65,8 +69,8 @@ def look_at_quality(
     Returns
     -------
     tuple of Remark
-        In the order colour, distance, focus, light, reference; empty where nothing is to be
-        said.
+        In the order colour, distance, focus, grain, veil, light, reference; empty where
+        nothing is to be said.
     """
     made = [_NO_COLOUR if holds_no_colour(photo) else None]
     made += [
@@ -74,6 +78,8 @@ def look_at_quality(
         _out_of_focus(photo, surface, smallest_mm),
     ]
     sample = sampled(photo, surface, area_px)
+    if not fluorescent:
+        made += [smoothed_remark(photo), _veiled(photo, surface)]
     if sample is not None and not fluorescent:
         glare = _glare(sample)
         made += [_clipped(sample, glare), _reds(sample), _dark(sample)]
@@ -137,6 +143,20 @@ def _out_of_focus(
         f"Out of focus or moved: edges are {width_mm:.1f} mm wide, where sizes from "
         f"{smallest_mm:.1f} mm count.",
         mend,
+    )
+
+
+def _veiled(photo: Photo, surface: SurfaceMap | None) -> Remark | None:
+    """Light over the whole photo, which the card's black ink shows; nothing else surely is."""
+    if surface is None or surface.reference != "card":
+        return None
+    ink = ink_of_card(photo, surface)
+    if ink is None or ink < MOST_OF_INK:
+        return None
+    return Remark(
+        f"A veil of light lies over the photo: the card's black shows {100 * ink:.0f} % of its "
+        "white, and faint indications may be lost in it.",
+        "Clean the lens, keep lamps and windows out of it, and take the photo again.",
     )
 
 

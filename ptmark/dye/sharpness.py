@@ -7,11 +7,12 @@ import numpy.typing as npt
 from ptmark.photo import Photo, srgb_to_linear
 from ptmark.scale import CARD_HEIGHT_MM, CARD_WIDTH_MM, SurfaceMap
 
-__all__ = ["blur_of_card", "blur_of_edges"]
+__all__ = ["blur_of_card", "blur_of_edges", "ink_of_card"]
 
 Array = npt.NDArray[np.float64]
 
 _MARKER_MM, _INSET_MM, _FREE_MM = 12.0, 4.0, 1.8  # the card's layout; ink is 2 mm wide
+_INK_MM, _LEAST_APART_PX = 2.0, 12.0
 _REACH_PX = 24
 _STEP_PX = 0.25
 _QUARTERS = 1.349  # way of a Gaussian edge from 25 to 75 %, in standard deviations
@@ -46,6 +47,33 @@ def blur_of_card(photo: Photo, surface: SurfaceMap) -> float | None:
     both = [blurs[one & np.isfinite(blurs)] for one in (sideways, ~sideways)]
     medians = [float(np.median(one)) for one in both if len(one) >= 4]
     return max(medians, default=None)
+
+
+def ink_of_card(photo: Photo, surface: SurfaceMap) -> float | None:
+    """Light of the card's black ink over that of its white, which a veil of light raises.
+
+    Parameters
+    ----------
+    photo : Photo
+    surface : SurfaceMap
+        Made from the card: its frame is the card's.
+
+    Returns
+    -------
+    float or None
+        Median over the markers' borders, in linear green light; None where the ink is too
+        narrow to be told from its blur.
+    """
+    places, ways = _card_edges()
+    ink, white = (surface.to_px(places + far * ways) for far in (-_INK_MM / 2, _FREE_MM))
+    if float(np.linalg.norm(white - ink, axis=1).min()) < _LEAST_APART_PX:
+        return None
+    size = np.array(photo.rgb.shape[1::-1])
+    lights = []
+    for at in (ink, white):
+        x, y = np.clip(np.round(at).astype(int), 0, size - 1).T
+        lights.append(srgb_to_linear(photo.rgb[y, x])[:, 1].astype(np.float64))
+    return float(np.median(lights[0] / np.maximum(lights[1], 1e-3)))
 
 
 def _card_edges() -> tuple[Array, Array]:

@@ -5477,6 +5477,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>Eine strengere Norm, die der Vertrag nennt, tritt an die Stelle dieser Grenzen (8-4).</translation>
     </message>
     <message>
+      <source>A veil of light lies over the photo: the card's black shows {0} % of its white, and faint indications may be lost in it.</source>
+      <translation>Ein Lichtschleier liegt über dem Foto: Das Schwarz der Karte zeigt {0} % ihres Weiß, und schwache Anzeigen können darin untergehen.</translation>
+    </message>
+    <message>
       <source>A weld is named, but not the height of its crown: 0 to 2 mm is assumed, and on a higher crown a length across it may be off by more than its U.</source>
       <translation>Eine Schweißnaht ist genannt, aber nicht ihre Überhöhung: 0 bis 2 mm sind angenommen; bei größerer Überhöhung kann eine Länge quer dazu um mehr als ihr U falsch sein.</translation>
     </message>
@@ -5651,6 +5655,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>Class tables differ in what they call an indication's size and in the area it is counted on: read the notes of the table.</source>
       <translation>Klassentabellen unterscheiden sich darin, was sie Größe einer Anzeige nennen und auf welcher Fläche gezählt wird: die Anmerkungen der Tabelle lesen.</translation>
+    </message>
+    <message>
+      <source>Clean the lens, keep lamps and windows out of it, and take the photo again.</source>
+      <translation>Das Objektiv reinigen, Lampen und Fenster davon fernhalten und das Foto noch einmal aufnehmen.</translation>
     </message>
     <message>
       <source>Close other programs, or take the photo with fewer pixels</source>
@@ -5953,6 +5961,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>Geöffnet werden Bilder in JPEG, PNG, TIFF, WebP und HEIC</translation>
     </message>
     <message>
+      <source>Judged apart by these criteria, though for all that is known the outlines touch or overlap: {0}. Trace as one what is one indication.</source>
+      <translation>Nach diesen Kriterien getrennt bewertet, obwohl sich die Umrisse, soweit bekannt, berühren oder überdecken: {0}. Als eine nachzeichnen, was eine Anzeige ist.</translation>
+    </message>
+    <message>
       <source>Judged is only what is {0}; anything else is not relevant.</source>
       <translation>Bewertet wird nur, was {0} ist; alles andere ist nicht relevant.</translation>
     </message>
@@ -6201,10 +6213,6 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>Unscharf oder verwackelt: Kanten sind {0} Pixel breit.</translation>
     </message>
     <message>
-      <source>Outlines that touch or overlap{0} are judged apart by these criteria: {1}. Trace as one what is one indication.</source>
-      <translation type="unfinished" />
-    </message>
-    <message>
       <source>Overexposed: {0} % of the examined area is clipped, and pale indications on it are lost.</source>
       <translation>Überbelichtet: {0} % des Prüfbereichs sind ausgebrannt, und blasse Anzeigen darauf sind verloren.</translation>
     </message>
@@ -6414,7 +6422,7 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     </message>
     <message>
       <source>The photo shows no grain: it was smoothed, by noise reduction, a filter or strong compression, and thin ends and faint indications go with the grain, so that lengths may come out too short by more than their U.</source>
-      <translation type="unfinished" />
+      <translation>Das Foto zeigt kein Korn: Es wurde geglättet, durch Rauschminderung, einen Filter oder starke Kompression, und mit dem Korn gehen dünne Enden und schwache Anzeigen verloren, sodass Längen um mehr als ihr U zu kurz sein können.</translation>
     </message>
     <message>
       <source>The photo was not looked over, so that nothing is marked in it tells nothing. Look for indications, or trace what is there by hand.</source>
@@ -6598,7 +6606,7 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     </message>
     <message>
       <source>Use the photo as the camera wrote it, with beauty and noise filters off and more light on the surface.</source>
-      <translation type="unfinished" />
+      <translation>Das Foto so verwenden, wie die Kamera es geschrieben hat, ohne Schönheits- und Rauschfilter und mit mehr Licht auf der Oberfläche.</translation>
     </message>
     <message>
       <source>Use the photo as the camera wrote it.</source>
@@ -10259,10 +10267,6 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>width</source>
       <translation>Breite</translation>
-    </message>
-    <message>
-      <source>within the uncertainty</source>
-      <translation type="unfinished" />
     </message>
     <message>
       <source>within the uncertainty it may be either, and both are judged</source>

@@ -178,3 +178,15 @@ def test_haze_is_told_by_degrees():
     assert "hide" in hides.what
     assert "repeat" in hides.mend
     assert replace(hides, what="").mend == hides.mend
+
+
+def test_a_veil_of_light_is_told_by_the_cards_black(clean, surface):
+    # flare adds the same light everywhere: half and a third of what is seen, and none
+    for veil, told in ((0.5, True), (0.3, True), (0.0, False)):
+        seen = taken((1 - veil) * clean + 0.8 * veil)
+        assert any("veil" in one.what for one in look_at_quality(seen, surface, AREA)) is told
+
+
+def test_a_card_printed_in_grey_is_no_veil(clean, surface):
+    grey = np.where(clean < 0.06, 0.12, clean)  # a seventh of the paper's light
+    assert not any("veil" in one.what for one in look_at_quality(taken(grey), surface, AREA))
