@@ -6,6 +6,7 @@ import time
 from collections.abc import Iterable
 from contextlib import suppress
 from dataclasses import asdict, dataclass, field
+from typing import Any
 
 from ptmark.archive.opening import Archive
 from ptmark.files import write_whole
@@ -67,12 +68,16 @@ class Notes:
         self.right: set[str] = set()
         with suppress(OSError, ValueError):  # without them all is worked out again
             self.right = set(self._right.read_text("ascii").split())
-        if resume and self._path.is_file():
-            told = json.loads(self._path.read_text("utf-8"))
-            problems = [Problem(**one) for one in told["found"].pop("problems")]
-            self.found = Verified(**told["found"], problems=problems)
-            self.record, self.photo = told["record"], told["photo"]
-            self.file, self.line = told["file"], told["line"]
+        if resume:
+            with suppress(OSError, ValueError, LookupError, TypeError, AttributeError):
+                self._go_on(json.loads(self._path.read_text("utf-8")))
+
+    def _go_on(self, told: dict[str, Any]) -> None:
+        problems = [Problem(**one) for one in told["found"].pop("problems")]
+        found = Verified(**told["found"], problems=problems)
+        record, photo, file, line = (told[key] for key in ("record", "photo", "file", "line"))
+        self.record, self.photo, self.file, self.line = record, photo, file, line
+        self.found = found
 
     def keep(self) -> None:
         if time.monotonic() - self._at > _NOTED:

@@ -23,6 +23,7 @@ from ptmark.places import user_folder
 __all__ = ["Archive", "note_head", "noted_head", "open_archive", "places_of"]
 
 _SEALED_AT_ONCE = 32 * 2**20  # bytes; hashing them takes some tens of milliseconds
+_NONE = "name its folder, or make a lost database again: ptmark archive rebuild"
 _WAIT_MS = 30_000  # a writer waits this long for the one before it
 
 
@@ -213,7 +214,7 @@ def _sqlite(url: URL, file: Path, *, read_only: bool) -> URL:
             ) from found
         return url
     if not file.is_file():
-        raise ArchiveError("there is no archive", where=str(file), mend="name its folder")
+        raise ArchiveError("there is no archive", where=str(file), mend=_NONE)
     query = {"mode": "ro", "uri": "true"}
     lone = not Path(f"{file}-wal").exists()
     if lone and not os.access(file.parent, os.W_OK):

@@ -24,6 +24,7 @@ if TYPE_CHECKING:
 __all__ = ["add_place_to", "add_to", "opened", "run"]
 
 _READS = {"find", "show", "history", "map", "log", "export", "backup"}
+_MAKES = {"add", "import"}  # of an archive that is not there all others say so
 
 
 def add_to(verbs: Verbs) -> None:
@@ -59,13 +60,15 @@ def run(args: argparse.Namespace) -> int:
 
 
 def _only_reads(args: argparse.Namespace) -> bool:
+    from ptmark.archive.opening import places_of
+
+    _, _, file = places_of(args.at, args.database, args.store)
+    if args.work not in _MAKES and file is not None and not file.exists():
+        return True
     if args.work == "keep":
         return not (args.rule or args.hold or args.release or args.delete)
     if args.work == "verify":  # it seals what it found whole, where it may
-        from ptmark.archive.opening import places_of
-
-        _, _, file = places_of(args.at, args.database, args.store)
-        return file is not None and file.exists() and not os.access(file.parent, os.W_OK)
+        return file is not None and not os.access(file.parent, os.W_OK)
     return args.work in _READS and not getattr(args, "save", "")
 
 

@@ -31,6 +31,7 @@ from ptmark.archive import (
     verifying,
 )
 from ptmark.archive.checking import FileCheck
+from ptmark.archive.findings import Notes
 from ptmark.archive.store import key_for
 from ptmark.errors import ArchiveError
 from ptmark.record import load_record, save_record
@@ -281,3 +282,30 @@ def test_what_is_asked_of_keeping_is_done_whole_or_refused(tmp_path, make, capsy
     assert says in capsys.readouterr().err
     with open_archive(tmp_path / "one") as one:
         assert ids(one) == ["r-1"]
+
+
+@pytest.mark.parametrize(
+    "given",
+    [
+        ("verify",),
+        ("repair",),
+        ("keep", "--hold", "case", "--reason", "invented"),
+        ("place", "r-1", "--map", "1,0,0,0,1,0"),
+        ("find",),
+    ],
+)
+def test_a_folder_misspelled_is_no_whole_archive(tmp_path, capsys, given):
+    assert main(["archive", "--at", str(tmp_path / "typo"), *given]) == 1
+    assert "there is no archive" in capsys.readouterr().err
+    assert not (tmp_path / "typo").exists()
+
+
+@pytest.mark.parametrize("noted", ["", "[]", '{"found": {"records": 1}}', '{"found": 3}'])
+def test_notes_of_a_stopped_check_that_cannot_be_read_begin_it_anew(tmp_path, make, noted):
+    with open_archive(tmp_path / "one") as one:
+        add_record(one, make("r-1"))
+        place = Notes(one, resume=False)._path
+        place.parent.mkdir(parents=True)
+        place.write_text(noted)
+        found = verify(one, resume=True)
+    assert (found.records, found.photos, found.problems) == (1, 1, [])
