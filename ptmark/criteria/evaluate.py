@@ -11,6 +11,7 @@ from ptmark.criteria.groups import by_frame, by_row, by_share, by_stretch, by_wi
 from ptmark.criteria.joining import looks_at_one, with_parts
 from ptmark.criteria.joins import by_join, by_part
 from ptmark.criteria.leaves import answers
+from ptmark.criteria.limits import tolerance_in
 from ptmark.criteria.profile import Profile
 from ptmark.criteria.readings import Readings
 from ptmark.criteria.result import SEVERITY, Evaluation, Finding
@@ -237,7 +238,25 @@ def _assumed(case: Case) -> list[str]:
     """What was assumed for want of data, for the report to repeat."""
     stretches = any(isinstance(rule, StretchRule) for rule in case.profile.all_rules)
     undirected = case.scene.weld_direction_deg is None and len(case.judged) > 1
-    return [*_unlimited(case), *([_NO_DIRECTION] if stretches and undirected else [])]
+    no_direction = [_NO_DIRECTION] if stretches and undirected else []
+    return [*_touching(case), *_unlimited(case), *no_direction]
+
+
+def _touching(case: Case) -> list[str]:
+    """Which pieces of what may be one indication are each judged by its own length."""
+    if case.profile.merge is not None:
+        return []
+    view = case.worst if case.guarded else case.plain
+    band = tolerance_in(case.unit)
+    pairs, gaps = view.links(list(range(len(view.items))), band)
+    near = pairs[gaps <= band].tolist()
+    if not near:
+        return []
+    told = listed([named([*view.items[i].ids, *view.items[j].ids]) for i, j in sorted(near)])
+    return [
+        "Judged apart by these criteria, though for all that is known the outlines touch or "
+        f"overlap: {told}. Trace as one what is one indication."
+    ]
 
 
 def _unlimited(case: Case) -> list[str]:

@@ -132,6 +132,10 @@
       <translation>1 Anzeige</translation>
     </message>
     <message>
+      <source>1 more photo</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
       <source>1 record</source>
       <translation>1 Protokoll</translation>
     </message>
@@ -4974,6 +4978,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>{0} ist es.</translation>
     </message>
     <message>
+      <source>{0} more photos</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
       <source>{0} more, less like dye …</source>
       <translation>{0} weitere, der Farbe weniger ähnlich …</translation>
     </message>
@@ -5477,6 +5485,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>Eine strengere Norm, die der Vertrag nennt, tritt an die Stelle dieser Grenzen (8-4).</translation>
     </message>
     <message>
+      <source>A veil of light lies over the photo: the card's black shows {0} % of its white, and faint indications may be lost in it.</source>
+      <translation>Ein Lichtschleier liegt über dem Foto: Das Schwarz der Karte zeigt {0} % ihres Weiß, und schwache Anzeigen können darin untergehen.</translation>
+    </message>
+    <message>
       <source>A weld is named, but not the height of its crown: 0 to 2 mm is assumed, and on a higher crown a length across it may be off by more than its U.</source>
       <translation>Eine Schweißnaht ist genannt, aber nicht ihre Überhöhung: 0 bis 2 mm sind angenommen; bei größerer Überhöhung kann eine Länge quer dazu um mehr als ihr U falsch sein.</translation>
     </message>
@@ -5651,6 +5663,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>Class tables differ in what they call an indication's size and in the area it is counted on: read the notes of the table.</source>
       <translation>Klassentabellen unterscheiden sich darin, was sie Größe einer Anzeige nennen und auf welcher Fläche gezählt wird: die Anmerkungen der Tabelle lesen.</translation>
+    </message>
+    <message>
+      <source>Clean the lens, keep lamps and windows out of it, and take the photo again.</source>
+      <translation>Das Objektiv reinigen, Lampen und Fenster davon fernhalten und das Foto noch einmal aufnehmen.</translation>
     </message>
     <message>
       <source>Close other programs, or take the photo with fewer pixels</source>
@@ -5951,6 +5967,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>JPEG, PNG, TIFF, WebP and HEIC pictures are opened</source>
       <translation>Geöffnet werden Bilder in JPEG, PNG, TIFF, WebP und HEIC</translation>
+    </message>
+    <message>
+      <source>Judged apart by these criteria, though for all that is known the outlines touch or overlap: {0}. Trace as one what is one indication.</source>
+      <translation>Nach diesen Kriterien getrennt bewertet, obwohl sich die Umrisse, soweit bekannt, berühren oder überdecken: {0}. Als eine nachzeichnen, was eine Anzeige ist.</translation>
     </message>
     <message>
       <source>Judged is only what is {0}; anything else is not relevant.</source>
@@ -6409,6 +6429,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>Das Foto enthält keine Farbe; dass nichts darin markiert ist, besagt daher nichts. Es in Farbe aufnehmen oder von Hand nachziehen, was da ist.</translation>
     </message>
     <message>
+      <source>The photo shows no grain: it was smoothed, by noise reduction, a filter or strong compression, and thin ends and faint indications go with the grain, so that lengths may come out too short by more than their U.</source>
+      <translation>Das Foto zeigt kein Korn: Es wurde geglättet, durch Rauschminderung, einen Filter oder starke Kompression, und mit dem Korn gehen dünne Enden und schwache Anzeigen verloren, sodass Längen um mehr als ihr U zu kurz sein können.</translation>
+    </message>
+    <message>
       <source>The photo was not looked over, so that nothing is marked in it tells nothing. Look for indications, or trace what is there by hand.</source>
       <translation>Das Foto wurde nicht abgesucht; dass nichts darin markiert ist, besagt darum nichts. Nach Anzeigen suchen oder von Hand nachzeichnen, was da ist.</translation>
     </message>
@@ -6587,6 +6611,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>Use the photo as the camera wrote it, not a copy that was sent or saved smaller.</source>
       <translation>Das Foto so verwenden, wie die Kamera es geschrieben hat, keine verschickte oder kleiner gespeicherte Kopie.</translation>
+    </message>
+    <message>
+      <source>Use the photo as the camera wrote it, with beauty and noise filters off and more light on the surface.</source>
+      <translation>Das Foto so verwenden, wie die Kamera es geschrieben hat, ohne Schönheits- und Rauschfilter und mit mehr Licht auf der Oberfläche.</translation>
     </message>
     <message>
       <source>Use the photo as the camera wrote it.</source>
@@ -8294,7 +8322,7 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     </message>
     <message>
       <source>make room, or choose another folder; the last copy there stands</source>
-      <translation>Platz schaffen oder einen anderen Ordner wählen; die letzte Kopie dort bleibt stehen</translation>
+      <translation type="unfinished" />
     </message>
     <message>
       <source>make room; what was kept before stands</source>
@@ -8442,7 +8470,7 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     </message>
     <message>
       <source>name its folder, or make a lost database again: ptmark archive rebuild</source>
-      <translation>seinen Ordner nennen oder eine verlorene Datenbank neu anlegen: ptmark archive rebuild</translation>
+      <translation type="unfinished" />
     </message>
     <message>
       <source>name marks</source>
@@ -9926,7 +9954,7 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     </message>
     <message>
       <source>there is no room for the copy</source>
-      <translation>für die Kopie ist kein Platz</translation>
+      <translation type="unfinished" />
     </message>
     <message>
       <source>there is no rule with the id '{0!s}'</source>

@@ -306,3 +306,20 @@ def test_indications_that_do_not_count_are_not_said_to_be_none(build):
     small = build.scene(build.pore("A", 0, 0, 0.5), build.pore("B", 9, 0, 0.5))
     told = said(judge("aws-d1.1-porosity-other-welds", small), "sum-short")
     assert told.startswith("There is no rounded indication 1 mm or longer;")
+
+
+def test_pieces_of_one_indication_are_told_where_nothing_merges_them(build):
+    # a crack of 14 mm traced in two: EN 10228-2 class 2 rejects above 8 mm (from memory)
+    def told(name, *x, u=0.2, decision="guarded"):
+        bars = [build.bar(f"{k}", at, 0, 7, 0.5, length_u=u) for k, at in enumerate(x)]
+        said = judge(name, build.scene(*bars), decision).cautions
+        return [one.split(": ")[1] for one in said if "touch or overlap: " in one]
+
+    assert told("en-10228-2-class-2", 0, 6.9) == [
+        "0 and 1. Trace as one what is one indication."
+    ]
+    assert told("en-10228-2-class-2", 0, 7.19, 30)  # half of each U reaches over the gap
+    assert told("en-10228-2-class-2", 0, 7.21, 30) == []
+    assert told("en-10228-2-class-2", 0, 7.19, decision="simple") == []
+    assert told("en-10228-2-class-2", 0, 7.0, u=0.0, decision="simple")
+    assert told("iso-23277-3", 0, 6.9) == []  # there they are one
