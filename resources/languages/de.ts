@@ -132,10 +132,6 @@
       <translation>1 Anzeige</translation>
     </message>
     <message>
-      <source>1 more photo</source>
-      <translation type="unfinished" />
-    </message>
-    <message>
       <source>1 record</source>
       <translation>1 Protokoll</translation>
     </message>
@@ -4978,10 +4974,6 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>{0} ist es.</translation>
     </message>
     <message>
-      <source>{0} more photos</source>
-      <translation type="unfinished" />
-    </message>
-    <message>
       <source>{0} more, less like dye …</source>
       <translation>{0} weitere, der Farbe weniger ähnlich …</translation>
     </message>
@@ -5967,10 +5959,6 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>JPEG, PNG, TIFF, WebP and HEIC pictures are opened</source>
       <translation>Geöffnet werden Bilder in JPEG, PNG, TIFF, WebP und HEIC</translation>
-    </message>
-    <message>
-      <source>Judged apart by these criteria, though for all that is known the outlines touch or overlap: {0}. Trace as one what is one indication.</source>
-      <translation>Nach diesen Kriterien getrennt bewertet, obwohl sich die Umrisse, soweit bekannt, berühren oder überdecken: {0}. Als eine nachzeichnen, was eine Anzeige ist.</translation>
     </message>
     <message>
       <source>Judged is only what is {0}; anything else is not relevant.</source>
@@ -8322,7 +8310,7 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     </message>
     <message>
       <source>make room, or choose another folder; the last copy there stands</source>
-      <translation type="unfinished" />
+      <translation>Platz schaffen oder einen anderen Ordner wählen; die letzte Kopie dort bleibt stehen</translation>
     </message>
     <message>
       <source>make room; what was kept before stands</source>
@@ -8470,7 +8458,7 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     </message>
     <message>
       <source>name its folder, or make a lost database again: ptmark archive rebuild</source>
-      <translation type="unfinished" />
+      <translation>seinen Ordner nennen oder eine verlorene Datenbank neu anlegen: ptmark archive rebuild</translation>
     </message>
     <message>
       <source>name marks</source>
@@ -9954,7 +9942,7 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     </message>
     <message>
       <source>there is no room for the copy</source>
-      <translation type="unfinished" />
+      <translation>für die Kopie ist kein Platz</translation>
     </message>
     <message>
       <source>there is no rule with the id '{0!s}'</source>
