@@ -6,7 +6,7 @@ blob left out why.
 """
 
 from ptmark.dye.coarse import CoarseLook
-from ptmark.dye.covered import covered_remark, ends_covered
+from ptmark.dye.covered import covered_remark, ends_covered, reaches_card
 from ptmark.dye.dull import dull_remark
 from ptmark.dye.edge import BY_PERSON, EdgeQuality
 from ptmark.dye.exposure import is_overexposed, overexposed_share
@@ -52,6 +52,7 @@ __all__ = [
     "look_ahead",
     "look_at_quality",
     "overexposed_share",
+    "reaches_card",
     "recognise",
     "refine_outline",
     "suggest",

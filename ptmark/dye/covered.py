@@ -12,9 +12,11 @@ import numpy.typing as npt
 
 from ptmark.dye.beside import evenly, outward, signed_area
 from ptmark.dye.remark import Remark
+from ptmark.dye.sampled import card_corners
 from ptmark.photo import Photo, srgb_to_linear
+from ptmark.scale import SurfaceMap
 
-__all__ = ["covered_remark", "ends_covered"]
+__all__ = ["covered_remark", "ends_covered", "reaches_card"]
 
 Array = npt.NDArray[np.float64]
 
@@ -33,6 +35,7 @@ _TURNS_DEG = 100.0  # by which an outline turns within a tip
 _WIDTHS = 1.5  # on either side of a tip that are its own
 _LEAST_PX = 4  # of them
 _LEAST_ROUND_PX = 30
+_NEAR_CARD_MM, _NEAR_CARD_PX = 0.5, 4.0  # as far as its paper's edge is blurred
 
 
 def covered_remark(names: Sequence[str]) -> Remark | None:
@@ -72,6 +75,18 @@ def ends_covered(photo: Photo, outline_px: Array) -> bool:
     if developer.max() < DARK:
         return False
     return any(_is_covered(photo, ring, at, reach, developer) for at in suspects)
+
+
+def reaches_card(surface: SurfaceMap, outline_px: Array) -> bool:
+    """Whether an outline of shape (N, 2) px comes up to the scale card, which may hide more."""
+    if surface.reference != "card":
+        return False
+    card = card_corners(surface).astype(np.float32)
+    near = max(_NEAR_CARD_MM / surface.mm_per_px(), _NEAR_CARD_PX)
+    places = outline_px.astype(np.float32)
+    low, high = card.min(axis=0) - near, card.max(axis=0) + near
+    about = places[((places > low) & (places < high)).all(axis=1)].tolist()
+    return any(cv2.pointPolygonTest(card, one, measureDist=True) > -near for one in about)
 
 
 def _tips(ring: Array, reach: int) -> list[int]:

@@ -20,6 +20,7 @@ from ptmark.dye import (
     ends_covered,
     is_overexposed,
     overexposed_share,
+    reaches_card,
     unseen_remark,
 )
 from ptmark.dye.quality import holds_no_colour
@@ -234,16 +235,21 @@ class Workings:
         more = (
             unseen_remark(look[0]),
             dull_remark(one.reason for one in look[0]),
-            covered_remark(self._covered(state, photo)),
+            covered_remark(self._covered(state, surface, photo)),
             hollow_remark(self._hollow_ones(state, photo)),
             on_weld_remark(state, surface),
         )
         return (*kept[1], *(one for one in more if one is not None))
 
-    def _covered(self, state: State, photo: Callable[[], Photo]) -> list[str]:
+    def _covered(
+        self, state: State, surface: SurfaceMap | None, photo: Callable[[], Photo]
+    ) -> list[str]:
         """Letters of the indications that something covers an end of."""
         marked = [one for one in state.marked if one.standing != "dropped"]
-        return self._letters(ends_covered, marked, photo)
+        told = set(self._letters(ends_covered, marked, photo))
+        if surface is not None:
+            told |= {one.id for one in marked if reaches_card(surface, one.outline_px)}
+        return [one.id for one in marked if one.id in told]
 
     def _hollow_ones(self, state: State, photo: Callable[[], Photo]) -> list[str]:
         """Letters of the outlines by hand that enclose a clean middle."""

@@ -1,12 +1,15 @@
 """Ends of indications that something covers; drawn, so that what is hidden is known."""
 
 import importlib.util
+from dataclasses import replace
 from pathlib import Path
 
 import numpy as np
 import pytest
 
-from ptmark.dye import covered_remark, ends_covered, suggest
+from ptmark.dye import covered_remark, ends_covered, reaches_card, suggest
+from ptmark.photo import Photo
+from ptmark.scale import RectangleReference, solve
 
 _SPEC = importlib.util.spec_from_file_location(
     "dye_scenes", Path(__file__).with_name("scenes.py")
@@ -94,3 +97,19 @@ def test_a_crack_that_goes_on_beyond_a_stroke_is_told(wide, colour):
     covered, one = told([(crack(10) * (1 - lies), scenes.DYE), (lies, colour)])
     assert np.ptp(one.outline_px[:, 0]) < 250  # the part beyond is not in the outline
     assert covered
+
+
+@pytest.mark.parametrize(
+    ("end_px", "reaches"),
+    [((400, 558), True), ((400, 545), False), ((146, 800), True), ((120, 800), False)],
+)
+def test_a_crack_that_comes_up_to_the_white_card_is_told(end_px, reaches):
+    # a card of ISO/IEC 7810 ID-1's size, 10 px a mm, its top left corner at (150, 560)
+    corners = ((150.0, 560.0), (1006.0, 560.0), (1006.0, 1099.8), (150.0, 1099.8))
+    photo = Photo.from_array(np.full((1200, 1600, 3), 200, np.uint8))
+    card = RectangleReference(corners_px=corners, width_mm=85.6, height_mm=53.98)
+    rectangle = solve(card, photo)
+    far, near = np.array([60.0, 400.0]), np.array(end_px, float)
+    outline = np.stack([far, near, np.array([64.0, 406.0])])
+    assert reaches_card(replace(rectangle, reference="card"), outline) is reaches
+    assert not reaches_card(rectangle, outline)  # what a rectangle marks may be drawn on
