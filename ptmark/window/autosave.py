@@ -31,7 +31,8 @@ DELAY_MS = 200
 class Draft:
     """A draft found on disk; ``saved`` is seconds since 1970 as the file system has it.
 
-    ``record`` is the record under review where it holds an unfinished review.
+    ``marked`` are the indications of all its photos, ``more`` how many of these it has beside
+    ``photo``; ``record`` is the record under review where it holds an unfinished review.
     """
 
     path: Path
@@ -40,6 +41,7 @@ class Draft:
     marked: int
     part: str = ""
     record: Path | None = None
+    more: int = 0
 
 
 def _folder() -> Path:
@@ -63,14 +65,15 @@ def left_behind() -> list[Draft]:
         try:
             document = read_draft(path)
             photo = None if document["photo"] is None else Path(document["photo"]["path"])
-            marked = len(document["marked"])
+            more = [*document.get("before", ()), *document.get("after", ())]
+            marked = sum(len(one["marked"]) for one in (document, *more))
             named = ("part_number", "serial_number")
             part = " ".join(filter(None, (document["fields"].get(n) for n in named)))
             review = document.get("review")
             record = None if review is None else Path(review["record"])
         except (RecordError, KeyError, TypeError):
             continue
-        found.append(Draft(path, path.stat().st_mtime, photo, marked, part, record))
+        found.append(Draft(path, path.stat().st_mtime, photo, marked, part, record, len(more)))
     return sorted(found, key=lambda draft: -draft.saved)
 
 

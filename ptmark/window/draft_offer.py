@@ -29,7 +29,11 @@ class DraftOffer(Notice):
         for button in (self.go_on, discard):
             button.setMinimumHeight(30)
         self.offer(self.go_on, discard)
-        what = tr("no photo yet") if draft.photo is None else f"{draft.photo.name}, {count}"
+        photos = "" if draft.photo is None else draft.photo.name
+        if draft.more:
+            more = tr("1 more photo") if draft.more == 1 else tr("{0} more photos", draft.more)
+            photos = tr("{0} and {1}", photos, more)
+        what = f"{photos}, {count}" if photos else tr("no photo yet")
         part = tr("part {0}, ", draft.part) if draft.part else ""
         work = tr("work") if draft.record is None else tr("review of {0}", draft.record.name)
         self.say(

@@ -132,6 +132,10 @@
       <translation>1 Anzeige</translation>
     </message>
     <message>
+      <source>1 more photo</source>
+      <translation>1 weiteres Foto</translation>
+    </message>
+    <message>
       <source>1 record</source>
       <translation>1 Protokoll</translation>
     </message>
@@ -4974,6 +4978,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>{0} ist es.</translation>
     </message>
     <message>
+      <source>{0} more photos</source>
+      <translation>{0} weitere Fotos</translation>
+    </message>
+    <message>
       <source>{0} more, less like dye …</source>
       <translation>{0} weitere, der Farbe weniger ähnlich …</translation>
     </message>
@@ -5959,6 +5967,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>JPEG, PNG, TIFF, WebP and HEIC pictures are opened</source>
       <translation>Geöffnet werden Bilder in JPEG, PNG, TIFF, WebP und HEIC</translation>
+    </message>
+    <message>
+      <source>Judged apart by these criteria, though for all that is known the outlines touch or overlap: {0}. Trace as one what is one indication.</source>
+      <translation>Nach diesen Kriterien getrennt bewertet, obwohl sich die Umrisse, soweit bekannt, berühren oder überdecken: {0}. Als eine nachzeichnen, was eine Anzeige ist.</translation>
     </message>
     <message>
       <source>Judged is only what is {0}; anything else is not relevant.</source>
@@ -8310,7 +8322,7 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     </message>
     <message>
       <source>make room, or choose another folder; the last copy there stands</source>
-      <translation>Platz schaffen oder einen anderen Ordner wählen; die letzte Kopie dort bleibt stehen</translation>
+      <translation type="unfinished" />
     </message>
     <message>
       <source>make room; what was kept before stands</source>
@@ -8458,7 +8470,7 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     </message>
     <message>
       <source>name its folder, or make a lost database again: ptmark archive rebuild</source>
-      <translation>seinen Ordner nennen oder eine verlorene Datenbank neu anlegen: ptmark archive rebuild</translation>
+      <translation type="unfinished" />
     </message>
     <message>
       <source>name marks</source>
@@ -9942,7 +9954,7 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     </message>
     <message>
       <source>there is no room for the copy</source>
-      <translation>für die Kopie ist kein Platz</translation>
+      <translation type="unfinished" />
     </message>
     <message>
       <source>there is no rule with the id '{0!s}'</source>

@@ -11,6 +11,7 @@ from PySide6.QtWidgets import QApplication
 from ptmark.record import load_record
 from ptmark.window import dialogs
 from ptmark.window.autosave import left_behind
+from ptmark.window.draft_offer import DraftOffer
 from ptmark.window.photos.strip import photo_lines
 
 pytestmark = [pytest.mark.gui, pytest.mark.slow]
@@ -249,6 +250,9 @@ def test_the_draft_brings_the_set_back(qtbot, pair, idle, home):
     qtbot.addWidget(other)
     other.show()
     other.begin(None)
+    qtbot.waitUntil(lambda: other.empty.findChildren(DraftOffer) != [], timeout=20_000)
+    (offer,) = other.empty.findChildren(DraftOffer)
+    assert "far.png and 1 more photo, 6 indications" in offer.text.text()  # 3 in each
     with qtbot.waitSignal(other.looking.opened, timeout=30_000):
         other.looking.go_on(draft.path)
     qtbot.waitUntil(lambda: not other.session.workers.any_running(), timeout=20_000)
