@@ -1,8 +1,7 @@
 """Pages and counts of a query: met on the way through the dates, a stretch at a time."""
 
-from dataclasses import dataclass
 from functools import lru_cache
-from typing import Any
+from typing import Any, NamedTuple
 
 from sqlalchemy import (
     BindParameter,
@@ -84,8 +83,7 @@ def counted(archive: Archive, shape: Shape, values: dict[str, Any]) -> tuple[int
     return number, not near and number < values["limit"]
 
 
-@dataclass(frozen=True, slots=True)
-class _Way:
+class _Way(NamedTuple):
     """How inspections are met; ``end``: the one where a stretch stops, None at their end."""
 
     by: By
@@ -104,7 +102,7 @@ def _way(
     whole: bool = False,
 ) -> _Way:
     """What leads to the inspections, and a stretch of ``far`` steps unless ``whole``."""
-    dated = is_dated(dict(shape))
+    dated = "first_place" in values  # words are asked, by an index that lists by date
     if dated:
         values = values | span_of(values, later=later)
     by, end = _leading(archive, shape, values, later=later, far=far)

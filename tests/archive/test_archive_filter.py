@@ -311,7 +311,7 @@ def test_a_page_that_stops_says_so_and_leaves_nothing_out(
 
 
 @settings(
-    max_examples=100,
+    max_examples=60,
     deadline=None,
     suppress_health_check=[HealthCheck.function_scoped_fixture],
 )
