@@ -20,7 +20,8 @@ archive criteria dye inspection measure photo record review scale series units r
 """
 # SQL, printed pages, layouts of files, and what `FIELDS` holds above.
 _UNSEEN = """
-archive/asking archive/chain archive/comparing archive/guarding archive/roles archive/sealing
+archive/asking archive/chain archive/comparing archive/guarding archive/roles archive/saying
+archive/sealing archive/worded
 archive/exchange archive/migrations criteria/compare criteria/house_examples photo/_icc
 record/fields record/canonical scale/card_pdf scale/calibration_grid
 """

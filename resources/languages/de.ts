@@ -5389,10 +5389,6 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>(nicht sicher)</translation>
     </message>
     <message>
-      <source>({0} - CAST(replace(inspection.examined_on, '-', '') AS INTEGER)) * {1} + {2} - inspection.id</source>
-      <translation type="unfinished" />
-    </message>
-    <message>
       <source>1 indication</source>
       <translation>1 Anzeige</translation>
     </message>
@@ -7293,10 +7289,6 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>am dunkelsten: {0} Protokolle in einer Zelle von {1} mm</translation>
     </message>
     <message>
-      <source>dated {0}</source>
-      <translation type="unfinished" />
-    </message>
-    <message>
       <source>delete it; the default holds then</source>
       <translation>löschen; dann gilt die Vorgabe</translation>
     </message>
@@ -8322,7 +8314,7 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     </message>
     <message>
       <source>make room, or choose another folder; the last copy there stands</source>
-      <translation type="unfinished" />
+      <translation>Platz schaffen oder einen anderen Ordner wählen; die letzte Kopie dort bleibt stehen</translation>
     </message>
     <message>
       <source>make room; what was kept before stands</source>
@@ -8470,7 +8462,7 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     </message>
     <message>
       <source>name its folder, or make a lost database again: ptmark archive rebuild</source>
-      <translation type="unfinished" />
+      <translation>seinen Ordner nennen oder eine verlorene Datenbank neu anlegen: ptmark archive rebuild</translation>
     </message>
     <message>
       <source>name marks</source>
@@ -9954,7 +9946,7 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     </message>
     <message>
       <source>there is no room for the copy</source>
-      <translation type="unfinished" />
+      <translation>für die Kopie ist kein Platz</translation>
     </message>
     <message>
       <source>there is no rule with the id '{0!s}'</source>
@@ -10395,10 +10387,6 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>{0} ({1}; no reason given)</source>
       <translation>{0} ({1}; kein Grund angegeben)</translation>
-    </message>
-    <message>
-      <source>{0} - (words.rowid &amp; {1})</source>
-      <translation type="unfinished" />
     </message>
     <message>
       <source>{0} are not six numbers</source>
