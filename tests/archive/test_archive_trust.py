@@ -266,7 +266,7 @@ def test_models_and_migrations_give_the_same_tables(archive):
     with archive.reading() as conn:
         seen = inspect(conn)
         for name, table in Base.metadata.tables.items():
-            there = [c for c in seen.get_columns(name) if "computed" not in c]  # by the database
+            there = [c for c in seen.get_columns(name) if "computed" not in c]
             columns = {c["name"]: c["nullable"] for c in there}
             assert columns == {c.name: bool(c.nullable) for c in table.columns}, name
             indexes = {i["name"] for i in seen.get_indexes(name)}
