@@ -170,8 +170,12 @@ class RemoteStore:
             self._files.pipe_file(self._at(key), data)
 
     def read(self, key: str) -> bytes:
-        with _as_system_error(f"{self.url}/{key}"):
-            data: bytes = self._files.cat_file(self._at(key))
+        with _as_system_error(self.url):
+            try:
+                data: bytes = self._files.cat_file(self._at(key))
+            except FileNotFoundError as found:  # the server's answer does not say what
+                where = f"{self.url}/{key}"
+                raise FileNotFoundError(2, "it is not there", where) from found
         return data
 
     def digest(self, key: str) -> tuple[str, int]:

@@ -13,6 +13,7 @@ from ptmark.archive import (
     Query,
     add_record,
     back_up,
+    export,
     find_all,
     key_for,
     lines,
@@ -144,6 +145,16 @@ def test_an_archive_on_s3_is_verified_and_mended_from_a_copy(kept, make, tmp_pat
     assert found.problems == []
     (tmp_path / "archive" / "archive.sqlite").unlink()
     assert rebuild(tmp_path / "archive", store=url).records == 2
+
+
+def test_a_photo_that_is_not_in_a_far_store_is_named(kept, make, tmp_path, url):
+    add_record(kept, make("r-1"))
+    (photo,) = photos_of(kept, "r-1")
+    key = key_for(photo["sha256"], photo["suffix"])
+    kept.store.remove(key)
+    with pytest.raises(ArchiveError) as caught:
+        export(kept, Query(), tmp_path / "out")
+    assert caught.value.where == f"{url}/{key}"
 
 
 def test_taking_in_asks_a_far_store_no_more_than_it_must(kept, make, monkeypatch):
