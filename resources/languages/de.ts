@@ -1265,7 +1265,7 @@
     </message>
     <message>
       <source>L/W ± U</source>
-      <translation type="unfinished" />
+      <translation>L/B ± U</translation>
     </message>
     <message>
       <source>Laid over each other, on the surface only: {0} points agree, in the middle within {1:.1f} px.</source>
@@ -1819,7 +1819,7 @@
     </message>
     <message>
       <source>Path ± U</source>
-      <translation type="unfinished" />
+      <translation>Weg ± U</translation>
     </message>
     <message>
       <source>Penetrant</source>
@@ -3323,7 +3323,7 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     </message>
     <message>
       <source>Width ± U</source>
-      <translation type="unfinished" />
+      <translation>Breite ± U</translation>
     </message>
     <message>
       <source>Wiped clean</source>
@@ -7979,6 +7979,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>it is no ordinary file</source>
       <translation>das ist keine gewöhnliche Datei</translation>
+    </message>
+    <message>
+      <source>it is not there</source>
+      <translation type="unfinished" />
     </message>
     <message>
       <source>it may ask {0}</source>
