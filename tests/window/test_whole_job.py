@@ -191,7 +191,9 @@ def test_points_are_dragged_and_deleted_and_come_back(qtbot, opened, idle):
     qtbot.keyClick(opened, KEY.Key_Z, CONTROL)
     assert inspection.marked(name).outline_px is before
     qtbot.keyClick(opened.view, KEY.Key_Delete, SHIFT)
-    assert name not in {m.id for m in inspection.state.marked}
+    # the program found it: it counts no longer, and the record tells of it
+    assert name not in {m.id for m in inspection.counted}
+    assert [one["id"] for one in inspection.to_record().given["dropped"]] == [name]
     qtbot.keyClick(opened, KEY.Key_Z, CONTROL)
     assert inspection.marked(name).outline_px is before
 
