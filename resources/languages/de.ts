@@ -7982,7 +7982,7 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     </message>
     <message>
       <source>it is not there</source>
-      <translation type="unfinished" />
+      <translation>es ist nicht da</translation>
     </message>
     <message>
       <source>it may ask {0}</source>
