@@ -17,6 +17,8 @@ _NUMBER = re.compile(
     r"(?:(?P<whole>\d+)\s+)?(?P<num>\d+)\s*/\s*(?P<den>\d+)|(?P<dec>\d*\.?\d+)"
 )
 _UNIT = re.compile(r"^(?P<number>.*?)\s*(?P<unit>mm|cm|in|\"|″)?$")
+# One and a half to some, fifteen hundred to others. Inches are written to three places.
+_THOUSANDS = re.compile(r"[1-9]\d{0,2},\d{3}\s*(mm|cm)?")
 
 
 def parse_length(text: str, *, where: str = "length", default_unit: str = "") -> float:
@@ -39,12 +41,14 @@ def parse_length(text: str, *, where: str = "length", default_unit: str = "") ->
     Raises
     ------
     UsageError
-        If the text is no positive length with a known unit.
+        If the text is no positive length with a known unit, or its comma may part thousands.
 
     Examples
     --------
     >>> parse_length("150mm"), parse_length("1 1/2 in"), parse_length("85,6 mm")
     (150.0, 38.1, 85.6)
+    >>> parse_length("0,500 mm"), parse_length("1,50 mm"), parse_length("1,125 in")
+    (0.5, 1.5, 28.575)
     """
     mend = "write a length with its unit, such as 150mm or 6in"
     head = _UNIT.match(text.strip().replace(",", "."))
@@ -52,6 +56,12 @@ def parse_length(text: str, *, where: str = "length", default_unit: str = "") ->
     number = _NUMBER.fullmatch(head["number"].strip()) if head else None
     if number is None or not unit:
         raise UsageError(f"'{text}' is not a length", where=where, mend=mend)
+    if unit in {"mm", "cm"} and _THOUSANDS.fullmatch(text.strip()):
+        raise UsageError(
+            f"'{text}' is a thousand times more to those who part thousands by a comma",
+            where=where,
+            mend="leave the comma out, or write a point or one place more or less",
+        )
     if number["dec"]:
         value = float(number["dec"])
     elif int(number["den"]) == 0:

@@ -5277,6 +5277,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>„{0!s}“ ist eine Vorlage, deren Werte nach dem Vertrag auszufüllen sind</translation>
     </message>
     <message>
+      <source>'{0!s}' is a thousand times more to those who part thousands by a comma</source>
+      <translation>„{0!s}“ ist für den, der Tausender mit Komma trennt, tausendmal mehr</translation>
+    </message>
+    <message>
       <source>'{0!s}' is no ISO 6520-1 name or number</source>
       <translation>„{0!s}“ ist kein Name und keine Nummer der ISO 6520-1</translation>
     </message>
@@ -8195,6 +8199,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>leave the camera's profile out</source>
       <translation>Kameraprofil nicht verwenden</translation>
+    </message>
+    <message>
+      <source>leave the comma out, or write a point or one place more or less</source>
+      <translation>ohne Komma schreiben, oder mit Punkt oder einer Stelle mehr oder weniger</translation>
     </message>
     <message>
       <source>leave the unit out</source>
