@@ -49,22 +49,25 @@ def run(args: argparse.Namespace) -> int:
     if not 1 <= args.jobs <= 256:
         raise UsageError(f"{args.jobs} is no number of processes", where="--jobs")
     asked = read_asked(args)
-    before = signal.signal(signal.SIGTERM, _stop)
+    stop = _Stop()
+    before = {one: signal.signal(one, stop) for one in (signal.SIGINT, signal.SIGTERM)}
     try:
-        _watch(args, asked)
+        _watch(args, asked, stop)
     except KeyboardInterrupt:
-        print("ptmark: stopped watching", file=sys.stderr)
+        pass
     finally:
-        signal.signal(signal.SIGTERM, before)
+        for one, handler in before.items():
+            signal.signal(one, handler)
+    print("ptmark: stopped watching", file=sys.stderr)
     return 0
 
 
-def _watch(args: argparse.Namespace, asked: Asked) -> None:
+def _watch(args: argparse.Namespace, asked: Asked, stop: "_Stop") -> None:
     arrivals = Arrivals(args.folder)
     quiet = Bar(0)
     with Book(args.out, asked.key()) as book, Pool(args.jobs, asked) as pool:
         print(f"{args.folder}: watching; Ctrl-C ends it", flush=True)
-        while True:
+        while not stop.asked:
             new = [path for path in arrivals.poll() if not book.has(content_key(path))]
             pool.give(new)
             outcomes = pool.collect(args.every)
@@ -78,5 +81,15 @@ def _watch(args: argparse.Namespace, asked: Asked) -> None:
                 sleep(args.every)
 
 
-def _stop(number: int, frame: object) -> None:
-    raise KeyboardInterrupt
+class _Stop:
+    """Answers a signal: breaks off what is done, and keeps in mind that it was asked.
+
+    An exception raised while Python clears something away is printed and forgotten.
+    """
+
+    def __init__(self) -> None:
+        self.asked = False
+
+    def __call__(self, number: int, frame: object) -> None:
+        self.asked = True
+        raise KeyboardInterrupt

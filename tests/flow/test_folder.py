@@ -8,6 +8,7 @@ import subprocess
 import sys
 import time
 from collections import Counter
+from contextlib import suppress
 from pathlib import Path
 
 import cv2
@@ -278,3 +279,22 @@ def test_watching_measures_what_arrives_and_ends_cleanly(photo_file, tmp_path):
     assert "stopped watching" in err
     assert "Traceback" not in err
     assert [one["photo"]["file"] for one in lines(out)] == ["first.png"]
+
+
+# Python prints and forgets what is raised while an object is cleared away (data model, __del__).
+def test_a_stop_that_python_swallowed_still_ends_the_watching(tmp_path, monkeypatch, capsys):
+    class Clearing(Arrivals):
+        looks = 0
+
+        def poll(self):
+            self.looks += 1
+            assert self.looks == 1
+            with suppress(KeyboardInterrupt):
+                signal.raise_signal(signal.SIGINT)
+            return super().poll()
+
+    monkeypatch.setattr("ptmark.commands.watch.Arrivals", Clearing)
+    assert (
+        main(["watch", str(tmp_path), "--out", str(tmp_path / "out"), "--every", "0.05"]) == 0
+    )
+    assert "stopped watching" in capsys.readouterr().err
