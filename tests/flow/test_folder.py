@@ -281,7 +281,7 @@ def test_watching_measures_what_arrives_and_ends_cleanly(photo_file, tmp_path):
     assert [one["photo"]["file"] for one in lines(out)] == ["first.png"]
 
 
-# Python prints and forgets what is raised while an object is cleared away (data model, __del__).
+# Python prints and forgets what is raised in `__del__` (language reference, data model).
 def test_a_stop_that_python_swallowed_still_ends_the_watching(tmp_path, monkeypatch, capsys):
     class Clearing(Arrivals):
         looks = 0
