@@ -5,10 +5,10 @@ from contextlib import closing, suppress
 from pathlib import Path
 from typing import Any
 
-from sqlalchemy import select
+from sqlalchemy import Connection, select
 
 from ptmark.archive.beside import file_key, line_bytes, line_key, states
-from ptmark.archive.chain import FIRST, lines, link
+from ptmark.archive.chain import FIRST, Line, lines, link
 from ptmark.archive.derive import derived
 from ptmark.archive.findings import Verified
 from ptmark.archive.named import NAMED, replayed
@@ -19,7 +19,7 @@ from ptmark.archive.rows import document_of, note_photos, table, write_rows
 from ptmark.archive.store import key_for
 from ptmark.archive.tails import TAILS, mend_tails
 from ptmark.archive.verifying import verify
-from ptmark.errors import PtmarkError
+from ptmark.errors import ArchiveError, PtmarkError
 from ptmark.record.store import parsed
 
 __all__ = ["repair"]
@@ -101,12 +101,7 @@ def _mend(archive: Archive, other: Archive | None, subject: str) -> bool:
 def _mend_log(archive: Archive) -> bool:
     """Lines beside the photos from a log that is whole in the database."""
     with archive.reading() as conn:
-        told = list(lines(conn))
-        previous = FIRST
-        for line in told:
-            if line.previous != previous or link(line) != line.sha256:
-                return False
-            previous = line.sha256
+        told = _whole_log(conn)
     wrong = [line for line in told if line_says(archive.store, line)]
     with archive.guarded():
         for line in wrong:
@@ -114,10 +109,21 @@ def _mend_log(archive: Archive) -> bool:
     return bool(wrong)
 
 
+def _whole_log(conn: Connection) -> list[Line]:
+    """The lines; ArchiveError where the chain is broken, for then nothing can rest on them."""
+    told, previous = [], FIRST
+    for line in lines(conn):
+        if line.previous != previous or link(line) != line.sha256:
+            raise ArchiveError(f"line {line.seq} does not fit the chain", where="log")
+        previous = line.sha256
+        told.append(line)
+    return told
+
+
 def _mend_named(archive: Archive, name: str) -> bool:
     one = table(name)
     with archive.writing() as conn:
-        rows = list(replayed(lines(conn))[name].values())
+        rows = list(replayed(_whole_log(conn))[name].values())
         conn.execute(one.delete())
         if rows:
             conn.execute(one.insert(), rows)
@@ -165,7 +171,9 @@ def _mend_record(
             if sha256_of(data) == one["sha256"]:
                 archive.store.put(key, data)
     inspection = table("inspection")
-    with archive.writing() as conn:
+    with archive.writing(alone=True) as conn:
+        if states(lines(conn, record_id)).get(record_id) != files:
+            return False  # revised or deleted meanwhile: what was read before is not put back
         chosen = select(inspection.c.id).where(inspection.c.record_id == record_id)
         number = conn.execute(chosen).scalar()
         note_photos(conn, kept)
