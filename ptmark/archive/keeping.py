@@ -31,6 +31,7 @@ from ptmark.record.store import parsed
 __all__ = ["Due", "apply_rules", "due", "hold", "keep_for", "keeping", "release"]
 
 
+_MOST_YEARS = 10_000  # a day has no more
 Kept = dict[str, list[dict[str, object]]]  # the rows of rules and of holds
 
 
@@ -48,16 +49,18 @@ def keep_for(archive: Archive, name: str, query: Query, years: float, reason: st
     Raises
     ------
     ArchiveError
-        If there is no reason, or the time is not positive.
+        If there is no reason, the time is not positive or no number, or another rule or hold
+        has the name.
     """
-    if not reason.strip() or not years > 0:
+    if not reason.strip() or not 0 < years < _MOST_YEARS:
         raise ArchiveError(
             f"{years} years with the reason '{reason}' is no rule",
             where=name,
-            mend="give years above 0 and the contract or law that asks for them",
+            mend=f"give years from above 0 to below {_MOST_YEARS} and the contract or law that "
+            "asks for them",
         )
     row = {"name": name, "query": query_to_json(query), "years": float(years), "reason": reason}
-    set_named(archive, "rule", row)
+    _set(archive, "rule", row)
 
 
 def hold(archive: Archive, name: str, query: Query, reason: str) -> None:
@@ -66,11 +69,27 @@ def hold(archive: Archive, name: str, query: Query, reason: str) -> None:
     Raises
     ------
     ArchiveError
-        If there is no reason.
+        If there is no reason, or another rule or hold has the name.
     """
     if not reason.strip():
         raise ArchiveError("a hold needs a reason", where=name)
-    set_named(archive, "hold", {"name": name, "query": query_to_json(query), "reason": reason})
+    _set(archive, "hold", {"name": name, "query": query_to_json(query), "reason": reason})
+
+
+def _set(archive: Archive, kind: str, row: dict[str, object]) -> None:
+    """Set it where that lets go of nothing which another one of its name keeps."""
+    name = str(row["name"])
+    if not name.strip():
+        raise ArchiveError(f"a {kind} needs a name", where="keep")
+    for other, rows in keeping(archive).items():
+        for one in rows:
+            if one["name"] == name and (other, one["query"]) != (kind, row["query"]):
+                raise ArchiveError(
+                    f"there is a {other} of this name, which keeps {one['query']}",
+                    where=name,
+                    mend="choose another name, or take that one away first",
+                )
+    set_named(archive, kind, row)
 
 
 def release(archive: Archive, name: str, why: str) -> None:
@@ -156,10 +175,11 @@ def _write_state(conn: Connection, sha256: str, data: bytes) -> None:
 def _years_before(day: date, years: float) -> str:
     """The day so many years before; 29 February becomes the day before 1 March."""
     whole, rest = int(years), years - int(years)
+    year = max(day.year - whole, 1)
     try:
-        back = day.replace(year=max(day.year - whole, 1))
+        back = day.replace(year=year)
     except ValueError:
-        back = day.replace(year=day.year - whole, day=28)
+        back = day.replace(year=year, day=28)
     return date.fromordinal(max(back.toordinal() - round(rest * 365.25), 1)).isoformat()
 
 

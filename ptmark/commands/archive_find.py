@@ -33,6 +33,11 @@ _ASKED = (
     ("photo", "SHA-256 of a photo"),
 )
 
+_WORDS = {
+    "verdict": ("acceptable", "rejectable", "undecided"),
+    "shape": ("linear", "rounded"),
+}
+
 
 def told_length(mm: float | None, u_mm: float | None, least: bool) -> str:  # noqa: FBT001
     """A length ± U as the archive's commands print it; with ≥ where it is the ``least``."""
@@ -45,7 +50,8 @@ def told_length(mm: float | None, u_mm: float | None, least: bool) -> str:  # no
 def add_query(made: argparse.ArgumentParser) -> None:
     """Options that say what is looked for."""
     for name, says in _ASKED:
-        made.add_argument(f"--{name}", default="", metavar="TEXT", help=says)
+        known = _WORDS.get(name)  # a word misspelled finds nothing, and a hold would keep it
+        made.add_argument(f"--{name}", default="", choices=known, metavar="TEXT", help=says)
     made.add_argument("--record", dest="record_id", default="", metavar="ID", help="one record")
     made.add_argument(
         "--shortest",
@@ -68,6 +74,10 @@ def query_of(args: argparse.Namespace) -> "Query":
         asked[name] = parse_length(given, where=where) if given else None
     for name in ("since", "until"):
         told_day(asked[name], f"--{name}")
+    for one, other in (("since", "until"), ("shortest", "longest")):
+        least, most = (asked.get(name, asked.get(f"{name}_mm")) for name in (one, other))
+        if least and most and least > most:
+            raise UsageError(f"is above --{other}: nothing fits", where=f"--{one}")
     return Query(**asked)
 
 
@@ -110,11 +120,12 @@ def _run_find(archive: "Archive", args: argparse.Namespace) -> int:
 
     from ptmark import archive as room
 
+    query = query_of(args)
+    _refuse_unused(args, query != room.Query())
     if args.list:
         for name, query in room.saved_searches(archive).items():
             print(f"{name}\t{room.query_to_json(query)}")
         return 0
-    query = query_of(args)
     if args.saved:
         given = json.loads(room.query_to_json(query))
         query = replace(room.saved_search(archive, args.saved), **given)
@@ -139,6 +150,23 @@ def _run_find(archive: "Archive", args: argparse.Namespace) -> int:
         there = room.count(archive, query) if args.limit else len(hits)
         print(f"{len(hits)} of {there}", file=sys.stderr)
     return 0
+
+
+def _refuse_unused(args: argparse.Namespace, filtered: bool) -> None:  # noqa: FBT001
+    """What would change nothing is refused: who asked for it would take it for done."""
+    shown = {"--limit": args.limit, "--format": args.format != "text"}
+    more = {"--count": args.count, "--save": args.save, "--saved": args.saved}
+    for first, others in (
+        ("list", {**shown, **more, "a filter": filtered}),
+        ("count", shown),
+    ):
+        unused = [one for one, value in others.items() if value]
+        if getattr(args, first) and unused:
+            raise UsageError(
+                f"{' and '.join(unused)} changes nothing with --{first}",
+                where="find",
+                mend="leave it out",
+            )
 
 
 def _run_log(archive: "Archive", args: argparse.Namespace) -> int:

@@ -1,6 +1,7 @@
 """`ptmark archive keep`: how long records are kept, holds, and deletion by rule."""
 
 import argparse
+from datetime import datetime
 from typing import TYPE_CHECKING
 
 from ptmark.commands.archive_find import add_query, query_of, told_day
@@ -11,6 +12,14 @@ if TYPE_CHECKING:
     from ptmark.archive import Archive
 
 __all__ = ["add_to"]
+
+_TAKES = {
+    "rule": ("years", "reason", "a filter"),
+    "hold": ("reason", "a filter"),
+    "release": ("reason",),
+    "due": ("on",),
+    "delete": ("on",),
+}
 
 
 def add_to(below: Verbs) -> None:
@@ -39,29 +48,60 @@ def _run(archive: "Archive", args: argparse.Namespace) -> int:
     from ptmark import archive as room
 
     asked = query_of(args)
-    if (args.due or args.delete) and asked != room.Query():
-        raise UsageError(
-            "what is due is all that the rules tell: no filter narrows it",
-            where="keep",
-            mend="leave the filters out, or set a hold on what is to stay",
-        )
+    _refuse_unused(args, asked != room.Query())
     if args.rule:
         room.keep_for(archive, args.rule, asked, args.years, args.reason)
+        print(f"rule {args.rule} is set; it fits {room.count(archive, asked)} records now")
     elif args.hold:
         room.hold(archive, args.hold, asked, args.reason)
+        print(f"hold {args.hold} is set; it fits {room.count(archive, asked)} records now")
     elif args.release:
         room.release(archive, args.release, args.reason)
+        print(f"{args.release} is taken away; the log keeps it and why")
     elif args.due or args.delete:
-        day = told_day(args.on, "--on")
-        found = room.apply_rules(archive, day) if args.delete else room.due(archive, day)
-        verb = "deleted" if args.delete else "may be deleted"
-        for one in found:
-            hit = one.hit
-            print(f"{hit.examined_on}  {hit.part}  {hit.record_id}: {verb} by rule {one.rule}")
-        print(f"{len(found)} records {verb}")
+        _due(archive, args)
     else:
         for kind, rows in room.keeping(archive).items():
             for row in rows:
                 years = f", {row['years']:g} years" if kind == "rule" else ""
                 print(f"{kind} {row['name']}{years}: {row['query']}; {row['reason']}")
     return 0
+
+
+def _refuse_unused(args: argparse.Namespace, filtered: bool) -> None:  # noqa: FBT001
+    """What would change nothing is refused: who asked for it would take it for done."""
+    work = next((one for one in _TAKES if getattr(args, one, "")), "")
+    if filtered and (args.due or args.delete):
+        raise UsageError(
+            "what is due is all that the rules tell: no filter narrows it",
+            where="keep",
+            mend="leave the filters out, or set a hold on what is to stay",
+        )
+    given = {one: getattr(args, one) for one in ("years", "reason", "on")}
+    given["a filter"] = filtered
+    unused = [one for one, value in given.items() if value and one not in _TAKES.get(work, ())]
+    if unused:
+        raise UsageError(
+            f"{' and '.join(unused)} changes nothing "
+            + (f"with --{work}" if work else "alone"),
+            where="keep",
+            mend="leave it out, or name a --rule or a --hold",
+        )
+
+
+def _due(archive: "Archive", args: argparse.Namespace) -> None:
+    from ptmark import archive as room
+
+    day = told_day(args.on, "--on")
+    if args.delete and day is not None and day > datetime.now().astimezone().date():
+        raise UsageError(
+            f"{day} is yet to come: nothing is deleted before its time",
+            where="--on",
+            mend="--due tells what will be due by then",
+        )
+    found = room.apply_rules(archive, day) if args.delete else room.due(archive, day)
+    verb = "deleted" if args.delete else "may be deleted"
+    for one in found:
+        hit = one.hit
+        print(f"{hit.examined_on}  {hit.part}  {hit.record_id}: {verb} by rule {one.rule}")
+    print(f"{len(found)} records {verb}")

@@ -21,6 +21,7 @@ from ptmark.archive import (
     export,
     find_all,
     keep_for,
+    keeping,
     open_archive,
     place_record,
     placements,
@@ -32,6 +33,7 @@ from ptmark.archive import (
 )
 from ptmark.archive.checking import FileCheck
 from ptmark.archive.findings import Notes
+from ptmark.archive.keeping import _years_before
 from ptmark.archive.store import key_for
 from ptmark.errors import ArchiveError
 from ptmark.record import load_record, save_record
@@ -260,28 +262,50 @@ def test_a_bundle_that_is_refused_stops_no_other(tmp_path, make, capsys):
         assert verify(two).problems == []
 
 
-@pytest.mark.parametrize(
-    ("given", "says"),
-    [
-        (("--delete", "--part", "P-18"), "no filter narrows it"),
-        (("--due", "--until", "2010-01-01"), "no filter narrows it"),
-        (("--rule", "ten", "--years", "10", "--hold", "case"), "not allowed with"),
-        (("--hold", "case", "--reason", "invented", "--delete"), "not allowed with"),
-    ],
+REFUSED = (
+    ("keep --delete --part P-18", "no filter narrows it"),
+    ("keep --due --until 2010-01-01", "no filter narrows it"),
+    ("keep --rule ten --years 10 --hold case", "not allowed with"),
+    ("keep --hold case --reason invented --delete", "not allowed with"),
+    ("keep --part P-17 --reason nameless", "reason and a filter changes nothing alone"),
+    ("keep --years 9", "changes nothing alone"),
+    ("keep --release all --part P-18 --reason x", "a filter changes nothing with --release"),
+    ("keep --hold case --years 9 --reason x", "years changes nothing"),
+    ("keep --hold case --verdict rejected --reason x", "invalid choice"),
+    ("keep --hold case --since 2026-01-02 --until 2026-01-01 --reason x", "nothing fits"),
+    ("keep --hold all --reason x", "there is a rule of this name"),
+    ("keep --rule all --part P --years 9 --reason x", "there is a rule of this name"),
+    ("keep --rule ever --years inf --reason x", "is no rule"),
+    ("keep --delete --on 9999-12-31", "yet to come"),
+    ("find --list --save mine", "changes nothing"),
+    ("find --list --part P-17", "changes nothing"),
+    ("find --count --format json", "changes nothing"),
+    ("find --count --limit 3", "changes nothing"),
+    ("find --shortest 5mm --longest 2mm", "nothing fits"),
 )
-def test_what_is_asked_of_keeping_is_done_whole_or_refused(tmp_path, make, capsys, given, says):
+
+
+def test_what_is_asked_is_done_whole_or_refused(tmp_path, make, capsys):
     at = ("archive", "--at", str(tmp_path / "one"))
     with open_archive(tmp_path / "one") as one:
         add_record(one, make("r-1", day="2010-05-01"))
     assert main([*at, "keep", "--rule", "all", "--years", "5", "--reason", "invented"]) == 0
-    try:
-        code = main([*at, "keep", *given])
-    except SystemExit as end:
-        code = end.code
-    assert code
-    assert says in capsys.readouterr().err
+    assert "it fits 1 records now" in capsys.readouterr().out
+    for given, says in REFUSED:
+        try:
+            code = main([*at, *given.split()])
+        except SystemExit as end:
+            code = end.code
+        assert code, given
+        assert says in capsys.readouterr().err, given
     with open_archive(tmp_path / "one") as one:
         assert ids(one) == ["r-1"]
+        assert [len(rows) for rows in keeping(one).values()] == [1, 0]
+
+
+def test_a_day_before_a_leap_day_of_no_year_is_the_first():
+    assert _years_before(date(2028, 2, 29), 5000) == "0001-02-28"
+    assert _years_before(date(2028, 2, 29), 10) == "2018-02-28"
 
 
 @pytest.mark.parametrize(
