@@ -11,7 +11,6 @@ from ptmark.criteria.groups import by_frame, by_row, by_share, by_stretch, by_wi
 from ptmark.criteria.joining import looks_at_one, with_parts
 from ptmark.criteria.joins import by_join, by_part
 from ptmark.criteria.leaves import answers
-from ptmark.criteria.limits import tolerance_in
 from ptmark.criteria.profile import Profile
 from ptmark.criteria.readings import Readings
 from ptmark.criteria.result import SEVERITY, Evaluation, Finding
@@ -34,6 +33,7 @@ from ptmark.criteria.rules import (
 )
 from ptmark.criteria.scene import Judged, Scene
 from ptmark.criteria.singles import by_edge, by_kind, by_shape, by_size, unknown_kinds
+from ptmark.criteria.touching import Pair, as_one, touching
 from ptmark.criteria.unjudged import not_judged
 from ptmark.criteria.view import PLAIN, Flags
 from ptmark.criteria.wording import amount, bound, listed, measured, named
@@ -80,7 +80,8 @@ def evaluate(profile: Profile, scene: Scene, decision_rule: str = "guarded") -> 
     -------
     Evaluation
         Its verdict is the worst of its findings; what no rule can judge leaves it undecided
-        at the best (`ptmark.criteria.unjudged`).
+        at the best (`ptmark.criteria.unjudged`), and so do touching pieces of what as one
+        would be judged more strictly (`ptmark.criteria.touching`).
 
     Raises
     ------
@@ -101,29 +102,39 @@ def evaluate(profile: Profile, scene: Scene, decision_rule: str = "guarded") -> 
             f"'{decision_rule}' is no decision rule", where="decision", mend="guarded or simple"
         )
     judged = tuple(one for one in scene.indications if not _set_aside(one))
-    case = Case(
-        profile=profile,
-        scene=scene,
-        judged=judged,
-        views=Readings(profile, judged, scene.known),
-        guarded=decision_rule == "guarded",
-    )
-    if case.guarded and case.judged:
-        case.views.leave(_rejected(case))
-    findings = _findings(case)
-    verdict = max((one.verdict for one in findings), key=SEVERITY.index)
+
+    def begun(by: Profile) -> Case:
+        return _begun(by, scene, judged, guarded=decision_rule == "guarded")
+
+    case = begun(profile)
+    findings, pairs = _findings(case), touching(case)
+    findings += as_one(case, pairs, _worst(findings), lambda by: _findings(begun(by)))
     return Evaluation(
         profile=profile.name,
         title=profile.title,
         edition=profile.edition,
         decision_rule=decision_rule,
-        verdict=verdict,
+        verdict=_worst(findings),
         findings=tuple(findings),
         relevance=_relevance_told(case),
         shape=_shape_told(case),
-        cautions=(*profile.cautions, *scene.notes, *_assumed(case)),
+        cautions=(*profile.cautions, *scene.notes, *_assumed(case, pairs)),
         checksum=profile.checksum,
     )
+
+
+def _begun(
+    profile: Profile, scene: Scene, judged: tuple[Judged, ...], *, guarded: bool
+) -> Case:
+    views = Readings(profile, judged, scene.known)
+    case = Case(profile=profile, scene=scene, judged=judged, views=views, guarded=guarded)
+    if guarded and judged:
+        views.leave(_rejected(case))
+    return case
+
+
+def _worst(findings: list[Finding]) -> str:
+    return max((one.verdict for one in findings), key=SEVERITY.index)
 
 
 def _rejected(case: Case) -> Flags:
@@ -234,28 +245,22 @@ def _shape_told(case: Case) -> dict[str, str]:
     return told
 
 
-def _assumed(case: Case) -> list[str]:
+def _assumed(case: Case, pairs: list[Pair]) -> list[str]:
     """What was assumed for want of data, for the report to repeat."""
     stretches = any(isinstance(rule, StretchRule) for rule in case.profile.all_rules)
     undirected = case.scene.weld_direction_deg is None and len(case.judged) > 1
     no_direction = [_NO_DIRECTION] if stretches and undirected else []
-    return [*_touching(case), *_unlimited(case), *no_direction]
+    return [*_apart(pairs), *_unlimited(case), *no_direction]
 
 
-def _touching(case: Case) -> list[str]:
+def _apart(pairs: list[Pair]) -> list[str]:
     """Which pieces of what may be one indication are each judged by its own length."""
-    if case.profile.merge is not None:
+    if not pairs:
         return []
-    view = case.worst if case.guarded else case.plain
-    band = tolerance_in(case.unit)
-    pairs, gaps = view.links(list(range(len(view.items))), band)
-    near = pairs[gaps <= band].tolist()
-    if not near:
-        return []
-    told = listed([named([*view.items[i].ids, *view.items[j].ids]) for i, j in sorted(near)])
     return [
         "Judged apart by these criteria, though for all that is known the outlines touch or "
-        f"overlap: {told}. Trace as one what is one indication."
+        f"overlap: {listed([named(pair) for pair in pairs])}. Trace as one what is one "
+        "indication."
     ]
 
 

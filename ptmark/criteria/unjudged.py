@@ -4,21 +4,22 @@ from ptmark.criteria.case import Case
 from ptmark.criteria.limits import per_mm
 from ptmark.criteria.result import Finding
 from ptmark.criteria.rules import Rule
+from ptmark.criteria.touching import TOUCHING
 from ptmark.criteria.wording import amount
 
 __all__ = ["UNJUDGED", "not_judged"]
 
-UNJUDGED = ("whole", "measured", "exposure", "colour", "searched")
+UNJUDGED = ("whole", "measured", "exposure", "colour", "searched", TOUCHING)
 
 
 def not_judged(case: Case) -> list[Finding]:
     """One finding for each indication and each fact of the photo that nothing can judge.
 
-    Their rules are `UNJUDGED`: "whole" (the photo's edge cuts an indication off), "measured"
-    (it could not be measured), "exposure" (it lies on overexposed developer, or most of the
-    area is so), "colour" (a photo without colour, in which nothing is marked, cannot show that
-    nothing is there) and "searched" (places that were too many to be looked at, or a photo not
-    looked over).
+    Their rules are those of `UNJUDGED` but `TOUCHING`: "whole" (the photo's edge cuts an
+    indication off), "measured" (it could not be measured), "exposure" (it lies on overexposed
+    developer, or most of the area is so), "colour" (a photo without colour, in which nothing
+    is marked, cannot show that nothing is there) and "searched" (places that were too many to
+    be looked at, or a photo not looked over).
     """
     of_each = [*_run_out(case), *_on_overexposed(case), *_unmeasured(case)]
     of_photo = [*_overexposed(case), *_colourless(case), *_unlooked(case), *_unseen(case)]

@@ -2362,6 +2362,10 @@
       <translation>Diese Arbeit unter anderem Namen speichern oder das Protokoll neu öffnen</translation>
     </message>
     <message>
+      <source>Save under another name …</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
       <source>Save {0} as a list …</source>
       <translation>{0} als Liste speichern …</translation>
     </message>
@@ -5773,6 +5777,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>Der Verfahrensanweisung folgen: die Oberfläche noch einmal reinigen, mit dem Zwischenreiniger auf dem Tuch und nicht auf dem Teil, Eindringmittel und Entwickler neu auftragen und die Prüfung wiederholen, wo es darauf ankommt.</translation>
     </message>
     <message>
+      <source>For all that is known the outlines touch or overlap: {0}. Trace as one what is one indication. Judged as one: {1}</source>
+      <translation>Soweit bekannt, berühren oder überdecken sich die Umrisse: {0}. Als eine nachzeichnen, was eine Anzeige ist. Als eine bewertet: {1}</translation>
+    </message>
+    <message>
       <source>Gap between neighbours, edge to edge</source>
       <translation>Abstand der Nachbarn, von Rand zu Rand</translation>
     </message>
@@ -6841,6 +6849,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>{0} kann nicht mit Kanten verwendet werden</translation>
     </message>
     <message>
+      <source>a {0} needs a name</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
       <source>a {0} needs two or more</source>
       <translation>{0} braucht zwei oder mehr</translation>
     </message>
@@ -7081,10 +7093,6 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>kann nicht verwendet werden: {0}</translation>
     </message>
     <message>
-      <source>cannot be written ({0})</source>
-      <translation>kann nicht geschrieben werden ({0})</translation>
-    </message>
-    <message>
       <source>cannot be written as JSON: {0}</source>
       <translation>kann nicht als JSON geschrieben werden: {0}</translation>
     </message>
@@ -7197,10 +7205,6 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>einen anderen Ordner wählen</translation>
     </message>
     <message>
-      <source>choose another folder, or make room; the old file stands untouched</source>
-      <translation>einen anderen Ordner wählen oder Platz schaffen; die alte Datei ist unberührt</translation>
-    </message>
-    <message>
       <source>choose another folder, or move that one away</source>
       <translation>einen anderen Ordner wählen oder diesen verlegen</translation>
     </message>
@@ -7211,6 +7215,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>choose another name</source>
       <translation>einen anderen Namen wählen</translation>
+    </message>
+    <message>
+      <source>choose another name, or take that one away first</source>
+      <translation type="unfinished" />
     </message>
     <message>
       <source>choose another name; what was signed stays</source>
@@ -7605,8 +7613,8 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>zwei oder mehr angeben</translation>
     </message>
     <message>
-      <source>give years above 0 and the contract or law that asks for them</source>
-      <translation>Jahre über 0 und den Vertrag oder das Gesetz angeben, das sie verlangt</translation>
+      <source>give years from above 0 to below {0} and the contract or law that asks for them</source>
+      <translation type="unfinished" />
     </message>
     <message>
       <source>give your own name</source>
@@ -7695,6 +7703,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>holds other ends than the numbers have</source>
       <translation>enthält andere Enden, als die Nummern haben</translation>
+    </message>
+    <message>
+      <source>holds the archive's own photos: no second copy of them would be made</source>
+      <translation type="unfinished" />
     </message>
     <message>
       <source>holds the name {0}</source>
@@ -8601,6 +8613,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>keine Grenze ist negativ</translation>
     </message>
     <message>
+      <source>no line of the log lies beside the photos, where the database has some</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
       <source>no linear indication</source>
       <translation>keine linienartige Anzeige</translation>
     </message>
@@ -9231,6 +9247,14 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>see archive find --list</source>
       <translation>siehe archive find --list</translation>
+    </message>
+    <message>
+      <source>see that its folder is there, and open it again</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>see that the disk of the photos is there; else: ptmark archive repair</source>
+      <translation type="unfinished" />
     </message>
     <message>
       <source>see that the server runs and can be reached, then try again</source>
@@ -9929,6 +9953,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>ohne Maßstab gibt es keine Millimeter</translation>
     </message>
     <message>
+      <source>there is a {0} of this name, which keeps {1}</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
       <source>there is no archive</source>
       <translation>es gibt kein Archiv</translation>
     </message>
@@ -10227,6 +10255,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>was deleted meanwhile</source>
       <translation>wurde inzwischen gelöscht</translation>
+    </message>
+    <message>
+      <source>was moved, replaced or taken away since it was opened</source>
+      <translation type="unfinished" />
     </message>
     <message>
       <source>was taken {0} min after the developer by the camera's clock</source>

@@ -323,3 +323,38 @@ def test_pieces_of_one_indication_are_told_where_nothing_merges_them(build):
     assert told("en-10228-2-class-2", 0, 7.19, decision="simple") == []
     assert told("en-10228-2-class-2", 0, 7.0, u=0.0, decision="simple")
     assert told("iso-23277-3", 0, 6.9) == []  # there they are one
+
+
+@pytest.mark.parametrize("decision", ["guarded", "simple"])
+def test_pieces_that_as_one_would_be_rejected_are_not_passed(build, decision):
+    # EN 10228-2 class 2 rejects a linear indication above 8 mm (from memory)
+    def judged(*bars, u=0.2, name="en-10228-2-class-2"):
+        made = [build.bar(f"{k}", x, 0, long, 0.5, length_u=u) for k, (x, long) in bars]
+        return judge(name, build.scene(*made), decision)
+
+    whole = judged((0, (0, 13.9)))
+    assert whole.verdict == "rejectable"
+    pieces = judged((0, (0, 7)), (1, (6.9, 7)))
+    [open_] = [one for one in pieces.findings if one.verdict != "acceptable"]
+    assert (pieces.verdict, open_.rule, open_.indications) == (
+        "undecided",
+        "touching",
+        ("0", "1"),
+    )
+    [of_one] = [one for one in whole.findings if one.verdict == "rejectable"]
+    assert (open_.value, open_.limit) == pytest.approx((of_one.value, of_one.limit))
+    assert of_one.says.endswith(open_.says.rpartition(", ")[2])  # what the whole one breaks
+    assert judged((0, (0, 3.9)), (1, (3.8, 3.9))).verdict == "acceptable"  # 7.7 mm as one
+    assert judged((0, (0, 7)), (1, (8, 7))).verdict == "acceptable"  # apart for all is known
+    # one that is rejected anyway needs no more
+    assert "touching" not in {one.rule for one in judged((0, (0, 9)), (1, (8.9, 7))).findings}
+
+
+def test_touching_pieces_are_open_whatever_order_they_come_in(build):
+    # three in a row, each 3 mm, of which no two but all three are above 8 mm
+    bars = [build.bar(name, x, 0, 3, 0.4) for name, x in zip("ABC", (0, 2.9, 5.8), strict=True)]
+    for order in ((0, 1, 2), (2, 0, 1), (1, 2, 0)):
+        told = judge("en-10228-2-class-2", build.scene(*(bars[k] for k in order)))
+        assert told.verdict == "undecided"
+        assert {name for one in told.findings for name in one.indications} == {"A", "B", "C"}
+    assert judge("en-10228-2-class-2", build.scene(*bars[:2])).verdict == "acceptable"
