@@ -113,7 +113,8 @@ def keep_line(
     Raises
     ------
     ArchiveError
-        If the log there goes on further: the database is not the one these files belong to.
+        If the log there goes on further, or there is none: the database is not the one these
+        files belong to, or their disk is away.
     """
     folder = _folder(line.seq + 1)
     _, there = ahead if ahead[0] == folder else _lines_in(store, folder)
@@ -124,6 +125,13 @@ def keep_line(
             "the photos",
             where=store.url,
             mend="an older database was put in its place: ptmark archive rebuild",
+        )
+    log = store.path("log")
+    if line.seq > 1 and log is not None and not log.is_dir():
+        raise ArchiveError(
+            "no line of the log lies beside the photos, where the database has some",
+            where=store.url,
+            mend="see that the disk of the photos is there; else: ptmark archive repair",
         )
     new = _folder(line.seq) == folder and line_key(line) not in there
     store.put(line_key(line), line_bytes(line), new=new)

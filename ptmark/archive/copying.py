@@ -9,9 +9,10 @@ from pathlib import Path
 
 from ptmark.archive.beside import file_key, line_bytes, line_key, states
 from ptmark.archive.chain import Line, lines
-from ptmark.archive.opening import Archive, note_head
+from ptmark.archive.headed import note_head
+from ptmark.archive.opening import Archive
 from ptmark.archive.rereading import sha256_of
-from ptmark.archive.store import FolderStore, key_for, make_folder, sync_folder
+from ptmark.archive.store import FolderStore, is_line, key_for, make_folder, sync_folder
 from ptmark.errors import ArchiveError
 
 __all__ = ["back_up"]
@@ -54,8 +55,17 @@ def back_up(archive: Archive, folder: Path) -> int:
         raise ArchiveError(
             "is the archive itself", where=str(folder), mend="choose another folder"
         )
+    photos, own = folder / "photos", archive.store.path("")
+    if own is not None and photos.exists() and photos.samefile(own):
+        raise ArchiveError(
+            "holds the archive's own photos: no second copy of them would be made",
+            where=str(photos),
+            mend="choose another folder",
+        )
     if target.exists():
         _refuse_another(archive, target)
+    else:
+        _refuse_others_photos(archive, FolderStore(photos))
     return _in_turns(archive, folder, _TURNS)
 
 
@@ -140,11 +150,23 @@ def _refuse_another(archive: Archive, there: Path) -> None:
             mend="choose another folder, or move that one away",
         ) from found
     if not earlier:
-        raise ArchiveError(
-            "holds another archive, or a copy that was written to since",
-            where=str(there),
-            mend="choose another folder; export and import carry records from one to another",
-        )
+        raise _another(there)
+
+
+def _refuse_others_photos(archive: Archive, there: FolderStore) -> None:
+    """Where a database was lost, it is made again from the lines beside its photos alone."""
+    with archive.reading() as conn:
+        mine = {line_key(line) for line in lines(conn)}
+    if any(is_line(key) and key not in mine for key in there.names("log")):
+        raise _another(there.folder)
+
+
+def _another(where: Path) -> ArchiveError:
+    return ArchiveError(
+        "holds another archive, or a copy that was written to since",
+        where=str(where),
+        mend="choose another folder; export and import carry records from one to another",
+    )
 
 
 def _log(raw: sqlite3.Connection) -> list[Line]:

@@ -52,7 +52,8 @@ def repair(archive: Archive, copy: Path | None = None) -> tuple[list[str], Verif
     other = None if copy is None else open_archive(copy, read_only=True)
     mended = []
     try:
-        for subject in dict.fromkeys(p.subject for p in found.problems if p.kind != "orphaned"):
+        subjects = dict.fromkeys(p.subject for p in found.problems if p.kind != "orphaned")
+        for subject in sorted(subjects, key="log".__ne__):  # without it nothing is written
             with suppress(*_UNMENDED):
                 if _mend(archive, other, subject):
                     mended.append(subject)

@@ -13,6 +13,7 @@ from sqlalchemy.engine import URL
 
 from ptmark.archive import chain, server
 from ptmark.archive.beside import keep_line, look_ahead
+from ptmark.archive.headed import file_number, note_head, noted_head
 from ptmark.archive.migrating import NEWEST, at_version, migrate
 from ptmark.archive.sealing import seal
 from ptmark.archive.server import login_of, server_engine, snapshot, take_turn, tried_again
@@ -20,7 +21,7 @@ from ptmark.archive.store import Store, make_folder, open_store
 from ptmark.errors import ArchiveError
 from ptmark.places import user_folder
 
-__all__ = ["Archive", "note_head", "noted_head", "open_archive", "places_of"]
+__all__ = ["Archive", "open_archive", "places_of"]
 
 _SEALED_AT_ONCE = 32 * 2**20  # bytes; hashing them takes some tens of milliseconds
 _NONE = "name its folder, or make a lost database again: ptmark archive rebuild"
@@ -45,6 +46,7 @@ class Archive:
         self.engine, self.store, self.by, self.file = engine, store, by, file
         self.idle: list[PoolProxiedConnection] = []  # those of a file that reads left open
         self._wrote = False
+        self._is: tuple[int, int] | None = None  # which file it is, by device and number
 
     def __enter__(self) -> "Archive":
         return self
@@ -61,9 +63,10 @@ class Archive:
         """Let go of the database; a small one that was written to is sealed."""
         while self.idle:
             self.idle.pop().close()
-        if self._wrote and self.file is not None and self.file.stat().st_size < _SEALED_AT_ONCE:
+        if self._wrote and self.file is not None:
             with suppress(ArchiveError), self.guarded():
-                seal(self.engine, self.file)
+                if self.file.stat().st_size < _SEALED_AT_ONCE:
+                    seal(self.engine, self.file)
         self.engine.dispose()
 
     @contextmanager
@@ -84,11 +87,29 @@ class Archive:
             conn = plain.execution_options(write=True)
             with conn.begin():
                 take_turn(conn, alone=alone)
+                self.refuse_moved()
                 yield conn
                 end = None if self.file is None else chain.head(conn)
         self._wrote = True
         if self.file is not None and end is not None:
             note_head(self.file, *end)
+
+    def is_moved(self) -> bool:
+        """Once opened, a file is written to wherever it went, or although it was deleted."""
+        if self.file is None:
+            return False
+        found = file_number(self.file)
+        self._is = self._is or found
+        return found is None or found != self._is
+
+    def refuse_moved(self) -> None:
+        """Let nothing be acknowledged that would lie in no archive afterwards."""
+        if self.is_moved():
+            raise ArchiveError(
+                "was moved, replaced or taken away since it was opened",
+                where=str(self.file),
+                mend="see that its folder is there, and open it again",
+            )
 
     def log(self, conn: Connection, action: str, subject: str, **detail: Any) -> None:  # noqa: ANN401 - JSON
         """Add to the audit log; last in a transaction, as on a server writers queue for it."""
@@ -176,6 +197,8 @@ def open_archive(
     archive = Archive(_engine(url), kept, by or _account(), file)
     try:
         tried_again(lambda: _bring_up(archive, read_only=read_only))
+        if not read_only:
+            archive.refuse_moved()
     except BaseException:
         archive.close()
         raise
@@ -273,28 +296,3 @@ def _bring_up(archive: Archive, *, read_only: bool) -> None:
                 if archive.file is not None:
                     archive.file.with_suffix(".seal").unlink(missing_ok=True)
                 migrate(conn)
-
-
-def note_head(file: Path, seq: int, sha256: str) -> None:
-    """Note the end of the log beside the database.
-
-    A database that lost its newest lines, or was swapped for an older one, is found out by
-    it. Not flushed: after a loss of power it may lag behind, never run ahead.
-    """
-    try:
-        handle = os.open(file.with_suffix(".head"), os.O_WRONLY | os.O_CREAT, 0o666)
-    except OSError:
-        return  # the database took the line, so this is only one check less
-    try:
-        os.write(handle, f"{seq:020d} {sha256}\n".encode())
-    finally:
-        os.close(handle)
-
-
-def noted_head(file: Path) -> tuple[int, str] | None:
-    """The end of the log as it was noted; None where that cannot be read."""
-    try:
-        seq, sha256 = file.with_suffix(".head").read_text("ascii").split()
-        return int(seq), sha256
-    except (OSError, ValueError):
-        return None

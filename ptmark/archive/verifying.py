@@ -13,8 +13,9 @@ from ptmark.archive.checking import FileCheck
 from ptmark.archive.comparing import check_words, differing
 from ptmark.archive.derive import derived
 from ptmark.archive.findings import Notes, Problem, Verified
+from ptmark.archive.headed import noted_head
 from ptmark.archive.named import NAMED, all_named, replayed
-from ptmark.archive.opening import Archive, noted_head
+from ptmark.archive.opening import Archive
 from ptmark.archive.proving import follow_proof, hash_of, hashed
 from ptmark.archive.quickly import derived_quickly
 from ptmark.archive.rereading import sha256_of

@@ -73,6 +73,12 @@ class ArchiveDoor(QObject):
         from ptmark.archive.small import forget_deleted
 
         with self._guard:
+            if self._archive is not None and self._archive.is_moved():
+                file = self._archive.file
+                if file is None or not file.is_file():  # a new one there would look empty
+                    self._archive.refuse_moved()
+                self._archive.engine.dispose()
+                self._archive = None
             if self._archive is None:
                 try:
                     self._archive = open_archive()
