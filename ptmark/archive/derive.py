@@ -2,7 +2,9 @@
 
 import hashlib
 import re
+from contextlib import suppress
 from dataclasses import dataclass
+from datetime import date
 from functools import lru_cache
 from typing import Any
 from unicodedata import normalize
@@ -14,7 +16,7 @@ from ptmark.record.migrate import migrated
 from ptmark.record.revisions import revision_hash
 from ptmark.record.signing import photo_hashes
 
-__all__ = ["Derived", "derived", "fold"]
+__all__ = ["Derived", "derived", "fold", "is_day_given"]
 
 Row = dict[str, Any]
 _DAY = re.compile(r"[0-9]{4}-[0-9]{2}-[0-9]{2}(?!\d)")
@@ -126,6 +128,21 @@ def _date(given: str, created: str) -> str:
     if found := _DAY.match(given.strip()):
         return found[0]
     return created[:10] if _DAY.fullmatch(created[:10]) else "0000-00-00"
+
+
+def is_day_given(given: str, filed: str) -> bool:
+    """Whether the day that a record is filed under is the one it gives, and one there is.
+
+    Examples
+    --------
+    >>> is_day_given("2026-03-01", "2026-03-01")
+    True
+    >>> is_day_given("1st of March", "2026-03-02"), is_day_given("2026-02-30", "2026-02-30")
+    (False, False)
+    """
+    with suppress(ValueError):
+        return date.fromisoformat(filed).isoformat() == given.strip()[:10]
+    return False
 
 
 def _indications(now: Row, photos: list[Row], judged: list[Row]) -> list[Row]:

@@ -16,6 +16,8 @@ from tempfile import TemporaryDirectory
 from unicodedata import normalize
 
 from ptmark.archive.adding import Added, add_record
+from ptmark.archive.beside import states
+from ptmark.archive.chain import lines
 from ptmark.archive.finding import Hit, find_all, photos_of, record_bytes
 from ptmark.archive.named import all_named
 from ptmark.archive.opening import Archive
@@ -82,7 +84,8 @@ def export(
     ------
     ArchiveError
         If a photo is missing or changed, its place cannot be taken out, or a bundle cannot be
-        written; those written before it are whole.
+        written or lies there with more than this archive would put in its place; those written
+        before it are whole.
     """
     records = photos = copies = 0
     placed, before = _placed(archive), _by_ending(folder)
@@ -91,9 +94,10 @@ def export(
         if hit.record_id in placed:
             files[_PLACEMENT] = json.dumps(placed[hit.record_id], indent=1).encode()
         bundle = folder / bundle_name(hit)
+        earlier = _earlier(archive, hit, before, leave_out_location)
         write_or_say(bundle, _zipped(files), ArchiveError)
-        for older in before.get(f"{hit.record_id}.zip", ()):
-            if not older.samefile(bundle) and _record_id(older) == hit.record_id:
+        for older in earlier:
+            if not older.samefile(bundle):
                 older.unlink()
         records += 1
         photos += sum(name.startswith(("photos/", "without-location/")) for name in files)
@@ -130,13 +134,46 @@ def _by_ending(folder: Path) -> dict[str, list[Path]]:
     return found
 
 
-def _record_id(bundle: Path) -> object:
-    """Which record's bundle it is; None where it is none."""
+def _earlier(
+    archive: Archive,
+    hit: Hit,
+    before: dict[str, list[Path]],
+    without: bool,  # noqa: FBT001
+) -> list[Path]:
+    """Bundles of the record that lie there, each of which the new one may replace."""
+    found = []
+    for one in before.get(f"{hit.record_id}.zip", ()):
+        record_id, sha256, whole = _content(one)
+        if record_id != hit.record_id:
+            continue
+        with archive.reading() as conn:
+            known = states(lines(conn, hit.record_id)).get(hit.record_id, [])
+        if sha256 not in known:
+            raise ArchiveError(
+                "holds a state of this record that this archive has not",
+                where=str(one),
+                mend="take it in, or choose another folder",
+            )
+        if without and whole:
+            raise ArchiveError(
+                "has the photos with their locations and would be replaced by one that no "
+                "archive takes in",
+                where=str(one),
+                mend="choose another folder",
+            )
+        found.append(one)
+    return found
+
+
+def _content(bundle: Path) -> tuple[object, str, bool]:
+    """Which record's bundle it is, its file's SHA-256, whether it has photos as they were."""
     try:
         with zipfile.ZipFile(bundle) as made:
-            return json.loads(made.read("record.json"))["id"]
+            data = made.read("record.json")
+            whole = any(name.startswith("photos/") for name in made.namelist())
+            return json.loads(data)["id"], sha256_of(data), whole
     except (OSError, zipfile.BadZipFile, zlib.error, ValueError, LookupError, TypeError):
-        return None
+        return None, "", False
 
 
 def _plain(number: str) -> str:
@@ -202,7 +239,9 @@ def take_bundles(
     ArchiveError
         If the archive keeps another state of a record, and there is no ``refused``.
     """
-    bundles = sorted(given.glob("*.zip")) if given.is_dir() else [given]
+    bundles = [given]
+    if given.is_dir():
+        bundles = sorted(one for one in given.iterdir() if one.suffix.lower() == ".zip")
     if not bundles:
         raise ArchiveError(
             "holds no bundle", where=str(given), mend="choose an export's folder"
@@ -224,7 +263,11 @@ def _take_one(archive: Archive, bundle: Path) -> Added:
 
     with TemporaryDirectory() as place:
         record = take_in(bundle, Path(place))
-        added = add_record(archive, record, record.parent / "photos")
+        try:
+            added = add_record(archive, record, record.parent / "photos")
+        except PtmarkError as found:  # its folder is of this moment only
+            found.where = f"{bundle}, {record.parent.name}"
+            raise
         told = record.parent / _PLACEMENT
         if told.is_file() and added.record_id not in _placed(archive):
             place_record(archive, added.record_id, *_placement(told.read_bytes(), bundle))

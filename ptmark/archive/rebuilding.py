@@ -1,6 +1,7 @@
 """A database made again from the store alone: the log, records, photos, rules and holds."""
 
 from collections.abc import Iterator
+from contextlib import contextmanager, suppress
 from dataclasses import dataclass, field, replace
 from pathlib import Path
 from typing import Any
@@ -8,15 +9,15 @@ from typing import Any
 from sqlalchemy import Connection, insert, select
 
 from ptmark.archive.beside import file_key, line_bytes, line_key, line_of, states
-from ptmark.archive.chain import Line, head, link
+from ptmark.archive.chain import FIRST, Line, head, link
 from ptmark.archive.derive import derived
 from ptmark.archive.named import replayed
 from ptmark.archive.opening import Archive, open_archive, places_of
 from ptmark.archive.rereading import sha256_of
-from ptmark.archive.rows import note_photos, table, write_rows
+from ptmark.archive.rows import document_of, note_photos, table, write_rows
 from ptmark.archive.store import Store, is_content, is_line, key_for, suffix_of
 from ptmark.archive.verifying import verify
-from ptmark.errors import ArchiveError
+from ptmark.errors import ArchiveError, PtmarkError
 from ptmark.record.store import parsed
 
 __all__ = ["Rebuilt", "rebuild"]
@@ -28,13 +29,15 @@ _MANY = 1000  # rows in one statement
 class Rebuilt:
     """What was made again; ``aside`` is the database that was there before, if any.
 
-    ``lost`` names records whose file is not whole in the store.
+    ``lost`` names records whose file is not whole in the store, nor in the database that was
+    there; ``broken`` are numbers of lines that do not follow the one before.
     """
 
     records: int = 0
     lines: int = 0
     aside: Path | None = None
     lost: list[str] = field(default_factory=list)
+    broken: list[int] = field(default_factory=list)
 
 
 def rebuild(
@@ -56,7 +59,8 @@ def rebuild(
     Raises
     ------
     ArchiveError
-        If no log lies beside the photos, or a server's database is not empty.
+        If no log lies beside the photos, a server's database is not empty, or the one there is
+        of a newer version.
     """
     url, kept, file = places_of(folder, database, store)
     found = [line_of(kept.read(key), key) for key in kept.names("log") if is_line(key)]
@@ -73,8 +77,11 @@ def rebuild(
     made = file.with_name("rebuilt.sqlite")
     for one in _parts(made):
         one.unlink(missing_ok=True)
-    with open_archive(database=str(url.set(database=str(made))), store=kept.url, by=by) as new:
-        made_again = _filled(new, told)
+    with (
+        open_archive(database=str(url.set(database=str(made))), store=kept.url, by=by) as new,
+        _as_it_was(file, kept) as before,
+    ):
+        made_again = _filled(new, told, before)
     made_again.aside = _put_aside(file)
     for one in reversed(_parts(made)):  # the database itself last
         if one.exists():
@@ -109,18 +116,31 @@ def _parts(file: Path) -> list[Path]:
 
 
 def _is_whole(file: Path, store: Store, end: int) -> bool:
+    with _as_it_was(file, store) as archive:
+        return archive is not None and _knows(archive, end) and verify(archive).whole
+
+
+@contextmanager
+def _as_it_was(file: Path, store: Store) -> Iterator[Archive | None]:
+    """The database that is there, for reading; None where it cannot be opened."""
     try:
-        at = f"sqlite:///{file}"
-        with open_archive(database=at, store=store.url, read_only=True) as archive:
-            return _knows(archive, end) and verify(archive).whole
-    except ArchiveError:
-        return False
+        archive = open_archive(database=f"sqlite:///{file}", store=store.url, read_only=True)
+    except ArchiveError as found:
+        if "is newer than" in found.what:  # another ptmark's, which reads it
+            raise
+        yield None
+        return
+    with archive:
+        yield archive
 
 
 def _knows(archive: Archive, end: int) -> bool:
-    with archive.reading() as conn:
-        seq, _ = head(conn)
-        return seq >= end - 1  # the last one may be a writer's that was cut off
+    try:
+        with archive.reading() as conn:
+            seq, _ = head(conn)
+    except ArchiveError:
+        return False
+    return seq >= end - 1  # the last one may be a writer's that was cut off
 
 
 def _put_aside(file: Path) -> Path | None:
@@ -134,8 +154,8 @@ def _put_aside(file: Path) -> Path | None:
     return to if to.exists() else None
 
 
-def _filled(archive: Archive, told: list[Line]) -> Rebuilt:
-    found = Rebuilt(lines=len(told))
+def _filled(archive: Archive, told: list[Line], before: Archive | None = None) -> Rebuilt:
+    found = Rebuilt(lines=len(told), broken=_broken(told))
     with archive.writing(alone=True) as conn:
         audit = table("audit")
         if conn.execute(select(audit.c.seq).limit(1)).first() is not None:
@@ -152,7 +172,9 @@ def _filled(archive: Archive, told: list[Line]) -> Rebuilt:
                 conn.execute(insert(table(name)), list(rows.values()))
         endings = dict(_endings(archive.store))
         for record_id, files in states(told).items():
-            if _write_record(archive, conn, record_id, files[-1], endings):
+            data = _whole(archive, before, record_id, files[-1])
+            if data:
+                _write_record(archive, conn, record_id, data, endings)
                 found.records += 1
             else:
                 found.lost.append(record_id)
@@ -181,20 +203,39 @@ def _endings(store: Store) -> Iterator[tuple[str, str]]:
             yield sha256, suffix
 
 
-def _write_record(
-    archive: Archive, conn: Connection, record_id: str, sha256: str, endings: dict[str, str]
-) -> bool:
-    """Write a record's rows from its file; False where that is not whole."""
-    try:
+def _broken(told: list[Line]) -> list[int]:
+    previous, found = FIRST, []
+    for line in told:
+        if line.previous != previous or link(line) != line.sha256:
+            found.append(line.seq)
+        previous = line.sha256
+    return found
+
+
+def _whole(archive: Archive, before: Archive | None, record_id: str, sha256: str) -> bytes:
+    """A record's file; from the database that was there, and put back, where it is lost."""
+    with suppress(OSError):
         data = archive.store.read(file_key(sha256))
-    except OSError:
-        return False
-    if sha256_of(data) != sha256:
-        return False
+        if sha256_of(data) == sha256:
+            return data
+    if before is None:
+        return b""
+    with suppress(PtmarkError, ValueError):
+        with before.reading() as conn:
+            data = document_of(conn, record_id)
+        if sha256_of(data) == sha256:
+            archive.store.put(file_key(sha256), data)
+            return data
+    return b""
+
+
+def _write_record(
+    archive: Archive, conn: Connection, record_id: str, data: bytes, endings: dict[str, str]
+) -> None:
+    """Write a record's rows from its file."""
     rows = derived(parsed(data, record_id), data)
     note_photos(conn, [_photo(archive.store, one, endings) for one in rows.photos])
     write_rows(conn, rows, data)
-    return True
 
 
 def _photo(store: Store, one: dict[str, Any], endings: dict[str, str]) -> dict[str, Any]:

@@ -13,9 +13,10 @@ from ptmark.errors import UsageError
 from ptmark.units import parse_length
 
 if TYPE_CHECKING:
-    from ptmark.archive import Archive, Query
+    from ptmark.archive import Archive, Hit, Query
+    from ptmark.record import Record
 
-__all__ = ["add_query", "add_to", "query_of", "told_day", "told_length"]
+__all__ = ["add_query", "add_to", "query_of", "say", "told_day", "told_doubt", "told_length"]
 
 _ASKED = (
     ("part", "part number; * any letters, ? one"),
@@ -45,6 +46,26 @@ def told_length(mm: float | None, u_mm: float | None, least: bool) -> str:  # no
         return "—"
     sign = "≥ " if least else ""
     return f"{sign}{mm:.2f} mm" if u_mm is None else f"{sign}{mm:.2f} ± {u_mm:.2f} mm"
+
+
+def say(*pieces: str) -> None:
+    """Print one line, pieces with a tab between; a line's end in one breaks none."""
+    plain = ("".join(c if c.isprintable() else " " for c in one) for one in pieces)
+    if any(pieces):
+        print("\t".join(plain))
+
+
+def told_doubt(record: "Record", hit: "Hit") -> str:
+    """What is said where a record is filed under another day than it gives; "" for nothing."""
+    from ptmark.archive.derive import is_day_given
+
+    given = record.fields.get("examination_date", "")
+    if is_day_given(given, hit.examined_on):
+        return ""
+    return (
+        f"  its examination date, '{given or 'not given'}', is no day: "
+        f"it is filed under {hit.examined_on}"
+    )
 
 
 def add_query(made: argparse.ArgumentParser) -> None:
@@ -124,7 +145,7 @@ def _run_find(archive: "Archive", args: argparse.Namespace) -> int:
     _refuse_unused(args, query != room.Query())
     if args.list:
         for name, query in room.saved_searches(archive).items():
-            print(f"{name}\t{room.query_to_json(query)}")
+            say(name, room.query_to_json(query))
         return 0
     if args.saved:
         given = json.loads(room.query_to_json(query))
@@ -142,7 +163,7 @@ def _run_find(archive: "Archive", args: argparse.Namespace) -> int:
     else:
         for hit in hits:
             length = told_length(hit.longest_mm, hit.longest_u_mm, bool(hit.longest_least))
-            print(
+            say(
                 f"{hit.examined_on}  {hit.part}  {hit.serial or '—'}  {hit.record_id}  "
                 f"{hit.indications} indications, longest {length}  "
                 f"{hit.verdict or 'no verdict'}, {hit.disposition or 'not disposed'}"
@@ -174,7 +195,5 @@ def _run_log(archive: "Archive", args: argparse.Namespace) -> int:
 
     with archive.reading() as conn:
         for line in lines(conn, args.subject):
-            print(
-                f"{line.seq}\t{line.at}\t{line.who}\t{line.action}\t{line.subject}\t{line.detail}"
-            )
+            say(str(line.seq), line.at, line.who, line.action, line.subject, line.detail)
     return 0

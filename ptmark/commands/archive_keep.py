@@ -4,7 +4,7 @@ import argparse
 from datetime import datetime
 from typing import TYPE_CHECKING
 
-from ptmark.commands.archive_find import add_query, query_of, told_day
+from ptmark.commands.archive_find import add_query, query_of, say, told_day
 from ptmark.commands.options import Verbs
 from ptmark.errors import UsageError
 
@@ -51,20 +51,20 @@ def _run(archive: "Archive", args: argparse.Namespace) -> int:
     _refuse_unused(args, asked != room.Query())
     if args.rule:
         room.keep_for(archive, args.rule, asked, args.years, args.reason)
-        print(f"rule {args.rule} is set; it fits {room.count(archive, asked)} records now")
+        say(f"rule {args.rule} is set; it fits {room.count(archive, asked)} records now")
     elif args.hold:
         room.hold(archive, args.hold, asked, args.reason)
-        print(f"hold {args.hold} is set; it fits {room.count(archive, asked)} records now")
+        say(f"hold {args.hold} is set; it fits {room.count(archive, asked)} records now")
     elif args.release:
         room.release(archive, args.release, args.reason)
-        print(f"{args.release} is taken away; the log keeps it and why")
+        say(f"{args.release} is taken away; the log keeps it and why")
     elif args.due or args.delete:
         _due(archive, args)
     else:
         for kind, rows in room.keeping(archive).items():
             for row in rows:
                 years = f", {row['years']:g} years" if kind == "rule" else ""
-                print(f"{kind} {row['name']}{years}: {row['query']}; {row['reason']}")
+                say(f"{kind} {row['name']}{years}: {row['query']}; {row['reason']}")
     return 0
 
 
@@ -103,5 +103,5 @@ def _due(archive: "Archive", args: argparse.Namespace) -> None:
     verb = "deleted" if args.delete else "may be deleted"
     for one in found:
         hit = one.hit
-        print(f"{hit.examined_on}  {hit.part}  {hit.record_id}: {verb} by rule {one.rule}")
+        say(f"{hit.examined_on}  {hit.part}  {hit.record_id}: {verb} by rule {one.rule}")
     print(f"{len(found)} records {verb}")

@@ -94,7 +94,9 @@ def _run_rebuild(args: argparse.Namespace) -> int:
         print(f"the database that was there is kept as {found.aside}")
     for name in found.lost:
         print(f"missing: {name}: its file is not whole in the store")
-    return 1 if found.lost else 0
+    for number in found.broken:
+        print(f"changed: log: line {number} does not fit the chain; another may be missing")
+    return 1 if found.lost or found.broken else 0
 
 
 def _run_backup(archive: "Archive", args: argparse.Namespace) -> int:

@@ -6,7 +6,7 @@ from dataclasses import asdict
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from ptmark.commands.archive_find import told_length
+from ptmark.commands.archive_find import say, told_doubt, told_length
 from ptmark.commands.options import Verbs, read_points
 from ptmark.commands.writing import write_json
 from ptmark.errors import UsageError
@@ -39,22 +39,23 @@ def _run_show(archive: "Archive", args: argparse.Namespace) -> int:
         return 0
     (hit,) = room.find(archive, room.Query(record_id=args.record)).hits
     by = f" by {hit.examiner}" if hit.examiner else ""
-    print(f"{hit.part}  {hit.serial or '—'}  examined on {hit.examined_on}{by}")
+    say(f"{hit.part}  {hit.serial or '—'}  examined on {hit.examined_on}{by}")
+    say(told_doubt(room.record_of(archive, args.record), hit))
     print(f"  revision {hit.revision}, {hit.signatures} signatures; file {hit.sha256}")
     for one in room.indications_of(archive, args.record):
         length = told_length(one["length_mm"], one["length_u_mm"], bool(one["least"]))
-        print(f"  {one['letter']}: {one['kind'] or 'no kind'}, {one['shape']}, {length}")
+        say(f"  {one['letter']}: {one['kind'] or 'no kind'}, {one['shape']}, {length}")
     for photo in room.photos_of(archive, args.record):
         key = room.key_for(photo["sha256"], photo["suffix"])
         where = archive.store.path(key) or f"{archive.store.url}/{key}"
-        print(f"  photo {photo['name'] or photo['sha256']}: {where}")
+        say(f"  photo {photo['name'] or photo['sha256']}: {where}")
         whole = archive.store.read(key)
         if (place := location_of(whole)) is not None:
             print(
                 f"    taken at {place.latitude:.5f}, {place.longitude:.5f}, as the photo says"
             )
         if names := places_named(whole):
-            print(f"    names a place: {', '.join(names)}")
+            say(f"    names a place: {', '.join(names)}")
         if has_makers_note(whole):
             print("    its camera's maker left a note of its own in it, which may hold a place")
     return 0
@@ -89,7 +90,7 @@ def _run_history(archive: "Archive", args: argparse.Namespace) -> int:
         )
     for hit in hits:
         again = f", retest of {hit.retest_of}" if hit.retest_of else ""
-        print(
+        say(
             f"{hit.examined_on}  {hit.serial or '—'}  {hit.record_id}  "
             f"{hit.indications} indications, {hit.verdict or 'no verdict'}, "
             f"{hit.disposition or 'not disposed'}{again}"

@@ -1,21 +1,31 @@
 """What others do while the archive is mended, copied, made again or emptied."""
 
+import shutil
 import sqlite3
 from contextlib import closing
 from dataclasses import replace
 
+import pytest
+
+from ptmark.__main__ import main
 from ptmark.archive import (
     Query,
     add_record,
+    back_up,
+    export,
     find_all,
     hold,
     keeping,
     mending,
     open_archive,
+    rebuild,
     record_bytes,
     repair,
+    take_bundles,
     verify,
 )
+from ptmark.archive.beside import file_key, seq_of
+from ptmark.errors import ArchiveError
 from ptmark.record import load_record, save_record
 
 
@@ -62,3 +72,121 @@ def test_a_broken_log_changes_no_hold_that_is_whole(tmp_path, make):
         repair(one)
         assert keeping(one)["hold"][0]["query"] == '{"part": "P-17"}'
         assert not verify(one).whole
+
+
+@pytest.mark.parametrize("how", ["moved", "replaced", "deleted"])
+def test_nothing_is_taken_in_by_a_file_that_went_elsewhere(tmp_path, make, how):
+    folder = tmp_path / "one"
+    with open_archive(folder) as one:
+        add_record(one, make("r-1"))
+        if how == "moved":
+            folder.rename(tmp_path / "other")
+        elif how == "replaced":
+            shutil.copy(one.file, tmp_path / "copied")
+            (tmp_path / "copied").replace(one.file)
+        else:
+            shutil.rmtree(folder)
+        with pytest.raises(ArchiveError, match="moved, replaced or taken away"):
+            add_record(one, make("r-2"))
+        assert ids(one) == ["r-1"]
+
+
+def test_photos_whose_disk_is_away_take_nothing_in(tmp_path, make):
+    with open_archive(tmp_path / "one", store=str(tmp_path / "disk" / "photos")) as one:
+        add_record(one, make("r-1"))
+        (tmp_path / "disk").rename(tmp_path / "away")
+        (tmp_path / "disk").mkdir()  # where it is mounted
+        with pytest.raises(ArchiveError, match="see that the disk of the photos is there"):
+            add_record(one, make("r-2"))
+        assert ids(one) == ["r-1"]
+        shutil.rmtree(tmp_path / "disk")
+        (tmp_path / "away").rename(tmp_path / "disk")
+        add_record(one, make("r-2"))
+        assert verify(one).whole
+
+
+def test_a_copy_mixes_no_photos_and_logs_of_two_archives(tmp_path, make):
+    with open_archive(tmp_path / "one", store=str(tmp_path / "far" / "photos")) as one:
+        add_record(one, make("r-1"))
+        with open_archive(tmp_path / "other") as other:
+            add_record(other, make("r-2"))
+            other.file.unlink()  # what is lost is made again from the lines beside the photos
+        with pytest.raises(ArchiveError, match="holds another archive"):
+            back_up(one, tmp_path / "other")
+        with pytest.raises(ArchiveError, match="holds the archive's own photos"):
+            back_up(one, tmp_path / "far")
+        back_up(one, tmp_path / "copy")
+        (tmp_path / "copy" / "archive.sqlite").unlink()  # as one that was cut off leaves it
+        assert back_up(one, tmp_path / "copy") == 1
+
+
+def test_a_database_made_again_takes_from_the_one_before_what_the_store_lost(tmp_path, make):
+    path = make("r-1")
+    with open_archive(tmp_path / "one") as one:
+        own = one.store.path(file_key(add_record(one, path).sha256))
+        hold(one, "claim", Query(), "invented")
+        raw(one, "DELETE FROM hold")
+        own.unlink()
+    found = rebuild(tmp_path / "one")
+    assert (found.lost, found.broken, found.records) == ([], [], 1)
+    assert own.read_bytes() == path.read_bytes()
+
+
+def test_a_line_that_is_lost_is_told_where_a_database_is_made_again(tmp_path, make, capsys):
+    with open_archive(tmp_path / "one") as one:
+        add_record(one, make("r-1"))
+        hold(one, "claim", Query(), "invented")
+        add_record(one, make("r-2"))
+        (lost,) = (key for key in one.store.names("log") if seq_of(key) == 2)
+        one.store.path(lost).unlink()
+        one.file.unlink()
+    assert main(["archive", "--at", str(tmp_path / "one"), "rebuild"]) == 1
+    assert "changed: log: line 3 does not fit the chain" in capsys.readouterr().out
+
+
+def test_a_newer_versions_database_is_not_made_again_by_an_older_one(tmp_path, make):
+    with open_archive(tmp_path / "one") as one:
+        add_record(one, make("r-1"))
+        raw(one, "UPDATE alembic_version SET version_num = '9999'")
+        before = one.file.stat().st_ino
+    with pytest.raises(ArchiveError, match="is newer than"):
+        rebuild(tmp_path / "one")
+    assert (tmp_path / "one" / "archive.sqlite").stat().st_ino == before
+    assert not list((tmp_path / "one").glob("*broken*"))
+
+
+def test_a_number_with_a_line_end_breaks_no_line_and_a_day_that_is_none_is_told(
+    tmp_path, make, capsys
+):
+    path = make("r-1", part="P\n17\tB", day="1st of March")
+    at = ("archive", "--at", str(tmp_path / "one"))
+    doubt = "its examination date, '1st of March', is no day: it is filed under 2026-03-01"
+    for words, told in (
+        (("add", str(path)), doubt),
+        (("show", "r-1"), doubt),
+        (("find",), "2026-03-01  P 17 B  S-1  r-1"),
+        (("keep", "--hold", "a\nb", "--reason", "c\rd"), "hold"),
+        (("keep",), "hold a b: {}; c d"),
+        (("log",), "set hold\ta b\t"),
+    ):
+        assert main([*at, *words]) == 0
+        assert any(told in line for line in capsys.readouterr().out.split("\n"))
+
+
+def test_no_bundle_is_replaced_by_one_that_holds_less(tmp_path, make):
+    path, out = make("r-1"), tmp_path / "out"
+    with open_archive(tmp_path / "one") as one, open_archive(tmp_path / "two") as two:
+        before = add_record(one, path)
+        add_record(two, path)
+        add_record(one, revised(path, remarks="invented"), replaces=before.sha256)
+        export(one, Query(), out)
+        (bundle,) = out.iterdir()
+        there = bundle.read_bytes()
+        for archive, without in ((two, False), (one, True)):
+            with pytest.raises(ArchiveError, match="choose another folder"):
+                export(archive, Query(), out, leave_out_location=without)
+        assert bundle.read_bytes() == there
+        with pytest.raises(ArchiveError, match="another state is kept"):  # two went on with it
+            take_bundles(two, out)
+        export(one, Query(), out)
+        assert bundle.read_bytes() == there

@@ -573,9 +573,14 @@ def test_a_selection_is_exported_and_taken_into_another_archive(
         if len(taken) == 1:
             (tmp_path / "P-1_S-4_r-4.zip").rename(out / "P-1_S-4_r-4.zip")
     assert "The others are kept already" in desk.check.said.text.text()
+    for name in ("bad-1.zip", "bad-2.ZIP"):
+        (out / name).write_bytes(b"no bundle, invented")
     desk.check.bundles.button.click()
     idle()
-    assert "0 records of 2" in desk.check.said.text.text()
+    said = desk.check.said.text.text()
+    assert "0 records of 2" in said
+    assert "2 bundles were refused" in said
+    assert all(str(out / name) in said for name in ("bad-1.zip", "bad-2.ZIP"))
     monkeypatch.setattr(dialogs, "ask_for_folder", lambda *_: tmp_path / "records")
     desk.check.bundles.button.click()
     idle()

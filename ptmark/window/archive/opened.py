@@ -39,6 +39,7 @@ class Opened(NamedTuple):
 def read_hit(archive: "Archive", hit: "Hit", unit: str) -> Opened:
     """Read a record and what the archive knows of it, lengths in ``unit``."""
     from ptmark.archive import Query, find, indications_of, record_of
+    from ptmark.archive.derive import is_day_given
     from ptmark.window.archive.model import length_text
 
     now = find(archive, Query(record_id=hit.record_id)).hits  # the list may be some time old
@@ -60,6 +61,15 @@ def read_hit(archive: "Archive", hit: "Hit", unit: str) -> Opened:
             tr(hit.disposition or tr("not decided")),
         ),
     ]
+    given = record.fields.get("examination_date", "")
+    if not is_day_given(given, hit.examined_on):
+        lines.append(
+            tr(
+                "The record's examination date, “{0}”, is no day: it is filed under {1}.",
+                given or tr("not given"),
+                hit.examined_on,
+            )
+        )
     if hit.retest_of:
         before = told_before(archive, hit.retest_of)
         lines.append(tr("Retest of {0}", before or tr("a record that is not kept here")))

@@ -18,6 +18,8 @@ if TYPE_CHECKING:
 
 __all__ = ["BundlesIn"]
 
+_SAID_WHOLE = 10  # with the reason; of further ones the names alone
+
 
 class BundlesIn(QWidget):
     """Takes in every bundle of a folder; what is kept already stays as it is.
@@ -60,8 +62,9 @@ class BundlesIn(QWidget):
             if new < len(added):
                 said += " " + tr("The others are kept already.")
             if refused:
-                said += " " + tr("{0} bundles were refused, the first:", len(refused))
-                said += " " + from_core(refused[0])
+                said += " " + tr("{0} bundles were refused:", len(refused))
+                said += "".join(f"\n{from_core(one)}" for one in refused[:_SAID_WHOLE])
+                said += "".join(f"\n{one.where}" for one in refused[_SAID_WHOLE:])
             self.told.emit(said)
 
         self._door.ask(
