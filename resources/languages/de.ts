@@ -200,10 +200,6 @@
       <translation>Eine Nahtüberhöhung liegt der Kamera näher als die Karte und liest sich zu lang.</translation>
     </message>
     <message>
-      <source>ASME BPVC Section V, Article 6: Table T-672 (2007 edition), 10 to 52 °C; T-676.1. Second-hand figures; the 2 h limit of the dwell is from a weak source.</source>
-      <translation>ASME BPVC Section V, Article 6: Tabelle T-672 (Ausgabe 2007), 10 bis 52 °C; T-676.1. Werte aus zweiter Hand; die Grenze von 2 h für die Eindringzeit stammt aus einer schwachen Quelle.</translation>
-    </message>
-    <message>
       <source>ASME V, welds and castings</source>
       <translation>ASME V, Schweißnähte und Gussstücke</translation>
     </message>
@@ -360,10 +356,6 @@
       <translation>Vor Nacharbeit oder Wiederholungsprüfung: Eindringmittel, Zwischenreiniger und Sprühdosen sind entzündlich, ihre Dämpfe schädlich. Lüften, Zündquellen und Schweißarbeiten fernhalten, Handschuhe und Augenschutz tragen, nicht an heiße oder unter Spannung stehende Teile, die Sicherheitsdatenblätter lesen.</translation>
     </message>
     <message>
-      <source>Below 10 °C the least dwell is doubled (Table T-672, 2007 edition).</source>
-      <translation>Unter 10 °C verdoppelt sich die kürzeste Eindringzeit (Tabelle T-672, Ausgabe 2007).</translation>
-    </message>
-    <message>
       <source>Bent at the corner by {0:+.2f} %, u {1:.2f} %.</source>
       <translation>In der Ecke verzogen um {0:+.2f} %, u {1:.2f} %.</translation>
     </message>
@@ -412,10 +404,6 @@
       <translation>Die Kamera wird kalibriert</translation>
     </message>
     <message>
-      <source>Calibration was due on</source>
-      <translation>Kalibrierung war fällig am</translation>
-    </message>
-    <message>
       <source>Camera</source>
       <translation>Kamera</translation>
     </message>
@@ -462,10 +450,6 @@
     <message>
       <source>Check records and photos; rules and holds</source>
       <translation>Protokolle und Fotos prüfen; Regeln und Sperren</translation>
-    </message>
-    <message>
-      <source>Checked on {0}, more than a year before the examination ({1}); near vision is checked each year (ISO 9712, from memory).</source>
-      <translation>Geprüft am {0}, mehr als ein Jahr vor der Prüfung ({1}); die Sehschärfe in der Nähe wird jährlich geprüft (ISO 9712, aus dem Gedächtnis).</translation>
     </message>
     <message>
       <source>Checking the archive</source>
@@ -538,10 +522,6 @@
     <message>
       <source>Code of the contract</source>
       <translation>Regelwerk des Vertrags</translation>
-    </message>
-    <message>
-      <source>Common practice, no source; temperature and light as in ISO 3452-1 and ISO 3059.</source>
-      <translation>Übliche Praxis, ohne Quelle; Temperatur und Licht wie in ISO 3452-1 und ISO 3059.</translation>
     </message>
     <message>
       <source>Compare</source>
@@ -1114,14 +1094,6 @@
     <message>
       <source>ISO 3452-1</source>
       <translation>ISO 3452-1</translation>
-    </message>
-    <message>
-      <source>ISO 3452-1, 8.4.2 (2020 text): dwell, and never under the maker's time; 8.6: development, second-hand figures, longer by agreement.</source>
-      <translation>ISO 3452-1, 8.4.2 (Text von 2020): Eindringzeit, nie unter der Angabe des Herstellers; 8.6: Entwicklung, Werte aus zweiter Hand, länger nach Vereinbarung.</translation>
-    </message>
-    <message>
-      <source>ISO 3452-6 is for colder surfaces, ISO 3452-5 for hotter ones.</source>
-      <translation>Für kältere Oberflächen gilt ISO 3452-6, für heißere ISO 3452-5.</translation>
     </message>
     <message>
       <source>Illuminance</source>
@@ -2018,10 +1990,6 @@
       <translation>Qualifikation: {0}</translation>
     </message>
     <message>
-      <source>Qualify the procedure by Appendix III.</source>
-      <translation>Das Verfahren nach Appendix III qualifizieren.</translation>
-    </message>
-    <message>
       <source>Reading the history</source>
       <translation>Der Verlauf wird gelesen</translation>
     </message>
@@ -2766,10 +2734,6 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>Die Prüflänge der Karte ist {0}, eingegeben am {1}; ein anderer Ausdruck hat seine eigene.</translation>
     </message>
     <message>
-      <source>The date can be read two ways. Write it year-month-day.</source>
-      <translation>Das Datum kann auf zwei Arten gelesen werden. Jahr-Monat-Tag schreiben.</translation>
-    </message>
-    <message>
       <source>The draft could not be written: {0}</source>
       <translation>Der Entwurf konnte nicht geschrieben werden: {0}</translation>
     </message>
@@ -2868,6 +2832,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>The record stays as it is. A verdict is an aid; the inspector decides.</source>
       <translation>Das Protokoll bleibt, wie es ist. Eine Bewertung ist eine Hilfe; der Prüfer entscheidet.</translation>
+    </message>
+    <message>
+      <source>The record's examination date, “{0}”, is no day: it is filed under {1}.</source>
+      <translation>Das Prüfdatum des Protokolls, „{0}“, ist kein Tag: Es ist unter {1} abgelegt.</translation>
     </message>
     <message>
       <source>The records selected, as a table (CSV) or as JSON</source>
@@ -3006,14 +2974,6 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>Dicke</translation>
     </message>
     <message>
-      <source>This batch expired on</source>
-      <translation>Diese Charge lief ab am</translation>
-    </message>
-    <message>
-      <source>This certificate expired on</source>
-      <translation>Dieses Zertifikat ist abgelaufen am</translation>
-    </message>
-    <message>
       <source>This departs from the verdict; give the reason.</source>
       <translation>Das weicht von der Bewertung ab; den Grund angeben.</translation>
     </message>
@@ -3064,26 +3024,6 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>To the examiner, with the remarks</source>
       <translation>An den Prüfer, mit den Bemerkungen</translation>
-    </message>
-    <message>
-      <source>Too bright: {0:.4g} lx of other light, {1:g} lx at most for fluorescent penetrant ({2}).</source>
-      <translation>Zu hell: {0:.4g} lx Fremdlicht, höchstens {1:g} lx bei fluoreszierendem Eindringmittel ({2}).</translation>
-    </message>
-    <message>
-      <source>Too cold: {0:.3g} °C is below {1}. {2}</source>
-      <translation>Zu kalt: {0:.3g} °C liegt unter {1}. {2}</translation>
-    </message>
-    <message>
-      <source>Too dark: {0:.4g} lx, at least {1:g} lx ({2}).</source>
-      <translation>Zu dunkel: {0:.4g} lx, mindestens {1:g} lx ({2}).</translation>
-    </message>
-    <message>
-      <source>Too hot: {0:.3g} °C is above {1}. {2}</source>
-      <translation>Zu heiß: {0:.3g} °C liegt über {1}. {2}</translation>
-    </message>
-    <message>
-      <source>Too weak: {0:.4g} µW/cm², at least {1:g} µW/cm² ({2}).</source>
-      <translation>Zu schwach: {0:.4g} µW/cm², mindestens {1:g} µW/cm² ({2}).</translation>
     </message>
     <message>
       <source>Trace again</source>
@@ -3350,18 +3290,6 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>Die Datei schreiben und diese Regeln für diese Prüfung wählen</translation>
     </message>
     <message>
-      <source>Write the unit, lx or fc, so that it can be checked.</source>
-      <translation>Die Einheit dazuschreiben, lx oder fc, damit es geprüft werden kann.</translation>
-    </message>
-    <message>
-      <source>Write the unit, °C or °F, so that it can be checked.</source>
-      <translation>Die Einheit dazuschreiben, °C oder °F, damit es geprüft werden kann.</translation>
-    </message>
-    <message>
-      <source>Write the unit, µW/cm² or W/m², so that it can be checked.</source>
-      <translation>Die Einheit dazuschreiben, µW/cm² oder W/m², damit es geprüft werden kann.</translation>
-    </message>
-    <message>
       <source>Writes the photo shown byte for byte as it was taken in</source>
       <translation>Schreibt das gezeigte Foto Byte für Byte, wie es aufgenommen wurde</translation>
     </message>
@@ -3462,20 +3390,12 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>mindestens</translation>
     </message>
     <message>
-      <source>at least {0:g} °C ({1})</source>
-      <translation>mindestens {0:g} °C ({1})</translation>
-    </message>
-    <message>
       <source>at least {0}</source>
       <translation>mindestens {0}</translation>
     </message>
     <message>
       <source>at most</source>
       <translation>höchstens</translation>
-    </message>
-    <message>
-      <source>at most {0:g} °C ({1})</source>
-      <translation>höchstens {0:g} °C ({1})</translation>
     </message>
     <message>
       <source>batch number and expiry date</source>
@@ -4862,10 +4782,6 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>{0:g} bis {1:g} min.</translation>
     </message>
     <message>
-      <source>{0:g} to {1:g} °C ({2})</source>
-      <translation>{0:g} bis {1:g} °C ({2})</translation>
-    </message>
-    <message>
       <source>{0:g} years</source>
       <translation>{0:g} Jahre</translation>
     </message>
@@ -4938,8 +4854,8 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>{0} bei {1:.5f}; {2:.5f}</translation>
     </message>
     <message>
-      <source>{0} bundles were refused, the first:</source>
-      <translation>{0} Bündel wurden abgelehnt, das erste:</translation>
+      <source>{0} bundles were refused:</source>
+      <translation>{0} Bündel wurden abgelehnt:</translation>
     </message>
     <message>
       <source>{0} by {1}; key {2}</source>
@@ -5068,10 +4984,6 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>{0} {1} long, {2} {3} wide</source>
       <translation>{0} {1} lang, {2} {3} breit</translation>
-    </message>
-    <message>
-      <source>{0} {1}, before the examination ({2}).</source>
-      <translation>{0} {1}, vor der Prüfung ({2}).</translation>
     </message>
     <message>
       <source>{0} · counted on</source>
@@ -5529,6 +5441,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>ASME BPVC Section III, NB-5350: Zulässigkeit bei der Eindringprüfung (Werte in US-Einheiten)</translation>
     </message>
     <message>
+      <source>ASME BPVC Section V, Article 6: Table T-672 (2007 edition), 10 to 52 °C; T-676.1. Second-hand figures; the 2 h limit of the dwell is from a weak source.</source>
+      <translation>ASME BPVC Section V, Article 6: Tabelle T-672 (Ausgabe 2007), 10 bis 52 °C; T-676.1. Werte aus zweiter Hand; die Grenze von 2 h für die Eindringzeit stammt aus einer schwachen Quelle.</translation>
+    </message>
+    <message>
       <source>ASME BPVC Section V:2021, Article 6, T-692</source>
       <translation>ASME BPVC Section V:2021, Article 6, T-692</translation>
     </message>
@@ -5543,6 +5459,22 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>ASME BPVC V, T-676.1 (from a secondary source)</source>
       <translation>ASME BPVC V, T-676.1 (aus zweiter Hand)</translation>
+    </message>
+    <message>
+      <source>ASME V, Article 6, T-652, second-hand</source>
+      <translation>ASME V, Article 6, T-652, aus zweiter Hand</translation>
+    </message>
+    <message>
+      <source>ASME V, Article 6, T-676, second-hand</source>
+      <translation>ASME V, Article 6, T-676, aus zweiter Hand</translation>
+    </message>
+    <message>
+      <source>ASME V, welds and castings</source>
+      <translation>ASME V, Schweißnähte und Gussstücke</translation>
+    </message>
+    <message>
+      <source>ASME V, wrought</source>
+      <translation>ASME V, Schmiede- und Walzteile</translation>
     </message>
     <message>
       <source>ASTM E1417/E1417M-21, record of results</source>
@@ -5637,12 +5569,20 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>Im ungünstigsten Fall {0}; {1}. {2}</translation>
     </message>
     <message>
+      <source>Below 10 °C the least dwell is doubled (Table T-672, 2007 edition).</source>
+      <translation>Unter 10 °C verdoppelt sich die kürzeste Eindringzeit (Tabelle T-672, Ausgabe 2007).</translation>
+    </message>
+    <message>
       <source>CEN/TS 17100:2017, photographs as penetrant records</source>
       <translation>CEN/TS 17100:2017, Fotos als Aufzeichnung der Eindringprüfung</translation>
     </message>
     <message>
       <source>CMYK without a colour profile: the colours are only roughly right.</source>
       <translation>CMYK ohne Farbprofil: Die Farben stimmen nur ungefähr.</translation>
+    </message>
+    <message>
+      <source>Calibration was due on {0}, before the examination ({1}).</source>
+      <translation>Die Kalibrierung war am {0} fällig, vor der Prüfung ({1}).</translation>
     </message>
     <message>
       <source>Cannot be told: {0}; {1}.</source>
@@ -5655,6 +5595,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>Check the name and the folder</source>
       <translation>Namen und Ordner prüfen</translation>
+    </message>
+    <message>
+      <source>Checked on {0}, more than a year before the examination ({1}); near vision is checked each year (ISO 9712, from memory).</source>
+      <translation>Geprüft am {0}, mehr als ein Jahr vor der Prüfung ({1}); die Sehschärfe in der Nähe wird jährlich geprüft (ISO 9712, aus dem Gedächtnis).</translation>
     </message>
     <message>
       <source>Choose a picture file</source>
@@ -5681,12 +5625,28 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>Farbiges Licht: Der Entwickler sieht nicht weiß aus, und Farbstoff kann als Rost oder Tinte gelten oder gar nicht zu sehen sein.</translation>
     </message>
     <message>
+      <source>Common practice, no source; temperature and light as in ISO 3452-1 and ISO 3059.</source>
+      <translation>Übliche Praxis, ohne Quelle; Temperatur und Licht wie in ISO 3452-1 und ISO 3059.</translation>
+    </message>
+    <message>
       <source>Copy the original again from the camera or phone</source>
       <translation>Das Original noch einmal von Kamera oder Telefon kopieren</translation>
     </message>
     <message>
       <source>Develop it to JPEG, or to 8- or 16-bit RGB TIFF</source>
       <translation>Als JPEG oder als TIFF in RGB mit 8 oder 16 Bit entwickeln</translation>
+    </message>
+    <message>
+      <source>Developer batch</source>
+      <translation>Charge des Entwicklers</translation>
+    </message>
+    <message>
+      <source>Developer dry</source>
+      <translation>Entwickler trocken</translation>
+    </message>
+    <message>
+      <source>Developer on</source>
+      <translation>Entwickler auf</translation>
     </message>
     <message>
       <source>Display P3</source>
@@ -5707,6 +5667,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>Dropped without a reason and not judged: {0}. Give the reason.</source>
       <translation>Ohne Grund verworfen und nicht bewertet: {0}. Den Grund angeben.</translation>
+    </message>
+    <message>
+      <source>Dry to the eye</source>
+      <translation>Sichtbar trocken</translation>
     </message>
     <message>
       <source>EN 10228-2 quality class 1: penetrant testing of steel forgings</source>
@@ -5741,6 +5705,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>Ausgaben vor etwa 2014 hatten einen kürzeren Text, der nur Risse nennt (aus dem Gedächtnis).</translation>
     </message>
     <message>
+      <source>Emulsifier batch</source>
+      <translation>Charge des Emulgators</translation>
+    </message>
+    <message>
       <source>Ends at the photo's edge: {0}. Its sizes are the least that they can be; take another photo that shows it whole.</source>
       <translation>Endet am Bildrand: {0}. Die Maße sind die kleinstmöglichen; ein weiteres Foto aufnehmen, das die ganze Anzeige zeigt.</translation>
     </message>
@@ -5757,6 +5725,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>Jede relevante Anzeige einer Form</translation>
     </message>
     <message>
+      <source>Examiner's certificate</source>
+      <translation>Zertifikat des Prüfers</translation>
+    </message>
+    <message>
       <source>Exempt, since an indication meets {0}.</source>
       <translation>Ausgenommen, da eine Anzeige {0} erfüllt.</translation>
     </message>
@@ -5767,6 +5739,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>Figures {0}; check them in the standard: {1!s}.</source>
       <translation>Werte {0}; in der Norm nachprüfen: {1!s}.</translation>
+    </message>
+    <message>
+      <source>Final look</source>
+      <translation>Letzte Betrachtung</translation>
     </message>
     <message>
       <source>Fluorescent: the photo cannot show that the light was right. Usual limits are UV-A of at least 10 W/m2 (1000 uW/cm2) at the surface and white light of at most 20 lx there (2 fc); the standard of the contract governs.</source>
@@ -5873,12 +5849,24 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>ISO 23277 Zulässigkeitsgrenze 3X: Eindringprüfung von Schweißnähten, linienartige Anzeigen nach Grenze 1</translation>
     </message>
     <message>
+      <source>ISO 3059, second-hand</source>
+      <translation>ISO 3059, aus zweiter Hand</translation>
+    </message>
+    <message>
+      <source>ISO 3452-1, 8.4.2 (2020 text): dwell, and never under the maker's time; 8.6: development, second-hand figures, longer by agreement.</source>
+      <translation>ISO 3452-1, 8.4.2 (Text von 2020): Eindringzeit, nie unter der Angabe des Herstellers; 8.6: Entwicklung, Werte aus zweiter Hand, länger nach Vereinbarung.</translation>
+    </message>
+    <message>
       <source>ISO 3452-1:2021, 8.6 (from memory)</source>
       <translation>ISO 3452-1:2021, 8.6 (aus dem Gedächtnis)</translation>
     </message>
     <message>
       <source>ISO 3452-1:2021, test report</source>
       <translation>ISO 3452-1:2021, Prüfbericht</translation>
+    </message>
+    <message>
+      <source>ISO 3452-6 is for colder surfaces, ISO 3452-5 for hotter ones.</source>
+      <translation>Für kältere Oberflächen gilt ISO 3452-6, für heißere ISO 3452-5.</translation>
     </message>
     <message>
       <source>ISO 4987 steel castings, penetrant testing: one severity level</source>
@@ -6027,6 +6015,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>Let hot parts cool into the procedure's temperature range before penetrant or remover touches them.</source>
       <translation>Heiße Teile in den Temperaturbereich der Verfahrensanweisung abkühlen lassen, bevor Eindringmittel oder Zwischenreiniger sie berührt.</translation>
+    </message>
+    <message>
+      <source>Light meter</source>
+      <translation>Luxmeter</translation>
     </message>
     <message>
       <source>Light the surface better (the procedure asks for it too), or expose longer.</source>
@@ -6233,8 +6225,20 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>Überbelichtet: {0} % des Prüfbereichs sind ausgebrannt, und blasse Anzeigen darauf sind verloren.</translation>
     </message>
     <message>
+      <source>Penetrant batch</source>
+      <translation>Charge des Eindringmittels</translation>
+    </message>
+    <message>
+      <source>Penetrant dwell</source>
+      <translation>Eindringzeit</translation>
+    </message>
+    <message>
       <source>Penetrant inspection by a class table on the drawing: one class</source>
       <translation>Eindringprüfung nach einer Klassentabelle der Zeichnung: eine Klasse</translation>
+    </message>
+    <message>
+      <source>Penetrant on</source>
+      <translation>Eindringmittel auf</translation>
     </message>
     <message>
       <source>Photo {0} ({1!s}) cannot be judged</source>
@@ -6243,6 +6247,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>Photo {0}: {1}</source>
       <translation>Foto {0}: {1}</translation>
+    </message>
+    <message>
+      <source>Qualify the procedure by Appendix III.</source>
+      <translation>Das Verfahren nach Appendix III qualifizieren.</translation>
     </message>
     <message>
       <source>Reddish places left out for their dull colour alone: {0}. In a photo of dull colours or in poor light, indications look like that.</source>
@@ -6255,6 +6263,18 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>Relevant where the length is</source>
       <translation>Relevant, wo die Länge ist</translation>
+    </message>
+    <message>
+      <source>Removal begun</source>
+      <translation>Zwischenreinigung begonnen</translation>
+    </message>
+    <message>
+      <source>Remover batch</source>
+      <translation>Charge des Zwischenreinigers</translation>
+    </message>
+    <message>
+      <source>Reviewer's certificate</source>
+      <translation>Zertifikat des Gegenprüfers</translation>
     </message>
     <message>
       <source>SP, largest length for the level</source>
@@ -6275,6 +6295,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>Save the photo in a smaller form</source>
       <translation>Das Foto in kleinerer Form speichern</translation>
+    </message>
+    <message>
+      <source>Scale or rule</source>
+      <translation>Maßstab oder Lineal</translation>
     </message>
     <message>
       <source>Set aside without a reason: {0}. Give the reason.</source>
@@ -6315,6 +6339,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>Summed lengths as a share of the weld's length</source>
       <translation>Längensumme als Anteil an der Nahtlänge</translation>
+    </message>
+    <message>
+      <source>Surface temperature</source>
+      <translation>Temperatur der Oberfläche</translation>
     </message>
     <message>
       <source>Table 1, recording level</source>
@@ -6359,6 +6387,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>The card moved by about {0} mm on the surface between the photos, so its frame is not common to them: they are registered by the surface itself.</source>
       <translation>Die Karte wurde zwischen den Fotos um etwa {0} mm auf der Oberfläche bewegt, ihr Bezug ist ihnen also nicht gemeinsam: Sie werden nach der Oberfläche selbst zur Deckung gebracht.</translation>
+    </message>
+    <message>
+      <source>The date can be read two ways. Write it year-month-day.</source>
+      <translation>Das Datum kann auf zwei Arten gelesen werden. Jahr-Monat-Tag schreiben.</translation>
     </message>
     <message>
       <source>The disposition departs from the verdict and gives no reason.</source>
@@ -6545,12 +6577,36 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>Dicke oder Durchmesser des Teils</translation>
     </message>
     <message>
+      <source>This batch expired on {0}, before the examination ({1}).</source>
+      <translation>Diese Charge ist am {0} abgelaufen, vor der Prüfung ({1}).</translation>
+    </message>
+    <message>
+      <source>This certificate expired on {0}, before the examination ({1}).</source>
+      <translation>Dieses Zertifikat ist am {0} abgelaufen, vor der Prüfung ({1}).</translation>
+    </message>
+    <message>
+      <source>Too bright: {0} lx of other light, {1} lx at most for fluorescent penetrant ({2}).</source>
+      <translation>Zu hell: {0} lx Fremdlicht, höchstens {1} lx bei fluoreszierendem Eindringmittel ({2}).</translation>
+    </message>
+    <message>
+      <source>Too cold: {0} °C is below {1}. {2}</source>
+      <translation>Zu kalt: {0} °C liegt unter {1}. {2}</translation>
+    </message>
+    <message>
       <source>Too dark: the developer shows {0} % of full light, and grain may hide faint indications.</source>
       <translation>Zu dunkel: Der Entwickler zeigt {0} % des vollen Lichts, und Rauschen kann schwache Anzeigen verdecken.</translation>
     </message>
     <message>
+      <source>Too dark: {0} lx, at least {1} lx ({2}).</source>
+      <translation>Zu dunkel: {0} lx, mindestens {1} lx ({2}).</translation>
+    </message>
+    <message>
       <source>Too far: {0} mm is only {1} pixels in the farthest part of the examined area, and what just counts may be missed or measured poorly.</source>
       <translation>Zu weit weg: {0} mm sind im fernsten Teil des Prüfbereichs nur {1} Pixel, und was gerade zählt, kann übersehen oder schlecht gemessen werden.</translation>
+    </message>
+    <message>
+      <source>Too hot: {0} °C is above {1}. {2}</source>
+      <translation>Zu heiß: {0} °C liegt über {1}. {2}</translation>
     </message>
     <message>
       <source>Too long where the length is</source>
@@ -6581,6 +6637,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>Zu nahe, wo der Abstand ist</translation>
     </message>
     <message>
+      <source>Too weak: {0} µW/cm², at least {1} µW/cm² ({2}).</source>
+      <translation>Zu schwach: {0} µW/cm², mindestens {1} µW/cm² ({2}).</translation>
+    </message>
+    <message>
       <source>Transparent parts are shown over white.</source>
       <translation>Durchsichtige Teile werden über Weiß gezeigt.</translation>
     </message>
@@ -6609,6 +6669,14 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>U: erweiterte Unsicherheit, k = 2 (etwa 95 %). Länge: größter Abstand im Umriss; Weg: entlang der Anzeige; Breite: größter Kreis darin; Verhältnis: der größere Wert von Länge und Weg durch die Breite.</translation>
     </message>
     <message>
+      <source>UV-A irradiance</source>
+      <translation>UV-A-Bestrahlungsstärke</translation>
+    </message>
+    <message>
+      <source>UV-A meter</source>
+      <translation>UV-A-Messgerät</translation>
+    </message>
+    <message>
       <source>Uncover and develop all of it, and take the photo again.</source>
       <translation>Alles freilegen und entwickeln und das Foto noch einmal aufnehmen.</translation>
     </message>
@@ -6635,6 +6703,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>Visible dye is barred on some aircraft and engine parts unless engineering approves.</source>
       <translation>Sichtbarer Farbstoff ist an manchen Flugzeug- und Triebwerksteilen untersagt, wenn die Technik ihn nicht freigibt.</translation>
+    </message>
+    <message>
+      <source>Vision check</source>
+      <translation>Sehtest</translation>
     </message>
     <message>
       <source>What is added up</source>
@@ -6689,8 +6761,24 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>Welche Größe des Teils</translation>
     </message>
     <message>
+      <source>Wiped clean</source>
+      <translation>Sauber gewischt</translation>
+    </message>
+    <message>
       <source>Within U it may be, so the rules were also tried with it.</source>
       <translation>Innerhalb von U kann sie es sein, deshalb wurden die Regeln auch mit ihr geprüft.</translation>
+    </message>
+    <message>
+      <source>Write the unit, lx or fc, so that it can be checked.</source>
+      <translation>Die Einheit dazuschreiben, lx oder fc, damit es geprüft werden kann.</translation>
+    </message>
+    <message>
+      <source>Write the unit, °C or °F, so that it can be checked.</source>
+      <translation>Die Einheit dazuschreiben, °C oder °F, damit es geprüft werden kann.</translation>
+    </message>
+    <message>
+      <source>Write the unit, µW/cm² or W/m², so that it can be checked.</source>
+      <translation>Die Einheit dazuschreiben, µW/cm² oder W/m², damit es geprüft werden kann.</translation>
     </message>
     <message>
       <source>`ptmark criteria new NAME FILE.toml --from {0}` writes one to fill in</source>
@@ -6850,7 +6938,7 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     </message>
     <message>
       <source>a {0} needs a name</source>
-      <translation type="unfinished" />
+      <translation>eine {0} braucht einen Namen</translation>
     </message>
     <message>
       <source>a {0} needs two or more</source>
@@ -7019,6 +7107,22 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>at least {0}</source>
       <translation>mindestens {0}</translation>
+    </message>
+    <message>
+      <source>at least {0} min</source>
+      <translation>mindestens {0} min</translation>
+    </message>
+    <message>
+      <source>at least {0} °C ({1})</source>
+      <translation>mindestens {0} °C ({1})</translation>
+    </message>
+    <message>
+      <source>at most {0} min</source>
+      <translation>höchstens {0} min</translation>
+    </message>
+    <message>
+      <source>at most {0} °C ({1})</source>
+      <translation>höchstens {0} °C ({1})</translation>
     </message>
     <message>
       <source>begin each rule with a line [[rule]]</source>
@@ -7218,7 +7322,7 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     </message>
     <message>
       <source>choose another name, or take that one away first</source>
-      <translation type="unfinished" />
+      <translation>anderen Namen wählen oder jene zuerst aufheben</translation>
     </message>
     <message>
       <source>choose another name; what was signed stays</source>
@@ -7251,6 +7355,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>colours need a last axis of 3, got shape {0}</source>
       <translation>Farben brauchen eine letzte Achse von 3, nicht die Form {0}</translation>
+    </message>
+    <message>
+      <source>common practice</source>
+      <translation>übliche Praxis</translation>
     </message>
     <message>
       <source>compare what each photo gives by itself</source>
@@ -7614,7 +7722,7 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     </message>
     <message>
       <source>give years from above 0 to below {0} and the contract or law that asks for them</source>
-      <translation type="unfinished" />
+      <translation>Jahre über 0 und unter {0} angeben, und den Vertrag oder das Gesetz, das sie verlangt</translation>
     </message>
     <message>
       <source>give your own name</source>
@@ -7665,6 +7773,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>hat keine Einheit</translation>
     </message>
     <message>
+      <source>has the photos with their locations and would be replaced by one that no archive takes in</source>
+      <translation>hat die Fotos mit ihren Orten und würde durch eines ersetzt, das kein Archiv aufnimmt</translation>
+    </message>
+    <message>
       <source>has unit '{0!s}'</source>
       <translation>hat die Einheit „{0!s}“</translation>
     </message>
@@ -7683,6 +7795,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>holds a database that cannot be read ({0})</source>
       <translation>enthält eine Datenbank, die nicht gelesen werden kann ({0})</translation>
+    </message>
+    <message>
+      <source>holds a state of this record that this archive has not</source>
+      <translation>enthält einen Stand dieses Protokolls, den dieses Archiv nicht hat</translation>
     </message>
     <message>
       <source>holds a text that this server cannot keep: {0}</source>
@@ -7706,7 +7822,7 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     </message>
     <message>
       <source>holds the archive's own photos: no second copy of them would be made</source>
-      <translation type="unfinished" />
+      <translation>enthält die eigenen Fotos des Archivs: Es entstünde keine zweite Kopie von ihnen</translation>
     </message>
     <message>
       <source>holds the name {0}</source>
@@ -8609,12 +8725,16 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>nicht größer</translation>
     </message>
     <message>
+      <source>no limit</source>
+      <translation>keine Grenze</translation>
+    </message>
+    <message>
       <source>no limit is negative</source>
       <translation>keine Grenze ist negativ</translation>
     </message>
     <message>
       <source>no line of the log lies beside the photos, where the database has some</source>
-      <translation type="unfinished" />
+      <translation>bei den Fotos liegt keine Zeile des Verlaufs, die Datenbank hat aber welche</translation>
     </message>
     <message>
       <source>no linear indication</source>
@@ -9250,11 +9370,11 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     </message>
     <message>
       <source>see that its folder is there, and open it again</source>
-      <translation type="unfinished" />
+      <translation>dafür sorgen, dass der Ordner da ist, und es neu öffnen</translation>
     </message>
     <message>
       <source>see that the disk of the photos is there; else: ptmark archive repair</source>
-      <translation type="unfinished" />
+      <translation>dafür sorgen, dass der Datenträger der Fotos da ist; sonst: ptmark archive repair</translation>
     </message>
     <message>
       <source>see that the server runs and can be reached, then try again</source>
@@ -9439,6 +9559,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>take it in colour, or trace the indications by hand</source>
       <translation>in Farbe aufnehmen oder die Anzeigen von Hand nachziehen</translation>
+    </message>
+    <message>
+      <source>take it in, or choose another folder</source>
+      <translation>es aufnehmen oder einen anderen Ordner wählen</translation>
     </message>
     <message>
       <source>take it out</source>
@@ -9954,7 +10078,7 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     </message>
     <message>
       <source>there is a {0} of this name, which keeps {1}</source>
-      <translation type="unfinished" />
+      <translation>es gibt schon eine {0} dieses Namens, die {1} behält</translation>
     </message>
     <message>
       <source>there is no archive</source>
@@ -10258,7 +10382,7 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     </message>
     <message>
       <source>was moved, replaced or taken away since it was opened</source>
-      <translation type="unfinished" />
+      <translation>wurde verschoben, ersetzt oder entfernt, seit es geöffnet wurde</translation>
     </message>
     <message>
       <source>was taken {0} min after the developer by the camera's clock</source>
@@ -10645,6 +10769,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>{0} bedeutet: Die wahre Länge liegt zwischen {1} und {2} mm, in etwa 95 von 100 solchen Messungen.</translation>
     </message>
     <message>
+      <source>{0} min, {1} (common practice, no source; the procedure governs).</source>
+      <translation>{0} min, {1} (übliche Praxis, ohne Quelle; maßgebend ist die Verfahrensanweisung).</translation>
+    </message>
+    <message>
       <source>{0} mm</source>
       <translation>{0} mm</translation>
     </message>
@@ -10787,6 +10915,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>{0} to {1} min</source>
       <translation>{0} bis {1} min</translation>
+    </message>
+    <message>
+      <source>{0} to {1} °C ({2})</source>
+      <translation>{0} bis {1} °C ({2})</translation>
     </message>
     <message>
       <source>{0} was found by the first only</source>
@@ -10979,6 +11111,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>{0}: to be filled in from the contract, as every ? is ({1})</source>
       <translation>{0}: nach dem Vertrag auszufüllen, wie jedes ? ({1})</translation>
+    </message>
+    <message>
+      <source>{0}: {1} Reason given: {2}</source>
+      <translation>{0}: {1} Angegebener Grund: {2}</translation>
     </message>
     <message>
       <source>{0}: {1} is no text</source>
