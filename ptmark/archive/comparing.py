@@ -4,13 +4,18 @@ import sqlite3
 from contextlib import closing
 from typing import Any
 
-from sqlalchemy import Engine, exc, text
+from sqlalchemy import Connection, Engine, exc, text
 
 from ptmark.archive.derive import Derived, fold
 
-__all__ = ["check_words", "differing"]
+__all__ = ["check_words", "differing", "unseen_words"]
 
 _CHECK = "INSERT INTO words(words, rank) VALUES ('integrity-check', 1)"
+
+_PAGES = (
+    "SELECT id >> 37, id & 2147483647, substr(block, 3, 2), length(block) FROM words_data "
+    "WHERE id >= 137438953472 AND (id >> 31) & 63 = 0 ORDER BY id"
+)
 
 
 def check_words(engine: Engine) -> None:
@@ -33,6 +38,24 @@ def check_words(engine: Engine) -> None:
     with engine.connect() as conn, closing(sqlite3.connect("")) as copy:
         conn.connection.driver_connection.backup(copy)  # type: ignore[union-attr]
         copy.execute(_CHECK)
+
+
+def unseen_words(conn: Connection) -> int:
+    """Pages of the index of words that no search steps to, which its own check lets pass.
+
+    By FTS5's layout (comments at the head of ``fts5_index.c``): a page's number holds its
+    segment's above bit 37, bit 31 and up tell a list of documents; bytes 2 and 3 tell where the
+    list of words begins that start on it. ``words_idx`` names each such page but the first of
+    a segment, where a search starts unasked.
+    """
+    seen = {tuple(row) for row in conn.execute(text("SELECT segid, pgno >> 1 FROM words_idx"))}
+    pages = conn.execute(text(_PAGES)).all()
+    found, before = 0, None
+    for segment, page, begins, size in pages:
+        if segment == before and int.from_bytes(begins, "big") < size:
+            found += (segment, page) not in seen
+        before = segment
+    return found
 
 
 def differing(should: Derived, rows: dict[str, Any]) -> list[str]:

@@ -10,7 +10,7 @@ from sqlalchemy import Connection, func, select, text
 
 from ptmark.archive import beside, chain, checking
 from ptmark.archive.checking import FileCheck
-from ptmark.archive.comparing import check_words, differing
+from ptmark.archive.comparing import check_words, differing, unseen_words
 from ptmark.archive.derive import derived
 from ptmark.archive.findings import Notes, Problem, Verified
 from ptmark.archive.headed import noted_head
@@ -96,6 +96,8 @@ class _Run(FileCheck):
                     self._say("damaged", "database", f"its own check says: {says}")
             for row in conn.execute(text("PRAGMA foreign_key_check")).all():
                 self._say("damaged", "database", f"a row of {row[0]} points nowhere")
+            if unseen_words(conn):
+                self._say("damaged", "database", "searches miss words of its index")
             if conn.execute(_NO_TEXT).scalar_one():  # SQLite itself reads it all the same
                 self._say("damaged", "database", "the definition of a table is no text")
         with self.archive.guarded():

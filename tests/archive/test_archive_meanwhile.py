@@ -190,3 +190,25 @@ def test_no_bundle_is_replaced_by_one_that_holds_less(tmp_path, make):
             take_bundles(two, out)
         export(one, Query(), out)
         assert bundle.read_bytes() == there
+
+
+def test_words_that_no_search_steps_to_are_told_and_mended(tmp_path, make):
+    """SQLite's own check of the index lets its list of pages lack any."""
+    with open_archive(tmp_path / "one") as one:
+        add_record(one, make("r-1", remarks=" ".join(f"w{n}" for n in range(300))))
+        asked = Query(words="w299")
+        raw(one, "INSERT INTO words(words, rank) VALUES ('pgsz', 100)")
+        raw(one, "INSERT INTO words(words) VALUES ('rebuild')")
+        assert [hit.record_id for hit in find_all(one, asked)] == ["r-1"]
+        one.file.with_suffix(".seal").unlink(missing_ok=True)
+        assert verify(one).problems == []
+        raw(
+            one,
+            "DELETE FROM words_idx",
+            "INSERT INTO words(words, rank) VALUES ('integrity-check', 1)",
+        )
+        assert not list(find_all(one, asked))
+        one.file.with_suffix(".seal").unlink()
+        assert "searches miss words of its index" in [p.says for p in verify(one).problems]
+        assert repair(one)[1].problems == []
+        assert [hit.record_id for hit in find_all(one, asked)] == ["r-1"]
