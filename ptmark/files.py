@@ -59,11 +59,11 @@ def write_or_say(path: Path, data: bytes, error: type[PtmarkError]) -> None:
     try:
         write_whole(path, data)
     except OSError as exc:
-        raise error(
-            f"cannot be written ({exc.strerror or exc})",
-            where=str(path),
-            mend="choose another folder, or make room; the old file stands untouched",
-        ) from exc
+        mend = "choose another folder, or make room"
+        if os.path.lexists(path):  # answers, too, where the folder may not be read
+            mend = "choose another folder, or make room; the old file stands untouched"
+        what = f"cannot be written ({exc.strerror or exc})"
+        raise error(what, where=str(path), mend=mend) from exc
 
 
 def csv_text(rows: Iterable[Iterable[object]], *, end: str = "\r\n") -> str:

@@ -10,8 +10,14 @@ from ptmark.report.table import save
 from ptmark.report.wording import AID
 from ptmark.series import Curve, Frame, Growth, Reading, Registration
 
-__all__ = ["MEASURED_ONLY", "growth_json", "registration_json", "write_growth_csv"]
+__all__ = ["MEASURED_ONLY", "growth_json", "laid_over", "registration_json", "write_growth_csv"]
 
+_LAID_BY = {
+    "features": "the surface",
+    "features and scales": "the surface and both scales",
+    "marks": "picked marks",
+    "card": "the scale card",
+}
 MEASURED_ONLY = "Measured points only; the lines join them and say nothing of the time between."
 
 
@@ -61,6 +67,27 @@ def registration_json(lead: Registration, start: Frame, end: Frame) -> dict[str,
         "u_mm": round(float(lead.u_mm(places, end.surface).max()), 4) if len(places) else None,
         "card": lead.card,
     }
+
+
+def laid_over(lead: Registration) -> str:
+    """How one photo was laid over another, in a reader's words.
+
+    Examples
+    --------
+    >>> lead = Registration(
+    ...     h=np.eye(3), covariance=np.eye(8), by="features", inliers=57, matches=61,
+    ...     residual_px=0.84,
+    ... )
+    >>> laid_over(lead)
+    'Laid over each other by the surface: 57 of 61 points agree, within 0.8 px on average.'
+    """
+    said = f"Laid over each other by {_LAID_BY[lead.by]}"
+    if not lead.matches:  # by the card alone there is nothing to compare
+        return f"{said}."
+    return (
+        f"{said}: {lead.inliers} of {lead.matches} points agree, "
+        f"within {lead.residual_px:.1f} px on average."
+    )
 
 
 def _curve_json(growth: Growth, curve: Curve) -> dict[str, Any]:

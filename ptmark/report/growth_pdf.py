@@ -10,7 +10,7 @@ from reportlab.platypus import Flowable, Image, SimpleDocTemplate, Spacer
 from ptmark.report.archival import archival
 from ptmark.report.encoding import encoded
 from ptmark.report.growth import growth_picture
-from ptmark.report.growth_data import growth_json
+from ptmark.report.growth_data import growth_json, laid_over
 from ptmark.report.pages.style import PLAIN, grid, heading, register_fonts, text
 from ptmark.report.table import save
 from ptmark.series import Growth
@@ -87,9 +87,8 @@ def _story(growth: Growth, room: float, high: float) -> list[Flowable]:
 
 def _registrations(growth: Growth) -> list[str]:
     return [
-        f"{frame.name} registered to {growth.frames[growth.base].name} by {lead.by}: "
-        f"{lead.inliers} inliers of {lead.matches} matches, residual {lead.residual_px:.1f} px."
-        f" {lead.card}".rstrip()
+        f"{frame.name} over {growth.frames[growth.base].name}: {laid_over(lead)} "
+        f"{lead.card}".rstrip()
         for frame, lead in zip(growth.frames, growth.to_base, strict=True)
         if lead is not None
     ]

@@ -9,7 +9,7 @@ import numpy.typing as npt
 import shapely
 
 from ptmark.measure import Quantity
-from ptmark.report.growth_data import registration_json
+from ptmark.report.growth_data import laid_over, registration_json
 from ptmark.report.labels import place_labels
 from ptmark.report.lettering import Band, plate_picture
 from ptmark.report.marks import (
@@ -176,8 +176,7 @@ def _lists(changes: Sequence[Change], wide: int, lead: Registration) -> Picture:
         for one in members:
             band.paragraph(_sentence(one), x=band.pad + _UNIT, size=0.95)
         band.skip(0.3)
-    said = f"Registered by {lead.by}: {lead.inliers} inliers of {lead.matches} matches, "
-    band.paragraph(f"{said}residual {lead.residual_px:.1f} px. {lead.card}".strip(), size=0.9)
+    band.paragraph(f"{laid_over(lead)} {lead.card}".strip(), size=0.9)
     for text in (*lead.cautions, COMPARED, *AID):
         band.paragraph(text, size=0.85, color=QUIET)
     band.skip(0.5)

@@ -151,7 +151,22 @@ class Notice(QFrame):
 
     def say_error(self, exc: Exception | None) -> None:
         """Show what went wrong, where, and the mend; None hides the notice."""
-        self.say("" if exc is None else from_core(exc))
+        text = "" if exc is None else from_core(exc)
+        new = text != self.text.text()
+        self.say(text)
+        if text and new:
+            self.bring()
+
+    def bring(self) -> None:
+        """Scroll the page to it: what caused it may stand far below."""
+        QTimer.singleShot(0, self, self._scroll_here)  # once it has its place
+
+    def _scroll_here(self) -> None:
+        page = self.parentWidget()
+        while page is not None and not isinstance(page, QScrollArea):
+            page = page.parentWidget()
+        if page is not None and self.isVisible():
+            page.ensureWidgetVisible(self)
 
     def put_under(self, widget: QWidget) -> None:
         """Put something that stays under the sentence and its buttons."""

@@ -99,6 +99,13 @@ class Saving(QObject):
         made = self._beside[record] = beside(record, photos, self._beside.get(record, []))
         return [record, *made]
 
+    def names_again(self) -> list[Path]:
+        """The files that a person had saved together here; none before there are any."""
+        home = self._known()
+        if home is None or home.path is None or home.path not in self._beside:
+            return []
+        return self.names_for(home.path)
+
     def save(self, paths: Sequence[Path], by: str = "", why: str = "") -> None:
         """Write one file for each path, its kind told by its ending.
 

@@ -33,6 +33,7 @@ __all__ = [
     "number",
     "own_texts",
     "qt_texts",
+    "sentence",
     "tr",
 ]
 
@@ -100,11 +101,12 @@ def from_core(said: str | Exception) -> str:
     >>> from_core("There are no indications.")
     'There are no indications.'
     """
-    if language == "en":
-        return str(said)
     if isinstance(said, PtmarkError):
         where, mend = from_core(said.where), from_core(said.mend)
+        mend = sentence(mend) if mend.partition(" ")[0] != "ptmark" else mend  # a command
         return str(PtmarkError(from_core(said.what), where=where, mend=mend))
+    if language == "en":
+        return str(said)
     return _core_texts()(str(said))
 
 
@@ -115,6 +117,18 @@ def _core_texts() -> "CoreTexts":
     file = resource("languages", "core.txt").read_text(encoding="utf-8")
     lines = (line.replace("\\n", "\n") for line in file.splitlines())
     return CoreTexts(lines, lambda text: own_texts.translate("core", text) or "")
+
+
+def sentence(text: str) -> str:
+    """A text as a sentence of its own: a capital, a full stop.
+
+    Examples
+    --------
+    >>> sentence("measure it once")
+    'Measure it once.'
+    """
+    ended = text.endswith((".", "!", "?", "…")) or not text
+    return text[:1].upper() + text[1:] + ("" if ended else ".")
 
 
 def inside(name: str) -> str:

@@ -2331,7 +2331,7 @@
     </message>
     <message>
       <source>Save under another name …</source>
-      <translation type="unfinished" />
+      <translation>Unter anderem Namen speichern …</translation>
     </message>
     <message>
       <source>Save {0} as a list …</source>
@@ -5582,7 +5582,7 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     </message>
     <message>
       <source>Calibration was due on {0}, before the examination ({1}).</source>
-      <translation>Die Kalibrierung war am {0} fällig, vor der Prüfung ({1}).</translation>
+      <translation>Kalibrierung war fällig am {0}, vor der Prüfung ({1}).</translation>
     </message>
     <message>
       <source>Cannot be told: {0}; {1}.</source>
@@ -6578,19 +6578,19 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     </message>
     <message>
       <source>This batch expired on {0}, before the examination ({1}).</source>
-      <translation>Diese Charge ist am {0} abgelaufen, vor der Prüfung ({1}).</translation>
+      <translation>Diese Charge lief ab am {0}, vor der Prüfung ({1}).</translation>
     </message>
     <message>
       <source>This certificate expired on {0}, before the examination ({1}).</source>
-      <translation>Dieses Zertifikat ist am {0} abgelaufen, vor der Prüfung ({1}).</translation>
+      <translation>Dieses Zertifikat ist abgelaufen am {0}, vor der Prüfung ({1}).</translation>
     </message>
     <message>
       <source>Too bright: {0} lx of other light, {1} lx at most for fluorescent penetrant ({2}).</source>
       <translation>Zu hell: {0} lx Fremdlicht, höchstens {1} lx bei fluoreszierendem Eindringmittel ({2}).</translation>
     </message>
     <message>
-      <source>Too cold: {0} °C is below {1}. {2}</source>
-      <translation>Zu kalt: {0} °C liegt unter {1}. {2}</translation>
+      <source>Too cold: {0} °C is below {1}.</source>
+      <translation>Zu kalt: {0} °C liegt unter {1}.</translation>
     </message>
     <message>
       <source>Too dark: the developer shows {0} % of full light, and grain may hide faint indications.</source>
@@ -6605,8 +6605,8 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>Zu weit weg: {0} mm sind im fernsten Teil des Prüfbereichs nur {1} Pixel, und was gerade zählt, kann übersehen oder schlecht gemessen werden.</translation>
     </message>
     <message>
-      <source>Too hot: {0} °C is above {1}. {2}</source>
-      <translation>Zu heiß: {0} °C liegt über {1}. {2}</translation>
+      <source>Too hot: {0} °C is above {1}.</source>
+      <translation>Zu heiß: {0} °C liegt über {1}.</translation>
     </message>
     <message>
       <source>Too long where the length is</source>
@@ -7113,16 +7113,16 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>mindestens {0} min</translation>
     </message>
     <message>
-      <source>at least {0} °C ({1})</source>
-      <translation>mindestens {0} °C ({1})</translation>
+      <source>at least {0} °C ({1!s})</source>
+      <translation>mindestens {0} °C ({1!s})</translation>
     </message>
     <message>
       <source>at most {0} min</source>
       <translation>höchstens {0} min</translation>
     </message>
     <message>
-      <source>at most {0} °C ({1})</source>
-      <translation>höchstens {0} °C ({1})</translation>
+      <source>at most {0} °C ({1!s})</source>
+      <translation>höchstens {0} °C ({1!s})</translation>
     </message>
     <message>
       <source>begin each rule with a line [[rule]]</source>
@@ -9349,6 +9349,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>Siegel hält, SHA-256 {0}</translation>
     </message>
     <message>
+      <source>searches miss words of its index</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
       <source>second</source>
       <translation>zweite</translation>
     </message>
@@ -10917,8 +10921,8 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>{0} bis {1} min</translation>
     </message>
     <message>
-      <source>{0} to {1} °C ({2})</source>
-      <translation>{0} bis {1} °C ({2})</translation>
+      <source>{0} to {1} °C ({2!s})</source>
+      <translation>{0} bis {1} °C ({2!s})</translation>
     </message>
     <message>
       <source>{0} was found by the first only</source>

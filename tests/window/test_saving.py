@@ -59,7 +59,7 @@ def test_no_name_of_three_takes_the_photos_place(
         monkeypatch.setattr(dialogs, "ask_where_to_save", lambda *_, n=name: tmp_path / n)
         opened.session.go("Record")
         with qtbot.waitSignal(opened.saving.saved, timeout=30_000):
-            opened.record_step.save_all()
+            opened.record_step.save_under()
         stem = name.removesuffix(".json")
         said = opened.record_step.saved.text.text()
         assert f"Saved {stem}.json, {stem}-inspection.png, {stem}-inspection.pdf" in said
@@ -86,6 +86,26 @@ def test_a_photo_of_the_record_that_lies_there_is_left_too(opened, idle, tmp_pat
     ]  # fmt: skip
     (tmp_path / "other.png").unlink()
     assert [one.name for one in beside(record, [], [])] == ["other.png", "other.pdf"]
+
+
+def test_saved_a_second_time_no_name_is_asked_for(qtbot, opened, idle, tmp_path, monkeypatch):
+    names = [tmp_path / "one.json", tmp_path / "two.json"]
+    monkeypatch.setattr(dialogs, "ask_where_to_save", lambda *_: names.pop(0))
+    page = opened.record_step
+    opened.session.go("Record")
+    assert not page.under_button.isVisible()
+    decided = []
+    for way, decision in ((page.save_all, "refer"), (page.save_all, "reject"),
+                          (page.save_under, "accept"), (page.save_all, "refer")):  # fmt: skip
+        opened.session.change("decide", decision=decision)
+        idle()
+        with qtbot.waitSignal(opened.saving.saved, timeout=30_000):
+            way()
+        assert page.under_button.isVisible()
+        held = [json.loads(one.read_text()) for one in sorted(tmp_path.glob("*.json"))]
+        decided.append([one["disposition"]["decision"] for one in held])
+    assert decided == [["refer"], ["reject"], ["reject", "accept"], ["reject", "refer"]]
+    assert names == []  # asked twice only
 
 
 def test_what_was_saved_before_a_file_failed_is_said_and_saved_over(

@@ -106,6 +106,23 @@ def test_a_refused_reference_is_said_in_place_and_changes_nothing(qtbot, bare, i
     assert bare.session.inspection.state.reference is None
 
 
+def test_a_refusal_scrolls_into_view_and_reads_as_sentences(qtbot, bare, idle):
+    """On a small screen the button stands far below the title that the refusal is under."""
+    page = bare.scale_step
+    page.kinds["line"].click()
+    click(qtbot, bare, 200, 180)
+    click(qtbot, bare, 1000, 180)
+    fill(qtbot, page.lengths["line"][0], "long")
+    for _ in range(2):  # the same again is shown again
+        page.verticalScrollBar().setValue(page.verticalScrollBar().maximum())
+        page.use_button.click()
+        qtbot.waitUntil(lambda: not page.notice.visibleRegion().isEmpty())
+        assert page.notice.visibleRegion().boundingRect().height() == page.notice.height()
+    said = page.notice.text.text()
+    assert "is not a length. Write a length" in said
+    assert said.endswith(".")
+
+
 def test_a_length_that_is_none_is_said_in_place(qtbot, bare, idle):
     page = bare.scale_step
     page.kinds["line"].click()

@@ -25,6 +25,7 @@ if TYPE_CHECKING:
 __all__ = ["ReviewList"]
 
 _COLUMNS = (tr("Standing"), tr("Record"), tr("Part"), tr("Examiner"))
+_WIDEST = 320  # px
 _SIGNS = {
     "signed": "done",
     "returned": "look",
@@ -67,11 +68,12 @@ class ReviewList(QWidget):
             cells = (tr(one.standing), one.path.name, one.part, one.examiner)
             for column, text in enumerate(cells):
                 item = QTableWidgetItem(text)
-                item.setToolTip(from_core(one.says))
+                item.setToolTip(f"{text}\n{from_core(one.says)}".strip())
                 if column == 0:
                     sign = _SIGNS.get(one.standing, "")
                     item.setIcon(glyph_icon(sign, self.palette()))
                 self.table.setItem(row, column, item)
+        self.table.fit_columns()
         if items:
             first = next((i for i, o in enumerate(items) if o.standing == "to review"), 0)
             self.table.selectRow(at if 0 <= at < len(items) else first)
@@ -108,9 +110,15 @@ class _Rows(QTableWidget):
         as_list(self, row_px=30)
         self.setSelectionMode(QAbstractItemView.SelectionMode.SingleSelection)
         head = self.horizontalHeader()
-        head.setSectionResizeMode(QHeaderView.ResizeMode.ResizeToContents)
+        head.setSectionResizeMode(QHeaderView.ResizeMode.Interactive)
         head.setStretchLastSection(True)
         self.cellDoubleClicked.connect(lambda row, _: self.taken.emit(row))
+
+    def fit_columns(self) -> None:
+        """Each column as wide as its longest text; a very long one ends in dots."""
+        self.resizeColumnsToContents()
+        for column in range(self.columnCount() - 1):
+            self.setColumnWidth(column, min(self.columnWidth(column), _WIDEST))
 
     def keyPressEvent(self, event: QKeyEvent) -> None:  # noqa: N802 - Qt's name
         if event.key() in {Qt.Key.Key_Return, Qt.Key.Key_Enter}:

@@ -22,7 +22,7 @@ from ptmark.window.session import Session
 from ptmark.window.sign_form import RevisionForm, SignForm
 from ptmark.window.stale_notice import StaleNotice
 from ptmark.window.steps.page import StepPage
-from ptmark.window.words import inside, tr
+from ptmark.window.words import from_core, inside, tr
 
 __all__ = ["RecordStep"]
 
@@ -87,6 +87,14 @@ class RecordStep(StepPage):
             tr("Save record, image and PDF"), "Ctrl+S", self.save_all, window=self._window
         )
         self.column.addWidget(self.all_button)
+        self.under_button = key_button(
+            tr("Save under another name …"),
+            "Ctrl+Shift+S",
+            self.save_under,
+            window=self._window,
+        )
+        self.under_button.hide()
+        self.column.addWidget(self.under_button)
         row = QHBoxLayout()
         self.buttons = {}
         for kind, text, kinds in (
@@ -158,9 +166,17 @@ class RecordStep(StepPage):
             edit.commit()
 
     def save_all(self) -> None:
-        """Ask for one name and write the three files beside each other."""
+        """Write the three files beside each other; a name is asked for the first time only."""
         if not self.session.has_photo:
             return
+        self.settle()
+        if names := self._saving.names_again():
+            self._saving.save(names)
+        else:
+            self.save_under()
+
+    def save_under(self) -> None:
+        """Ask for one name and write the three files."""
         self.settle()
         proposal = self._saving.propose().with_suffix(".json")
         path = dialogs.ask_where_to_save(self._window, proposal, tr("Record (*.json)"))
@@ -189,6 +205,7 @@ class RecordStep(StepPage):
             )
         self.saved.say(said, "done")
         self._told = said if self._saving.saved_as in paths else ""
+        self.under_button.setVisible(bool(self._saving.names_again()))
         prints = [path for path in paths if path.suffix.lower() == ".pdf"]
         self.saved.offer(
             *(FileOut(path) for path in paths),
@@ -206,7 +223,7 @@ class RecordStep(StepPage):
     def _on_failed(self, exc: Exception) -> None:
         self.saved.offer()
         self._told = ""
-        said = str(exc) if isinstance(exc, PtmarkError) else tr("Not saved: {0}", exc)
+        said = from_core(exc) if isinstance(exc, PtmarkError) else tr("Not saved: {0}", exc)
         if self._saving.written:
             names = ", ".join(path.name for path in self._saving.written)
             said += "\n" + tr("Saved all the same: {0}.", names)
@@ -240,7 +257,8 @@ class RecordStep(StepPage):
         self._show_missing(state.fields)
         self._follow_saved()
         self.sign.refresh()
-        for button in (self.all_button, *self.buttons.values()):
+        self.under_button.setVisible(bool(self._saving.names_again()))
+        for button in (self.all_button, self.under_button, *self.buttons.values()):
             button.setEnabled(self.session.has_photo and not self.session.reviewing)
 
     def _show_departs(self, verdict: str, decision: str, reason: str) -> None:

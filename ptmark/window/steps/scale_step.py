@@ -25,7 +25,7 @@ from ptmark.window.references import (
 from ptmark.window.session import Session
 from ptmark.window.steps.page import StepPage
 from ptmark.window.steps.scale_words import scale_in_words
-from ptmark.window.words import format_length, from_core, number, tr
+from ptmark.window.words import format_length, from_core, number, sentence, tr
 
 if TYPE_CHECKING:
     from ptmark.scale import Reference
@@ -124,6 +124,7 @@ class ScaleStep(StepPage):
             self._first, self._points = now, None
             self.offset.setText("")
             self.notice.say(tr("Choose the second reference: both are compared, then used."))
+            self.notice.bring()
         self.refresh()
 
     def _add_relief(self) -> None:
@@ -179,6 +180,7 @@ class ScaleStep(StepPage):
             reference = paired(self._first, raised(alone, self.offset.text()))
         except PtmarkError as exc:
             self.notice.say_error(exc)
+            self.notice.bring()
             return
         self._bench.stop()
         self._asked = reference
@@ -268,7 +270,7 @@ class ScaleStep(StepPage):
         marked = {one.id: one.outline_px for one in inspection.counted}
         cautions = (*surface.cautions, far_caution(surface, marked))
         told = (from_core(one) for one in cautions if one)
-        self._cautions.say("\n".join(one[0].upper() + one[1:] for one in told))
+        self._cautions.say("\n".join(sentence(one) for one in told))
         relief = inspection.state.relief_mm
         self.relief.show_text(
             "" if relief is None else format_length(relief, self.session.unit)

@@ -14,7 +14,7 @@ from ptmark.window.memory import Memory
 from ptmark.window.session import Session
 from ptmark.window.view.levels import PhotoLevels, build_levels
 from ptmark.window.view.photo_view import PhotoView
-from ptmark.window.words import from_core, tr
+from ptmark.window.words import from_core, sentence, tr
 from ptmark.window.workers import Token
 
 if TYPE_CHECKING:
@@ -218,7 +218,7 @@ def laid_over(
                 lead.inliers,
                 off,
             ),
-            *(one[0].upper() + one[1:].rstrip(".") + "." for one in cautions),
+            *(sentence(one) for one in cautions),
         ])  # fmt: skip
     return build_levels(_warped(other, h, frame), size=frame), said
 
