@@ -5,7 +5,7 @@ from the state is worked out again. What the last look left out, and its haze, g
 photo at hand stands at the top level, the others of the set before and after it.
 """
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Sequence
 from contextlib import suppress
 from dataclasses import dataclass, replace
 from pathlib import Path
@@ -65,7 +65,7 @@ def _photo_to_json(state: State, inspection: Inspection) -> dict[str, Any]:
         "weld_px": None if state.weld_px is None else [list(p) for p in state.weld_px],
         "marked": [_marked_to_json(m) for m in state.marked],
         "mode": state.mode,
-        "look": _NO_LOOK if info is None else _look_to_json(inspection, info),
+        "look": _NO_LOOK if info is None else _look_to_json(inspection, info, state),
         "edges": [
             {"name": name, "points_px": [list(p) for p in points]}
             for name, points in state.edges_px
@@ -78,20 +78,14 @@ def _photo_to_json(state: State, inspection: Inspection) -> dict[str, Any]:
 _NO_LOOK: dict[str, Any] = {"left_out": [], "haze": None}
 
 
-def _look_to_json(inspection: Inspection, info: PhotoInfo) -> dict[str, Any]:
+def _look_to_json(inspection: Inspection, info: PhotoInfo, state: State) -> dict[str, Any]:
     left_out, haze = look_of(inspection, info)
     blobs = [
         {"outline_px": points(one.outline_px, OUTLINE_DIGITS), "reason": one.reason}
         for one in left_out
     ]
-    looked = info.sha256 in inspection.workings.looked
+    looked = inspection.workings.looked_over(info.sha256, state)
     return {"left_out": blobs, "haze": haze, "looked": looked}
-
-
-def _looked_over(documents: Iterable[dict[str, Any]]) -> set[str]:
-    """Which photos were looked over, by SHA-256; earlier drafts tell of none that was not."""
-    told = ((one["photo"], one.get("look", {})) for one in documents)
-    return {photo["sha256"] for photo, look in told if photo and look.get("looked", True)}
 
 
 def _look(document: dict[str, Any]) -> Look:
@@ -132,7 +126,10 @@ def restore_draft(inspection: Inspection, document: dict[str, Any]) -> None:
     if photo is not None:
         inspection.set_photo(_opened(photo))
         inspection.left_out, inspection.haze = look
-        inspection.workings.looked |= _looked_over([document, *others])
+        states = (state, *(one for one, *_ in rest))
+        for one, told in zip(states, [document, *others], strict=True):
+            if told["photo"] and told.get("look", {}).get("looked", True):  # older ones: all
+                inspection.workings.looked_at(told["photo"]["sha256"], one)
     count = len(document.get("before", ()))
     photos = [
         _with_photo(inspection, one, place, look)

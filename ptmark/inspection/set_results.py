@@ -217,7 +217,7 @@ def blind_of(
 
     known = inspection.workings
     colourless = not marked and known.colourless(info, photo)
-    unlooked = not state.marked and info.sha256 not in known.looked
+    unlooked = not state.marked and not known.looked_over(info.sha256, state)
     return Blind(
         colourless=colourless,
         overexposed=known.overexposed(state, info, photo),

@@ -80,7 +80,8 @@ class Inspection(AtHand):
         """Put suggestions in place of those not looked at yet; what a person touched stays."""
         self.left_out, self.haze = found.left_out, found.haze
         if self.photo is not None:
-            self.workings.looked.add(self.photo.info.sha256)
+            called = bool(found.found)
+            self.workings.looked_at(self.photo.info.sha256, self.state, called=called)
         self.change("suggest indications", marked=with_suggested(self.state, found))
 
     def add(self, outline_px: Array, edge: EdgeQuality) -> str:

@@ -106,8 +106,12 @@ class Session(QObject):
     @property
     def looked(self) -> bool:
         """Whether the photo at hand was looked over: none found means that none was seen."""
-        photo = self.inspection.photo if self.inspection else None
-        return photo is not None and photo.info.sha256 not in self.unseen
+        inspection = self.inspection
+        if inspection is None or inspection.photo is None:
+            return False
+        sha256 = inspection.photo.info.sha256
+        seen = inspection.workings.looked_over(sha256, inspection.state)
+        return seen and sha256 not in self.unseen
 
     def tracer(self) -> Any:  # noqa: ANN401 - a DyeTracer, named once the engine is loaded
         """The edge tracer of the open photo, made on first use."""

@@ -190,6 +190,34 @@ def test_a_photo_that_nobody_looked_over_passes_no_part(inspection, photo_file):
     assert inspection.to_record().verdict == "undecided"
 
 
+def test_a_look_undone_or_of_another_area_passes_no_part(looked):
+    """One undo too many after a look that called some must not read as none found."""
+    looked.change("choose", profile="iso-23277-2")
+    assert looked.state.marked
+    called = looked.evaluation().verdict
+    looked.undo()
+    looked.undo()
+    assert not looked.state.marked
+    looked.change("choose", profile="iso-23277-2")
+    again = Inspection()
+    restore_draft(again, draft_to_json(looked))
+    for one in (looked, again):
+        assert one.evaluation().verdict == "undecided"
+    looked.set_suggestions(looked.look())
+    assert looked.evaluation().verdict == called
+    # none in a corner without any; then the whole photo is examined
+    looked.undo()
+    looked.change("mark out", area_px=((180.0, 240.0), (200.0, 240.0), (200.0, 260.0)))
+    looked.set_suggestions(Suggestions(found=(), left_out=(), haze=None))
+    assert looked.evaluation().verdict == "acceptable"
+    looked.change("examine the whole photo", area_px=None)
+    assert looked.evaluation().verdict == "undecided"
+    # none in the whole photo: none in a part of it either
+    looked.set_suggestions(Suggestions(found=(), left_out=(), haze=None))
+    looked.change("mark out", area_px=AREA)
+    assert looked.evaluation().verdict == "acceptable"
+
+
 def test_record_counts_what_the_verdict_counts(looked):
     looked.change("choose", profile="iso-23277-2")
     dropped = looked.state.marked[0].id
