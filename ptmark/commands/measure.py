@@ -11,7 +11,7 @@ from ptmark.errors import UsageError
 from ptmark.folder import inspected
 from ptmark.inspection import Inspection
 from ptmark.inspection.saving import save_inspection
-from ptmark.record import Record, least_of
+from ptmark.record import Record, least_of, process_cautions
 
 __all__ = ["add_to", "run"]
 
@@ -99,6 +99,8 @@ def _print(record: Record) -> None:
     """The table as text: what a person at a terminal wants to see first."""
     for view in record.views():
         _print_photo(view)
+    for caution in process_cautions(record):
+        print(f"  caution: {caution}")
     if record.together is None:
         return
     from ptmark.report.wording import sized

@@ -17,6 +17,7 @@ from ptmark.record import (
     lacking,
     link_to,
     load_record,
+    process_cautions,
     save_record,
     sign_record,
     verify_file,
@@ -82,13 +83,19 @@ def run(args: argparse.Namespace) -> int:
         print(f"    {', '.join(change['what'])}")
     for one in record.signatures:
         print(f"  signed: {one['role']} {one['name']}, {one['time']}")
-    if args.standard:
-        standard = STANDARDS[args.standard]
-        print(f"  by {standard.title} ({standard.sure}; the contract's edition governs):")
-    lacks = lacking(record, args.standard) if args.standard else completeness(record)
-    for lack in lacks:
-        print(f"  missing: {lack}")
+    _print_open(record, args.standard)
     return 0
+
+
+def _print_open(record: Record, by: str | None) -> None:
+    """What it lacks, and what of the process lies outside the usual limits."""
+    if by:
+        standard = STANDARDS[by]
+        print(f"  by {standard.title} ({standard.sure}; the contract's edition governs):")
+    for lack in lacking(record, by) if by else completeness(record):
+        print(f"  missing: {lack}")
+    for said in process_cautions(record):
+        print(f"  caution: {said}")
 
 
 def refuse_damaged(path: Path) -> None:

@@ -6,7 +6,7 @@ signed record that is saved again becomes a new revision, chained to the signed 
 """
 
 from ptmark.record.build import FIGURES, build_record, given_json
-from ptmark.record.cautions import departs
+from ptmark.record.cautions import departs, process_cautions
 from ptmark.record.entry import LEAST, Entry, least_of
 from ptmark.record.fields import FIELDS, Field
 from ptmark.record.model import PHOTO_MEMBERS, Record, completeness
@@ -51,6 +51,7 @@ __all__ = [
     "least_of",
     "link_to",
     "load_record",
+    "process_cautions",
     "read_photo",
     "record_schema",
     "record_text",

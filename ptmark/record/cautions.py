@@ -1,6 +1,7 @@
 """What a reader should know of a record before relying on it."""
 
 from collections.abc import Mapping, Sequence
+from datetime import date
 from math import pi
 from typing import Any
 
@@ -10,9 +11,11 @@ from ptmark.criteria import Evaluation
 from ptmark.criteria.wording import listed
 from ptmark.dye import lighting_remark
 from ptmark.record.entry import Entry
+from ptmark.record.model import Record
+from ptmark.record.process import process_told
 from ptmark.scale import SurfaceMap, far_caution
 
-__all__ = ["DEPARTS", "cautions_of", "departs"]
+__all__ = ["DEPARTS", "cautions_of", "departs", "process_cautions"]
 
 # Area over that of a stroke as long and wide with round ends. Red pens and threads of the
 # stress set have 0.91 to 0.99, its hairlines of one width 0.86 to 0.96, most cracks that taper
@@ -153,3 +156,13 @@ def departs(verdict: str | None, decision: str, reason: str) -> bool:
         decision in {"reject", "rework and retest"} and verdict == "acceptable"
     )
     return away and not reason.strip()
+
+
+def process_cautions(record: Record) -> list[str]:
+    """What its fields tell of a process outside the usual limits, as they are now."""
+    remarks = [said for view in record.views() for said in view.cautions]
+    return process_told(
+        record.fields,
+        made=date.fromisoformat(record.created[:10]),
+        fluorescent=_fluorescent(remarks),
+    )

@@ -5,7 +5,7 @@ from math import ceil
 import numpy as np
 import numpy.typing as npt
 
-from ptmark.record import Record
+from ptmark.record import Record, process_cautions
 from ptmark.report.lettering import Band, wrap
 from ptmark.report.palette import INK, NAVY, PALE, QUIET, SHADE
 from ptmark.report.table import COLUMNS, rows
@@ -170,7 +170,8 @@ def verdict_band(record: Record, width: int, unit: float, number: int = 0) -> Pi
     _deciding(band, record)
     band.paragraph(f"Disposition: {disposition_words(record)}", bold=True)
     band.skip(0.3)
-    cautions = (*(record.together or {"cautions": ()})["cautions"], *view.cautions)
+    of_set = (record.together or {"cautions": ()})["cautions"]
+    cautions = (*of_set, *view.cautions, *process_cautions(record))
     for text in (*cautions, *AID):
         band.paragraph(f"! {text}" if text in cautions else text, size=0.85, color=INK)
     band.paragraph(

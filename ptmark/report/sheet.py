@@ -7,7 +7,7 @@ from collections.abc import Callable
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from ptmark.record import FIELDS, FIGURES, LEAST, Record, least_of
+from ptmark.record import FIELDS, FIGURES, LEAST, Record, least_of, process_cautions
 from ptmark.report.table import save
 from ptmark.report.verdict_words import verdict_line
 from ptmark.report.wording import AID, called, criteria_line, decision_rule_words
@@ -168,6 +168,7 @@ def _facts(record: Record) -> list[Row]:
     ]
     cautions = list((record.together or {"cautions": ()})["cautions"])
     cautions += [said for _, view in named for said in view.cautions]
+    cautions += process_cautions(record)
     return rows + [["Caution", said] for said in dict.fromkeys((*cautions, *AID))]
 
 

@@ -3,7 +3,7 @@
 import pytest
 
 from ptmark.inspection import Inspection
-from ptmark.window.process.limits import STAGES
+from ptmark.record.process import STAGES
 
 pytestmark = pytest.mark.gui
 

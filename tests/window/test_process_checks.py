@@ -6,9 +6,8 @@ import pytest
 from PySide6.QtCore import Qt
 
 from ptmark.record import FIELDS
-from ptmark.window.process.checks import CHECKED, CONDITIONS, cautions
-from ptmark.window.process.limits import LIMITS
-from ptmark.window.process.reading import AMBIGUOUS, celsius, irradiance, last_date, lux
+from ptmark.record.process import CHECKED, CONDITIONS, LIMITS, cautions
+from ptmark.record.process.reading import AMBIGUOUS, celsius, irradiance, last_date, lux
 
 TODAY = date(2026, 3, 2)
 

@@ -7,7 +7,7 @@ from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QApplication
 
 from ptmark.record import FIELDS
-from ptmark.window.process.limits import LIMITS, STAGES, judge_time
+from ptmark.record.process import LIMITS, STAGES, judge_time
 
 KEY = Qt.Key
 DRYING, DWELL, EVAPORATION, DEVELOPMENT = STAGES

@@ -4,7 +4,7 @@ import numpy as np
 import numpy.typing as npt
 from reportlab.platypus import Flowable, Spacer, Table, TableStyle
 
-from ptmark.record import FIELDS, Record
+from ptmark.record import FIELDS, Record, process_cautions
 from ptmark.report.company import Company
 from ptmark.report.pages.head import head
 from ptmark.report.pages.photo import Picture, marked_picture
@@ -120,6 +120,7 @@ def _reserve(record: Record) -> list[Flowable]:
     said |= set((record.together or {"cautions": ()})["cautions"])
     for view in views:
         said -= set((view.evaluation or {"cautions": ()})["cautions"])  # told of the criteria
+    said |= set(process_cautions(record))
     if said:
         what = "1 caution" if len(said) == 1 else f"{len(said)} cautions"
         made.append(text(f"{what} of this record: see Cautions."))

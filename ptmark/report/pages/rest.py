@@ -9,7 +9,7 @@ import numpy as np
 import numpy.typing as npt
 from reportlab.platypus import CondPageBreak, Flowable, KeepTogether, PageBreak, Spacer
 
-from ptmark.record import FIELDS, Record, completeness
+from ptmark.record import FIELDS, Record, completeness, process_cautions
 from ptmark.report.closeup import close_ups
 from ptmark.report.pages.basis import basis
 from ptmark.report.pages.budget import budget_chart
@@ -205,6 +205,7 @@ def cautions(record: Record) -> list[Flowable]:
     made = heading("Cautions")
     for title, lines in (
         *((f"Of {of}", [one for one in said if one not in profile]) for of, said in named),
+        ("Of the process", process_cautions(record)),
         ("Of the criteria", profile),
         ("Of the verdict", AID),
         ("Of the work", SAFETY),

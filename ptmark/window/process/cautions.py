@@ -1,16 +1,19 @@
 """Cautions of the process log: each beside the field it is about, with room for the reason."""
 
+import re
 from functools import partial
 
 from PySide6.QtWidgets import QLabel, QWidget
 
+from ptmark.record.process import CHECKED, cautions, tells_fluorescent
 from ptmark.window.bits import CommitEdit, Notice, quiet
-from ptmark.window.process.checks import CHECKED, cautions
 from ptmark.window.process.log import ProcessLog
 from ptmark.window.session import Session
-from ptmark.window.words import inside, tr
+from ptmark.window.words import day, from_core, inside, tr
 
 __all__ = ["ProcessCautions"]
+
+_DATE = re.compile(r"\d{4}-\d\d-\d\d")
 
 
 class CautionRow(Notice):
@@ -51,7 +54,7 @@ class ProcessCautions:
             today=self._log.clock().date(),
         )
         for key, row in self.rows.items():
-            row.say(found.get(key, ""))
+            row.say(_shown(found.get(key, "")))
             row.reason.show_text(self._log.reason(CHECKED[key]))
         self.named = [label for key, label in CHECKED.items() if key in found]
         named = ", ".join(tr(label) for label in self.named)
@@ -63,5 +66,9 @@ class ProcessCautions:
         state = self._session.state
         if state is None or state.mode:
             return state is not None and state.mode == "fluorescent"
-        told = state.fields.get("penetrant_type", "").lower()
-        return "fluorescent" in told or bool(state.fields.get("uv_irradiance", "").strip())
+        return tells_fluorescent(state.fields)
+
+
+def _shown(said: str) -> str:
+    """In the window's language, dates with the day first where it has them so."""
+    return _DATE.sub(lambda found: day(found[0]), from_core(said))

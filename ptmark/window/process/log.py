@@ -10,18 +10,27 @@ from collections.abc import Callable
 from dataclasses import replace
 from datetime import datetime, timedelta
 
-from ptmark.window.process.checks import CHECKED, CONDITIONS, Conditions
-from ptmark.window.process.limits import LIMITS, STAGES, Limit, Stage, judge_time
+from ptmark.record.process import (
+    CONDITIONS,
+    LIMITS,
+    STAGES,
+    Conditions,
+    Limit,
+    Stage,
+    deviation_parts,
+    judge_time,
+    limit_words,
+    minutes_of,
+)
 from ptmark.window.process.own import TEMPERATURE, OwnLimits, over
 from ptmark.window.session import Session
-from ptmark.window.words import inside, tr
+from ptmark.window.words import from_core, inside, tr
 
 __all__ = ["ProcessLog", "now"]
 
 _CLOCK = re.compile(r"\b(\d{1,2}):(\d{2})(?::(\d{2}))?")
 _BEGUN = re.compile(r"\bbegun (\d{2}:\d{2}:\d{2})$")
-_MINUTES = re.compile(r"(\d+(?:[.,]\d+)?) min")
-_TIMED = re.compile(_MINUTES.pattern + r" \([\d:]{8} to [\d:]{8}\)$")
+_TIMED = re.compile(r"\d+(?:[.,]\d+)? min \([\d:]{8} to [\d:]{8}\)$")
 
 
 def now() -> datetime:
@@ -77,7 +86,7 @@ class ProcessLog:
     def source(self) -> str:
         """Where the limits are from."""
         own = self.own.of(self.procedure)
-        said = tr(LIMITS[self.practice][0])
+        said = from_core(LIMITS[self.practice][0])
         if not own:
             return said
         named = ", ".join(tr(name) for name in own)
@@ -100,10 +109,7 @@ class ProcessLog:
         begun = self.begun_at(stage)
         if begun is not None:
             return (self.clock() - begun).total_seconds() / 60
-        found = _MINUTES.findall(self._fields().get(stage.time_field, ""))
-        # a method may have minutes of its own before those of the timer
-        at = 0 if stage.start_field else -1
-        return float(found[at].replace(",", ".")) if found else None
+        return minutes_of(self._fields(), stage)
 
     def standing(self, stage: Stage) -> str:
         """How it stands, "early", "good" or "late", by the chosen limits; else ""."""
@@ -134,11 +140,11 @@ class ProcessLog:
 
     def reason(self, name: str) -> str:
         """Why a stage or a field was outside its limits, as the inspector has it."""
-        return self._parts().get(name, "")
+        return deviation_parts(self._fields()).get(name, "")
 
     def give_reason(self, name: str, text: str) -> None:
         """Keep the reason, under the stage's or the field's name, among the deviations."""
-        parts = self._parts(whole=True)
+        parts = deviation_parts(self._fields(), whole=True)
         parts.pop(name, None)
         if text.strip():
             parts[name] = self._held_against(name) + text.strip().replace(";", ",")
@@ -150,7 +156,7 @@ class ProcessLog:
 
     def renew_reasons(self) -> None:
         """Hold the times that a reason was given for against the limits as they are now."""
-        for name, told in self._parts(whole=True).items():
+        for name, told in deviation_parts(self._fields(), whole=True).items():
             reason = self.reason(name)
             if name and told.startswith(", ") and told != self._held_against(name) + reason:
                 self.give_reason(name, reason)
@@ -165,23 +171,7 @@ class ProcessLog:
         limit, own = self.limit(stage), stage.name in self.own.of(self.procedure)
         whose = f"procedure {self.procedure}" if own else self.practice
         whose = whose.replace(";", ",").replace(": ", " ").strip()
-        return f", {minutes:.1f} min against {_in_words(limit)} ({whose}): "
-
-    def _parts(self, *, whole: bool = False) -> dict[str, str]:
-        """Deviations by stage or field, with what they were held against where ``whole``.
-
-        What names none stands under "".
-        """
-        made: dict[str, str] = {}
-        names, others = {*(stage.name for stage in STAGES), *CHECKED.values()}, []
-        for part in self._fields().get("deviations", "").split("; "):
-            head, _, reason = part.partition(": ")
-            name = next((n for n in names if head == n or head.startswith(f"{n}, ")), "")
-            if name:
-                made[name] = part.removeprefix(name) if whole else reason
-            elif part:
-                others.append(part)
-        return {"": "; ".join(others), **made} if others else made
+        return f", {minutes:.1f} min against {limit_words(limit)} ({whose}): "
 
     def _typed(self, stage: Stage) -> str:
         """What a person typed where the times go too, such as the method."""
@@ -208,20 +198,3 @@ class ProcessLog:
         present = self.clock()
         at = present.replace(hour=hour, minute=minute, second=second, microsecond=0)
         return at if at <= present + timedelta(seconds=1) else at - timedelta(days=1)
-
-
-def _in_words(limit: Limit) -> str:
-    """A limit as the record has it, in English and in minutes.
-
-    Examples
-    --------
-    >>> _in_words(Limit(10, None)), _in_words(Limit(None, 2)), _in_words(Limit(5, 60))
-    ('at least 10 min', 'at most 2 min', '5 to 60 min')
-    """
-    if limit.least is None and limit.most is None:
-        return "no limit"
-    if limit.most is None:
-        return f"at least {limit.least:g} min"
-    if limit.least is None:
-        return f"at most {limit.most:g} min"
-    return f"{limit.least:g} to {limit.most:g} min"

@@ -7,10 +7,10 @@ from functools import partial
 from PySide6.QtCore import Qt, QTimer
 from PySide6.QtWidgets import QApplication, QGridLayout, QLabel, QVBoxLayout, QWidget
 
+from ptmark.record.process import LIMITS, STAGES, Limit, Stage
 from ptmark.window.bits import Choice, CommitEdit, heading, key_button, plain, quiet
 from ptmark.window.glyphs import glyph_pixmap
 from ptmark.window.process.cautions import ProcessCautions
-from ptmark.window.process.limits import LIMITS, STAGES, Limit, Stage
 from ptmark.window.process.log import ProcessLog
 from ptmark.window.process.own_form import OwnLimitsForm
 from ptmark.window.session import Session

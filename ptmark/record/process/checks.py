@@ -1,4 +1,4 @@
-"""What the process log cautions about, besides times: dates, temperature and light.
+"""What of the process a record must be cautioned about: dates, temperature, light and times.
 
 The job's procedure governs; nothing here blocks. Each caution belongs to one field of the
 record, beside which it is shown.
@@ -9,8 +9,7 @@ from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 from datetime import date
 
-from ptmark.window.process.reading import AMBIGUOUS, celsius, irradiance, last_date, lux
-from ptmark.window.words import tr
+from ptmark.record.process.reading import AMBIGUOUS, celsius, irradiance, last_date, lux
 
 __all__ = ["CHECKED", "CONDITIONS", "Conditions", "cautions"]
 
@@ -64,7 +63,7 @@ class Conditions:
 # ISO 3452-1 as ISO 3452-6 quotes it; parts 5 and 6, 500 lx and the UV figures from memory.
 _ISO = Conditions(
     temperature=(10, 50),
-    outside=tr("ISO 3452-6 is for colder surfaces, ISO 3452-5 for hotter ones."),
+    outside="ISO 3452-6 is for colder surfaces, ISO 3452-5 for hotter ones.",
     light=500,
     ambient=20,
     uv=10,
@@ -74,16 +73,16 @@ _ISO = Conditions(
 # Second-hand; the doubled dwell is Table T-672 of the 2007 edition.
 _ASME = Conditions(
     temperature=(5, 52),
-    outside=tr("Qualify the procedure by Appendix III."),
+    outside="Qualify the procedure by Appendix III.",
     light=1076,
     ambient=21.5,
     uv=10,
     on_temperature="ASME V, Article 6, T-652, second-hand",
     on_light="ASME V, Article 6, T-676, second-hand",
     cold_below=10,
-    cold=tr("Below 10 °C the least dwell is doubled (Table T-672, 2007 edition)."),
+    cold="Below 10 °C the least dwell is doubled (Table T-672, 2007 edition).",
 )
-# By the names of `process_limits.LIMITS`. Common practice has no figures of its own here.
+# By the names of `LIMITS`. Common practice has no figures of its own here.
 CONDITIONS = {
     "common practice": _ISO,
     "ASME V, welds and castings": _ASME,
@@ -103,13 +102,9 @@ def cautions(
     examined = last_date(fields.get("examination_date", ""))
     day = examined if isinstance(examined, date) else today
     checks: dict[str, Callable[[str], str]] = {
-        **dict.fromkeys(_BATCHES, lambda text: _past(text, day, tr("This batch expired on"))),
-        **dict.fromkeys(
-            _INSTRUMENTS, lambda text: _past(text, day, tr("Calibration was due on"))
-        ),
-        **dict.fromkeys(
-            _CERTIFICATES, lambda text: _past(text, day, tr("This certificate expired on"))
-        ),
+        **dict.fromkeys(_BATCHES, lambda text: _batch(text, day)),
+        **dict.fromkeys(_INSTRUMENTS, lambda text: _instrument(text, day)),
+        **dict.fromkeys(_CERTIFICATES, lambda text: _certificate(text, day)),
         "vision_check": lambda text: _vision(text, day),
         "surface_temperature": lambda text: _temperature(text, held),
         "illuminance": lambda text: _light(text, held, fluorescent=fluorescent),
@@ -123,79 +118,87 @@ def cautions(
     return found
 
 
-def _past(text: str, day: date, what: str) -> str:
+def _batch(text: str, day: date) -> str:
+    past, said = _past(text, day)
+    return f"This batch expired on {past}, before the examination ({day})." if past else said
+
+
+def _instrument(text: str, day: date) -> str:
+    past, said = _past(text, day)
+    return f"Calibration was due on {past}, before the examination ({day})." if past else said
+
+
+def _certificate(text: str, day: date) -> str:
+    past, said = _past(text, day)
+    if past is None:
+        return said
+    return f"This certificate expired on {past}, before the examination ({day})."
+
+
+def _past(text: str, day: date) -> tuple[date | None, str]:
+    """The day that counts where it is past, and what is said where it cannot be read."""
     read = last_date(text)
-    if read == AMBIGUOUS:
-        return tr("The date can be read two ways. Write it year-month-day.")
-    if isinstance(read, date) and read < day:
-        return tr("{0} {1}, before the examination ({2}).", what, read, day)
-    return ""
+    if isinstance(read, date):
+        return (read if read < day else None), ""
+    two_ways = "The date can be read two ways. Write it year-month-day."
+    return None, two_ways if read == AMBIGUOUS else ""
 
 
 def _vision(text: str, day: date) -> str:
     read = last_date(text)
     if isinstance(read, date) and (day - read).days > _VISION_DAYS:
-        return tr(
-            "Checked on {0}, more than a year before the examination ({1}); near vision is "
-            "checked each year (ISO 9712, from memory).",
-            read,
-            day,
+        return (
+            f"Checked on {read}, more than a year before the examination ({day}); near vision "
+            "is checked each year (ISO 9712, from memory)."
         )
-    return _past(text, date.min, "")  # a date that can be read two ways
+    return _past(text, date.min)[1]
 
 
 def _temperature(text: str, held: Conditions) -> str:
     read, (least, most) = celsius(text), held.temperature
     if not read:
-        return tr("Write the unit, °C or °F, so that it can be checked.")
+        return "Write the unit, °C or °F, so that it can be checked."
     window = _window(least, most, held.on_temperature)
     if min(read) < least:
-        said = tr("Too cold: {0:.3g} °C is below {1}. {2}", min(read), window, held.outside)
-        return said.rstrip()
+        said = f"Too cold: {min(read):.3g} °C is below {window}."
+        return f"{said} {held.outside}".rstrip()
     if max(read) > most:
-        said = tr("Too hot: {0:.3g} °C is above {1}. {2}", max(read), window, held.outside)
-        return said.rstrip()
+        said = f"Too hot: {max(read):.3g} °C is above {window}."
+        return f"{said} {held.outside}".rstrip()
     return held.cold if min(read) < held.cold_below else ""
 
 
-def _window(least: float, most: float, source: str) -> str:
+def _window(least: float, most: float, clause: str) -> str:
     if math.isinf(least):
-        return tr("at most {0:g} °C ({1})", most, source)
+        return f"at most {most:g} °C ({clause})"
     if math.isinf(most):
-        return tr("at least {0:g} °C ({1})", least, source)
-    return tr("{0:g} to {1:g} °C ({2})", least, most, source)
+        return f"at least {least:g} °C ({clause})"
+    return f"{least:g} to {most:g} °C ({clause})"
 
 
 def _light(text: str, held: Conditions, *, fluorescent: bool) -> str:
     read = lux(text)
     if not read:
-        return tr("Write the unit, lx or fc, so that it can be checked.")
+        return "Write the unit, lx or fc, so that it can be checked."
     if fluorescent:
         if max(read) <= held.ambient + 0.05:  # 2 fc are 21.53 lx
             return ""
-        return tr(
-            "Too bright: {0:.4g} lx of other light, {1:g} lx at most for "
-            "fluorescent penetrant ({2}).",
-            max(read),
-            held.ambient,
-            held.on_light,
+        return (
+            f"Too bright: {max(read):.4g} lx of other light, {held.ambient:g} lx at most for "
+            f"fluorescent penetrant ({held.on_light})."
         )
     if min(read) >= held.light:
         return ""
-    return tr(
-        "Too dark: {0:.4g} lx, at least {1:g} lx ({2}).", min(read), held.light, held.on_light
-    )
+    return f"Too dark: {min(read):.4g} lx, at least {held.light:g} lx ({held.on_light})."
 
 
 def _uv(text: str, held: Conditions) -> str:
     read = irradiance(text)
     if not read:
-        return tr("Write the unit, µW/cm² or W/m², so that it can be checked.")
+        return "Write the unit, µW/cm² or W/m², so that it can be checked."
     if min(read) >= held.uv:
         return ""
-    return tr(
-        "Too weak: {0:.4g} µW/cm², at least {1:g} µW/cm² ({2}).",
-        100 * min(read),
-        100 * held.uv,
-        held.on_light,
+    return (
+        f"Too weak: {100 * min(read):.4g} µW/cm², at least {100 * held.uv:g} µW/cm² "
+        f"({held.on_light})."
     )

@@ -1,13 +1,15 @@
 """The times of the process and their limits, as figures with where they come from.
 
-The job's procedure and the maker's sheet govern; these are for the timers only.
+The job's procedure and the maker's sheet govern.
 """
 
+import re
+from collections.abc import Mapping
 from dataclasses import dataclass
 
-from ptmark.window.words import tr
+__all__ = ["LIMITS", "STAGES", "Limit", "Stage", "judge_time", "limit_words", "minutes_of"]
 
-__all__ = ["LIMITS", "STAGES", "Limit", "Stage", "judge_time"]
+_MINUTES = re.compile(r"(\d+(?:[.,]\d+)?) min")
 
 
 @dataclass(frozen=True)
@@ -46,7 +48,7 @@ STAGES = (
 # By name: what is said of the source, then a limit for each stage.
 LIMITS: dict[str, tuple[str, dict[str, Limit]]] = {
     "common practice": (
-        tr("Common practice, no source; temperature and light as in ISO 3452-1 and ISO 3059."),
+        "Common practice, no source; temperature and light as in ISO 3452-1 and ISO 3059.",
         {
             "Drying": Limit(None, None),
             "Penetrant dwell": Limit(10, None),
@@ -55,10 +57,8 @@ LIMITS: dict[str, tuple[str, dict[str, Limit]]] = {
         },
     ),
     "ASME V, welds and castings": (
-        tr(
-            "ASME BPVC Section V, Article 6: Table T-672 (2007 edition), 10 to 52 °C; T-676.1. "
-            "Second-hand figures; the 2 h limit of the dwell is from a weak source."
-        ),
+        "ASME BPVC Section V, Article 6: Table T-672 (2007 edition), 10 to 52 °C; T-676.1. "
+        "Second-hand figures; the 2 h limit of the dwell is from a weak source.",
         {
             "Drying": Limit(None, None),
             "Penetrant dwell": Limit(5, 120),
@@ -67,10 +67,8 @@ LIMITS: dict[str, tuple[str, dict[str, Limit]]] = {
         },
     ),
     "ASME V, wrought": (
-        tr(
-            "ASME BPVC Section V, Article 6: Table T-672 (2007 edition), 10 to 52 °C; T-676.1. "
-            "Second-hand figures; the 2 h limit of the dwell is from a weak source."
-        ),
+        "ASME BPVC Section V, Article 6: Table T-672 (2007 edition), 10 to 52 °C; T-676.1. "
+        "Second-hand figures; the 2 h limit of the dwell is from a weak source.",
         {
             "Drying": Limit(None, None),
             "Penetrant dwell": Limit(10, 120),
@@ -79,10 +77,8 @@ LIMITS: dict[str, tuple[str, dict[str, Limit]]] = {
         },
     ),
     "ISO 3452-1": (
-        tr(
-            "ISO 3452-1, 8.4.2 (2020 text): dwell, and never under the maker's time; 8.6: "
-            "development, second-hand figures, longer by agreement."
-        ),
+        "ISO 3452-1, 8.4.2 (2020 text): dwell, and never under the maker's time; 8.6: "
+        "development, second-hand figures, longer by agreement.",
         {
             "Drying": Limit(None, None),
             "Penetrant dwell": Limit(5, 60),
@@ -110,3 +106,34 @@ def judge_time(minutes: float, limit: Limit) -> str:
     if limit.most is not None and minutes > limit.most:
         return "late"
     return "good"
+
+
+def minutes_of(fields: Mapping[str, str], stage: Stage) -> float | None:
+    """How long a stage took by the record's fields; None where no minutes are told.
+
+    Examples
+    --------
+    >>> minutes_of({"development_time": "2 min"}, STAGES[3])
+    2.0
+    """
+    found = _MINUTES.findall(fields.get(stage.time_field, ""))
+    # a method may have minutes of its own before those of the timer
+    at = 0 if stage.start_field else -1
+    return float(found[at].replace(",", ".")) if found else None
+
+
+def limit_words(limit: Limit) -> str:
+    """A limit as the record has it, in English and in minutes.
+
+    Examples
+    --------
+    >>> limit_words(Limit(10, None)), limit_words(Limit(None, 2)), limit_words(Limit(5, 60))
+    ('at least 10 min', 'at most 2 min', '5 to 60 min')
+    """
+    if limit.least is None and limit.most is None:
+        return "no limit"
+    if limit.most is None:
+        return f"at least {limit.least:g} min"
+    if limit.least is None:
+        return f"at most {limit.most:g} min"
+    return f"{limit.least:g} to {limit.most:g} min"

@@ -1,0 +1,94 @@
+"""What a record's fields tell of a process outside the usual limits."""
+
+from datetime import date
+
+import pytest
+
+from ptmark.record import build_record, process_cautions
+from ptmark.record.process import process_told
+
+MADE = date(2026, 3, 2)
+# ISO 3059 asks for 500 lx (second-hand), 10 min of development are common practice, no source,
+# a certificate holds to its last day.
+POOR = {
+    "illuminance": "200 lx",
+    "development_time": "2 min",
+    "examiner_certificate": "PT 2, 2026-03-01",
+}
+GOOD = {
+    "illuminance": "750 lx",
+    "development_time": "12 min",
+    "penetration_time": "10 min",
+    "examiner_certificate": "PT 2, 2026-03-02",
+}
+
+
+def named(told):
+    return {one.partition(": ")[0] for one in told}
+
+
+def test_light_time_and_certificate_are_told_each_by_its_field():
+    assert named(process_told(POOR, made=MADE)) == {
+        "Illuminance",
+        "Development",
+        "Examiner's certificate",
+    }
+    assert process_told(GOOD, made=MADE) == []
+    assert process_told({}, made=MADE) == []
+
+
+def test_dates_are_held_against_the_examination_else_against_the_record():
+    day = {"examination_date": "2026-03-01"}
+    assert "Examiner's certificate" not in named(process_told(POOR | day, made=MADE))
+
+
+def test_a_reason_that_was_given_is_told_with_what_it_stood_against():
+    why = "none; Illuminance: lamp broke; Development, 2.0 min against 1 to 5 min (own): agreed"
+    light, time = process_told(
+        {k: POOR[k] for k in ("illuminance", "development_time")} | {"deviations": why},
+        made=MADE,
+    )
+    assert light.endswith("Reason given: lamp broke")
+    assert time.endswith("Reason given: 2.0 min against 1 to 5 min (own): agreed")
+
+
+@pytest.mark.parametrize(
+    "mark", [{"penetrant_type": "fluorescent"}, {"uv_irradiance": "12 W/m²"}]
+)
+def test_other_light_is_too_bright_for_fluorescent_penetrant(mark):
+    # ISO 3059: 20 lx at most (second-hand)
+    fields = {"illuminance": "200 lx"}
+    assert "Too bright" in process_told(fields | mark, made=MADE)[0]
+    assert "Too dark" in process_told(fields, made=MADE)[0]
+    assert "Too bright" in process_told(fields, made=MADE, fluorescent=True)[0]
+
+
+def test_a_record_tells_its_fields_as_they_are_now(parts):
+    from dataclasses import replace
+
+    record = build_record(**parts)
+    poor = replace(record, fields=POOR, created="2026-03-02T08:00:00+00:00")
+    assert named(process_cautions(poor)) >= {"Illuminance", "Examiner's certificate"}
+    assert process_cautions(replace(poor, fields=GOOD)) == []
+
+
+def test_the_command_and_the_report_tell_the_same(parts, tmp_path, capsys):
+    from dataclasses import replace
+    from io import BytesIO
+
+    from openpyxl import load_workbook
+
+    from ptmark.__main__ import main
+    from ptmark.record import save_record
+    from ptmark.report.sheet import sheet_bytes
+
+    made = replace(build_record(**parts), fields=POOR, created="2026-03-02T08:00:00+00:00")
+    record = save_record(tmp_path / "r.json", made)
+    told = process_cautions(record)
+    assert len(told) == 3
+    assert main(["record", str(tmp_path / "r.json")]) == 0
+    shown = capsys.readouterr().out
+    assert all(f"  caution: {one}" in shown for one in told)
+    book = load_workbook(BytesIO(sheet_bytes(record)), read_only=True)
+    cells = {cell for sheet in book for row in sheet.values for cell in row}
+    assert set(told) <= cells
