@@ -3,6 +3,7 @@
 import csv
 import io
 import json
+import shutil
 import zipfile
 from datetime import date
 
@@ -24,6 +25,7 @@ from ptmark.archive import (
     place_map,
     saved_searches,
 )
+from ptmark.errors import ArchiveError
 from ptmark.window import dialogs
 from ptmark.window.words import day
 
@@ -89,6 +91,19 @@ def test_what_is_found_is_exported(qtbot, idle, desk, tmp_path, monkeypatch):
     ask(qtbot, idle, desk, "no such part")
     assert not export.list_button.isEnabled()
     assert desk.found.views.currentWidget() is desk.found.nothing
+
+
+def test_an_archive_whose_disk_is_away_is_no_new_one_and_is_opened_once_it_is_back(desk):
+    folder = desk.door._opened().file.parent
+    away = folder.rename(folder.with_name("away"))
+    with pytest.raises(ArchiveError, match="moved, replaced or taken away"):
+        desk.door._opened()
+    assert not folder.exists()  # an empty one would look as if all were lost
+    away.rename(folder)
+    before = desk.door._opened()
+    shutil.copy(before.file, folder / "again")
+    (folder / "again").replace(before.file)  # as one that was made again
+    assert desk.door._opened() is not before
 
 
 def test_what_cannot_be_exported_says_which_file_beside_the_button(
