@@ -101,7 +101,7 @@ def _add(below: Verbs) -> None:
 
 
 def _run_add(archive: "Archive", args: argparse.Namespace) -> int:
-    from ptmark.archive import Query, add_record, find, record_of
+    from ptmark.archive import add_record
 
     said = {"new": "taken in", "revised": "revised", "there": "was there already"}
     refused = 0
@@ -114,8 +114,7 @@ def _run_add(archive: "Archive", args: argparse.Namespace) -> int:
             continue
         state = said.get(one.state, "a later revision is kept")
         print(f"{one.record_id} revision {one.revision}: {state}; {one.sha256}")
-        for hit in find(archive, Query(record_id=one.record_id)).hits:
-            archive_find.say(archive_find.told_doubt(record_of(archive, hit.record_id), hit))
+        archive_find.say_of_added(archive, one)
     return int(refused > 0)
 
 

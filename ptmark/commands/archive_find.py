@@ -13,10 +13,19 @@ from ptmark.errors import UsageError
 from ptmark.units import parse_length
 
 if TYPE_CHECKING:
-    from ptmark.archive import Archive, Hit, Query
+    from ptmark.archive import Added, Archive, Hit, Query
     from ptmark.record import Record
 
-__all__ = ["add_query", "add_to", "query_of", "say", "told_day", "told_doubt", "told_length"]
+__all__ = [
+    "add_query",
+    "add_to",
+    "query_of",
+    "say",
+    "say_of_added",
+    "told_day",
+    "told_doubt",
+    "told_length",
+]
 
 _ASKED = (
     ("part", "part number; * any letters, ? one"),
@@ -66,6 +75,20 @@ def told_doubt(record: "Record", hit: "Hit") -> str:
         f"  its examination date, '{given or 'not given'}', is no day: "
         f"it is filed under {hit.examined_on}"
     )
+
+
+def say_of_added(archive: "Archive", added: "Added") -> None:
+    """Say where a record is filed otherwise than it says, and that a rule had deleted it."""
+    from ptmark import archive as room
+
+    for hit in room.find(archive, room.Query(record_id=added.record_id)).hits:
+        say(told_doubt(room.record_of(archive, hit.record_id), hit))
+    if added.state == "new":
+        with archive.reading() as conn:
+            told = list(room.lines(conn, added.record_id))
+        gone = [line.at for line in told if line.action == "deleted"]
+        if gone:
+            say(f"  a rule deleted it at {gone[-1]}: it is kept again")
 
 
 def add_query(made: argparse.ArgumentParser) -> None:

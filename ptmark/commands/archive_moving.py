@@ -6,7 +6,7 @@ from collections.abc import Callable
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from ptmark.commands.archive_find import add_query, query_of
+from ptmark.commands.archive_find import add_query, query_of, say_of_added
 from ptmark.commands.options import Verbs
 from ptmark.errors import PtmarkError
 
@@ -125,6 +125,7 @@ def _run_import(archive: "Archive", args: argparse.Namespace) -> int:
     refused: list[PtmarkError] = []
     for one in take_bundles(archive, args.given, refused):
         print(f"{one.record_id} revision {one.revision}: {one.state}")
+        say_of_added(archive, one)
     for error in refused:
         print(f"ptmark: {error}", file=sys.stderr)
     return int(bool(refused))

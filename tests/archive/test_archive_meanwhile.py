@@ -11,10 +11,12 @@ from ptmark.__main__ import main
 from ptmark.archive import (
     Query,
     add_record,
+    apply_rules,
     back_up,
     export,
     find_all,
     hold,
+    keep_for,
     keeping,
     mending,
     open_archive,
@@ -212,3 +214,16 @@ def test_words_that_no_search_steps_to_are_told_and_mended(tmp_path, make):
         assert "searches miss words of its index" in [p.says for p in verify(one).problems]
         assert repair(one)[1].problems == []
         assert [hit.record_id for hit in find_all(one, asked)] == ["r-1"]
+
+
+def test_what_a_rule_deleted_is_told_where_it_comes_back(tmp_path, make, capsys):
+    at = ("archive", "--at", str(tmp_path / "one"))
+    with open_archive(tmp_path / "one") as one:
+        add_record(one, make("r-1", day="2010-05-01"))
+        export(one, Query(), tmp_path / "out")
+        keep_for(one, "ten", Query(), 10, "invented contract")
+        assert len(apply_rules(one)) == 1
+    assert main([*at, "import", str(tmp_path / "out")]) == 0
+    assert "a rule deleted it at 2" in capsys.readouterr().out
+    assert main([*at, "import", str(tmp_path / "out")]) == 0
+    assert "a rule" not in capsys.readouterr().out  # it was there already
