@@ -358,3 +358,28 @@ def test_touching_pieces_are_open_whatever_order_they_come_in(build):
         assert told.verdict == "undecided"
         assert {name for one in told.findings for name in one.indications} == {"A", "B", "C"}
     assert judge("en-10228-2-class-2", build.scene(*bars[:2])).verdict == "acceptable"
+
+
+@pytest.mark.parametrize(
+    ("name", "long"),
+    [
+        ("api-1104", 2.2),
+        ("asme-b31.1", 3.5),
+        ("asme-b31.3", 2.2),
+        ("asme-iii-nb-5350", 2.2),
+        ("asme-viii-1-app-8", 2.2),
+        ("en-10228-2-class-1", 30),
+        ("en-10228-2-class-3", 7),
+    ],
+)
+def test_what_does_not_pass_whole_does_not_pass_in_two_pieces(build, name, long):
+    part = 0.55 * long
+    whole = build.scene(build.bar("A", 0, 0, long, 0.15, length_u=0.1))
+    pieces = build.scene(
+        build.bar("A", 0, 0, part, 0.15, length_u=0.1),
+        build.bar("B", long - part, 0, part, 0.15, length_u=0.1),
+    )
+    assert judge(name, whole).verdict != "acceptable"
+    told = judge(name, pieces)
+    assert told.verdict == "undecided"
+    assert "touching" in {one.rule for one in told.findings}
