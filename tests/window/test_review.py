@@ -14,11 +14,12 @@ from ptmark.inspection import Inspection
 from ptmark.inspection.draft import draft_to_json
 from ptmark.photo import open_photo
 from ptmark.record import Signer, key_of, load_record, save_record, sign_record
-from ptmark.review import standing_of
+from ptmark.review import WorkItem, standing_of
 from ptmark.scale import CardReference
 from ptmark.window import app, dialogs
 from ptmark.window.autosave import left_behind, read_draft
 from ptmark.window.draft_offer import DraftOffer
+from ptmark.window.review.list import ReviewList
 
 pytestmark = [pytest.mark.gui, pytest.mark.slow]
 
@@ -554,3 +555,16 @@ def test_going_on_with_what_is_not_signed_says_no_more_that_it_cannot_be_reviewe
         click(qtbot, bar.buttons["Go on with it as its examiner"])
     idle()
     assert "sign it when it is done" in bar.says.text()
+
+
+def test_a_very_long_part_number_leaves_room_for_the_examiner(qtbot, tmp_path):
+    shown = ReviewList()
+    qtbot.addWidget(shown)
+    shown.resize(900, 300)
+    part = "PART-" + "0123456789-" * 12
+    row = WorkItem(path=tmp_path / "a.json", standing="to review", part=part, examiner="A.")
+    shown.show_items([row], tmp_path)
+    shown.grab()  # lays it out
+    table = shown.table
+    assert table.columnViewportPosition(3) + 100 < table.viewport().width()
+    assert part in table.item(0, 2).toolTip()
