@@ -6249,10 +6249,6 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>Foto {0}: {1}</translation>
     </message>
     <message>
-      <source>Places left out where dye fades away and is dense enough to hide an indication: {0}.</source>
-      <translation>Ausgelassene Stellen, an denen Farbe ohne Kante ausläuft und dicht genug ist, eine Anzeige zu verdecken: {0}.</translation>
-    </message>
-    <message>
       <source>Qualify the procedure by Appendix III.</source>
       <translation>Das Verfahren nach Appendix III qualifizieren.</translation>
     </message>
@@ -8695,10 +8691,6 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>no edge: a pink haze that fades away, reclean and repeat if in doubt</source>
       <translation>kein Rand: ein rosa Schleier, der ausläuft; neu reinigen und im Zweifel wiederholen</translation>
-    </message>
-    <message>
-      <source>no edge: dye that fades away and may hide an indication, reclean and repeat</source>
-      <translation>keine Kante: Farbe, die ausläuft und eine Anzeige verdecken kann; neu reinigen und wiederholen</translation>
     </message>
     <message>
       <source>no edge: it fades over a length like its own size</source>
