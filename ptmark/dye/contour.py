@@ -13,7 +13,7 @@ from ptmark.dye.edge import EdgeQuality
 from ptmark.dye.fine import CloseLook
 from ptmark.dye.hue import taken_light
 from ptmark.dye.level import edge_share
-from ptmark.dye.mask import Part, parts_of, ridge_near
+from ptmark.dye.mask import Part, part_within, parts_of, ridge_near
 from ptmark.dye.opened import opened
 from ptmark.dye.quick import middle, sample
 from ptmark.dye.rings import Rings, without_crossings
@@ -178,7 +178,7 @@ def _made(look: _Look) -> list[Contour]:
     areas = [float(cv2.contourArea(outline.astype(np.float32))) for outline in outlines]
     made = []
     for i, one, share in without_crossings(outlines):
-        part = look.parts[i]
+        part = look.parts[i] if share == 1 else part_within(close, look.parts[i].number, one)
         step, blur = close.sheet.crops[part.number].step, float(look.blur_px[part.number])
         made.append(
             Contour(

@@ -12,11 +12,12 @@ from ptmark.dye.fine import CloseLook
 from ptmark.dye.hue import core_contrast, too_pale
 from ptmark.dye.level import plateau
 
-__all__ = ["Part", "parts_of", "ridge_near"]
+__all__ = ["Part", "part_within", "parts_of", "ridge_near"]
 
 Float = npt.NDArray[np.float32]
 Array = npt.NDArray[np.float64]
 Ints = npt.NDArray[np.int32]
+Bytes = npt.NDArray[np.uint8]
 
 _LEAST_RADIUS = 3
 
@@ -60,16 +61,35 @@ def parts_of(close: CloseLook, relative: Float, least_px: Array) -> Iterator[Par
     mask = (relative > 0.5).view(np.uint8) & close.sheet.near
     found, _ = cv2.findContours(mask, cv2.RETR_EXTERNAL, cv2.CHAIN_APPROX_NONE)
     for chain in found:
-        x, y, width, height = cv2.boundingRect(chain)
-        number = int(close.sheet.number[chain[0, 0, 1], chain[0, 0, 0]])
+        border = np.asarray(chain, np.int32).reshape(-1, 2)
+        x, y, width, height = cv2.boundingRect(border)
+        number = int(close.sheet.number[border[0, 1], border[0, 0]])
         seeds = close.sheet.seeds[y : y + height, x : x + width]
         if max(width, height) < least_px[number] or not cv2.hasNonZero(seeds):
             continue
-        filled = np.zeros((height, width), np.uint8)
-        cv2.drawContours(filled, [chain], 0, 1, cv2.FILLED, offset=(-x, -y))
+        filled = _filled(border)
         if cv2.hasNonZero(filled & seeds):
-            inside = close.amount[y : y + height, x : x + width][filled > 0]
-            contrast = core_contrast(inside)
-            pale = too_pale(contrast, float(close.grain[number]))
-            border = np.asarray(chain, np.int32).reshape(-1, 2)
-            yield Part(number, border, len(inside), contrast, pale)
+            yield _part(close, number, border, filled)
+
+
+def part_within(close: CloseLook, number: int, outline: Array) -> Part:
+    """What lies within one of several outlines of a mask, shape (N, 2), sheet px."""
+    last = np.array(close.amount.shape[::-1]) - 1
+    border = np.clip(np.round(outline), 0, last).astype(np.int32)
+    return _part(close, number, border, _filled(border))
+
+
+def _filled(border: Ints) -> Bytes:
+    """1 within a border, in its box."""
+    x, y, width, height = cv2.boundingRect(border)
+    filled = np.zeros((height, width), np.uint8)
+    cv2.drawContours(filled, [border], 0, 1, cv2.FILLED, offset=(-x, -y))
+    return filled
+
+
+def _part(close: CloseLook, number: int, border: Ints, filled: Bytes) -> Part:
+    x, y, width, height = cv2.boundingRect(border)
+    inside = close.amount[y : y + height, x : x + width][filled > 0]
+    contrast = core_contrast(inside)
+    pale = too_pale(contrast, float(close.grain[number]))
+    return Part(number, border, len(inside), contrast, pale)

@@ -10,9 +10,11 @@ import numpy as np
 import pytest
 from scipy.ndimage import uniform_filter1d
 from shapely import Polygon
+from skimage.draw import polygon2mask
 
 from ptmark.dye.contour import contours
 from ptmark.dye.fine import look_closely
+from ptmark.dye.mask import part_within
 from ptmark.dye.quick import pixels_at
 from ptmark.dye.rings import Rings, without_crossings
 from ptmark.dye.sheet import Crop, lay_out
@@ -184,6 +186,25 @@ def test_an_outline_that_crosses_itself_keeps_its_parts_but_for_scraps():
     # flanks 2 apart at both ends of 5 and none at 2.5: each side has a triangle of 2.5
     assert [Polygon(one).area for one in kept[3:]] == pytest.approx([402.5, 102.5])
     assert shares == pytest.approx((1, 1, 1, 402.5 / 505, 102.5 / 505))
+
+
+def test_each_of_several_parts_has_the_contrast_of_its_own_pixels():
+    # else a stain that touches a line's tip would be as sure as the line
+    close = look_closely(lay_out([crop(0)])[0])
+    corner = np.array([place.start for place in close.sheet.places[0]][::-1])
+    x0, y0 = corner + np.array(SIZES[0][::-1]) / 2
+    core = [[x0 - 6, y0 - 6], [x0 + 6, y0 - 6], [x0 + 6, y0 + 6], [x0 - 6, y0 + 6]]
+    rim = [[x0 + 9, y0 - 5], [x0 + 21, y0 - 5], [x0 + 21, y0 + 5], [x0 + 9, y0 + 5]]
+    for outline in (core, rim):
+        part = part_within(close, 0, np.array(outline))
+        rows, columns = polygon2mask(
+            close.amount.shape, np.round(outline)[:, ::-1]
+        ).nonzero()  # scikit-image as the reference for what lies within
+        inside = close.amount[rows, columns]
+        assert part.contrast == pytest.approx(np.percentile(inside, 90), abs=0.05)
+        assert part.pixels == pytest.approx(len(inside), rel=0.2)
+    beyond = np.array(core) - [x0, y0]  # across the sheet's corner
+    assert part_within(close, 0, beyond).pixels > 0
 
 
 @pytest.mark.parametrize(("kind", "channels"), [(np.uint8, 3), (np.float32, 4)])
