@@ -10,9 +10,9 @@ import numpy as np
 from ptmark.criteria import Evaluation
 from ptmark.criteria.wording import listed
 from ptmark.dye import lighting_remark
+from ptmark.process import process_told
 from ptmark.record.entry import Entry
 from ptmark.record.model import Record
-from ptmark.record.process import process_told
 from ptmark.scale import SurfaceMap, far_caution
 
 __all__ = ["DEPARTS", "cautions_of", "departs", "process_cautions"]

@@ -4,8 +4,8 @@ from datetime import date
 
 import pytest
 
+from ptmark.process import process_told
 from ptmark.record import build_record, process_cautions
-from ptmark.record.process import process_told
 
 MADE = date(2026, 3, 2)
 # ISO 3059 asks for 500 lx (second-hand), 10 min of development are common practice, no source,

@@ -289,7 +289,7 @@ def test_on_a_small_screen_nothing_of_the_archive_is_cut_off(
     monkeypatch.setattr(dialogs, "ask_where_to_save", lambda *_: nowhere)
     archive.found.export.save_list()
     idle()
-    assert "choose another folder" in archive.found.said_below.text.text()
+    assert "Choose another folder" in archive.found.said_below.text.text()
     archive.leave()
     assert window.arrangement.bar.isVisible()
     assert len(seen) == 3

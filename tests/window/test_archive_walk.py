@@ -415,7 +415,7 @@ def test_a_record_deleted_meanwhile_is_named_as_one_knows_it(idle, desk):
     idle()
     said = desk.record.said.text.text()
     assert said.startswith("P-2, S-1, 2026-02-01: is not in the archive any more")
-    assert "search again" in said
+    assert "Search again" in said
 
 
 # -- the place map ------------------------------------------------------------------------

@@ -3,7 +3,7 @@
 import pytest
 
 from ptmark.inspection import Inspection
-from ptmark.record.process import STAGES
+from ptmark.process import STAGES
 
 pytestmark = pytest.mark.gui
 

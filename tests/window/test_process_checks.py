@@ -5,9 +5,9 @@ from datetime import date
 import pytest
 from PySide6.QtCore import Qt
 
+from ptmark.process import CHECKED, CONDITIONS, LIMITS, cautions
+from ptmark.process.reading import AMBIGUOUS, celsius, irradiance, last_date, lux
 from ptmark.record import FIELDS
-from ptmark.record.process import CHECKED, CONDITIONS, LIMITS, cautions
-from ptmark.record.process.reading import AMBIGUOUS, celsius, irradiance, last_date, lux
 
 TODAY = date(2026, 3, 2)
 

@@ -6,8 +6,8 @@ import pytest
 from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QApplication
 
+from ptmark.process import LIMITS, STAGES, judge_time
 from ptmark.record import FIELDS
-from ptmark.record.process import LIMITS, STAGES, judge_time
 
 KEY = Qt.Key
 DRYING, DWELL, EVAPORATION, DEVELOPMENT = STAGES

@@ -5,7 +5,7 @@ from datetime import UTC, datetime
 import pytest
 
 from ptmark.errors import UsageError
-from ptmark.record.process import STAGES, Limit
+from ptmark.process import STAGES, Limit
 from ptmark.window.process.own import NO_LIMIT, TEMPERATURE, OwnLimits, read_figure
 
 DWELL = STAGES[1]

@@ -1,5 +1,6 @@
 """The verdict follows every change at once, rule by rule; nothing changes by accident."""
 
+from dataclasses import replace
 from math import cos, hypot, pi, sin
 
 import pytest
@@ -170,9 +171,15 @@ def test_the_dispositions_offered_are_those_of_the_record(judged):
     assert tuple(box.itemData(row) for row in range(box.count())) == DISPOSITIONS
 
 
+def drop_all(judged):
+    marked = judged.session.state.marked
+    dropped = tuple(replace(one, standing="dropped") for one in marked)
+    judged.session.change("drop", marked=dropped)
+
+
 def test_what_no_rule_can_judge_is_named_at_the_verdict(judged, idle, monkeypatch):
     monkeypatch.setattr("ptmark.inspection.handing_on.unseen_places", lambda _: 2)
-    judged.session.change("drop all", marked=())
+    drop_all(judged)
     idle()
     page = judged.verdict_step
     assert page.verdict.text() == "Undecided"
@@ -207,7 +214,7 @@ def test_what_keeps_the_verdict_from_being_made_is_said(judged, idle, monkeypatc
 
 
 def test_rework_of_what_is_acceptable_asks_why(judged, idle):
-    judged.session.change("drop all", marked=())
+    drop_all(judged)
     judged.session.change("decide", decision="rework and retest")
     idle()
     assert "give the reason" in judged.record_step.departs.text.text()

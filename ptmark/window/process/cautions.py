@@ -5,7 +5,7 @@ from functools import partial
 
 from PySide6.QtWidgets import QLabel, QWidget
 
-from ptmark.record.process import CHECKED, cautions, tells_fluorescent
+from ptmark.process import CHECKED, cautions, tells_fluorescent
 from ptmark.window.bits import CommitEdit, Notice, quiet
 from ptmark.window.process.log import ProcessLog
 from ptmark.window.session import Session

@@ -10,7 +10,7 @@ from collections.abc import Callable
 from dataclasses import replace
 from datetime import datetime, timedelta
 
-from ptmark.record.process import (
+from ptmark.process import (
     CONDITIONS,
     LIMITS,
     STAGES,

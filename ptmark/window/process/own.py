@@ -10,7 +10,7 @@ from typing import Any
 from ptmark.errors import UsageError
 from ptmark.files import write_whole
 from ptmark.places import user_folder
-from ptmark.record.process import STAGES, Limit
+from ptmark.process import STAGES, Limit
 from ptmark.window.words import tr
 
 __all__ = ["NO_LIMIT", "TEMPERATURE", "OwnLimits", "over", "read_figure"]

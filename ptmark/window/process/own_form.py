@@ -6,7 +6,7 @@ from functools import partial
 from PySide6.QtWidgets import QGridLayout, QLabel, QVBoxLayout, QWidget
 
 from ptmark.errors import UsageError
-from ptmark.record.process import STAGES
+from ptmark.process import STAGES
 from ptmark.window.bits import CommitEdit, Notice, key_button, plain, quiet
 from ptmark.window.process.log import ProcessLog
 from ptmark.window.process.own import TEMPERATURE, read_figure

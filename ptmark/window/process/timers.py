@@ -7,7 +7,7 @@ from functools import partial
 from PySide6.QtCore import Qt, QTimer
 from PySide6.QtWidgets import QApplication, QGridLayout, QLabel, QVBoxLayout, QWidget
 
-from ptmark.record.process import LIMITS, STAGES, Limit, Stage
+from ptmark.process import LIMITS, STAGES, Limit, Stage
 from ptmark.window.bits import Choice, CommitEdit, heading, key_button, plain, quiet
 from ptmark.window.glyphs import glyph_pixmap
 from ptmark.window.process.cautions import ProcessCautions

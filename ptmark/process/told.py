@@ -3,8 +3,8 @@
 from collections.abc import Mapping
 from datetime import date
 
-from ptmark.record.process.checks import CHECKED, CONDITIONS, cautions
-from ptmark.record.process.limits import LIMITS, STAGES, judge_time, limit_words, minutes_of
+from ptmark.process.checks import CHECKED, CONDITIONS, cautions
+from ptmark.process.limits import LIMITS, STAGES, judge_time, limit_words, minutes_of
 
 __all__ = ["deviation_parts", "process_told", "tells_fluorescent"]
 

@@ -9,7 +9,7 @@ from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 from datetime import date
 
-from ptmark.record.process.reading import AMBIGUOUS, celsius, irradiance, last_date, lux
+from ptmark.process.reading import AMBIGUOUS, celsius, irradiance, last_date, lux
 
 __all__ = ["CHECKED", "CONDITIONS", "Conditions", "cautions"]
 

@@ -1,7 +1,7 @@
 """The process as a record's fields tell it, held against the figures of the trade."""
 
-from ptmark.record.process.checks import CHECKED, CONDITIONS, Conditions, cautions
-from ptmark.record.process.limits import (
+from ptmark.process.checks import CHECKED, CONDITIONS, Conditions, cautions
+from ptmark.process.limits import (
     LIMITS,
     STAGES,
     Limit,
@@ -10,7 +10,7 @@ from ptmark.record.process.limits import (
     limit_words,
     minutes_of,
 )
-from ptmark.record.process.told import deviation_parts, process_told, tells_fluorescent
+from ptmark.process.told import deviation_parts, process_told, tells_fluorescent
 
 __all__ = [
     "CHECKED",
