@@ -1,16 +1,49 @@
-"""Writing that a kill at any moment cannot halve: beside, fsync, rename; and CSV."""
+"""Writing that a kill at any moment cannot halve, or by one at a time; and CSV."""
 
 import csv
 import errno
 import io
 import os
+import sys
 import tempfile
 from collections.abc import Iterable
 from pathlib import Path
+from typing import IO
 
 from ptmark.errors import PtmarkError
 
-__all__ = ["csv_text", "inert", "write_or_say", "write_whole"]
+__all__ = ["csv_text", "inert", "open_alone", "write_or_say", "write_whole"]
+
+
+def open_alone(path: Path) -> IO[bytes]:
+    """Open a file to read and write for one at a time; a killed process's lock goes with it.
+
+    Parameters
+    ----------
+    path : Path
+        Made empty if missing; whoever comes while it is open is refused.
+
+    Raises
+    ------
+    BlockingIOError
+        If another has it, or the file system gives no lock.
+    OSError
+        As the system gave it, where the file cannot be opened.
+    """
+    file = path.open("r+b" if path.exists() else "x+b")
+    try:
+        if sys.platform == "win32":
+            import msvcrt
+
+            msvcrt.locking(file.fileno(), msvcrt.LK_NBLCK, 1)
+        else:
+            import fcntl
+
+            fcntl.flock(file, fcntl.LOCK_EX | fcntl.LOCK_NB)
+    except OSError as exc:
+        file.close()
+        raise BlockingIOError(exc.errno, exc.strerror, str(path)) from exc
+    return file
 
 
 def write_whole(path: Path, data: bytes) -> None:

@@ -10,7 +10,7 @@ from ptmark.archive.adding import Added, add_record
 from ptmark.archive.chain import Line, lines
 from ptmark.archive.copying import back_up
 from ptmark.archive.density import density_picture, laid_out, shaded
-from ptmark.archive.exchange import Exported, export, take_bundles
+from ptmark.archive.exchange import Exported, export
 from ptmark.archive.finding import (
     COLUMNS,
     Hit,
@@ -47,6 +47,7 @@ from ptmark.archive.query import Query, query_from_json, query_to_json
 from ptmark.archive.rebuilding import Rebuilt, rebuild
 from ptmark.archive.roles import give_role, logins, may_hold, set_roles, take_role
 from ptmark.archive.store import Store, key_for, open_store
+from ptmark.archive.taking_in import take_bundles
 from ptmark.archive.verifying import verify
 
 __all__ = [

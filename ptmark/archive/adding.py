@@ -24,12 +24,17 @@ __all__ = ["Added", "add_record"]
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Added:
-    """What came of it: ``state`` "new", "revised", "there" (the same) or "later" (is kept)."""
+    """What came of it: ``state`` "new", "revised", "there" (the same) or "later" (is kept).
+
+    ``placed_otherwise`` where its bundle says that it lies elsewhere on the part than this
+    archive, which keeps its own.
+    """
 
     record_id: str
     revision: int
     sha256: str
     state: str
+    placed_otherwise: bool = False
 
 
 def add_record(

@@ -78,9 +78,13 @@ def line_of(data: bytes, where: str) -> Line:
     """The line in a file; ArchiveError where it holds none."""
     try:
         told = json.loads(data)
-        return Line(**{name: told[name] for name in Line.__slots__})
+        line = Line(**{name: told[name] for name in Line.__slots__})
+        whole = line_key(line) == where and isinstance(json.loads(line.detail), dict)
     except (ValueError, KeyError, TypeError) as found:
         raise ArchiveError(f"is no line of the log ({found!r})", where=where) from found
+    if not whole:
+        raise ArchiveError("is another line of the log, or tells nothing", where=where)
+    return line
 
 
 def look_ahead(store: Store, conn: Connection) -> tuple[str, list[str]]:

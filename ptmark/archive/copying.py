@@ -14,6 +14,7 @@ from ptmark.archive.opening import Archive
 from ptmark.archive.rereading import sha256_of
 from ptmark.archive.store import FolderStore, is_line, key_for, make_folder, sync_folder
 from ptmark.errors import ArchiveError
+from ptmark.files import open_alone
 
 __all__ = ["back_up"]
 
@@ -42,7 +43,8 @@ def back_up(archive: Archive, folder: Path) -> int:
     ------
     ArchiveError
         If a photo is missing or changed, the copy cannot be written, or another archive lies
-        there: no record that only that one has may go with its database.
+        there: no record that only that one has may go with its database. Also while another
+        copy is being made there.
     """
     if archive.file is None:
         raise ArchiveError(
@@ -50,8 +52,31 @@ def back_up(archive: Archive, folder: Path) -> int:
             where=archive.engine.url.render_as_string(hide_password=True),
             mend="let pg_dump copy the database, and then copy the photo store",
         )
+    _refuse_what_is_there(archive, archive.file, folder)
+    with archive.guarded(), _said_of_copy(folder), _alone(folder):
+        _refuse_what_is_there(archive, archive.file, folder)  # another copy may have ended
+        return _in_turns(archive, folder, _TURNS)
+
+
+@contextmanager
+def _alone(folder: Path) -> Iterator[None]:
+    """Keep the folder from another copy: the older of two that end at once could stay there."""
+    make_folder(folder)
+    try:
+        lock = open_alone(folder / "archive.copying")
+    except BlockingIOError as found:
+        raise ArchiveError(
+            "another copy is being made there",
+            where=str(folder),
+            mend="wait until it ends, or choose another folder",
+        ) from found
+    with lock:
+        yield
+
+
+def _refuse_what_is_there(archive: Archive, file: Path, folder: Path) -> None:
     target = folder / "archive.sqlite"
-    if target.exists() and target.samefile(archive.file):
+    if target.exists() and target.samefile(file):
         raise ArchiveError(
             "is the archive itself", where=str(folder), mend="choose another folder"
         )
@@ -66,7 +91,6 @@ def back_up(archive: Archive, folder: Path) -> int:
         _refuse_another(archive, target)
     else:
         _refuse_others_photos(archive, FolderStore(photos))
-    return _in_turns(archive, folder, _TURNS)
 
 
 def _in_turns(archive: Archive, folder: Path, left: int) -> int:
@@ -83,7 +107,6 @@ def _in_turns(archive: Archive, folder: Path, left: int) -> int:
 
 def _copied(archive: Archive, folder: Path, told: list[Line]) -> int:
     """Make the copy; ``told`` takes the log as it was at that moment."""
-    make_folder(folder)
     target, beside = folder / "archive.sqlite", folder / "archive.sqlite.part"
     beside.unlink(missing_ok=True)
     with (

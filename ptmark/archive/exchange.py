@@ -1,4 +1,4 @@
-"""Parts of an archive as exchange bundles, one for each record, and taking bundles in.
+"""Parts of an archive as exchange bundles, one for each record.
 
 Each is a ZIP that `ptmark import` reads too: the record's file and its photos byte for byte,
 where it lies on its part, the schemas and checksums; the same record gives the same bytes.
@@ -12,28 +12,26 @@ import zipfile
 import zlib
 from dataclasses import dataclass
 from pathlib import Path
-from tempfile import TemporaryDirectory
 from unicodedata import normalize
 
-from ptmark.archive.adding import Added, add_record
 from ptmark.archive.beside import states
 from ptmark.archive.chain import lines
-from ptmark.archive.finding import Hit, find_all, photos_of, record_bytes
+from ptmark.archive.finding import Hit, find, find_all, photos_in
 from ptmark.archive.named import all_named
 from ptmark.archive.opening import Archive
-from ptmark.archive.placing import place_record
 from ptmark.archive.query import Query
 from ptmark.archive.rereading import sha256_of
+from ptmark.archive.rows import document_of
 from ptmark.archive.store import key_for
-from ptmark.errors import ArchiveError, PtmarkError
+from ptmark.errors import ArchiveError
 from ptmark.files import write_or_say
 from ptmark.photo.location import without_location
 from ptmark.places import resource
 
-__all__ = ["Exported", "bundle_name", "export", "take_bundles"]
+__all__ = ["PLACEMENT", "Exported", "all_placed", "bundle_name", "export"]
 
 _MOST_NAMED = 60  # bytes of a number; a name has 255 on the usual systems
-_PLACEMENT = "placement.json"
+PLACEMENT = "placement.json"
 _EPOCH = (1980, 1, 1, 0, 0, 0)
 _ABOUT = """\
 record.json        the inspection record: the file that counts
@@ -58,11 +56,15 @@ bytes.
 
 @dataclass(frozen=True, slots=True)
 class Exported:
-    """What was written: records, photos, and copies from which a place or note was taken."""
+    """What was written: records, photos, and copies from which a place or note was taken.
+
+    ``deleted`` records were found, and a rule took them away before they were written.
+    """
 
     records: int
     photos: int
     places_left_out: int
+    deleted: int = 0
 
 
 def export(
@@ -87,12 +89,18 @@ def export(
         written or lies there with more than this archive would put in its place; those written
         before it are whole.
     """
-    records = photos = copies = 0
-    placed, before = _placed(archive), _by_ending(folder)
+    records = photos = copies = deleted = 0
+    placed, before = all_placed(archive), _by_ending(folder)
     for hit in find_all(archive, query):
-        files, taken_out = _files(archive, hit.record_id, leave_out_location)
+        try:
+            files, taken_out = _files(archive, hit.record_id, leave_out_location)
+        except ArchiveError:
+            if find(archive, Query(record_id=hit.record_id)).hits:
+                raise
+            deleted += 1
+            continue
         if hit.record_id in placed:
-            files[_PLACEMENT] = json.dumps(placed[hit.record_id], indent=1).encode()
+            files[PLACEMENT] = json.dumps(placed[hit.record_id], indent=1).encode()
         bundle = folder / bundle_name(hit)
         earlier = _earlier(archive, hit, before, leave_out_location)
         write_or_say(bundle, _zipped(files), ArchiveError)
@@ -102,7 +110,7 @@ def export(
         records += 1
         photos += sum(name.startswith(("photos/", "without-location/")) for name in files)
         copies += taken_out
-    return Exported(records, photos, copies)
+    return Exported(records, photos, copies, deleted)
 
 
 def bundle_name(hit: Hit) -> str:
@@ -115,7 +123,7 @@ def bundle_name(hit: Hit) -> str:
     return "_".join(filter(None, pieces)) + ".zip"
 
 
-def _placed(archive: Archive) -> dict[str, dict[str, object]]:
+def all_placed(archive: Archive) -> dict[str, dict[str, object]]:
     """What is said of where records lie on their parts: six numbers and why."""
     with archive.reading() as conn:
         rows = all_named(conn, "placement")
@@ -182,7 +190,8 @@ def _plain(number: str) -> str:
 
 
 def _files(archive: Archive, record_id: str, without: bool) -> tuple[dict[str, bytes], int]:  # noqa: FBT001
-    data = record_bytes(archive, record_id)
+    with archive.reading() as conn:  # of one moment: a rule may delete it, or one revise it
+        data, kept = document_of(conn, record_id), photos_in(conn, record_id)
     document = json.loads(data)
     about = _WITHOUT if without else _ABOUT
     files = {"record.json": data, "about.txt": about.encode()}
@@ -190,7 +199,7 @@ def _files(archive: Archive, record_id: str, without: bool) -> tuple[dict[str, b
         name = f"record-{one.rpartition('/')[2]}.schema.json"
         files[f"schema/{name}"] = resource("schema", name).read_bytes()
     taken_out = 0
-    for photo in photos_of(archive, record_id):
+    for photo in kept:
         key = key_for(photo["sha256"], photo["suffix"])
         with archive.guarded():
             whole = archive.store.read(key)
@@ -217,70 +226,3 @@ def _zipped(files: dict[str, bytes]) -> bytes:
             info.compress_type = zipfile.ZIP_DEFLATED if packed else zipfile.ZIP_STORED
             made.writestr(info, data)
     return out.getvalue()
-
-
-def take_bundles(
-    archive: Archive, given: Path, refused: list[PtmarkError] | None = None
-) -> list[Added]:
-    """Take in a bundle, or every bundle of a folder, each checked whole first.
-
-    Parameters
-    ----------
-    archive : Archive
-    given : Path
-        A bundle, or a folder of them.
-    refused : list or None
-        Takes the error of each bundle that cannot be taken in, while the others go on.
-
-    Raises
-    ------
-    ReportError
-        If a bundle is damaged or incomplete, and there is no ``refused``.
-    ArchiveError
-        If the archive keeps another state of a record, and there is no ``refused``.
-    """
-    bundles = [given]
-    if given.is_dir():
-        bundles = sorted(one for one in given.iterdir() if one.suffix.lower() == ".zip")
-    if not bundles:
-        raise ArchiveError(
-            "holds no bundle", where=str(given), mend="choose an export's folder"
-        )
-    added = []
-    for bundle in bundles:
-        try:
-            added.append(_take_one(archive, bundle))
-        except PtmarkError as found:
-            if refused is None:
-                raise
-            refused.append(found)
-    return added
-
-
-def _take_one(archive: Archive, bundle: Path) -> Added:
-    """Take a bundle in; where its record lies on its part only where that is not known here."""
-    from ptmark.report.bundle import take_in
-
-    with TemporaryDirectory() as place:
-        record = take_in(bundle, Path(place))
-        try:
-            added = add_record(archive, record, record.parent / "photos")
-        except PtmarkError as found:  # its folder is of this moment only
-            found.where = f"{bundle}, {record.parent.name}"
-            raise
-        told = record.parent / _PLACEMENT
-        if told.is_file() and added.record_id not in _placed(archive):
-            place_record(archive, added.record_id, *_placement(told.read_bytes(), bundle))
-    return added
-
-
-def _placement(data: bytes, bundle: Path) -> tuple[tuple[float, ...], str]:
-    try:
-        told = json.loads(data)
-        return tuple(float(told[key]) for key in "abcdef"), str(told["why"])
-    except (ValueError, LookupError, TypeError) as found:
-        raise ArchiveError(
-            f"{_PLACEMENT} tells no place ({found!r})",
-            where=str(bundle),
-            mend="export it again",
-        ) from found

@@ -5,7 +5,7 @@ from dataclasses import dataclass
 from itertools import repeat
 from typing import Any, NamedTuple
 
-from sqlalchemy import select
+from sqlalchemy import Connection, select
 
 from ptmark.archive.asking import COLUMNS, asked
 from ptmark.archive.named import all_named, drop_named, set_named
@@ -31,6 +31,7 @@ __all__ = [
     "found_csv",
     "hits_of",
     "indications_of",
+    "photos_in",
     "photos_of",
     "record_bytes",
     "record_of",
@@ -190,6 +191,12 @@ def indications_of(archive: Archive, record_id: str) -> list[dict[str, Any]]:
 
 def photos_of(archive: Archive, record_id: str) -> list[dict[str, Any]]:
     """A record's photos: ``sha256``, ``name``, ``suffix``, ``bytes``, its own first."""
+    with archive.reading() as conn:
+        return photos_in(conn, record_id)
+
+
+def photos_in(conn: Connection, record_id: str) -> list[dict[str, Any]]:
+    """As `photos_of`, of the state that a connection sees."""
     link, photo, inspection = table("inspection_photo"), table("photo"), table("inspection")
     chosen = (
         select(photo.c.sha256, link.c.name, photo.c.suffix, photo.c.bytes)
@@ -198,8 +205,7 @@ def photos_of(archive: Archive, record_id: str) -> list[dict[str, Any]]:
         .where(inspection.c.record_id == record_id)
         .order_by(link.c.place)
     )
-    with archive.reading() as conn:
-        return [dict(row) for row in conn.execute(chosen).mappings()]
+    return [dict(row) for row in conn.execute(chosen).mappings()]
 
 
 def save_search(archive: Archive, name: str, query: Query) -> None:

@@ -2,20 +2,21 @@
 
 from collections.abc import Iterator
 from contextlib import contextmanager, suppress
-from dataclasses import dataclass, field, replace
+from dataclasses import dataclass, field
 from pathlib import Path
 from typing import Any
 
 from sqlalchemy import Connection, insert, select
 
-from ptmark.archive.beside import file_key, line_bytes, line_key, line_of, states
-from ptmark.archive.chain import FIRST, Line, head, link
+from ptmark.archive.beside import file_key, line_bytes, line_key, seq_of, states
+from ptmark.archive.chain import Line, append, head
 from ptmark.archive.derive import derived
+from ptmark.archive.lines_beside import broken, chained, known_before, read_lines, untold
 from ptmark.archive.named import replayed
 from ptmark.archive.opening import Archive, open_archive, places_of
 from ptmark.archive.rereading import sha256_of
 from ptmark.archive.rows import document_of, note_photos, table, write_rows
-from ptmark.archive.store import Store, is_content, is_line, key_for, suffix_of
+from ptmark.archive.store import Store, is_content, key_for, suffix_of
 from ptmark.archive.verifying import verify
 from ptmark.errors import ArchiveError, PtmarkError
 from ptmark.record.store import parsed
@@ -30,7 +31,9 @@ class Rebuilt:
     """What was made again; ``aside`` is the database that was there before, if any.
 
     ``lost`` names records whose file is not whole in the store, nor in the database that was
-    there; ``broken`` are numbers of lines that do not follow the one before.
+    there; ``broken`` are numbers of lines that do not follow the one before; ``damaged`` are
+    files of lines that cannot be read, left as they are, and ``untold`` records' files that
+    none of the others tells of, told only where lines are wanting.
     """
 
     records: int = 0
@@ -38,6 +41,8 @@ class Rebuilt:
     aside: Path | None = None
     lost: list[str] = field(default_factory=list)
     broken: list[int] = field(default_factory=list)
+    damaged: list[str] = field(default_factory=list)
+    untold: list[str] = field(default_factory=list)
 
 
 def rebuild(
@@ -63,15 +68,19 @@ def rebuild(
         of a newer version.
     """
     url, kept, file = places_of(folder, database, store)
-    found = [line_of(kept.read(key), key) for key in kept.names("log") if is_line(key)]
-    end, told = max((line.seq for line in found), default=0), _chained(found)
-    if not told:
+    found, damaged = read_lines(kept)
+    if not found:
         raise ArchiveError(
-            "no log lies beside the photos", where=kept.url, mend="take the backup's folder"
+            f"cannot be read, and no other line of the log ({damaged[0]})"
+            if damaged
+            else "no log lies beside the photos",
+            where=kept.url,
+            mend="take the backup's folder",
         )
+    end = max(seq_of(key) for key in [*map(line_key, found), *damaged])
     if file is None:
         with open_archive(database=database, store=kept.url, by=by) as archive:
-            return None if _knows(archive, end) else _filled(archive, told)
+            return None if _knows(archive, end) else _filled(archive, found, damaged)
     if file.is_file() and _is_whole(file, kept, end):
         return None
     made = file.with_name("rebuilt.sqlite")
@@ -81,32 +90,12 @@ def rebuild(
         open_archive(database=str(url.set(database=str(made))), store=kept.url, by=by) as new,
         _as_it_was(file, kept) as before,
     ):
-        made_again = _filled(new, told, before)
+        made_again = _filled(new, found, damaged, before)
     made_again.aside = _put_aside(file)
     for one in reversed(_parts(made)):  # the database itself last
         if one.exists():
             one.rename(file.with_name(one.name.replace("rebuilt", file.stem)))
     return made_again
-
-
-def _chained(found: list[Line]) -> list[Line]:
-    """The lines that follow each other; in one place there may be those of cut-off writers.
-
-    Where several lie at the end, one of them counts and nobody can tell which: the others are
-    added after it, so that nothing that was acknowledged is lost.
-    """
-    places: dict[int, list[Line]] = {}
-    for line in found:
-        places.setdefault(line.seq, []).append(line)
-    told: list[Line] = []
-    for seq in sorted(places, reverse=True):
-        wanted = told[-1].previous if told else ""
-        told.append(next((one for one in places[seq] if one.sha256 == wanted), places[seq][0]))
-    told.reverse()
-    for line in places[max(places)][1:] if places else ():
-        bare = replace(line, seq=told[-1].seq + 1, previous=told[-1].sha256)
-        told.append(replace(bare, sha256=link(bare)))
-    return told
 
 
 def _parts(file: Path) -> list[Path]:
@@ -154,8 +143,14 @@ def _put_aside(file: Path) -> Path | None:
     return to if to.exists() else None
 
 
-def _filled(archive: Archive, told: list[Line], before: Archive | None = None) -> Rebuilt:
-    found = Rebuilt(lines=len(told), broken=_broken(told))
+def _filled(
+    archive: Archive, read: list[Line], damaged: list[str], before: Archive | None = None
+) -> Rebuilt:
+    if before is not None:
+        read = read + known_before(before, read, damaged)
+        damaged = sorted(set(damaged) - set(map(line_key, read)))
+    told = chained(read)
+    found = Rebuilt(lines=len(told), broken=broken(told), damaged=damaged)
     with archive.writing(alone=True) as conn:
         audit = table("audit")
         if conn.execute(select(audit.c.seq).limit(1)).first() is not None:
@@ -178,8 +173,19 @@ def _filled(archive: Archive, told: list[Line], before: Archive | None = None) -
                 found.records += 1
             else:
                 found.lost.append(record_id)
+        if found.damaged or found.broken:
+            found.untold = untold(archive.store, told)
+        _stand_in(archive, conn, found.damaged)
         archive.log(conn, "rebuilt", "database", lines=len(told), records=found.records)
     return found
+
+
+def _stand_in(archive: Archive, conn: Connection, damaged: list[str]) -> None:
+    """Lines in place of damaged ones at the end, so that what is added comes after all."""
+    for key in damaged:
+        if seq_of(key) > head(conn)[0]:
+            line = append(conn, archive.by, "rebuilt", "log", {"damaged": key})
+            archive.store.put(line_key(line), line_bytes(line))
 
 
 def _write_log(conn: Connection, told: list[Line]) -> None:
@@ -201,15 +207,6 @@ def _endings(store: Store) -> Iterator[tuple[str, str]]:
         sha256, _, suffix = key.rpartition("/")[2].partition(".")
         if is_content(key) and suffix != "json":
             yield sha256, suffix
-
-
-def _broken(told: list[Line]) -> list[int]:
-    previous, found = FIRST, []
-    for line in told:
-        if line.previous != previous or link(line) != line.sha256:
-            found.append(line.seq)
-        previous = line.sha256
-    return found
 
 
 def _whole(archive: Archive, before: Archive | None, record_id: str, sha256: str) -> bytes:

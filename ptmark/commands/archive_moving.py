@@ -94,9 +94,13 @@ def _run_rebuild(args: argparse.Namespace) -> int:
         print(f"the database that was there is kept as {found.aside}")
     for name in found.lost:
         print(f"missing: {name}: its file is not whole in the store")
+    for key in found.damaged:
+        print(f"damaged: log: {key} cannot be read; it was left as it is")
+    for key in found.untold:
+        print(f"orphaned: {key}: no line of the log that is left tells of this record's file")
     for number in found.broken:
         print(f"changed: log: line {number} does not fit the chain; another may be missing")
-    return 1 if found.lost or found.broken else 0
+    return 1 if found.lost or found.broken or found.damaged else 0
 
 
 def _run_backup(archive: "Archive", args: argparse.Namespace) -> int:
@@ -111,6 +115,8 @@ def _run_export(archive: "Archive", args: argparse.Namespace) -> int:
 
     made = export(archive, query_of(args), args.to, leave_out_location=args.without_location)
     print(f"{made.records} records with {made.photos} photos are in {args.to}")
+    if made.deleted:
+        print(f"  a rule deleted {made.deleted} more meanwhile: they are not there")
     if args.without_location:
         print(
             "  copies from which a place or a maker's own note was taken out: "
@@ -125,6 +131,11 @@ def _run_import(archive: "Archive", args: argparse.Namespace) -> int:
     refused: list[PtmarkError] = []
     for one in take_bundles(archive, args.given, refused):
         print(f"{one.record_id} revision {one.revision}: {one.state}")
+        if one.placed_otherwise:
+            print(
+                "  its bundle places it otherwise on the part: this archive's own place is "
+                "kept (`ptmark archive place` sets another)"
+            )
         say_of_added(archive, one)
     for error in refused:
         print(f"ptmark: {error}", file=sys.stderr)

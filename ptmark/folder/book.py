@@ -10,13 +10,13 @@ any moment costs the photos in work, no photo stands there twice and none is los
 import csv
 import io
 import os
-import sys
 from pathlib import Path
 from time import monotonic
 from types import TracebackType
 from typing import IO
 
 from ptmark.errors import UsageError
+from ptmark.files import open_alone
 from ptmark.folder.job import COLUMNS, Outcome
 
 __all__ = ["Book"]
@@ -133,25 +133,15 @@ class Book:
 
 
 def _locked(path: Path) -> IO[bytes]:
-    """Open the state file for this run alone; a killed run's lock goes with it."""
-    file = path.open("r+b" if path.exists() else "x+b")
+    """Open the state file for this run alone."""
     try:
-        if sys.platform == "win32":
-            import msvcrt
-
-            msvcrt.locking(file.fileno(), msvcrt.LK_NBLCK, 1)
-        else:
-            import fcntl
-
-            fcntl.flock(file, fcntl.LOCK_EX | fcntl.LOCK_NB)
-    except OSError as exc:
-        file.close()
+        return open_alone(path)
+    except BlockingIOError as exc:
         raise UsageError(
             "another run is writing there",
             where=str(path.parent),
             mend="wait until it ends, or give another --out",
         ) from exc
-    return file
 
 
 def _read_state(

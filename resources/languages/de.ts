@@ -188,6 +188,10 @@
       <translation>Ein Rechteck bekannter Größe</translation>
     </message>
     <message>
+      <source>A rule deleted {0} more meanwhile.</source>
+      <translation>{0} weitere löschte inzwischen eine Regel.</translation>
+    </message>
+    <message>
       <source>A rule lying along a pipe or bar</source>
       <translation>Ein Maßstab längs auf einem Rohr oder einer Stange</translation>
     </message>
@@ -282,6 +286,10 @@
     <message>
       <source>Along edge</source>
       <translation>An der Kante</translation>
+    </message>
+    <message>
+      <source>An end may be covered: its sizes are the least it can have.</source>
+      <translation>Ein Ende kann verdeckt sein: die Maße sind die kleinsten, die sie haben kann.</translation>
     </message>
     <message>
       <source>An export can leave it out; the original keeps it.</source>
@@ -1598,7 +1606,7 @@
 • Where no part number begins so, it is looked for among the words of the records: remarks, kinds, notes, names.
 • In quotation marks it is the whole number: "P-1" does not find P-17.
 • Serial, examiner, procedure and criteria are whole names; a * stands for the rest: PT-* finds PT-1.
-• Kind, shape and lengths ask for one indication that has all of them. A length shown with ≥ runs out of its photo or is overexposed: asked for longer ones, it is found too.
+• Kind, shape and lengths ask for one indication that has all of them. A length shown with ≥ runs out of its photo, is covered or overexposed: asked for longer ones, it is found too.
 • Capitals do not matter. “Clear all” takes every filter away.</source>
       <translation>Nichts im Archiv passt.
 
@@ -1606,7 +1614,7 @@
 • Wo keine Teilenummer so beginnt, wird unter den Wörtern der Protokolle gesucht: Bemerkungen, Arten, Notizen, Namen.
 • In Anführungszeichen ist es die ganze Nummer: "P-1" findet P-17 nicht.
 • Seriennummer, Prüfer, Verfahren und Kriterien sind ganze Namen; ein * steht für den Rest: PT-* findet PT-1.
-• Art, Form und Längen fragen nach einer Anzeige, auf die alle zutreffen. Eine Länge mit ≥ läuft aus dem Foto oder ist überbelichtet: wird nach längeren gefragt, wird sie auch gefunden.
+• Art, Form und Längen fragen nach einer Anzeige, auf die alle zutreffen. Eine Länge mit ≥ läuft aus dem Foto, ist verdeckt oder überbelichtet: wird nach längeren gefragt, wird sie auch gefunden.
 • Groß und klein ist gleich. „Alles leeren“ nimmt jeden Filter weg.</translation>
     </message>
     <message>
@@ -1908,6 +1916,10 @@
     <message>
       <source>Place map; arrow keys go from cell to cell, with Shift to the next find</source>
       <translation>Lagekarte; die Pfeiltasten gehen von Zelle zu Zelle, mit Umschalt zum nächsten Fund</translation>
+    </message>
+    <message>
+      <source>Placed otherwise on the part than here, which is kept: {0}.</source>
+      <translation>Auf dem Teil anders angeordnet als hier, wo es bleibt, wie es war: {0}.</translation>
     </message>
     <message>
       <source>Plot of the years. {0}</source>
@@ -2826,12 +2838,12 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>Das Protokoll ist, wie es geschrieben wurde; niemand hat es unterschrieben.</translation>
     </message>
     <message>
-      <source>The record names no procedure yet; these hold wherever it names none.</source>
-      <translation>Das Protokoll nennt noch kein Verfahren; diese gelten überall, wo es keines nennt.</translation>
+      <source>The record names no procedure yet; these hold until it names one.</source>
+      <translation>Das Protokoll nennt noch kein Verfahren; diese Werte gelten, bis es eines nennt.</translation>
     </message>
     <message>
       <source>The record stays as it is. A verdict is an aid; the inspector decides.</source>
-      <translation>Das Protokoll bleibt, wie es ist. Eine Bewertung ist eine Hilfe; der Prüfer entscheidet.</translation>
+      <translation type="unfinished" />
     </message>
     <message>
       <source>The record's examination date, “{0}”, is no day: it is filed under {1}.</source>
@@ -3698,8 +3710,12 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>Sperre</translation>
     </message>
     <message>
+      <source>hold the times against {0}</source>
+      <translation>Zeiten an {0} messen</translation>
+    </message>
+    <message>
       <source>in the archive</source>
-      <translation>im Archiv</translation>
+      <translation type="unfinished" />
     </message>
     <message>
       <source>in the order they were examined</source>
@@ -3774,8 +3790,12 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>liegt auf der Oberfläche; sonst etwa 1,5 mm darüber</translation>
     </message>
     <message>
+      <source>limit {0}</source>
+      <translation>{0} begrenzen</translation>
+    </message>
+    <message>
       <source>line</source>
-      <translation>Linie</translation>
+      <translation type="unfinished" />
     </message>
     <message>
       <source>line on a pipe</source>
@@ -5517,6 +5537,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>Alle {0} Anzeigen hat der Prüfer mit Gründen ausgenommen.</translation>
     </message>
     <message>
+      <source>An end may be covered: {0}. Its sizes are the least that they can be; uncover and develop all of it, and take another photo.</source>
+      <translation>Ein Ende kann verdeckt sein: {0}. Die Maße sind die kleinsten, die sie sein können; alles freilegen und entwickeln und ein weiteres Foto aufnehmen.</translation>
+    </message>
+    <message>
       <source>An indication below the recording level is not recorded and not judged, except one named as a crack.</source>
       <translation>Eine Anzeige unter der Registriergrenze wird nicht aufgenommen und nicht bewertet, außer sie ist als Riss benannt.</translation>
     </message>
@@ -5823,6 +5847,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>Indication {0} ends at the photo's edge: it is at least {1} long. Take another photo that shows it whole.</source>
       <translation>Anzeige {0} endet am Bildrand: sie ist mindestens {1} lang. Ein weiteres Foto aufnehmen, das sie ganz zeigt.</translation>
+    </message>
+    <message>
+      <source>Indication {0} ends where the developer ends, at a rule, a tape, the scale card or bare metal, and may go on there: it is at least {1} long. Uncover and develop all of it and take another photo; or, where you see that it ends there, trace it by hand.</source>
+      <translation>Anzeige {0} endet, wo der Entwickler endet, an einem Lineal, einem Band, der Maßstabskarte oder blankem Metall, und kann dort weitergehen: sie ist mindestens {1} lang. Alles freilegen und entwickeln und ein weiteres Foto aufnehmen; oder, wo Sie sehen, dass sie dort endet, sie von Hand nachzeichnen.</translation>
     </message>
     <message>
       <source>Indication {0} is left open. {1}</source>
@@ -6873,6 +6901,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>andere Kamera, anderer Zoom oder andere Größe als {0!s}</translation>
     </message>
     <message>
+      <source>another copy is being made there</source>
+      <translation>dorthin wird gerade eine andere Kopie gemacht</translation>
+    </message>
+    <message>
       <source>another indication lies so near that the two may be mixed up</source>
       <translation>eine weitere Anzeige liegt so nahe, dass beide verwechselt sein können</translation>
     </message>
@@ -6995,6 +7027,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>cannot be read or written ({0})</source>
       <translation>kann nicht gelesen oder geschrieben werden ({0})</translation>
+    </message>
+    <message>
+      <source>cannot be read, and no other line of the log ({0})</source>
+      <translation>kann nicht gelesen werden und auch keine andere Zeile des Protokolls ({0})</translation>
     </message>
     <message>
       <source>cannot be read: {0}</source>
@@ -7723,6 +7759,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>is a link that leads back to itself</source>
       <translation>ist eine Verknüpfung, die auf sich selbst führt</translation>
+    </message>
+    <message>
+      <source>is another line of the log, or tells nothing</source>
+      <translation>ist eine andere Zeile des Protokolls oder sagt nichts aus</translation>
     </message>
     <message>
       <source>is larger than {0} MB, no record is</source>
@@ -10173,6 +10213,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>geprüft</translation>
     </message>
     <message>
+      <source>wait until it ends, or choose another folder</source>
+      <translation>warten, bis sie fertig ist, oder einen anderen Ordner wählen</translation>
+    </message>
+    <message>
       <source>was changed itself: {0}</source>
       <translation>wurde selbst verändert: {0}</translation>
     </message>
@@ -10971,6 +11015,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>≥: it lies on overexposed developer, so this is the least it can be.</source>
       <translation>≥: sie liegt auf überbelichtetem Entwickler, daher ist dies das Mindeste.</translation>
+    </message>
+    <message>
+      <source>≥: something may cover an end of it, so this is the least it can be.</source>
+      <translation>≥: etwas kann ein Ende von ihr verdecken, daher ist dies das Mindeste.</translation>
     </message>
   </context>
   <context>

@@ -1,12 +1,14 @@
 import hashlib
 import importlib.util
 import json
+import sqlite3
 import sys
+from contextlib import closing
 from pathlib import Path
 
 import pytest
 
-from ptmark.archive import open_archive
+from ptmark.archive import Query, find_all, open_archive
 from ptmark.record import Record, save_record
 
 
@@ -165,6 +167,24 @@ _OF_FILES = {  # these look into the database's file, or copy it
 def pytest_generate_tests(metafunc):
     if "archive" in metafunc.fixturenames and metafunc.function.__name__ not in _OF_FILES:
         metafunc.parametrize("archive", ["file", "server"], indirect=True)
+
+
+@pytest.fixture
+def ids():
+    return lambda archive: sorted(hit.record_id for hit in find_all(archive, Query()))
+
+
+@pytest.fixture
+def raw():
+    """Runs statements on the database's file, past the archive."""
+
+    def run(archive, *statements):
+        with closing(sqlite3.connect(archive.file)) as conn:
+            for one in statements:
+                conn.execute(one)
+            conn.commit()
+
+    return run
 
 
 @pytest.fixture

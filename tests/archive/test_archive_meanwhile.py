@@ -1,8 +1,6 @@
 """What others do while the archive is mended, copied, made again or emptied."""
 
 import shutil
-import sqlite3
-from contextlib import closing
 from dataclasses import replace
 
 import pytest
@@ -13,11 +11,14 @@ from ptmark.archive import (
     add_record,
     apply_rules,
     back_up,
+    copying,
+    exchange,
     export,
     find_all,
     hold,
     keep_for,
     keeping,
+    lines,
     mending,
     open_archive,
     rebuild,
@@ -26,20 +27,9 @@ from ptmark.archive import (
     take_bundles,
     verify,
 )
-from ptmark.archive.beside import file_key, seq_of
+from ptmark.archive.beside import file_key, line_bytes, line_key, seq_of
 from ptmark.errors import ArchiveError
 from ptmark.record import load_record, save_record
-
-
-def ids(archive):
-    return sorted(hit.record_id for hit in find_all(archive, Query()))
-
-
-def raw(archive, *statements):
-    with closing(sqlite3.connect(archive.file)) as conn:
-        for one in statements:
-            conn.execute(one)
-        conn.commit()
 
 
 def revised(path, **fields):
@@ -49,7 +39,9 @@ def revised(path, **fields):
     return path
 
 
-def test_repair_puts_no_older_state_over_one_that_comes_meanwhile(tmp_path, make, monkeypatch):
+def test_repair_puts_no_older_state_over_one_that_comes_meanwhile(
+    tmp_path, make, monkeypatch, raw
+):
     path = make("r-1")
     with open_archive(tmp_path / "one") as one, open_archive(tmp_path / "one") as other:
         before = add_record(one, path)
@@ -66,7 +58,7 @@ def test_repair_puts_no_older_state_over_one_that_comes_meanwhile(tmp_path, make
         assert record_bytes(one, "r-1") == path.read_bytes()
 
 
-def test_a_broken_log_changes_no_hold_that_is_whole(tmp_path, make):
+def test_a_broken_log_changes_no_hold_that_is_whole(tmp_path, make, raw):
     with open_archive(tmp_path / "one") as one:
         add_record(one, make("r-1"))
         hold(one, "claim", Query(part="P-17"), "invented")
@@ -77,7 +69,7 @@ def test_a_broken_log_changes_no_hold_that_is_whole(tmp_path, make):
 
 
 @pytest.mark.parametrize("how", ["moved", "replaced", "deleted"])
-def test_nothing_is_taken_in_by_a_file_that_went_elsewhere(tmp_path, make, how):
+def test_nothing_is_taken_in_by_a_file_that_went_elsewhere(tmp_path, make, how, ids):
     folder = tmp_path / "one"
     with open_archive(folder) as one:
         add_record(one, make("r-1"))
@@ -93,7 +85,7 @@ def test_nothing_is_taken_in_by_a_file_that_went_elsewhere(tmp_path, make, how):
         assert ids(one) == ["r-1"]
 
 
-def test_photos_whose_disk_is_away_take_nothing_in(tmp_path, make):
+def test_photos_whose_disk_is_away_take_nothing_in(tmp_path, make, ids):
     with open_archive(tmp_path / "one", store=str(tmp_path / "disk" / "photos")) as one:
         add_record(one, make("r-1"))
         (tmp_path / "disk").rename(tmp_path / "away")
@@ -122,7 +114,9 @@ def test_a_copy_mixes_no_photos_and_logs_of_two_archives(tmp_path, make):
         assert back_up(one, tmp_path / "copy") == 1
 
 
-def test_a_database_made_again_takes_from_the_one_before_what_the_store_lost(tmp_path, make):
+def test_a_database_made_again_takes_from_the_one_before_what_the_store_lost(
+    tmp_path, make, raw
+):
     path = make("r-1")
     with open_archive(tmp_path / "one") as one:
         own = one.store.path(file_key(add_record(one, path).sha256))
@@ -146,7 +140,107 @@ def test_a_line_that_is_lost_is_told_where_a_database_is_made_again(tmp_path, ma
     assert "changed: log: line 3 does not fit the chain" in capsys.readouterr().out
 
 
-def test_a_newer_versions_database_is_not_made_again_by_an_older_one(tmp_path, make):
+def harm(store, key):
+    place = store.path(key)
+    place.chmod(0o644)
+    place.write_bytes(place.read_bytes()[:40] + b"\0invented")
+    return place
+
+
+@pytest.mark.parametrize("numbers", [(2,), (3, 4)], ids=["amid", "end"])
+def test_damaged_lines_keep_nothing_else_from_being_made_again(
+    tmp_path, make, capsys, ids, numbers
+):
+    folder = tmp_path / "one"
+    with open_archive(folder) as one:
+        names = [add_record(one, make(f"r-{n}")).sha256 for n in (1, 2, 3, 4)]
+        keys = [key for key in one.store.names("log") if seq_of(key) in numbers]
+        harmed = {harm(one.store, key): key for key in keys}
+        before = {place: place.read_bytes() for place in harmed}
+        one.file.unlink()
+    assert main(["archive", "--at", str(folder), "rebuild"]) == 1
+    said = capsys.readouterr().out
+    for number, key in zip(numbers, keys, strict=True):
+        assert f"damaged: log: {key} cannot be read" in said
+        assert f"orphaned: {file_key(names[number - 1])}" in said
+    assert {place: place.read_bytes() for place in harmed} == before
+    with open_archive(folder) as one:
+        assert ids(one) == [f"r-{n}" for n in (1, 2, 3, 4) if n not in numbers]
+        assert add_record(one, make("r-5")).state == "new"
+        assert {p.kind for p in verify(one).problems} <= {"orphaned", "changed"}
+        for number in numbers:  # the photo is where it was: the record's file goes in as it is
+            assert add_record(one, make(f"r-{number}")).sha256 == names[number - 1]
+
+
+def test_a_damaged_line_is_taken_from_the_database_that_was_there(tmp_path, make):
+    with open_archive(tmp_path / "one") as one:
+        for name in ("r-1", "r-2", "r-3"):
+            add_record(one, make(name))
+        files = [line_bytes(line) for line in told(one)]
+        keys = [line_key(line) for line in told(one)]
+        harm(one.store, keys[2])
+        one.store.path(keys[0]).unlink()
+    found = rebuild(tmp_path / "one")
+    assert (found.damaged, found.untold, found.broken, found.records) == ([], [], [], 3)
+    with open_archive(tmp_path / "one") as one:
+        assert [one.store.read(key) for key in keys] == files
+        assert verify(one).whole
+
+
+def told(archive):
+    with archive.reading() as conn:
+        return list(lines(conn))
+
+
+def test_of_two_copies_at_once_into_one_folder_one_is_refused(tmp_path, make, monkeypatch, ids):
+    plain = copying._whole
+
+    def meanwhile(*given):
+        monkeypatch.undo()
+        with open_archive(tmp_path / "one") as other:
+            add_record(other, make("r-2"))
+            with pytest.raises(ArchiveError, match="another copy is being made there"):
+                back_up(other, tmp_path / "copy")
+        return plain(*given)
+
+    monkeypatch.setattr(copying, "_whole", meanwhile)
+    with open_archive(tmp_path / "one") as one:
+        add_record(one, make("r-1"))
+        assert back_up(one, tmp_path / "copy") == 1
+        with open_archive(tmp_path / "copy", read_only=True) as copy:
+            assert ids(copy) == ["r-1"]
+        assert back_up(one, tmp_path / "copy") == 2
+    with open_archive(tmp_path / "copy") as copy:
+        assert verify(copy).whole
+
+
+@pytest.mark.parametrize("step", ["document_of", "photos_in", "key_for"])
+def test_bundles_written_during_a_deletion_are_all_taken_in(
+    tmp_path, make, monkeypatch, step, capsys
+):
+    """Deleted before the record is read, between its file and its photos, or after both."""
+    plain = getattr(exchange, step)
+
+    def meanwhile(*given):
+        monkeypatch.undo()
+        with open_archive(tmp_path / "one") as other:
+            assert len(apply_rules(other)) == 1
+        return plain(*given)
+
+    at = ["archive", "--at", str(tmp_path / "one")]
+    with open_archive(tmp_path / "one") as one:
+        add_record(one, make("new"))
+        add_record(one, make("old", day="2010-05-01"))
+        keep_for(one, "ten", Query(), 10, "invented contract")
+    monkeypatch.setattr(exchange, "find_all", lambda *given: reversed(list(find_all(*given))))
+    monkeypatch.setattr(exchange, step, meanwhile)
+    assert main([*at, "export", "--to", str(tmp_path / "out")]) == 0
+    assert "a rule deleted 1 more meanwhile" in capsys.readouterr().out
+    with open_archive(tmp_path / "two") as two:
+        assert [one.record_id for one in take_bundles(two, tmp_path / "out")] == ["new"]
+
+
+def test_a_newer_versions_database_is_not_made_again_by_an_older_one(tmp_path, make, raw):
     with open_archive(tmp_path / "one") as one:
         add_record(one, make("r-1"))
         raw(one, "UPDATE alembic_version SET version_num = '9999'")
@@ -194,7 +288,7 @@ def test_no_bundle_is_replaced_by_one_that_holds_less(tmp_path, make):
         assert bundle.read_bytes() == there
 
 
-def test_words_that_no_search_steps_to_are_told_and_mended(tmp_path, make):
+def test_words_that_no_search_steps_to_are_told_and_mended(tmp_path, make, raw):
     """SQLite's own check of the index lets its list of pages lack any."""
     with open_archive(tmp_path / "one") as one:
         add_record(one, make("r-1", remarks=" ".join(f"w{n}" for n in range(300))))

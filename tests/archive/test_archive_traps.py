@@ -4,7 +4,6 @@ import errno
 import json
 import sqlite3
 import zipfile
-from contextlib import closing
 from dataclasses import replace
 from datetime import date
 from threading import Lock
@@ -19,7 +18,6 @@ from ptmark.archive import (
     back_up,
     copying,
     export,
-    find_all,
     keep_for,
     keeping,
     open_archive,
@@ -39,23 +37,12 @@ from ptmark.errors import ArchiveError
 from ptmark.record import load_record, save_record
 
 
-def ids(archive):
-    return sorted(hit.record_id for hit in find_all(archive, Query()))
-
-
-def raw(archive, *statements):
-    with closing(sqlite3.connect(archive.file)) as conn:
-        for one in statements:
-            conn.execute(one)
-        conn.commit()
-
-
 def photo_file(archive, path):
     sha256 = load_record(path).photo["sha256"]
     return archive.store.path(key_for(sha256, "jpg"))
 
 
-def test_a_copy_takes_no_other_archives_place(tmp_path, make):
+def test_a_copy_takes_no_other_archives_place(tmp_path, make, ids):
     with open_archive(tmp_path / "one") as one, open_archive(tmp_path / "other") as other:
         add_record(one, make("r-1"))
         add_record(other, make("r-2"))
@@ -91,7 +78,7 @@ def test_a_copy_onto_itself_by_another_name_is_refused(tmp_path, make):
 
 
 @pytest.mark.parametrize("error", ["database", "file"])
-def test_a_full_disk_of_the_copy_is_told_of_the_copy(tmp_path, make, monkeypatch, error):
+def test_a_full_disk_of_the_copy_is_told_of_the_copy(tmp_path, make, monkeypatch, error, ids):
     def full(*_given, **_more):
         if error == "file":
             raise OSError(errno.ENOSPC, "No space left on device")
@@ -112,7 +99,7 @@ def test_a_full_disk_of_the_copy_is_told_of_the_copy(tmp_path, make, monkeypatch
         assert ids(copy) == ["r-1"]
 
 
-def test_a_copy_during_a_deletion_by_rule_is_made_whole(tmp_path, make, monkeypatch):
+def test_a_copy_during_a_deletion_by_rule_is_made_whole(tmp_path, make, monkeypatch, ids):
     with open_archive(tmp_path / "one") as one:
         add_record(one, make("old", day="2001-01-01"))
         add_record(one, make("new"))
@@ -170,7 +157,7 @@ def test_a_check_during_a_deletion_by_rule_raises_no_alarm(tmp_path, make, monke
     assert told == [("missing", load_record(lost).photo["sha256"])]
 
 
-def test_what_one_damaged_copy_lacks_keeps_the_rest_from_no_mending(tmp_path, make):
+def test_what_one_damaged_copy_lacks_keeps_the_rest_from_no_mending(tmp_path, make, raw):
     paths = {name: make(name) for name in ("r-1", "r-2", "r-3")}
     with open_archive(tmp_path / "one") as one:
         for path in paths.values():
@@ -191,7 +178,7 @@ def test_what_one_damaged_copy_lacks_keeps_the_rest_from_no_mending(tmp_path, ma
         assert record_bytes(one, "r-1") == paths["r-1"].read_bytes()
 
 
-def test_what_repair_cannot_mend_is_made_again_from_the_store(tmp_path, make, capsys):
+def test_what_repair_cannot_mend_is_made_again_from_the_store(tmp_path, make, capsys, ids, raw):
     path = make("r-1")
     at = ("archive", "--at", str(tmp_path / "one"))
     with open_archive(tmp_path / "one") as one:
@@ -225,7 +212,7 @@ def test_a_record_has_one_bundle_whatever_its_number_was(tmp_path, make):
     assert names == ["P-17_S-1_x_r-1.zip", "P-18_S-1_r-1.zip", "other_r-1.zip"]
 
 
-def test_where_a_record_lies_goes_with_it_and_comes_back_the_same(tmp_path, make):
+def test_where_a_record_lies_goes_with_it_and_comes_back_the_same(tmp_path, make, capsys):
     with open_archive(tmp_path / "one") as one:
         for name in ("r-1", "r-2"):
             add_record(one, make(name))
@@ -237,15 +224,20 @@ def test_where_a_record_lies_goes_with_it_and_comes_back_the_same(tmp_path, make
         assert placements(two) == {"r-1": (0.1, -1, 2.5, 1, 0.1, 1 / 3)}
         export(two, Query(), tmp_path / "back")
         place_record(two, "r-1", (1, 0, 0, 0, 1, 0), "measured again (invented)")
-        take_bundles(two, tmp_path / "out")
+        told = [one.placed_otherwise for one in take_bundles(two, tmp_path / "out")]
+        assert told == [True, False]
         assert placements(two) == {"r-1": (1, 0, 0, 0, 1, 0)}  # nobody's work is overwritten
+    assert (
+        main(["archive", "--at", str(tmp_path / "two"), "import", str(tmp_path / "out")]) == 0
+    )
+    assert capsys.readouterr().out.count("this archive's own place is kept") == 1
     for bundle in (tmp_path / "out").iterdir():
         assert (tmp_path / "back" / bundle.name).read_bytes() == bundle.read_bytes()
     with zipfile.ZipFile(tmp_path / "out" / "P-17_S-1_r-1.zip") as made:
         assert json.loads(made.read("placement.json"))["why"] == "two holes (invented)"
 
 
-def test_a_bundle_that_is_refused_stops_no_other(tmp_path, make, capsys):
+def test_a_bundle_that_is_refused_stops_no_other(tmp_path, make, capsys, ids):
     with open_archive(tmp_path / "one") as one:
         for name in ("r-1", "r-2", "r-3"):
             add_record(one, make(name))
@@ -285,7 +277,7 @@ REFUSED = (
 )
 
 
-def test_what_is_asked_is_done_whole_or_refused(tmp_path, make, capsys):
+def test_what_is_asked_is_done_whole_or_refused(tmp_path, make, capsys, ids):
     at = ("archive", "--at", str(tmp_path / "one"))
     with open_archive(tmp_path / "one") as one:
         add_record(one, make("r-1", day="2010-05-01"))

@@ -126,6 +126,8 @@ class HitsExport(QWidget):
             said = tr(
                 "{0} records with {1} photos are in {2}.", made.records, made.photos, folder
             )
+            if made.deleted:
+                said += " " + tr("A rule deleted {0} more meanwhile.", made.deleted)
             if leave_out:
                 said += " " + tr(
                     "Copies without their place: {0}; the originals are untouched.",

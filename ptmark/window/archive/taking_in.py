@@ -61,6 +61,11 @@ class BundlesIn(QWidget):
             said = tr("{0} records of {1} were taken in, with their photos.", new, len(added))
             if new < len(added):
                 said += " " + tr("The others are kept already.")
+            if otherwise := [one.record_id for one in added if one.placed_otherwise]:
+                said += " " + tr(
+                    "Placed otherwise on the part than here, which is kept: {0}.",
+                    ", ".join(otherwise),
+                )
             if refused:
                 said += " " + tr("{0} bundles were refused:", len(refused))
                 said += "".join(f"\n{from_core(one)}" for one in refused[:_SAID_WHOLE])
