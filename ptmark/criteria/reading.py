@@ -42,6 +42,7 @@ _NO_COLOUR = (
     "The photo holds no colour, so that nothing is marked in it tells nothing. Take it "
     "in colour, or trace what is there by hand. Until then it is not acceptable."
 )
+_LEAST = ("runs_out", "overexposed", "covered")  # what makes sizes the least they can be
 _LINEAR = 3.0  # in widths, as `ptmark measure` states a shape
 _FEW = 300  # so many are all measured closely at once
 
@@ -51,18 +52,18 @@ def scene_from_json(document: Mapping[str, Any]) -> Scene:
 
     Each of ``indications`` needs ``id`` and ``outline_mm``, and takes ``length_u_mm``,
     ``width_u_mm`` and ``edge_u_mm`` (how well the place of the edges is known from there; 0
-    where absent), ``near_u`` and ``far_u`` (see `Judged`), ``kind``, ``relevance``,
-    ``reason``, ``runs_out`` and ``overexposed``; the top level takes ``weld_length_mm``,
+    where absent), ``near_u`` and ``far_u`` (see `Judged`), ``kind``, ``relevance``, ``reason``,
+    ``runs_out``, ``overexposed`` and ``covered``; the top level takes ``weld_length_mm``,
     ``thickness_mm``, ``diameter_mm``, ``weld_direction_deg`` and ``edges_mm``: lines as lists
     of [x, y], either a list of free edges or an object of lines or lists of them by name
     ("edge" is a free edge). The outline is what is judged: length, path and width are taken
-    from it by `ptmark.measure`, so that sizes, gaps and windows cannot contradict each other.
-    A stated ``length_mm``, ``path_mm`` or ``width_mm`` is taken only where it is the same
-    figure less coarsely rounded, within 0.002 mm of the outline's (1 % for the path), so that
-    a file from ``ptmark measure`` is judged as it was measured. A length or width that departs
-    by more than 0.01 mm and its own uncertainty is noted as a caution. Widths and paths of
-    many outlines are measured only where something hangs on them (`ptmark.criteria.rough`). Of
-    a photo with a scale (``scale.reference``) an outline may be null: it was not measured.
+    from it by `ptmark.measure`, so that sizes, gaps and windows cannot contradict each other. A
+    stated ``length_mm``, ``path_mm`` or ``width_mm`` is taken only where it is the same figure
+    less coarsely rounded, within 0.002 mm of the outline's (1 % for the path), so that a file
+    from ``ptmark measure`` is judged as it was measured. A length or width that departs by more
+    than 0.01 mm and its own uncertainty is noted as a caution. Widths and paths of many
+    outlines are measured only where something hangs on them (`ptmark.criteria.rough`). Of a
+    photo with a scale (``scale.reference``) an outline may be null: it was not measured.
     ``conditions.colourless``, ``conditions.unlooked``, ``conditions.overexposed`` and
     ``conditions.unseen`` tell what the photo cannot show. Whatever else the document holds is
     left alone, but for what says that its lengths are in another unit, and for a key that
@@ -160,7 +161,7 @@ class _Read(NamedTuple):
     outline: Array
     numbers: dict[str, float | None]
     texts: dict[str, str]
-    least: dict[str, bool]  # ``runs_out`` and ``overexposed``
+    least: dict[str, bool]  # by `_LEAST`
     near_u: tuple[float, ...]
 
 
@@ -195,7 +196,7 @@ def _read(data: object, where: str, outline: Array | None) -> _Read:
             where=f"{where}, relevance",
             mend="write non-relevant or false, with a reason, or leave it out",
         )
-    least = {key: truth_of(data, key, where) for key in ("runs_out", "overexposed")}
+    least = {key: truth_of(data, key, where) for key in _LEAST}
     near_u = shares_of(data, "near_u", where, len(NEAR_DEG))
     return _Read(name, outline, numbers, texts, least, near_u)
 
@@ -251,6 +252,7 @@ def _judged(one: _Read, rough: Rough, notes: list[str], *, closely: bool) -> Jud
         far_u=stated["far_u"] or 0.0,
         runs_out=one.least["runs_out"],
         overexposed=one.least["overexposed"],
+        covered=one.least["covered"],
         kind=one.texts["kind"],
         relevance=one.texts["relevance"],
         reason=one.texts["reason"],

@@ -19,15 +19,15 @@ class Judged:
     """One indication as the criteria see it; mm on the surface.
 
     ``length_u`` and ``width_u`` are expanded uncertainties, k = 2. ``kind`` is an ISO 6520-1
-    name or number where the inspector has named one, else "". ``edge_u`` (k = 2) is how far
-    the scene's lines may lie elsewhere as seen from it. ``place_u`` (k = 2, None:
-    ``length_u``) is that of its outline's own length, where its size was taken from another
-    photo. Map and relief make distances wrong by a share of them, k = 2: ``near_u`` about it,
-    in directions of `NEAR_DEG`, none for 0; ``far_u`` from it across the scene. Where it
-    ``runs_out`` of the photo or lies on ``overexposed`` developer, its sizes are the least
-    that they can be, and it cannot be acceptable. With ``rough`` given, width and path are
-    only known between its bounds, ``width`` is their upper and ``path`` their lower one; they
-    are measured where a rule hangs on them.
+    name or number where the inspector has named one, else "". ``edge_u`` (k = 2) is how far the
+    scene's lines may lie elsewhere as seen from it. ``place_u`` (k = 2, None: ``length_u``) is
+    that of its outline's own length, where its size was taken from another photo. Map and
+    relief make distances wrong by a share of them, k = 2: ``near_u`` about it, in directions of
+    `NEAR_DEG`, none for 0; ``far_u`` from it across the scene. Where it ``runs_out`` of the
+    photo, lies on ``overexposed`` developer or has an end that may be ``covered``, its sizes
+    are the least that they can be, and it cannot be acceptable. With ``rough`` given, width and
+    path are only known between its bounds, ``width`` is their upper and ``path`` their lower
+    one; they are measured where a rule hangs on them.
     """
 
     id: str
@@ -46,6 +46,7 @@ class Judged:
     reason: str = ""
     runs_out: bool = False
     overexposed: bool = False
+    covered: bool = False
     rough: Rough | None = None
 
 

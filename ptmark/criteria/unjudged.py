@@ -16,12 +16,12 @@ def not_judged(case: Case) -> list[Finding]:
     """One finding for each indication and each fact of the photo that nothing can judge.
 
     Their rules are those of `UNJUDGED` but `TOUCHING`: "whole" (the photo's edge cuts an
-    indication off), "measured" (it could not be measured), "exposure" (it lies on overexposed
-    developer, or most of the area is so), "colour" (a photo without colour, in which nothing
-    is marked, cannot show that nothing is there) and "searched" (places that were too many to
-    be looked at, or a photo not looked over).
+    indication off, or something may cover its end), "measured" (it could not be measured),
+    "exposure" (it lies on overexposed developer, or most of the area is so), "colour" (a photo
+    without colour, in which nothing is marked, cannot show that nothing is there) and
+    "searched" (places that were too many to be looked at, or a photo not looked over).
     """
-    of_each = [*_run_out(case), *_on_overexposed(case), *_unmeasured(case)]
+    of_each = [*_run_out(case), *_covered(case), *_on_overexposed(case), *_unmeasured(case)]
     of_photo = [*_overexposed(case), *_colourless(case), *_unlooked(case), *_unseen(case)]
     return [*of_each, *of_photo]
 
@@ -39,6 +39,24 @@ def _run_out(case: Case) -> list[Finding]:
         )
         for one in case.judged
         if one.runs_out
+    ]
+
+
+def _covered(case: Case) -> list[Finding]:
+    """What goes on beneath a rule or where no developer is may be any longer."""
+    return [
+        _undecided(
+            case,
+            "whole",
+            f"Indication {one.id} ends where the developer ends, at a rule, a tape, the scale "
+            "card or bare metal, and may go on there: it is at least "
+            f"{amount(one.length * per_mm(case.unit), case.unit)} long. Uncover and develop "
+            "all of it and take another photo; or, where you see that it ends there, trace it "
+            "by hand.",
+            one.id,
+        )
+        for one in case.judged
+        if one.covered
     ]
 
 

@@ -11,9 +11,10 @@ from ptmark.criteria import Profile
 from ptmark.criteria.profile import load_profile, profile_stamp
 from ptmark.dye import LeftOut, Remark
 from ptmark.errors import PtmarkError, ScaleError, UsageError
+from ptmark.inspection.again import open_again
 from ptmark.inspection.changing import Changing
 from ptmark.inspection.state import Marked, State
-from ptmark.inspection.workings import Workings, open_again
+from ptmark.inspection.workings import Workings
 from ptmark.measure import Measurement
 from ptmark.photo import CameraProfile, Photo, open_photo
 from ptmark.scale import Reference, SurfaceMap

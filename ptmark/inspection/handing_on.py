@@ -204,6 +204,7 @@ def _judged(
         far_u=shares[1],
         runs_out=size.runs_out,
         overexposed=size.overexposed,
+        covered=size.covered,
         kind=one.kind,
         relevance=one.relevance,
         reason=one.reason,

@@ -10,11 +10,11 @@ from dataclasses import replace
 
 from ptmark.criteria import Evaluation
 from ptmark.errors import UsageError
+from ptmark.inspection.again import open_again
 from ptmark.inspection.at_hand import AtHand
 from ptmark.inspection.handing_on import chosen_of
 from ptmark.inspection.set_results import Results, Sizes, results_of
 from ptmark.inspection.state import Marked, State, free_letter
-from ptmark.inspection.workings import open_again
 from ptmark.measure import Measurement
 from ptmark.photo import Photo, PhotoInfo
 from ptmark.record import Record
@@ -201,7 +201,8 @@ class PhotoSet:
         made = self.results().record(self._inspection, record_id, created)
         state = self._inspection.state
         chosen = chosen_of(state, judged=made.evaluation is not None)
-        return replace(made, retest_of=state.retest_of, chosen=chosen)
+        process = state.process or None
+        return replace(made, retest_of=state.retest_of, chosen=chosen, process=process)
 
 
 def _joined(here: Marked, there: Marked) -> Marked:

@@ -7,10 +7,11 @@ from functools import cached_property
 from ptmark.criteria import Evaluation, Scene, evaluate
 from ptmark.en import en_number
 from ptmark.errors import ScaleError
+from ptmark.inspection.again import open_again
 from ptmark.inspection.at_hand import AtHand
 from ptmark.inspection.handing_on import Blind, Distances, distances_of, record_of, scene_of
 from ptmark.inspection.state import Marked, State
-from ptmark.inspection.workings import Look, open_again
+from ptmark.inspection.workings import Look
 from ptmark.measure import Measurement, Quantity
 from ptmark.photo import Photo, PhotoInfo
 from ptmark.record import Record, joined

@@ -24,36 +24,21 @@ from ptmark.dye import (
     unseen_remark,
 )
 from ptmark.dye.quality import holds_no_colour
-from ptmark.errors import OutlineError, PhotoError, ScaleError
+from ptmark.errors import OutlineError, ScaleError
+from ptmark.inspection.again import open_again
 from ptmark.inspection.hollow import hollow_remark, is_hollow
 from ptmark.inspection.looking_over import crown_remark, on_weld_remark, remarks_on
 from ptmark.inspection.state import Marked, State
 from ptmark.measure import Conditions, Measurement, measure_outlines
-from ptmark.photo import CameraProfile, Photo, PhotoInfo, open_photo
+from ptmark.photo import CameraProfile, Photo, PhotoInfo
 from ptmark.scale import Reference, SurfaceMap, solve
 
-__all__ = ["Workings", "open_again"]
+__all__ = ["Workings"]
 
 Look = tuple[tuple[LeftOut, ...], float | None]  # left out, haze
 _NO_LOOK: Look = ((), None)
 _Question = Callable[[Photo, npt.NDArray[np.float64]], bool]  # of an outline in a photo
 _MOST = 0.5  # of the examined area, overexposed: what it does not show is then not judged
-
-
-def open_again(info: PhotoInfo) -> Photo:
-    """Open a photo of the set again, under the profile of its lens that it had.
-
-    Raises
-    ------
-    PhotoError
-        If it cannot be opened, or its content is another one now.
-    """
-    photo = open_photo(info.path)
-    if photo.info.sha256 != info.sha256:
-        raise PhotoError(
-            "the photo was changed since", where=str(info.path), mend="put the original back"
-        )
-    return photo.with_lens(info.calibrated)
 
 
 class Workings:
@@ -194,9 +179,12 @@ class Workings:
         conditions = Conditions(relief_mm=relief_mm)
         made = measure_outlines(outlines, surface, edges, conditions)
         bright = self._which(is_overexposed, outlines, photo)
+        hidden = self._hidden(marked, surface, photo)
         for one, found, overexposed in zip(marked, made, bright, strict=True):
             key = (id(one.outline_px), id(surface), relief_mm)
-            self._measured[key] = (one, surface, replace(found, overexposed=overexposed))
+            covered = one.id in hidden and not _traced_anew(one)
+            known = replace(found, overexposed=overexposed, covered=covered)
+            self._measured[key] = (one, surface, known)
 
     def measurement_in_view(
         self,
@@ -261,12 +249,23 @@ class Workings:
     def _covered(
         self, state: State, surface: SurfaceMap | None, photo: Callable[[], Photo]
     ) -> list[str]:
+        """Letters of those that something covers an end of, where their sizes do not say so."""
+        marked = [
+            one
+            for one in state.marked
+            if one.standing != "dropped" and (surface is None or _traced_anew(one))
+        ]
+        hidden = self._hidden(marked, surface, photo)
+        return [one.id for one in marked if one.id in hidden]
+
+    def _hidden(
+        self, marked: Sequence[Marked], surface: SurfaceMap | None, photo: Callable[[], Photo]
+    ) -> set[str]:
         """Letters of the indications that something covers an end of."""
-        marked = [one for one in state.marked if one.standing != "dropped"]
         told = set(self._letters(ends_covered, marked, photo))
         if surface is not None:
             told |= {one.id for one in marked if reaches_card(surface, one.outline_px)}
-        return [one.id for one in marked if one.id in told]
+        return told
 
     def _hollow_ones(self, state: State, photo: Callable[[], Photo]) -> list[str]:
         """Letters of the outlines by hand that enclose a clean middle."""
@@ -293,3 +292,8 @@ class Workings:
             here = photo()
             self._told.update({(asked, id(one)): (one, asked(here, one)) for one in new})
         return [self._told[asked, id(one)][1] for one in outlines_px]
+
+
+def _traced_anew(one: Marked) -> bool:
+    """Whether a person traced all of it, and so has seen where it ends."""
+    return one.edge.by_person and one.confidence is None

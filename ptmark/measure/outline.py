@@ -45,9 +45,10 @@ class Measurement:
 
     ``shape`` follows max(length, path) > 3 x width ("linear", else "rounded"); where the
     ratio's uncertainty straddles 3, ``shape_sure`` is False and the stricter "linear" is given.
-    ``ends_mm`` are the two points of the maximum caliper. Where it ``runs_out`` of the photo or
-    lies on ``overexposed`` developer (`ptmark.dye.exposure`; told by who holds the photo), all
-    sizes are the least that they can be.
+    ``ends_mm`` are the two points of the maximum caliper. Where it ``runs_out`` of the photo,
+    lies on ``overexposed`` developer or has a ``covered`` end (`ptmark.dye.exposure`,
+    `ptmark.dye.covered`; told by who holds the photo), all sizes are the least that they can
+    be.
     """
 
     outline_mm: Array
@@ -62,11 +63,12 @@ class Measurement:
     shape_sure: bool
     runs_out: bool = False
     overexposed: bool = False
+    covered: bool = False
 
     @property
     def is_least(self) -> bool:
         """Whether all sizes are the least that they can be."""
-        return self.runs_out or self.overexposed
+        return self.runs_out or self.overexposed or self.covered
 
 
 def measure_outline(

@@ -99,12 +99,18 @@ def _least_cautions(entries: Sequence[Entry]) -> list[str]:
     """What makes sizes the least that they can be."""
     measured = [(one.id, one.measurement) for one in entries if one.measurement]
     out = ", ".join(name for name, made in measured if made.runs_out)
+    covered = ", ".join(name for name, made in measured if made.covered)
     bright = ", ".join(name for name, made in measured if made.overexposed)
     said = []
     if out:
         said.append(
             f"Ends at the photo's edge: {out}. Its sizes are the least that they can be; take "
             "another photo that shows it whole."
+        )
+    if covered:
+        said.append(
+            f"An end may be covered: {covered}. Its sizes are the least that they can be; "
+            "uncover and develop all of it, and take another photo."
         )
     if bright:
         said.append(
@@ -159,10 +165,11 @@ def departs(verdict: str | None, decision: str, reason: str) -> bool:
 
 
 def process_cautions(record: Record) -> list[str]:
-    """What its fields tell of a process outside the usual limits, as they are now."""
+    """What its fields tell of a process outside its limits, as they are now."""
     remarks = [said for view in record.views() for said in view.cautions]
     return process_told(
         record.fields,
+        record.process,
         made=date.fromisoformat(record.created[:10]),
         fluorescent=_fluorescent(remarks),
     )

@@ -57,9 +57,10 @@ def write_csv(path: Path, record: Record) -> None:
 def csv_bytes(record: Record) -> bytes:
     """The table as CSV, with the mark at the start by which spreadsheets know UTF-8.
 
-    Of several photos, ``photo`` in front says which one a row is of; ``runs_out`` and
-    ``overexposed`` at the end whether the photo's edge cuts the indication short, or the
-    developer beside it is clipped, so that its sizes are the least.
+    Of several photos, ``photo`` in front says which one a row is of; ``runs_out``,
+    ``overexposed`` and ``covered`` at the end whether the photo's edge cuts the indication
+    short, the developer beside it is clipped, or something may cover an end of it, so that its
+    sizes are the least.
     """
     views = record.views()
     head = [*_CSV, "centre_x_mm", "centre_y_mm", "verdict", "relevance", "reason", "note"]

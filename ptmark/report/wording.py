@@ -62,6 +62,7 @@ _TABLE_NOTE = (
     "over width."
 )
 _CUT_NOTE = " ≥: it ends at the photo's edge, so this is the least it can be."
+_COVERED_NOTE = " ≥: something may cover an end of it, so this is the least it can be."
 _BRIGHT_NOTE = " ≥: it lies on overexposed developer, so this is the least it can be."
 
 # What the parts of a length's budget stand for.
@@ -116,9 +117,11 @@ def sized(indication: dict[str, Any], what: str, unit: str = "mm") -> str:
 
 def table_note(record: Record) -> str:
     """What the columns of the table of indications stand for."""
-    cut = any(one.get("runs_out") for one in record.indications)
-    bright = any(one.get("overexposed") for one in record.indications)
-    return _TABLE_NOTE + (_CUT_NOTE if cut else "") + (_BRIGHT_NOTE if bright else "")
+    notes = {"runs_out": _CUT_NOTE, "covered": _COVERED_NOTE, "overexposed": _BRIGHT_NOTE}
+    said = (
+        note for name, note in notes.items() if any(one.get(name) for one in record.indications)
+    )
+    return _TABLE_NOTE + "".join(said)
 
 
 def plain_words(record: Record) -> str:

@@ -50,7 +50,7 @@ def flags(archive, record_id):
 
 def test_rows_tell_which_are_the_least(archive, make, cut):
     add_record(archive, cut("r-1"))
-    add_record(archive, cut("r-2", why="overexposed", serial="S-2", day="2027-01-01"))
+    add_record(archive, cut("r-2", why="covered", serial="S-2", day="2027-01-01"))
     add_record(archive, make("r-3", serial="S-3", day="2028-01-01"))
     assert [flags(archive, name) for name in ("r-1", "r-2", "r-3")] == [[1, 0], [1, 0], [0, 0]]
     hits = {hit.record_id: hit for hit in find(archive, Query()).hits}

@@ -84,6 +84,7 @@ def test_uncertainty_kind_and_the_rest_are_read(build):
         "budget": {"edge": 0.1},
         "runs_out": True,
         "overexposed": True,
+        "covered": True,
     }
     scene = scene_from_json(data | {"photo": {}, "weld_direction_deg": -90})
     one = scene.indications[0]
@@ -91,6 +92,7 @@ def test_uncertainty_kind_and_the_rest_are_read(build):
     assert (one.relevance, one.reason) == ("false", "fibre")
     assert one.runs_out
     assert one.overexposed
+    assert one.covered
     assert (scene.thickness_mm, scene.weld_length_mm) == (8.0, 250.0)
     assert scene.weld_direction_deg == -90.0
 

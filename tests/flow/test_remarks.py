@@ -4,6 +4,7 @@ import importlib
 import json
 from dataclasses import replace
 
+import cv2
 import numpy as np
 import pytest
 from PIL import Image
@@ -14,7 +15,7 @@ from ptmark.errors import PhotoError
 from ptmark.inspection import Inspection
 from ptmark.inspection.draft import draft_to_json, restore_draft
 from ptmark.inspection.looking_over import smallest_that_counts
-from ptmark.record import evaluated_again
+from ptmark.record import evaluated_again, load_record
 from ptmark.record.check import check_document
 from ptmark.scale import CardReference, LineReference
 
@@ -258,6 +259,57 @@ def test_on_overexposed_developer_sizes_are_the_least_and_nothing_passes(photo_f
     assert back.evaluation().verdict == "undecided"
     inspection.change("no criteria", marked=(small,), profile="")
     assert any("On overexposed" in one for one in inspection.to_record().cautions)
+
+
+@pytest.fixture
+def covered_file(tmp_path):
+    """A line of 200 x 8 px, 60 px of it beneath a grey bar; another one of 60 px, all seen."""
+    light = np.full((600, 900, 3), (226, 221, 220))
+    light[200:208, 150:350] = light[420:428, 600:660] = (180, 50, 70)
+    light[120:290, 290:360] = (178, 180, 184)  # steel beside developer
+    soft = cv2.GaussianBlur(light.astype(np.float32), (0, 0), 1.2)
+    target = tmp_path / "covered.png"
+    Image.fromarray(np.round(soft).astype(np.uint8)).save(target)
+    return target
+
+
+def test_what_may_go_on_beneath_a_cover_holds_the_verdict_open(covered_file, capsys, tmp_path):
+    out = tmp_path / "record.json"
+    line = ["--line", "100,500,300,500=5mm", "--criteria", "iso-23277-3"]
+    assert main(["measure", str(covered_file), *line, "--json", str(out)]) == 0
+    told = capsys.readouterr().out
+    assert "length  ≥ 3." in told
+    record = json.loads(out.read_text())
+    assert [one.get("covered") for one in record["indications"]] == [True, None]
+    assert record["evaluation"]["verdict"] == "undecided"
+    ((_, _, again),) = evaluated_again(load_record(out), load_profile("asme-b31.1"))
+    assert [f.indications for f in again.findings if f.rule == "whole"] == [("A",)]
+
+
+def test_who_traces_an_end_anew_says_that_it_ends_there(covered_file):
+    inspection = Inspection()
+    inspection.open(covered_file)
+    ends = ((100.0, 500.0), (300.0, 500.0))
+    inspection.set_reference(LineReference(ends_px=ends, length_mm=5.0))
+    inspection.change("choose", profile="iso-23277-3")
+    inspection.set_suggestions(inspection.look())
+    first = inspection.state.marked[0]
+
+    def told():
+        rules = [f.rule for f in inspection.evaluation().findings]
+        return rules.count("whole"), sum("Ends where" in r.what for r in inspection.remarks())
+
+    assert told() == (1, 0)
+    back = Inspection()
+    restore_draft(back, draft_to_json(inspection))
+    assert back.measurement(back.marked(first.id)).covered
+    smooth = replace(first.edge, source="hand")  # as smoothing leaves it
+    inspection.edit(first.id, "smooth", outline_px=first.outline_px + 0.1, edge=smooth)
+    assert told() == (1, 0)
+    inspection.edit(first.id, "drop", standing="dropped", reason="traced anew")
+    assert told() == (0, 0)
+    inspection.add(first.outline_px + 0.2, smooth)
+    assert told() == (0, 1)  # a caution, and the sizes are what was traced
 
 
 def test_a_photo_in_colour_is_looked_at(photo_file):

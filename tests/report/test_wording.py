@@ -165,25 +165,28 @@ def test_table_row_of_a_named_kind_that_is_not_sure(weld):
     assert row[-1] == "✗ rejectable"
 
 
-def test_what_the_photos_edge_cuts_short_is_given_as_the_least_it_can_be(weld):
+@pytest.mark.parametrize(
+    ("why", "said"), [("runs_out", "photo's edge"), ("covered", "cover")], ids=str
+)
+def test_what_goes_on_unseen_is_given_as_the_least_it_can_be(weld, why, said):
     record, _ = weld
-    cut = {**record.indications[0], "runs_out": True}
+    cut = {**record.indications[0], why: True}
     again = replace(record, indications=[cut, *record.indications[1:]])
     length = COLUMNS.index("Length ± U, mm")
     whole, least = rows(record), rows(again)
     assert least[0][length] == f"≥ {whole[0][length]}"
     assert least[1:] == whole[1:]
     assert "≥" not in table_note(record)
-    assert "photo's edge" in table_note(again)
+    assert said in table_note(again)
     table = list(csv.DictReader(io.StringIO(csv_bytes(again).decode("utf-8-sig"))))
-    assert [row["runs_out"].lower() == "true" for row in table] == [
+    assert [row[why].lower() == "true" for row in table] == [
         one is cut for one in again.indications
     ]
     sheet = openpyxl.load_workbook(io.BytesIO(sheet_bytes(again)))["Indications"]
     head, *told = sheet.iter_rows(values_only=True)
-    assert [row[head.index("runs_out")] for row in told] == [True] + [False] * (len(told) - 1)
+    assert [row[head.index(why)] for row in told] == [True] + [False] * (len(told) - 1)
     outlines = geo_json(again)["features"], coco_json([again])["annotations"]
     for listed, where in zip(outlines, ("properties", "attributes"), strict=True):
-        assert [one[where]["runs_out"] for one in listed] == [True] + [False] * (len(told) - 1)
+        assert [one[where][why] for one in listed] == [True] + [False] * (len(told) - 1)
     words = [one.IndicationDescription for one in indications(again)]
-    assert ["photo's edge" in one for one in words] == [True] + [False] * (len(told) - 1)
+    assert [said in one for one in words] == [True] + [False] * (len(told) - 1)

@@ -245,6 +245,8 @@ class IndicationModel(QAbstractTableModel):
         told = [from_core(line) for line in dict.fromkeys(lines)]
         if made is not None and made.runs_out:
             told.insert(0, tr("Ends at the photo's edge: its sizes are the least it can have."))
+        if made is not None and made.covered:
+            told.insert(0, tr("An end may be covered: its sizes are the least it can have."))
         if made is not None and made.overexposed:
             told.insert(0, tr("On overexposed developer: its sizes are the least it can have."))
         return "\n".join(told)

@@ -156,7 +156,7 @@ class Turning(QObject):
             session.photo_shown.emit(preview)
 
         def work(token: Token) -> "tuple[Photo, PhotoLevels]":
-            from ptmark.inspection.workings import open_again
+            from ptmark.inspection.again import open_again
 
             photo = open_again(info)
             token.check()
