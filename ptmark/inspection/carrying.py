@@ -13,6 +13,7 @@ __all__ = [
     "SAME_PART_NUMBER",
     "filled",
     "from_same_part_number",
+    "limits_follow",
     "next_serial",
     "same_number_again",
 ]
@@ -93,6 +94,26 @@ def filled(
     """
     kept = {key: text for key, text in {**fields, **new}.items() if text.strip()}
     return {"fields": kept, "carried": carried.difference(new)}
+
+
+def limits_follow(
+    process: Mapping[str, Any], kept: Mapping[str, Mapping[str, float | None]]
+) -> dict[str, Any]:
+    """What the process is held against once another procedure is named.
+
+    The practice stays; limits are of one procedure, so only those ``kept`` for the one that is
+    named now hold. On to the next part both go, as the procedure itself does.
+
+    Examples
+    --------
+    >>> process = {"practice": "ISO 3452-1", "limits": {"Drying": {"least": 5}}}
+    >>> limits_follow(process, {})
+    {'practice': 'ISO 3452-1'}
+    """
+    made = {name: one for name, one in process.items() if name != "limits"}
+    return (
+        {**made, "limits": {name: dict(pair) for name, pair in kept.items()}} if kept else made
+    )
 
 
 def from_same_part_number(

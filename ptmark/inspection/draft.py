@@ -47,6 +47,7 @@ def draft_to_json(inspection: Inspection) -> dict[str, Any]:
         "after": [_photo_to_json(one, inspection) for one in state.after],
         "sizes_from": state.sizes_from,
         "retest_of": state.retest_of,
+        "process": state.process,
     }
 
 
@@ -164,6 +165,7 @@ def draft_of_record(record: Record, photos: Sequence[Path]) -> dict[str, Any]:
         "after": views[1:],
         "sizes_from": chosen.get("sizes_from", {}),
         "retest_of": record.retest_of,
+        "process": record.process or {},
     }
 
 
@@ -287,6 +289,7 @@ def _state(document: dict[str, Any]) -> State:
         marked=tuple(_marked(m) for m in document["marked"]),
         mode=str(document.get("mode", "")),
         retest_of=document.get("retest_of"),
+        process=dict(document.get("process", {})),
         carried=frozenset(document.get("carried", ())),
         edges_px=tuple(
             (str(one["name"]), tuple(_point(p) for p in one["points_px"]))

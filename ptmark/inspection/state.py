@@ -34,6 +34,7 @@ SHARED = (
     "profile",
     "decision_rule",
     "fields",
+    "process",
     "carried",
     "decision",
     "decision_reason",
@@ -108,9 +109,10 @@ class State:
     shares (`SHARED`). The other photos of the set stand in ``before`` and ``after``, each as a
     state of its own, of which only the photo's own part counts. ``sizes_from`` holds, by
     letter, the SHA-256 of the photo that the inspector chose to take a size from. ``retest_of``
-    is the record's link to an earlier one, as `ptmark.record.link_to` makes it. ``carried``
-    names the fields, and "profile", that come from an earlier inspection and that nobody has
-    looked at since.
+    is the record's link to an earlier one, as `ptmark.record.link_to` makes it. ``process`` is
+    what times and conditions are held against, as the record has it; empty for common practice.
+    ``carried`` names the fields, and "profile", that come from an earlier inspection and that
+    nobody has looked at since.
 
     ``weld_px`` are two points on the weld's centre line, px: its course, and its length where
     ``weld_length_mm`` is not given. ``edges_px`` are lines on the part that rules go by, each
@@ -130,6 +132,7 @@ class State:
     diameter_mm: float | None = None
     edges_px: tuple[EdgeLine, ...] = ()
     fields: dict[str, str] = field(default_factory=dict)
+    process: dict[str, Any] = field(default_factory=dict)
     carried: frozenset[str] = frozenset()
     decision: str = ""
     decision_reason: str = ""
@@ -185,6 +188,7 @@ class State:
             decision_rule=self.decision_rule,
             mode=self.mode,
             fields=fields,
+            process=self.process,
             carried=frozenset(fields) | ({"profile"} if self.profile else set()),
         )
 

@@ -1,6 +1,7 @@
 """The process as a record's fields tell it, held against the figures of the trade."""
 
 from ptmark.process.checks import CHECKED, CONDITIONS, Conditions, cautions
+from ptmark.process.held import PRACTICE, TEMPERATURE, HeldAgainst
 from ptmark.process.limits import (
     LIMITS,
     STAGES,
@@ -16,8 +17,11 @@ __all__ = [
     "CHECKED",
     "CONDITIONS",
     "LIMITS",
+    "PRACTICE",
     "STAGES",
+    "TEMPERATURE",
     "Conditions",
+    "HeldAgainst",
     "Limit",
     "Stage",
     "cautions",

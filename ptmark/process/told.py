@@ -1,25 +1,29 @@
-"""What a record tells of a process outside the usual limits, with the inspector's reasons."""
+"""What a record tells of a process outside its limits, with the inspector's reasons."""
 
 from collections.abc import Mapping
 from datetime import date
+from typing import Any
 
-from ptmark.process.checks import CHECKED, CONDITIONS, cautions
-from ptmark.process.limits import LIMITS, STAGES, judge_time, limit_words, minutes_of
+from ptmark.process.checks import CHECKED, cautions
+from ptmark.process.held import PRACTICE, HeldAgainst
+from ptmark.process.limits import STAGES, Stage, judge_time, limit_words, minutes_of
 
 __all__ = ["deviation_parts", "process_told", "tells_fluorescent"]
 
-_PRACTICE = "common practice"
-
 
 def process_told(
-    fields: Mapping[str, str], *, made: date, fluorescent: bool = False
+    fields: Mapping[str, str],
+    process: Mapping[str, Any] | None = None,
+    *,
+    made: date,
+    fluorescent: bool = False,
 ) -> list[str]:
-    """One caution for each field outside the usual limits, with the reason that was given.
+    """One caution for each field outside its limits, with the reason that was given.
 
     Parameters
     ----------
-    fields : mapping
-        Of `ptmark.record.Record`.
+    fields, process : mappings
+        Of `ptmark.record.Record`; the usual limits hold where it names no practice.
     made : date
         Of the record, which dates are held against where no examination date can be read.
     fluorescent : bool
@@ -32,17 +36,35 @@ def process_told(
     'Development: 2 min, at least 10 min (common practice, no source'
     """
     glows = fluorescent or tells_fluorescent(fields)
-    found = cautions(fields, CONDITIONS[_PRACTICE], fluorescent=glows, today=made)
+    held = HeldAgainst.read(process, fields)
+    found = cautions(fields, held.conditions, fluorescent=glows, today=made)
     said = {CHECKED[key]: text for key, text in found.items()}
     for stage in STAGES:
-        minutes, limit = minutes_of(fields, stage), LIMITS[_PRACTICE][1][stage.name]
+        minutes, limit = minutes_of(fields, stage), held.limit(stage.name)
         if minutes is not None and judge_time(minutes, limit) in {"early", "late"}:
             said[stage.name] = (
-                f"{minutes:g} min, {limit_words(limit)} (common practice, no source; the "
-                "procedure governs)."
+                f"{minutes:g} min, {limit_words(limit)} ({_source(held, stage)})."
             )
     whys = deviation_parts(fields, whole=True)
-    return [_with_reason(name, text, whys.get(name, "")) for name, text in said.items()]
+    told = [_with_reason(name, text, whys.get(name, "")) for name, text in said.items()]
+    return [*_unknown(held), *told]
+
+
+def _source(held: HeldAgainst, stage: Stage) -> str:
+    """Whose limit of a stage that is."""
+    if stage.name in held.own:
+        return held.whose(stage.name)
+    sure = f"{held.practice}, no source" if held.practice == PRACTICE else held.practice
+    return f"{sure}; the procedure governs"
+
+
+def _unknown(held: HeldAgainst) -> list[str]:
+    if not held.unknown:
+        return []
+    return [
+        f"The limits of “{held.unknown}”, which the record names, are not known here: "
+        f"held against {held.practice}."
+    ]
 
 
 def _with_reason(name: str, text: str, why: str) -> str:

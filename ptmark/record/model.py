@@ -26,9 +26,9 @@ PHOTO_MEMBERS = (
     "edges_mm",
     "given",
 )
-_SINCE_3 = ("more_photos", "together", "diameter_mm", "edges_mm", "given", "chosen")
+_SINCE_3 = ("more_photos", "together", "diameter_mm", "edges_mm", "given", "chosen", "process")
 # Left out where they hold nothing, so that what was signed without them keeps its hash.
-_MAY_LACK = ("diameter_mm", "edges_mm", "given", "chosen")
+_MAY_LACK = ("diameter_mm", "edges_mm", "given", "chosen", "process")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -65,6 +65,7 @@ class Record:
     edges_mm: dict[str, list[list[list[float]]]] | None = None
     given: dict[str, Any] | None = None
     chosen: dict[str, Any] | None = None
+    process: dict[str, Any] | None = None
     more_photos: list[dict[str, Any]] = field(default_factory=list)
     together: dict[str, Any] | None = None
     retest_of: dict[str, Any] | None = None

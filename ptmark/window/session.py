@@ -60,6 +60,7 @@ class Session(QObject):
         self.unseen: set[str] = set()  # photos, by SHA-256, where looking came to no end
         self.stale = StaleWatch(self, lambda: (self.inspection, self.judgement.evaluation))
         self.judged.connect(self.stale.look)
+        self.limits_of: Callable[[str], Mapping[str, Any]] | None = None  # by procedure
         self.listed: Callable[[], list[str]] | None = None  # letters as the list shows them
         self.turner: Callable[[PhotoInfo, Callable[[Photo | None], None]], None] | None = None
         self._by_itself = False
@@ -153,6 +154,13 @@ class Session(QObject):
         if self.inspection is None:
             return
         state = self.inspection.state
+        procedure = changes.get("fields", state.fields).get("procedure", "")
+        if procedure != state.fields.get("procedure", "") and self.limits_of is not None:
+            from ptmark.inspection.carrying import limits_follow
+
+            changes.setdefault(
+                "process", limits_follow(state.process, self.limits_of(procedure))
+            )
         if any(getattr(state, name) != value for name, value in changes.items()):
             self.inspection.change(what, **changes)
 

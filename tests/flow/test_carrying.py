@@ -44,7 +44,8 @@ OF_ONE_EXAMINATION = {
     "examiner", "remarks", "limits", "rework", "reviewer", "penetrant_batch", "developer_batch",
     "remover_batch", "thermometer", "light_meter",
 }  # fmt: skip
-HANDED_ON = {"profile", "decision_rule", "mode", "fields", "carried", "info"}
+HANDED_ON = {"profile", "decision_rule", "mode", "fields", "process", "carried", "info"}
+PROCESS = {"practice": "ISO 3452-1", "limits": {"Drying": {"least": 5.0}}}
 
 
 def test_every_field_is_decided():
@@ -76,6 +77,7 @@ def full(photo_file):
         thickness_mm=12.0,
         diameter_mm=60.0,
         edges_px=(("edge", ((200.0, 300.0), (900.0, 300.0))),),
+        process=PROCESS,
         fields={one.key: f"of the first part: {one.label}" for one in FIELDS},
         decision="reject",
         decision_reason="too long",
@@ -106,6 +108,7 @@ def assert_next_part(state):
     assert set(state.fields) == NEXT_PART
     assert state.carried == NEXT_PART | {"profile"}
     assert (state.profile, state.decision_rule) == ("iso-23277-2", "simple")
+    assert state.process == PROCESS  # as the procedure goes along
 
 
 def test_another_photo_opened_is_the_next_part(full, other_file):

@@ -51,6 +51,7 @@ def worked_on(photo_file, overview_file):
         weld_px=((200.0, 300.25), (1300.0, 320.0)),
         area_px=((100.0, 100.0), (1500.0, 100.0), (1500.0, 1500.0)),
         fields={"part_number": "P-7 (invented)", "procedure": "P-1"},
+        process={"practice": "ISO 3452-1", "limits": {"Drying": {"least": 5.0, "most": None}}},
         carried=frozenset({"procedure"}),
         decision="refer",
         decision_reason="a second look",
@@ -120,7 +121,7 @@ def test_a_draft_keeps_what_the_look_left_out(worked_on):
 def test_records_without_these_members_keep_their_bytes(worked_on):
     """What was signed before they were there must hash as it did."""
     document = worked_on.to_record().to_json()
-    del document["chosen"]
+    del document["chosen"], document["process"]
     second = document["more_photos"][0]
     assert second.pop("given")["dropped"]
     for name in ("diameter_mm", "edges_mm"):

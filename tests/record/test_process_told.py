@@ -72,6 +72,24 @@ def test_a_record_tells_its_fields_as_they_are_now(parts):
     assert process_cautions(replace(poor, fields=GOOD)) == []
 
 
+def test_a_record_is_held_against_the_practice_and_the_limits_that_it_names(parts):
+    from dataclasses import replace
+
+    fields = {"procedure": "P-7", "development_time": "40 min", "penetration_time": "12 min"}
+    record = replace(build_record(**parts), fields=fields)
+    assert process_cautions(record) == []  # common practice has no most
+    iso = replace(record, process={"practice": "ISO 3452-1"})
+    assert process_cautions(iso) == [  # ISO 3452-1, 8.6: 10 to 30 min, second-hand
+        "Development: 40 min, 10 to 30 min (ISO 3452-1; the procedure governs)."
+    ]
+    own = {"Penetrant dwell": {"least": 15.0}, "Development": {"most": None}}
+    assert process_cautions(
+        replace(record, process={"practice": "ISO 3452-1", "limits": own})
+    ) == ["Penetrant dwell: 12 min, 15 to 60 min (procedure P-7)."]
+    later = process_cautions(replace(record, process={"practice": "a later one"}))
+    assert "“a later one”, which the record names, are not known here" in later[0]
+
+
 def test_the_command_and_the_report_tell_the_same(parts, tmp_path, capsys):
     from dataclasses import replace
     from io import BytesIO

@@ -65,6 +65,8 @@ GIVEN = {"mode": "fluorescent", "weld_px": [[0, 1], [2, 3]], "weld_length_mm": 1
 GIVEN |= {"dropped": [DROPPED], "edges": [{"name": "rim", "points_px": [[0, 1], [2, 3]]}]}
 CHOSEN = {"profile": "invented-1", "decision_rule": "simple", "sizes_from": {"A": HEX}}
 CHOSEN |= {"carried": ["procedure"]}
+OWN_LIMITS = {"Penetrant dwell": {"least": 15.0, "most": None}}
+PROCESS = {"practice": "ISO 3452-1", "limits": OWN_LIMITS}
 AGAIN = {"id": "A", "of_record": 1, "chosen": False, "sizes": [SIZE, {**SIZE, "photo": 2}]}
 
 
@@ -80,6 +82,7 @@ def document(record):
             edges_mm={"rim": [[[0.0, 1.0], [2.0, 3.0]]]},
             indications=[{**record.indications[0], **KNOWN}, *record.indications[1:]],
             chosen=CHOSEN,
+            process=PROCESS,
             more_photos=[{name: getattr(record, name) for name in PHOTO_MEMBERS}],
             together={"verdict": "rejectable", "seen_again": [AGAIN], "cautions": ["x"]},
             reviews=[REVIEW],
@@ -150,6 +153,9 @@ OPTIONAL = {
 OPTIONAL |= {("more_photos", 0, *path) for path in OPTIONAL}
 OPTIONAL |= {("history",), ("seal",), ("given",), ("chosen",), ("more_photos", 0, "given")}
 OPTIONAL |= {("chosen", name) for name in CHOSEN}
+OPTIONAL |= {("process",), *(("process", name) for name in PROCESS)}
+OPTIONAL |= {("process", "limits", "Penetrant dwell", side) for side in ("least", "most")}
+OPTIONAL |= {("process", "limits", "Penetrant dwell")}
 OPTIONAL |= {
     (*at, name) for at in ((), ("more_photos", 0)) for name in ("diameter_mm", "edges_mm")
 }
@@ -243,6 +249,9 @@ MUTATIONS = [
     (("chosen", "decision_rule"), "lenient"),
     (("chosen", "sizes_from"), {"A": "00"}),
     (("chosen", "carried"), ["Part number"]),
+    (("process", "practice"), ""),
+    (("process", "limits", "Penetrant dwell", "least"), "15"),
+    (("process", "limits", "Penetrant dwell"), [15, None]),
     (("disposition", "decision"), "ship it"),
     (("cautions",), [1]),
     (("retest_of", "id"), "../up"),

@@ -5,8 +5,8 @@ from datetime import UTC, datetime
 import pytest
 
 from ptmark.errors import UsageError
-from ptmark.process import STAGES, Limit
-from ptmark.window.process.own import NO_LIMIT, TEMPERATURE, OwnLimits, read_figure
+from ptmark.process import STAGES, TEMPERATURE, HeldAgainst, Limit
+from ptmark.window.process.own import NO_LIMIT, OwnLimits, read_figure, with_pair
 
 DWELL = STAGES[1]
 
@@ -34,15 +34,15 @@ def test_what_is_no_figure_is_refused(text):
 
 def test_limits_are_kept_for_each_procedure(home):
     own = OwnLimits()
-    own.put("P-7", "Drying", (5.0, NO_LIMIT))
-    own.put("P-8", "Drying", (None, 3.0))
+    own.put("P-7", with_pair({}, "Drying", (5.0, NO_LIMIT)))
+    own.put("P-8", with_pair({}, "Drying", (None, 3.0)))
     with pytest.raises(UsageError, match="10 at least is over 5 at most"):
-        own.put("P-7", "Penetrant dwell", (10.0, 5.0))
+        with_pair(own.of("P-7"), "Penetrant dwell", (10.0, 5.0))
     own.save()
     again = OwnLimits()
-    assert again.of("p-7 ") == {"Drying": (5.0, NO_LIMIT)}
-    assert again.of("P-8") == {"Drying": (None, 3.0)}
-    again.put("P-7", "Drying", (None, None))
+    assert again.of("p-7 ") == {"Drying": {"least": 5.0, "most": None}}
+    assert again.of("P-8") == {"Drying": {"most": 3.0}}
+    again.put("P-7", with_pair(again.of("P-7"), "Drying", (None, None)))
     again.save()
     assert OwnLimits().of("P-7") == {}
     (home / "procedures.json").write_text('{"P-7": {"Drying": ["x", 1]}, "P": 3}')
@@ -79,7 +79,7 @@ def test_the_checks_follow_and_the_reason_goes_into_the_record(step, idle, home)
     least, most = timers.own_form.edits["Penetrant dwell"]
     assert (least.placeholderText(), most.placeholderText()) == ("10", "none")
     type_into(least, "15")
-    assert timers.log.limit(DWELL) == Limit(15.0, None)
+    assert timers.log.held.limit(DWELL.name) == Limit(15.0, None)
     assert timers.log.standing(DWELL) == "early"
     assert "too early" in row.says.text()
     assert "At least 15 min" in row.says.text()
@@ -111,11 +111,35 @@ def test_the_checks_follow_and_the_reason_goes_into_the_record(step, idle, home)
 
     type_into(least, "much")
     assert "Penetrant dwell: “much” is no limit" in timers.own_form.notice.text.text()
-    assert timers.log.limit(DWELL) == Limit(15.0, None)
+    assert timers.log.held.limit(DWELL.name) == Limit(15.0, None)
     idle()
-    assert OwnLimits().of("P-7")["Penetrant dwell"] == (15.0, None)
+    assert OwnLimits().of("P-7")["Penetrant dwell"] == {"least": 15.0}
 
     session.fill_in("fill in", {"procedure": "P-9"})  # another one has limits of its own
     assert timers.log.standing(DWELL) == "good"
     assert caution.isHidden()
     assert least.text() == ""
+
+    session.fill_in("fill in", {"procedure": "P-7"})  # what was typed for it is kept
+    assert timers.log.held.limit(DWELL.name) == Limit(15.0, None)
+
+
+@pytest.mark.gui
+def test_practice_and_limits_are_undone_and_stand_in_the_record(step, idle, home):
+    session, timers = step.session, step.timers
+    fields = {"procedure": "P-7", "penetration_time": "12 min"}
+    session.fill_in("fill in", fields)
+    timers.practice.setCurrentIndex(timers.practice.findData("ISO 3452-1"))
+    timers.practice.activated.emit(timers.practice.currentIndex())
+    type_into(timers.own_form.edits["Penetrant dwell"][1], "8")
+    process = {"practice": "ISO 3452-1", "limits": {"Penetrant dwell": {"most": 8.0}}}
+    assert session.state.process == process
+    told = HeldAgainst.read(process, fields)
+    assert (told.limit(DWELL.name), told.whose(DWELL.name)) == (Limit(5, 8.0), "procedure P-7")
+    session.undo()
+    assert timers.log.held.limit(DWELL.name) == Limit(5, 60)  # ISO 3452-1, 8.4.2
+    session.undo()
+    assert timers.practice.currentData() == "common practice"
+    session.redo()
+    session.redo()
+    assert session.state.process == process

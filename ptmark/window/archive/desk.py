@@ -236,6 +236,7 @@ class ArchiveDesk(QObject):
             tr("start the retest of {0}", record.id),
             fields={**mine, **theirs},
             carried=state.carried.union(theirs),
+            process=record.process or {},
             retest_of=link_to(record, f"{record.id}.json"),
             profile=profile if profile in list_profiles() else state.profile,
         )

@@ -49,7 +49,7 @@ class ProcessCautions:
             return
         found = cautions(
             state.fields,
-            self._log.conditions,
+            self._log.held.conditions,
             fluorescent=self._fluorescent(),
             today=self._log.clock().date(),
         )

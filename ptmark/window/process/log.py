@@ -4,25 +4,23 @@ A stage that runs is told by its fields alone, so that a draft brings it back ru
 undo stops it.
 """
 
-import math
 import re
-from collections.abc import Callable
-from dataclasses import replace
+from collections.abc import Callable, Mapping
 from datetime import datetime, timedelta
+from typing import Any
 
 from ptmark.process import (
-    CONDITIONS,
     LIMITS,
+    PRACTICE,
     STAGES,
-    Conditions,
-    Limit,
+    HeldAgainst,
     Stage,
     deviation_parts,
     judge_time,
     limit_words,
     minutes_of,
 )
-from ptmark.window.process.own import TEMPERATURE, OwnLimits, over
+from ptmark.window.process.own import OwnLimits, Pair, with_pair
 from ptmark.window.session import Session
 from ptmark.window.words import from_core, inside, tr
 
@@ -44,53 +42,59 @@ class ProcessLog:
     def __init__(self, session: Session, clock: Callable[[], datetime] = now) -> None:
         self._session = session
         self.clock = clock
-        self.practice = next(iter(LIMITS))
-        self.own = OwnLimits()
+        self.kept = OwnLimits()
+        session.limits_of = self.kept.of
 
     @property
-    def procedure(self) -> str:
-        """The number of the procedure as the record has it."""
-        return self._fields().get("procedure", "").strip()
+    def held(self) -> HeldAgainst:
+        """What times and conditions are held against."""
+        state = self._session.state
+        return HeldAgainst.read(state.process if state else None, self._fields())
 
-    def limit(self, stage: Stage) -> Limit:
-        """The limit of a stage: the procedure's own, else by the practice that is chosen."""
-        return over(self.standard(stage.name), self.own.of(self.procedure).get(stage.name))
+    def choose(self, practice: str) -> None:
+        """Hold them against another practice."""
+        rest = {k: v for k, v in self._process().items() if k != "practice"}
+        new = rest if practice == PRACTICE else {**rest, "practice": practice}
+        self._hold(tr("hold the times against {0}", tr(practice)), new)
 
-    def standard(self, name: str) -> Limit:
-        """The limit of a stage, or of `TEMPERATURE` in °C, by the practice alone."""
-        if name == TEMPERATURE:
-            return Limit(*CONDITIONS[self.practice].temperature)
-        return LIMITS[self.practice][1][name]
+    def limit_to(self, name: str, pair: Pair) -> None:
+        """Give the procedure its own limit, or take it away; kept under its number, if any.
 
-    @property
-    def conditions(self) -> Conditions:
-        """Temperature and light by the practice, with the procedure's own temperatures."""
-        held = CONDITIONS[self.practice]
-        own = self.own.of(self.procedure).get(TEMPERATURE)
-        if own is None:
-            return held
-        limit = over(Limit(*held.temperature), own)
-        named = self.procedure
-        return replace(
-            held,
-            temperature=(
-                -math.inf if limit.least is None else limit.least,
-                math.inf if limit.most is None else limit.most,
-            ),
-            on_temperature=f"procedure {named}" if named else "typed here",
-            outside="",
-            cold="",
-        )
+        Raises
+        ------
+        UsageError
+            If the least is over the most.
+        """
+        limits, procedure = with_pair(self.held.own, name, pair), self.held.procedure
+        rest = {k: v for k, v in self._process().items() if k != "limits"}
+        new = {**rest, "limits": limits} if limits else rest
+        self._hold(tr("limit {0}", inside(name)), new)
+        if procedure:
+            self.kept.put(procedure, limits)
+
+    def _process(self) -> dict[str, Any]:
+        state = self._session.state
+        return dict(state.process) if state else {}
+
+    def _hold(self, what: str, process: dict[str, Any]) -> None:
+        """Hold the times that a reason was given for against the new limits too."""
+        fields = self._fields()
+        held, parts = HeldAgainst.read(process, fields), deviation_parts(fields, whole=True)
+        for name, told in parts.items():
+            if name and told.startswith(", "):
+                parts[name] = self._held_against(name, held) + self.reason(name)
+        new = {**fields, "deviations": _joined(parts)} if parts else fields
+        self._session.change(what, process=process, fields=new)
 
     @property
     def source(self) -> str:
         """Where the limits are from."""
-        own = self.own.of(self.procedure)
-        said = from_core(LIMITS[self.practice][0])
-        if not own:
+        held = self.held
+        said = from_core(LIMITS[held.practice][0])
+        if not held.own:
             return said
-        named = ", ".join(tr(name) for name in own)
-        whose = self.procedure or tr("typed here")
+        named = ", ".join(tr(name) for name in held.own)
+        whose = held.procedure or tr("typed here")
         return tr("By the procedure ({0}): {1}. Else: {2}", whose, named, said)
 
     def begun_at(self, stage: Stage) -> datetime | None:
@@ -114,7 +118,7 @@ class ProcessLog:
     def standing(self, stage: Stage) -> str:
         """How it stands, "early", "good" or "late", by the chosen limits; else ""."""
         minutes = self.minutes(stage)
-        return "" if minutes is None else judge_time(minutes, self.limit(stage))
+        return "" if minutes is None else judge_time(minutes, self.held.limit(stage.name))
 
     def begin(self, stage: Stage) -> None:
         """Begin, or begin afresh."""
@@ -147,29 +151,21 @@ class ProcessLog:
         parts = deviation_parts(self._fields(), whole=True)
         parts.pop(name, None)
         if text.strip():
-            parts[name] = self._held_against(name) + text.strip().replace(";", ",")
-        rest = parts.pop("", "")
-        rest = "" if rest.lower() == "none" else rest
-        named = [f"{name}{told}" for name, told in parts.items()]
-        new = "; ".join([*([rest] if rest else []), *named])
-        self._write(tr("give the reason for {0}", inside(name)), {"deviations": new})
-
-    def renew_reasons(self) -> None:
-        """Hold the times that a reason was given for against the limits as they are now."""
-        for name, told in deviation_parts(self._fields(), whole=True).items():
-            reason = self.reason(name)
-            if name and told.startswith(", ") and told != self._held_against(name) + reason:
-                self.give_reason(name, reason)
+            why = text.strip().replace(";", ",")
+            parts[name] = self._held_against(name, self.held) + why
+        if parts.get("", "").lower() == "none":
+            parts.pop("")
+        what = tr("give the reason for {0}", inside(name))
+        self._write(what, {"deviations": _joined(parts)})
 
     # -- fields -------------------------------------------------------------------------------
-    def _held_against(self, name: str) -> str:
+    def _held_against(self, name: str, held: HeldAgainst) -> str:
         """A stage's time, the limit it was held against and whose, to stand before a reason."""
         stage = next((one for one in STAGES if one.name == name), None)
         minutes = None if stage is None else self.minutes(stage)
         if stage is None or minutes is None:
             return ": "
-        limit, own = self.limit(stage), stage.name in self.own.of(self.procedure)
-        whose = f"procedure {self.procedure}" if own else self.practice
+        limit, whose = held.limit(name), held.whose(name)
         whose = whose.replace(";", ",").replace(": ", " ").strip()
         return f", {minutes:.1f} min against {limit_words(limit)} ({whose}): "
 
@@ -198,3 +194,9 @@ class ProcessLog:
         present = self.clock()
         at = present.replace(hour=hour, minute=minute, second=second, microsecond=0)
         return at if at <= present + timedelta(seconds=1) else at - timedelta(days=1)
+
+
+def _joined(parts: Mapping[str, str]) -> str:
+    """`deviation_parts` as one text, what names nothing first."""
+    rest = {"": parts.get("", "")}
+    return "; ".join(f"{name}{told}" for name, told in {**rest, **parts}.items() if told)

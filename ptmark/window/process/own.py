@@ -5,82 +5,84 @@ A figure that is not typed is the standard's still. A limit may also be none at 
 
 import json
 import math
+from collections.abc import Mapping
+from contextlib import suppress
 from typing import Any
 
 from ptmark.errors import UsageError
 from ptmark.files import write_whole
 from ptmark.places import user_folder
-from ptmark.process import STAGES, Limit
+from ptmark.process import STAGES, TEMPERATURE
 from ptmark.window.words import tr
 
-__all__ = ["NO_LIMIT", "TEMPERATURE", "OwnLimits", "over", "read_figure"]
+__all__ = ["NO_LIMIT", "OwnLimits", "read_figure", "with_pair"]
 
-TEMPERATURE = "Surface temperature"
 NO_LIMIT = math.inf  # a least or most that is none, as a person typed it
 _LIMITED = (*(stage.name for stage in STAGES), TEMPERATURE)
+_SIDES = ("least", "most")
 
 # A least and a most figure, min or °C, None where the standard's holds.
 Pair = tuple[float | None, float | None]
+# By what they limit, as the record has it: None for no limit.
+Limits = Mapping[str, Mapping[str, float | None]]
 
 
 class OwnLimits:
     """Read when first needed, one file for all procedures."""
 
     def __init__(self) -> None:
-        self._all: dict[str, dict[str, Pair]] | None = None
+        self._all: dict[str, Limits] | None = None
 
-    def of(self, procedure: str) -> dict[str, Pair]:
-        """The figures of a procedure by what they limit; of no procedure where it has none."""
+    def of(self, procedure: str) -> Limits:
+        """The limits kept for a procedure; of no procedure where it has none."""
         if self._all is None:
             self._all = _read()
         return self._all.get(procedure.strip().casefold(), {})
 
-    def put(self, procedure: str, name: str, pair: Pair) -> None:
-        """Give a procedure its own figures, or take them away with two times None.
-
-        Raises
-        ------
-        UsageError
-            If the least is over the most.
-        """
-        least, most = pair
-        finite = [v for v in pair if v is not None and math.isfinite(v)]
-        if len(finite) == 2 and finite[0] > finite[1]:
-            raise UsageError(
-                tr("{0}: {1:g} at least is over {2:g} at most", tr(name), least, most),
-                mend=tr("exchange the two"),
-            )
-        kept = dict(self.of(procedure))
-        kept.pop(name, None)
-        if pair != (None, None):
-            kept[name] = pair
-        everything = self._all if self._all is not None else {}
-        self._all = {**everything, procedure.strip().casefold(): kept}
+    def put(self, procedure: str, limits: Limits) -> None:
+        """Keep these for a procedure, in place of what was kept."""
+        self.of(procedure)  # reads what is kept
+        self._all = {**(self._all or {}), procedure.strip().casefold(): limits}
 
     def save(self) -> None:
         """Write all of them; for a worker."""
         made = {
-            number: {name: [_told(v) for v in pair] for name, pair in own.items()}
+            number: {name: [_told(pair, side) for side in _SIDES] for name, pair in own.items()}
             for number, own in (self._all or {}).items()
             if own
         }
         write_whole(_file(), json.dumps(made, indent=1).encode())
 
 
-def over(standard: Limit, own: Pair | None) -> Limit:
-    """A limit with a procedure's own figures in place of the standard's.
+def with_pair(limits: Limits, name: str, pair: Pair) -> Limits:
+    """The limits with this pair; with two times None without any of that name.
+
+    Raises
+    ------
+    UsageError
+        If the least is over the most.
 
     Examples
     --------
-    >>> over(Limit(10, None), (15.0, None)), over(Limit(5, 60), (None, NO_LIMIT))
-    (Limit(least=15.0, most=None), Limit(least=5, most=None))
+    >>> with_pair({}, "Drying", (15.0, NO_LIMIT))
+    {'Drying': {'least': 15.0, 'most': None}}
+    >>> with_pair({"Drying": {"most": 15.0}}, "Drying", (None, None))
+    {}
     """
-    if own is None:
-        return standard
-    figures = []
-    for mine, usual in zip(own, (standard.least, standard.most), strict=True):
-        figures.append(usual if mine is None else None if math.isinf(mine) else mine)
-    return Limit(*figures)
+    least, most = pair
+    finite = [v for v in pair if v is not None and math.isfinite(v)]
+    if len(finite) == 2 and finite[0] > finite[1]:
+        raise UsageError(
+            tr("{0}: {1:g} at least is over {2:g} at most", tr(name), least, most),
+            mend=tr("exchange the two"),
+        )
+    kept = {one: figures for one, figures in limits.items() if one != name}
+    given = {
+        side: None if math.isinf(figure) else figure
+        for side, figure in zip(_SIDES, pair, strict=True)
+        if figure is not None
+    }
+    return {**kept, name: given} if given else kept
 
 
 def read_figure(text: str, name: str) -> float | None:
@@ -113,26 +115,30 @@ def read_figure(text: str, name: str) -> float | None:
     return figure
 
 
-def _told(figure: float | None) -> float | str | None:
-    return "none" if figure is not None and math.isinf(figure) else figure
+def _told(pair: Mapping[str, float | None], side: str) -> float | str | None:
+    if side not in pair:
+        return None
+    return "none" if pair[side] is None else pair[side]
 
 
 def _file() -> Any:  # noqa: ANN401 - a Path
     return user_folder() / "procedures.json"
 
 
-def _read() -> dict[str, dict[str, Pair]]:
+def _read() -> dict[str, Limits]:
     """What was kept; what cannot be read is left out."""
     try:
         kept: Any = json.loads(_file().read_text(encoding="utf-8"))
     except (OSError, ValueError):
         return {}
-    made: dict[str, dict[str, Pair]] = {}
+    made: dict[str, Limits] = {}
     for number, own in kept.items() if isinstance(kept, dict) else ():
-        made[str(number)] = {}
+        limits: Limits = {}
         for name, pair in own.items() if isinstance(own, dict) else ():
             if name in _LIMITED and isinstance(pair, list) and len(pair) == 2:
                 least, most = (NO_LIMIT if v == "none" else v for v in pair)
                 if all(v is None or isinstance(v, int | float) for v in (least, most)):
-                    made[str(number)][name] = (least, most)
+                    with suppress(UsageError):
+                        limits = with_pair(limits, name, (least, most))
+        made[str(number)] = limits
     return made

@@ -1,15 +1,14 @@
 """Where a procedure's own limits are typed, beside those of the standard."""
 
-import math
 from functools import partial
 
 from PySide6.QtWidgets import QGridLayout, QLabel, QVBoxLayout, QWidget
 
 from ptmark.errors import UsageError
-from ptmark.process import STAGES
+from ptmark.process import STAGES, TEMPERATURE
 from ptmark.window.bits import CommitEdit, Notice, key_button, plain, quiet
 from ptmark.window.process.log import ProcessLog
-from ptmark.window.process.own import TEMPERATURE, read_figure
+from ptmark.window.process.own import read_figure
 from ptmark.window.session import Session
 from ptmark.window.words import number, tr
 
@@ -61,40 +60,36 @@ class OwnLimitsForm(QWidget):
     def _take(self, name: str, _text: str) -> None:
         try:
             least, most = (read_figure(edit.text(), name) for edit in self.edits[name])
-            self._log.own.put(self._log.procedure, name, (least, most))
+            self._log.limit_to(name, (least, most))
         except UsageError as exc:
             self.notice.say_error(exc)
             return
         self.notice.say("")
         self._session.workers.start(
             "",
-            lambda _token: self._log.own.save(),
+            lambda _token: self._log.kept.save(),
             failed=lambda exc: self.notice.say(tr("The limits could not be kept: {0}", exc)),
         )
-        self._session.changed.emit()  # the checks follow
-        self._log.renew_reasons()
 
     def refresh(self) -> None:
         """Show the figures of the procedure that the record names."""
         if self._whole.isHidden():
             return
-        procedure = self._log.procedure
+        held = self._log.held
+        procedure = held.procedure
         self._whose.setText(
             tr("Of procedure {0}. An empty field leaves the standard's figure.", procedure)
             if procedure
-            else tr("The record names no procedure yet; these hold wherever it names none.")
+            else tr("The record names no procedure yet; these hold until it names one.")
         )
-        own = self._log.own.of(procedure)
         for name, edits in self.edits.items():
-            standard = self._log.standard(name)
-            for edit, mine, usual in zip(
-                edits, own.get(name, (None, None)), (standard.least, standard.most), strict=True
+            own, usual = held.own.get(name, {}), held.usual(name)
+            for edit, side, figure in zip(
+                edits, ("least", "most"), (usual.least, usual.most), strict=True
             ):
-                edit.show_text(_shown(mine))
-                edit.setPlaceholderText(_shown(usual) or tr("none"))
+                edit.show_text(_shown(own[side]) if side in own else "")
+                edit.setPlaceholderText(_shown(figure))
 
 
 def _shown(figure: float | None) -> str:
-    if figure is None:
-        return ""
-    return tr("none") if math.isinf(figure) else number(figure, "g")
+    return tr("none") if figure is None else number(figure, "g")

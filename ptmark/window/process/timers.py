@@ -74,10 +74,8 @@ class ProcessTimers(QWidget):
         return row
 
     def _choose(self, _row: int) -> None:
-        self.log.practice = self.practice.currentData()
         self._last.clear()
-        self.log.renew_reasons()
-        self.refresh()
+        self.log.choose(self.practice.currentData())
 
     def _press(self, stage: Stage) -> None:
         if self.log.begun_at(stage) is None:
@@ -112,6 +110,8 @@ class ProcessTimers(QWidget):
 
     def refresh(self) -> None:
         """Show every stage as it stands."""
+        held = self.log.held
+        self.practice.setCurrentIndex(self.practice.findData(held.practice))
         self._source.setText(self.log.source)
         running = False
         for stage in STAGES:
@@ -120,7 +120,7 @@ class ProcessTimers(QWidget):
             self.rows[stage.name].show_stage(
                 self.log.minutes(stage),
                 self.log.standing(stage),
-                self.log.limit(stage),
+                held.limit(stage.name),
                 self.log.reason(stage.name),
                 runs=begun is not None,
             )
