@@ -15,6 +15,7 @@ from ptmark.dye.background import SHRINK, twice_background
 from ptmark.dye.contrast import amount_of_ratio, log_ratio
 from ptmark.dye.quick import fresh, middle, quantiles, value_at
 from ptmark.dye.reduced import STRIP, shrunk
+from ptmark.memory import keep_freed_memory
 from ptmark.photo import Photo
 
 __all__ = ["Blob", "CoarseLook", "look_coarsely"]
@@ -67,6 +68,7 @@ def look_coarsely(photo: Photo, area_px: npt.NDArray[np.float64] | None) -> Coar
 
     A blob that reaches into the area is found whole, however far it lies beyond.
     """
+    keep_freed_memory()
     finer = log2(photo.info.megapixels / COARSE_MEGAPIXELS) / 2 + 0.25
     factor = 2 ** min(3, max(0, int(finer)))
     polygon = None if area_px is None else (area_px + 0.5) / factor - 0.5
@@ -137,13 +139,18 @@ def _ratio_and_red(
     """Redness and red codes of a box, coarse px; the picture they are of is never whole."""
     x0, y0, x1, y1 = box
     ratio = fresh((y1 - y0, x1 - x0), np.float32)
-    red = np.empty(ratio.shape, np.uint8)
+    red = fresh(ratio.shape, np.uint8)
+    # one room for every strip: fresh memory would cost more than the work
+    small = np.empty((STRIP, x1 - x0, 3), np.uint8)
+    green = np.empty(small.shape[:2], np.uint8)
+    light = np.empty(small.shape[:2], np.float32)
     for top in range(y0, y1, STRIP):
-        strip = shrunk(photo, factor, (x0, top, x1, min(top + STRIP, y1)))
-        rows = slice(top - y0, top - y0 + len(strip))
+        low = min(top + STRIP, y1)
+        strip = shrunk(photo, factor, (x0, top, x1, low), small[: low - top])
+        rows, own = slice(top - y0, low - y0), green[: low - top]
         cv2.extractChannel(strip, 0, dst=red[rows])
-        green = np.asarray(cv2.extractChannel(strip, 1), np.uint8)
-        log_ratio(red[rows], green, ratio[rows])
+        cv2.extractChannel(strip, 1, dst=own)
+        log_ratio(red[rows], own, ratio[rows], light[: low - top])
     return ratio, red
 
 
@@ -172,11 +179,12 @@ def _weighed(rise: Float, red: Bytes, weight: npt.NDArray[np.float32]) -> Ints:
 
     Returns the flat index of where it was high.
     """
-    high = np.flatnonzero(rise > REACH)
+    flat, size = rise.ravel(), STRIP * rise.shape[1]
+    strips = (flat[at : at + size] > REACH for at in range(0, flat.size, size))
+    high = np.concatenate([i * size + np.flatnonzero(one) for i, one in enumerate(strips)])
     if high.size > rise.size // 8:
         rise *= cv2.LUT(red, weight)
     else:
-        flat = rise.ravel()
         flat[high] = flat.take(high) * weight.take(red.take(high))
     return high
 
@@ -192,12 +200,15 @@ def _above(rise: Float, high: Ints, least: tuple[float, ...]) -> Bytes:
 
 
 def _rise(ratio: Float, background: Float) -> Float:
-    """How far the ratio stands above its background, smoothed."""
+    """How far the ratio stands above its background, smoothed; ``ratio`` is used up.
+
+    From one array into the other: in place, OpenCV smooths a copy of its own.
+    """
     size = (ratio.shape[1], ratio.shape[0])
     rise = fresh(ratio.shape, np.float32)
     cv2.resize(background, size, dst=rise, interpolation=cv2.INTER_LINEAR)
-    cv2.subtract(ratio, rise, dst=rise)
-    return np.asarray(cv2.GaussianBlur(rise, (5, 5), 0.8, dst=rise), np.float32)
+    cv2.subtract(ratio, rise, dst=ratio)
+    return np.asarray(cv2.GaussianBlur(ratio, (5, 5), 0.8, dst=rise), np.float32)
 
 
 def _blobs(rise: Float, reach: Bytes, seeds: Bytes) -> tuple[Blob, ...]:

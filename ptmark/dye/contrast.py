@@ -57,17 +57,21 @@ def redness(rgb: Bytes) -> Float:
     ``rgb`` of shape (H, W, 3), sRGB-coded.
     """
     made = np.empty(rgb.shape[:2], np.float32)
+    light = np.empty((min(STRIP, len(rgb)), rgb.shape[1]), np.float32)
     for top in range(0, len(rgb), STRIP):  # fresh memory costs more
         strip = rgb[top : top + STRIP]
         red, green = (np.asarray(cv2.extractChannel(strip, i), np.uint8) for i in (0, 1))
-        log_ratio(red, green, made[top : top + STRIP])
+        log_ratio(red, green, made[top : top + STRIP], light[: len(strip)])
     return made
 
 
-def log_ratio(red: Bytes, green: Bytes, made: Float) -> None:
-    """Fill an array of shape (H, W) with the `redness` of such codes of red and green."""
+def log_ratio(red: Bytes, green: Bytes, made: Float, room: Float) -> None:
+    """Fill an array of shape (H, W) with the `redness` of such codes of red and green.
+
+    ``room`` is another of that shape to work in.
+    """
     cv2.LUT(red, LOG_LIGHT, dst=made)
-    cv2.subtract(made, cv2.LUT(green, LOG_LIGHT), dst=made)
+    cv2.subtract(made, cv2.LUT(green, LOG_LIGHT, dst=room), dst=made)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)

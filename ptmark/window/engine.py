@@ -7,7 +7,7 @@ the other, and Python ends that by handing one of them a half-made module.
 import threading
 from typing import TYPE_CHECKING
 
-from ptmark.window.memory_back import share_memory
+from ptmark.memory import share_memory
 
 if TYPE_CHECKING:
     from ptmark.inspection import Inspection

@@ -7,10 +7,10 @@ from typing import TYPE_CHECKING, Any
 from PySide6.QtCore import QObject, Signal
 
 from ptmark.errors import PtmarkError
+from ptmark.memory import give_memory_back
 from ptmark.window.autosave import read_draft
 from ptmark.window.card_check import kept_check
 from ptmark.window.engine import load_engine, load_photo_room
-from ptmark.window.memory_back import give_memory_back
 from ptmark.window.session import Session
 from ptmark.window.view.levels import PhotoLevels, build_levels, preview_levels
 from ptmark.window.words import tr
