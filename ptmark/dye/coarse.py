@@ -142,15 +142,14 @@ def _ratio_and_red(
     red = fresh(ratio.shape, np.uint8)
     # one room for every strip: fresh memory would cost more than the work
     small = np.empty((STRIP, x1 - x0, 3), np.uint8)
-    green = np.empty(small.shape[:2], np.uint8)
+    green, blue = (np.empty(small.shape[:2], np.uint8) for _ in range(2))
     light = np.empty(small.shape[:2], np.float32)
     for top in range(y0, y1, STRIP):
         low = min(top + STRIP, y1)
         strip = shrunk(photo, factor, (x0, top, x1, low), small[: low - top])
-        rows, own = slice(top - y0, low - y0), green[: low - top]
-        cv2.extractChannel(strip, 0, dst=red[rows])
-        cv2.extractChannel(strip, 1, dst=own)
-        log_ratio(red[rows], own, ratio[rows], light[: low - top])
+        rows, own = slice(top - y0, low - y0), slice(low - top)
+        cv2.split(strip, [red[rows], green[own], blue[own]])
+        log_ratio(red[rows], green[own], ratio[rows], light[own])
     return ratio, red
 
 

@@ -60,7 +60,7 @@ def redness(rgb: Bytes) -> Float:
     light = np.empty((min(STRIP, len(rgb)), rgb.shape[1]), np.float32)
     for top in range(0, len(rgb), STRIP):  # fresh memory costs more
         strip = rgb[top : top + STRIP]
-        red, green = (np.asarray(cv2.extractChannel(strip, i), np.uint8) for i in (0, 1))
+        red, green, _ = (np.asarray(one, np.uint8) for one in cv2.split(strip))
         log_ratio(red, green, made[top : top + STRIP], light[: len(strip)])
     return made
 
