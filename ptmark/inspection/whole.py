@@ -16,6 +16,7 @@ from ptmark.criteria import Evaluation, Scene, evaluate
 from ptmark.dye import (
     CoarseLook,
     EdgeQuality,
+    LeftOut,
     Suggestions,
     find_indications,
     in_colour_contrast,
@@ -30,6 +31,7 @@ from ptmark.inspection.state import Marked, State, check_outline, free_letter, w
 from ptmark.measure import Measurement, with_own_hand
 from ptmark.photo import Photo
 from ptmark.record import Record
+from ptmark.record.plain import OUTLINE_DIGITS
 from ptmark.scale import Reference, SurfaceMap
 
 __all__ = ["Inspection", "Marked", "State"]
@@ -39,6 +41,11 @@ Array = npt.NDArray[np.float64]
 
 class Inspection(AtHand):
     """The flow, held together: the photo at hand, and in ``photos`` the set it belongs to."""
+
+    def __init__(self) -> None:
+        super().__init__()
+        # blobs that were taken back, each with the outline it was given then
+        self._refined: dict[int, tuple[LeftOut, Array]] = {}
 
     def twin(self) -> "Inspection":
         """The same photo, state and surface on their own, for a worker thread; no undo."""
@@ -94,11 +101,34 @@ class Inspection(AtHand):
         return name
 
     def take_left_out(self, index: int) -> str:
-        """Take back a blob that the suggestions left out; returns its letter."""
+        """Take back a blob that the suggestions left out; returns its letter.
+
+        What was taken back before keeps its letter: it must not count twice.
+        """
         if self.photo is None:
             raise OutlineError("there is no photo yet", mend="open a photo first")
         picture = in_colour_contrast(self.photo, self.state.mode)
-        return self.add(*refine_outline(picture, self.left_out[index].outline_px))
+        blob = self.left_out[index]
+        outline_px, edge = refine_outline(picture, blob.outline_px)
+        self._refined[id(blob)] = (blob, np.round(outline_px, OUTLINE_DIGITS))
+        before = self._taken_back(blob)
+        if before is None:
+            return self.add(outline_px, edge)
+        if before.standing == "dropped":
+            self.edit(before.id, "take", standing="taken")
+        return before.id
+
+    def taken_back(self) -> dict[int, str]:
+        """The letters of what was taken back of `left_out` and stands, by its number."""
+        found = ((n, self._taken_back(blob)) for n, blob in enumerate(self.left_out))
+        return {n: one.id for n, one in found if one and one.standing != "dropped"}
+
+    def _taken_back(self, blob: LeftOut) -> Marked | None:
+        kept = self._refined.get(id(blob))
+        if kept is None or kept[0] is not blob:
+            return None
+        marked = self.state.marked
+        return next((m for m in marked if np.array_equal(m.outline_px, kept[1])), None)
 
     def edit(self, name: str, what: str = "edit", **changes: Any) -> None:  # noqa: ANN401
         """Change members of one `Marked`: outline_px, edge, standing, kind, note, relevance…"""

@@ -32,6 +32,13 @@ class Follows(QObject):
             self._session.select(unseen[0])
             self._view.setFocus()
 
+    def point(self, name: str, bring: bool) -> None:  # noqa: FBT001 - a signal's plain answer
+        """Make a mark stand out in the photo beside what is selected; "" for none."""
+        view, selected = self._view, frozenset(self._session.selected)
+        view.show_marks(view.marks, selected | ({name} if name else frozenset()))
+        if name and bring:
+            view.bring(name)
+
     def _after_card(self, found: bool) -> None:  # noqa: FBT001 - a plain answer
         self._session.go("Indications" if found else "Scale")
 

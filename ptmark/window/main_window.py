@@ -103,6 +103,7 @@ class MainWindow(Parts):
         self.indications_step = IndicationsStep(
             self.session, self.bench, self.looking, self.hands, self
         )
+        self.indications_step.left_out.pointed.connect(self._follows.point)
         self.verdict_step = VerdictStep(self.session, self.bench, self)
         self.record_step = RecordStep(self.session, self.saving, self)
         self.verdict_step.sketched.connect(self._show_marks)

@@ -5118,6 +5118,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>{0}: mit 100 % drucken und flach hinlegen.</translation>
     </message>
     <message>
+      <source>{0}: taken as {1}</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
       <source>{0}: {1:g} at least is over {2:g} at most</source>
       <translation>{0}: mindestens {1:g} liegt über höchstens {2:g}</translation>
     </message>
@@ -5989,6 +5993,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>Jede davon ansehen, oder das Foto in weißem Licht und ohne Filter noch einmal aufnehmen.</translation>
     </message>
     <message>
+      <source>Look at the part, and trace the crack alone if the rest is none.</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
       <source>Lower the exposure until the developer is light grey.</source>
       <translation>Die Belichtung verringern, bis der Entwickler hellgrau ist.</translation>
     </message>
@@ -6019,6 +6027,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>Most of the examined area is overexposed, and pale indications on it are lost. Take another photo with a lower exposure.</source>
       <translation>Der größte Teil des Prüfbereichs ist überbelichtet, und blasse Anzeigen darauf sind verloren. Ein weiteres Foto mit geringerer Belichtung aufnehmen.</translation>
+    </message>
+    <message>
+      <source>Mostly pale, with a part that holds twice the dye and more: {0}. A crack that touches the rim of a run or a stain is called as one with it.</source>
+      <translation type="unfinished" />
     </message>
     <message>
       <source>Name of the line as the scene gives it in edges_mm</source>

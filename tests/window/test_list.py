@@ -173,6 +173,7 @@ def test_300_left_out_are_a_few_lines_with_the_most_dye_like_first(qtbot, opened
     assert len(page.left_out_shown()) == 6
     tree.itemClicked.emit(groups[0].child(6), 0)
     assert tree.topLevelItem(0).childCount() == 13
+    assert tree.currentItem().text(0) == tree.topLevelItem(0).child(6).text(0)
     opened.session.change(
         "area", area_px=((800.0, 300.0), (1000, 300), (1000, 500), (800, 500))
     )

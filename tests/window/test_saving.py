@@ -199,9 +199,27 @@ def test_a_left_out_blob_comes_back_with_one_click(qtbot, opened, idle):
     count = len(inspection.state.marked)
     page.left_out.tree.itemClicked.emit(group.child(0), 0)
     assert len(inspection.state.marked) == count + 1
+    letter = opened.session.one_selected.id
     assert opened.session.one_selected.standing == "taken"
-    opened.session.undo()
+    assert group.child(0).text(0).endswith(f": taken as {letter}")
+    assert list(page.left_out_shown()) == []  # it is an outline of its own now
+    opened.session.select()
+    page.left_out.tree.itemClicked.emit(group.child(0), 0)  # must not count twice
+    assert len(inspection.state.marked) == count + 1
+    assert opened.session.selected == (letter,)
+    inspection.edit(letter, standing="dropped")
+    assert list(page.left_out_shown()) == [0]
+    page.left_out.tree.itemClicked.emit(group.child(0), 0)
+    assert (len(inspection.state.marked), inspection.marked(letter).standing) == (
+        count + 1,
+        "taken",
+    )
+    for _ in range(3):
+        opened.session.undo()
     assert len(inspection.state.marked) == count
+    assert list(page.left_out_shown()) == [0]
+    page.left_out.tree.setCurrentItem(group.child(0))  # as the arrow keys do
+    assert opened.view.selected == {"left 0"}
 
 
 def test_opening_alone_leaves_no_draft(opened, idle, home):

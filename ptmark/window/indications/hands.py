@@ -103,7 +103,8 @@ class Hands(QObject):
         """Take back a blob that was left out."""
         inspection = self._session.inspection
         if inspection is not None and 0 <= index < len(inspection.left_out):
-            self._session.select(inspection.take_left_out(index))
+            take = inspection.take_left_out
+            self._session.attempt("indications", lambda: self._session.select(take(index)))
 
     # -- outlines -----------------------------------------------------------------------------
     def add(self, points: Points, mode: str, px_per_screen: float) -> None:

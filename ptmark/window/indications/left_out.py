@@ -1,9 +1,12 @@
-"""What the look left out: by reason with counts, the most dye-like first, a few at a time."""
+"""What the look left out: by reason with counts, the most dye-like first, a few at a time.
+
+What the pointer is over, or the arrow keys are at, stands out in the photo.
+"""
 
 from collections.abc import Sequence
 from typing import TYPE_CHECKING, Any
 
-from PySide6.QtCore import QPointF, Qt, Signal
+from PySide6.QtCore import QEvent, QObject, QPointF, Qt, Signal
 from PySide6.QtGui import QPolygonF
 from PySide6.QtWidgets import (
     QAbstractItemView,
@@ -25,15 +28,21 @@ if TYPE_CHECKING:
 
 __all__ = ["LeftOutList", "dye_likeness"]
 
-_AT_ONCE = 6  # of one reason; a click on the last line shows as many again
+_AT_ONCE = 6  # of one reason; a click on the last line shows twice as many
 _NUMBER = Qt.ItemDataRole.UserRole
+_SAID = Qt.ItemDataRole.UserRole + 1
 _SIDE = 48  # px that a blob is reduced to for a glance at its colour
 
 
 class LeftOutList(QWidget):
-    """Signals: ``shown_changed()`` when the photo is to show other blobs."""
+    """Signals: ``shown_changed()`` when the photo is to show other blobs.
+
+    ``pointed(str, bool)`` with the name of the blob's mark in the photo, "" for none, and
+    whether it is to be brought into sight.
+    """
 
     shown_changed = Signal()
+    pointed = Signal(str, bool)
 
     def __init__(self, session: Session, hands: Hands) -> None:
         super().__init__()
@@ -41,6 +50,7 @@ class LeftOutList(QWidget):
         self._of: tuple[object, ...] = ()
         self._scores: dict[int, float] = {}
         self._more: dict[str, int] = {}
+        self._taken: dict[int, str] = {}
         self.switch = QCheckBox()
         self.switch.setMinimumHeight(28)
         self.switch.toggled.connect(lambda _: self._tell())
@@ -51,6 +61,10 @@ class LeftOutList(QWidget):
         self.tree.setMinimumHeight(170)
         self.tree.setWordWrap(True)
         self.tree.setEditTriggers(QAbstractItemView.EditTrigger.NoEditTriggers)
+        self.tree.setMouseTracking(True)
+        self.tree.viewport().installEventFilter(self)
+        self.tree.itemEntered.connect(lambda item: self._point(item, bring=False))
+        self.tree.currentItemChanged.connect(lambda item, _: self._point(item, bring=True))
         self.tree.itemClicked.connect(self._on_item)
         self.tree.itemActivated.connect(self._on_item)
         self.tree.itemExpanded.connect(lambda _: self.shown_changed.emit())
@@ -69,9 +83,19 @@ class LeftOutList(QWidget):
             for at in range(group.childCount() if group.isExpanded() else 0):
                 item = group.child(at)
                 number = item.data(0, _NUMBER) if item is not None else None
-                if isinstance(number, int):
+                if isinstance(number, int) and number not in self._taken:
                     numbers.append(number)
         return numbers
+
+    def eventFilter(self, watched: QObject, event: QEvent) -> bool:  # noqa: N802 - Qt's name
+        if event.type() == QEvent.Type.Leave:
+            self._point(None, bring=False)
+        return super().eventFilter(watched, event)
+
+    def _point(self, item: QTreeWidgetItem | None, *, bring: bool) -> None:
+        number = None if item is None else item.data(0, _NUMBER)
+        known = isinstance(number, int) and number not in self._taken
+        self.pointed.emit(f"left {number}" if known else "", bring and self.tree.hasFocus())
 
     def refresh(self) -> None:
         """Show what the last look left out within the examined area."""
@@ -84,6 +108,12 @@ class LeftOutList(QWidget):
                 self._score(blobs)
             self._of = (blobs, area)
             self._fill(afresh=True)
+        taken = inspection.taken_back() if inspection else {}
+        if taken != self._taken:
+            self._taken = taken
+            for group in self._groups():
+                self._say_taken(group)
+            self.shown_changed.emit()
         self.switch.setEnabled(bool(blobs))
         self._show_tree()
 
@@ -131,15 +161,25 @@ class LeftOutList(QWidget):
         for number in numbers[:few]:
             blob = blobs[number]
             said = from_core(blob.reason)
-            item = QTreeWidgetItem([f"{said}, {self._size(blob)}"])
+            item = QTreeWidgetItem()
             item.setData(0, _NUMBER, number)
+            item.setData(0, _SAID, f"{said}, {self._size(blob)}")
             item.setToolTip(0, said)
             group.addChild(item)
+        self._say_taken(group)
         if len(numbers) > few:
             group.addChild(
                 QTreeWidgetItem([tr("{0} more, less like dye …", len(numbers) - few)])
             )
         self.tree.addTopLevelItem(group)
+
+    def _say_taken(self, group: QTreeWidgetItem) -> None:
+        """Tell of each blob of a reason whether it was taken back, under which letter."""
+        for at in range(group.childCount()):
+            item = group.child(at)
+            if item is not None and (said := item.data(0, _SAID)):
+                letter = self._taken.get(item.data(0, _NUMBER))
+                item.setText(0, tr("{0}: taken as {1}", said, letter) if letter else said)
 
     def _size(self, blob: "LeftOut") -> str:
         inspection = self._session.inspection
@@ -156,9 +196,14 @@ class LeftOutList(QWidget):
             self._hands.take_left_out(number)
         elif group is not None:
             reason = str(group.data(0, _NUMBER))
-            self._more[reason] = self._more.get(reason, _AT_ONCE) + _AT_ONCE
+            at, row = self.tree.indexOfTopLevelItem(group), group.indexOfChild(item)
+            self._more[reason] = 2 * self._more.get(reason, _AT_ONCE)
             self._fill()
             self.shown_changed.emit()
+            again = self.tree.topLevelItem(at)
+            first = again.child(row) if again is not None else None
+            if first is not None:  # the arrow keys go on from where they were
+                self.tree.setCurrentItem(first)
 
     def _score(self, blobs: "Sequence[LeftOut]") -> None:
         inspection = self._session.inspection

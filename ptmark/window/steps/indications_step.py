@@ -47,10 +47,11 @@ class IndicationsStep(StepPage):
         self.column.addWidget(ListFilter(session, self.table))
         self._add_buttons(bench, looking, window)
         self._add_reshaping(bench, window)
-        self._add_details(window)
+        # above what differs in height, so that it stays under the pointer
         self.left_out = LeftOutList(session, hands)
         self.left_out.shown_changed.connect(session.changed)
         self.column.addWidget(self.left_out)
+        self._add_details(window)
         self.column.addStretch(1)
         session.changed.connect(self.refresh)
         session.judged.connect(self.refresh)
