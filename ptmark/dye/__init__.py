@@ -30,6 +30,7 @@ from ptmark.dye.suggest import (
     unseen_remark,
 )
 from ptmark.dye.trace import DyeTracer, refine_outline
+from ptmark.dye.uneven import is_uneven, uneven_remark
 
 __all__ = [
     "BY_PERSON",
@@ -48,6 +49,7 @@ __all__ = [
     "haze_remark",
     "in_colour_contrast",
     "is_overexposed",
+    "is_uneven",
     "lighting_remark",
     "look_ahead",
     "look_at_quality",
@@ -56,6 +58,7 @@ __all__ = [
     "recognise",
     "refine_outline",
     "suggest",
+    "uneven_remark",
     "unseen_places",
     "unseen_remark",
 ]

@@ -2,6 +2,7 @@
 
 from collections.abc import Iterator
 from dataclasses import replace
+from typing import NamedTuple
 
 import cv2
 import numpy as np
@@ -17,7 +18,7 @@ from ptmark.dye.quick import middle, picked
 from ptmark.dye.sheet import Crop, in_fine, lay_out
 from ptmark.photo import Photo, srgb_to_linear
 
-__all__ = ["parts_called"]
+__all__ = ["parts_called", "whole_lines"]
 
 Array = npt.NDArray[np.float64]
 Bytes = npt.NDArray[np.uint8]
@@ -39,6 +40,9 @@ UNSURE_PX = 2.0  # how far the outline may lie off there: as far as the part is 
 # Share of a part's dye that may be left 4 to 6 px beside it: 0.17 beside cracks that run out of
 # a line of pale dye, 0.45 beside haze.
 MOST_LEFT = 0.3
+# A line of which a part surely is dye goes on where it is as narrow and keeps so much of the
+# part's colour: 1.0 along thin developer in streaks, at most 0.65 along seepage or a run's rim.
+AS_NARROW, AS_RED = 1.6, 0.75
 LEAST_LIGHT = 0.55  # of the brightest developer beside a part; metal beyond its rim is darker
 _SMOOTH_PX = 1.0
 _FIVE = np.ones((5, 5), np.uint8)  # widens by UNSURE_PX
@@ -47,7 +51,7 @@ _ABOUT = np.ones((41, 41), np.uint8)
 
 
 def parts_called(
-    photo: Photo, look: CoarseLook, left_out: list[Array], photo_blur_px: float, sight: Sight
+    photo: Photo, look: CoarseLook, left_out: list[Contour], photo_blur_px: float, sight: Sight
 ) -> list[Contour]:
     """Outlines of dye, if the judge calls them, in what is left out as haze or by its colour.
 
@@ -55,20 +59,75 @@ def parts_called(
     ----------
     photo, look
         As for `ptmark.dye.closeup.close_up`.
-    left_out : list of ndarray of shape (N, 2)
-        Photo px.
+    left_out : list of Contour
     photo_blur_px, sight
         As for all others of the photo.
     """
     found: list[Contour] = []
     for shaded in (False, True):
         rest = [
-            one for one in left_out if not any(lies_on(part.outline_px, one) for part in found)
+            one
+            for one in left_out
+            if not any(lies_on(part.outline_px, one.outline_px) for part in found)
         ]
-        crops = [_dye_part(photo, look, one, shaded=shaded) for one in rest]
+        crops = [_dye_part(photo, look, one.outline_px, shaded=shaded) for one in rest]
         within = [one for one in crops if one is not None]
         found += _judged(within, photo_blur_px, sight, shaded=shaded)
-    return found
+    return whole_lines(photo, look, left_out, found)
+
+
+def whole_lines(
+    photo: Photo, look: CoarseLook, left_out: list[Contour], parts: list[Contour]
+) -> list[Contour]:
+    """The parts that are called, with the whole line in place of those it goes on from."""
+    whole = [one for one in left_out if _goes_on(photo, look, one, parts)]
+    alone = [
+        part
+        for part in parts
+        if not any(lies_on(part.outline_px, one.outline_px) for one in whole)
+    ]
+    return [*alone, *whole]
+
+
+class _Seen(NamedTuple):
+    """An outline from nearby, and the share of the developer's light that is left in it."""
+
+    crop: Crop
+    share: Float
+
+
+def _goes_on(photo: Photo, look: CoarseLook, whole: Contour, parts: list[Contour]) -> bool:
+    """Whether a line of which parts are called is dye all along, by its colour alone.
+
+    Where the developer beside it is thin in streaks, the light that it takes tells nothing.
+    """
+    own = [one for one in parts if lies_on(one.outline_px, whole.outline_px)]
+    if not own:
+        return False
+    wide = max(_width(one) for one in own)
+    rest_px = whole.area_px - sum(one.area_px for one in own)
+    if _width(whole) > AS_NARROW * wide or rest_px < wide**2:
+        return False
+    seen = _seen(photo, look, whole.outline_px)
+    if seen is None:
+        return False
+    colour, crop = _colour_of_dye(seen.share), seen.crop
+    inside = [np.zeros(colour.shape, np.uint8) for _ in range(2)]
+    for mask, outlines in zip(inside, ([whole], own), strict=True):
+        for one in outlines:
+            fine = (one.outline_px + 0.5) / crop.step - 0.5 - crop.origin
+            cv2.fillPoly(mask, [np.round(fine).astype(np.int32)], 1)
+    part = inside[1] > 0
+    rest = (inside[0] > 0) & (cv2.dilate(inside[1], _FIVE) == 0)
+    if not part.any() or not rest.any():
+        return False
+    return bool(np.median(colour[rest]) > AS_RED * np.median(colour[part]))
+
+
+def _width(one: Contour) -> float:
+    """Mean width, px."""
+    rim = cv2.arcLength(one.outline_px.astype(np.float32), closed=True)
+    return 2 * one.area_px / max(rim, 1e-6)
 
 
 def _dye_part(
@@ -78,16 +137,10 @@ def _dye_part(
 
     Where ``shaded``, colour alone tells: shade falls out of it.
     """
-    rim = np.round((outline_px + 0.5) / look.factor - 0.5 - look.origin).astype(np.int32)
-    low, high = rim.min(axis=0), rim.max(axis=0) + 1
-    blob = Blob(rim=rim[:, None], box=(*low.tolist(), *high.tolist()), peak=0.0)
-    crop = close_up(photo, look, blob)
-    bare = picked(crop.rgb, np.flatnonzero(crop.around > 0), 1000)
-    white = srgb_to_linear(middle(bare))
-    if white.max() < LEAST_WHITE:
+    seen = _seen(photo, look, outline_px)
+    if seen is None:
         return None
-    light = cv2.GaussianBlur(srgb_to_linear(np.ascontiguousarray(crop.rgb)), (0, 0), _SMOOTH_PX)
-    share = np.asarray(light / np.maximum(white, 0.01), np.float32)
+    crop, share = seen
     near = in_fine(crop.near, crop.factor, crop.rgb.shape)
     colour = _colour_of_dye(share)
     if shaded:
@@ -114,6 +167,20 @@ def _dye_part(
     near[cv2.dilate(part, _FIVE) == 0] = 0
     around = _of_one_light(crop, part) if shaded else crop.around
     return replace(crop, near=near, around=around, seeds=part, factor=1)
+
+
+def _seen(photo: Photo, look: CoarseLook, outline_px: Array) -> _Seen | None:
+    """An outline from nearby; None on black."""
+    rim = np.round((outline_px + 0.5) / look.factor - 0.5 - look.origin).astype(np.int32)
+    low, high = rim.min(axis=0), rim.max(axis=0) + 1
+    blob = Blob(rim=rim[:, None], box=(*low.tolist(), *high.tolist()), peak=0.0)
+    crop = close_up(photo, look, blob)
+    bare = picked(crop.rgb, np.flatnonzero(crop.around > 0), 1000)
+    white = srgb_to_linear(middle(bare))
+    if white.max() < LEAST_WHITE:
+        return None
+    light = cv2.GaussianBlur(srgb_to_linear(np.ascontiguousarray(crop.rgb)), (0, 0), _SMOOTH_PX)
+    return _Seen(crop, np.asarray(light / np.maximum(white, 0.01), np.float32))
 
 
 def _colour_of_dye(share: Float) -> Float:

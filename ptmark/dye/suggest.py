@@ -125,12 +125,17 @@ def suggest(
             edge = edge_of(one, "suggested")
             left_out.append(LeftOut(outline_px=one.outline_px, edge=edge, reason=why))
             if why.startswith((WRONG_COLOUR, NO_EDGE)):
-                mixed.append(one.outline_px)
+                mixed.append(one)
     called += parts_called(photo, look, mixed, photo_blur, sight)
     found = [_called(one, confidence(one)) for one in called]
     between = parts_between(photo, look, called, photo_blur, sight)
     found += [_called(one, IN_LINE) for one in between]
-    left_out = [one for one in left_out if not _is_one_of(one, between)]
+    taken = {id(one.outline_px) for one in called}
+    left_out = [
+        one
+        for one in left_out
+        if id(one.outline_px) not in taken and not _is_one_of(one, between)
+    ]
     found.sort(key=lambda s: tuple(s.outline_px.min(axis=0)[::-1]))
     left_out.sort(key=lambda s: tuple(s.outline_px.min(axis=0)[::-1]))
     return Suggestions(found=tuple(found), left_out=tuple(left_out), haze=look.haze)

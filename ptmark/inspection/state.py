@@ -89,6 +89,11 @@ class Marked:
         if edge != self.edge:
             object.__setattr__(self, "edge", edge)
 
+    @property
+    def traced_anew(self) -> bool:
+        """Whether a person traced all of it, and so has seen where it ends."""
+        return self.edge.by_person and self.confidence is None
+
 
 def _rounded_edge(edge: EdgeQuality) -> EdgeQuality:
     """An edge's figures to 0.0001 px."""

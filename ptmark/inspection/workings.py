@@ -19,8 +19,10 @@ from ptmark.dye import (
     dull_remark,
     ends_covered,
     is_overexposed,
+    is_uneven,
     overexposed_share,
     reaches_card,
+    uneven_remark,
     unseen_remark,
 )
 from ptmark.dye.quality import holds_no_colour
@@ -182,7 +184,7 @@ class Workings:
         hidden = self._hidden(marked, surface, photo)
         for one, found, overexposed in zip(marked, made, bright, strict=True):
             key = (id(one.outline_px), id(surface), relief_mm)
-            covered = one.id in hidden and not _traced_anew(one)
+            covered = one.id in hidden and not one.traced_anew
             known = replace(found, overexposed=overexposed, covered=covered)
             self._measured[key] = (one, surface, known)
 
@@ -242,6 +244,7 @@ class Workings:
             dull_remark(one.reason for one in look[0]),
             covered_remark(self._covered(state, surface, photo)),
             hollow_remark(self._hollow_ones(state, photo)),
+            uneven_remark(self._uneven(state, photo)),
             on_weld_remark(state, surface),
         )
         return (*kept[1], *(one for one in more if one is not None))
@@ -250,11 +253,8 @@ class Workings:
         self, state: State, surface: SurfaceMap | None, photo: Callable[[], Photo]
     ) -> list[str]:
         """Letters of those that something covers an end of, where their sizes do not say so."""
-        marked = [
-            one
-            for one in state.marked
-            if one.standing != "dropped" and (surface is None or _traced_anew(one))
-        ]
+        counted = [one for one in state.marked if one.standing != "dropped"]
+        marked = [one for one in counted if surface is None or one.traced_anew]
         hidden = self._hidden(marked, surface, photo)
         return [one.id for one in marked if one.id in hidden]
 
@@ -274,6 +274,11 @@ class Workings:
         ]
         return self._letters(is_hollow, drawn, photo)
 
+    def _uneven(self, state: State, photo: Callable[[], Photo]) -> list[str]:
+        """Letters of the suggestions that hold far less dye in most of them."""
+        unseen = [one for one in state.marked if one.standing == "suggested"]
+        return self._letters(is_uneven, unseen, photo)
+
     def _letters(
         self, asked: _Question, marked: Sequence[Marked], photo: Callable[[], Photo]
     ) -> list[str]:
@@ -292,8 +297,3 @@ class Workings:
             here = photo()
             self._told.update({(asked, id(one)): (one, asked(here, one)) for one in new})
         return [self._told[asked, id(one)][1] for one in outlines_px]
-
-
-def _traced_anew(one: Marked) -> bool:
-    """Whether a person traced all of it, and so has seen where it ends."""
-    return one.edge.by_person and one.confidence is None

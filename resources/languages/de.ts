@@ -5119,11 +5119,11 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     </message>
     <message>
       <source>{0}: taken as {1}</source>
-      <translation type="unfinished" />
+      <translation>{0}: übernommen als {1}</translation>
     </message>
     <message>
       <source>{0}: {1:g} at least is over {2:g} at most</source>
-      <translation>{0}: mindestens {1:g} liegt über höchstens {2:g}</translation>
+      <translation type="unfinished" />
     </message>
     <message>
       <source>{0}: {1} inspections, {2} indications{3}, {4}</source>
@@ -5994,7 +5994,7 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     </message>
     <message>
       <source>Look at the part, and trace the crack alone if the rest is none.</source>
-      <translation type="unfinished" />
+      <translation>Das Teil ansehen und den Riss allein nachzeichnen, wenn der Rest keiner ist.</translation>
     </message>
     <message>
       <source>Lower the exposure until the developer is light grey.</source>
@@ -6030,7 +6030,7 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     </message>
     <message>
       <source>Mostly pale, with a part that holds twice the dye and more: {0}. A crack that touches the rim of a run or a stain is called as one with it.</source>
-      <translation type="unfinished" />
+      <translation>Überwiegend blass, mit einem Stück von doppelt so viel Farbstoff und mehr: {0}. Ein Riss, der den Rand eines Läufers oder Flecks berührt, wird als eins mit ihm gemeldet.</translation>
     </message>
     <message>
       <source>Name of the line as the scene gives it in edges_mm</source>
@@ -10075,6 +10075,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>too pale: hardly redder than the developer beside it</source>
       <translation>zu blass: kaum röter als der Entwickler daneben</translation>
+    </message>
+    <message>
+      <source>too pale: no redder than one step of the file's colour</source>
+      <translation type="unfinished" />
     </message>
     <message>
       <source>too pale: {0} % of full dye</source>

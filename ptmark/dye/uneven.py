@@ -1,0 +1,58 @@
+"""Outlines most of which hold far less dye than the rest: a crack that touches a run's rim."""
+
+from collections.abc import Sequence
+
+import cv2
+import numpy as np
+import numpy.typing as npt
+
+from ptmark.dye.contrast import redness
+from ptmark.dye.remark import Remark
+from ptmark.photo import Photo
+
+__all__ = ["is_uneven", "uneven_remark"]
+
+# Of its reddest twentieth along the middle line, what half of it holds at most. True ones of
+# photos of known truth have 0.63 and more, a crack on the rim of a run 0.29.
+MOST = 0.5
+_REDDEST = 95  # percentile
+_LEAST_RED = 0.1  # of it, log of red over green; less tells nothing
+_LEAST_LONG_PX = 30  # of the middle line
+_CLEAR, _BESIDE = np.ones((7, 7), np.uint8), np.ones((13, 13), np.uint8)
+_BESIDE_PX = 8
+
+
+def uneven_remark(names: Sequence[str]) -> Remark | None:
+    """What is to be said of outlines that are uneven (`is_uneven`), by letter; None of none.
+
+    Examples
+    --------
+    >>> uneven_remark([]) is None
+    True
+    """
+    if not names:
+        return None
+    return Remark(
+        f"Mostly pale, with a part that holds twice the dye and more: {', '.join(names)}. A "
+        "crack that touches the rim of a run or a stain is called as one with it.",
+        "Look at the part, and trace the crack alone if the rest is none.",
+    )
+
+
+def is_uneven(photo: Photo, outline_px: npt.NDArray[np.float64]) -> bool:
+    """Whether most of an outline's middle line is far paler than the rest; shape (N, 2) px."""
+    size = np.array(photo.rgb.shape[1::-1])
+    low = np.clip(np.floor(outline_px.min(axis=0)).astype(int) - _BESIDE_PX, 0, size - 1)
+    high = np.clip(np.ceil(outline_px.max(axis=0)).astype(int) + _BESIDE_PX + 1, low + 1, size)
+    crop = np.ascontiguousarray(photo.rgb[low[1] : high[1], low[0] : high[0]])
+    inside = np.zeros(crop.shape[:2], np.uint8)
+    cv2.fillPoly(inside, [np.round(outline_px - low).astype(np.int32)], 1)
+    depth = cv2.distanceTransform(np.pad(inside, 1), cv2.DIST_L2, 3)[1:-1, 1:-1]
+    line = (depth > 0) & (depth >= cv2.dilate(depth, np.ones((3, 3), np.uint8)))
+    beside = cv2.dilate(inside, _BESIDE) > cv2.dilate(inside, _CLEAR)
+    if np.count_nonzero(line) < _LEAST_LONG_PX or not beside.any():
+        return False
+    red = cv2.GaussianBlur(redness(crop), (0, 0), 1.0)
+    held = red[line] - np.median(red[beside])
+    reddest = float(np.percentile(held, _REDDEST))
+    return reddest > _LEAST_RED and float(np.median(held)) < MOST * reddest
