@@ -2843,7 +2843,7 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     </message>
     <message>
       <source>The record stays as it is. A verdict is an aid; the inspector decides.</source>
-      <translation type="unfinished" />
+      <translation>Das Protokoll bleibt, wie es ist. Eine Bewertung ist eine Hilfe; der Prüfer entscheidet.</translation>
     </message>
     <message>
       <source>The record's examination date, “{0}”, is no day: it is filed under {1}.</source>
@@ -3715,7 +3715,7 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     </message>
     <message>
       <source>in the archive</source>
-      <translation type="unfinished" />
+      <translation>im Archiv</translation>
     </message>
     <message>
       <source>in the order they were examined</source>
@@ -3795,7 +3795,7 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     </message>
     <message>
       <source>line</source>
-      <translation type="unfinished" />
+      <translation>Linie</translation>
     </message>
     <message>
       <source>line on a pipe</source>
@@ -5123,7 +5123,7 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     </message>
     <message>
       <source>{0}: {1:g} at least is over {2:g} at most</source>
-      <translation type="unfinished" />
+      <translation>{0}: mindestens {1:g} liegt über höchstens {2:g}</translation>
     </message>
     <message>
       <source>{0}: {1} inspections, {2} indications{3}, {4}</source>
