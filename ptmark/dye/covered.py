@@ -26,6 +26,7 @@ APART = 0.30  # of the light, above grain and mottle and below steel beside deve
 DYE = 0.15  # how much more red than green is left where other dye lies, blue no less than green
 GOES_ON = 0.08  # the same beyond a stroke, which blurs it
 DARK = 0.04  # linear light; below it grain is as strong as what is looked for
+_WITHIN_PX = 2.0  # of the edge of the dye
 _BESIDE_PX = (5.0, 8.0)  # from the edge of the dye to where the developer is looked at
 _BEYOND_PX = (5.0, 9.0, 16.0, 26.0)  # and what follows; the dark toe of a weld is narrower
 _FAN = np.radians([-35.0, 0.0, 35.0])
@@ -58,7 +59,8 @@ def covered_remark(names: Sequence[str]) -> Remark | None:
 def ends_covered(photo: Photo, outline_px: Array) -> bool:
     """Whether an outline of shape (N, 2) px has a tip where the white round it ends.
 
-    Sides of rounded outlines are not told, nor is anything where it is dark all about.
+    Sides of rounded outlines are not told, nor is anything where it is dark all about. Dye that
+    glows lights up what is beyond it, so only what is darker covers it.
     """
     ring = evenly(outline_px)
     if len(ring) < _LEAST_ROUND_PX:
@@ -74,7 +76,9 @@ def ends_covered(photo: Photo, outline_px: Array) -> bool:
     developer = np.median(_light_at(photo, beside), axis=0)
     if developer.max() < DARK:
         return False
-    return any(_is_covered(photo, ring, at, reach, developer) for at in suspects)
+    dye = np.median(_light_at(photo, ring - _WITHIN_PX * away), axis=0)
+    glows = bool(dye[1] >= developer[1])
+    return any(_is_covered(photo, ring, at, reach, developer, glows=glows) for at in suspects)
 
 
 def reaches_card(surface: SurfaceMap, outline_px: Array) -> bool:
@@ -102,7 +106,13 @@ def _tips(ring: Array, reach: int) -> list[int]:
 
 
 def _is_covered(
-    photo: Photo, ring: Array, at: int, reach: int, developer: Array | None = None
+    photo: Photo,
+    ring: Array,
+    at: int,
+    reach: int,
+    developer: Array | None = None,
+    *,
+    glows: bool = False,
 ) -> bool:
     """Whether a tip has developer on both sides, and none straight beyond it.
 
@@ -123,11 +133,12 @@ def _is_covered(
     light /= np.maximum(usual, 1e-3)
     on_developer = bool((np.abs(light[: len(sides)] - 1) < APART).all())
     red, green, blue = light[len(sides) :].T
-    apart = np.abs(light[len(sides) :] - 1).max(axis=1) > APART
+    other = 1 - light[len(sides) :]
+    apart = (other if glows else np.abs(other)).max(axis=1) > APART
     shape = len(_FAN), len(_BEYOND_PX)
     more = np.where(green - blue < DYE, red - green, 0.0).reshape(shape)
     hides = apart.reshape(shape) & (more <= DYE)
-    crossed = hides[:, 0].all() and (more[:, 1:] > GOES_ON).any()
+    crossed = not glows and hides[:, 0].all() and (more[:, 1:] > GOES_ON).any()
     return on_developer and bool(crossed or hides.all())
 
 

@@ -6,8 +6,15 @@ from pathlib import Path
 
 import numpy as np
 import pytest
+from scipy.ndimage import gaussian_filter
 
-from ptmark.dye import covered_remark, ends_covered, reaches_card, suggest
+from ptmark.dye import (
+    covered_remark,
+    ends_covered,
+    find_indications,
+    reaches_card,
+    suggest,
+)
 from ptmark.photo import Photo
 from ptmark.scale import RectangleReference, solve
 
@@ -82,6 +89,22 @@ def test_neither_a_shadow_nor_the_toe_of_a_weld_covers_it(angle_deg):
     assert not told([(crack(angle_deg), scenes.DYE)], shade=shadow)[0]
     toe = 1 - 0.4 * np.exp(-(((columns - 435) / 5.0) ** 2))[None, :] * np.ones(SHAPE)
     assert not told([(crack(angle_deg), scenes.DYE)], shade=toe)[0]
+
+
+@pytest.mark.parametrize(
+    ("low", "seed"), [(340, 3), (700, 3), (700, 11)], ids=["covered", "whole", "grainy"]
+)
+def test_of_dye_that_glows_only_what_is_darker_is_a_cover(low, seed):
+    # green-yellow light on violet, as a camera shows it under UV-A
+    grain = 0.002 if seed == 3 else 0.012
+    lies, glow = slab(low, 700)[..., None], crack(20)[..., None] * [0.42, 0.80, 0.10]
+    light = (np.array([0.07, 0.04, 0.24]) + glow) * (1 - 0.8 * lies)
+    light = gaussian_filter(light, (1.3, 1.3, 0))
+    light += np.random.RandomState(seed).normal(0, grain, light.shape)
+    photo = Photo.from_array(np.round(scenes.code(light) * 255).astype(np.uint8))
+    found = find_indications(photo, None, None, "fluorescent").found
+    longest = max(found, key=lambda one: np.ptp(one.outline_px[:, 0]))
+    assert ends_covered(photo, longest.outline_px) is (low == 340)
 
 
 def test_arms_of_a_star_and_pores_are_not_taken_for_covers():
