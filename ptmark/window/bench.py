@@ -89,12 +89,13 @@ class Bench(QObject):
         self.start("pick", tool)
 
     def mark_area(self) -> None:
-        """Mark out the examined area."""
-        tool = AreaTool()
+        """Mark out the examined area; one marked out before can be changed."""
+        state = self._session.state
+        tool = AreaTool(given=(state and state.area_px) or ())
 
         def done(points: list[tuple[float, float]]) -> None:
-            self.stop()
-            self._session.attempt("photo", lambda: self._take_area(points))
+            if self._session.attempt("photo", lambda: self._take_area(points)):
+                self.stop()  # else the corners stay, to be mended
 
         tool.finished.connect(done)
         self.start("area", tool)

@@ -684,6 +684,10 @@
       <translation>Ab</translation>
     </message>
     <message>
+      <source>Drag a corner, or Tab to it and use the arrow keys; a click adds one, Backspace removes one. Enter takes it, Esc leaves it as it was.</source>
+      <translation>Ecke ziehen, oder mit Tab zu ihr und mit den Pfeiltasten; ein Klick fügt eine hinzu, die Rücktaste entfernt eine. Enter übernimmt, Esc lässt alles, wie es war.</translation>
+    </message>
+    <message>
       <source>Drag a handle; double-click or Insert adds one, Backspace removes one. Tab goes to the next, arrows move it. Esc ends.</source>
       <translation>Einen Griff ziehen; Doppelklick oder Einfg fügt einen hinzu, Rücktaste entfernt einen. Tab geht zum nächsten, Pfeile bewegen ihn. Esc beendet.</translation>
     </message>
@@ -9677,8 +9681,8 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>die Marken liegen auf einer Linie</translation>
     </message>
     <message>
-      <source>the match is weak: {0}; over {1} inliers are needed</source>
-      <translation>die Übereinstimmung ist schwach: {0}; mehr als {1} Treffer sind nötig</translation>
+      <source>too little is alike in both: {0}; over {1} must agree</source>
+      <translation>in beiden ist zu wenig gleich: {0}; mehr als {1} müssen passen</translation>
     </message>
     <message>
       <source>the optical centre is not the picture's middle: it looks cropped or stretched, and lengths across a line may be wrong by more than their uncertainty. Use the photo as the camera wrote it, or lay a card beside the indications</source>
@@ -10078,7 +10082,7 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     </message>
     <message>
       <source>too pale: no redder than one step of the file's colour</source>
-      <translation type="unfinished" />
+      <translation>zu blass: nicht röter als eine Stufe der Farbe in der Datei</translation>
     </message>
     <message>
       <source>too pale: {0} % of full dye</source>
@@ -10257,8 +10261,8 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>was übereinstimmt, ist kein Bild einer Ebene: {0}</translation>
     </message>
     <message>
-      <source>what is alike in both lies on one side of the indications and may have been moved</source>
-      <translation>was in beiden gleich ist, liegt auf einer Seite der Anzeigen und kann bewegt worden sein</translation>
+      <source>what is alike in both lies beside the indications, as a rule or a label does, and may have been moved</source>
+      <translation>was in beiden gleich ist, liegt neben den Anzeigen, wie ein Lineal oder ein Etikett, und kann bewegt worden sein</translation>
     </message>
     <message>
       <source>whatever meets all of {0}{1}</source>
@@ -10489,8 +10493,8 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>{0} Anzeigen aus {1} Protokollen</translation>
     </message>
     <message>
-      <source>{0} inliers of {1} matches, residual {2} px</source>
-      <translation>{0} Treffer von {1} Paaren, Rest {2} px</translation>
+      <source>{0} of {1} points agree, within {2} px</source>
+      <translation>{0} von {1} Punkten passen, auf {2} px</translation>
     </message>
     <message>
       <source>{0} is beyond all measure</source>

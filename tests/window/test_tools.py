@@ -80,6 +80,22 @@ def test_tab_goes_through_the_points_and_arrows_move_one():
     assert (tool.points[1].x(), tool.points[1].y()) == (50, -0.25)
 
 
+def test_an_area_given_is_gone_on_with(qtbot):
+    given = [(0.0, 0.0), (100.0, 0.0), (100.0, 100.0), (0.0, 100.0)]
+    tool = AreaTool(given=given)
+    tool.press(QPointF(1, 1))  # takes hold of the corner, and closes nothing
+    tool.move(QPointF(-20, -20), held=True)
+    tool.release(QPointF(-20, -20))
+    tool.press(QPointF(130, 50))  # one more, on the right side
+    tool.release(QPointF(130, 50))
+    with qtbot.waitSignal(tool.finished) as got:
+        tool.accept()
+    assert got.args[0] == [(-20, -20), (100, 0), (130, 50), (100, 100), (0, 100)]
+    for _ in range(3):
+        tool.back()
+    assert "Click points round" in tool.hint()  # too few left: begun afresh
+
+
 def test_an_area_closes_on_its_first_corner_and_not_before_three(qtbot):
     tool = AreaTool()
     tap(tool, 0, 0)

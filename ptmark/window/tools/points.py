@@ -1,9 +1,12 @@
 """Picking single points: those of a scale reference, a weld, a split, an examined area."""
 
+from collections.abc import Sequence
+
 from PySide6.QtCore import QObject, QPointF, Qt
 from PySide6.QtGui import QKeyEvent, QPainter, QTransform
 
 from ptmark.window.tools.tool import Tool, distance, paint_handles, paint_line
+from ptmark.window.view.marks import gap_to_stretch
 from ptmark.window.words import tr
 
 __all__ = ["AreaTool", "PickTool"]
@@ -190,25 +193,52 @@ class LineTool(_PointsTool):
 
 
 class AreaTool(_PointsTool):
-    """Marks out an area, or what is to be cut off; emits ``finished`` with its corners."""
+    """Marks out an area, or what is to be cut off; emits ``finished`` with its corners.
+
+    One that is ``given`` is gone on with: its corners move, a click elsewhere puts one more on
+    the side that is nearest.
+    """
 
     def __init__(
-        self, what: str = tr("the examined area"), parent: QObject | None = None
+        self,
+        what: str = tr("the examined area"),
+        given: Sequence[tuple[float, float]] = (),
+        parent: QObject | None = None,
     ) -> None:
-        super().__init__([], 10_000, parent)
+        super().__init__([QPointF(*corner) for corner in given], 10_000, parent)
         self._what = what
+        self._given = bool(given)
         self._pointer: QPointF | None = None
 
+    @property
+    def _closed(self) -> bool:
+        return self._given and len(self.points) >= 3
+
     def hint(self) -> str:
+        if self._closed:
+            return tr(
+                "Drag a corner, or Tab to it and use the arrow keys; a click adds one, "
+                "Backspace removes one. Enter takes it, Esc leaves it as it was."
+            )
         if len(self.points) < 3:
             return tr("Click points round {0}, one after the other.", self._what)
         return tr("Enter, or a click on the first point, closes it.")
 
     def press(self, at: QPointF) -> None:
-        if len(self.points) >= 3 and distance(at, self.points[0]) <= self.reach_px:
+        if self._closed:
+            if self._near(at) < 0:
+                self.points.insert(self._side_near(at) + 1, QPointF(at))
+            super().press(at)
+        elif len(self.points) >= 3 and distance(at, self.points[0]) <= self.reach_px:
             self.accept()
         else:
             super().press(at)
+
+    def _side_near(self, at: QPointF) -> int:
+        """The number of the corner at which the nearest side begins."""
+        ends = [*self.points[1:], self.points[0]]
+        gaps = [gap_to_stretch(at, *side) for side in zip(self.points, ends, strict=True)]
+        return gaps.index(min(gaps))
 
     def move(self, at: QPointF, *, held: bool) -> None:
         self._pointer = QPointF(at)
@@ -220,6 +250,7 @@ class AreaTool(_PointsTool):
             self.finished.emit([(p.x(), p.y()) for p in self.points])
 
     def paint(self, painter: QPainter, to_widget: QTransform) -> None:
-        line = [*self.points, self._pointer] if self._pointer and self.points else self.points
+        leads_on = self._pointer is not None and self.points and not self._closed
+        line = [*self.points, self._pointer] if self._pointer and leads_on else self.points
         paint_line(painter, to_widget, line, closed=len(line) > 2, style="area")
         paint_handles(painter, [to_widget.map(p) for p in self.points], self.active)
