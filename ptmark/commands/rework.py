@@ -87,10 +87,9 @@ def _marks(
 
 
 def _print(changes: tuple[Change, ...], lead: Registration) -> None:
-    print(
-        f"registered by {lead.by}: {lead.inliers} inliers of {lead.matches} matches, residual "
-        f"{lead.residual_px:.1f} px. {lead.card}".rstrip()
-    )
+    from ptmark.report.growth_data import laid_over
+
+    print(f"{laid_over(lead)} {lead.card}".rstrip())
     for kind in KINDS:
         members = [one for one in changes if one.kind == kind]
         print(f"{kind}: {len(members)}")

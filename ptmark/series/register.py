@@ -77,7 +77,7 @@ def register_views(
     ------
     SeriesError
         If too little agrees, or what agrees is no possible view of one plane; it names the
-        number of inliers and the residual.
+        number of points that agree and how far apart they lie.
     """
     for one in (a, b):
         if one.surface is not None and not one.surface.flat:
@@ -112,7 +112,7 @@ def register_views(
 def _by_features(a: View, b: View) -> Registration:
     from_a, to_b = alike(a, b)
     near = near_indications(a, b, from_a, to_b)
-    reasons = []
+    reasons, asides = [], []
     for chosen in (near, np.ones(len(near), bool)):
         left = np.flatnonzero(chosen)
         for _ in range(_MOST_THINGS if chosen.any() else 0):
@@ -121,11 +121,12 @@ def _by_features(a: View, b: View) -> Registration:
             except SeriesError as exc:
                 reasons.append(exc)
                 break
-            if surrounded(a, b, from_a[left[inside]], to_b[left[inside]]):
+            if surrounded(a, b, made.h, from_a[left[inside]], to_b[left[inside]]):
                 return made
-            reasons.append(_refusal(a, b, f"{_ASIDE}: {_figures(made)}"))
+            asides.append(_refusal(a, b, f"{_ASIDE}: {_figures(made)}"))
             left = left[~inside]  # a thing aside, such as a rule: look at the rest
-    raise reasons[-1] if reasons else _refusal(a, b, "no place of the surface is alike in both")
+    told = asides or reasons or [_refusal(a, b, "no place of the surface is alike in both")]
+    raise told[-1]
 
 
 def _by_scales(a: View, b: View) -> Registration | None:
@@ -140,8 +141,8 @@ def _by_scales(a: View, b: View) -> Registration | None:
                 break
             motion, inside = found
             pairs = from_a[left[inside]], to_b[left[inside]]
-            if surrounded(a, b, *pairs):
-                h, covariance = map_of_motion(a, b, motion)
+            h, covariance = map_of_motion(a, b, motion)
+            if surrounded(a, b, h, *pairs):
                 off = pairs[1] - apply_homography(h, pairs[0])
                 return Registration(
                     h=h,
@@ -176,7 +177,7 @@ def _one_plane(a: View, b: View, from_a: Array, to_b: Array) -> tuple[Registrati
     )
     needed = max(float(LEAST_INLIERS), CHANCE_ALPHA + CHANCE_BETA * _in_common(b, h, from_a))
     if made.inliers <= needed:
-        said = f"the match is weak: {_figures(made)}; over {needed:.0f} inliers are needed"
+        said = f"too little is alike in both: {_figures(made)}; over {needed:.0f} must agree"
         raise _refusal(a, b, said)
     if residual > _WORST_RESIDUAL * b.step or not _possible(h, a):
         raise _refusal(a, b, f"what agrees is no view of one plane: {_figures(made)}")
@@ -184,16 +185,17 @@ def _one_plane(a: View, b: View, from_a: Array, to_b: Array) -> tuple[Registrati
 
 
 def _figures(made: Registration) -> str:
-    return (
-        f"{made.inliers} inliers of {made.matches} matches, residual {made.residual_px:.1f} px"
-    )
+    return f"{made.inliers} of {made.matches} points agree, within {made.residual_px:.1f} px"
 
 
 def _refusal(a: View, b: View, what: str) -> SeriesError:
     return SeriesError(what, where=f"{a.name}, {b.name}", mend=_MEND)
 
 
-_ASIDE = "what is alike in both lies on one side of the indications and may have been moved"
+_ASIDE = (
+    "what is alike in both lies beside the indications, as a rule or a label does, and may "
+    "have been moved"
+)
 _MEND = (
     "take both photos from much the same place, in the same light; or name four or more marks "
     "that both show, or say that the card was not moved"

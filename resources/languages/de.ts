@@ -9681,10 +9681,6 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>die Marken liegen auf einer Linie</translation>
     </message>
     <message>
-      <source>too little is alike in both: {0}; over {1} must agree</source>
-      <translation>in beiden ist zu wenig gleich: {0}; mehr als {1} müssen passen</translation>
-    </message>
-    <message>
       <source>the optical centre is not the picture's middle: it looks cropped or stretched, and lengths across a line may be wrong by more than their uncertainty. Use the photo as the camera wrote it, or lay a card beside the indications</source>
       <translation>die optische Mitte ist nicht die Bildmitte: das Bild wirkt beschnitten oder gestreckt, und Längen quer zu einer Linie können um mehr als ihre Unsicherheit falsch sein. Das Foto so verwenden, wie die Kamera es schrieb, oder eine Karte neben die Anzeigen legen</translation>
     </message>
@@ -10067,6 +10063,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>too faint: shines less than 6 % of what is brightest near it</source>
       <translation>zu schwach: leuchtet weniger als 6 % vom Hellsten in der Nähe</translation>
+    </message>
+    <message>
+      <source>too little is alike in both: {0}; over {1} must agree</source>
+      <translation>in beiden ist zu wenig gleich: {0}; mehr als {1} müssen passen</translation>
     </message>
     <message>
       <source>too little of the scale card is clear</source>
@@ -10493,10 +10493,6 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>{0} Anzeigen aus {1} Protokollen</translation>
     </message>
     <message>
-      <source>{0} of {1} points agree, within {2} px</source>
-      <translation>{0} von {1} Punkten passen, auf {2} px</translation>
-    </message>
-    <message>
       <source>{0} is beyond all measure</source>
       <translation>{0} liegt jenseits allen Maßes</translation>
     </message>
@@ -10671,6 +10667,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>{0} of {1} mm is no length</source>
       <translation>{0} von {1} mm ist keine Länge</translation>
+    </message>
+    <message>
+      <source>{0} of {1} points agree, within {2} px</source>
+      <translation>{0} von {1} Punkten passen, auf {2} px</translation>
     </message>
     <message>
       <source>{0} of {1}: En = {2}, above 1</source>
