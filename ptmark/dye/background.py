@@ -10,6 +10,7 @@ __all__ = ["SHRINK", "twice_background"]
 
 Float = npt.NDArray[np.float32]
 Bytes = npt.NDArray[np.uint8]
+Mask = npt.NDArray[np.bool_]
 
 SHRINK = 8
 _STEP, _LOW = 1 / 200, -0.64  # background kept in 8 bit: 0.005 a step
@@ -17,9 +18,15 @@ _STEP, _LOW = 1 / 200, -0.64  # background kept in 8 bit: 0.005 a step
 # and of whose middle half all is so much alike, is told from there. Own choice: pictures of
 # many colours spread 0.6 and more, photos of developer 0.1.
 _FAR, _ALIKE = 0.4, 0.5
+# Fall of the log ratio, in seeds, over four px of the background across the rim of what is
+# wide: dye falls by four and more there, light that is warm on one side by a quarter.
+_LEAST_FALL = 2
+_THREE, _FIVE = np.ones((3, 3), np.uint8), np.ones((5, 5), np.uint8)
 
 
-def twice_background(ratio: Float, window: int, seed: float) -> Float:
+def twice_background(
+    ratio: Float, window: int, seed: float, inside: Bytes | None = None
+) -> Float:
     """The background of a log ratio of red to green light, at 1/8 of its size.
 
     Red wider than half the window would become its own background, so what stands out in a
@@ -32,23 +39,31 @@ def twice_background(ratio: Float, window: int, seed: float) -> Float:
         Side of the median's window, px of the result, odd and at most 255.
     seed : float
         Rise above the background that makes a blob.
+    inside : ndarray of shape (H, W), uint8, optional
+        1 in the examined area. What is far greener beyond it, like a blue bench, is filled as
+        well: beside it the part's edge would stand out all round.
     """
     size = (max(1, ratio.shape[1] // SHRINK), max(1, ratio.shape[0] // SHRINK))
     small = np.asarray(cv2.resize(ratio, size, interpolation=cv2.INTER_AREA), np.float32)
     low, overall, high = quantiles(small, (0.25, 0.5, 0.75))
+    other = np.zeros(small.shape, np.bool_)
+    if inside is not None:
+        own = cv2.resize(inside, size, interpolation=cv2.INTER_NEAREST) > 0
+        usual = min(overall, float(np.median(small[own]))) if own.any() else overall
+        other = ~own & (small < usual - 4 * seed)
     if abs(overall) > _FAR and high - low < _ALIKE:
         cast = np.float32(overall)
-        return _background(small - cast, 0.0, window, seed) + cast
-    return _background(small, overall, window, seed)
+        return _background(small - cast, 0.0, window, seed, other) + cast
+    return _background(small, overall, window, seed, other)
 
 
-def _background(small: Float, overall: float, window: int, seed: float) -> Float:
+def _background(small: Float, overall: float, window: int, seed: float, other: Mask) -> Float:
     """The same at that size; ``overall`` is the middle of all of it."""
     coded = _coded(small)
     middle = np.asarray(cv2.medianBlur(coded, window), np.uint8)
     background = _smooth(middle, window)
     red = small > np.maximum(background, overall) + 2 * seed
-    wide = (small > overall + 4 * seed) | red
+    wide = _steep(small, small > overall + 4 * seed, window, seed, other) | red | other
     if not wide.any():
         return background
     wide = cv2.dilate(wide.astype(np.uint8), np.ones((3, 3), np.uint8)) > 0
@@ -59,6 +74,24 @@ def _background(small: Float, overall: float, window: int, seed: float) -> Float
     filled[wide & near] = (mean / np.maximum(weight, 1e-3))[wide & near]
     _take_again(middle, coded, _coded(filled), window)
     return _smooth(middle, window)
+
+
+def _steep(small: Float, wide: Mask, window: int, seed: float, other: Mask) -> Mask:
+    """What is wide, without large patches that fade away: they are of another light."""
+    if np.count_nonzero(wide) < window**2:
+        return wide
+    count, names, stats, _ = cv2.connectedComponentsWithStats(wide.view(np.uint8))
+    kept = wide.copy()
+    for name in range(1, count):
+        if stats[name, cv2.CC_STAT_AREA] < window**2:
+            continue
+        own = (names == name).view(np.uint8)
+        inner = (own > 0) & (cv2.erode(own, _FIVE) == 0) & (cv2.erode(own, _THREE) > 0)
+        outer = (cv2.dilate(own, _FIVE) > 0) & (cv2.dilate(own, _THREE) == 0) & ~other
+        if inner.any() and outer.any():
+            fall = np.median(small[inner]) - np.median(small[outer])
+            kept[own > 0] = fall > _LEAST_FALL * seed
+    return kept
 
 
 def _coded(small: Float) -> Bytes:

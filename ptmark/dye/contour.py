@@ -11,7 +11,7 @@ import numpy.typing as npt
 
 from ptmark.dye.edge import EdgeQuality
 from ptmark.dye.fine import CloseLook
-from ptmark.dye.hue import taken_light
+from ptmark.dye.hue import red_codes, taken_light
 from ptmark.dye.level import edge_share
 from ptmark.dye.mask import Part, part_within, parts_of, ridge_near
 from ptmark.dye.opened import opened
@@ -42,9 +42,9 @@ class Contour:
     along it; ``end_shift_px`` the same for each end of its greatest length. ``left_outside``
     is what is left of the level 2.5 blurs outside: next to nothing at an edge, most of it in
     haze. ``taken_light`` is the share of R, G and B light that the core takes, NaN where it is
-    too pale to tell. ``cut`` is the share of the outline that lies where the look ended, not at
-    an edge: haze goes on there.
-    ``grain`` is the spread of the developer round it, as a share of full dye.
+    too pale to tell, ``red_codes`` how far JPEG's red difference lies above the developer's.
+    ``cut`` is the share of the outline where the look ended, not at an edge: haze goes on
+    there. ``grain`` is the spread of the developer round it, as a share of full dye.
     """
 
     outline_px: Array
@@ -57,6 +57,7 @@ class Contour:
     area_px: float
     cut: float
     grain: float
+    red_codes: float = np.inf
 
 
 def edge_of(one: Contour, source: str) -> EdgeQuality:
@@ -180,6 +181,7 @@ def _made(look: _Look) -> list[Contour]:
     for i, one, share in without_crossings(outlines):
         part = look.parts[i] if share == 1 else part_within(close, look.parts[i].number, one)
         step, blur = close.sheet.crops[part.number].step, float(look.blur_px[part.number])
+        taken = taken_light(close, part.number, part.border, blur, part.contrast)
         made.append(
             Contour(
                 outline_px=_in_photo(close, part.number, one),
@@ -188,10 +190,11 @@ def _made(look: _Look) -> list[Contour]:
                 noise_px=float(noise[i]) * step,
                 contrast=part.contrast,
                 left_outside=float(left[i]),
-                taken_light=taken_light(close, part.number, part.border, blur, part.contrast),
+                taken_light=taken,
                 area_px=areas[i] * share * step**2,
                 cut=float(cut[i]),
                 grain=float(grain[i]),
+                red_codes=red_codes(taken, close.color[part.number]),
             )
         )
     return made

@@ -9,9 +9,9 @@ import numpy.typing as npt
 from ptmark.dye.contrast import LOG_LIGHT, LUMA
 from ptmark.dye.fine import CloseLook
 from ptmark.dye.quick import middle, picked
-from ptmark.photo import srgb_to_linear
+from ptmark.photo import linear_to_srgb, srgb_to_linear
 
-__all__ = ["core_contrast", "taken_light", "too_pale"]
+__all__ = ["core_contrast", "red_codes", "taken_light", "too_pale"]
 
 Array = npt.NDArray[np.float64]
 Float = npt.NDArray[np.float32]
@@ -25,6 +25,7 @@ _LEAST_BARE = 40  # pixels
 # Blur that colour of half the resolution (JPEG's 4:2:0) has on top of luma's, standard
 # deviation: fits the medians of 280 true outlines, 2 to 10 px wide, of our own renderings.
 _COLOUR_BLUR_PX = 1.5
+_RED_OF_JPEG = np.array([0.5, -0.4187, -0.0813])  # its Cr, of R, G and B codes (JFIF 1.02)
 _TWO_LIGHTS = 0.35  # spread of log light, 10 to 90 %: more than mottle, a shadow's edge
 
 
@@ -37,6 +38,25 @@ def core_contrast(inside: Float) -> float:
     """Amount of dye in a blob's core: nine tenths of it hold no more, 1 for full dye."""
     rank = int(0.9 * (len(inside) - 1))
     return float(np.partition(inside, rank)[rank])
+
+
+def red_codes(taken: Array, white: Array) -> float:
+    """How far JPEG's red difference (Cr) lies above the developer's, codes; NaN of NaN.
+
+    Parameters
+    ----------
+    taken : ndarray of shape (3,)
+        As from `taken_light`.
+    white : ndarray of shape (3,)
+        Linear light of the developer.
+
+    Examples
+    --------
+    >>> round(red_codes(np.array([0.0, 0.2, 0.2]), np.full(3, 0.5)), 1)
+    9.0
+    """
+    codes = 255 * linear_to_srgb(np.stack([white * (1 - taken), white])).astype(np.float64)
+    return float(_RED_OF_JPEG @ (codes[0] - codes[1]))
 
 
 def taken_light(

@@ -220,7 +220,18 @@ def _sight(photo: Photo, surface: SurfaceMap | None, photo_blur_px: float) -> Si
         photo_width=photo.info.width,
         photo_height=photo.info.height,
         usual_shift_px=_SHIFT_PER_BLUR * photo_blur_px,
+        colour_step=_colour_step(photo.info.quality),
     )
+
+
+def _colour_step(quality: float | None) -> float:
+    """Least step of a block's mean colour, codes, in a JPEG of that quality; 0 of None.
+
+    An eighth of the first step of table K.2 (T.81), 17, in the encoders' usual scale.
+    """
+    if quality is None:
+        return 0.0
+    return 17 / 8 * (50 / max(quality, 1) if quality < 50 else 2 - quality / 50)
 
 
 _Hull = tuple[npt.NDArray[np.float32], float]

@@ -5,7 +5,7 @@ import pytest
 from scipy import ndimage
 from skimage.measure import block_reduce
 
-from ptmark.dye import background
+from ptmark.dye import background, coarse
 from ptmark.dye.reduced import shrunk
 from ptmark.photo import Photo
 
@@ -39,3 +39,24 @@ def test_a_median_is_brought_up_to_date_as_far_as_a_change_reaches(changed):
     got = ndimage.median_filter(before, 13, mode="nearest")
     background._take_again(got, before, after, 13)
     assert np.array_equal(got, ndimage.median_filter(after, 13, mode="nearest"))
+
+
+def test_warm_light_on_one_side_and_a_blue_bench_are_not_red():
+    # the ratio that the developer has is known: cold light left, warm right, dye in both, and
+    # a bench beyond the examined area
+    across = 0.45 / (1 + np.exp((600 - np.arange(960)) / 60))
+    light = np.tile(across.astype(np.float32), (640, 1))
+    ratio = light.copy()
+    ratio[:100] = -1.2
+    for left in (120, 480, 800):
+        ratio[300:340, left : left + 60] += 0.9
+    inside = np.zeros(ratio.shape, np.uint8)
+    inside[120:] = 1
+    told = background.twice_background(ratio, 17, coarse.SEED, inside)
+    off = told - block_reduce(light, (8, 8), np.mean)
+    assert np.abs(off[15:-4, 4:-4]).max() < coarse.SEED
+    bleed_out = np.zeros_like(light)  # a quarter of the area, soft over some 20 px
+    bleed_out[200:520, 300:700] = 0.9
+    bleed_out = ndimage.gaussian_filter(bleed_out, 10)
+    told = background.twice_background(bleed_out, 17, coarse.SEED, inside)
+    assert np.abs(told[30:60, 42:82]).max() < coarse.REACH

@@ -1,6 +1,7 @@
 """Colour that JPEG spreads: narrow dye keeps its hue, a square of colour is no dye."""
 
 import importlib.util
+from dataclasses import replace
 from pathlib import Path
 
 import cv2
@@ -59,6 +60,22 @@ def test_full_dye_in_a_dark_wedge_of_shadows_is_called():
     assert reason_against(contour(0.96, 1 - 0.45 * lit), SIGHT) == ""
     blue_ink = 1 - 0.45 * np.array([0.15, 0.2, 0.6])
     assert "darkens red" in reason_against(contour(0.9, blue_ink), SIGHT)
+
+
+def test_what_is_no_redder_than_a_step_of_the_file_is_too_pale():
+    # JPEG's table K.2 at quality 60: 17 * 0.8 / 8 = 1.7 codes; a texture darkens the square
+    square = replace(contour(0.15, (0.05, 0.14, 0.10)), red_codes=1.9)
+    assert reason_against(square, SIGHT) == ""
+    assert "one step" in reason_against(square, replace(SIGHT, colour_step=1.7))
+    dye = replace(square, red_codes=3.9)
+    assert reason_against(dye, replace(SIGHT, colour_step=1.7)) == ""
+
+
+def test_violet_ink_takes_more_red_than_blue_and_dye_never_does():
+    ink = 1 - np.array([0.20, 0.05, 0.35])
+    assert "violet" in reason_against(contour(0.9, ink), SIGHT)
+    magenta = 1 - np.array([0.65, 0.05, 0.40])
+    assert reason_against(contour(0.9, magenta), SIGHT) == ""
 
 
 @pytest.mark.parametrize(
