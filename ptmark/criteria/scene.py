@@ -59,9 +59,10 @@ class Scene:
     the scene itself, repeated by the evaluation. ``unmeasured`` names indications that could
     not be measured, ``unseen`` counts the places that were too many to be looked at, and
     ``colourless`` tells that the photo cannot show dye, ``unlooked`` that nothing is marked
-    and nobody and no program has looked for it, ``overexposed`` that most of its examined area
-    cannot show pale dye. ``known`` holds what was worked out of the outlines in reading them,
-    so that it is not worked out twice.
+    and nobody and no program has looked for it, ``unlooked_part`` that some of the examined
+    area lay outside that of the last look, ``overexposed`` that most of it cannot show pale
+    dye. ``known`` holds what was worked out of the outlines in reading them, so that it is
+    not worked out twice.
     """
 
     indications: tuple[Judged, ...]
@@ -75,5 +76,6 @@ class Scene:
     unseen: int = 0
     colourless: bool = False
     unlooked: bool = False
+    unlooked_part: bool = False
     overexposed: bool = False
     known: Apart | None = field(default=None, compare=False, repr=False)

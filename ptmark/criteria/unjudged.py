@@ -112,6 +112,12 @@ def _colourless(case: Case) -> list[Finding]:
 
 def _unlooked(case: Case) -> list[Finding]:
     scene = case.scene
+    if scene.unlooked_part:
+        says = (
+            "Some of the examined area lay outside what was looked over, so that nothing "
+            "marked there tells nothing. Look again."
+        )
+        return [_undecided(case, "searched", says)]
     if not scene.unlooked or scene.indications or scene.unmeasured:
         return []
     says = (

@@ -81,12 +81,10 @@ _NO_LOOK: dict[str, Any] = {"left_out": [], "haze": None}
 
 def _look_to_json(inspection: Inspection, info: PhotoInfo, state: State) -> dict[str, Any]:
     left_out, haze = look_of(inspection, info)
-    blobs = [
-        {"outline_px": points(one.outline_px, OUTLINE_DIGITS), "reason": one.reason}
-        for one in left_out
-    ]
-    looked = inspection.workings.looked_over(info.sha256, state)
-    return {"left_out": blobs, "haze": haze, "looked": looked}
+    outlines = ((one, points(one.outline_px, OUTLINE_DIGITS)) for one in left_out)
+    blobs = [{"outline_px": outline, "reason": one.reason} for one, outline in outlines]
+    searched = inspection.workings.searched.to_json(info.sha256, state)
+    return {"left_out": blobs, "haze": haze, **searched}
 
 
 def _look(document: dict[str, Any]) -> Look:
@@ -127,10 +125,10 @@ def restore_draft(inspection: Inspection, document: dict[str, Any]) -> None:
     if photo is not None:
         inspection.set_photo(_opened(photo))
         inspection.left_out, inspection.haze = look
-        states = (state, *(one for one, *_ in rest))
+        searched, states = inspection.workings.searched, (state, *(one for one, *_ in rest))
         for one, told in zip(states, [document, *others], strict=True):
-            if told["photo"] and told.get("look", {}).get("looked", True):  # older ones: all
-                inspection.workings.looked_at(told["photo"]["sha256"], one)
+            if told["photo"]:
+                searched.restore(told["photo"]["sha256"], one, told.get("look", {}))
     count = len(document.get("before", ()))
     photos = [
         _with_photo(inspection, one, place, look)
@@ -194,6 +192,7 @@ def _view_to_json(view: Record, photo: Path) -> dict[str, Any]:
             "left_out": view.left_out,
             "haze": view.conditions["haze"],
             "looked": not view.conditions.get("unlooked"),
+            "leaves_out": view.conditions.get("unlooked_part", False),
         },
         "relief_mm": view.conditions["relief_mm"],
         # with the weld's two points it may be the distance between them

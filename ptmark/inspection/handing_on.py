@@ -34,12 +34,14 @@ class Blind(NamedTuple):
     """What a photo cannot show.
 
     ``colourless``: nothing is marked because it holds no colour; ``overexposed``: pale dye in
-    most of its examined area; ``unlooked``: nothing is marked because it was not looked over.
+    most of its examined area; ``unlooked``: nothing is marked because it was not looked over;
+    ``unlooked_part``: that some of the examined area lay outside that of the last look.
     """
 
     colourless: bool = False
     overexposed: bool = False
     unlooked: bool = False
+    unlooked_part: bool = False
 
 
 class Distances(NamedTuple):
@@ -94,6 +96,7 @@ def scene_of(
         unmeasured=tuple(one.id for one, made in measured if made is None),
         unseen=unseen_places(left_out),
         unlooked=blind.unlooked,
+        unlooked_part=blind.unlooked_part,
         colourless=blind.colourless,
         overexposed=blind.overexposed,
     )
@@ -141,6 +144,7 @@ def record_of(
         ],
         left_out=look[0],
         unlooked=blind.unlooked,
+        unlooked_part=blind.unlooked_part,
         colourless=blind.colourless,
         overexposed=blind.overexposed,
         evaluation=evaluation,

@@ -218,11 +218,12 @@ def blind_of(
 
     known = inspection.workings
     colourless = not marked and known.colourless(info, photo)
-    unlooked = not state.marked and not known.looked_over(info.sha256, state)
+    unlooked = not state.marked and not known.searched.whole(info.sha256, state)
     return Blind(
         colourless=colourless,
         overexposed=known.overexposed(state, info, photo),
         unlooked=unlooked and not colourless,  # which says why
+        unlooked_part=bool(state.marked) and known.searched.leaves_out(info.sha256, state),
     )
 
 

@@ -88,7 +88,7 @@ class Inspection(AtHand):
         self.left_out, self.haze = found.left_out, found.haze
         if self.photo is not None:
             called = bool(found.found)
-            self.workings.looked_at(self.photo.info.sha256, self.state, called=called)
+            self.workings.searched.note(self.photo.info.sha256, self.state, called=called)
         self.change("suggest indications", marked=with_suggested(self.state, found))
 
     def add(self, outline_px: Array, edge: EdgeQuality) -> str:

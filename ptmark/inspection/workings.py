@@ -30,6 +30,7 @@ from ptmark.errors import OutlineError, ScaleError
 from ptmark.inspection.again import open_again
 from ptmark.inspection.hollow import hollow_remark, is_hollow
 from ptmark.inspection.looking_over import crown_remark, on_weld_remark, remarks_on
+from ptmark.inspection.searched import Searched
 from ptmark.inspection.state import Marked, State
 from ptmark.measure import Conditions, Measurement, measure_outlines
 from ptmark.photo import CameraProfile, Photo, PhotoInfo
@@ -59,8 +60,7 @@ class Workings:
         ] = {}
         self._remarked: dict[str, tuple[tuple[object, ...], tuple[Remark, ...]]] = {}
         self._looks: dict[str, Look] = {}
-        # by SHA-256, whether the last look called any, and in which area and mode it looked
-        self._looked: dict[str, tuple[bool, object, str]] = {}
+        self.searched = Searched()
         self._told: dict[tuple[_Question, int], tuple[object, bool]] = {}
         self._colourless: dict[str, bool] = {}
         self._overexposed: dict[tuple[str, object], bool] = {}
@@ -71,7 +71,7 @@ class Workings:
         other._solved = dict(self._solved)
         other._measured, other._remarked = dict(self._measured), dict(self._remarked)
         other._looks, other._told = dict(self._looks), dict(self._told)
-        other._looked = dict(self._looked)
+        other.searched = self.searched.copy()
         other._colourless = dict(self._colourless)
         other._overexposed = dict(self._overexposed)
         return other
@@ -84,22 +84,6 @@ class Workings:
         self._told.update(other._told)
         self._colourless.update(other._colourless)
         self._overexposed.update(other._overexposed)
-
-    def looked_at(self, sha256: str, state: State, *, called: bool = False) -> None:
-        """Remember that a photo was looked over as its state has it."""
-        self._looked[sha256] = called, state.area_px, state.mode
-
-    def looked_over(self, sha256: str, state: State) -> bool:
-        """Whether a look stands behind what is marked, or behind nothing being marked.
-
-        Nothing marked tells that none was seen only where the last look called none, in the
-        area that is examined now: not once a look that called some was undone.
-        """
-        if sha256 not in self._looked:
-            return False
-        called, area_px, mode = self._looked[sha256]
-        covered = area_px is None or area_px == state.area_px
-        return bool(state.marked) or (not called and covered and mode == state.mode)
 
     def begin(self, sha256: str) -> None:
         """Forget everything but the surfaces of this photo."""

@@ -45,6 +45,7 @@ def build_record(  # noqa: PLR0913 - one argument for each part of the record, b
     left_out: Sequence[LeftOut],
     colourless: bool = False,
     unlooked: bool = False,
+    unlooked_part: bool = False,
     overexposed: bool = False,
     evaluation: Evaluation | None,
     conditions: Conditions,
@@ -80,6 +81,8 @@ def build_record(  # noqa: PLR0913 - one argument for each part of the record, b
         Whether nothing is marked because the photo holds no colour.
     unlooked : bool
         Whether nothing is marked because the photo was not looked over.
+    unlooked_part : bool
+        Whether some of the examined area lay outside that of the last look.
     overexposed : bool
         Whether most of the examined area is, so that pale indications cannot be seen.
     evaluation : Evaluation or None
@@ -132,6 +135,7 @@ def build_record(  # noqa: PLR0913 - one argument for each part of the record, b
             **({"unseen": unseen} if (unseen := unseen_places(left_out)) else {}),
             **({"colourless": True} if colourless else {}),
             **({"unlooked": True} if unlooked else {}),
+            **({"unlooked_part": True} if unlooked_part else {}),
             **({"overexposed": True} if overexposed else {}),
         },
         area_px=None if area_px is None else points(area_px, 2),

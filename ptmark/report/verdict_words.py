@@ -8,7 +8,7 @@ from ptmark.report.wording import deciding
 __all__ = ["nothing_line", "verdict_line"]
 
 # Conditions of a photo in which nothing marked does not tell that nothing is there.
-_HIDES = frozenset({"colourless", "overexposed", "unlooked", "unseen"})
+_HIDES = frozenset({"colourless", "overexposed", "unlooked", "unlooked_part", "unseen"})
 
 
 def verdict_line(record: Record) -> tuple[str, str]:

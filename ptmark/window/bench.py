@@ -98,6 +98,7 @@ class Bench(QObject):
                 self.stop()  # else the corners stay, to be mended
 
         tool.finished.connect(done)
+        tool.stopped.connect(lambda: self._session.trouble.emit("photo", None))
         self.start("area", tool)
 
     def _take_area(self, points: list[tuple[float, float]]) -> None:

@@ -111,7 +111,7 @@ class Session(QObject):
         if inspection is None or inspection.photo is None:
             return False
         sha256 = inspection.photo.info.sha256
-        seen = inspection.workings.looked_over(sha256, inspection.state)
+        seen = inspection.workings.searched.whole(sha256, inspection.state)
         return seen and sha256 not in self.unseen
 
     def tracer(self) -> Any:  # noqa: ANN401 - a DyeTracer, named once the engine is loaded

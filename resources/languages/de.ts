@@ -6269,6 +6269,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>So viele, die eine gerade Linie schneidet, mit kleinen Abständen von Rand zu Rand</translation>
     </message>
     <message>
+      <source>Some of the examined area lay outside what was looked over, so that nothing marked there tells nothing. Look again.</source>
+      <translation>Ein Teil des geprüften Bereichs lag außerhalb dessen, was durchgesehen wurde, sodass nichts Markiertes dort nichts besagt. Neu suchen.</translation>
+    </message>
+    <message>
       <source>Summed lengths as a share of the weld's length</source>
       <translation>Längensumme als Anteil an der Nahtlänge</translation>
     </message>

@@ -249,6 +249,8 @@ def test_nothing_is_said_to_be_there_only_where_that_can_be_told(build):
     told = judge("iso-23277-2", build.scene(aside, unseen=3)).findings
     assert [one.rule for one in told] == ["none", "searched"]
     assert judge("iso-23277-2", build.scene(aside, unlooked=True)).verdict == "acceptable"
+    (_, part) = judge("iso-23277-2", build.scene(aside, unlooked_part=True)).findings
+    assert (part.rule, part.verdict) == ("searched", "undecided")
 
 
 def test_unknown_decision_rule(build):

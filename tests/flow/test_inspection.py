@@ -161,6 +161,36 @@ def test_letters_go_on_after_z(number, name):
     assert letter(number) == name
 
 
+def test_an_area_that_grows_past_the_last_look_passes_no_part(inspection, photo_file):
+    # As for a photo that was not looked over at all: common practice, no source.
+    inspection.change("choose", profile="iso-23277-2")
+    inspection.set_reference(CardReference())
+    small = ((300.0, 300.0), (500.0, 300.0), (500.0, 500.0), (300.0, 500.0))
+    inspection.change("mark", area_px=small)
+    inspection.set_suggestions(Suggestions(found=(), left_out=(), haze=None))
+    edge = EdgeQuality(shift_px=0.5, noise_px=0.2, source="hand")
+    drawn = inspection.add(np.array([[400.0, 400.0], [412.0, 400.0], [406.0, 410.0]]), edge)
+    inspection.edit(drawn, relevance="false", reason="fibre")
+    assert inspection.evaluation().verdict == "acceptable"
+    inspection.change("narrow", area_px=((310.0, 310.0), (490.0, 310.0), (490.0, 490.0)))
+    assert inspection.evaluation().verdict == "acceptable"
+    inspection.change("examine the whole photo", area_px=None)
+
+    def gone_on(document):
+        again = Inspection()
+        restore_draft(again, json.loads(json.dumps(document)))
+        return again
+
+    drafted = gone_on(draft_to_json(inspection))
+    opened = gone_on(draft_of_record(inspection.to_record(), [photo_file]))
+    for one in (inspection, drafted, opened):
+        assert one.evaluation().verdict == "undecided"
+        document = json.loads(record_text(one.to_record()))  # fits the schema
+        assert evaluate(one.profile, scene_from_json(document)).verdict == "undecided"
+    inspection.set_suggestions(Suggestions(found=(), left_out=(), haze=None))
+    assert inspection.evaluation().verdict == "acceptable"
+
+
 def test_a_photo_that_nobody_looked_over_passes_no_part(inspection, photo_file):
     # Nothing seen is a result of looking only: common practice, no source.
     inspection.change("choose", profile="iso-23277-2")
