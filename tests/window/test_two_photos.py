@@ -64,6 +64,21 @@ def test_what_cannot_be_laid_over_is_fitted_and_said(files):
     assert darkest(levels, (400, 450)) == pytest.approx((400, 450), abs=1.0)
 
 
+def test_a_strip_alike_beside_two_parts_does_not_lay_one_over_the_other(tmp_path):
+    """A printed strip, as a rule or a label, in the same place on two surfaces."""
+    blocks = np.random.RandomState(3).randint(0, 2, (8, 60)).astype(np.uint8)  # any seed
+    strip = cv2.resize(40 + 180 * blocks, (1440, 96), interpolation=cv2.INTER_NEAREST)
+    photos = []
+    for seed in (1, 2):
+        picture = mottled(seed)
+        picture[1050:1146, 80:1520] = strip[..., None]
+        cv2.imwrite(str(tmp_path / f"{seed}.png"), picture)
+        photos.append(open_photo(tmp_path / f"{seed}.png"))
+    said = laid_over(*photos, None)[1]
+    assert "do not lie over each other" in said
+    assert "as a rule or a label does" in said
+
+
 def test_the_slider_parts_them_and_the_line_can_be_dragged(
     qtbot, window, idle, files, monkeypatch
 ):

@@ -18,6 +18,7 @@ from ptmark.window.words import from_core, sentence, tr
 from ptmark.window.workers import Token
 
 if TYPE_CHECKING:
+    from ptmark.inspection import Inspection
     from ptmark.photo import Photo
     from ptmark.scale import SurfaceMap
 
@@ -118,7 +119,7 @@ class TwoPhotos(QWidget):
         inspection = self._session.inspection
         if inspection is None or inspection.photo is None:
             return
-        here, surface = inspection.photo, inspection.surface
+        here, surface, about = inspection.photo, inspection.surface, _about(inspection)
         self._of = here.info.sha256
         self.says.setText(tr("Laying it over the photo …"))
 
@@ -128,7 +129,7 @@ class TwoPhotos(QWidget):
             with ExitStack() as held:
                 other = _opened(path, held)
                 token.check()
-                return laid_over(other, here, surface)
+                return laid_over(other, here, surface, about)
 
         def done(got: tuple[PhotoLevels, str]) -> None:
             levels, said = got
@@ -180,8 +181,19 @@ def _opened(path: "Path | dict[str, Any]", held: ExitStack) -> "Photo":
     return photo_before(held.enter_context(open_archive(read_only=True)), path, held)
 
 
+def _about(inspection: "Inspection") -> Any:  # noqa: ANN401 - ndarray
+    """Middles of the indications, px, shape (N, 2), or the corners of the examined area."""
+    import numpy as np
+
+    middles = [one.outline_px.mean(axis=0) for one in inspection.counted]
+    return np.array(middles or inspection.state.area_px or [], float).reshape(-1, 2)
+
+
 def laid_over(
-    other: "Photo", here: "Photo", surface: "SurfaceMap | None"
+    other: "Photo",
+    here: "Photo",
+    surface: "SurfaceMap | None",
+    about_px: Any = None,  # noqa: ANN401 - ndarray, see _grown
 ) -> tuple[PhotoLevels, str]:
     """Another photo in the frame of the one at hand, and in words how well it lies there.
 
@@ -190,6 +202,8 @@ def laid_over(
     other, here : Photo
     surface : SurfaceMap or None
         Of the photo at hand; what lies on its scale card takes no part, for cards are moved.
+    about_px : ndarray of shape (N, 2), px, optional
+        What the common surface must lie round in the photo at hand; else its middle half.
 
     Notes
     -----
@@ -198,11 +212,14 @@ def laid_over(
     """
     import numpy as np
 
-    from ptmark.series import register
+    from ptmark.series import register_views, view_of
 
     frame = (here.info.width, here.info.height)
+    if about_px is None or not len(about_px):
+        shares = np.linspace(0.25, 0.75, 5)
+        about_px = np.array([(x * frame[0], y * frame[1]) for x in shares for y in shares])
     try:
-        lead = register(other, here, None, surface)
+        lead = register_views(view_of(other), view_of(here, surface, None, about_px))
     except SeriesError as exc:
         h = _fitted((other.info.width, other.info.height), frame)
         said = tr("They do not lie over each other, place by place: {0}", exc)
