@@ -16,7 +16,17 @@ from ptmark.dye.hue import too_pale
 from ptmark.dye.quick import between
 from ptmark.photo import ends_at_border
 
-__all__ = ["NO_EDGE", "WRONG_COLOUR", "Sight", "confidence", "reason_against", "too_small"]
+__all__ = [
+    "BROWN",
+    "FROM_OUTSIDE",
+    "HARDLY_REDDER",
+    "NO_EDGE",
+    "WRONG_COLOUR",
+    "Sight",
+    "confidence",
+    "reason_against",
+    "too_small",
+]
 
 # Dye takes green and blue about alike and leaves most of the red. Rust and heat tint take more
 # blue than green and much red; blue pen takes most red; grey and black take all alike.
@@ -52,6 +62,9 @@ MOST_CUT_OF_HAIRLINE = 0.35  # at most 0.27 for 210 true ones
 MOST_LEFT_BESIDE_HAIRLINE = 0.5  # at most 0.27 beside 75 true ones; more is a scrap of another
 WRONG_COLOUR = "not dye-coloured"  # how reasons of colour begin
 NO_EDGE = "no edge"  # and those of haze
+FROM_OUTSIDE = "reaches in from the edge of the photo and is wide, like a glove or a cloth"
+HARDLY_REDDER = "too pale: hardly redder than the developer beside it"
+BROWN = "not dye-coloured: yellow or brown, like rust or heat tint"
 _HAZE = "no edge: a pink haze that fades away, reclean and repeat if in doubt"
 # How much of the outline may lie where the look ended (haze goes on there), in the same way: on
 # ten hazy photos at most 0.03 of a true one's, at least 0.07 of a called patch of haze's.
@@ -95,7 +108,7 @@ def reason_against(one: Contour, sight: Sight) -> str:
             size = f"{sight.least_mm:.1f} mm"
         return f"smaller than {size}: go closer to judge it"
     if _from_outside(one, sight):
-        return "reaches in from the edge of the photo and is wide, like a glove or a cloth"
+        return FROM_OUTSIDE
     if too_pale(one.contrast, one.grain):
         return f"too pale: {100 * one.contrast:.0f} % of full dye"
     red, green, blue = one.taken_light.tolist()
@@ -103,8 +116,7 @@ def reason_against(one: Contour, sight: Sight) -> str:
     if colour and is_dull(red, green, blue) and not _no_edge(one, sight):
         return DULL
     if min(green, green - red) < LEAST_COLOUR:  # mottle can raise red and take no green
-        pale = "too pale: hardly redder than the developer beside it"
-        return colour or pale if green > DARK else pale
+        return colour or HARDLY_REDDER if green > DARK else HARDLY_REDDER
     if one.contrast < WHERE_PALE and one.red_codes < MOST_STEPS * sight.colour_step:
         return colour or _OF_STEP
     return colour or _no_edge(one, sight)
@@ -138,7 +150,7 @@ def _wrong_colour(one: Contour) -> str:
     if luma < LEAST_DARK * _LUMA_OF_DYE * colour:
         return "not dye-coloured: redder than its surroundings, hardly darker"
     if blue > MOST_BLUE_TAKEN * green or _too_brown(one):
-        return "not dye-coloured: yellow or brown, like rust or heat tint"
+        return BROWN
     if blue < max(LEAST_BLUE_TAKEN * green - BLUE_ROUNDED, LEAST_BLUE_OF_RED * red):
         return "not dye-coloured: it leaves blue, like violet ink"
     return ""

@@ -19,6 +19,7 @@ from ptmark.dye.part import parts_called
 from ptmark.dye.quick import inside_polygon
 from ptmark.dye.remark import Remark
 from ptmark.dye.sheet import Crop, grouped, laid
+from ptmark.dye.within import standing_out
 from ptmark.photo import Photo
 from ptmark.scale import SurfaceMap
 
@@ -113,7 +114,7 @@ def suggest(
     looks = _CloseLooks(crops, _HELD_PIXELS)
     photo_blur = looks.photo_blur
     sight = _sight(photo, surface, photo_blur)
-    mixed = []
+    not_called = []
     for outlines in looks.outlines(LEAST_PX / 2):
         for one in outlines:
             if area_px is not None and not inside_polygon(one.outline_px, area_px).any():
@@ -124,9 +125,10 @@ def suggest(
                 continue
             edge = edge_of(one, "suggested")
             left_out.append(LeftOut(outline_px=one.outline_px, edge=edge, reason=why))
-            if why.startswith((WRONG_COLOUR, NO_EDGE)):
-                mixed.append(one)
+            not_called.append((one, why))
+    mixed = [one for one, why in not_called if why.startswith((WRONG_COLOUR, NO_EDGE))]
     called += parts_called(photo, look, mixed, photo_blur, sight)
+    called += standing_out(photo, look, not_called, called, photo_blur, sight)
     found = [_called(one, confidence(one)) for one in called]
     between = parts_between(photo, look, called, photo_blur, sight)
     found += [_called(one, IN_LINE) for one in between]
