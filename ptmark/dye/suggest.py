@@ -38,6 +38,7 @@ _SHIFT_PER_BLUR = 0.253  # half the way of a Gaussian edge from 40 to 60 %, in s
 # A close look holds 21 bytes a pixel until the whole photo's blur is known. Beyond this many
 # pixels of a photo it is taken again in place of being held.
 _HELD_PIXELS = 1_500_000
+_RIM_POINTS = 24  # of a blob, asked whether they lie on a card
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
@@ -257,10 +258,15 @@ def _card_hulls(surface: SurfaceMap | None) -> list[_Hull]:
 
 
 def _on_card(blob: Blob, look: CoarseLook, cards: list[_Hull]) -> bool:
-    """Whether the blob's middle lies on a scale card."""
-    x = ((blob.box[0] + blob.box[2]) / 2 + look.origin[0]) * look.factor
-    y = ((blob.box[1] + blob.box[3]) / 2 + look.origin[1]) * look.factor
+    """Whether half of the blob's rim lies on a scale card.
+
+    Its middle would not tell: a red bench round the part has it on the card as well, and may
+    reach a crack.
+    """
+    rim = blob.rim.reshape(-1, 2)[:: max(1, len(blob.rim) // _RIM_POINTS)]
+    at = ((rim + look.origin) * look.factor).astype(float).tolist()
     return any(
-        cv2.pointPolygonTest(hull, (float(x), float(y)), measureDist=True) > -beyond
+        2 * sum(cv2.pointPolygonTest(hull, (x, y), measureDist=True) > -beyond for x, y in at)
+        > len(at)
         for hull, beyond in cards
     )

@@ -1,5 +1,7 @@
 """The coarse look's picture is the photo made smaller; its background is a median."""
 
+import importlib
+
 import numpy as np
 import pytest
 from scipy import ndimage
@@ -8,6 +10,8 @@ from skimage.measure import block_reduce
 from ptmark.dye import background, coarse
 from ptmark.dye.reduced import shrunk
 from ptmark.photo import Photo
+
+suggest = importlib.import_module("ptmark.dye.suggest")  # the package has one of its name
 
 
 @pytest.mark.parametrize(("height", "width"), [(640, 400), (648, 408), (72, 80), (70, 81)])
@@ -60,3 +64,25 @@ def test_warm_light_on_one_side_and_a_blue_bench_are_not_red():
     bleed_out = ndimage.gaussian_filter(bleed_out, 10)
     told = background.twice_background(bleed_out, 17, coarse.SEED, inside)
     assert np.abs(told[30:60, 42:82]).max() < coarse.REACH
+
+
+def test_what_goes_round_the_scale_card_is_not_on_it():
+    # a red bench round the part, which a crack at the part's edge joins, and a marker's fringe
+    look = coarse.CoarseLook(
+        blobs=(),
+        reach=np.zeros((200, 300), np.uint8),
+        seeds=np.zeros((200, 300), np.uint8),
+        factor=2,
+        origin=(10, 0),
+        haze=0.0,
+    )
+    card = np.array([[240, 160], [380, 160], [380, 240], [240, 240]], np.float32)
+    for corners, on_card in (
+        ([[0, 0], [299, 0], [299, 199], [0, 199]], False),
+        ([[140, 90], [150, 90], [150, 100], [140, 100]], True),
+        ([[170, 90], [260, 90], [260, 100], [170, 100]], False),  # goes on beyond the card
+    ):
+        rim = np.array(corners, np.int32)[:, None]
+        box = (*rim.min(axis=0)[0].tolist(), *(rim.max(axis=0)[0] + 1).tolist())
+        blob = coarse.Blob(rim=rim, box=box, peak=1.0)
+        assert suggest._on_card(blob, look, [(card, 10.0)]) is on_card
