@@ -13,6 +13,7 @@ import subprocess
 import sys
 import tempfile
 import xml.etree.ElementTree as ET
+from functools import lru_cache
 from pathlib import Path
 
 import PySide6
@@ -59,6 +60,7 @@ _KEYS = [
 ]
 
 
+@lru_cache(1)
 def texts() -> list[str]:
     """Every text of the window, sorted."""
     found = {text for line in _KEPT_WORDS.strip().splitlines() for text in line.split("|")}
