@@ -50,7 +50,8 @@ def draw_chart(chart: Chart, width: int, height: int, unit: float) -> Picture:
     picture = np.empty((height, width, 3), np.uint8)
     picture[:] = PAPER
     every = np.concatenate([line.points for line in chart.lines] or [np.zeros((1, 3))])
-    to_x, to_y = _axis(every[:, 0]), _axis(every[:, 1] + every[:, 2])
+    to_x = _axis(np.append(every[:, 0], chart.marked or 0.0))
+    to_y = _axis(every[:, 1] + every[:, 2])
     frame = _Frame((4 * unit, 3 * unit, width - 6.5 * unit, height - 4 * unit), to_x, to_y)
     texts = _ground(picture, chart, frame, unit)
     for line in chart.lines:

@@ -13,7 +13,7 @@ from ptmark.record import Record
 from ptmark.report.chart import Chart, Line, draw_chart
 from ptmark.report.growth import MOST_CURVES, curve_look
 from ptmark.report.growth_data import MEASURED_ONLY
-from ptmark.series import minutes_since
+from ptmark.series import WINDOWS, Window, choose, minutes_since
 
 __all__ = ["Bleedout", "bleedout"]
 
@@ -38,7 +38,8 @@ def bleedout(record: Record) -> Bleedout:
     """Length and area against minutes of what several photos of a record show.
 
     The minutes are those from the field "Developer dry at" to when each photo was taken, both
-    by the camera's clock.
+    by the camera's clock. Which photo is to be evaluated goes by the standard that belongs to
+    the criteria, as a record does not hold its procedure's own time.
     """
     views = record.views()
     developed = record.fields.get("developer_dry_at", "").strip()
@@ -59,16 +60,29 @@ def bleedout(record: Record) -> Bleedout:
         return _nothing("no indication bears one letter in two photos of different times")
     by_size = sorted(length, key=lambda name: -max(y for _, y, _ in length[name]))
     shown = by_size[:MOST_CURVES]
+    window = _window(record)
+    choice = choose(minutes, window)
+    marked = None if choice.index is None else minutes[choice.index]
     plots = [
-        draw_chart(_chart(title, points, shown), _WIDE // 2, _HIGH, _UNIT)
+        draw_chart(_chart(title, points, shown, window, marked), _WIDE // 2, _HIGH, _UNIT)
         for title, points in (("Length, mm", length), ("Area, mm²", area))
     ]
     most = "" if len(shown) == len(length) else f" The {len(shown)} longest are drawn."
+    name = "No photo to evaluate"
+    if choice.index is not None:
+        name = f"Evaluate {views[choice.index].photo['file']}"
     return Bleedout(
         picture=np.concatenate(plots, axis=1),
-        says=f"Minutes from when the developer was dry ({developed}) to each photo, both by "
+        says=f"{name}: {choice.says} Shaded: that time; the procedure's own governs. "
+        f"Minutes from when the developer was dry ({developed}) to each photo, both by "
         f"the camera's clock. {MEASURED_ONLY} Bars: ± U (k = 2).{most}",
     )
+
+
+def _window(record: Record) -> Window:
+    """The time to evaluate: of ISO 3452-1 with criteria of ISO or EN, else of ASME V."""
+    profile = str((record.evaluation or {}).get("profile", ""))
+    return WINDOWS["iso-3452-1" if profile.startswith(("iso-", "en-")) else "asme-v"]
 
 
 def _nothing(why: str) -> Bleedout:
@@ -85,9 +99,12 @@ def _points(views: list[Record], minutes: list[float], value: str, uncertainty: 
     return {name: made for name, made in found.items() if len({at for at, _, _ in made}) > 1}
 
 
-def _chart(title: str, points: Points, shown: list[str]) -> Chart:
+def _chart(
+    title: str, points: Points, shown: list[str], window: Window, marked: float | None
+) -> Chart:
     lines = []
     for number, name in enumerate(shown):
         ink, style = curve_look(number)
         lines.append(Line(name=name, points=np.array(points[name]), ink=ink, style=style))
-    return Chart(title=title, lines=tuple(lines), span=(0.0, 0.0))
+    span = (window.first, window.last)
+    return Chart(title=title, lines=tuple(lines), span=span, marked=marked)

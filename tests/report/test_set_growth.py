@@ -6,6 +6,9 @@ import numpy as np
 import pytest
 
 from ptmark.report import set_growth
+from ptmark.report.chart import Chart, Line, draw_chart
+from ptmark.report.growth import curve_look
+from ptmark.report.palette import NAVY
 from ptmark.report.set_growth import bleedout
 
 
@@ -19,7 +22,7 @@ def one(letter, length, area):
     }
 
 
-def record(photos, developed="10:00"):
+def record(photos, developed="10:00", profile="iso-23277-2"):
     """A record of photos, each the time it was taken and its indications."""
     views = tuple(
         SimpleNamespace(
@@ -27,7 +30,11 @@ def record(photos, developed="10:00"):
         )
         for number, (taken, shown) in enumerate(photos, 1)
     )
-    return SimpleNamespace(views=lambda: views, fields={"developer_dry_at": developed})
+    return SimpleNamespace(
+        views=lambda: views,
+        fields={"developer_dry_at": developed},
+        evaluation={"profile": profile},
+    )
 
 
 LATE = ("2026-01-15T10:25:00", [one("A", 9.0, 8.0), one("C", 2.0, 3.0)])
@@ -61,6 +68,25 @@ def test_the_plot_is_drawn_and_says_what_it_is():
 
 
 @pytest.mark.parametrize(
+    ("taken", "profile", "says"),
+    [  # ISO 3452-1: 10 to 30 min; ASME V, T-676.1: 10 to 60 min
+        (
+            "10:30",
+            "iso-23277-2",
+            "Evaluate 2.jpg: taken at 30 min, the last photo within 10",
+        ),
+        ("10:31", "iso-23277-2", "No photo to evaluate: no photo was taken within 10 to 30"),
+        ("10:31", "asme-viii-1-app-8", "Evaluate 2.jpg: taken at 31 min"),
+        ("11:00", "", "Evaluate 2.jpg: taken at 60 min, the last photo within 10 to 60 min"),
+        ("10:09", "", "No photo to evaluate: no photo was taken within 10 to 60 min"),
+    ],
+)
+def test_the_photo_to_evaluate_is_named_by_the_time_of_the_criteria(taken, profile, says):
+    made = bleedout(record([EARLY, (f"2026-01-15T{taken}:00", LATE[1])], profile=profile))
+    assert made.says.startswith(says)
+
+
+@pytest.mark.parametrize(
     ("photos", "developed", "why"),
     [
         ([EARLY, LATE], "", "does not say when the developer was dry"),
@@ -75,3 +101,14 @@ def test_where_nothing_can_be_plotted_the_reason_is_told(photos, developed, why)
     made = bleedout(record(photos, developed))
     assert made.picture is None
     assert why in made.says
+
+
+def test_the_time_to_evaluate_is_drawn_where_no_curve_reaches_it():
+    points = np.array([[2.0, 1.0, 0.1], [10.0, 2.0, 0.1]])
+    ink, style = curve_look(0)
+    line = Line(name="A", points=points, ink=ink, style=style)
+    made = draw_chart(
+        Chart(title="", lines=(line,), span=(10.0, 60.0), marked=60.0), 800, 400, 20.0
+    )
+    dark = (made == NAVY).all(axis=-1).sum(axis=0)
+    assert dark.max() > 100  # the upright line, in dashes, of a frame some 260 px high
