@@ -1,7 +1,8 @@
 """Ends of indications at which the developer ends too: more may lie beneath what covers it.
 
 A rule, a tape or a magnet laid over the end of a crack hides the rest of it, and so does metal
-that bears no developer. The dye then ends where the white about it ends, all across the tip.
+that bears no developer. The dye then ends where the white about it ends, all across the tip; of
+what is as light as that the edge tells (`ptmark.dye.cut`).
 """
 
 from collections.abc import Sequence
@@ -11,6 +12,7 @@ import numpy as np
 import numpy.typing as npt
 
 from ptmark.dye.beside import evenly, outward, signed_area
+from ptmark.dye.cut import is_cut
 from ptmark.dye.remark import Remark
 from ptmark.dye.sampled import card_corners
 from ptmark.photo import Photo, srgb_to_linear
@@ -68,7 +70,18 @@ def ends_covered(photo: Photo, outline_px: Array) -> bool:
     area = signed_area(ring)
     ring = ring if area > 0 else ring[::-1]
     reach = max(_LEAST_PX, round(_WIDTHS * 2 * abs(area) / len(ring)))
-    suspects = [at for at in _tips(ring, reach) if _is_covered(photo, ring, at, reach)]
+    tips = _tips(ring, reach)
+    suspects = [at for at in tips if _is_covered(photo, ring, at, reach)]
+    ways = (_way(ring, at, reach) for at in tips)
+    return _surely(photo, ring, suspects, reach) or any(
+        is_cut(photo, ring[at], way[0], way[2])
+        for at, way in zip(tips, ways, strict=True)
+        if way is not None
+    )
+
+
+def _surely(photo: Photo, ring: Array, suspects: list[int], reach: int) -> bool:
+    """Whether one of these tips is covered, by the light of the developer all about."""
     if not suspects:
         return False
     away = outward(ring)
@@ -105,6 +118,16 @@ def _tips(ring: Array, reach: int) -> list[int]:
     return tips
 
 
+def _way(ring: Array, at: int, reach: int) -> tuple[Array, Array, float] | None:
+    """Unit vectors ahead of a tip and across it, and the width there; None where it is none."""
+    left, right = ring[at - 2 * reach], ring[(at + 2 * reach) % len(ring)]
+    ahead, across = ring[at] - (left + right) / 2, right - left
+    size, width = float(np.hypot(*ahead)), float(np.hypot(*across))
+    if min(size, width) < 1:
+        return None
+    return ahead / size, across / width, width
+
+
 def _is_covered(
     photo: Photo,
     ring: Array,
@@ -119,12 +142,11 @@ def _is_covered(
     Beyond what is narrow, a stroke of a pen, the dye that goes on tells as well.
     Without the ``developer``'s light that beside the tip counts, which a dark toe may cross.
     """
-    left, right = ring[at - 2 * reach], ring[(at + 2 * reach) % len(ring)]
-    ahead, across = ring[at] - (left + right) / 2, right - left
-    size, width = float(np.hypot(*ahead)), float(np.hypot(*across))
-    if min(size, width) < 1:
+    way = _way(ring, at, reach)
+    if way is None:
         return False
-    ahead, across = ahead / size, across / width
+    left, right = ring[at - 2 * reach], ring[(at + 2 * reach) % len(ring)]
+    ahead, across, _ = way
     sides = [left - far * across for far in _BESIDE_PX]
     sides += [right + far * across for far in _BESIDE_PX]
     beyond = ring[at] + _AHEAD_PX @ [ahead, (-ahead[1], ahead[0])]

@@ -107,6 +107,28 @@ def test_of_dye_that_glows_only_what_is_darker_is_a_cover(low, seed):
     assert ends_covered(photo, longest.outline_px) is (low == 340)
 
 
+@pytest.mark.parametrize(
+    ("light", "angle_deg", "ticks"),
+    [(1.0, 30, True), (0.8, 15, False), (1.0, 15, False)],
+    ids=["white", "four fifths", "without strokes"],
+)
+def test_a_rule_nearly_as_light_as_the_developer_is_told_by_its_edge(light, angle_deg, ticks):
+    layers = covering(angle_deg, (light,) * 3, 340)
+    if ticks:  # 2 px wide, 13 px apart, as of a rule's mm
+        rows = np.arange(SHAPE[0])[:, None] % 13
+        layers.append((slab(342, 372) * (rows < 2), scenes.BLACK))
+    assert told(layers, grain=0.01)[0] is (ticks or light < 1)
+
+
+def test_neither_a_soft_shade_nor_marks_all_about_are_a_rules_edge():
+    columns, rows = np.arange(SHAPE[1]), np.arange(SHAPE[0])[:, None]
+    soft = 1 - 0.3 / (1 + np.exp(-(columns - 425) / 12.0))[None, :] * np.ones(SHAPE)
+    assert not told([(crack(30), scenes.DYE)], shade=soft)[0]
+    marks = (rows % 13 < 2) & (np.abs(rows - 210) > 40)  # scratches from end to end
+    layers = [(crack(0), scenes.DYE), (marks * np.ones(SHAPE), np.full(3, 0.6))]
+    assert not told(layers)[0]
+
+
 def test_arms_of_a_star_and_pores_are_not_taken_for_covers():
     star = np.max([crack(angle) for angle in (10, 70, 130)], axis=0)
     assert not told([(star, scenes.DYE)])[0]
