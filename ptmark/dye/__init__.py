@@ -19,6 +19,7 @@ from ptmark.dye.fluorescent import (
     recognise,
 )
 from ptmark.dye.haze import haze_remark
+from ptmark.dye.moved import moved_remark
 from ptmark.dye.quality import look_at_quality
 from ptmark.dye.remark import Remark
 from ptmark.dye.suggest import (
@@ -53,6 +54,7 @@ __all__ = [
     "lighting_remark",
     "look_ahead",
     "look_at_quality",
+    "moved_remark",
     "overexposed_share",
     "reaches_card",
     "recognise",

@@ -12,8 +12,9 @@ import numpy.typing as npt
 from ptmark.dye.edge import EdgeQuality
 from ptmark.dye.fine import CloseLook
 from ptmark.dye.hue import red_codes, taken_light
-from ptmark.dye.level import edge_share
-from ptmark.dye.mask import Part, part_within, parts_of, ridge_near
+from ptmark.dye.level import crossing, edge_share
+from ptmark.dye.mask import Part, part_within, parts_of, ridge_near, stride_of
+from ptmark.dye.moved import Moved
 from ptmark.dye.opened import opened
 from ptmark.dye.quick import middle, sample
 from ptmark.dye.rings import Rings, without_crossings
@@ -30,8 +31,6 @@ _IN_SHARE = 0.35  # and inwards no further than this share of the width
 _STEP_PX = 0.5
 _LEAP_PX = 1.5
 _NINE = np.ones((3, 3), np.uint8)
-_DENSE = 150  # vertices; a longer chain is told well by every second or third of them,
-_SPARSE_PX = 6.0  # where its width is this or twice this: normals round a narrower tip need all
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
@@ -39,7 +38,8 @@ class Contour:
     """One closed outline in photo px with what its edge shows.
 
     ``shift_px`` is half the way of the outline between 40 and 60 % of the contrast, the mean
-    along it; ``end_shift_px`` the same for each end of its greatest length. ``left_outside``
+    along it; ``end_shift_px`` the same for each end of its greatest length; ``doubt_px``
+    that by which its width may be less in a photo that moved, else 0. ``left_outside``
     is what is left of the level 2.5 blurs outside: next to nothing at an edge, most of it in
     haze. ``taken_light`` is the share of R, G and B light that the core takes, NaN where it is
     too pale to tell, ``red_codes`` how far JPEG's red difference lies above the developer's.
@@ -57,13 +57,14 @@ class Contour:
     area_px: float
     cut: float
     grain: float
+    doubt_px: float = 0.0
     red_codes: float = np.inf
 
 
 def edge_of(one: Contour, source: str) -> EdgeQuality:
     """The quality of a contour's edge, as it goes with the outline."""
     return EdgeQuality(
-        shift_px=one.shift_px,
+        shift_px=max(one.shift_px, one.doubt_px),
         noise_px=one.noise_px,
         source=source,
         end_shift_px=one.end_shift_px,
@@ -71,13 +72,19 @@ def edge_of(one: Contour, source: str) -> EdgeQuality:
 
 
 def contours(
-    close: CloseLook, photo_blur_px: float, least_px: float, *, trace_pale: bool = True
+    close: CloseLook,
+    photo_blur_px: float,
+    least_px: float,
+    *,
+    trace_pale: bool = True,
+    moved: Moved | None = None,
 ) -> list[Contour]:
     """Closed outlines of a sheet's blobs, one for each part of at least ``least_px`` across.
 
     A part counts where it holds a seed. ``photo_blur_px`` is the edge's standard deviation
-    elsewhere in the photo, for blobs too thin to show their own. Unless ``trace_pale``, what is
-    `too_pale` to be called is told by the border of its mask, as sure as a pixel is wide.
+    elsewhere in the photo, for blobs too thin to show their own, unless it ``moved``.
+    Unless ``trace_pale``, what is `too_pale` to be called is told by the border of its mask, as
+    sure as a pixel is wide.
     """
     steps = np.array([crop.step for crop in close.sheet.crops])
     blur_px = np.where(np.isnan(close.blur_px), photo_blur_px / steps, close.blur_px)
@@ -87,7 +94,7 @@ def contours(
     traced = [one for one in parts if trace_pale or not one.pale]
     made = [] if trace_pale else [_rough(close, one) for one in parts if one.pale]
     if traced:
-        made += _made(_look(close, traced, relative, ridge, blur_px))
+        made += _made(_look(close, traced, relative, ridge, blur_px), moved)
     return [one for one in made if len(one.outline_px) >= 4]
 
 
@@ -115,6 +122,15 @@ class _Look:
         """Values at the vertices."""
         return values[self.chain[:, 1], self.chain[:, 0]].astype(np.float64)
 
+    def width(self) -> Array:
+        """The blobs' width near the vertices."""
+        return self.rings.smooth(self.at(self.close.width), 3)
+
+    @property
+    def steps(self) -> npt.NDArray[np.intp]:
+        """Photo px a px of each crop."""
+        return np.array([crop.step for crop in self.close.sheet.crops])
+
 
 def _look(
     close: CloseLook,
@@ -125,7 +141,7 @@ def _look(
 ) -> _Look:
     number = np.array([one.number for one in parts])
     borders = [one.border for one in parts]
-    strides = np.array([_stride(one) for one in borders])
+    strides = np.array([stride_of(one) for one in borders])
     chains = [chain[::stride] for chain, stride in zip(borders, strides, strict=True)]
     rings = Rings([len(one) for one in chains])
     return _Look(
@@ -142,19 +158,12 @@ def _look(
     )
 
 
-def _stride(border: Ints) -> int:
-    """Of how many vertices of a border of shape (N, 2) one is taken."""
-    width = 2 * cv2.contourArea(border) / max(cv2.arcLength(border, closed=True), 1.0)
-    by_count = 1 + (len(border) > _DENSE) + (len(border) > 6 * _DENSE)
-    return min(by_count, 1 + int(width / _SPARSE_PX))
-
-
-def _made(look: _Look) -> list[Contour]:
+def _made(look: _Look, moved: Moved | None) -> list[Contour]:
     close, rings, number = look.close, look.rings, look.number
     grain = close.grain[number]
     cut = rings.mean(look.at(cv2.erode(close.sheet.near, _NINE) == 0))
     outward = _normals(look)
-    target = _target(look, outward)
+    target = _target(look, outward, moved)
     points, low, high = _to_level(look, outward, target)
     # across the smoothed outline: across the raw one the grain that placed each vertex would
     # make a soft edge look sharp
@@ -163,19 +172,23 @@ def _made(look: _Look) -> list[Contour]:
     inner, outer, far = sample(
         look.relative, np.stack([base + by * outward for by in (-1.0, 1.0, away)])
     )
-    slope = np.maximum(rings.mean((inner - outer) / target) / 2, 0.01)
+    slopes = (inner - outer) / 2
+    slope = np.maximum(rings.mean(slopes / target), 0.01)
     left = rings.mean(far / target)
     level = np.array([middle(one) for one in rings.apart(look.at(look.ridge) * target)])
     noise = grain / np.maximum(level * slope, 1e-3)
     outlines = rings.apart(points)
     ends = np.array([farthest(one)[:2] for one in outlines])
-    fades = fading(
-        look.relative,
-        points[ends + rings.starts[:, None]],
-        target[ends + rings.starts[:, None]],
-    )
+    at = ends + rings.starts[:, None]
+    fades = fading(look.relative, points[at], target[at])
     longest = np.array([[farthest(one)[2] for one in level] for level in (low, high)])
-    shorter = (longest[0] - longest[1]) / 4
+    shorter = np.maximum((longest[0] - longest[1]) / 4, fades)
+    doubt = np.zeros(len(outlines))
+    if moved is not None:
+        steps = look.steps[number]
+        beyond, own = moved.end_px(points[at[:, 0]] - points[at[:, 1]]), look.steps[look.of]
+        shorter = np.maximum(shorter, beyond / steps)
+        doubt = moved.doubt_px(rings, outward, slopes / own, look.width() * own) / steps
     areas = [float(cv2.contourArea(outline.astype(np.float32))) for outline in outlines]
     made = []
     for i, one, share in without_crossings(outlines):
@@ -186,7 +199,8 @@ def _made(look: _Look) -> list[Contour]:
             Contour(
                 outline_px=_in_photo(close, part.number, one),
                 shift_px=0.2 / float(slope[i]) * step,
-                end_shift_px=float(max(shorter[i], fades[i])) * step,
+                end_shift_px=float(shorter[i]) * step,
+                doubt_px=float(doubt[i]) * step,
                 noise_px=float(noise[i]) * step,
                 contrast=part.contrast,
                 left_outside=float(left[i]),
@@ -234,15 +248,19 @@ def _normals(look: _Look) -> Array:
     return np.asarray(outward / np.maximum(size, 1e-9))
 
 
-def _target(look: _Look, outward: Array) -> Array:
+def _target(look: _Look, outward: Array, moved: Moved | None) -> Array:
     """Share of the plateau at which each vertex lies, shape (N,).
 
     Blur lowers a thin line's plateau and so puts half of it too far out at the flanks; along
     the line nothing is lowered, so that at a tip half the plateau is the edge.
     """
     rings, seen_px = look.rings, look.close.seen_px[look.of]
-    width = rings.smooth(look.at(look.close.width), 3)
-    flank, end = edge_share(width, look.blur_px[look.of])
+    width = look.width()
+    blur = look.blur_px[look.of]
+    if moved is not None:
+        untold = np.isnan(look.close.blur_px)[look.of]
+        blur = np.where(untold, moved.blur_px(outward) / look.steps[look.of], blur)
+    flank, end = edge_share(width, blur)
     ridge = np.minimum(look.at(own_ridge(look.relative, look.close, look.number)), 1.0)
     flank = flank * rings.smooth(ridge, 3)
     span = np.maximum(3, np.round(0.8 * seen_px / look.strides[rings.of])).astype(np.intp)
@@ -273,28 +291,9 @@ def _to_level(
     values[:, :-1][places > _OUT_PX + 1e-9] = -np.inf
 
     def moved(index: slice | npt.NDArray[np.intp], rings: Rings, level: float) -> Array:
-        by = _crossing(values[index], level) * _STEP_PX - most_in[index]
+        by = crossing(values[index], level) * _STEP_PX - most_in[index]
         return rings.calm(start[index] + by[:, None] * outward[index], _LEAP_PX)
 
     index, half = look.rings.every_second()
     low, high = (half.apart(moved(index, half, level)) for level in (0.8, 1.2))
     return moved(slice(None), look.rings, 1.0), low, high
-
-
-def _crossing(values: Array, level: float) -> Array:
-    """Where each row falls through a level, in columns; at its peak where it never does.
-
-    Where grain makes it cross more than once, the mean of the first and the last. The end of a
-    row is minus infinity: no value, and at least once.
-    """
-    above, columns, every = values >= level, np.arange(values.shape[1]), np.arange(len(values))
-    top = values.argmax(axis=1)
-    last = columns[-1] - above[:, ::-1].argmax(axis=1)
-    first = (~above & (columns > top[:, None])).argmax(axis=1) - 1
-    crossed = above[every, top]
-    total = np.zeros(len(values))
-    for one in (first, np.where(crossed, last, first)):
-        inner, outer = values[every, one], values[every, one + 1]
-        part = (inner - level) / np.maximum(inner - outer, 1e-6)
-        total += one + np.minimum(np.maximum(part, 0), 1)
-    return np.where(crossed, total / 2, top)

@@ -25,6 +25,7 @@ _SMOOTH_PX = 0.6  # takes the grain down by half and widens an edge of 1.5 px by
 TELLING = 4.5  # blurs that a width must hold: below, width times slope hardly tells them apart
 _SOBEL_VARIANCE = 1 / 3  # a central difference over two px widens an edge by this, px squared
 _NEAR_WHITE = 0.2  # log light; the developer's mottle stays within it, a leaf or pen does not
+_MOST_SIDES = 30  # of a blob, kept for all of a photo's
 _NINE = np.ones((3, 3), np.uint8)
 
 
@@ -39,8 +40,9 @@ class CloseLook:
     ``seen_px`` is the width of the blob along its ridge (median), ``blur_px`` the standard
     deviation of its edge, NaN where the blob is too thin to tell the two apart, ``grain`` the
     spread of the developer round it from pixel to pixel, ``peak`` the most dye of it, and the
-    floor a quarter of that, or what stands clear of grain and mottle. A crop in
-    which nothing stands out has no amount.
+    floor a quarter of that, or what stands clear of grain and mottle; ``sides`` are places on
+    its rim, sheet px, as `ptmark.dye.moved.motion_of` takes them. A crop in which nothing
+    stands out has no amount.
     """
 
     sheet: Sheet
@@ -55,6 +57,7 @@ class CloseLook:
     blur_px: Array
     peak: Float
     floor: Float
+    sides: tuple[Float, ...]
 
 
 def look_closely(sheet: Sheet) -> CloseLook:
@@ -77,7 +80,7 @@ def look_closely(sheet: Sheet) -> CloseLook:
     )
     mask = amount > 0.5 * ridge
     width, deep = ridge_width(mask)
-    seen, slope = _first_look(sheet, mask, amount, ridge, width)
+    seen, slope, sides = _first_look(sheet, mask, amount, ridge, width)
     whole = [
         _whole_width(one, float(deep[place].max()))
         for one, place in zip(seen.tolist(), sheet.places, strict=True)
@@ -102,6 +105,7 @@ def look_closely(sheet: Sheet) -> CloseLook:
         blur_px=blur,
         peak=np.where(clear, peak, 0),
         floor=floor,
+        sides=sides,
     )
 
 
@@ -136,10 +140,11 @@ def ridge_width(mask: Mask, radius: int = 6) -> tuple[Float, Float]:
 
 def _first_look(
     sheet: Sheet, mask: Mask, amount: Float, ridge: Float, width: Float
-) -> tuple[Array, Array]:
+) -> tuple[Array, Array, tuple[Float, ...]]:
     """Median width, px, and median edge slope as a share of the plateau per px, for each crop.
 
     The slope is taken where the plateau is high: a pale stain that touches the blob is soft.
+    Then some of the sides.
     """
     border = mask & (cv2.erode(mask.view(np.uint8), _NINE) == 0)
     right = cv2.Sobel(amount, cv2.CV_32F, 1, 0, scale=1 / 8)
@@ -147,15 +152,23 @@ def _first_look(
     at = np.flatnonzero(border)
     at = at[np.argsort(sheet.number.ravel()[at], kind="stable")]
     high, wide = ridge.ravel()[at], width.ravel()[at]
-    steep = np.hypot(right.ravel()[at], down.ravel()[at]) / high
+    slopes = np.stack([right.ravel()[at], down.ravel()[at]]) / high
+    steep = np.hypot(slopes[0], slopes[1])
     count = len(sheet.crops)
     ends = np.searchsorted(sheet.number.ravel()[at], np.arange(count + 1))
     seen, slope = np.ones(count), np.ones(count)
+    sides = [np.empty((5, 0), np.float32)] * count
     for i in np.flatnonzero(np.diff(ends)):
         own = slice(ends[i], ends[i + 1])
         seen[i] = middle(wide[own])
-        slope[i] = middle(steep[own][high[own] > 0.5 * high[own].max()])
-    return seen, slope
+        deep = ends[i] + np.flatnonzero(high[own] > 0.5 * high[own].max())
+        slope[i] = middle(steep[deep])
+        some = deep[:: 1 + len(deep) // _MOST_SIDES]
+        y, x = np.divmod(at[some], mask.shape[1])
+        sides[i] = np.vstack([slopes[:, some], x, y, np.full(len(some), seen[i])]).astype(
+            np.float32
+        )
+    return seen, slope, tuple(sides)
 
 
 def _whole_width(seen_px: float, deep_px: float) -> float:

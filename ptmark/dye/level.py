@@ -16,7 +16,14 @@ import numpy.typing as npt
 
 from ptmark.dye.quick import highest
 
-__all__ = ["PLATEAU_SMOOTH_PX", "edge_share", "error_function", "plateau", "thin_line_table"]
+__all__ = [
+    "PLATEAU_SMOOTH_PX",
+    "crossing",
+    "edge_share",
+    "error_function",
+    "plateau",
+    "thin_line_table",
+]
 
 Float = npt.NDArray[np.float32]
 Table = npt.NDArray[np.float64]
@@ -95,3 +102,22 @@ def plateau(amount: Float, radius: int) -> Float:
     reach = radius + max(1, radius // 4)
     ridge = highest(cv2.GaussianBlur(amount, (0, 0), PLATEAU_SMOOTH_PX), reach)
     return cv2.GaussianBlur(ridge, (0, 0), max(1.0, radius / 2))  # type: ignore[return-value]
+
+
+def crossing(values: Table, level: float) -> Table:
+    """Where each row falls through a level, in columns; at its peak where it never does.
+
+    Where grain makes it cross more than once, the mean of the first and the last. The end of a
+    row is minus infinity: no value, and at least once.
+    """
+    above, columns, every = values >= level, np.arange(values.shape[1]), np.arange(len(values))
+    top = values.argmax(axis=1)
+    last = columns[-1] - above[:, ::-1].argmax(axis=1)
+    first = (~above & (columns > top[:, None])).argmax(axis=1) - 1
+    crossed = above[every, top]
+    total = np.zeros(len(values))
+    for one in (first, np.where(crossed, last, first)):
+        inner, outer = values[every, one], values[every, one + 1]
+        part = (inner - level) / np.maximum(inner - outer, 1e-6)
+        total += one + np.minimum(np.maximum(part, 0), 1)
+    return np.where(crossed, total / 2, top)

@@ -12,7 +12,7 @@ from ptmark.dye.fine import CloseLook
 from ptmark.dye.hue import core_contrast, too_pale
 from ptmark.dye.level import plateau
 
-__all__ = ["Part", "part_within", "parts_of", "ridge_near"]
+__all__ = ["Part", "part_within", "parts_of", "ridge_near", "stride_of"]
 
 Float = npt.NDArray[np.float32]
 Array = npt.NDArray[np.float64]
@@ -20,6 +20,8 @@ Ints = npt.NDArray[np.int32]
 Bytes = npt.NDArray[np.uint8]
 
 _LEAST_RADIUS = 3
+_DENSE = 150  # vertices; a longer chain is told well by every second or third of them,
+_SPARSE_PX = 6.0  # where its width is this or twice this: normals round a narrower tip need all
 
 
 class Part(NamedTuple):
@@ -93,3 +95,10 @@ def _part(close: CloseLook, number: int, border: Ints, filled: Bytes) -> Part:
     contrast = core_contrast(inside)
     pale = too_pale(contrast, float(close.grain[number]))
     return Part(number, border, len(inside), contrast, pale)
+
+
+def stride_of(border: Ints) -> int:
+    """Of how many vertices of a border of shape (N, 2) one is taken."""
+    width = 2 * cv2.contourArea(border) / max(cv2.arcLength(border, closed=True), 1.0)
+    by_count = 1 + (len(border) > _DENSE) + (len(border) > 6 * _DENSE)
+    return min(by_count, 1 + int(width / _SPARSE_PX))

@@ -7,7 +7,7 @@ import numpy.typing as npt
 from ptmark.photo import Photo, srgb_to_linear
 from ptmark.scale import CARD_HEIGHT_MM, CARD_WIDTH_MM, SurfaceMap
 
-__all__ = ["blur_of_card", "blur_of_edges", "ink_of_card"]
+__all__ = ["blur_of_card", "blur_of_edges", "blurs_of_card", "ink_of_card"]
 
 Array = npt.NDArray[np.float64]
 
@@ -35,18 +35,22 @@ def blur_of_card(photo: Photo, surface: SurfaceMap) -> float | None:
         Standard deviation of the edge, px, in the worse of two directions at right angles, so
         that a moved camera shows too; None where too few edges are clear.
     """
+    return max(blurs_of_card(photo, surface), default=None)
+
+
+def blurs_of_card(photo: Photo, surface: SurfaceMap) -> list[float]:
+    """The same of each of the two directions whose edges are clear: none, one or two."""
     places, ways = _card_edges()
     at = surface.to_px(places)
     outward = surface.to_px(places + 0.1 * ways) - at
     per_mm = np.linalg.norm(outward, axis=1) / 0.1
     reach = min(_REACH_PX, _FREE_MM * float(per_mm.min()))
     if reach < 4:
-        return None
+        return []
     blurs = _blurs(photo, at, outward, reach)
     sideways = ways[:, 0] != 0
     both = [blurs[one & np.isfinite(blurs)] for one in (sideways, ~sideways)]
-    medians = [float(np.median(one)) for one in both if len(one) >= 4]
-    return max(medians, default=None)
+    return [float(np.median(one)) for one in both if len(one) >= 4]
 
 
 def ink_of_card(photo: Photo, surface: SurfaceMap) -> float | None:

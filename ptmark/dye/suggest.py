@@ -15,6 +15,7 @@ from ptmark.dye.edge import EdgeQuality
 from ptmark.dye.fine import TELLING, CloseLook, look_closely
 from ptmark.dye.glance import outline_of, reason_at_a_glance
 from ptmark.dye.judge import NO_EDGE, WRONG_COLOUR, Sight, confidence, reason_against
+from ptmark.dye.moved import motion_of
 from ptmark.dye.part import parts_called
 from ptmark.dye.quick import inside_polygon
 from ptmark.dye.remark import Remark
@@ -26,6 +27,7 @@ from ptmark.scale import SurfaceMap
 __all__ = ["LeftOut", "Suggestion", "Suggestions", "suggest", "unseen_places", "unseen_remark"]
 
 Array = npt.NDArray[np.float64]
+Float = npt.NDArray[np.float32]
 
 LEAST_PX = 4.0  # across; below it an outline is a guess
 LEAST_MM = 0.3  # well under any code's relevance threshold (1.5 mm and up)
@@ -38,6 +40,7 @@ _SHIFT_PER_BLUR = 0.253  # half the way of a Gaussian edge from 40 to 60 %, in s
 # A close look holds 21 bytes a pixel until the whole photo's blur is known. Beyond this many
 # pixels of a photo it is taken again in place of being held.
 _HELD_PIXELS = 1_500_000
+_MOST_SIDES = 200  # blobs whose edges tell whether the photo moved
 _RIM_POINTS = 24  # of a blob, asked whether they lie on a card
 
 
@@ -165,14 +168,17 @@ class _CloseLooks:
     """Close looks at all crops, of which only so many pixels are held at a time.
 
     ``photo_blur`` is the standard deviation of edges in the photo, px: the median of those that
-    tell theirs. Where all are too thin to tell, each is thin beside its blur, which bounds that
-    from below; of pale ones, which may be haze, nothing is taken.
+    tell theirs, ``moved`` how it differs by direction, if it does. Where all are too thin to
+    tell, each is thin beside its blur, which bounds that from below; of pale ones, which may
+    be haze, nothing is taken.
     """
 
     def __init__(self, crops: list[Crop], most_px: int) -> None:
         self._groups, self._room = grouped(crops), most_px
         self._held: list[CloseLook | None] = []
+        self._sides: list[Float] = []
         blurs = np.hstack([np.empty((2, 0)), *map(self._first_look, self._groups)])
+        self.moved = motion_of(self._sides)
         told, least = (one[~np.isnan(one)] for one in blurs)
         self.photo_blur = DEFAULT_BLUR_PX
         if len(told):
@@ -187,13 +193,18 @@ class _CloseLooks:
         self._held.append(close if self._room >= 0 else None)
         least = np.where(close.peak > SURELY_DYE, close.seen_px / TELLING, np.nan)
         steps = np.array([crop.step for crop in group])
+        room = _MOST_SIDES - len(self._sides)
+        for i in np.flatnonzero(close.peak > SURELY_DYE)[:room]:
+            in_photo = np.array([1 / steps[i]] * 2 + [steps[i]] * 3)
+            self._sides.append((close.sides[i] * in_photo[:, None]).astype(np.float32))
         return np.array([close.blur_px * steps, least * steps])
 
     def outlines(self, least_px: float) -> Iterator[list[Contour]]:
         """The outlines of each look, from which on it is not held any more."""
         for at, group in enumerate(self._groups):
             close = self._let_go(at, group)
-            yield contours(close, self.photo_blur, least_px, trace_pale=False)
+            blur, moved = self.photo_blur, self.moved
+            yield contours(close, blur, least_px, trace_pale=False, moved=moved)
 
     def _let_go(self, at: int, group: tuple[Crop, ...]) -> CloseLook:
         close, self._held[at] = self._held[at], None

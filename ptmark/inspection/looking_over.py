@@ -6,7 +6,14 @@ import numpy.typing as npt
 
 from ptmark.criteria import Profile
 from ptmark.criteria.rules import SizeRule
-from ptmark.dye import Remark, haze_remark, lighting_remark, look_at_quality, recognise
+from ptmark.dye import (
+    Remark,
+    haze_remark,
+    lighting_remark,
+    look_at_quality,
+    moved_remark,
+    recognise,
+)
 from ptmark.inspection.state import State
 from ptmark.photo import Photo
 from ptmark.scale import SurfaceMap
@@ -53,7 +60,9 @@ def remarks_on(
         smallest_that_counts(profile),
         fluorescent=mode == "fluorescent",
     )
-    file = (compressed_remark(photo.info.quality), transparent_remark(photo, area_px))
+    edges = [one.outline_px for one in state.marked if one.edge.source != "hand"]
+    moved = None if mode == "fluorescent" else moved_remark(photo, surface, edges)
+    file = (moved, compressed_remark(photo.info.quality), transparent_remark(photo, area_px))
     more = (*file, haze_remark(haze), lighting_remark(mode), crown_remark(state))
     return (*quality, *(one for one in more if one is not None))
 
