@@ -6037,6 +6037,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>Überwiegend blass, mit einem Stück von doppelt so viel Farbstoff und mehr: {0}. Ein Riss, der den Rand eines Läufers oder Flecks berührt, wird als eins mit ihm gemeldet.</translation>
     </message>
     <message>
+      <source>Moved during the exposure: edges that face one way are {0} times as soft as the others, and a thin line across the motion looks wider than it is, so that a linear indication may be taken for a rounded one.</source>
+      <translation>Während der Belichtung bewegt: Kanten in einer Richtung sind {0}-mal so weich wie die anderen, und eine dünne Linie quer zur Bewegung sieht breiter aus, als sie ist, sodass eine linienartige Anzeige für eine rundliche gehalten werden kann.</translation>
+    </message>
+    <message>
       <source>Name of the line as the scene gives it in edges_mm</source>
       <translation>Name der Linie, wie ihn edges_mm der Szene nennt</translation>
     </message>
@@ -6211,6 +6215,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>Relevant where the length is</source>
       <translation>Relevant, wo die Länge ist</translation>
+    </message>
+    <message>
+      <source>Rest the camera on something, keep the part still, give more light so that the exposure is shorter, and take the photo again.</source>
+      <translation>Die Kamera auflegen, das Teil ruhig halten, für mehr Licht sorgen, damit die Belichtung kürzer wird, und das Foto noch einmal aufnehmen.</translation>
     </message>
     <message>
       <source>SP, largest length for the level</source>
