@@ -17,7 +17,7 @@ ROOT = Path(__file__).resolve().parents[2]
 _ELSEWHERE = ("window/", "commands/", "folder/", "criteria/fields", "criteria/reading")
 # Rooms whose sentences may come to the window; of all others, their errors may.
 _ROOMS = """
-archive criteria dye inspection measure photo record review scale series units report/wording
+archive criteria dye inspection measure photo process record review scale series units report/wording
 """
 # SQL, printed pages, layouts of files, and what `FIELDS` holds above.
 _UNSEEN = """

@@ -33,7 +33,7 @@ _ASKED = (
     ("since", "examined on this day or later, year-month-day"),
     ("until", "examined on this day or earlier"),
     ("verdict", "acceptable, rejectable or undecided"),
-    ("disposition", "accept, reject, refer, …"),
+    ("disposition", "accept, reject, rework and retest, or refer"),
     ("examiner", "name; * and ? as above"),
     ("procedure", "number; * and ? as above"),
     ("criteria", "name of the profile"),
@@ -45,6 +45,7 @@ _ASKED = (
 
 _WORDS = {
     "verdict": ("acceptable", "rejectable", "undecided"),
+    "disposition": ("accept", "reject", "rework and retest", "refer"),
     "shape": ("linear", "rounded"),
 }
 

@@ -6,6 +6,7 @@ from math import isfinite
 from typing import TYPE_CHECKING
 
 from ptmark.errors import UsageError
+from ptmark.process import STAGES, minutes_of
 from ptmark.record import FIELDS
 from ptmark.scale import (
     Flat,
@@ -64,6 +65,20 @@ def read_fields(texts: list[str]) -> dict[str, str]:
                 mend=f"write KEY=TEXT, KEY one of {', '.join(sorted(known))}",
             )
         fields[key] = value
+    return _checked_times(fields)
+
+
+def _checked_times(fields: dict[str, str]) -> dict[str, str]:
+    """A time without its unit would be held against no limit."""
+    for stage in STAGES:
+        key = stage.time_field
+        told = bool(stage.start_field) and any(map(str.isdigit, fields.get(key, "")))
+        if told and minutes_of(fields, stage) is None:
+            raise UsageError(
+                f"'{fields[key]}' is no time in minutes",
+                where=f"--field {key}",
+                mend="write the unit, such as 12 min",
+            )
     return fields
 
 

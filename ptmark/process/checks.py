@@ -9,7 +9,7 @@ from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 from datetime import date
 
-from ptmark.process.reading import AMBIGUOUS, celsius, irradiance, last_date, lux
+from ptmark.process.reading import AMBIGUOUS, celsius, irradiance, last_date, lux, minutes
 
 __all__ = ["CHECKED", "CONDITIONS", "Conditions", "cautions"]
 
@@ -38,7 +38,8 @@ _MEASURED = {
     "illuminance": "Illuminance",
     "uv_irradiance": "UV-A irradiance",
 }
-CHECKED = {**_BATCHES, **_MEASURED, **_INSTRUMENTS, **_CERTIFICATES, **_VISION}
+_TIMES = {"penetration_time": "Dwell time", "development_time": "Development time"}
+CHECKED = {**_BATCHES, **_MEASURED, **_INSTRUMENTS, **_CERTIFICATES, **_VISION, **_TIMES}
 
 
 @dataclass(frozen=True)
@@ -105,6 +106,7 @@ def cautions(
         **dict.fromkeys(_BATCHES, lambda text: _batch(text, day)),
         **dict.fromkeys(_INSTRUMENTS, lambda text: _instrument(text, day)),
         **dict.fromkeys(_CERTIFICATES, lambda text: _certificate(text, day)),
+        **dict.fromkeys(_TIMES, _time),
         "vision_check": lambda text: _vision(text, day),
         "surface_temperature": lambda text: _temperature(text, held),
         "illuminance": lambda text: _light(text, held, fluorescent=fluorescent),
@@ -152,6 +154,12 @@ def _vision(text: str, day: date) -> str:
             "is checked each year (ISO 9712, from memory)."
         )
     return _past(text, date.min)[1]
+
+
+def _time(text: str) -> str:
+    if not any(map(str.isdigit, text)) or minutes(text):
+        return ""
+    return "Write it in minutes with the unit, such as 12 min, so that it can be checked."
 
 
 def _temperature(text: str, held: Conditions) -> str:

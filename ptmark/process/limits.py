@@ -3,13 +3,12 @@
 The job's procedure and the maker's sheet govern.
 """
 
-import re
 from collections.abc import Mapping
 from dataclasses import dataclass
 
-__all__ = ["LIMITS", "STAGES", "Limit", "Stage", "judge_time", "limit_words", "minutes_of"]
+from ptmark.process.reading import minutes
 
-_MINUTES = re.compile(r"(\d+(?:[.,]\d+)?) min")
+__all__ = ["LIMITS", "STAGES", "Limit", "Stage", "judge_time", "limit_words", "minutes_of"]
 
 
 @dataclass(frozen=True)
@@ -116,10 +115,10 @@ def minutes_of(fields: Mapping[str, str], stage: Stage) -> float | None:
     >>> minutes_of({"development_time": "2 min"}, STAGES[3])
     2.0
     """
-    found = _MINUTES.findall(fields.get(stage.time_field, ""))
+    found = minutes(fields.get(stage.time_field, ""))
     # a method may have minutes of its own before those of the timer
     at = 0 if stage.start_field else -1
-    return float(found[at].replace(",", ".")) if found else None
+    return found[at] if found else None
 
 
 def limit_words(limit: Limit) -> str:

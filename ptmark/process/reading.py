@@ -4,7 +4,7 @@ import calendar
 import re
 from datetime import date
 
-__all__ = ["AMBIGUOUS", "celsius", "irradiance", "last_date", "lux"]
+__all__ = ["AMBIGUOUS", "celsius", "irradiance", "last_date", "lux", "minutes"]
 
 AMBIGUOUS = "ambiguous"
 _LUX_IN_FC = 10.764  # lumens per square foot: 1 ft = 0.3048 m
@@ -103,3 +103,15 @@ def irradiance(text: str) -> list[float]:
     read = _values(text, r"[µμu]W/cm(?:²|2)|mW/cm(?:²|2)|W/m(?:²|2)")
     part = {"m": 10.0, "w": 1.0}
     return [v * part.get(unit[0], 0.01) for v, unit in read]
+
+
+def minutes(text: str) -> list[float]:
+    """Times in minutes, each with the unit, in the order of the text.
+
+    Examples
+    --------
+    >>> minutes("12 min"), minutes("air, 5,5 min; 2min (10:00 to 10:02)"), minutes("2")
+    ([12.0], [5.5, 2.0], [])
+    """
+    found = re.findall(rf"({_NUMBER})\s?min", text)
+    return [float(one.replace(",", ".")) for one in found]

@@ -9,6 +9,7 @@ from ptmark.record.build import FIGURES, build_record, given_json
 from ptmark.record.cautions import departs, process_cautions
 from ptmark.record.entry import LEAST, Entry, least_of
 from ptmark.record.fields import FIELDS, Field
+from ptmark.record.labels import path_label
 from ptmark.record.model import PHOTO_MEMBERS, Record, completeness
 from ptmark.record.originals import refuse_original
 from ptmark.record.revisions import changed_paths, follow, link_to, revision_hash, revisions
@@ -51,6 +52,7 @@ __all__ = [
     "least_of",
     "link_to",
     "load_record",
+    "path_label",
     "process_cautions",
     "read_photo",
     "record_schema",

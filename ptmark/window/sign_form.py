@@ -10,7 +10,7 @@ from ptmark.window.bits import CommitEdit, Notice, heading, key_button, plain, q
 from ptmark.window.saving import Saving
 from ptmark.window.session import Session
 from ptmark.window.signer import SignerFields
-from ptmark.window.words import tr
+from ptmark.window.words import from_core, tr
 
 __all__ = ["RevisionForm", "SignForm"]
 
@@ -112,10 +112,11 @@ class RevisionForm(QWidget):
     def ask(self, paths: list[Path], what: list[str]) -> None:
         """Ask for name and reason, naming what differs."""
         self._paths = paths
+        from ptmark.record import path_label
+
+        named = ", ".join(path_label(path, from_core) for path in what[:_MOST])
         more = tr(" and {0} more", len(what) - _MOST) if len(what) > _MOST else ""
-        self.what.setText(
-            tr("Not saved yet. Changed since: {0}{1}.", ", ".join(what[:_MOST]), more)
-        )
+        self.what.setText(tr("Not saved yet. Changed since: {0}{1}.", named, more))
         self.missing.say("")
         self.why.show_text("")
         state = self._session.state

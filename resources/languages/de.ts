@@ -5469,6 +5469,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>ASME BPVC Section III, NB-5350: Zulässigkeit bei der Eindringprüfung (Werte in US-Einheiten)</translation>
     </message>
     <message>
+      <source>ASME BPVC Section V, Article 6: Table T-672 (2007 edition), 10 to 52 °C; T-676.1. Second-hand figures; the 2 h limit of the dwell is from a weak source.</source>
+      <translation>ASME BPVC Section V, Article 6: Tabelle T-672 (Ausgabe 2007), 10 bis 52 °C; T-676.1. Werte aus zweiter Hand; die Grenze von 2 h für die Eindringzeit stammt aus einer schwachen Quelle.</translation>
+    </message>
+    <message>
       <source>ASME BPVC Section V:2021, Article 6, T-692</source>
       <translation>ASME BPVC Section V:2021, Article 6, T-692</translation>
     </message>
@@ -5483,6 +5487,22 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>ASME BPVC V, T-676.1 (from a secondary source)</source>
       <translation>ASME BPVC V, T-676.1 (aus zweiter Hand)</translation>
+    </message>
+    <message>
+      <source>ASME V, Article 6, T-652, second-hand</source>
+      <translation>ASME V, Article 6, T-652, aus zweiter Hand</translation>
+    </message>
+    <message>
+      <source>ASME V, Article 6, T-676, second-hand</source>
+      <translation>ASME V, Article 6, T-676, aus zweiter Hand</translation>
+    </message>
+    <message>
+      <source>ASME V, welds and castings</source>
+      <translation>ASME V, Schweißnähte und Gussstücke</translation>
+    </message>
+    <message>
+      <source>ASME V, wrought</source>
+      <translation>ASME V, Schmiede- und Walzteile</translation>
     </message>
     <message>
       <source>ASTM E1417/E1417M-21, record of results</source>
@@ -5581,12 +5601,20 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>Im ungünstigsten Fall {0}; {1}. {2}</translation>
     </message>
     <message>
+      <source>Below 10 °C the least dwell is doubled (Table T-672, 2007 edition).</source>
+      <translation>Unter 10 °C verdoppelt sich die kürzeste Eindringzeit (Tabelle T-672, Ausgabe 2007).</translation>
+    </message>
+    <message>
       <source>CEN/TS 17100:2017, photographs as penetrant records</source>
       <translation>CEN/TS 17100:2017, Fotos als Aufzeichnung der Eindringprüfung</translation>
     </message>
     <message>
       <source>CMYK without a colour profile: the colours are only roughly right.</source>
       <translation>CMYK ohne Farbprofil: Die Farben stimmen nur ungefähr.</translation>
+    </message>
+    <message>
+      <source>Calibration was due on {0}, before the examination ({1}).</source>
+      <translation>Kalibrierung war fällig am {0}, vor der Prüfung ({1}).</translation>
     </message>
     <message>
       <source>Cannot be told: {0}; {1}.</source>
@@ -5599,6 +5627,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>Check the name and the folder</source>
       <translation>Namen und Ordner prüfen</translation>
+    </message>
+    <message>
+      <source>Checked on {0}, more than a year before the examination ({1}); near vision is checked each year (ISO 9712, from memory).</source>
+      <translation>Geprüft am {0}, mehr als ein Jahr vor der Prüfung ({1}); die Sehschärfe in der Nähe wird jährlich geprüft (ISO 9712, aus dem Gedächtnis).</translation>
     </message>
     <message>
       <source>Choose a picture file</source>
@@ -5625,12 +5657,32 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>Farbiges Licht: Der Entwickler sieht nicht weiß aus, und Farbstoff kann als Rost oder Tinte gelten oder gar nicht zu sehen sein.</translation>
     </message>
     <message>
+      <source>Common practice, no source; temperature and light as in ISO 3452-1 and ISO 3059.</source>
+      <translation>Übliche Praxis, ohne Quelle; Temperatur und Licht wie in ISO 3452-1 und ISO 3059.</translation>
+    </message>
+    <message>
       <source>Copy the original again from the camera or phone</source>
       <translation>Das Original noch einmal von Kamera oder Telefon kopieren</translation>
     </message>
     <message>
       <source>Develop it to JPEG, or to 8- or 16-bit RGB TIFF</source>
       <translation>Als JPEG oder als TIFF in RGB mit 8 oder 16 Bit entwickeln</translation>
+    </message>
+    <message>
+      <source>Developer batch</source>
+      <translation>Charge des Entwicklers</translation>
+    </message>
+    <message>
+      <source>Developer dry</source>
+      <translation>Entwickler trocken</translation>
+    </message>
+    <message>
+      <source>Developer on</source>
+      <translation>Entwickler auf</translation>
+    </message>
+    <message>
+      <source>Development time</source>
+      <translation>Entwicklungszeit</translation>
     </message>
     <message>
       <source>Display P3</source>
@@ -5651,6 +5703,14 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>Dropped without a reason and not judged: {0}. Give the reason.</source>
       <translation>Ohne Grund verworfen und nicht bewertet: {0}. Den Grund angeben.</translation>
+    </message>
+    <message>
+      <source>Dry to the eye</source>
+      <translation>Sichtbar trocken</translation>
+    </message>
+    <message>
+      <source>Dwell time</source>
+      <translation>Eindringzeit</translation>
     </message>
     <message>
       <source>EN 10228-2 quality class 1: penetrant testing of steel forgings</source>
@@ -5685,6 +5745,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>Ausgaben vor etwa 2014 hatten einen kürzeren Text, der nur Risse nennt (aus dem Gedächtnis).</translation>
     </message>
     <message>
+      <source>Emulsifier batch</source>
+      <translation>Charge des Emulgators</translation>
+    </message>
+    <message>
       <source>Ends at the photo's edge: {0}. Its sizes are the least that they can be; take another photo that shows it whole.</source>
       <translation>Endet am Bildrand: {0}. Die Maße sind die kleinstmöglichen; ein weiteres Foto aufnehmen, das die ganze Anzeige zeigt.</translation>
     </message>
@@ -5701,6 +5765,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>Jede relevante Anzeige einer Form</translation>
     </message>
     <message>
+      <source>Examiner's certificate</source>
+      <translation>Zertifikat des Prüfers</translation>
+    </message>
+    <message>
       <source>Exempt, since an indication meets {0}.</source>
       <translation>Ausgenommen, da eine Anzeige {0} erfüllt.</translation>
     </message>
@@ -5711,6 +5779,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>Figures {0}; check them in the standard: {1!s}.</source>
       <translation>Werte {0}; in der Norm nachprüfen: {1!s}.</translation>
+    </message>
+    <message>
+      <source>Final look</source>
+      <translation>Letzte Betrachtung</translation>
     </message>
     <message>
       <source>Fluorescent: the photo cannot show that the light was right. Usual limits are UV-A of at least 10 W/m2 (1000 uW/cm2) at the surface and white light of at most 20 lx there (2 fc); the standard of the contract governs.</source>
@@ -5817,12 +5889,24 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>ISO 23277 Zulässigkeitsgrenze 3X: Eindringprüfung von Schweißnähten, linienartige Anzeigen nach Grenze 1</translation>
     </message>
     <message>
+      <source>ISO 3059, second-hand</source>
+      <translation>ISO 3059, aus zweiter Hand</translation>
+    </message>
+    <message>
+      <source>ISO 3452-1, 8.4.2 (2020 text): dwell, and never under the maker's time; 8.6: development, second-hand figures, longer by agreement.</source>
+      <translation>ISO 3452-1, 8.4.2 (Text von 2020): Eindringzeit, nie unter der Angabe des Herstellers; 8.6: Entwicklung, Werte aus zweiter Hand, länger nach Vereinbarung.</translation>
+    </message>
+    <message>
       <source>ISO 3452-1:2021, 8.6 (from memory)</source>
       <translation>ISO 3452-1:2021, 8.6 (aus dem Gedächtnis)</translation>
     </message>
     <message>
       <source>ISO 3452-1:2021, test report</source>
       <translation>ISO 3452-1:2021, Prüfbericht</translation>
+    </message>
+    <message>
+      <source>ISO 3452-6 is for colder surfaces, ISO 3452-5 for hotter ones.</source>
+      <translation>Für kältere Oberflächen gilt ISO 3452-6, für heißere ISO 3452-5.</translation>
     </message>
     <message>
       <source>ISO 4987 steel castings, penetrant testing: one severity level</source>
@@ -5975,6 +6059,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>Let hot parts cool into the procedure's temperature range before penetrant or remover touches them.</source>
       <translation>Heiße Teile in den Temperaturbereich der Verfahrensanweisung abkühlen lassen, bevor Eindringmittel oder Zwischenreiniger sie berührt.</translation>
+    </message>
+    <message>
+      <source>Light meter</source>
+      <translation>Luxmeter</translation>
     </message>
     <message>
       <source>Light the surface better (the procedure asks for it too), or expose longer.</source>
@@ -6193,8 +6281,20 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>Überbelichtet: {0} % des Prüfbereichs sind ausgebrannt, und blasse Anzeigen darauf sind verloren.</translation>
     </message>
     <message>
+      <source>Penetrant batch</source>
+      <translation>Charge des Eindringmittels</translation>
+    </message>
+    <message>
+      <source>Penetrant dwell</source>
+      <translation>Eindringzeit</translation>
+    </message>
+    <message>
       <source>Penetrant inspection by a class table on the drawing: one class</source>
       <translation>Eindringprüfung nach einer Klassentabelle der Zeichnung: eine Klasse</translation>
+    </message>
+    <message>
+      <source>Penetrant on</source>
+      <translation>Eindringmittel auf</translation>
     </message>
     <message>
       <source>Photo {0} ({1!s}) cannot be judged</source>
@@ -6203,6 +6303,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>Photo {0}: {1}</source>
       <translation>Foto {0}: {1}</translation>
+    </message>
+    <message>
+      <source>Qualify the procedure by Appendix III.</source>
+      <translation>Das Verfahren nach Appendix III qualifizieren.</translation>
     </message>
     <message>
       <source>Reddish places left out for their dull colour alone: {0}. In a photo of dull colours or in poor light, indications look like that.</source>
@@ -6217,8 +6321,20 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>Relevant, wo die Länge ist</translation>
     </message>
     <message>
+      <source>Removal begun</source>
+      <translation>Zwischenreinigung begonnen</translation>
+    </message>
+    <message>
+      <source>Remover batch</source>
+      <translation>Charge des Zwischenreinigers</translation>
+    </message>
+    <message>
       <source>Rest the camera on something, keep the part still, give more light so that the exposure is shorter, and take the photo again.</source>
       <translation>Die Kamera auflegen, das Teil ruhig halten, für mehr Licht sorgen, damit die Belichtung kürzer wird, und das Foto noch einmal aufnehmen.</translation>
+    </message>
+    <message>
+      <source>Reviewer's certificate</source>
+      <translation>Zertifikat des Gegenprüfers</translation>
     </message>
     <message>
       <source>SP, largest length for the level</source>
@@ -6239,6 +6355,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>Save the photo in a smaller form</source>
       <translation>Das Foto in kleinerer Form speichern</translation>
+    </message>
+    <message>
+      <source>Scale or rule</source>
+      <translation>Maßstab oder Lineal</translation>
     </message>
     <message>
       <source>Set aside without a reason: {0}. Give the reason.</source>
@@ -6278,11 +6398,15 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     </message>
     <message>
       <source>Some of the examined area lay outside what was looked over, so that nothing marked there tells nothing. Look again.</source>
-      <translation>Ein Teil des geprüften Bereichs lag außerhalb dessen, was durchgesehen wurde, sodass nichts Markiertes dort nichts besagt. Neu suchen.</translation>
+      <translation>Ein Teil des Prüfbereichs lag außerhalb des Durchgesehenen; dass dort nichts markiert ist, besagt nichts. Neu suchen.</translation>
     </message>
     <message>
       <source>Summed lengths as a share of the weld's length</source>
       <translation>Längensumme als Anteil an der Nahtlänge</translation>
+    </message>
+    <message>
+      <source>Surface temperature</source>
+      <translation>Temperatur der Oberfläche</translation>
     </message>
     <message>
       <source>Table 1, recording level</source>
@@ -6327,6 +6451,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>The card moved by about {0} mm on the surface between the photos, so its frame is not common to them: they are registered by the surface itself.</source>
       <translation>Die Karte wurde zwischen den Fotos um etwa {0} mm auf der Oberfläche bewegt, ihr Bezug ist ihnen also nicht gemeinsam: Sie werden nach der Oberfläche selbst zur Deckung gebracht.</translation>
+    </message>
+    <message>
+      <source>The date can be read two ways. Write it year-month-day.</source>
+      <translation>Das Datum kann auf zwei Arten gelesen werden. Jahr-Monat-Tag schreiben.</translation>
     </message>
     <message>
       <source>The disposition departs from the verdict and gives no reason.</source>
@@ -6387,6 +6515,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>The limit is a share of the weld's length: give weld_length_mm.</source>
       <translation>Die Grenze ist ein Anteil der Nahtlänge: weld_length_mm angeben.</translation>
+    </message>
+    <message>
+      <source>The limits of “{0}”, which the record names, are not known here: held against {1}.</source>
+      <translation>Die Grenzen von „{0}“, die das Protokoll nennt, sind hier nicht bekannt: gemessen an {1}.</translation>
     </message>
     <message>
       <source>The name says {0}, the content is {1}.</source>
@@ -6513,12 +6645,36 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>Dicke oder Durchmesser des Teils</translation>
     </message>
     <message>
+      <source>This batch expired on {0}, before the examination ({1}).</source>
+      <translation>Diese Charge lief ab am {0}, vor der Prüfung ({1}).</translation>
+    </message>
+    <message>
+      <source>This certificate expired on {0}, before the examination ({1}).</source>
+      <translation>Dieses Zertifikat ist abgelaufen am {0}, vor der Prüfung ({1}).</translation>
+    </message>
+    <message>
+      <source>Too bright: {0} lx of other light, {1} lx at most for fluorescent penetrant ({2}).</source>
+      <translation>Zu hell: {0} lx Fremdlicht, höchstens {1} lx bei fluoreszierendem Eindringmittel ({2}).</translation>
+    </message>
+    <message>
+      <source>Too cold: {0} °C is below {1}.</source>
+      <translation>Zu kalt: {0} °C liegt unter {1}.</translation>
+    </message>
+    <message>
       <source>Too dark: the developer shows {0} % of full light, and grain may hide faint indications.</source>
       <translation>Zu dunkel: Der Entwickler zeigt {0} % des vollen Lichts, und Rauschen kann schwache Anzeigen verdecken.</translation>
     </message>
     <message>
+      <source>Too dark: {0} lx, at least {1} lx ({2}).</source>
+      <translation>Zu dunkel: {0} lx, mindestens {1} lx ({2}).</translation>
+    </message>
+    <message>
       <source>Too far: {0} mm is only {1} pixels in the farthest part of the examined area, and what just counts may be missed or measured poorly.</source>
       <translation>Zu weit weg: {0} mm sind im fernsten Teil des Prüfbereichs nur {1} Pixel, und was gerade zählt, kann übersehen oder schlecht gemessen werden.</translation>
+    </message>
+    <message>
+      <source>Too hot: {0} °C is above {1}.</source>
+      <translation>Zu heiß: {0} °C liegt über {1}.</translation>
     </message>
     <message>
       <source>Too long where the length is</source>
@@ -6549,6 +6705,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>Zu nahe, wo der Abstand ist</translation>
     </message>
     <message>
+      <source>Too weak: {0} µW/cm², at least {1} µW/cm² ({2}).</source>
+      <translation>Zu schwach: {0} µW/cm², mindestens {1} µW/cm² ({2}).</translation>
+    </message>
+    <message>
       <source>Transparent parts are shown over white.</source>
       <translation>Durchsichtige Teile werden über Weiß gezeigt.</translation>
     </message>
@@ -6577,6 +6737,14 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>U: erweiterte Unsicherheit, k = 2 (etwa 95 %). Länge: größter Abstand im Umriss; Weg: entlang der Anzeige; Breite: größter Kreis darin; Verhältnis: der größere Wert von Länge und Weg durch die Breite.</translation>
     </message>
     <message>
+      <source>UV-A irradiance</source>
+      <translation>UV-A-Bestrahlungsstärke</translation>
+    </message>
+    <message>
+      <source>UV-A meter</source>
+      <translation>UV-A-Messgerät</translation>
+    </message>
+    <message>
       <source>Uncover and develop all of it, and take the photo again.</source>
       <translation>Alles freilegen und entwickeln und das Foto noch einmal aufnehmen.</translation>
     </message>
@@ -6603,6 +6771,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>Visible dye is barred on some aircraft and engine parts unless engineering approves.</source>
       <translation>Sichtbarer Farbstoff ist an manchen Flugzeug- und Triebwerksteilen untersagt, wenn die Technik ihn nicht freigibt.</translation>
+    </message>
+    <message>
+      <source>Vision check</source>
+      <translation>Sehtest</translation>
     </message>
     <message>
       <source>What is added up</source>
@@ -6657,8 +6829,28 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>Welche Größe des Teils</translation>
     </message>
     <message>
+      <source>Wiped clean</source>
+      <translation>Sauber gewischt</translation>
+    </message>
+    <message>
       <source>Within U it may be, so the rules were also tried with it.</source>
       <translation>Innerhalb von U kann sie es sein, deshalb wurden die Regeln auch mit ihr geprüft.</translation>
+    </message>
+    <message>
+      <source>Write it in minutes with the unit, such as 12 min, so that it can be checked.</source>
+      <translation>In Minuten mit der Einheit angeben, etwa 12 min, damit es geprüft werden kann.</translation>
+    </message>
+    <message>
+      <source>Write the unit, lx or fc, so that it can be checked.</source>
+      <translation>Die Einheit dazuschreiben, lx oder fc, damit es geprüft werden kann.</translation>
+    </message>
+    <message>
+      <source>Write the unit, °C or °F, so that it can be checked.</source>
+      <translation>Die Einheit dazuschreiben, °C oder °F, damit es geprüft werden kann.</translation>
+    </message>
+    <message>
+      <source>Write the unit, µW/cm² or W/m², so that it can be checked.</source>
+      <translation>Die Einheit dazuschreiben, µW/cm² oder W/m², damit es geprüft werden kann.</translation>
     </message>
     <message>
       <source>`ptmark criteria new NAME FILE.toml --from {0}` writes one to fill in</source>
@@ -6965,6 +7157,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>Fläche</translation>
     </message>
     <message>
+      <source>area that is examined</source>
+      <translation>der Prüfbereich</translation>
+    </message>
+    <message>
       <source>as ISO 4987, 6.1.2; AP, single, for the level and wall</source>
       <translation>wie ISO 4987, 6.1.2; AP, einzeln, für Stufe und Wanddicke</translation>
     </message>
@@ -6991,6 +7187,22 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>at least {0}</source>
       <translation>mindestens {0}</translation>
+    </message>
+    <message>
+      <source>at least {0} min</source>
+      <translation>mindestens {0} min</translation>
+    </message>
+    <message>
+      <source>at least {0} °C ({1!s})</source>
+      <translation>mindestens {0} °C ({1!s})</translation>
+    </message>
+    <message>
+      <source>at most {0} min</source>
+      <translation>höchstens {0} min</translation>
+    </message>
+    <message>
+      <source>at most {0} °C ({1!s})</source>
+      <translation>höchstens {0} °C ({1!s})</translation>
     </message>
     <message>
       <source>begin each rule with a line [[rule]]</source>
@@ -7229,6 +7441,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>Farben brauchen eine letzte Achse von 3, nicht die Form {0}</translation>
     </message>
     <message>
+      <source>common practice</source>
+      <translation>übliche Praxis</translation>
+    </message>
+    <message>
       <source>compare what each photo gives by itself</source>
       <translation>vergleichen, was jedes Foto für sich ergibt</translation>
     </message>
@@ -7251,6 +7467,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>correct that field, or take an earlier copy of the record</source>
       <translation>dieses Feld berichtigen oder eine frühere Kopie des Protokolls nehmen</translation>
+    </message>
+    <message>
+      <source>course of the weld</source>
+      <translation>Verlauf der Naht</translation>
     </message>
     <message>
       <source>crack</source>
@@ -7291,6 +7511,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>diameter</source>
       <translation>Durchmesser</translation>
+    </message>
+    <message>
+      <source>diameter of the part</source>
+      <translation>Durchmesser des Teils</translation>
     </message>
     <message>
       <source>differs from its checksum</source>
@@ -7459,6 +7683,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>from memory</source>
       <translation>aus dem Gedächtnis</translation>
+    </message>
+    <message>
+      <source>further photos</source>
+      <translation>weitere Fotos</translation>
     </message>
     <message>
       <source>gap smaller than the length of the smaller neighbour, repeated until nothing merges</source>
@@ -8225,6 +8453,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>Länge von Ende zu Ende</translation>
     </message>
     <message>
+      <source>length of the weld</source>
+      <translation>Länge der Naht</translation>
+    </message>
+    <message>
       <source>lengths of {0} that add up to {1} of the weld's length</source>
       <translation>Längen von {0}, die zusammen {1} der Nahtlänge sind</translation>
     </message>
@@ -8247,6 +8479,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>let two operators measure at least, one of them twice</source>
       <translation>mindestens zwei Prüfer messen lassen, einen davon zweimal</translation>
+    </message>
+    <message>
+      <source>limits of the process</source>
+      <translation>Grenzen des Verfahrens</translation>
     </message>
     <message>
       <source>line</source>
@@ -8283,6 +8519,14 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>lines must be a list</source>
       <translation>lines muss eine Liste sein</translation>
+    </message>
+    <message>
+      <source>lines on the part</source>
+      <translation>Linien am Teil</translation>
+    </message>
+    <message>
+      <source>link to the test before</source>
+      <translation>Verweis auf die Prüfung davor</translation>
     </message>
     <message>
       <source>list rules side by side</source>
@@ -8595,6 +8839,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>no larger</source>
       <translation>nicht größer</translation>
+    </message>
+    <message>
+      <source>no limit</source>
+      <translation>keine Grenze</translation>
     </message>
     <message>
       <source>no limit is negative</source>
@@ -9073,6 +9321,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>Porenregeln bewerten keine linienartige Anzeige; der Prüfer muss sagen, was sie ist</translation>
     </message>
     <message>
+      <source>procedure {0}</source>
+      <translation>Verfahren {0}</translation>
+    </message>
+    <message>
       <source>ptmark camera list</source>
       <translation>ptmark camera list</translation>
     </message>
@@ -9099,6 +9351,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>reaches in from the edge of the photo and is wide, like a glove or a cloth</source>
       <translation>ragt vom Bildrand herein und ist breit, wie ein Handschuh oder ein Tuch</translation>
+    </message>
+    <message>
+      <source>reason of the decision</source>
+      <translation>Grund der Entscheidung</translation>
     </message>
     <message>
       <source>recalled from memory and not confirmed</source>
@@ -9203,6 +9459,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>save it as plain text, encoded in UTF-8</source>
       <translation>als reinen Text in UTF-8 speichern</translation>
+    </message>
+    <message>
+      <source>scale of the photo</source>
+      <translation>Maßstab des Fotos</translation>
     </message>
     <message>
       <source>scene</source>
@@ -9629,6 +9889,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>die vier Ecken widersprechen einander: Eine wurde neben dem Rechteck gewählt, oder das Bild ist beschnitten oder gestreckt. Längen sind so unsicher, wie U sagt; die Ecken unter der Lupe neu wählen oder das Foto so verwenden, wie die Kamera es geschrieben hat</translation>
     </message>
     <message>
+      <source>the inspector's decision</source>
+      <translation>die Entscheidung des Prüfers</translation>
+    </message>
+    <message>
       <source>the interpreter must say whether it is a crack, a crater crack or incomplete fusion</source>
       <translation>der Auswertende muss sagen, ob es ein Riss, ein Endkraterriss oder ungenügende Bindung ist</translation>
     </message>
@@ -9761,6 +10025,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>das Foto {0}, SHA-256 {1!s}…, ist nicht da</translation>
     </message>
     <message>
+      <source>the photo's file</source>
+      <translation>die Datei des Fotos</translation>
+    </message>
+    <message>
       <source>the photo, or its examined area, does not show the place</source>
       <translation>das Foto oder sein Prüfbereich zeigt die Stelle nicht</translation>
     </message>
@@ -9847,6 +10115,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>the record does not tell which photo</source>
       <translation>das Protokoll sagt nicht, welches Foto</translation>
+    </message>
+    <message>
+      <source>the reviewer's entries</source>
+      <translation>die Einträge des Nachprüfers</translation>
     </message>
     <message>
       <source>the revision before it is missing</source>
@@ -10021,6 +10293,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>Dicke</translation>
     </message>
     <message>
+      <source>thickness of the part</source>
+      <translation>Dicke des Teils</translation>
+    </message>
+    <message>
       <source>this is no camera profile: {0}</source>
       <translation>das ist kein Kameraprofil: {0}</translation>
     </message>
@@ -10153,6 +10429,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>noch einmal eingeben</translation>
     </message>
     <message>
+      <source>typed here</source>
+      <translation>hier eingegeben</translation>
+    </message>
+    <message>
       <source>undecided</source>
       <translation>unentschieden</translation>
     </message>
@@ -10225,6 +10505,14 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>die Fotos so verwenden, wie die Kamera sie schrieb, nicht wie ein Nachrichtendienst sie schickte</translation>
     </message>
     <message>
+      <source>verdict and findings</source>
+      <translation>Bewertung und Befunde</translation>
+    </message>
+    <message>
+      <source>verdict of all photos</source>
+      <translation>Bewertung aller Fotos</translation>
+    </message>
+    <message>
       <source>verdict of the whole: none, none</source>
       <translation>Bewertung des Ganzen: keine, keine</translation>
     </message>
@@ -10275,6 +10563,26 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>what is alike in both lies beside the indications, as a rule or a label does, and may have been moved</source>
       <translation>was in beiden gleich ist, liegt neben den Anzeigen, wie ein Lineal oder ein Etikett, und kann bewegt worden sein</translation>
+    </message>
+    <message>
+      <source>what is cautioned of</source>
+      <translation>worauf hingewiesen wird</translation>
+    </message>
+    <message>
+      <source>what the photo cannot show</source>
+      <translation>was das Foto nicht zeigen kann</translation>
+    </message>
+    <message>
+      <source>what was chosen for all photos</source>
+      <translation>was für alle Fotos gewählt wurde</translation>
+    </message>
+    <message>
+      <source>what was given for the photo</source>
+      <translation>was zum Foto angegeben wurde</translation>
+    </message>
+    <message>
+      <source>what was left out</source>
+      <translation>was ausgelassen wurde</translation>
     </message>
     <message>
       <source>whatever meets all of {0}{1}</source>
@@ -10645,6 +10953,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>{0} bedeutet: Die wahre Länge liegt zwischen {1} und {2} mm, in etwa 95 von 100 solchen Messungen.</translation>
     </message>
     <message>
+      <source>{0} min, {1} ({2}).</source>
+      <translation>{0} min, {1} ({2}).</translation>
+    </message>
+    <message>
       <source>{0} mm</source>
       <translation>{0} mm</translation>
     </message>
@@ -10793,6 +11105,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>{0} bis {1} min</translation>
     </message>
     <message>
+      <source>{0} to {1} °C ({2!s})</source>
+      <translation>{0} bis {1} °C ({2!s})</translation>
+    </message>
+    <message>
       <source>{0} was found by the first only</source>
       <translation>{0} fand nur der erste</translation>
     </message>
@@ -10905,6 +11221,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>{0}, Zeile {1}</translation>
     </message>
     <message>
+      <source>{0}, no source</source>
+      <translation>{0}, ohne Quelle</translation>
+    </message>
+    <message>
       <source>{0}, not {1}.</source>
       <translation>{0}, nicht {1}.</translation>
     </message>
@@ -10985,6 +11305,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>{0}: nach dem Vertrag auszufüllen, wie jedes ? ({1})</translation>
     </message>
     <message>
+      <source>{0}: {1} Reason given: {2}</source>
+      <translation>{0}: {1} Angegebener Grund: {2}</translation>
+    </message>
+    <message>
       <source>{0}: {1} is no text</source>
       <translation>{0}: {1} ist kein Text</translation>
     </message>
@@ -11011,6 +11335,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>{0}; it shows no indication and is kept as a picture only.</source>
       <translation>{0}; es zeigt keine Anzeige und ist nur als Bild aufbewahrt.</translation>
+    </message>
+    <message>
+      <source>{0}; the procedure governs</source>
+      <translation>{0}; das Verfahren ist maßgebend</translation>
     </message>
     <message>
       <source>{0}; the sizes of its indications come from other photos.</source>

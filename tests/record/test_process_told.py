@@ -4,6 +4,8 @@ from datetime import date
 
 import pytest
 
+from ptmark.commands.options import read_fields
+from ptmark.errors import UsageError
 from ptmark.process import process_told
 from ptmark.record import build_record, process_cautions
 
@@ -88,6 +90,16 @@ def test_a_record_is_held_against_the_practice_and_the_limits_that_it_names(part
     ) == ["Penetrant dwell: 12 min, 15 to 60 min (procedure P-7)."]
     later = process_cautions(replace(record, process={"practice": "a later one"}))
     assert "“a later one”, which the record names, are not known here" in later[0]
+
+
+@pytest.mark.parametrize("text", ["2", "0.5 h", "10:02"])
+def test_a_time_without_minutes_asks_for_the_unit(text):
+    (told,) = process_told({"development_time": text}, made=MADE)
+    assert told.startswith("Development time: Write it in minutes with the unit")
+    with pytest.raises(UsageError, match="no time in minutes") as refused:
+        read_fields([f"development_time={text}"])
+    assert "--field development_time" in str(refused.value)
+    assert read_fields(["development_time=12min", "penetration_time=as the sheet says"])
 
 
 def test_the_command_and_the_report_tell_the_same(parts, tmp_path, capsys):

@@ -238,6 +238,14 @@ def test_what_a_person_wrote_stays_as_it_was_written(shown):
     )
 
 
+def test_what_is_said_of_the_process_and_of_a_record_s_parts_is_german(shown):
+    from ptmark.record import path_label
+
+    told = shown("Too dark: 200 lx, at least 500 lx (ISO 3059, second-hand).")
+    assert told == "Zu dunkel: 200 lx, mindestens 500 lx (ISO 3059, aus zweiter Hand)."
+    assert path_label("indications.B.length_mm", shown) == "Anzeige B (indications.B.length_mm)"
+
+
 def test_numbers_of_clauses_and_editions_keep_their_points(shown):
     told = shown("as given by the user's procedure; ISO 3452-1:2021, 8.6 (from memory)")
     assert "ISO 3452-1:2021, 8.6" in told

@@ -361,7 +361,7 @@ def test_the_examiner_signs_and_a_later_change_asks_why(
         click(qtbot, page.buttons["record"])
     idle()
     assert target.read_bytes() == signed
-    assert "disposition.decision" in page.revision.what.text()
+    assert "the inspector's decision (disposition.decision)" in page.revision.what.text()
     click(qtbot, page.revision.button)
     assert page.revision.missing.isVisible()
     qtbot.keyClicks(page.revision.why, "the customer decides")

@@ -9,7 +9,7 @@ import numpy.typing as npt
 from reportlab.lib.units import mm
 from reportlab.platypus import Flowable, KeepTogether, Spacer
 
-from ptmark.record import Record, fingerprint, revisions
+from ptmark.record import Record, fingerprint, path_label, revisions
 from ptmark.report.closeup import CloseUp, overlays
 from ptmark.report.pages.photo import jpeg_picture
 from ptmark.report.pages.style import grid, heading, text
@@ -53,7 +53,7 @@ def _revisions(record: Record, width: float) -> list[Flowable]:
             "why": EMPTY,
             "what": [],
         }
-        what = ", ".join(change["what"][:_MOST]) or EMPTY
+        what = ", ".join(map(path_label, change["what"][:_MOST])) or EMPTY
         more = len(change["what"]) - _MOST
         what += f" and {more} more" if more > 0 else ""
         signed = ", ".join(s["name"] for s in one.get("signatures", ())) or EMPTY
