@@ -53,7 +53,7 @@ def red_codes(taken: Array, white: Array) -> float:
     Examples
     --------
     >>> round(red_codes(np.array([0.0, 0.2, 0.2]), np.full(3, 0.5)), 1)
-    9.0
+    8.9
     """
     codes = 255 * linear_to_srgb(np.stack([white * (1 - taken), white])).astype(np.float64)
     return float(_RED_OF_JPEG @ (codes[0] - codes[1]))
