@@ -118,6 +118,8 @@ def test_by_mouse_and_keys_each_is_one_step_of_undo(qtbot, opened, idle):
     qtbot.keyClick(opened, KEY.Key_M)
     smooth = inspection.marked(crack.id)
     assert smooth.edge.noise_px > joined.edge.noise_px
+    assert not joined.traced_anew
+    assert not smooth.traced_anew
     # Kept to 0.01 px, a point lies up to 0.005 px off, and the area by that along the outline.
     steps = np.diff(smooth.outline_px, axis=0, append=smooth.outline_px[:1])
     kept = 0.005 * np.hypot(*steps.T).sum()

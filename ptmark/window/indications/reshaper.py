@@ -115,8 +115,14 @@ class Reshaper(QObject):
             source="hand",
         )
         notes = "; ".join(dict.fromkeys(one.note for one in chosen if one.note))
+        told = [one.confidence for one in chosen if one.confidence is not None]
         made = replace(
-            first, outline_px=outline, edge=edge, note=notes, standing="taken", confidence=None
+            first,
+            outline_px=outline,
+            edge=edge,
+            note=notes,
+            standing="taken",
+            confidence=min(told, default=None),  # who joins suggestions has traced no end
         )
         state = session.state
         marked = tuple(
