@@ -4,7 +4,7 @@ import argparse
 import os
 from pathlib import Path
 
-from ptmark.commands.progress import Bar
+from ptmark.commands.progress import Bar, shown
 from ptmark.errors import UsageError
 from ptmark.folder import Asked, Book, Outcome, Pool, pictures_in
 from ptmark.folder.job import content_key
@@ -81,9 +81,9 @@ def measure_folder(args: argparse.Namespace, asked: Asked) -> int:
 def take(outcome: Outcome, book: Book, bar: Bar) -> None:
     """Put an outcome into the book and tell of what went wrong."""
     if not book.write(outcome):
-        bar.say(f"{outcome.path}: the same content stands in the results already")
+        bar.say(f"{shown(outcome.path)}: the same content stands in the results already")
     elif outcome.error:
-        bar.say(f"{outcome.path}: {outcome.error}")
+        bar.say(f"{shown(outcome.path)}: {outcome.error}")
     bar.step()
 
 

@@ -1,12 +1,25 @@
 """How far a long run is: a bar on a terminal, and only the messages elsewhere."""
 
 import sys
+from pathlib import Path
 from time import monotonic
 from types import TracebackType
 
-__all__ = ["Bar"]
+__all__ = ["Bar", "shown"]
 
 _WIDTH = 28
+
+
+def shown(path: Path) -> str:
+    r"""A path on one line that any terminal can print.
+
+    Examples
+    --------
+    >>> shown(Path("new\nline.jpg"))
+    'new\\nline.jpg'
+    """
+    text = str(path).encode("utf-8", "backslashreplace").decode()
+    return "".join(one if one.isprintable() else ascii(one)[1:-1] for one in text)
 
 
 class Bar:

@@ -9,7 +9,7 @@ from time import sleep
 from ptmark.commands.folder import take
 from ptmark.commands.measuring import add_measuring, read_asked
 from ptmark.commands.options import Verbs
-from ptmark.commands.progress import Bar
+from ptmark.commands.progress import Bar, shown
 from ptmark.errors import UsageError
 from ptmark.folder import Arrivals, Asked, Book, Pool
 from ptmark.folder.job import content_key
@@ -76,7 +76,7 @@ def _watch(args: argparse.Namespace, asked: Asked, stop: "_Stop") -> None:
             book.commit()
             for outcome in outcomes:  # said only once it is kept: a stop may come at any moment
                 told = "failed" if outcome.error else "measured"
-                print(f"{outcome.path}: {told}", flush=True)
+                print(f"{shown(outcome.path)}: {told}", flush=True)
             if not pool.in_work:
                 sleep(args.every)
 

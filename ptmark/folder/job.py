@@ -187,7 +187,7 @@ def measured(path: Path, asked: Asked) -> Outcome:
     return Outcome(
         path=path,
         key=record.photo["sha256"],
-        line=line.encode() + b"\n",
+        line=_coded(line + "\n"),
         table=_rows(record),
     )
 
@@ -203,8 +203,8 @@ def failed(path: Path, what: str, mend: str = "") -> Outcome:
     return Outcome(
         path=path,
         key=key,
-        line=json.dumps(document, ensure_ascii=False).encode() + b"\n",
-        table=csv_text([[path.name, sha256, *[""] * (len(COLUMNS) - 3), what]]).encode(),
+        line=_coded(json.dumps(document, ensure_ascii=False) + "\n"),
+        table=_coded(csv_text([[path.name, sha256, *[""] * (len(COLUMNS) - 3), what]])),
         error=what,
     )
 
@@ -227,4 +227,9 @@ def _rows(record: Record) -> bytes:
         [*head, *(one[name] for name in COLUMNS[4:12]), verdict, ""]
         for one in record.indications
     ]
-    return csv_text(rows or [[*head, *[""] * 8, verdict, ""]]).encode()
+    return _coded(csv_text(rows or [[*head, *[""] * 8, verdict, ""]]))
+
+
+def _coded(text: str) -> bytes:
+    """UTF-8; a byte of a file's name that is none becomes an escape, which JSON reads back."""
+    return text.encode("utf-8", "backslashreplace")

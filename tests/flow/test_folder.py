@@ -1,6 +1,7 @@
 """A folder of photos: every photo once, whatever is killed, broken or stands there twice."""
 
 import csv
+import io
 import json
 import os
 import signal
@@ -15,6 +16,8 @@ import cv2
 import pytest
 
 from ptmark.__main__ import main
+from ptmark.commands.folder import take
+from ptmark.commands.progress import Bar
 from ptmark.dye import look_ahead
 from ptmark.errors import UsageError
 from ptmark.folder import Arrivals, Asked, Book, Outcome, Pool, measured
@@ -171,6 +174,20 @@ def test_the_book_takes_each_content_once(tmp_path):
     assert (tmp_path / "results.jsonl").read_bytes() == b'{"n": 1}\n'
     with Book(tmp_path, "s") as book:
         assert book.has("a" * 64)
+
+
+def test_a_name_that_is_no_text_stops_nothing(tmp_path, capsys):
+    """Linux takes any bytes for a name; a lone one came to be \udcff (PEP 383)."""
+    name = os.fsdecode(b"bad\xff\n.jpg")
+    (tmp_path / name).write_bytes(b"no picture")
+    got = measured(tmp_path / name, Asked())
+    assert json.loads(got.line)["photo"]["file"] == name
+    assert got.line.count(b"\n") == 1
+    row = next(csv.reader(io.StringIO(got.table.decode(), newline="")))
+    assert row[0] == "bad\\udcff\n.jpg"
+    with Book(tmp_path / "out", "settings") as book:
+        take(got, book, Bar(1))
+    assert "bad\\udcff\\n.jpg: " in capsys.readouterr().err
 
 
 def test_failures_are_tried_again_when_asked(tmp_path):
