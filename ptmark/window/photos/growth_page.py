@@ -16,6 +16,8 @@ if TYPE_CHECKING:
 
 __all__ = ["GrowthPage"]
 
+_EDGE = 16  # px left round it; the title bar takes some of that
+
 
 class GrowthPage(QWidget):
     """Shows `ptmark.report.set_growth` of the inspection as it stands when it is asked for."""
@@ -23,13 +25,12 @@ class GrowthPage(QWidget):
     def __init__(self, session: Session, parent: QWidget) -> None:
         super().__init__(parent, Qt.WindowType.Window)
         self.setWindowTitle(tr("Bleed-out over time – ptmark"))
-        self._session = session
+        self._session, self._over = session, parent
         self.plot, self.says = SketchView(300), plain()
         column = QVBoxLayout(self)
         column.setSizeConstraint(QLayout.SizeConstraint.SetNoConstraint)
         column.addWidget(self.plot, 1)
         column.addWidget(self.says)
-        self.resize(1000, 520)
 
     def ask(self) -> None:
         """Plot beside the window, then show."""
@@ -55,5 +56,16 @@ class GrowthPage(QWidget):
         says = from_core(made.says)
         self.plot.show_pixels(made.picture, says)
         self.says.setText(says)
+        self._place(1000, 560 if made.picture is not None else 120)
         self.show()
         self.activateWindow()
+
+    def _place(self, wide: int, high: int) -> None:
+        """In the middle of the window, but nowhere off the screen that it stands on."""
+        room = self.screen().availableGeometry().adjusted(_EDGE, 2 * _EDGE, -_EDGE, -_EDGE)
+        self.resize(min(wide, room.width()), min(high, room.height()))
+        place = self.rect()
+        place.moveCenter(self._over.frameGeometry().center())
+        left = max(min(place.left(), room.right() - place.width()), room.left())
+        top = max(min(place.top(), room.bottom() - place.height()), room.top())
+        self.move(left, top)
