@@ -64,8 +64,8 @@ def scene_from_json(document: Mapping[str, Any]) -> Scene:
     than 0.01 mm and its own uncertainty is noted as a caution. Widths and paths of many
     outlines are measured only where something hangs on them (`ptmark.criteria.rough`). Of a
     photo with a scale (``scale.reference``) an outline may be null: it was not measured.
-    ``conditions.colourless``, ``conditions.unlooked``, ``.unlooked_part``, ``.overexposed`` and
-    ``.unseen`` tell what the photo cannot show. Whatever else the document holds is
+    ``conditions.colourless``, ``conditions.unlooked``, ``.unlooked_part``, ``.overexposed``,
+    ``.unseen`` and ``.dense_haze`` tell what the photo cannot show. Whatever else it holds is
     left alone, but for what says that its lengths are in another unit, and for a key that
     stands in place of one that is read, such as ``length_u``: passed over, either would make a
     verdict milder.
@@ -109,6 +109,7 @@ def scene_from_json(document: Mapping[str, Any]) -> Scene:
         notes=tuple(notes),
         unmeasured=unmeasured,
         unseen=int(number_of(conditions, "unseen", "conditions", least=0.0) or 0),
+        dense_haze=int(number_of(conditions, "dense_haze", "conditions", least=0.0) or 0),
         colourless=truth_of(conditions, "colourless", "conditions") or _said_so(document),
         unlooked=truth_of(conditions, "unlooked", "conditions"),
         unlooked_part=truth_of(conditions, "unlooked_part", "conditions"),

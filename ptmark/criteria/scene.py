@@ -57,8 +57,9 @@ class Scene:
     ``weld_direction_deg`` is the angle of the weld from the surface's x axis towards its y
     axis; ``edges`` are lines by name, each of shape (N, 2) in mm; ``notes`` are cautions about
     the scene itself, repeated by the evaluation. ``unmeasured`` names indications that could
-    not be measured, ``unseen`` counts the places that were too many to be looked at, and
-    ``colourless`` tells that the photo cannot show dye, ``unlooked`` that nothing is marked
+    not be measured, ``unseen`` counts the places that were too many to be looked at,
+    ``dense_haze`` those of haze that may hide an indication or be one, and ``colourless``
+    tells that the photo cannot show dye, ``unlooked`` that nothing is marked
     and nobody and no program has looked for it, ``unlooked_part`` that some of the examined
     area lay outside that of the last look, ``overexposed`` that most of it cannot show pale
     dye. ``known`` holds what was worked out of the outlines in reading them, so that it is
@@ -74,6 +75,7 @@ class Scene:
     notes: tuple[str, ...] = ()
     unmeasured: tuple[str, ...] = ()
     unseen: int = 0
+    dense_haze: int = 0
     colourless: bool = False
     unlooked: bool = False
     unlooked_part: bool = False

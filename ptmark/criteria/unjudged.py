@@ -23,6 +23,7 @@ def not_judged(case: Case) -> list[Finding]:
     """
     of_each = [*_run_out(case), *_covered(case), *_on_overexposed(case), *_unmeasured(case)]
     of_photo = [*_overexposed(case), *_colourless(case), *_unlooked(case), *_unseen(case)]
+    of_photo += _hazy(case)
     return [*of_each, *of_photo]
 
 
@@ -134,6 +135,16 @@ def _unseen(case: Case) -> list[Finding]:
         f"Too many red places: {case.scene.unseen} of them were not looked at closely, and "
         "indications among them are not called. Mark a smaller examined area, or clean the "
         "part again and repeat the test."
+    )
+    return [_undecided(case, "searched", says)]
+
+
+def _hazy(case: Case) -> list[Finding]:
+    if not case.scene.dense_haze:
+        return []
+    says = (
+        "Places with pink haze as dense as an indication, which may hide one or be one: "
+        f"{case.scene.dense_haze}. Clean the part again and repeat the test."
     )
     return [_undecided(case, "searched", says)]
 

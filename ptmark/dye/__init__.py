@@ -18,7 +18,7 @@ from ptmark.dye.fluorescent import (
     look_ahead,
     recognise,
 )
-from ptmark.dye.haze import haze_remark
+from ptmark.dye.haze import dense_places, dense_remark, haze_remark
 from ptmark.dye.moved import moved_remark
 from ptmark.dye.quality import look_at_quality
 from ptmark.dye.remark import Remark
@@ -44,6 +44,8 @@ __all__ = [
     "Suggestion",
     "Suggestions",
     "covered_remark",
+    "dense_places",
+    "dense_remark",
     "dull_remark",
     "ends_covered",
     "find_indications",

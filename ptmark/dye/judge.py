@@ -12,6 +12,7 @@ import numpy as np
 from ptmark.dye.contour import Contour
 from ptmark.dye.contrast import DYE_STOPS, LUMA
 from ptmark.dye.dull import DULL, is_dull, is_shaded_dye
+from ptmark.dye.haze import AS_DENSE, DENSE_HAZE
 from ptmark.dye.hue import too_pale
 from ptmark.dye.quick import between
 from ptmark.photo import ends_at_border
@@ -197,12 +198,12 @@ def _no_edge(one: Contour, sight: Sight) -> str:
     if width < HAIRLINE_PX and sharp and one.left_outside < MOST_LEFT_BESIDE_HAIRLINE:
         return ""  # a haze so narrow would be an edge
     if one.cut > CUT_WHERE_PALE + CUT_PER_CONTRAST * max(0.0, one.contrast - CUT_PALEST):
-        return _HAZE
+        return _HAZE if one.contrast < AS_DENSE else DENSE_HAZE
     softer = max(0.0, one.shift_px / sight.usual_shift_px - 1)
     allowed = LEFT_WHERE_PALE + LEFT_PER_CONTRAST * max(0.0, one.contrast - PALEST)
     allowed += LEFT_WHERE_SHARP * max(0.0, one.contrast - SHARP_FROM) * max(0.0, 1 - softer)
     if one.left_outside + LEFT_PER_SOFTNESS * softer > allowed:
-        return _HAZE
+        return _HAZE if one.contrast < AS_DENSE else DENSE_HAZE
     return ""
 
 

@@ -8,7 +8,7 @@ from typing import Any, NamedTuple
 import numpy as np
 
 from ptmark.criteria import Evaluation, Judged, Scene
-from ptmark.dye import LeftOut, Remark, unseen_places
+from ptmark.dye import LeftOut, Remark, dense_places, unseen_places
 from ptmark.inspection.distances import Shares, shares_of
 from ptmark.inspection.edges import edge_u_of, edges_of
 from ptmark.inspection.state import Marked, State
@@ -95,6 +95,7 @@ def scene_of(
         edges={} if surface is None else edges_of(state, surface),
         unmeasured=tuple(one.id for one, made in measured if made is None),
         unseen=unseen_places(left_out),
+        dense_haze=dense_places(one.reason for one in left_out),
         unlooked=blind.unlooked,
         unlooked_part=blind.unlooked_part,
         colourless=blind.colourless,

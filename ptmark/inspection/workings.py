@@ -16,6 +16,7 @@ from ptmark.dye import (
     LeftOut,
     Remark,
     covered_remark,
+    dense_remark,
     dull_remark,
     ends_covered,
     is_overexposed,
@@ -225,6 +226,7 @@ class Workings:
             kept = self._remarked[sha256] = (key, made)
         more = (
             unseen_remark(look[0]),
+            dense_remark(one.reason for one in look[0]),
             dull_remark(one.reason for one in look[0]),
             covered_remark(self._covered(state, surface, photo)),
             hollow_remark(self._hollow_ones(state, photo)),

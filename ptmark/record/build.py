@@ -11,7 +11,7 @@ import numpy.typing as npt
 
 import ptmark
 from ptmark.criteria import Evaluation
-from ptmark.dye import LeftOut, unseen_places
+from ptmark.dye import LeftOut, dense_places, unseen_places
 from ptmark.errors import RecordError
 from ptmark.measure import Conditions, Measurement, Quantity
 from ptmark.photo import PhotoInfo
@@ -123,6 +123,7 @@ def build_record(  # noqa: PLR0913 - one argument for each part of the record, b
         raise RecordError(f"the letter {twin} stands for two indications", where="record")
     now = datetime.now(UTC).isoformat(timespec="seconds").replace("+00:00", "Z")
     places = places_px(entries, surface)
+    dense = dense_places(one.reason for one in left_out)
     return Record(
         id=record_id or str(uuid.uuid4()),
         created=created or now,
@@ -133,6 +134,7 @@ def build_record(  # noqa: PLR0913 - one argument for each part of the record, b
             "relief_mm": number(conditions.relief_mm, 6),
             "haze": share(haze),
             **({"unseen": unseen} if (unseen := unseen_places(left_out)) else {}),
+            **({"dense_haze": dense} if dense else {}),
             **({"colourless": True} if colourless else {}),
             **({"unlooked": True} if unlooked else {}),
             **({"unlooked_part": True} if unlooked_part else {}),

@@ -8,7 +8,9 @@ from ptmark.report.wording import deciding
 __all__ = ["nothing_line", "verdict_line"]
 
 # Conditions of a photo in which nothing marked does not tell that nothing is there.
-_HIDES = frozenset({"colourless", "overexposed", "unlooked", "unlooked_part", "unseen"})
+_HIDES = frozenset(
+    {"colourless", "dense_haze", "overexposed", "unlooked", "unlooked_part", "unseen"}
+)
 
 
 def verdict_line(record: Record) -> tuple[str, str]:

@@ -6305,6 +6305,14 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>Foto {0}: {1}</translation>
     </message>
     <message>
+      <source>Places with pink haze as dense as an indication, which may hide one or be one: {0}.</source>
+      <translation>Stellen mit rosa Schleier so dicht wie eine Anzeige, die eine verdecken oder eine sein können: {0}.</translation>
+    </message>
+    <message>
+      <source>Places with pink haze as dense as an indication, which may hide one or be one: {0}. Clean the part again and repeat the test.</source>
+      <translation>Stellen mit rosa Schleier so dicht wie eine Anzeige, die eine verdecken oder eine sein können: {0}. Das Teil noch einmal reinigen und die Prüfung wiederholen.</translation>
+    </message>
+    <message>
       <source>Qualify the procedure by Appendix III.</source>
       <translation>Das Verfahren nach Appendix III qualifizieren.</translation>
     </message>
@@ -8803,6 +8811,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>no edge: a glow that fades away, remove the excess and repeat if in doubt</source>
       <translation>kein Rand: ein Leuchten, das ausläuft; den Überschuss entfernen und im Zweifel wiederholen</translation>
+    </message>
+    <message>
+      <source>no edge: a pink haze as dense as an indication, reclean and repeat</source>
+      <translation>kein Rand: ein rosa Schleier so dicht wie eine Anzeige, neu reinigen und wiederholen</translation>
     </message>
     <message>
       <source>no edge: a pink haze that fades away, reclean and repeat if in doubt</source>

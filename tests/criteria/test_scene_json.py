@@ -102,11 +102,12 @@ SQUARE = [[0, 0], [1, 0], [1, 1], [0, 1]]
 
 def test_what_a_photo_cannot_show_is_read():
     data = {"scale": {"reference": "pipe"}, "conditions": {"colourless": True, "unseen": 7}}
-    data["conditions"]["unlooked"] = True
+    data["conditions"] |= {"unlooked": True, "dense_haze": 2}
     listed = [{"id": "A", "outline_mm": SQUARE}, {"id": "B", "outline_mm": None}]
     scene = scene_from_json(data | {"indications": listed})
     assert ([one.id for one in scene.indications], scene.unmeasured) == (["A"], ("B",))
     assert (scene.unseen, scene.colourless, scene.unlooked) == (7, True, True)
+    assert scene.dense_haze == 2
     with pytest.raises(CriteriaError, match="used twice"):
         scene_from_json(data | {"indications": [listed[1], listed[1]]})
     with pytest.raises(CriteriaError, match="indication B"):  # without a scale it is a mistake

@@ -9,7 +9,8 @@ from shapely import Point, Polygon
 
 from ptmark.dye.contour import Contour, contours
 from ptmark.dye.fine import look_closely
-from ptmark.dye.judge import Sight, reason_against
+from ptmark.dye.haze import DENSE_HAZE
+from ptmark.dye.judge import NO_EDGE, Sight, reason_against
 from ptmark.dye.sheet import Crop, lay_out
 
 SIGHT = Sight(
@@ -52,6 +53,17 @@ def contour(**changes):
         "grain": 0.002,
     }
     return Contour(**(made | changes))
+
+
+@pytest.mark.parametrize("fading", [{"left_outside": 3.0}, {"cut": 0.6}])
+def test_haze_as_dense_as_a_faint_indication_is_told(fading):
+    # 30 % of full dye is the stress set's faint indication
+    light = np.array([0.14, 0.38, 0.36])
+    dense = reason_against(contour(contrast=0.4, taken_light=light, **fading), SIGHT)
+    assert dense == DENSE_HAZE
+    pale = reason_against(contour(contrast=0.3, taken_light=0.75 * light, **fading), SIGHT)
+    assert pale.startswith(NO_EDGE)
+    assert pale != DENSE_HAZE
 
 
 def test_an_edge_within_the_look_is_not_cut():

@@ -11,6 +11,8 @@ from PIL import Image
 
 from ptmark.__main__ import main
 from ptmark.criteria import load_profile
+from ptmark.dye import EdgeQuality, LeftOut, Suggestions
+from ptmark.dye.haze import DENSE_HAZE
 from ptmark.errors import PhotoError
 from ptmark.inspection import Inspection
 from ptmark.inspection.draft import draft_to_json, restore_draft
@@ -226,6 +228,27 @@ def test_places_too_many_to_look_at_hold_the_verdict_open(photo_file, monkeypatc
     assert f"{unseen} of them were not looked at closely" in told["says"]
     ((_, _, again),) = evaluated_again(record, load_profile("asme-viii-1-app-8"))
     assert "searched" in {f.rule for f in again.findings if f.verdict == "undecided"}
+    check_document(record.to_json(), where="record")
+
+
+def test_haze_as_dense_as_an_indication_holds_the_verdict_open(photo_file):
+    # practice of the trade, from memory: a background that may mask indications is cleaned off
+    # and the test repeated, since nothing found there tells that nothing is there
+    inspection = Inspection()
+    inspection.open(photo_file)
+    inspection.set_reference(CardReference())
+    inspection.change("choose", profile="iso-23277-3")
+    box = np.array([[40.0, 40.0], [90.0, 40.0], [90.0, 70.0], [40.0, 70.0]])
+    haze = LeftOut(
+        outline_px=box, edge=EdgeQuality(shift_px=1.0, noise_px=1.0), reason=DENSE_HAZE
+    )
+    inspection.set_suggestions(Suggestions(found=(), left_out=(haze, haze), haze=0.1))
+    record = inspection.to_record()
+    assert record.verdict == "undecided"
+    assert record.conditions["dense_haze"] == 2
+    ((_, _, again),) = evaluated_again(record, load_profile("asme-viii-1-app-8"))
+    assert "searched" in {f.rule for f in again.findings if f.verdict == "undecided"}
+    assert any("may hide one or be one: 2." in one.what for one in inspection.remarks())
     check_document(record.to_json(), where="record")
 
 

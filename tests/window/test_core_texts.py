@@ -131,7 +131,7 @@ def scenes():
         replace(doubtful, indications=(aside, bare, *told), **whole),
         replace(doubtful, indications=(aside,)),
         replace(sure, indications=(), colourless=True),
-        replace(sure, unmeasured=("P",), unseen=7),
+        replace(sure, unmeasured=("P",), unseen=7, dense_haze=2),
     )
 
 
