@@ -18,6 +18,7 @@ _ELSEWHERE = ("window/", "commands/", "folder/", "criteria/fields", "criteria/re
 # Rooms whose sentences may come to the window; of all others, their errors may.
 _ROOMS = """
 archive criteria dye inspection measure photo process record review scale series units report/wording
+report/set_growth report/growth_data
 """
 # SQL, printed pages, layouts of files, and what `FIELDS` holds above.
 _UNSEEN = """

@@ -67,16 +67,19 @@ def bleedout(record: Record) -> Bleedout:
         draw_chart(_chart(title, points, shown, window, marked), _WIDE // 2, _HIGH, _UNIT)
         for title, points in (("Length, mm", length), ("Area, mm²", area))
     ]
-    most = "" if len(shown) == len(length) else f" The {len(shown)} longest are drawn."
     name = "No photo to evaluate"
     if choice.index is not None:
         name = f"Evaluate {views[choice.index].photo['file']}"
-    return Bleedout(
-        picture=np.concatenate(plots, axis=1),
-        says=f"{name}: {choice.says} Shaded: that time; the procedure's own governs. "
-        f"Minutes from when the developer was dry ({developed}) to each photo, both by "
-        f"the camera's clock. {MEASURED_ONLY} Bars: ± U (k = 2).{most}",
-    )
+    says = [
+        f"{name}: {choice.says}",
+        "The time to evaluate is shaded; the procedure's own governs.",
+        f"Minutes from when the developer was dry ({developed}) to each photo, both by the "
+        "camera's clock.",
+        f"{MEASURED_ONLY} Bars: ± U (k = 2).",
+    ]
+    if len(shown) < len(length):
+        says.append(f"The {len(shown)} longest are drawn.")
+    return Bleedout(picture=np.concatenate(plots, axis=1), says=" ".join(says))
 
 
 def _window(record: Record) -> Window:

@@ -5593,6 +5593,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>Fläche des Rechtecks höchstens</translation>
     </message>
     <message>
+      <source>Area, mm²</source>
+      <translation>Fläche, mm²</translation>
+    </message>
+    <message>
       <source>At most {0}; {1}.</source>
       <translation>Höchstens {0}; {1}.</translation>
     </message>
@@ -5603,6 +5607,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>Below 10 °C the least dwell is doubled (Table T-672, 2007 edition).</source>
       <translation>Unter 10 °C verdoppelt sich die kürzeste Eindringzeit (Tabelle T-672, Ausgabe 2007).</translation>
+    </message>
+    <message>
+      <source>Bleed-out over time is not plotted: {0}.</source>
+      <translation>Das Ausbluten über die Zeit wird nicht gezeichnet: {0}.</translation>
     </message>
     <message>
       <source>CEN/TS 17100:2017, photographs as penetrant records</source>
@@ -5755,6 +5763,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>Ends where the developer ends, at a rule, a tape or bare metal: {0}. What lies beyond is not measured.</source>
       <translation>Endet, wo der Entwickler endet, an einem Lineal, einem Band oder blankem Metall: {0}. Was dahinter liegt, ist nicht gemessen.</translation>
+    </message>
+    <message>
+      <source>Evaluate {0!s}</source>
+      <translation>{0!s} ist auszuwerten</translation>
     </message>
     <message>
       <source>Every indication that the inspector has named so (ISO 6520-1)</source>
@@ -6033,6 +6045,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>LP, einzeln, für Stufe und Wanddicke</translation>
     </message>
     <message>
+      <source>Laid over each other by {0}</source>
+      <translation>Übereinandergelegt nach {0}</translation>
+    </message>
+    <message>
       <source>Lay it beside the weld, or give how far it lies above the surface; where the weld is flat, give 0 as the height of the indications.</source>
       <translation>Ihn neben die Naht legen oder angeben, wie weit er über der Fläche liegt; wo die Naht flach ist, 0 als Höhe der Anzeigen angeben.</translation>
     </message>
@@ -6051,6 +6067,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>Length over width</source>
       <translation>Länge durch Breite</translation>
+    </message>
+    <message>
+      <source>Length, mm</source>
+      <translation>Länge, mm</translation>
     </message>
     <message>
       <source>Lengths known to ± {0} in place of ± {1} would pass it.</source>
@@ -6113,8 +6133,16 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>Beides an der Oberfläche messen und ins Protokoll schreiben, die Augen an die Dunkelheit anpassen lassen und ungefilterte oder beschädigte UV-Lampen von Augen und Haut fernhalten.</translation>
     </message>
     <message>
+      <source>Measured points only; the lines join them and say nothing of the time between.</source>
+      <translation>Nur gemessene Punkte; die Linien verbinden sie und sagen nichts über die Zeit dazwischen.</translation>
+    </message>
+    <message>
       <source>Met: {0}.</source>
       <translation>Erfüllt: {0}.</translation>
+    </message>
+    <message>
+      <source>Minutes from when the developer was dry ({0}) to each photo, both by the camera's clock.</source>
+      <translation>Minuten von dem Zeitpunkt, als der Entwickler trocken war ({0}), bis zu jedem Foto, beides nach der Uhr der Kamera.</translation>
     </message>
     <message>
       <source>Most of the examined area is overexposed, and pale indications on it are lost. Take another photo with a lower exposure.</source>
@@ -6167,6 +6195,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>No indication meets {0}.</source>
       <translation>Keine Anzeige erfüllt {0}.</translation>
+    </message>
+    <message>
+      <source>No photo to evaluate</source>
+      <translation>Kein Foto auszuwerten</translation>
     </message>
     <message>
       <source>No rule of these criteria limits the length of a single {0} indication, such as {1}.</source>
@@ -6601,12 +6633,20 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>Geprüft wird die Naht mit 10 mm Grundwerkstoff auf jeder Seite (aus dem Gedächtnis); als Prüfbereich markieren.</translation>
     </message>
     <message>
+      <source>The time to evaluate is shaded; the procedure's own governs.</source>
+      <translation>Die Zeit zum Auswerten ist schattiert; es gilt die der Prüfanweisung.</translation>
+    </message>
+    <message>
       <source>The two sides of the frame</source>
       <translation>Die beiden Seiten des Rahmens</translation>
     </message>
     <message>
       <source>The verdict is an aid. The contract's own edition of the code, local rules and the certified inspector decide.</source>
       <translation>Die Bewertung ist eine Hilfe. Es entscheiden die Ausgabe des Regelwerks, die der Vertrag nennt, örtliche Vorschriften und der zertifizierte Prüfer.</translation>
+    </message>
+    <message>
+      <source>The {0} longest are drawn.</source>
+      <translation>Die {0} längsten sind gezeichnet.</translation>
     </message>
     <message>
       <source>The {0} of the part is asked for: give {1}_mm.</source>
@@ -8845,6 +8885,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>keine Anzeige</translation>
     </message>
     <message>
+      <source>no indication bears one letter in two photos of different times</source>
+      <translation>keine Anzeige trägt in zwei Fotos verschiedener Zeiten denselben Buchstaben</translation>
+    </message>
+    <message>
       <source>no known parametric curve</source>
       <translation>keine bekannte parametrische Kurve</translation>
     </message>
@@ -9287,6 +9331,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>pick your own scale reference first</source>
       <translation>erst die eigene Maßstabsreferenz setzen</translation>
+    </message>
+    <message>
+      <source>picked marks</source>
+      <translation>gesetzten Marken</translation>
     </message>
     <message>
       <source>pink haze over the developer (background {0} % of full dye)</source>
@@ -10125,6 +10173,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>das Programm, Umrisse wie gefunden belassen</translation>
     </message>
     <message>
+      <source>the record does not say when the developer was dry</source>
+      <translation>das Protokoll sagt nicht, wann der Entwickler trocken war</translation>
+    </message>
+    <message>
       <source>the record does not tell which photo</source>
       <translation>das Protokoll sagt nicht, welches Foto</translation>
     </message>
@@ -10159,6 +10211,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>the same reference is given twice</source>
       <translation>dieselbe Referenz ist zweimal angegeben</translation>
+    </message>
+    <message>
+      <source>the scale card</source>
+      <translation>der Maßstabskarte</translation>
     </message>
     <message>
       <source>the scene gives the edges as edges_mm</source>
@@ -10211,6 +10267,14 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>the suffix X holds linear indications to level 1 (memory)</source>
       <translation>der Zusatz X hält linienartige Anzeigen auf Grenze 1 (aus dem Gedächtnis)</translation>
+    </message>
+    <message>
+      <source>the surface</source>
+      <translation>der Oberfläche</translation>
+    </message>
+    <message>
+      <source>the surface and both scales</source>
+      <translation>der Oberfläche und beiden Maßstäben</translation>
     </message>
     <message>
       <source>the two edges cross or lie too near each other</source>
@@ -10755,6 +10819,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>{0} ({1}; no reason given)</source>
       <translation>{0} ({1}; kein Grund angegeben)</translation>
+    </message>
+    <message>
+      <source>{0} Bars: ± U (k = 2).</source>
+      <translation>{0} Balken: ± U (k = 2).</translation>
     </message>
     <message>
       <source>{0} are not six numbers</source>
@@ -11327,6 +11395,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>{0}: {1} is {2}.</source>
       <translation>{0}: {1} ist {2}.</translation>
+    </message>
+    <message>
+      <source>{0}: {1} of {2} points agree, within {3} px on average.</source>
+      <translation>{0}: {1} von {2} Punkten passen, im Mittel auf {3} px.</translation>
     </message>
     <message>
       <source>{0}: {1}, linear if {2} {3}</source>
