@@ -22,6 +22,7 @@ class Follows(QObject):
         looking.suggested.connect(self.after_suggestions)
         looking.card_looked_for.connect(self._after_card)
         saving.saved.connect(lambda _: self._after_save())
+        session.changed.connect(self._after_save)  # by undo, to what the record holds
         view.mark_clicked.connect(self._on_mark_clicked)
 
     def after_suggestions(self) -> None:

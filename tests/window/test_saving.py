@@ -227,6 +227,16 @@ def test_opening_alone_leaves_no_draft(opened, idle, home):
     assert list((home / "drafts").glob("*.json")) == []
 
 
+def test_undone_back_to_what_was_saved_leaves_no_draft(opened, idle, home, tmp_path):
+    opened.saving.save([tmp_path / "one.json"])
+    idle()
+    opened.session.change("decide", decision="refer")
+    opened.session.undo()
+    assert opened.saving.saved_as == tmp_path / "one.json"
+    opened.close()
+    assert list((home / "drafts").glob("*.json")) == []
+
+
 def test_what_was_written_meanwhile_is_neither_replaced_nor_signed(
     qtbot, opened, idle, tmp_path
 ):

@@ -157,8 +157,15 @@ class ReviewPage(StepPage):
             self._case.unsay(self.list.currentRow())
 
     def enter(self, outcome: str) -> None:
-        """Enter the review with this outcome; what is missing is told here."""
-        self.add_remark()
+        """Enter the review with this outcome; what is missing is told here.
+
+        From another page its key only leads here: nothing is decided unseen.
+        """
+        seen = self.session.step == "Record"
+        if seen:
+            self.add_remark()
+        else:
+            self.session.go("Record")
         self.notice.say("")
         self.missing.say("")
         try:
@@ -172,9 +179,11 @@ class ReviewPage(StepPage):
             self.ensureWidgetVisible(self.missing)
             self.text.setFocus()
             return
-        self._case.decide(
-            Decision(outcome=outcome, name=name, qualification=qualification, remarks=remarks)
-        )
+        if seen:
+            decision = Decision(
+                outcome=outcome, name=name, qualification=qualification, remarks=remarks
+            )
+            self._case.decide(decision)
 
     def say_error(self, exc: Exception) -> None:
         """Show what was refused, with its reason."""
