@@ -76,11 +76,12 @@ def _alone(folder: Path) -> Iterator[None]:
 
 def _refuse_what_is_there(archive: Archive, file: Path, folder: Path) -> None:
     target = folder / "archive.sqlite"
-    if target.exists() and target.samefile(file):
+    photos, own = folder / "photos", archive.store.path("")
+    among = own is not None and folder.resolve().is_relative_to(own.resolve())
+    if among or (target.exists() and target.samefile(file)):
         raise ArchiveError(
             "is the archive itself", where=str(folder), mend="choose another folder"
         )
-    photos, own = folder / "photos", archive.store.path("")
     if own is not None and photos.exists() and photos.samefile(own):
         raise ArchiveError(
             "holds the archive's own photos: no second copy of them would be made",

@@ -72,8 +72,10 @@ def test_a_copy_onto_itself_by_another_name_is_refused(tmp_path, make):
         add_record(one, make("r-1"))
         (tmp_path / "link").symlink_to(tmp_path / "one")
         before = one.file.stat().st_ino
-        with pytest.raises(ArchiveError, match="is the archive itself"):
-            back_up(one, tmp_path / "link")
+        for folder in ("link", "one/photos", "link/photos/copy"):
+            with pytest.raises(ArchiveError, match="is the archive itself"):
+                back_up(one, tmp_path / folder)
+        assert verify(one).problems == []
         assert one.file.stat().st_ino == before  # who has it open writes into the same file
 
 
