@@ -67,11 +67,11 @@ def bleedout(record: Record) -> Bleedout:
         draw_chart(_chart(title, points, shown, window, marked), _WIDE // 2, _HIGH, _UNIT)
         for title, points in (("Length, mm", length), ("Area, mm²", area))
     ]
-    name = "No photo to evaluate"
+    evaluate = f"No photo to evaluate: {choice.says}"
     if choice.index is not None:
-        name = f"Evaluate {views[choice.index].photo['file']}"
+        evaluate = f"To evaluate: {views[choice.index].photo['file']}, {choice.says}"
     says = [
-        f"{name}: {choice.says}",
+        evaluate,
         "The time to evaluate is shaded; the procedure's own governs.",
         f"Minutes from when the developer was dry ({developed}) to each photo, both by the "
         "camera's clock.",

@@ -5765,10 +5765,6 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>Endet, wo der Entwickler endet, an einem Lineal, einem Band oder blankem Metall: {0}. Was dahinter liegt, ist nicht gemessen.</translation>
     </message>
     <message>
-      <source>Evaluate {0!s}</source>
-      <translation>{0!s} ist auszuwerten</translation>
-    </message>
-    <message>
       <source>Every indication that the inspector has named so (ISO 6520-1)</source>
       <translation>Jede Anzeige, die der Prüfer so benannt hat (ISO 6520-1)</translation>
     </message>
@@ -6197,8 +6193,8 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>Keine Anzeige erfüllt {0}.</translation>
     </message>
     <message>
-      <source>No photo to evaluate</source>
-      <translation>Kein Foto auszuwerten</translation>
+      <source>No photo to evaluate: {0}</source>
+      <translation>Kein Foto auszuwerten: {0}</translation>
     </message>
     <message>
       <source>No rule of these criteria limits the length of a single {0} indication, such as {1}.</source>
@@ -6699,6 +6695,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>This certificate expired on {0}, before the examination ({1}).</source>
       <translation>Dieses Zertifikat ist abgelaufen am {0}, vor der Prüfung ({1}).</translation>
+    </message>
+    <message>
+      <source>To evaluate: {0!s}, {1}</source>
+      <translation>Auszuwerten: {0!s}, {1}</translation>
     </message>
     <message>
       <source>Too bright: {0} lx of other light, {1} lx at most for fluorescent penetrant ({2}).</source>

@@ -73,11 +73,15 @@ def test_the_plot_is_drawn_and_says_what_it_is():
         (
             "10:30",
             "iso-23277-2",
-            "Evaluate 2.jpg: taken at 30 min, the last photo within 10",
+            "To evaluate: 2.jpg, taken at 30 min, the last photo within 10",
         ),
         ("10:31", "iso-23277-2", "No photo to evaluate: no photo was taken within 10 to 30"),
-        ("10:31", "asme-viii-1-app-8", "Evaluate 2.jpg: taken at 31 min"),
-        ("11:00", "", "Evaluate 2.jpg: taken at 60 min, the last photo within 10 to 60 min"),
+        ("10:31", "asme-viii-1-app-8", "To evaluate: 2.jpg, taken at 31 min"),
+        (
+            "11:00",
+            "",
+            "To evaluate: 2.jpg, taken at 60 min, the last photo within 10 to 60 min",
+        ),
         ("10:09", "", "No photo to evaluate: no photo was taken within 10 to 60 min"),
     ],
 )

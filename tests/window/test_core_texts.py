@@ -82,6 +82,24 @@ def test_what_a_check_of_the_archive_finds_is_told_in_german(shown, said):
     )
 
 
+@pytest.mark.parametrize(
+    "said",
+    [
+        "To evaluate: t25.jpg, taken at 25 min, the last photo within 10 to 60 min; "
+        "ASME BPVC V, T-676.1 (from a secondary source). "
+        "The time to evaluate is shaded; the procedure's own governs. Minutes from when the "
+        "developer was dry (10:00) to each photo, both by the camera's clock. Measured points "
+        "only; the lines join them and say nothing of the time between. Bars: ± U (k = 2).",
+        "No photo to evaluate: no photo was taken within 10 to 30 min (ISO 3452-1:2021, 8.6 "
+        "(from memory)); take one later.",
+        "Bleed-out over time is not plotted: the record does not say when the developer was "
+        "dry.",
+    ],
+)
+def test_growth_is_told_in_german(shown, said):
+    assert not ENGLISH.search(shown(said)), shown(said)
+
+
 def test_what_the_database_says_is_told_as_its_own(shown):
     said = "row 1 missing from index ix_indication_length"
     told = shown(f"its own check says: {said}")

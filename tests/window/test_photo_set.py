@@ -315,5 +315,7 @@ def test_growth_over_the_photos_is_plotted_or_says_what_is_missing(
     assert page.plot.picture.width() == 1600
     assert page.screen().availableGeometry().contains(page.frameGeometry())
     # 25 min, within the 10 to 60 min of ASME V, T-676.1
-    assert page.says.text().startswith(f"Evaluate {made.more_photos[0]['photo']['file']}: ")
+    assert page.says.text().startswith(
+        f"To evaluate: {made.more_photos[0]['photo']['file']}, taken at 25 min"
+    )
     page.close()
