@@ -332,6 +332,9 @@ def test_a_folder_is_worked_through_by_keys(
     assert rows.isVisible()
     assert not (folder / "b.json").read_bytes().count(b"reviewer")
     click(qtbot, window.review.bar.buttons["Leave"])
+    window.session.go("Photo")
+    press(qtbot, window, KEY.Key_S, MOD.AltModifier)  # there is no review to sign
+    assert window.session.step == "Photo"
     assert window.empty.isVisible()
     assert not window.session.has_photo
     assert list((home / "drafts").glob("*.json")) == []

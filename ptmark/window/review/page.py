@@ -161,6 +161,8 @@ class ReviewPage(StepPage):
 
         From another page its key only leads here: nothing is decided unseen.
         """
+        if self._case.phase not in {"blind", "beside"}:
+            return
         seen = self.session.step == "Record"
         if seen:
             self.add_remark()
