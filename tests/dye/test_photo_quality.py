@@ -190,3 +190,11 @@ def test_a_veil_of_light_is_told_by_the_cards_black(clean, surface):
 def test_a_card_printed_in_grey_is_no_veil(clean, surface):
     grey = np.where(clean < 0.06, 0.12, clean)  # a seventh of the paper's light
     assert not any("veil" in one.what for one in look_at_quality(taken(grey), surface, AREA))
+
+
+@pytest.mark.parametrize(("left", "told"), [((0.3, 0.3, 0.3), False), ((0.7, 0.2, 0.2), True)])
+def test_the_soft_edges_of_a_shadow_say_nothing_of_focus(left, told):
+    stripes = (np.arange(800) // 80 % 2)[None, :, None] * np.ones((600, 1, 1))
+    shade = gaussian_filter(stripes, (0, 4, 0))
+    seen = np.ones((600, 800, 3)) * scenes.WHITE * (1 - shade * (1 - np.array(left)))
+    assert (blur_of_edges(taken(seen)) is not None) is told
