@@ -19,6 +19,7 @@ from ptmark.photo import ends_at_border
 
 __all__ = [
     "BROWN",
+    "DARKER",
     "FROM_OUTSIDE",
     "HARDLY_REDDER",
     "NO_EDGE",
@@ -65,6 +66,7 @@ WRONG_COLOUR = "not dye-coloured"  # how reasons of colour begin
 NO_EDGE = "no edge"  # and those of haze
 FROM_OUTSIDE = "reaches in from the edge of the photo and is wide, like a glove or a cloth"
 HARDLY_REDDER = "too pale: hardly redder than the developer beside it"
+DARKER = "not dye-coloured: darker than its surroundings, hardly redder"
 BROWN = "not dye-coloured: yellow or brown, like rust or heat tint"
 _HAZE = "no edge: a pink haze that fades away, reclean and repeat if in doubt"
 # How much of the outline may lie where the look ended (haze goes on there), in the same way: on
@@ -148,7 +150,7 @@ def _wrong_colour(one: Contour) -> str:
     if shade and red > most_red * green:
         return "not dye-coloured: it darkens red as well, like ink, scale or a shadow"
     if colour < LEAST_AGREEMENT * one.contrast:
-        return "not dye-coloured: darker than its surroundings, hardly redder"
+        return DARKER
     luma = _LUMA[0] * red + _LUMA[1] * green + _LUMA[2] * blue
     if luma < LEAST_DARK * _LUMA_OF_DYE * colour:
         return "not dye-coloured: redder than its surroundings, hardly darker"

@@ -19,6 +19,7 @@ from ptmark.dye.contrast import redness
 from ptmark.dye.fine import look_closely
 from ptmark.dye.judge import (
     BROWN,
+    DARKER,
     FROM_OUTSIDE,
     HARDLY_REDDER,
     MOST_RED_TAKEN,
@@ -38,7 +39,7 @@ Bytes = npt.NDArray[np.uint8]
 Float = npt.NDArray[np.float32]
 
 
-_MAY_HOLD_DYE = NO_EDGE, HARDLY_REDDER, FROM_OUTSIDE, BROWN
+_MAY_HOLD_DYE = NO_EDGE, HARDLY_REDDER, FROM_OUTSIDE, BROWN, DARKER
 
 
 class _Scale(NamedTuple):
