@@ -141,7 +141,7 @@ def test_revisions_and_reviews_stand_in_the_report(signed, weld, tmp_path):
     assert "Review by second" in said
     assert "returned" in said
     assert "blurred <here> (at 12, 34 px)" in said
-    assert "double check reviews" in said
+    assert "double check the reviewer's entries" in said
     assert "not found" in said
     pair = made.reviews[0]["pairs"][0]["length_mm"]
     for name in ("first", "second"):
