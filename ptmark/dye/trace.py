@@ -22,7 +22,7 @@ Float = npt.NDArray[np.float32]
 Point = tuple[float, float]
 
 WINDOW_PX = 200  # half size of the window in which a path is sought; a map of it takes 30 ms
-HAND_SHIFT_PX = 1.0  # free hand under a loupe; common practice, no source
+HAND_SHIFT_PX = 1.0  # free hand under a magnifier; common practice, no source
 _REACH_PX = 12
 _BLUR_PX = 1.5
 _CLOSES = np.ones((9, 9), np.uint8)  # what `opened` cuts, with the blur on both sides

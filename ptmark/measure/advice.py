@@ -14,8 +14,8 @@ _MEND = {
     "it is the edge's own width",
     "map": "lay the reference flat and uncovered: {share} of it is the scale's points "
     "contradicting each other",
-    "picking": "pick the points again under the loupe, or let the edge attract the outline: "
-    "{share} of it is points set by hand",
+    "picking": "pick the points again under the magnifier, or let the edge attract the "
+    "outline: {share} of it is points set by hand",
     "reference": "measure the reference with callipers, or take a longer one: {share} of it is "
     "the reference's own size",
     "tilt": "lay the card beside the indications, or a rule whose graduations can be read: "
@@ -39,7 +39,7 @@ _MEND_OF = {
         "card's own size",
     },
     "rectangle": {
-        "map": "pick the four corners again under the loupe: {share} of it is that they "
+        "map": "pick the four corners again under the magnifier: {share} of it is that they "
         "contradict each other",
     },
     "pipe": {

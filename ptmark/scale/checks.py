@@ -29,7 +29,7 @@ MM_PER_PX_RANGE = (0.0005, 2.0)
 MIN_LINE_PX = 50.0
 MIN_SINE = 0.05  # about 3 degrees between the sides at a corner
 
-_AGAIN = "pick it again under the loupe"
+_AGAIN = "pick it again under the magnifier"
 
 
 def check_points(points: "tuple[Point, ...]", photo: "Photo") -> Array:

@@ -36,7 +36,7 @@ __all__ = [
 
 Array = npt.NDArray[np.float64]
 
-# A point picked by hand under a loupe. Common practice, no source.
+# A point picked by hand under a magnifier. Common practice, no source.
 PICK_U_PX = 1.2
 # A rule's graduations or a plate's sides: within 0.1 mm, rectangular.
 SIZE_U_MM = 0.1 / np.sqrt(3)

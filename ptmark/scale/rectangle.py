@@ -39,13 +39,13 @@ TOLD_APART = 9.0
 # Four corners leave two conditions that chance alone fails by more than this, in chi-squared,
 # once in a hundred times; one where the focal length is not known.
 CHANCE, CHANCE_OF_ONE = 9.2, 6.6
-# How far beside a corner is picked, of a side: far more than a pick under the loupe, and less
-# than three corners put the fourth beside in a picture cropped by a third. No source.
+# How far beside a corner is picked, of a side: far more than a pick under the magnifier, and
+# less than three corners put the fourth beside in a picture cropped by a third. No source.
 BESIDE_OF_SIDE = 0.04
 BESIDE = (
     "the four corners contradict each other: one of them was picked beside the rectangle, or "
     "the picture is cropped or stretched. Lengths are as unsure as U says; pick the corners "
-    "again under the loupe, or use the photo as the camera wrote it"
+    "again under the magnifier, or use the photo as the camera wrote it"
 )
 
 

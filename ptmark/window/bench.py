@@ -167,7 +167,7 @@ class Bench(QObject):
             return
         tool = EditTool([(float(x), float(y)) for x, y in one.outline_px])
         tool.finished.connect(lambda got: self._hands.reshape(one.id, got, tool.px_per_screen))
-        tool.wants_loupe = False
+        tool.wants_magnifier = False
         self.start(f"edit {one.id}", tool)
 
     def _follow(self) -> None:

@@ -9301,7 +9301,7 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>innerhalb des Fotos setzen</translation>
     </message>
     <message>
-      <source>pick it again under the loupe</source>
+      <source>pick it again under the magnifier</source>
       <translation>unter der Lupe noch einmal setzen</translation>
     </message>
     <message>
@@ -9309,11 +9309,11 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>die Ecken im Uhrzeigersinn von links oben an setzen</translation>
     </message>
     <message>
-      <source>pick the four corners again under the loupe: {0} of it is that they contradict each other</source>
+      <source>pick the four corners again under the magnifier: {0} of it is that they contradict each other</source>
       <translation>die vier Ecken unter der Lupe neu wählen: {0} davon ist, dass sie einander widersprechen</translation>
     </message>
     <message>
-      <source>pick the points again under the loupe, or let the edge attract the outline: {0} of it is points set by hand</source>
+      <source>pick the points again under the magnifier, or let the edge attract the outline: {0} of it is points set by hand</source>
       <translation>die Punkte unter der Lupe noch einmal setzen oder den Umriss an den Rand ziehen lassen: {0} davon sind von Hand gesetzte Punkte</translation>
     </message>
     <message>
@@ -9945,7 +9945,7 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>die erste Linie</translation>
     </message>
     <message>
-      <source>the four corners contradict each other: one of them was picked beside the rectangle, or the picture is cropped or stretched. Lengths are as unsure as U says; pick the corners again under the loupe, or use the photo as the camera wrote it</source>
+      <source>the four corners contradict each other: one of them was picked beside the rectangle, or the picture is cropped or stretched. Lengths are as unsure as U says; pick the corners again under the magnifier, or use the photo as the camera wrote it</source>
       <translation>die vier Ecken widersprechen einander: Eine wurde neben dem Rechteck gewählt, oder das Bild ist beschnitten oder gestreckt. Längen sind so unsicher, wie U sagt; die Ecken unter der Lupe neu wählen oder das Foto so verwenden, wie die Kamera es geschrieben hat</translation>
     </message>
     <message>

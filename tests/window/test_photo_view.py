@@ -172,7 +172,7 @@ def test_levels_shrink_and_choose_for_the_screen():
     assert preview.for_scale(1.0).step_x == 8
 
 
-def test_leaving_hides_the_loupe(qtbot, view):
+def test_leaving_hides_the_magnifier(qtbot, view):
     view.set_tool(PickTool("line"))
     view.point_at(QPointF(50, 50))
     QApplication.sendEvent(view, QEvent(QEvent.Type.Leave))

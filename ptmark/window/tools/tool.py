@@ -36,7 +36,7 @@ class Tool(QObject):
     stopped = Signal()
     refused = Signal(object)
 
-    wants_loupe = True
+    wants_magnifier = True
 
     def __init__(self, parent: QObject | None = None) -> None:
         super().__init__(parent)

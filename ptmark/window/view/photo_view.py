@@ -25,7 +25,7 @@ from ptmark.window.tools.tool import Tool
 from ptmark.window.view.curtain import Curtain
 from ptmark.window.view.guides import Guides
 from ptmark.window.view.levels import PhotoLevels
-from ptmark.window.view.loupe import paint_loupe
+from ptmark.window.view.magnifier import paint_magnifier
 from ptmark.window.view.marks import Mark, near
 from ptmark.window.view.overlay import Overlay
 from ptmark.window.view.view_keys import SAYS, ViewKeys
@@ -190,9 +190,13 @@ class PhotoView(QWidget):
         self.guides.paint_bar(painter, self.port)
         if self.tool is not None:
             self.tool.paint(painter, to_widget)
-            if self.tool.wants_loupe and self.pointer is not None and self.levels is not None:
+            if (
+                self.tool.wants_magnifier
+                and self.pointer is not None
+                and self.levels is not None
+            ):
                 at = self.port.to_picture(self.pointer)
-                paint_loupe(painter, self.levels, at, self.pointer, view, self.port)
+                paint_magnifier(painter, self.levels, at, self.pointer, view, self.port)
                 painter.setPen(QPen(CYAN, 1))
                 painter.drawEllipse(self.pointer, 6, 6)
 

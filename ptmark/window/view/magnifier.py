@@ -1,4 +1,4 @@
-"""A loupe at the pointer: the photo's own pixels, enlarged, with a cross at the point."""
+"""A magnifier at the pointer: the photo's own pixels, enlarged, with a cross at the point."""
 
 from PySide6.QtCore import QPointF, QRectF, Qt
 from PySide6.QtGui import QPainter, QPainterPath, QPen
@@ -7,13 +7,13 @@ from ptmark.window.palette import CYAN, DEEP_BLUE, HALO
 from ptmark.window.view.levels import PhotoLevels
 from ptmark.window.view.viewport import Viewport
 
-__all__ = ["paint_loupe"]
+__all__ = ["paint_magnifier"]
 
 _RADIUS = 74.0  # widget px
 _AWAY = 96.0
 
 
-def paint_loupe(
+def paint_magnifier(
     painter: QPainter,
     photo: PhotoLevels,
     at_px: QPointF,
@@ -21,10 +21,10 @@ def paint_loupe(
     view: QRectF,
     port: Viewport,
 ) -> None:
-    """Paint the loupe beside the pointer.
+    """Paint the magnifier beside the pointer.
 
     ``at_px`` is the pointed place in px of the picture shown, ``pointer`` the same in the
-    widget; the loupe is turned as the view is and shows at least 6 times its scale and no
+    widget; the magnifier is turned as the view is and shows at least 6 times its scale and no
     less than 4 screen px for each photo px.
     """
     zoom = max(4.0, min(24.0, 6.0 * port.scale))
