@@ -1,9 +1,9 @@
 """What is asked of one indication: kind, shape and how long it is or may be.
 
-A length that is the least it can be (it runs out of the photo, is covered, or lies in what is
-overexposed) fits every range that it or more would lie in: asked for 5 mm and more, one of at
-least 2 mm is found, as it may be that long; asked for no more than 5 mm, one of at least 7 mm
-is not.
+A length that is the least it can be (it runs out of the photo, is covered, unsure at its ends
+or lies in what is overexposed) fits every range that it or more would lie in: asked for 5 mm
+and more, one of at least 2 mm is found, as it may be that long; asked for no more than 5 mm,
+one of at least 7 mm is not.
 """
 
 from typing import Any

@@ -42,7 +42,8 @@ _NO_COLOUR = (
     "The photo holds no colour, so that nothing is marked in it tells nothing. Take it "
     "in colour, or trace what is there by hand. Until then it is not acceptable."
 )
-_LEAST = ("runs_out", "overexposed", "covered")  # what makes sizes the least they can be
+# What makes sizes the least that they can be.
+_LEAST = ("runs_out", "overexposed", "covered", "ends_unsure")
 _LINEAR = 3.0  # in widths, as `ptmark measure` states a shape
 _FEW = 300  # so many are all measured closely at once
 
@@ -53,9 +54,10 @@ def scene_from_json(document: Mapping[str, Any]) -> Scene:
     Each of ``indications`` needs ``id`` and ``outline_mm``, and takes ``length_u_mm``,
     ``width_u_mm`` and ``edge_u_mm`` (how well the place of the edges is known from there; 0
     where absent), ``near_u`` and ``far_u`` (see `Judged`), ``kind``, ``relevance``, ``reason``,
-    ``runs_out``, ``overexposed`` and ``covered``; the top level takes ``weld_length_mm``,
-    ``thickness_mm``, ``diameter_mm``, ``weld_direction_deg`` and ``edges_mm``: lines as lists
-    of [x, y], either a list of free edges or an object of lines or lists of them by name
+    ``runs_out``, ``overexposed``, ``covered`` and ``ends_unsure``; the top level takes
+    ``weld_length_mm``, ``thickness_mm``, ``diameter_mm``, ``weld_direction_deg`` and
+    ``edges_mm``: lines as lists of [x, y], either a list of free edges or an object of lines or
+    lists of them by name
     ("edge" is a free edge). The outline is what is judged: length, path and width are taken
     from it by `ptmark.measure`, so that sizes, gaps and windows cannot contradict each other. A
     stated ``length_mm``, ``path_mm`` or ``width_mm`` is taken only where it is the same figure
@@ -255,6 +257,7 @@ def _judged(one: _Read, rough: Rough, notes: list[str], *, closely: bool) -> Jud
         runs_out=one.least["runs_out"],
         overexposed=one.least["overexposed"],
         covered=one.least["covered"],
+        ends_unsure=one.least["ends_unsure"],
         kind=one.texts["kind"],
         relevance=one.texts["relevance"],
         reason=one.texts["reason"],

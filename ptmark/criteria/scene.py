@@ -24,7 +24,8 @@ class Judged:
     that of its outline's own length, where its size was taken from another photo. Map and
     relief make distances wrong by a share of them, k = 2: ``near_u`` about it, in directions of
     `NEAR_DEG`, none for 0; ``far_u`` from it across the scene. Where it ``runs_out`` of the
-    photo, lies on ``overexposed`` developer or has an end that may be ``covered``, its sizes
+    photo, lies on ``overexposed`` developer, has an end that may be ``covered`` or stands in
+    haze, rust or beside paint, which makes its ``ends_unsure``, its sizes
     are the least that they can be, and it cannot be acceptable. With ``rough`` given, width and
     path are only known between its bounds, ``width`` is their upper and ``path`` their lower
     one; they are measured where a rule hangs on them.
@@ -47,6 +48,7 @@ class Judged:
     runs_out: bool = False
     overexposed: bool = False
     covered: bool = False
+    ends_unsure: bool = False
     rough: Rough | None = None
 
 

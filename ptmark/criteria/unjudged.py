@@ -16,12 +16,14 @@ def not_judged(case: Case) -> list[Finding]:
     """One finding for each indication and each fact of the photo that nothing can judge.
 
     Their rules are those of `UNJUDGED` but `TOUCHING`: "whole" (the photo's edge cuts an
-    indication off, or something may cover its end), "measured" (it could not be measured),
-    "exposure" (it lies on overexposed developer, or most of the area is so), "colour" (a photo
-    without colour, in which nothing is marked, cannot show that nothing is there) and
-    "searched" (places that were too many to be looked at, or a photo not looked over).
+    indication off, something may cover its end, or its ends may not show), "measured"
+    (it could not be measured), "exposure" (it lies on overexposed developer, or most of the
+    area is so), "colour" (a photo without colour, in which nothing is marked, cannot show that
+    nothing is there) and "searched" (places that were too many to be looked at, or a photo not
+    looked over).
     """
-    of_each = [*_run_out(case), *_covered(case), *_on_overexposed(case), *_unmeasured(case)]
+    cut_short = [*_run_out(case), *_covered(case), *_ends_unsure(case)]
+    of_each = [*cut_short, *_on_overexposed(case), *_unmeasured(case)]
     of_photo = [*_overexposed(case), *_colourless(case), *_unlooked(case), *_unseen(case)]
     of_photo += _hazy(case)
     return [*of_each, *of_photo]
@@ -58,6 +60,24 @@ def _covered(case: Case) -> list[Finding]:
         )
         for one in case.judged
         if one.covered
+    ]
+
+
+def _ends_unsure(case: Case) -> list[Finding]:
+    """Where pale dye is as red as what lies beside it, tails of a crack do not stand out."""
+    return [
+        _undecided(
+            case,
+            "whole",
+            f"Indication {one.id} stands in haze, rust, a red reflection or beside paint, "
+            "where its ends may not show: it is at least "
+            f"{amount(one.length * per_mm(case.unit), case.unit)} long. Clean and test the "
+            "part again and take another photo; or, where you see that it ends there, trace "
+            "it by hand.",
+            one.id,
+        )
+        for one in case.judged
+        if one.ends_unsure
     ]
 
 

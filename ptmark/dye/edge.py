@@ -31,6 +31,9 @@ class EdgeQuality:
     traces_px : tuple of float
         Greatest lengths of the traces that one person made of it, the outline's own first;
         empty where it was not traced again.
+    ends_unsure : bool
+        Whether it was suggested in something reddish, where its ends may not show
+        (`ptmark.dye.within`).
     """
 
     shift_px: float
@@ -40,6 +43,7 @@ class EdgeQuality:
     operator_px: float | None = None
     traces_px: tuple[float, ...] = ()
     operator_free: int | None = None
+    ends_unsure: bool = False
 
     @property
     def by_person(self) -> bool:

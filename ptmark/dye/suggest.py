@@ -1,7 +1,7 @@
 """Suggested outlines: what a trained eye would call, and why the rest was left out."""
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 import cv2
 import numpy as np
@@ -132,10 +132,13 @@ def suggest(
             not_called.append((one, why))
     mixed = [one for one, why in not_called if why.startswith((WRONG_COLOUR, NO_EDGE))]
     called += parts_called(photo, look, mixed, photo_blur, sight)
-    called += standing_out(photo, look, not_called, called, photo_blur, sight)
-    found = [_called(one, confidence(one)) for one in called]
+    within = standing_out(photo, look, not_called, called, photo_blur, sight)
+    called += within
     between = parts_between(photo, look, called, photo_blur, sight)
-    found += [_called(one, IN_LINE) for one in between]
+    found = [
+        *(_called(one, confidence(one), ends_unsure=one in within) for one in called),
+        *(_called(one, IN_LINE) for one in between),
+    ]
     taken = {id(one.outline_px) for one in called}
     left_out = [
         one
@@ -215,10 +218,10 @@ def _is_one_of(one: LeftOut, called: list[Contour]) -> bool:
     return any(lies_on(one.outline_px, other.outline_px) for other in called)
 
 
-def _called(one: Contour, sure: float) -> Suggestion:
+def _called(one: Contour, sure: float, *, ends_unsure: bool = False) -> Suggestion:
     return Suggestion(
         outline_px=one.outline_px,
-        edge=edge_of(one, "suggested"),
+        edge=replace(edge_of(one, "suggested"), ends_unsure=ends_unsure),
         confidence=sure,
         contrast=one.contrast,
     )

@@ -7,7 +7,7 @@ photo at hand stands at the top level, the others of the set before and after it
 
 from collections.abc import Sequence
 from contextlib import suppress
-from dataclasses import dataclass, replace
+from dataclasses import asdict, dataclass, replace
 from pathlib import Path
 from typing import Any
 
@@ -245,15 +245,7 @@ def _marked_to_json(one: Marked) -> dict[str, Any]:
     return {
         "id": one.id,
         "outline_px": one.outline_px.tolist(),
-        "edge": {
-            "shift_px": one.edge.shift_px,
-            "noise_px": one.edge.noise_px,
-            "source": one.edge.source,
-            "end_shift_px": one.edge.end_shift_px,
-            "operator_px": one.edge.operator_px,
-            "traces_px": list(one.edge.traces_px),
-            "operator_free": one.edge.operator_free,
-        },
+        "edge": {**asdict(one.edge), "traces_px": list(one.edge.traces_px)},
         "standing": one.standing,
         "confidence": one.confidence,
         "kind": one.kind,

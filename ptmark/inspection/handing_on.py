@@ -210,6 +210,7 @@ def _judged(
         runs_out=size.runs_out,
         overexposed=size.overexposed,
         covered=size.covered,
+        ends_unsure=size.ends_unsure,
         kind=one.kind,
         relevance=one.relevance,
         reason=one.reason,

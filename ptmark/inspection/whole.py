@@ -137,6 +137,9 @@ class Inspection(AtHand):
         if "edge" in changes:
             others = [m.edge for m in self.state.marked if m.id != name]
             changes["edge"] = with_own_hand(changes["edge"], self.state.fields, others)
+            # Who moves a few points of a suggestion has not traced where it ends.
+            unsure = self.marked(name).edge.ends_unsure
+            changes["edge"] = replace(changes["edge"], ends_unsure=unsure)
         self.marked(name)
         marked = tuple(replace(m, **changes) if m.id == name else m for m in self.state.marked)
         self.change(f"{what} {name}", marked=marked)

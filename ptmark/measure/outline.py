@@ -47,8 +47,8 @@ class Measurement:
     ratio's uncertainty straddles 3, ``shape_sure`` is False and the stricter "linear" is given.
     ``ends_mm`` are the two points of the maximum caliper. Where it ``runs_out`` of the photo,
     lies on ``overexposed`` developer or has a ``covered`` end (`ptmark.dye.exposure`,
-    `ptmark.dye.covered`; told by who holds the photo), all sizes are the least that they can
-    be.
+    `ptmark.dye.covered`; told by who holds the photo), or its edge says ``ends_unsure``, all
+    sizes are the least that they can be.
     """
 
     outline_mm: Array
@@ -64,11 +64,12 @@ class Measurement:
     runs_out: bool = False
     overexposed: bool = False
     covered: bool = False
+    ends_unsure: bool = False
 
     @property
     def is_least(self) -> bool:
         """Whether all sizes are the least that they can be."""
-        return self.runs_out or self.overexposed or self.covered
+        return self.runs_out or self.overexposed or self.covered or self.ends_unsure
 
 
 def measure_outline(
@@ -154,6 +155,7 @@ def measure_outlines(
                 shape=shape,
                 shape_sure=sure,
                 runs_out=surface.runs_out(outlines_px[i]),
+                ends_unsure=edges[i].ends_unsure,
             )
         )
     return made

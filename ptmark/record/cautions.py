@@ -100,6 +100,7 @@ def _least_cautions(entries: Sequence[Entry]) -> list[str]:
     measured = [(one.id, one.measurement) for one in entries if one.measurement]
     out = ", ".join(name for name, made in measured if made.runs_out)
     covered = ", ".join(name for name, made in measured if made.covered)
+    unsure = ", ".join(name for name, made in measured if made.ends_unsure)
     bright = ", ".join(name for name, made in measured if made.overexposed)
     said = []
     if out:
@@ -111,6 +112,12 @@ def _least_cautions(entries: Sequence[Entry]) -> list[str]:
         said.append(
             f"An end may be covered: {covered}. Its sizes are the least that they can be; "
             "uncover and develop all of it, and take another photo."
+        )
+    if unsure:
+        said.append(
+            "Stands in haze, rust, a red reflection or beside paint, where its ends may not "
+            f"show: {unsure}. Its sizes are the least that they can be; clean and test the "
+            "part again, or trace it by hand where you see that it ends."
         )
     if bright:
         said.append(

@@ -18,7 +18,7 @@ Array = npt.NDArray[np.float64]
 
 
 # Members that tell that an indication's sizes are the least that they can be.
-LEAST = ("runs_out", "overexposed", "covered")
+LEAST = ("runs_out", "overexposed", "covered", "ends_unsure")
 
 
 def least_of(indication: Mapping[str, Any]) -> dict[str, bool]:
@@ -27,7 +27,7 @@ def least_of(indication: Mapping[str, Any]) -> dict[str, bool]:
     Examples
     --------
     >>> least_of({"length_mm": 5.781, "overexposed": True})
-    {'runs_out': False, 'overexposed': True, 'covered': False}
+    {'runs_out': False, 'overexposed': True, 'covered': False, 'ends_unsure': False}
     """
     return {name: bool(indication.get(name)) for name in LEAST}
 

@@ -74,6 +74,7 @@ def edge_json(edge: EdgeQuality) -> dict[str, Any]:
             if edge.traces_px
             else {}
         ),
+        **({"ends_unsure": True} if edge.ends_unsure else {}),
     }
 
 

@@ -24,8 +24,8 @@ def geo_json(record: Record) -> dict[str, Any]:
 
     Coordinates are mm on the examined surface, not degrees; rings are closed and run
     counter-clockwise in that frame. The member ``frame`` says so. Sizes of what ``runs_out`` of
-    the photo, lies on ``overexposed`` developer, or has an end that may be ``covered``, are the
-    least that they can be.
+    the photo, lies on ``overexposed`` developer, or has an end that may be ``covered`` or
+    ``ends_unsure`` in haze, rust or beside paint, are the least that they can be.
 
     Raises
     ------

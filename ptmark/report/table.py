@@ -58,9 +58,9 @@ def csv_bytes(record: Record) -> bytes:
     """The table as CSV, with the mark at the start by which spreadsheets know UTF-8.
 
     Of several photos, ``photo`` in front says which one a row is of; ``runs_out``,
-    ``overexposed`` and ``covered`` at the end whether the photo's edge cuts the indication
-    short, the developer beside it is clipped, or something may cover an end of it, so that its
-    sizes are the least.
+    ``overexposed``, ``covered`` and ``ends_unsure`` at the end whether the photo's edge cuts
+    the indication short, the developer beside it is clipped, something may cover an end of it,
+    or it stands in haze, rust or beside paint, so that its sizes are the least.
     """
     views = record.views()
     head = [*_CSV, "centre_x_mm", "centre_y_mm", "verdict", "relevance", "reason", "note"]

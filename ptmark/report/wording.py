@@ -63,6 +63,10 @@ _TABLE_NOTE = (
 )
 _CUT_NOTE = " ≥: it ends at the photo's edge, so this is the least it can be."
 _COVERED_NOTE = " ≥: something may cover an end of it, so this is the least it can be."
+_UNSURE_NOTE = (
+    " ≥: its ends may not show in haze, rust, a red reflection or beside paint, so this is the "
+    "least it can be."
+)
 _BRIGHT_NOTE = " ≥: it lies on overexposed developer, so this is the least it can be."
 
 # What the parts of a length's budget stand for.
@@ -117,11 +121,14 @@ def sized(indication: dict[str, Any], what: str, unit: str = "mm") -> str:
 
 def table_note(record: Record) -> str:
     """What the columns of the table of indications stand for."""
-    notes = {"runs_out": _CUT_NOTE, "covered": _COVERED_NOTE, "overexposed": _BRIGHT_NOTE}
-    said = (
-        note for name, note in notes.items() if any(one.get(name) for one in record.indications)
-    )
-    return _TABLE_NOTE + "".join(said)
+    notes = {
+        "runs_out": _CUT_NOTE,
+        "covered": _COVERED_NOTE,
+        "ends_unsure": _UNSURE_NOTE,
+        "overexposed": _BRIGHT_NOTE,
+    }
+    told = {name for one in record.indications for name, so in least_of(one).items() if so}
+    return _TABLE_NOTE + "".join(note for name, note in notes.items() if name in told)
 
 
 def plain_words(record: Record) -> str:

@@ -20,6 +20,10 @@
       <translation> (Teil {0})</translation>
     </message>
     <message>
+      <source> Outside the examined area, and judged all the same: {0}.</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
       <source> What would narrow the uncertainty of {0} most: {1}.</source>
       <translation> Was die Unsicherheit von {0} am meisten verringern würde: {1}.</translation>
     </message>
@@ -1172,6 +1176,10 @@
       <translation>Es bleibt, bis gesagt ist, welches gilt.</translation>
     </message>
     <message>
+      <source>Its ends may not show: its sizes are the least it can have.</source>
+      <translation>Ihre Enden sind vielleicht nicht zu sehen: die Maße sind die kleinsten, die sie haben kann.</translation>
+    </message>
+    <message>
       <source>Job or order number</source>
       <translation>Auftragsnummer</translation>
     </message>
@@ -1610,7 +1618,7 @@
 • Where no part number begins so, it is looked for among the words of the records: remarks, kinds, notes, names.
 • In quotation marks it is the whole number: "P-1" does not find P-17.
 • Serial, examiner, procedure and criteria are whole names; a * stands for the rest: PT-* finds PT-1.
-• Kind, shape and lengths ask for one indication that has all of them. A length shown with ≥ runs out of its photo, is covered or overexposed: asked for longer ones, it is found too.
+• Kind, shape and lengths ask for one indication that has all of them. A length shown with ≥ runs out of its photo, is covered, overexposed or unsure at its ends: asked for longer ones, it is found too.
 • Capitals do not matter. “Clear all” takes every filter away.</source>
       <translation>Nichts im Archiv passt.
 
@@ -1618,7 +1626,7 @@
 • Wo keine Teilenummer so beginnt, wird unter den Wörtern der Protokolle gesucht: Bemerkungen, Arten, Notizen, Namen.
 • In Anführungszeichen ist es die ganze Nummer: "P-1" findet P-17 nicht.
 • Seriennummer, Prüfer, Verfahren und Kriterien sind ganze Namen; ein * steht für den Rest: PT-* findet PT-1.
-• Art, Form und Längen fragen nach einer Anzeige, auf die alle zutreffen. Eine Länge mit ≥ läuft aus dem Foto, ist verdeckt oder überbelichtet: wird nach längeren gefragt, wird sie auch gefunden.
+• Art, Form und Längen fragen nach einer Anzeige, auf die alle zutreffen. Eine Länge mit ≥ läuft aus dem Foto, ist verdeckt, überbelichtet oder an den Enden unsicher: wird nach längeren gefragt, wird sie auch gefunden.
 • Groß und klein ist gleich. „Alles leeren“ nimmt jeden Filter weg.</translation>
     </message>
     <message>
@@ -5993,6 +6001,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>Anzeige {0} erfüllt {1} ({2}): {3}.</translation>
     </message>
     <message>
+      <source>Indication {0} stands in haze, rust, a red reflection or beside paint, where its ends may not show: it is at least {1} long. Clean and test the part again and take another photo; or, where you see that it ends there, trace it by hand.</source>
+      <translation>Anzeige {0} steht in Schleier, Rost, einem roten Widerschein oder neben Lack, wo ihre Enden vielleicht nicht zu sehen sind: sie ist mindestens {1} lang. Das Teil reinigen, noch einmal prüfen und ein weiteres Foto aufnehmen; oder, wo Sie sehen, dass sie dort endet, sie von Hand nachzeichnen.</translation>
+    </message>
+    <message>
       <source>Indication {0} was not measured, and so not judged: the surface turns away too far there. Take another photo from that side.</source>
       <translation>Anzeige {0} wurde nicht gemessen und so nicht bewertet: Die Oberfläche wendet sich dort zu weit ab. Ein weiteres Foto von dieser Seite aufnehmen.</translation>
     </message>
@@ -6095,6 +6107,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>Linear or rounded is not sure for {0}: judged as the stricter.</source>
       <translation>Linienartig oder nicht linienartig ist nicht sicher bei {0}: als das Strengere bewertet.</translation>
+    </message>
+    <message>
+      <source>Look again, drop what was not to be examined, or make the area larger.</source>
+      <translation type="unfinished" />
     </message>
     <message>
       <source>Look at each of them, or take the photo again in white light and without a filter.</source>
@@ -6305,6 +6321,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>Unscharf oder verwackelt: Kanten sind {0} Pixel breit.</translation>
     </message>
     <message>
+      <source>Outside the examined area, and judged all the same: {0}.</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
       <source>Overexposed: {0} % of the examined area is clipped, and pale indications on it are lost.</source>
       <translation>Überbelichtet: {0} % des Prüfbereichs sind ausgebrannt, und blasse Anzeigen darauf sind verloren.</translation>
     </message>
@@ -6435,6 +6455,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>Some of the examined area lay outside what was looked over, so that nothing marked there tells nothing. Look again.</source>
       <translation>Ein Teil des Prüfbereichs lag außerhalb des Durchgesehenen; dass dort nichts markiert ist, besagt nichts. Neu suchen.</translation>
+    </message>
+    <message>
+      <source>Stands in haze, rust, a red reflection or beside paint, where its ends may not show: {0}. Its sizes are the least that they can be; clean and test the part again, or trace it by hand where you see that it ends.</source>
+      <translation>Steht in Schleier, Rost, einem roten Widerschein oder neben Lack, wo die Enden vielleicht nicht zu sehen sind: {0}. Die Maße sind die kleinsten, die sie sein können; das Teil reinigen und noch einmal prüfen, oder von Hand nachzeichnen, wo Sie sehen, dass sie endet.</translation>
     </message>
     <message>
       <source>Summed lengths as a share of the weld's length</source>
@@ -8921,6 +8945,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>dort liegt keine gewöhnliche Datei</translation>
     </message>
     <message>
+      <source>no other photo fits it: {0}</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
       <source>no other photo shows an indication {0}</source>
       <translation>kein anderes Foto zeigt eine Anzeige {0}</translation>
     </message>
@@ -9171,6 +9199,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>one of {0}</source>
       <translation>eine aus {0}</translation>
+    </message>
+    <message>
+      <source>one photo is no series</source>
+      <translation type="unfinished" />
     </message>
     <message>
       <source>only SQLite is copied here</source>
@@ -11459,6 +11491,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>≥: it lies on overexposed developer, so this is the least it can be.</source>
       <translation>≥: sie liegt auf überbelichtetem Entwickler, daher ist dies das Mindeste.</translation>
+    </message>
+    <message>
+      <source>≥: its ends may not show in haze, rust, a red reflection or beside paint, so this is the least it can be.</source>
+      <translation>≥: ihre Enden sind in Schleier, Rost, einem roten Widerschein oder neben Lack vielleicht nicht zu sehen, daher ist dies das Mindeste.</translation>
     </message>
     <message>
       <source>≥: something may cover an end of it, so this is the least it can be.</source>

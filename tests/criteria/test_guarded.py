@@ -189,7 +189,12 @@ def test_other_kinds_are_judged_by_size(kind, build):
 @pytest.mark.parametrize("decision", ["guarded", "simple"])
 @pytest.mark.parametrize(
     ("why", "rule"),
-    [("runs_out", "whole"), ("covered", "whole"), ("overexposed", "exposure")],
+    [
+        ("runs_out", "whole"),
+        ("covered", "whole"),
+        ("ends_unsure", "whole"),
+        ("overexposed", "exposure"),
+    ],
 )
 @pytest.mark.parametrize(
     ("length", "verdict"), [(1.0, "undecided"), (3.9, "undecided"), (4.2, "rejectable")]

@@ -85,6 +85,7 @@ def test_uncertainty_kind_and_the_rest_are_read(build):
         "runs_out": True,
         "overexposed": True,
         "covered": True,
+        "ends_unsure": True,
     }
     scene = scene_from_json(data | {"photo": {}, "weld_direction_deg": -90})
     one = scene.indications[0]
@@ -93,6 +94,7 @@ def test_uncertainty_kind_and_the_rest_are_read(build):
     assert one.runs_out
     assert one.overexposed
     assert one.covered
+    assert one.ends_unsure
     assert (scene.thickness_mm, scene.weld_length_mm) == (8.0, 250.0)
     assert scene.weld_direction_deg == -90.0
 

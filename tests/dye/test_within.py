@@ -35,6 +35,7 @@ OTHER = {
 def test_a_crack_in_something_reddish_is_called_as_long_as_it_is(name):
     other = OTHER.get(name, (0.5 * HAZE, scenes.DYE))
     (one,) = suggest(scenes.photo(SHAPE, [other, (CRACK, DYE)])).found
+    assert one.edge.ends_unsure
     low, high = one.outline_px.min(axis=0), one.outline_px.max(axis=0)
     seen_to = 230 + TEETH[150, 0] if name == "paint" else 280
     assert low[0] == pytest.approx(180, abs=1)

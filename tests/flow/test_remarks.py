@@ -15,7 +15,7 @@ from ptmark.dye import EdgeQuality, LeftOut, Suggestions
 from ptmark.dye.haze import DENSE_HAZE
 from ptmark.errors import PhotoError
 from ptmark.inspection import Inspection
-from ptmark.inspection.draft import draft_to_json, restore_draft
+from ptmark.inspection.draft import draft_of_record, draft_to_json, restore_draft
 from ptmark.inspection.looking_over import smallest_that_counts
 from ptmark.record import evaluated_again, load_record
 from ptmark.record.check import check_document
@@ -333,6 +333,50 @@ def test_who_traces_an_end_anew_says_that_it_ends_there(covered_file):
     assert told() == (0, 0)
     inspection.add(first.outline_px + 0.2, smooth)
     assert told() == (0, 1)  # a caution, and the sizes are what was traced
+
+
+@pytest.fixture
+def rusty_file(tmp_path):
+    """A line of 100 x 5 px in rust that shows through, and one of 60 px on white."""
+    rows, columns = np.mgrid[:600, :900].astype(float)
+    rust = np.clip((90 - np.hypot(columns - 300, 1.3 * (rows - 200))) / 10, 0, 1)
+    dye = np.zeros((600, 900))
+    dye[198:203, 250:350] = dye[420:425, 600:660] = 0.9
+    dye = cv2.GaussianBlur(dye, (0, 0), 1.2)
+    light = np.array([0.78, 0.74, 0.72]) * (1 - rust[..., None] * [0.38, 0.58, 0.75])
+    light = light * (1 - dye[..., None] * [0.38, 0.95, 0.91])
+    light = light + np.random.RandomState(7).normal(0, 0.004, light.shape)  # any seed will do
+    target = tmp_path / "rusty.png"
+    Image.fromarray(np.round(255 * light.clip(0, 1) ** (1 / 2.2)).astype(np.uint8)).save(target)
+    return target
+
+
+def test_what_stands_in_rust_holds_the_verdict_open(rusty_file, capsys, tmp_path):
+    out = tmp_path / "record.json"
+    line = ["--line", "100,500,300,500=5mm", "--criteria", "iso-23277-3"]
+    assert main(["measure", str(rusty_file), *line, "--json", str(out)]) == 0
+    told = capsys.readouterr().out
+    assert "length  ≥ 2." in told
+    record = json.loads(out.read_text())
+    assert [one.get("ends_unsure") for one in record["indications"]] == [True, None]
+    assert record["evaluation"]["verdict"] == "undecided"
+    ((_, _, again),) = evaluated_again(load_record(out), load_profile("asme-b31.1"))
+    assert [f.indications for f in again.findings if f.rule == "whole"] == [("A",)]
+    further = Inspection()
+    restore_draft(further, draft_of_record(load_record(out), [rusty_file]))
+    marked = further.state.marked
+    assert [further.measurement(one).ends_unsure for one in marked] == [True, False]
+    back = Inspection()
+    restore_draft(back, draft_to_json(further))
+    first = back.marked("A")
+    by_hand = replace(
+        first.edge, source="hand", ends_unsure=False
+    )  # as an edited point leaves it
+    back.edit("A", "edit", outline_px=first.outline_px + 0.1, edge=by_hand)
+    assert back.measurement(back.marked("A")).ends_unsure
+    back.edit("A", "drop", standing="dropped", reason="traced anew")
+    name = back.add(first.outline_px + 0.2, by_hand)
+    assert not back.measurement(back.marked(name)).is_least
 
 
 def test_a_photo_in_colour_is_looked_at(photo_file):

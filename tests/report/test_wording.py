@@ -166,7 +166,9 @@ def test_table_row_of_a_named_kind_that_is_not_sure(weld):
 
 
 @pytest.mark.parametrize(
-    ("why", "said"), [("runs_out", "photo's edge"), ("covered", "cover")], ids=str
+    ("why", "said"),
+    [("runs_out", "photo's edge"), ("covered", "cover"), ("ends_unsure", "ends may not show")],
+    ids=str,
 )
 def test_what_goes_on_unseen_is_given_as_the_least_it_can_be(weld, why, said):
     record, _ = weld

@@ -30,6 +30,8 @@ _LEAST = {
     "runs_out": "ends at the photo's edge: its sizes are the least that they can be",
     "overexposed": "on overexposed developer: its sizes are the least that they can be",
     "covered": "an end may be covered: its sizes are the least that they can be",
+    "ends_unsure": "its ends may not show beside haze, rust or paint: its sizes are the least "
+    "that they can be",
 }
 _MOST = 8000  # points; a value of 4-byte numbers holds 65 534 bytes (PS3.5, 7.1.2)
 

@@ -30,8 +30,8 @@ NOTHING = tr(
     "• Serial, examiner, procedure and criteria are whole names; a * stands for the rest: "
     "PT-* finds PT-1.\n"
     "• Kind, shape and lengths ask for one indication that has all of them. A length shown "
-    "with ≥ runs out of its photo, is covered or overexposed: asked for longer ones, it is "
-    "found too.\n"
+    "with ≥ runs out of its photo, is covered, overexposed or unsure at its ends: asked for "
+    "longer ones, it is found too.\n"
     "• Capitals do not matter. “Clear all” takes every filter away."
 )
 

@@ -220,7 +220,7 @@ class IndicationModel(QAbstractTableModel):
         return numbers, (
             least + plus_minus(made.length, unit),
             least + plus_minus(made.width, unit),
-            f"{number(ratio.value, '.1f')} ± {number(ratio.expanded, '.1f')}",
+            f"{number(ratio.value, '.2f')} ± {number(ratio.expanded, '.2f')}",
             least + plus_minus(made.path, unit),
         )
 
@@ -247,6 +247,8 @@ class IndicationModel(QAbstractTableModel):
             told.insert(0, tr("Ends at the photo's edge: its sizes are the least it can have."))
         if made is not None and made.covered:
             told.insert(0, tr("An end may be covered: its sizes are the least it can have."))
+        if made is not None and made.ends_unsure:
+            told.insert(0, tr("Its ends may not show: its sizes are the least it can have."))
         if made is not None and made.overexposed:
             told.insert(0, tr("On overexposed developer: its sizes are the least it can have."))
         return "\n".join(told)

@@ -113,6 +113,7 @@ class Reshaper(QObject):
             shift_px=max(one.edge.shift_px for one in chosen),
             noise_px=max(one.edge.noise_px for one in chosen),
             source="hand",
+            ends_unsure=any(one.edge.ends_unsure for one in chosen),
         )
         notes = "; ".join(dict.fromkeys(one.note for one in chosen if one.note))
         told = [one.confidence for one in chosen if one.confidence is not None]
