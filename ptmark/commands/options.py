@@ -5,6 +5,9 @@ import re
 from math import isfinite
 from typing import TYPE_CHECKING
 
+import numpy as np
+import numpy.typing as npt
+
 from ptmark.errors import UsageError
 from ptmark.process import STAGES, minutes_of
 from ptmark.record import FIELDS
@@ -27,6 +30,7 @@ __all__ = [
     "read_fields",
     "read_line",
     "read_lines",
+    "read_marks",
     "read_pipe",
     "read_points",
     "read_rectangle",
@@ -50,6 +54,33 @@ def read_points(text: str, where: str, *, least: int, exactly: bool = False) -> 
     if not all(isfinite(v) for v in values):
         raise UsageError("a coordinate is not finite", where=where, mend="give pixels")
     return list(zip(values[::2], values[1::2], strict=True))
+
+
+def read_marks(texts: list[str] | None, photos: int) -> list[npt.NDArray[np.float64]]:
+    """The same marks in each photo from ``--marks``, px; none where it was not given.
+
+    Raises
+    ------
+    UsageError
+        If they are not there for each photo, or not as many in each.
+    """
+    if texts is None:
+        return []
+    if len(texts) != photos:
+        raise UsageError(
+            f"given {len(texts)} times for {photos} photos",
+            where="--marks",
+            mend="give it once for each photo",
+        )
+    marks = [np.array(read_points(text, "--marks", least=4), float) for text in texts]
+    counts = [len(one) for one in marks]
+    if len(set(counts)) > 1:
+        raise UsageError(
+            f"{' and '.join(map(str, counts))} marks",
+            where="--marks",
+            mend="give the same marks in the same order",
+        )
+    return marks
 
 
 def read_fields(texts: list[str]) -> dict[str, str]:

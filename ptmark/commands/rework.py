@@ -3,13 +3,9 @@
 import argparse
 from pathlib import Path
 
-import numpy as np
-import numpy.typing as npt
-
 from ptmark.commands.measuring import add_measuring, read_asked
-from ptmark.commands.options import Verbs, read_points
+from ptmark.commands.options import Verbs, read_marks
 from ptmark.commands.writing import write_json
-from ptmark.errors import UsageError
 from ptmark.folder import inspected
 from ptmark.inspection.several import frame_of, minutes_given
 from ptmark.photo import open_photo
@@ -47,7 +43,7 @@ def add_to(verbs: Verbs) -> None:
 
 def run(args: argparse.Namespace) -> int:
     """Measure both, match, write, tell."""
-    asked, marks = read_asked(args), _marks(args.marks)
+    asked, marks = read_asked(args), read_marks(args.marks, 2)
     minutes: list[float | None] = [None, None]
     if args.minutes is not None:
         minutes = [*minutes_given(args.minutes, 2)]
@@ -55,7 +51,8 @@ def run(args: argparse.Namespace) -> int:
         frame_of(inspected(path, asked), at)
         for path, at in zip((args.before, args.after), minutes, strict=True)
     )
-    lead = register_views(before.view, after.view, marks=marks, card_stays=args.card_stays)
+    pair = (marks[0], marks[1]) if marks else None
+    lead = register_views(before.view, after.view, marks=pair, card_stays=args.card_stays)
     changes = compare(before, after, lead)
     if args.json or args.image:
         from ptmark.report.annotate import write_image
@@ -69,21 +66,6 @@ def run(args: argparse.Namespace) -> int:
             write_image(args.image, picture)
     _print(changes, lead)
     return 0
-
-
-def _marks(
-    texts: list[str] | None,
-) -> tuple[npt.NDArray[np.float64], npt.NDArray[np.float64]] | None:
-    if texts is None:
-        return None
-    one, other = (np.array(read_points(text, "--marks", least=4), float) for text in texts)
-    if len(one) != len(other):
-        raise UsageError(
-            f"{len(one)} marks before, {len(other)} after",
-            where="--marks",
-            mend="give the same marks in the same order",
-        )
-    return one, other
 
 
 def _print(changes: tuple[Change, ...], lead: Registration) -> None:

@@ -1,16 +1,20 @@
 """`ptmark series`: how indications grow in photos taken during development."""
 
 import argparse
+import sys
 from pathlib import Path
 
 from ptmark.commands.measuring import add_measuring, read_asked
-from ptmark.commands.options import Verbs
+from ptmark.commands.options import Verbs, read_marks
 from ptmark.commands.writing import write_json
-from ptmark.errors import UsageError
-from ptmark.folder import inspected
+from ptmark.errors import PhotoError, ScaleError, SeriesError, UsageError
+from ptmark.folder import Asked, inspected
 from ptmark.inspection.several import frame_of, minutes_given, minutes_taken
 from ptmark.photo import read_info
-from ptmark.series import WINDOWS, Growth, growth_of, read_window
+from ptmark.series import WINDOWS, Frame, Growth, growth_of, read_window
+
+_BAD = (PhotoError, ScaleError, SeriesError)  # of one photo: the others go on
+LeftOut = list[tuple[str, str]]  # names and reasons
 
 __all__ = ["add_to", "run"]
 
@@ -42,6 +46,13 @@ def add_to(verbs: Verbs) -> None:
     made.add_argument(
         "--card-stays", action="store_true", help="the scale card was not moved meanwhile"
     )
+    made.add_argument(
+        "--marks",
+        action="append",
+        metavar="X,Y,X,Y,…",
+        help="four or more marks that all photos show, px: give it once for each photo, the "
+        "same marks in the same order",
+    )
     made.add_argument("--json", type=Path, metavar="FILE", help="write the curves")
     made.add_argument("--csv", type=Path, metavar="FILE", help="write the measured points")
     made.add_argument("--image", type=Path, metavar="FILE", help="write the plot")
@@ -52,22 +63,81 @@ def add_to(verbs: Verbs) -> None:
 
 
 def run(args: argparse.Namespace) -> int:
-    """Measure each photo, match, write, tell."""
+    """Measure each photo, match, write, tell; 1 where a photo was left out."""
     window, asked = read_window(args.window), read_asked(args)
     photos: list[Path] = args.photos
     if len(photos) < 2:
         raise UsageError("one photo is no series", where="series", mend="name two or more")
-    if args.minutes is not None:
-        minutes = minutes_given(args.minutes, len(photos))
-    else:
-        minutes = minutes_taken([read_info(path) for path in photos], args.developed)
-    frames = [
-        frame_of(inspected(path, asked), at) for path, at in zip(photos, minutes, strict=True)
-    ]
-    growth = growth_of(frames, window, card_stays=args.card_stays)
+    marks = read_marks(args.marks, len(photos))
+    left_out: LeftOut = []
+    minutes = _minutes(args, photos, left_out)
+    frames = _frames(photos, minutes, asked, left_out)
+    if len(frames) < 2:
+        told = "; ".join(f"{name}: {why}" for name, why in left_out)
+        raise SeriesError(
+            f"{len(frames)} of {len(photos)} photos can be used, which is no series ({told})",
+            mend="give two or more, each with its scale",
+        )
+    growth = growth_of(
+        list(frames.values()),
+        window,
+        card_stays=args.card_stays,
+        marks=[marks[number] for number in frames] if marks else (),
+        left_out=left_out,
+    )
     _write(args, growth)
     _print(growth)
-    return 0
+    return 1 if growth.left_out else 0
+
+
+def _minutes(
+    args: argparse.Namespace, photos: list[Path], left_out: LeftOut
+) -> dict[int, float]:
+    """Minutes by a photo's number; what does not tell them goes to ``left_out``."""
+    if args.minutes is not None:
+        return dict(enumerate(minutes_given(args.minutes, len(photos))))
+    infos = {}
+    for number, path in enumerate(photos):
+        try:
+            info = read_info(path)
+            minutes_taken([info], "00:00")  # of its own day: refused only if it has no time
+            infos[number] = info
+        except _BAD as exc:
+            left_out.append((path.name, exc.what))
+    taken = minutes_taken(list(infos.values()), args.developed) if infos else []
+    return dict(zip(infos, taken, strict=True))
+
+
+def _frames(
+    photos: list[Path], minutes: dict[int, float], asked: Asked, left_out: LeftOut
+) -> dict[int, Frame]:
+    """Frames by a photo's number; what cannot be measured goes to ``left_out``.
+
+    Raises
+    ------
+    UsageError
+        If two photos are one picture: one of their times must be wrong.
+    """
+    good: dict[str, int] = {}
+    frames: dict[int, Frame] = {}
+    for number in minutes:
+        try:
+            other = good.setdefault(read_info(photos[number]).sha256, number)
+        except PhotoError as exc:
+            left_out.append((photos[number].name, exc.what))
+            continue
+        if other != number:
+            raise UsageError(
+                f"holds the same picture as {photos[other]}, so one of their times is wrong",
+                where=str(photos[number]),
+                mend="name each picture once",
+            )
+    for number in good.values():
+        try:
+            frames[number] = frame_of(inspected(photos[number], asked), minutes[number])
+        except _BAD as exc:
+            left_out.append((photos[number].name, exc.what))
+    return frames
 
 
 def _write(args: argparse.Namespace, growth: Growth) -> None:
@@ -88,7 +158,7 @@ def _write(args: argparse.Namespace, growth: Growth) -> None:
 
 def _print(growth: Growth) -> None:
     for name, why in growth.left_out:
-        print(f"  left out: {name}: {why}")
+        print(f"ptmark: left out: {name}: {why}", file=sys.stderr)
     for curve in growth.curves:
         told = ", ".join(
             f"{one.minutes:g} min {one.length.value:.2f} ± {one.length.expanded:.2f} mm"

@@ -126,10 +126,18 @@ _COLUMNS = (
 
 
 def write_growth_csv(path: Path, growth: Growth) -> None:
-    """Write one row a measured point (RFC 4180, UTF-8); ReportError where it cannot be."""
-    table: list[list[Any]] = [["indication", *_COLUMNS]]
+    """Write one row a measured point (RFC 4180, UTF-8), and one a photo that is left out.
+
+    Raises
+    ------
+    ReportError
+        If the file cannot be written.
+    """
+    table: list[list[Any]] = [["indication", *_COLUMNS, "left_out"]]
     for curve in growth.curves:
         for one in curve.readings:
             row = _reading_json(growth, one) | {"parts": "+".join(one.parts)}
-            table.append([curve.id, *(row[name] for name in _COLUMNS)])
+            table.append([curve.id, *(row[name] for name in _COLUMNS), ""])
+    gaps = [""] * (len(_COLUMNS) - 1)
+    table += [["", name, *gaps, why] for name, why in growth.left_out]
     save(path, csv_text(table).encode("utf-8-sig"))

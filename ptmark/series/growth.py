@@ -3,12 +3,13 @@
 Measured points only: no published law of growth exists, so none is fitted.
 """
 
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass, replace
 
 import numpy as np
+import numpy.typing as npt
 
-from ptmark.errors import PtmarkError, SeriesError
+from ptmark.errors import SeriesError
 from ptmark.measure import Quantity
 from ptmark.series.frame import Frame, length_and_area
 from ptmark.series.places import Place, places_of
@@ -18,6 +19,8 @@ from ptmark.series.window import Choice, Window, choose
 from ptmark.series.words import missing_words
 
 __all__ = ["Curve", "Growth", "Reading", "growth_of"]
+
+Array = npt.NDArray[np.float64]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -51,7 +54,7 @@ class Growth:
 
     ``frames`` are the photos that could be used, in order of time; ``to_base`` leads from each
     to photo ``base`` (None for the base itself). ``left_out`` names the photos that could not
-    be registered, with the reason. ``choice`` indexes ``frames``.
+    be used, with the reason. ``choice`` indexes ``frames``.
     """
 
     frames: tuple[Frame, ...]
@@ -64,7 +67,14 @@ class Growth:
     cautions: tuple[str, ...] = ()
 
 
-def growth_of(frames: Sequence[Frame], window: Window, *, card_stays: bool = False) -> Growth:
+def growth_of(
+    frames: Sequence[Frame],
+    window: Window,
+    *,
+    card_stays: bool = False,
+    marks: Sequence[Array] = (),
+    left_out: Sequence[tuple[str, str]] = (),
+) -> Growth:
     """Follow every indication through photos taken during development.
 
     Parameters
@@ -75,12 +85,16 @@ def growth_of(frames: Sequence[Frame], window: Window, *, card_stays: bool = Fal
         When the procedure has indications judged.
     card_stays : bool
         As in `register_views`.
+    marks : sequence of ndarray of shape (N, 2), px
+        The same marks in each of ``frames``; none where the surface is to tell.
+    left_out : sequence of (str, str)
+        Photos that gave no frame, with the reason.
 
     Returns
     -------
     Growth
         The base is the photo to be evaluated, or the last one where none is; its letters name
-        the curves.
+        the curves. A photo that none of the others fits is left out, be it the base.
 
     Raises
     ------
@@ -97,13 +111,17 @@ def growth_of(frames: Sequence[Frame], window: Window, *, card_stays: bool = Fal
         )
     if len(set(known)) < len(known):
         raise SeriesError("two photos have the same time", mend="give each its own minutes")
-    order = sorted(frames, key=lambda frame: frame.minutes or 0.0)
-    chosen = choose(sorted(known), window).index
-    base = order[-1 if chosen is None else chosen]
-    kept, leads, left_out = _registered(order, base, card_stays=card_stays)
+    order = sorted(range(len(frames)), key=lambda number: known[number])
+
+    def lead_of(number: int, base: int) -> Registration:
+        pair = (marks[number], marks[base]) if marks else None
+        a, b = frames[number].view, frames[base].view
+        return register_views(a, b, marks=pair, card_stays=card_stays)
+
+    kept, leads, strays = _registered(frames, order, window, lead_of)
     choice = choose([frame.minutes or 0.0 for frame in kept], window)
     places = places_of(kept, leads)
-    at = kept.index(base)
+    at = leads.index(None)
     names = _names(places, at)
     curves = [
         _curve(place, name, kept, leads) for place, name in zip(places, names, strict=True)
@@ -121,32 +139,55 @@ def growth_of(frames: Sequence[Frame], window: Window, *, card_stays: bool = Fal
         curves=tuple(sorted(curves, key=lambda curve: (len(curve.id), curve.id))),
         window=window,
         choice=choice,
-        left_out=tuple(left_out),
+        left_out=(*left_out, *strays),
         cautions=tuple(cautions),
     )
 
 
 def _registered(
-    order: Sequence[Frame], base: Frame, *, card_stays: bool
+    frames: Sequence[Frame],
+    order: list[int],
+    window: Window,
+    lead_of: Callable[[int, int], Registration],
 ) -> tuple[list[Frame], list[Registration | None], list[tuple[str, str]]]:
-    kept: list[Frame] = []
-    leads: list[Registration | None] = []
-    left_out: list[tuple[str, str]] = []
-    reason: PtmarkError | None = None
-    for frame in order:
-        lead = None
-        if frame is not base:
+    """The frames that fit the base, by time; what leads to it, None for itself; the others."""
+    alone: list[tuple[str, str]] = []
+    first: SeriesError | None = None
+    while len(order) > 1:
+        base = _base([frames[number].minutes or 0.0 for number in order], order, window)
+        leads, reasons = _leads(order, base, lead_of)
+        if len(leads) > 1:
+            strays = [(frames[number].name, why.what) for number, why in reasons.items()]
+            kept = [number for number in order if number in leads]
+            used = [frames[number] for number in kept]
+            return used, [leads[number] for number in kept], alone + strays
+        name, last = frames[base].name, list(reasons.values())[-1]
+        said = f"no photo fits {name}: {last.what}"
+        first = first or SeriesError(said, mend=last.mend)
+        alone.append((name, f"no other photo fits it: {last.what}"))
+        order = [number for number in order if number != base]
+    raise first or SeriesError("one photo is no series", mend="give two or more")
+
+
+def _base(minutes: list[float], order: list[int], window: Window) -> int:
+    """The photo to be evaluated, or the last one where none is."""
+    chosen = choose(minutes, window).index
+    return order[-1 if chosen is None else chosen]
+
+
+def _leads(
+    order: list[int], base: int, lead_of: Callable[[int, int], Registration]
+) -> tuple[dict[int, Registration | None], dict[int, SeriesError]]:
+    """What leads from each photo to the base (None for itself), and why from others nothing."""
+    leads: dict[int, Registration | None] = {base: None}
+    reasons: dict[int, SeriesError] = {}
+    for number in order:
+        if number != base:
             try:
-                lead = register_views(frame.view, base.view, card_stays=card_stays)
+                leads[number] = lead_of(number, base)
             except SeriesError as exc:
-                left_out.append((frame.name, exc.what))
-                reason = exc
-                continue
-        kept.append(frame)
-        leads.append(lead)
-    if len(kept) < 2 and reason is not None:
-        raise SeriesError(f"no photo fits {base.name}: {reason.what}", mend=reason.mend)
-    return kept, leads, left_out
+                reasons[number] = exc
+    return leads, reasons
 
 
 def _names(places: Sequence[Place], base: int) -> list[str]:

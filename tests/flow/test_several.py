@@ -99,6 +99,25 @@ def test_series_writes_curves_points_and_plot(textured, tmp_path, capsys):
 
 
 @pytest.mark.slow
+def test_a_bad_photo_is_named_and_the_others_go_on_by_marks(textured, tmp_path, capsys):
+    high, wide = cv2.imread(textured[0]).shape[:2]
+    turn = cv2.getRotationMatrix2D((wide / 2, high / 2), 0.5, 1.0)  # as `textured` was turned
+    marks = np.array([[50, 50], [wide - 50, 50], [wide - 50, high - 50], [50, high - 50.0]])
+    places = [marks, marks @ turn[:, :2].T + turn[:, 2], marks]
+    words = ["series", *textured, str(tmp_path / "gone.png"), "--minutes", "5,20,30"]
+    words += [f"--marks={','.join(map(str, one.ravel()))}" for one in places]
+    table, curves = tmp_path / "s.csv", tmp_path / "s.json"
+    assert main([*words, "--csv", str(table), "--json", str(curves)]) == 1
+    assert "gone.png: there is no such file" in capsys.readouterr().err
+    data = json.loads(curves.read_text(encoding="utf-8"))
+    assert data["left_out"] == [{"file": "gone.png", "reason": "there is no such file"}]
+    assert data["photos"][0]["registration"]["by"] == "marks"
+    last = table.read_text(encoding="utf-8-sig").splitlines()[-1]
+    assert last == ",gone.png,,,,,,,there is no such file"
+    assert all(len(one["readings"]) == 2 for one in data["indications"])
+
+
+@pytest.mark.slow
 def test_rework_tells_that_nothing_changed(textured, tmp_path, capsys):
     path = tmp_path / "r.json"
     picture = tmp_path / "r.png"
@@ -123,6 +142,9 @@ def test_rework_tells_that_nothing_changed(textured, tmp_path, capsys):
         (["series", "PHOTO", "PHOTO", "--minutes", "5"], "--minutes"),
         (["series", "PHOTO", "PHOTO", "--minutes", "5,9", "--window", "soon"], "--window"),
         (["series", "PHOTO", "PHOTO", "--developed", "10:00"], "does not tell when"),
+        (["series", "PHOTO", "PHOTO", "--minutes", "5,9", "--marks", "1,2,3,4"], "--marks"),
+        (["series", "PHOTO", "PHOTO", "--minutes", "5,9"], "the same picture"),
+        (["series", "gone.jpg", "away.jpg", "--minutes", "5,9"], "no such file"),
         (["rework", "PHOTO", "PHOTO", "--marks", "1,2,3,4,5,6,7,8", "1,2"], "--marks"),
     ],
 )

@@ -110,6 +110,10 @@ def test_a_photo_of_another_area_is_left_out_with_its_reason(shop, cameras, fram
     assert len(made.frames) == 2
     with pytest.raises(SeriesError, match="no photo fits"):
         growth_of([frames[0], stray], WINDOWS["asme-v"])
+    late = replace(stray, minutes=50.0)  # the last one in the window, so the base at first
+    made = growth_of([*frames[2:4], late], WINDOWS["asme-v"], left_out=[("a.jpg", "torn")])
+    assert [name for name, _ in made.left_out] == ["a.jpg", "stray.jpg"]
+    assert made.frames[made.base].minutes == made.frames[made.choice.index].minutes == 25.0
 
 
 @pytest.mark.slow
