@@ -61,7 +61,8 @@ def measure_folder(args: argparse.Namespace, asked: Asked) -> int:
     jobs = args.jobs or os.cpu_count() or 1
     failures = 0
     with Book(args.out, asked.key(), retry=args.retry) as book:
-        left = _unfinished(photos, book)
+        left, failed = _unfinished(photos, book)
+        told = _told(len(photos), len(photos) - len(left), failed)
         with Bar(len(photos), len(photos) - len(left)) as bar:
             try:
                 with Pool(min(jobs, max(1, len(left))), asked) as pool:
@@ -73,7 +74,6 @@ def measure_folder(args: argparse.Namespace, asked: Asked) -> int:
             except KeyboardInterrupt:
                 bar.say("stopped; the same command goes on where it was")
                 return 130
-        told = f"{len(photos)} photos, {len(photos) - len(left)} finished before"
         print(f"{book.results}: {told}, {failures} failed now")
     return 1 if failures else 0
 
@@ -87,7 +87,24 @@ def take(outcome: Outcome, book: Book, bar: Bar) -> None:
     bar.step()
 
 
-def _unfinished(photos: list[Path], book: Book) -> list[Path]:
+def _unfinished(photos: list[Path], book: Book) -> tuple[list[Path], int]:
+    """Which photos are to be measured, and how many could not be in a run before."""
     if not len(book):
-        return photos
-    return [photo for photo in photos if not book.has(content_key(photo))]
+        return photos, 0
+    keys = [content_key(photo) for photo in photos]
+    left = [photo for photo, key in zip(photos, keys, strict=True) if not book.has(key)]
+    return left, sum(book.failed(key) for key in keys)
+
+
+def _told(count: int, finished: int, failed: int) -> str:
+    """What runs before have done.
+
+    Examples
+    --------
+    >>> _told(62, 40, 0)
+    '62 photos, 40 finished before'
+    >>> _told(62, 40, 1)
+    '62 photos, 40 finished before (1 of them failed: --retry measures again)'
+    """
+    told = f"{count} photos, {finished} finished before"
+    return f"{told} ({failed} of them failed: --retry measures again)" if failed else told

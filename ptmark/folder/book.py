@@ -10,12 +10,14 @@ any moment costs the photos in work, no photo stands there twice and none is los
 import csv
 import io
 import os
+from collections.abc import Iterator
+from contextlib import ExitStack, contextmanager
 from pathlib import Path
 from time import monotonic
 from types import TracebackType
 from typing import IO
 
-from ptmark.errors import UsageError
+from ptmark.errors import RecordError, UsageError
 from ptmark.files import open_alone
 from ptmark.folder.job import COLUMNS, Outcome
 
@@ -41,26 +43,32 @@ class Book:
     ------
     UsageError
         If the book belongs to other settings, is damaged, or is in use by another run.
-    OSError
-        As the system gave it.
+    RecordError
+        If the folder cannot be written, now or later: a full disk.
     """
 
     def __init__(self, folder: Path, settings: str, *, retry: bool = False) -> None:
-        folder.mkdir(parents=True, exist_ok=True)
+        self._folder = folder
         self.results, self.table = folder / "results.jsonl", folder / "table.csv"
-        self._state = _locked(folder / "finished.txt")
-        try:
-            done, sizes, end = _read_state(self._state, folder / "finished.txt", settings)
-            self._finished = {key for key, good in done.items() if good or not retry}
-            self._lines = _opened(self.results, sizes[0])
-            self._rows = _opened(self.table, sizes[1])
-        except BaseException:
-            self._state.close()
-            raise
-        self._state.truncate(end)
-        self._state.seek(end)
         self._waiting: list[tuple[str, str, str]] = []
         self._flushed = monotonic()
+        with _writing(folder):
+            folder.mkdir(parents=True, exist_ok=True)
+            self._state = _locked(folder / "finished.txt")
+            try:
+                self._open(settings, retry=retry)
+            except BaseException:
+                self._state.close()
+                raise
+
+    def _open(self, settings: str, *, retry: bool) -> None:
+        path = self._folder / "finished.txt"
+        done, sizes, end = _read_state(self._state, path, settings)
+        self._finished = {key: good for key, good in done.items() if good or not retry}
+        self._lines = _opened(self.results, sizes[0])
+        self._rows = _opened(self.table, sizes[1])
+        self._state.truncate(end)
+        self._state.seek(end)
         if end == 0:
             self._begin(settings)
 
@@ -93,16 +101,21 @@ class Book:
         """Whether a photo of this content is finished."""
         return key in self._finished
 
+    def failed(self, key: str) -> bool:
+        """Whether a photo of this content is finished, but could not be measured."""
+        return not self._finished.get(key, True)
+
     def write(self, outcome: Outcome) -> bool:
         """Add a photo; False where one of the same content stands there already."""
         if outcome.key in self._finished:
             return False
-        self._lines.write(outcome.line)
-        self._rows.write(outcome.table)
+        with _writing(self._folder):
+            self._lines.write(outcome.line)
+            self._rows.write(outcome.table)
         word = "failed" if outcome.error else "measured"
         sizes = f"{self._lines.tell()}\t{self._rows.tell()}"
         self._waiting.append((outcome.key, word, sizes))
-        self._finished.add(outcome.key)
+        self._finished[outcome.key] = not outcome.error
         if monotonic() - self._flushed > _EVERY:
             self.commit()
         return True
@@ -110,11 +123,12 @@ class Book:
     def commit(self) -> None:
         """Make durable what was written: results first, then that they are finished."""
         if self._waiting:
-            self._sync(self._lines)
-            self._sync(self._rows)
-            text = "".join("\t".join(one) + "\n" for one in self._waiting)
-            self._state.write(text.encode())
-            self._sync(self._state)
+            with _writing(self._folder):
+                self._sync(self._lines)
+                self._sync(self._rows)
+                text = "".join("\t".join(one) + "\n" for one in self._waiting)
+                self._state.write(text.encode())
+                self._sync(self._state)
             self._waiting.clear()
         self._flushed = monotonic()
 
@@ -123,13 +137,28 @@ class Book:
         try:
             self.commit()
         finally:
-            for file in (self._lines, self._rows, self._state):
-                file.close()
+            with _writing(self._folder), ExitStack() as files:
+                for file in (self._state, self._rows, self._lines):
+                    files.callback(file.close)
 
     @staticmethod
     def _sync(file: IO[bytes]) -> None:
         file.flush()
         os.fsync(file.fileno())
+
+
+@contextmanager
+def _writing(folder: Path) -> Iterator[None]:
+    """Say of what the system refuses where it was, and that nothing is lost."""
+    try:
+        yield
+    except OSError as exc:
+        raise RecordError(
+            f"cannot be written ({exc.strerror or exc})",
+            where=str(folder),
+            mend="make room, or look at who may write there; the same command then goes on "
+            "where it was",
+        ) from exc
 
 
 def _locked(path: Path) -> IO[bytes]:

@@ -1,6 +1,7 @@
 """A folder of photos: every photo once, whatever is killed, broken or stands there twice."""
 
 import csv
+import errno
 import io
 import json
 import os
@@ -19,7 +20,7 @@ from ptmark.__main__ import main
 from ptmark.commands.folder import take
 from ptmark.commands.progress import Bar
 from ptmark.dye import look_ahead
-from ptmark.errors import UsageError
+from ptmark.errors import RecordError, UsageError
 from ptmark.folder import Arrivals, Asked, Book, Outcome, Pool, measured
 from ptmark.folder.job import failed
 
@@ -71,6 +72,7 @@ def test_one_broken_photo_stops_nothing_and_all_are_there(folder, tmp_path, caps
     assert main([*words, "--criteria", "iso-23277-2"]) == 0
     after = [(out / n).read_bytes() for n in ("results.jsonl", "table.csv", "finished.txt")]
     assert after == before
+    assert "1 of them failed: --retry" in capsys.readouterr().out
     # Other settings may not be mixed in.
     assert main(words) == 1
     assert "other settings" in capsys.readouterr().err
@@ -197,6 +199,7 @@ def test_failures_are_tried_again_when_asked(tmp_path):
         book.write(missing)
     with Book(tmp_path, "s") as book:
         assert book.has(missing.key)
+        assert book.failed(missing.key)
     with Book(tmp_path, "s", retry=True) as book:
         assert not book.has(missing.key)
 
@@ -214,6 +217,23 @@ def test_the_book_survives_what_a_kill_leaves(tmp_path, place, cut):
         assert len(book) == 1
     assert {n: (tmp_path / n).stat().st_size for n in sizes} == sizes
     assert (tmp_path / "finished.txt").read_bytes() == whole
+
+
+def test_a_full_disk_is_told_and_the_book_goes_on(tmp_path, monkeypatch):
+    def full(number):
+        raise OSError(errno.ENOSPC, os.strerror(errno.ENOSPC))
+
+    book = Book(tmp_path, "s")
+    with monkeypatch.context() as patched:
+        patched.setattr(os, "fsync", full)
+        book.write(outcome("a"))
+        with pytest.raises(RecordError, match=r"No space left.*goes on") as told:
+            book.close()
+    assert told.value.where == str(tmp_path)
+    with Book(tmp_path, "s") as book:
+        assert not book.has("a" * 64)
+        assert book.write(outcome("a"))
+    assert (tmp_path / "results.jsonl").read_bytes() == outcome("a").line
 
 
 def test_a_book_that_was_changed_or_is_in_use_is_refused(tmp_path):
