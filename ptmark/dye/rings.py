@@ -12,8 +12,9 @@ __all__ = ["Rings", "without_crossings"]
 Array = npt.NDArray[np.float64]
 Ints = npt.NDArray[np.intp]
 
-# Of an outline's largest part, and px squared: less is a scrap between its vertices.
-_LEAST_SHARE, _LEAST_PART = 0.1, 25.0
+# Of an outline's largest part, and px squared: less is a scrap between its vertices. A line
+# that hangs on a wide haze is no scrap, however small a share of it.
+_LEAST_SHARE, _LEAST_PART, _MOST_SCRAP = 0.1, 25.0, 100.0
 
 
 class Rings:
@@ -104,7 +105,8 @@ def without_crossings(outlines: list[Array]) -> list[tuple[int, Array, float]]:
             own = np.flatnonzero((of == n) & (areas > 0))
             own = own[np.argsort(-areas[own], kind="stable")]
             largest = areas[own].max(initial=0)
-            own = own[areas[own] >= min(largest, max(_LEAST_PART, _LEAST_SHARE * largest))]
+            scrap = min(max(_LEAST_PART, _LEAST_SHARE * largest), _MOST_SCRAP)
+            own = own[areas[own] >= min(largest, scrap)]
             rims = shapely.get_exterior_ring(parts[own])
             made[i] = [shapely.get_coordinates(one)[:-1] for one in rims]
     return [(i, *one) for i, whole in enumerate(made) for one in _with_shares(whole)]

@@ -188,6 +188,14 @@ def test_an_outline_that_crosses_itself_keeps_its_parts_but_for_scraps():
     assert shares == pytest.approx((1, 1, 1, 402.5 / 505, 102.5 / 505))
 
 
+def test_a_line_that_hangs_on_something_large_is_no_scrap():
+    # a line of 60 x 2 and a square of 100, the flanks of the way between them crossed
+    way = [[-50, 4], [10, 4], [15, 6], [20, 4], [20, -45], [120, -45], [120, 55], [20, 55]]
+    way += [[20, 6], [15, 4], [10, 6], [-50, 6]]
+    kept = without_crossings([np.array(way, float)])
+    assert [Polygon(one).area for _, one, _ in kept] == pytest.approx([10002.5, 122.5])
+
+
 def test_each_of_several_parts_has_the_contrast_of_its_own_pixels():
     # else a stain that touches a line's tip would be as sure as the line
     close = look_closely(lay_out([crop(0)])[0])
