@@ -1,11 +1,16 @@
-"""The examined area: refused where nothing, or not what was meant, would lie in it."""
+"""The examined area: refused where not what was meant would lie in it; what lies outside."""
 
 from collections.abc import Sequence
 
+import numpy as np
+
+from ptmark.dye import Remark
+from ptmark.dye.quick import inside_polygon
 from ptmark.errors import UsageError
+from ptmark.inspection.state import State
 from ptmark.photo import PhotoInfo
 
-__all__ = ["check_area"]
+__all__ = ["check_area", "outside_area", "outside_remark"]
 
 
 def check_area(corners_px: Sequence[tuple[float, float]], info: PhotoInfo) -> None:
@@ -41,3 +46,27 @@ def check_area(corners_px: Sequence[tuple[float, float]], info: PhotoInfo) -> No
             where=where,
             mend="give its corners in pixels of the upright photo",
         )
+
+
+def outside_area(state: State) -> list[str]:
+    """Letters of what counts though no point of it lies in the examined area.
+
+    A look calls nothing there (`ptmark.dye.suggest`); an area marked afterwards, or
+    a hand, leaves such ones standing.
+    """
+    if state.area_px is None:
+        return []
+    area = np.array(state.area_px, float)
+    counted = [one for one in state.marked if one.standing != "dropped"]
+    return [one.id for one in counted if not inside_polygon(one.outline_px, area).any()]
+
+
+def outside_remark(state: State) -> Remark | None:
+    """What is to be said of those outside the examined area; None where there are none."""
+    names = outside_area(state)
+    if not names:
+        return None
+    return Remark(
+        f"Outside the examined area, and judged all the same: {', '.join(names)}.",
+        "Look again, drop what was not to be examined, or make the area larger.",
+    )

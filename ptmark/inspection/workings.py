@@ -29,6 +29,7 @@ from ptmark.dye import (
 from ptmark.dye.quality import holds_no_colour
 from ptmark.errors import OutlineError, ScaleError
 from ptmark.inspection.again import open_again
+from ptmark.inspection.area import outside_remark
 from ptmark.inspection.hollow import hollow_remark, is_hollow
 from ptmark.inspection.looking_over import crown_remark, on_weld_remark, remarks_on
 from ptmark.inspection.searched import Searched
@@ -232,6 +233,7 @@ class Workings:
             hollow_remark(self._hollow_ones(state, photo)),
             uneven_remark(self._uneven(state, photo)),
             on_weld_remark(state, surface),
+            outside_remark(state),
         )
         return (*kept[1], *(one for one in more if one is not None))
 

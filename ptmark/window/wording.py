@@ -6,22 +6,27 @@ from ptmark.units import MM_PER_IN
 from ptmark.window.words import number, tr
 
 if TYPE_CHECKING:
+    from ptmark.inspection.state import State
     from ptmark.measure import Measurement, Quantity
 
-__all__ = ["in_words", "plus_minus", "size_in_words"]
+__all__ = ["in_words", "outside_in_words", "plus_minus", "size_in_words"]
 
 
-def plus_minus(quantity: "Quantity", unit: str) -> str:
-    """A length in mm as ``value ± U`` in the unit, without its name; U is expanded, k = 2.
+def plus_minus(quantity: "Quantity", unit: str, power: int = 1) -> str:
+    """A length in mm, or an area in mm² (power 2), as ``value ± U`` in the unit, unnamed.
+
+    U is expanded, k = 2.
 
     Examples
     --------
     >>> from ptmark.measure import Quantity
     >>> plus_minus(Quantity(12.7, {"edge": 0.127}), "in")
     '0.500 ± 0.010'
+    >>> plus_minus(Quantity(6.4516, {"edge": 0.64516}), "in", 2)
+    '0.01000 ± 0.00200'
     """
-    per, digits = (1.0, 2) if unit == "mm" else (MM_PER_IN, 3)
-    value, around = quantity.value / per, quantity.expanded / per
+    per, digits = (1.0, 2) if unit == "mm" else (MM_PER_IN, 2 * power + 1)
+    value, around = quantity.value / per**power, quantity.expanded / per**power
     return f"{number(value, f'.{digits}f')} ± {number(around, f'.{digits}f')}"
 
 
@@ -35,12 +40,23 @@ def size_in_words(made: "Measurement", unit: str) -> str:
 
 def in_words(made: "Measurement", unit: str) -> str:
     """Every quantity of one outline; what its uncertainty is made of stands in the bars."""
-    per, digits = (1.0, 2) if unit == "mm" else (MM_PER_IN, 3)
-    size, path = (
-        size_in_words(made, unit),
-        f"{number(made.path.value / per, f'.{digits}f')} {unit}",
-    )
-    area = f"{number(made.area.value / per**2, f'.{digits}f')} {unit}²"
+    size = size_in_words(made, unit)
+    path = f"{plus_minus(made.path, unit)} {unit}"
+    area = f"{plus_minus(made.area, unit, 2)} {unit}²"
+    if made.is_least:
+        path, area = tr("at least {0}", path), tr("at least {0}", area)
     return tr(
         "{0}, along its path {1}, area {2}. Its length is uncertain by:", size, path, area
     )
+
+
+def outside_in_words(state: "State | None") -> str:
+    """What counts though it lies outside the examined area; nothing where all lies in it."""
+    if state is None or state.area_px is None:
+        return ""
+    from ptmark.inspection.area import outside_area
+
+    names = outside_area(state)
+    if not names:
+        return ""
+    return tr(" Outside the examined area, and judged all the same: {0}.", ", ".join(names))

@@ -21,7 +21,7 @@
     </message>
     <message>
       <source> Outside the examined area, and judged all the same: {0}.</source>
-      <translation type="unfinished" />
+      <translation> Außerhalb des Prüfbereichs und doch bewertet: {0}.</translation>
     </message>
     <message>
       <source> What would narrow the uncertainty of {0} most: {1}.</source>
@@ -6110,7 +6110,7 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     </message>
     <message>
       <source>Look again, drop what was not to be examined, or make the area larger.</source>
-      <translation type="unfinished" />
+      <translation>Neu suchen, verwerfen, was nicht zu prüfen war, oder den Bereich vergrößern.</translation>
     </message>
     <message>
       <source>Look at each of them, or take the photo again in white light and without a filter.</source>
@@ -6322,7 +6322,7 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     </message>
     <message>
       <source>Outside the examined area, and judged all the same: {0}.</source>
-      <translation type="unfinished" />
+      <translation>Außerhalb des Prüfbereichs und doch bewertet: {0}.</translation>
     </message>
     <message>
       <source>Overexposed: {0} % of the examined area is clipped, and pale indications on it are lost.</source>

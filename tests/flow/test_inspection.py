@@ -5,6 +5,7 @@ from dataclasses import replace
 
 import numpy as np
 import pytest
+import shapely
 from PIL import Image
 
 from ptmark.criteria import evaluate, scene_from_json
@@ -75,6 +76,30 @@ def test_verdict_follows_the_profile_and_what_was_dropped(looked):
     assert looked.evaluation().verdict == "acceptable"  # 4 mm non-linear against 6 mm
     looked.undo()
     assert looked.evaluation().verdict == "rejectable"
+
+
+def test_what_counts_outside_the_examined_area_is_told(looked):
+    first, second = looked.state.marked[:2]
+    around = shapely.Polygon(first.outline_px).buffer(9)
+    corners = tuple(map(tuple, shapely.get_coordinates(around.simplify(1))[:-1].tolist()))
+
+    def told():
+        lines = looked.to_record().cautions
+        return [one.split(": ")[1] for one in lines if one.startswith("Outside the examined")]
+
+    assert told() == []
+    looked.change("mark out", area_px=corners)
+    away = [
+        one.id
+        for one in looked.counted
+        if not around.intersects(shapely.Polygon(one.outline_px))
+    ]
+    assert second.id in away
+    assert told()[0].startswith(", ".join(away) + ".")
+    looked.edit(second.id, "drop", standing="dropped")
+    assert second.id not in (told() or [""])[0].split(".")[0]
+    looked.set_suggestions(looked.look())
+    assert told() == []
 
 
 def test_every_change_can_be_undone_and_done_again(looked):

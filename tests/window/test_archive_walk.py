@@ -90,7 +90,9 @@ def test_keys_do_not_change_the_work_while_the_archive_hides_it(qtbot, opened, i
             qtbot.keyClick(widget, key, Qt.KeyboardModifier.ControlModifier)
     assert session.state.fields["part_number"] == "P-77"
     assert session.step == "Scale"
+    assert opened.foot.hint.text() == ""  # the step's keys do nothing here
     opened.archive.leave()
+    assert "Choose a reference" in opened.foot.hint.text()
     qtbot.keyClick(opened, Qt.Key.Key_Z, Qt.KeyboardModifier.ControlModifier)
     assert "part_number" not in session.state.fields
     qtbot.keyClick(opened, Qt.Key.Key_Right, Qt.KeyboardModifier.ControlModifier)

@@ -1,9 +1,11 @@
 """The list of indications: sort, filter, edit in place, copy; and what was left out."""
 
+import re
 from dataclasses import replace
 
 import numpy as np
 import pytest
+import shapely
 from PySide6.QtCore import QPoint, Qt
 from PySide6.QtGui import QGuiApplication
 from PySide6.QtWidgets import QLineEdit
@@ -11,7 +13,7 @@ from PySide6.QtWidgets import QLineEdit
 from ptmark.dye import EdgeQuality, LeftOut
 from ptmark.window.indications.left_out import dye_likeness
 from ptmark.window.indications.model import COLUMNS
-from ptmark.window.wording import size_in_words
+from ptmark.window.wording import in_words, size_in_words
 
 pytestmark = [pytest.mark.gui, pytest.mark.slow]
 
@@ -179,6 +181,13 @@ def test_300_left_out_are_a_few_lines_with_the_most_dye_like_first(qtbot, opened
     )
     assert tree.topLevelItem(0).text(0) == "1 ×  too pale"
     assert "299 more outside" in page.left_out.switch.text()
+    square_px = shapely.box(800, 300, 1000, 500)
+    away = [
+        one.id
+        for one in opened.session.state.marked
+        if not square_px.intersects(shapely.Polygon(one.outline_px))
+    ]
+    assert f"judged all the same: {', '.join(away)}." in page._says.text()
 
 
 def test_dye_is_more_like_dye_than_shade_or_ink():
@@ -198,7 +207,7 @@ def test_no_size_in_the_list_stands_without_its_uncertainty(opened, table):
         sizes = (made.length, made.width, made.ratio, made.path)
         for at, one in zip((2, 3, 4, 8), sizes, strict=True):
             value, around = map(float, row.cells[at].split(" ± "))
-            assert (value, around) == pytest.approx((one.value, one.expanded), abs=0.06)
+            assert (value, around) == pytest.approx((one.value, one.expanded), abs=0.006)
             assert "± U" in model.headerData(at, Qt.Orientation.Horizontal)
 
 
@@ -206,6 +215,10 @@ def test_what_the_photos_edge_cuts_short_shows_the_least_it_can_be(opened, idle,
     session = opened.session
     name = max(letters(table), key=lambda one: session.judgement.measured[one].length.value)
     before = {row.id: row for row in table.order.shown}
+    told = re.findall(
+        r"([0-9.]+) ± ([0-9.]+) mm", in_words(session.judgement.measured[name], "mm")
+    )
+    assert len(told) == 4  # length, width, path and area
     out = tuple(
         replace(one, outline_px=one.outline_px - one.outline_px.min(axis=0) * [1, 0])
         if one.id == name

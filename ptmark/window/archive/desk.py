@@ -149,6 +149,7 @@ class ArchiveDesk(QObject):
             self._escape.setEnabled(False)
             self._window.photo_row.setEnabled(True)
             self._usual.show()
+            self._window.foot.show_step(self._session.step if self._session.levels else "")
             self._window.setFocus()
 
     def _on_escape(self) -> None:
@@ -174,6 +175,7 @@ class ArchiveDesk(QObject):
         self.pages.show()
         self._escape.setEnabled(True)
         self._window.photo_row.setEnabled(False)  # else its keys undo the work unseen
+        self._window.foot.show_step("")  # its keys do nothing here
         self._put(page, content)
 
     def _put(self, page: QWidget, content: Callable[[], None] | None) -> None:

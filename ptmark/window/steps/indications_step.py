@@ -25,7 +25,7 @@ from ptmark.window.looking import Looking
 from ptmark.window.photos.same_as import SameAs
 from ptmark.window.session import Session
 from ptmark.window.steps.page import StepPage
-from ptmark.window.wording import in_words
+from ptmark.window.wording import in_words, outside_in_words
 from ptmark.window.words import tr
 
 __all__ = ["IndicationsStep"]
@@ -210,7 +210,7 @@ class IndicationsStep(StepPage):
             )
         else:
             text = tr("All {0} looked at.", len(marked))
-        self._says.setText(text)
+        self._says.setText(text + outside_in_words(state))
 
     def refresh(self) -> None:
         """Show what is selected and what can be done with it."""

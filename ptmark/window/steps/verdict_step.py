@@ -29,6 +29,7 @@ from ptmark.window.part_lines import PartLines, asked_in
 from ptmark.window.session import Session
 from ptmark.window.stale_notice import StaleNotice
 from ptmark.window.steps.page import StepPage
+from ptmark.window.wording import outside_in_words
 from ptmark.window.words import format_length, from_core, tr
 
 if TYPE_CHECKING:
@@ -264,7 +265,7 @@ class VerdictStep(StepPage):
             said = tr("Nothing is above a limit.")
         if unseen:
             said += tr(" {0} still to look at; the verdict counts them.", unseen)
-        return said
+        return said + outside_in_words(self.session.state)
 
     def _helps(self, findings: "list[Finding]") -> str:
         """What makes the length surer that is the least sure of those left open by their U."""
