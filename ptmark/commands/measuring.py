@@ -5,6 +5,8 @@ import re
 from dataclasses import replace
 
 from ptmark.commands.options import (
+    PRACTICES,
+    add_practice,
     read_fields,
     read_lines,
     read_pipe,
@@ -96,6 +98,7 @@ def add_measuring(made: argparse.ArgumentParser) -> None:
     made.add_argument(
         "--field", action="append", default=[], metavar="KEY=TEXT", help="a field of the record"
     )
+    add_practice(made)
 
 
 def read_asked(args: argparse.Namespace) -> Asked:
@@ -116,6 +119,7 @@ def read_asked(args: argparse.Namespace) -> Asked:
         mode=args.type.replace("-", " "),
         lens=not args.no_camera,
         fields=read_fields(args.field),
+        practice=PRACTICES[args.practice or "common-practice"],
         relief_mm=_height(args.relief, "--relief"),
         weld_length_mm=_length(args.weld_length, "--weld-length"),
         thickness_mm=_length(args.thickness, "--thickness"),

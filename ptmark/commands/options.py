@@ -9,7 +9,7 @@ import numpy as np
 import numpy.typing as npt
 
 from ptmark.errors import UsageError
-from ptmark.process import STAGES, minutes_of
+from ptmark.process import LIMITS, STAGES, minutes_of
 from ptmark.record import FIELDS
 from ptmark.scale import (
     Flat,
@@ -26,7 +26,9 @@ else:
     Verbs = object
 
 __all__ = [
+    "PRACTICES",
     "Verbs",
+    "add_practice",
     "read_fields",
     "read_line",
     "read_lines",
@@ -37,6 +39,18 @@ __all__ = [
 ]
 
 Point = tuple[float, float]
+# Practices that a process is held against, by names to type.
+PRACTICES = {name.lower().replace(",", "").replace(" ", "-"): name for name in LIMITS}
+
+
+def add_practice(made: argparse.ArgumentParser) -> None:
+    """The option that names what the process is held against."""
+    made.add_argument(
+        "--practice",
+        choices=list(PRACTICES),
+        help="whose limits of times, temperature and light the process is held against "
+        "(common-practice)",
+    )
 
 
 def read_points(text: str, where: str, *, least: int, exactly: bool = False) -> list[Point]:

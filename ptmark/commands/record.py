@@ -4,9 +4,10 @@ import argparse
 from dataclasses import replace
 from pathlib import Path
 
-from ptmark.commands.options import Verbs, read_fields
+from ptmark.commands.options import PRACTICES, Verbs, add_practice, read_fields
 from ptmark.criteria.rule_files import why_stale
 from ptmark.errors import UsageError
+from ptmark.process import by_practice
 from ptmark.record import (
     STANDARDS,
     Record,
@@ -38,6 +39,7 @@ def add_to(verbs: Verbs) -> None:
     made.add_argument(
         "--field", action="append", default=[], metavar="KEY=TEXT", help="set a field"
     )
+    add_practice(made)
     made.add_argument(
         "--retest-of", type=Path, metavar="FILE", help="the record before the rework"
     )
@@ -112,13 +114,17 @@ def refuse_damaged(path: Path) -> None:
 def _changed(record: Record, args: argparse.Namespace) -> Record:
     fields = {**record.fields, **read_fields(args.field)}
     fields = {key: value for key, value in fields.items() if value.strip()}
+    process = record.process
+    if args.practice:
+        process = by_practice(process, PRACTICES[args.practice]) or None
     if args.retest_of is None:
-        return record if fields == record.fields else replace(record, fields=fields)
+        same = (fields, process or None) == (record.fields, record.process or None)
+        return record if same else replace(record, fields=fields, process=process)
     earlier = load_record(args.retest_of)
     if earlier.id == record.id:
         raise UsageError("a record is no retest of itself", where="--retest-of")
     link = link_to(earlier, args.retest_of.name)
-    linked = replace(record, fields=fields, retest_of=link)
+    linked = replace(record, fields=fields, process=process, retest_of=link)
     for doubt in retest_doubts(earlier, linked):
         print(f"  look: {doubt}")
     return linked

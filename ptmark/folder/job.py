@@ -18,6 +18,7 @@ from ptmark.inspection import Inspection
 from ptmark.inspection.area import check_area
 from ptmark.inspection.state import EdgeLine
 from ptmark.photo import Photo, open_photo
+from ptmark.process import PRACTICE, by_practice
 from ptmark.record import Record
 from ptmark.scale import CardReference, Reference, reference_to_json
 
@@ -66,6 +67,7 @@ class Asked:
     profile: str = ""
     decision_rule: str = "guarded"
     fields: dict[str, str] = field(default_factory=dict)
+    practice: str = PRACTICE
     relief_mm: float | None = None
     weld_length_mm: float | None = None
     thickness_mm: float | None = None
@@ -84,6 +86,7 @@ class Asked:
             "rest": [
                 self.decision_rule,
                 sorted(self.fields.items()),
+                self.practice,
                 self.relief_mm,
                 self.mode,
                 self.lens,
@@ -163,6 +166,7 @@ def take_asked(inspection: Inspection, asked: Asked) -> Inspection:
         profile=asked.profile,
         decision_rule=asked.decision_rule,
         fields=dict(asked.fields),
+        process=by_practice(None, asked.practice),
         relief_mm=asked.relief_mm,
         weld_length_mm=asked.weld_length_mm,
         thickness_mm=asked.thickness_mm,

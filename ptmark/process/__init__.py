@@ -1,7 +1,7 @@
 """The process as a record's fields tell it, held against the figures of the trade."""
 
 from ptmark.process.checks import CHECKED, CONDITIONS, Conditions, cautions
-from ptmark.process.held import PRACTICE, TEMPERATURE, HeldAgainst
+from ptmark.process.held import PRACTICE, TEMPERATURE, HeldAgainst, by_practice
 from ptmark.process.limits import (
     LIMITS,
     STAGES,
@@ -24,6 +24,7 @@ __all__ = [
     "HeldAgainst",
     "Limit",
     "Stage",
+    "by_practice",
     "cautions",
     "deviation_parts",
     "judge_time",

@@ -8,10 +8,24 @@ from typing import Any
 from ptmark.process.checks import CONDITIONS, Conditions
 from ptmark.process.limits import LIMITS, Limit
 
-__all__ = ["PRACTICE", "TEMPERATURE", "HeldAgainst"]
+__all__ = ["PRACTICE", "TEMPERATURE", "HeldAgainst", "by_practice"]
 
 PRACTICE = "common practice"  # where a record names none
 TEMPERATURE = "Surface temperature"  # limited as the stages are, °C
+
+
+def by_practice(process: Mapping[str, Any] | None, practice: str) -> dict[str, Any]:
+    """A record's ``process`` held against another practice; common practice is not named.
+
+    Examples
+    --------
+    >>> by_practice({"practice": "ISO 3452-1", "limits": {}}, "ASME V, wrought")
+    {'limits': {}, 'practice': 'ASME V, wrought'}
+    >>> by_practice({"practice": "ISO 3452-1"}, "common practice")
+    {}
+    """
+    rest = {key: value for key, value in (process or {}).items() if key != "practice"}
+    return rest if practice == PRACTICE else {**rest, "practice": practice}
 
 
 @dataclass(frozen=True)

@@ -1,13 +1,17 @@
 """What a record's fields tell of a process outside the usual limits."""
 
+from dataclasses import replace
 from datetime import date
 
 import pytest
 
-from ptmark.commands.options import read_fields
+from ptmark.__main__ import main
+from ptmark.commands.options import PRACTICES, read_fields
 from ptmark.errors import UsageError
+from ptmark.folder import Asked, take_asked
+from ptmark.inspection import Inspection
 from ptmark.process import process_told
-from ptmark.record import build_record, process_cautions
+from ptmark.record import build_record, load_record, process_cautions, save_record
 
 MADE = date(2026, 3, 2)
 # ISO 3059 asks for 500 lx (second-hand), 10 min of development are common practice, no source,
@@ -66,8 +70,6 @@ def test_other_light_is_too_bright_for_fluorescent_penetrant(mark):
 
 
 def test_a_record_tells_its_fields_as_they_are_now(parts):
-    from dataclasses import replace
-
     record = build_record(**parts)
     poor = replace(record, fields=POOR, created="2026-03-02T08:00:00+00:00")
     assert named(process_cautions(poor)) >= {"Illuminance", "Examiner's certificate"}
@@ -75,8 +77,6 @@ def test_a_record_tells_its_fields_as_they_are_now(parts):
 
 
 def test_a_record_is_held_against_the_practice_and_the_limits_that_it_names(parts):
-    from dataclasses import replace
-
     fields = {"procedure": "P-7", "development_time": "40 min", "penetration_time": "12 min"}
     record = replace(build_record(**parts), fields=fields)
     assert process_cautions(record) == []  # common practice has no most
@@ -122,3 +122,19 @@ def test_the_command_and_the_report_tell_the_same(parts, tmp_path, capsys):
     book = load_workbook(BytesIO(sheet_bytes(record)), read_only=True)
     cells = {cell for sheet in book for row in sheet.values for cell in row}
     assert set(told) <= cells
+
+
+def test_the_command_line_names_the_practice_that_is_held_against(parts, tmp_path, capsys):
+    fields = {"development_time": "40 min", "penetration_time": "12 min"}
+    path = tmp_path / "r.json"
+    save_record(path, replace(build_record(**parts), fields=fields))
+    told = {}
+    for practice in (*PRACTICES, ""):
+        asked = ["--practice", practice] if practice else []
+        assert main(["record", str(path), *asked]) == 0
+        told[practice] = "Development: 40 min" in capsys.readouterr().out
+    # at most 30 min by ISO 3452-1, 8.6, 1 h by ASME V, T-676 (both second-hand)
+    assert told == {name: name == "iso-3452-1" for name in PRACTICES} | {"": True}
+    assert load_record(path).process == {"practice": "ISO 3452-1"}
+    taken = take_asked(Inspection(), Asked(practice="ASME V, wrought"))
+    assert taken.state.process == {"practice": "ASME V, wrought"}

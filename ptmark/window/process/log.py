@@ -11,10 +11,10 @@ from typing import Any
 
 from ptmark.process import (
     LIMITS,
-    PRACTICE,
     STAGES,
     HeldAgainst,
     Stage,
+    by_practice,
     deviation_parts,
     judge_time,
     limit_words,
@@ -53,8 +53,7 @@ class ProcessLog:
 
     def choose(self, practice: str) -> None:
         """Hold them against another practice."""
-        rest = {k: v for k, v in self._process().items() if k != "practice"}
-        new = rest if practice == PRACTICE else {**rest, "practice": practice}
+        new = by_practice(self._process(), practice)
         self._hold(tr("hold the times against {0}", tr(practice)), new)
 
     def limit_to(self, name: str, pair: Pair) -> None:
