@@ -1,5 +1,6 @@
 """Which files of a folder are pictures, and which of those that arrive are whole."""
 
+import os
 from dataclasses import dataclass
 from pathlib import Path
 from time import monotonic
@@ -12,6 +13,7 @@ __all__ = ["ENDINGS", "Arrivals", "pictures_in"]
 ENDINGS = (".jpg", ".jpeg", ".jpe", ".png", ".tif", ".tiff", ".webp", ".heic", ".heif")
 # A file that has stopped growing but does not open may be a copy that stalled.
 PATIENCE_S = 30.0
+_TAIL = 64  # bytes
 
 
 def pictures_in(folder: Path) -> list[Path]:
@@ -64,8 +66,11 @@ class Arrivals:
 
 
 def _opens(path: Path) -> bool:
+    """Whether it opens; what ends in zeros has had its room made and is still being filled."""
     try:
         read_info(path)
-    except PhotoError:
+        with path.open("rb") as file:
+            file.seek(-min(_TAIL, path.stat().st_size), os.SEEK_END)
+            return any(file.read(_TAIL))
+    except (PhotoError, OSError):
         return False
-    return True

@@ -11,6 +11,7 @@ import numpy as np
 import numpy.typing as npt
 
 from ptmark.errors import PhotoError
+from ptmark.photo._boxes import coded_parts
 from ptmark.photo._found import COPY_AGAIN, Found, check_size, damaged, truncated
 
 __all__ = ["BRANDS", "decode", "look"]
@@ -28,6 +29,8 @@ def look(data: bytes) -> Found:
     """
     _walk(data)
     heif = _open(data)
+    if not all(_filled(part) for part in coded_parts(data)):
+        raise damaged("part of it is empty, as in a copy that was not finished")
     width, height = heif.size
     check_size(width, height)
     mode = {"RGBa": "RGBA"}.get(heif.mode, heif.mode)
@@ -73,6 +76,15 @@ def _open(data: bytes) -> Any:  # noqa: ANN401 - pillow_heif ships no types
     if len(heif) == 0:
         raise damaged("it holds no picture")
     return heif
+
+
+def _filled(part: bytes) -> bool:
+    """Whether a coded picture holds no gap: the decoder paints gaps over and says nothing.
+
+    No NAL unit ends with a zero byte, nor holds three of them in a row (ITU-T H.265, 7.4.2);
+    only the length before one begins with a few.
+    """
+    return not part.endswith(b"\0") and b"\0" * 8 not in part
 
 
 def _walk(data: bytes) -> None:

@@ -14,6 +14,7 @@ from contextlib import suppress
 from pathlib import Path
 
 import cv2
+import numpy as np
 import pytest
 
 from ptmark.__main__ import main
@@ -287,6 +288,17 @@ def test_a_picture_is_told_of_when_it_is_whole(photo_file, tmp_path):
     assert arrivals.poll() == []  # told once
     path.write_bytes(data + b"x")
     assert [arrivals.poll(), arrivals.poll()] == [[], [path]]  # another content, told again
+
+
+def test_a_copy_whose_room_is_made_beforehand_is_waited_for(tmp_path):
+    rgb = np.random.RandomState(1).randint(0, 255, (64, 64, 3), np.uint8)
+    data = cv2.imencode(".webp", rgb)[1].tobytes()  # its header alone tells how long it is
+    path = tmp_path / "new.webp"
+    path.write_bytes(data[:900].ljust(len(data), b"\0"))
+    arrivals = Arrivals(tmp_path)
+    assert [arrivals.poll(), arrivals.poll()] == [[], []]
+    path.write_bytes(data)
+    assert [arrivals.poll(), arrivals.poll()] == [[], [path]]
 
 
 def test_a_copy_that_stalled_is_told_of_in_the_end(photo_file, tmp_path):

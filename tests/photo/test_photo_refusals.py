@@ -136,6 +136,16 @@ def test_changed_png_is_told_by_its_checksum(keep):
         open_photo(keep(bytes(spoilt), "a.png"))
 
 
+@pytest.mark.parametrize("part", [0.3, 0.9, 0.99])
+def test_a_heic_with_its_room_made_and_not_filled(keep, part):
+    whole = encoded("HEIC")
+    cut = whole[: int(part * len(whole))].ljust(len(whole), b"\0")
+    pillow_heif.open_heif(cut).to_pillow()  # paints over what lacks and says nothing
+    with pytest.raises(PhotoError, match="part of it is empty"):
+        read_info(keep(cut, "a.heic"))
+    read_info(keep(whole, "b.heic"))
+
+
 def test_damage_in_packed_tiff(keep):
     spoilt = bytearray(FORMS["packed TIFF"])
     middle = len(spoilt) // 2
