@@ -12,7 +12,7 @@ import numpy.typing as npt
 from ptmark.dye.edge import EdgeQuality
 from ptmark.dye.fine import CloseLook
 from ptmark.dye.hue import red_codes, taken_light
-from ptmark.dye.level import crossing, edge_share
+from ptmark.dye.level import crossing, edge_share, width_doubt
 from ptmark.dye.mask import Part, part_within, parts_of, ridge_near, stride_of
 from ptmark.dye.moved import Moved
 from ptmark.dye.opened import opened
@@ -28,8 +28,7 @@ Ints = npt.NDArray[np.int32]
 
 _OUT_PX, _MOST_IN_PX = 1.5, 4.0  # how far a vertex may move from the mask's border
 _IN_SHARE = 0.35  # and inwards no further than this share of the width
-_STEP_PX = 0.5
-_LEAP_PX = 1.5
+_STEP_PX, _LEAP_PX = 0.5, 1.5
 _NINE = np.ones((3, 3), np.uint8)
 
 
@@ -39,12 +38,13 @@ class Contour:
 
     ``shift_px`` is half the way of the outline between 40 and 60 % of the contrast, the mean
     along it; ``end_shift_px`` the same for each end of its greatest length; ``doubt_px``
-    that by which its width may be less in a photo that moved, else 0. ``left_outside``
-    is what is left of the level 2.5 blurs outside: next to nothing at an edge, most of it in
-    haze. ``taken_light`` is the share of R, G and B light that the core takes, NaN where it is
-    too pale to tell, ``red_codes`` how far JPEG's red difference lies above the developer's.
-    ``cut`` is the share of the outline where the look ended, not at an edge: haze goes on
-    there. ``grain`` is the spread of the developer round it, as a share of full dye.
+    its like with the doubt of its width where the photo moved or its blur is not known, else
+    0. ``left_outside`` is what is left of the level 2.5 blurs outside: next to nothing at an
+    edge, most of it in haze. ``taken_light`` is the share of R, G and B light that the core
+    takes, NaN where it is too pale to tell, ``red_codes`` how far JPEG's red difference lies
+    above the developer's. ``cut`` is the share of the outline where the look ended, not at an
+    edge: haze goes on there. ``grain`` is the spread of the developer round it, as a share of
+    full dye.
     """
 
     outline_px: Array
@@ -78,13 +78,14 @@ def contours(
     *,
     trace_pale: bool = True,
     moved: Moved | None = None,
+    blur_doubt_px: float = 0.0,
 ) -> list[Contour]:
     """Closed outlines of a sheet's blobs, one for each part of at least ``least_px`` across.
 
     A part counts where it holds a seed. ``photo_blur_px`` is the edge's standard deviation
-    elsewhere in the photo, for blobs too thin to show their own, unless it ``moved``.
-    Unless ``trace_pale``, what is `too_pale` to be called is told by the border of its mask, as
-    sure as a pixel is wide.
+    elsewhere in the photo, known to within ``blur_doubt_px``, for blobs too thin to show their
+    own, unless it ``moved``. Unless ``trace_pale``, what is `too_pale` to be called is told by
+    the border of its mask, as sure as a pixel is wide.
     """
     steps = np.array([crop.step for crop in close.sheet.crops])
     blur_px = np.where(np.isnan(close.blur_px), photo_blur_px / steps, close.blur_px)
@@ -94,7 +95,7 @@ def contours(
     traced = [one for one in parts if trace_pale or not one.pale]
     made = [] if trace_pale else [_rough(close, one) for one in parts if one.pale]
     if traced:
-        made += _made(_look(close, traced, relative, ridge, blur_px), moved)
+        made += _made(_look(close, traced, relative, ridge, blur_px), moved, blur_doubt_px)
     return [one for one in made if len(one.outline_px) >= 4]
 
 
@@ -158,7 +159,7 @@ def _look(
     )
 
 
-def _made(look: _Look, moved: Moved | None) -> list[Contour]:
+def _made(look: _Look, moved: Moved | None, blur_doubt_px: float) -> list[Contour]:
     close, rings, number = look.close, look.rings, look.number
     grain = close.grain[number]
     cut = rings.mean(look.at(cv2.erode(close.sheet.near, _NINE) == 0))
@@ -178,14 +179,15 @@ def _made(look: _Look, moved: Moved | None) -> list[Contour]:
     level = np.array([middle(one) for one in rings.apart(look.at(look.ridge) * target)])
     noise = grain / np.maximum(level * slope, 1e-3)
     outlines = rings.apart(points)
-    ends = np.array([farthest(one)[:2] for one in outlines])
-    at = ends + rings.starts[:, None]
+    at = np.array([farthest(one)[:2] for one in outlines]) + rings.starts[:, None]
     fades = fading(look.relative, points[at], target[at])
     longest = np.array([[farthest(one)[2] for one in level] for level in (low, high)])
     shorter = np.maximum((longest[0] - longest[1]) / 4, fades)
-    doubt = np.zeros(len(outlines))
+    steps = look.steps[number]
+    unsure = np.where(np.isnan(close.blur_px[number]), blur_doubt_px, 0.0) / steps
+    doubt = width_doubt(close.whole_px[number], look.blur_px[number], unsure)
+    doubt = np.hypot(0.2 / slope, doubt) * (doubt > 0)
     if moved is not None:
-        steps = look.steps[number]
         beyond, own = moved.end_px(points[at[:, 0]] - points[at[:, 1]]), look.steps[look.of]
         shorter = np.maximum(shorter, beyond / steps)
         doubt = moved.doubt_px(rings, outward, slopes / own, look.width() * own) / steps
@@ -255,8 +257,7 @@ def _target(look: _Look, outward: Array, moved: Moved | None) -> Array:
     the line nothing is lowered, so that at a tip half the plateau is the edge.
     """
     rings, seen_px = look.rings, look.close.seen_px[look.of]
-    width = look.width()
-    blur = look.blur_px[look.of]
+    width, blur = look.width(), look.blur_px[look.of]
     if moved is not None:
         untold = np.isnan(look.close.blur_px)[look.of]
         blur = np.where(untold, moved.blur_px(outward) / look.steps[look.of], blur)

@@ -14,7 +14,7 @@ from ptmark.dye.level import plateau, thin_line_table
 from ptmark.dye.quick import highest, middle
 from ptmark.dye.sheet import Sheet, blurred
 
-__all__ = ["TELLING", "CloseLook", "look_closely", "ridge_width"]
+__all__ = ["HAIR_THIN", "TELLING", "CloseLook", "look_closely", "ridge_width"]
 
 Float = npt.NDArray[np.float32]
 Array = npt.NDArray[np.float64]
@@ -23,6 +23,7 @@ Mask = npt.NDArray[np.bool_]
 FIRST_RADIUS = 6
 _SMOOTH_PX = 0.6  # takes the grain down by half and widens an edge of 1.5 px by 8 %
 TELLING = 4.5  # blurs that a width must hold: below, width times slope hardly tells them apart
+HAIR_THIN = 2.5  # blurs that the thinnest line is seen wide: 2.35 and the plateau's smoothing
 _SOBEL_VARIANCE = 1 / 3  # a central difference over two px widens an edge by this, px squared
 _NEAR_WHITE = 0.2  # log light; the developer's mottle stays within it, a leaf or pen does not
 _MOST_SIDES = 30  # of a blob, kept for all of a photo's
@@ -37,10 +38,11 @@ class CloseLook:
     plateau taken within ``radius`` px and never under ``floor``, ``width``, the blobs' width
     near each pixel, px, and ``bare``, 1 where light is about the developer's. The others have a
     row for each of N crops: ``color`` of shape (N, 3) is the developer's, as in `LocalWhite`;
-    ``seen_px`` is the width of the blob along its ridge (median), ``blur_px`` the standard
-    deviation of its edge, NaN where the blob is too thin to tell the two apart, ``grain`` the
-    spread of the developer round it from pixel to pixel, ``peak`` the most dye of it, and the
-    floor a quarter of that, or what stands clear of grain and mottle; ``sides`` are places on
+    ``seen_px`` is the width of the blob along its ridge (median), as far as the look goes,
+    ``whole_px`` the same or of what reaches farther, ``blur_px`` the standard deviation of its
+    edge, NaN where the blob is too thin to tell the two apart, ``grain`` the spread of the
+    developer round it from pixel to pixel, ``peak`` the most dye of it, and the floor a
+    quarter of that, or what stands clear of grain and mottle; ``sides`` are places on
     its rim, sheet px, as `ptmark.dye.moved.motion_of` takes them. A crop in which nothing
     stands out has no amount.
     """
@@ -54,6 +56,7 @@ class CloseLook:
     radius: npt.NDArray[np.intp]
     grain: Array
     seen_px: Array
+    whole_px: Array
     blur_px: Array
     peak: Float
     floor: Float
@@ -81,11 +84,9 @@ def look_closely(sheet: Sheet) -> CloseLook:
     mask = amount > 0.5 * ridge
     width, deep = ridge_width(mask)
     seen, slope, sides = _first_look(sheet, mask, amount, ridge, width)
-    whole = [
-        _whole_width(one, float(deep[place].max()))
-        for one, place in zip(seen.tolist(), sheet.places, strict=True)
-    ]
-    blur = _blur(np.array(whole), slope)
+    most = [float(deep[place].max()) for place in sheet.places]
+    whole = np.array([_whole_width(*one) for one in zip(seen.tolist(), most, strict=True)])
+    blur = _blur(whole, slope)
     radius = np.full(len(sheet.crops), FIRST_RADIUS)
     for i in np.flatnonzero(blur > FIRST_RADIUS / 2.5):
         room, radius[i] = sheet.rooms[i], round(2.5 * blur[i]) + 1
@@ -102,6 +103,7 @@ def look_closely(sheet: Sheet) -> CloseLook:
         radius=radius,
         grain=grain,
         seen_px=seen,
+        whole_px=whole,
         blur_px=blur,
         peak=np.where(clear, peak, 0),
         floor=floor,

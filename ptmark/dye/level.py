@@ -23,6 +23,7 @@ __all__ = [
     "error_function",
     "plateau",
     "thin_line_table",
+    "width_doubt",
 ]
 
 Float = npt.NDArray[np.float32]
@@ -90,6 +91,35 @@ def edge_share(seen_width_px: npt.ArrayLike, blur_px: npt.ArrayLike) -> tuple[Ta
         shares[0, here] = np.interp(seen_px[here] / blur, seen, flank)
         shares[1, here] = np.interp(seen_px[here] / blur, seen, tip)
     return np.minimum(shares[0], MAX_SHARE), np.minimum(shares[1], MAX_SHARE)
+
+
+def width_doubt(seen_px: Table, blur_px: Table, by_px: Table) -> Table:
+    """Shift of the flanks of lines, px, that stands for a blur known to within ``by_px``.
+
+    Parameters
+    ----------
+    seen_px, blur_px, by_px : ndarray of shape (N,)
+        Widths at half of the plateau, standard deviations of the blur, and the half-width of
+        where those may lie (rectangular), px.
+
+    Returns
+    -------
+    ndarray of shape (N,)
+        A quarter of what lies between the widths by the least and the greatest blur: two
+        flanks, each of which may lie so far in and so far out.
+    """
+    ways = (_true_width(seen_px, blur_px + side * by_px) for side in (-1, 1))
+    return np.abs(np.subtract(*ways)) / 4
+
+
+def _true_width(seen_px: Table, blur_px: Table) -> Table:
+    """True widths of lines seen so wide, px."""
+    widths = np.zeros(len(seen_px))
+    for i, (seen, blur) in enumerate(zip(seen_px.tolist(), blur_px.tolist(), strict=True)):
+        rounded = max(round(blur, 1), 0.3)
+        true, as_seen, *_ = thin_line_table(PLATEAU_SMOOTH_PX / rounded)
+        widths[i] = rounded * np.interp(seen / rounded, as_seen, true)
+    return widths
 
 
 def plateau(amount: Float, radius: int) -> Float:

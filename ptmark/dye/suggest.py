@@ -12,7 +12,7 @@ from ptmark.dye.closeup import close_up
 from ptmark.dye.coarse import Blob, CoarseLook, look_coarsely
 from ptmark.dye.contour import Contour, contours, edge_of
 from ptmark.dye.edge import EdgeQuality
-from ptmark.dye.fine import TELLING, CloseLook, look_closely
+from ptmark.dye.fine import HAIR_THIN, TELLING, CloseLook, look_closely
 from ptmark.dye.glance import outline_of, reason_at_a_glance
 from ptmark.dye.judge import NO_EDGE, WRONG_COLOUR, Sight, confidence, reason_against
 from ptmark.dye.moved import motion_of
@@ -172,8 +172,9 @@ class _CloseLooks:
 
     ``photo_blur`` is the standard deviation of edges in the photo, px: the median of those that
     tell theirs, ``moved`` how it differs by direction, if it does. Where all are too thin to
-    tell, each is thin beside its blur, which bounds that from below; of pale ones, which may
-    be haze, nothing is taken.
+    tell, but for pale ones, which may be grain or haze, each is thin beside its blur, and none
+    is seen thinner than the blur alone looks: the middle between these bounds, ``blur_doubt``
+    from each.
     """
 
     def __init__(self, crops: list[Crop], most_px: int) -> None:
@@ -182,19 +183,22 @@ class _CloseLooks:
         self._sides: list[Float] = []
         blurs = np.hstack([np.empty((2, 0)), *map(self._first_look, self._groups)])
         self.moved = motion_of(self._sides)
-        told, least = (one[~np.isnan(one)] for one in blurs)
-        self.photo_blur = DEFAULT_BLUR_PX
-        if len(told):
+        told, sure = blurs[0][~np.isnan(blurs[0])], blurs[:, ~np.isnan(blurs[1])]
+        least = sure[1] if np.isnan(sure[0]).all() else np.empty(0)
+        self.photo_blur, self.blur_doubt = DEFAULT_BLUR_PX, 0.0
+        if len(least) and np.median(least) > DEFAULT_BLUR_PX:
+            low = float(np.percentile(least, 90))
+            high = float(np.percentile(least, 10)) * TELLING / HAIR_THIN
+            self.photo_blur, self.blur_doubt = (low + high) / 2, abs(high - low) / 2
+        elif len(told):
             self.photo_blur = float(np.median(told))
-        elif len(least):
-            self.photo_blur = max(DEFAULT_BLUR_PX, float(np.median(least)))
 
     def _first_look(self, group: tuple[Crop, ...]) -> Array:
         """Each crop's blur, px, and its bound, shape (2, N); held while there is room."""
         close = look_closely(laid(group))
         self._room -= close.amount.size
         self._held.append(close if self._room >= 0 else None)
-        least = np.where(close.peak > SURELY_DYE, close.seen_px / TELLING, np.nan)
+        least = np.where(close.peak > SURELY_DYE, close.whole_px / TELLING, np.nan)
         steps = np.array([crop.step for crop in group])
         room = _MOST_SIDES - len(self._sides)
         for i in np.flatnonzero(close.peak > SURELY_DYE)[:room]:
@@ -206,8 +210,14 @@ class _CloseLooks:
         """The outlines of each look, from which on it is not held any more."""
         for at, group in enumerate(self._groups):
             close = self._let_go(at, group)
-            blur, moved = self.photo_blur, self.moved
-            yield contours(close, blur, least_px, trace_pale=False, moved=moved)
+            yield contours(
+                close,
+                self.photo_blur,
+                least_px,
+                trace_pale=False,
+                moved=self.moved,
+                blur_doubt_px=self.blur_doubt,
+            )
 
     def _let_go(self, at: int, group: tuple[Crop, ...]) -> CloseLook:
         close, self._held[at] = self._held[at], None

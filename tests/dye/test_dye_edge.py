@@ -7,12 +7,13 @@ from pathlib import Path
 import numpy as np
 import pytest
 from scipy.ndimage import gaussian_filter1d
+from scipy.optimize import brentq
 from shapely import LineString, Point, Polygon
 from skimage.measure import find_contours
 
 from ptmark.dye import DyeTracer, refine_outline, suggest
 from ptmark.dye.contrast import dye_amount, local_white
-from ptmark.dye.level import edge_share, thin_line_table
+from ptmark.dye.level import edge_share, thin_line_table, width_doubt
 from ptmark.dye.sheet import Crop, lay_out
 from ptmark.errors import OutlineError
 
@@ -75,6 +76,36 @@ def test_thin_line_share_against_a_numeric_blur(t):
     flank, tip = edge_share(seen, 1.0)
     assert float(flank) == pytest.approx(expected, abs=0.02)
     assert float(tip) == pytest.approx(blurred.max() / 2 / wide.max(), abs=0.02)
+
+
+def test_a_width_is_in_doubt_by_what_the_blur_may_be():
+    # boxes blurred by SciPy: which of each blur is seen as wide as one of 7 px in 2.4 px
+    fine = 20
+    x = np.arange(-40 * fine, 40 * fine + 1) / fine
+
+    def seen(width, blur):
+        share = np.clip((width / 2 - np.abs(x)) * fine + 0.5, 0, 1)
+        blurred = gaussian_filter1d(share, blur * fine)
+        half = gaussian_filter1d(blurred, fine)[len(x) // 2] / 2
+        return -2 * np.interp(half, blurred[: len(x) // 2], x[: len(x) // 2])
+
+    wide = seen(7.0, 2.4)
+    least = brentq(lambda width: seen(width, 3.0) - wide, 1.0, 7.0)
+    doubt = width_doubt(np.array([wide, wide]), np.array([2.7, 2.7]), np.array([0.3, 0.0]))
+    assert doubt == pytest.approx([(7.0 - least) / 4, 0.0], abs=0.03)
+
+
+def test_thin_lines_alone_in_a_blurred_photo_are_within_their_u():
+    # 6 and 8 px in 3 px of blur, drawn as wide as that: no edge tells the blur by itself
+    true, shape = {50.3: 6.0, 110.3: 8.0}, (160, 280)
+    layers = [(scenes.bar(shape, 60, 220, y, w), scenes.DYE) for y, w in true.items()]
+    found = suggest(scenes.photo(shape, layers, blur=3.0)).found
+    for one, width in zip(found, true.values(), strict=True):
+        middle = one.outline_px[np.abs(one.outline_px[:, 0] - 140) < 50]
+        across = middle[:, 1] - middle[:, 1].mean()
+        off = across[across > 0].mean() - across[across < 0].mean() - width
+        assert abs(off) < 2 * 2 * one.edge.shift_px / np.sqrt(3)  # as ptmark.measure does
+        assert abs(off) < 1.6
 
 
 def test_dye_amount_is_linear_in_the_mixture():
