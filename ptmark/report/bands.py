@@ -171,9 +171,9 @@ def verdict_band(record: Record, width: int, unit: float, number: int = 0) -> Pi
     band.paragraph(f"Disposition: {disposition_words(record)}", bold=True)
     band.skip(0.3)
     of_set = (record.together or {"cautions": ()})["cautions"]
-    cautions = (*of_set, *view.cautions, *process_cautions(record))
-    for text in (*cautions, *AID):
-        band.paragraph(f"! {text}" if text in cautions else text, size=0.85, color=INK)
+    cautions = dict.fromkeys((*of_set, *view.cautions, *process_cautions(record)))
+    for text in (*(f"! {one[:1].upper()}{one[1:]}" for one in cautions), *AID):
+        band.paragraph(text, size=0.85, color=INK)
     band.paragraph(
         f"Record {record.id}, made {record.created}, {record.software}. Photo SHA-256 "
         f"{view.photo['sha256']}.",

@@ -121,7 +121,7 @@
     </message>
     <message>
       <source>, {0} more outside the examined area</source>
-      <translation>, {0} weitere außerhalb des Prüfbereichs</translation>
+      <translation>, {0} außerhalb des Prüfbereichs</translation>
     </message>
     <message>
       <source>0 for the first test</source>
@@ -9299,6 +9299,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>part number</source>
       <translation>Teilenummer</translation>
+    </message>
+    <message>
+      <source>part of it is empty, as in a copy that was not finished</source>
+      <translation type="unfinished" />
     </message>
     <message>
       <source>part or delete that one first</source>
