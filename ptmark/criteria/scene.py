@@ -51,6 +51,11 @@ class Judged:
     ends_unsure: bool = False
     rough: Rough | None = None
 
+    @property
+    def is_least(self) -> bool:
+        """Whether its sizes are only the least that they can be."""
+        return self.runs_out or self.overexposed or self.covered or self.ends_unsure
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Scene:

@@ -23,11 +23,12 @@ def by_size(case: Case, rule: SizeRule) -> list[Finding]:
     limit = limit_of(case, rule)
     if isinstance(limit, str):
         return case.left_open(rule, limit)
+    least = {one.id for one in case.judged if one.is_least}
 
     def finding(how: str, place: int) -> Finding:
         item = case.views.single(_reading(how)).items[place]
-        plain = item.length - (item.u if how == _WORST else 0.0)
-        says = _size_says(case, rule, item, plain, limit, how)
+        plain, open_ended = _plain(item, how), not least.isdisjoint(item.ids)
+        says = _size_says(case, rule, item, limit, how, least=open_ended)
         figures = Figures(plain, item.u, limit.value, case.unit)
         verdict = _given(rule, how)
         return case.finding(
@@ -37,7 +38,7 @@ def by_size(case: Case, rule: SizeRule) -> list[Finding]:
             ids=item.ids,
             figures=figures,
             sketch=item.ends,
-            probability=conformity(plain, item.u, limit.value),
+            probability=None if open_ended else conformity(plain, item.u, limit.value),
         )
 
     return each(case, rule, finding) or [
@@ -171,14 +172,22 @@ def _given(rule: SingleRule, how: str) -> str:
     return {_WORST: "undecided", _HIT: rule.verdict}.get(how, "acceptable")
 
 
+def _plain(item: Item, how: str) -> float:
+    """The length as measured."""
+    return item.length - (item.u if how == _WORST else 0.0)
+
+
 def _size_says(
-    case: Case, rule: SizeRule, item: Item, length: float, limit: Limit, how: str
+    case: Case, rule: SizeRule, item: Item, limit: Limit, how: str, *, least: bool
 ) -> str:
+    length = _plain(item, how)
     shape = "" if rule.of == "any" else f"{rule.of} "
     name = f"{shape}indication {named(item.ids)}"
     if len(item.ids) > 1:
         name += ", taken as one end to end,"
     size = measured(length, item.u, case.unit, against=limit.value)
+    if least:
+        size = f"at least {size}"
     if how == _PASSED:
         return f"{_capital(name)} is {size} long, not {bound(limit)}."
     if how == _HIT:

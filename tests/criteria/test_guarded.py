@@ -203,12 +203,15 @@ def test_what_may_be_any_larger_is_never_acceptable(
     length, verdict, why, rule, decision, build
 ):
     # ISO 23277:2015 level 2 allows a linear indication 4 mm; of this one a part is seen
-    seen = build.bar("A", 0, 0, length, length / 10, **{why: True})
+    seen = build.bar("A", 0, 0, length, length / 10, length_u=0.01, **{why: True})
     whole = build.bar("A", 0, 0, length, length / 10)
     result = judge("iso-23277-2", build.scene(seen), decision)
     assert result.verdict == verdict
     assert only(result, rule).indications == ("A",)
     assert f"at least {length:.2f} mm" in only(result, rule).says
+    by_size = only(result, "linear")  # no chance to conform is told of what may be any longer
+    assert f"is at least {length:.2f} mm ± 0.01 mm long" in by_size.says
+    assert by_size.conformity is None
     assert judge("iso-23277-2", build.scene(whole), decision).verdict != "undecided"
 
 

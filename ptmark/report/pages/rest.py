@@ -133,6 +133,8 @@ def _finding_row(one: dict[str, Any]) -> list[Any]:
         said.append(text(f"probability of conformity: {chance}", 7, quiet=True))
     limit = limit_words(one["limit"], one["unit"])
     value = measured(one["value"], one["u"], one["unit"])
+    if " is at least " in one["says"] or " be at least " in one["says"]:
+        value = f"≥ {value}"
     if not one["value"] and not one["limit"]:  # told by a name, or by where it ends
         value = limit = EMPTY
     elif not one["value"] and not one["indications"] and one["unit"] != "1":
