@@ -2,6 +2,7 @@
 
 import argparse
 from pathlib import Path
+from typing import Any
 
 from ptmark.commands import together
 from ptmark.commands.folder import add_options, check_options, measure_folder
@@ -14,6 +15,8 @@ from ptmark.inspection.saving import save_inspection
 from ptmark.record import Record, least_of, process_cautions
 
 __all__ = ["add_to", "run"]
+
+_MOST_FINDINGS = 8  # told of a verdict
 
 
 def add_to(verbs: Verbs) -> None:
@@ -137,6 +140,18 @@ def _print_photo(record: Record) -> None:
     if record.left_out:
         print(f"  {len(record.left_out)} blobs left out, with reasons in the record")
     if record.evaluation is not None:
-        print(f"  {record.evaluation['profile']}: {record.evaluation['verdict']}")
+        _print_verdict(record, record.evaluation)
     for caution in record.cautions:
         print(f"  caution: {caution}")
+
+
+def _print_verdict(record: Record, evaluation: dict[str, Any]) -> None:
+    """The verdict with the findings that made it, of many the first."""
+    from ptmark.report.wording import deciding
+
+    print(f"  {evaluation['profile']}: {evaluation['verdict']}")
+    found = deciding(record)
+    for one in found[:_MOST_FINDINGS]:
+        print(f"    {one['says']}" + (f" ({one['clause']})" if one["clause"] else ""))
+    if len(found) > _MOST_FINDINGS:
+        print(f"    and {len(found) - _MOST_FINDINGS} more, in the record")

@@ -197,6 +197,8 @@ def _size_says(
     if limit.hit(length):
         return f"{_capital(name)} would be {size} long, {bound(limit)}." + because
     says = f"{_capital(name)} is {size} long and may be {bound(limit)}." + because
+    if least:  # a surer measurement of what is seen decides nothing
+        return says
     return says + " " + deciding("A length", limit.value - length, case.unit)
 
 

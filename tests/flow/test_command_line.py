@@ -38,7 +38,9 @@ def test_measure_writes_what_it_was_asked_for(photo_file, tmp_path, capsys):
     jsonschema.validate(record, record_schema())
     assert record["evaluation"]["verdict"] == "rejectable"
     assert record["fields"]["part_number"] == "DEMO-7"
-    assert "rejectable" in capsys.readouterr().out
+    out = capsys.readouterr().out
+    assert "rejectable" in out
+    assert "longer than 4 mm. (Table 1)" in out  # ISO 23277:2015, level 2, linear
     again = tmp_path / "again.json"
     assert (
         main(
