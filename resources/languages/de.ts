@@ -8946,7 +8946,7 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     </message>
     <message>
       <source>no other photo fits it: {0}</source>
-      <translation type="unfinished" />
+      <translation>kein anderes Foto passt dazu: {0}</translation>
     </message>
     <message>
       <source>no other photo shows an indication {0}</source>
@@ -9202,7 +9202,7 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     </message>
     <message>
       <source>one photo is no series</source>
-      <translation type="unfinished" />
+      <translation>ein Foto allein ist keine Reihe</translation>
     </message>
     <message>
       <source>only SQLite is copied here</source>
@@ -9302,7 +9302,7 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     </message>
     <message>
       <source>part of it is empty, as in a copy that was not finished</source>
-      <translation type="unfinished" />
+      <translation>ein Teil davon ist leer, wie in einer Kopie, die nicht fertig wurde</translation>
     </message>
     <message>
       <source>part or delete that one first</source>
