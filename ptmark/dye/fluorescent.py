@@ -41,13 +41,18 @@ MODES = ("colour contrast", "fluorescent")
 DARK, BRIGHT, LEAST_GREEN, MOST_BLUE, MOST_RED = 0.05, 4.0, 0.03, 0.6, 1.2
 # A phone may expose the violet that UV lamps leave to see as bright as a room. No developer
 # is so violet: blue over green light, 1.6 times what the coolest daylight has.
-VIOLET, LIT = 2.0, 0.35
+VIOLET = 2.0
+# Lit developer or a card is white (blue at most 1.5 of green, red at least 0.6) and takes more
+# of a photo than the reflections under UV-A do. Common practice, no source.
+_WHITE_BLUE, _WHITE_RED, _WHITE_SHARE = 1.5, 0.6, 0.02
 _GLANCE = 40_000  # pixels looked at to tell a dark photo
 _LEAST_SHINING = 12  # sampled pixels
 _GAIN, _GAIN_SHARE = 8.0, 0.03  # most; reach in shares of the photo's width
 _LEAST_REACH = 13  # px of 1/8 size
+_VEIL_SHARE = 0.08  # of the photo's width: wider than dye, narrower than a lamp's glare
 _SHINES = 0.12  # amount above which the hue of what shines can be told
 _FLOOR = 0.02  # linear light that counts as full dye at least
+_CLIPPED, _SURE = 0.95, 2.5  # so that white, of as much blue as green, is wholly ink
 _WHITE, _MOST = 0.85, 1.04  # the gain is smoothed and so up to 4 % high
 _STRIPS = 256
 _KEPT: WeakKeyDictionary[Photo, Photo] = WeakKeyDictionary()  # gone with the photo
@@ -81,9 +86,11 @@ def _recognised(photo: Photo) -> str:
     brightest = cv2.max(cv2.max(*few[:2]), few[2])
     middles = np.array([np.median(one) for one in (brightest, few[1], few[2])])
     middle, ground, bluest = srgb_to_linear(middles / 255).tolist()
-    if middle > (LIT if bluest > VIOLET * ground else DARK):
+    if (middle > DARK and bluest <= VIOLET * ground) or _shows_white(srgb_to_linear(some)):
         return "colour contrast"
-    red, green, blue = cv2.split(srgb_to_linear(np.ascontiguousarray(photo.rgb[::2, ::2])))
+    half = np.ascontiguousarray(photo.rgb[::2, ::2])
+    red, green, blue = cv2.split(srgb_to_linear(half))
+    blue -= cv2.resize(_violet(photo), green.shape[::-1], interpolation=cv2.INTER_LINEAR)
     shining = (
         (green > max(LEAST_GREEN, BRIGHT * ground))
         & (blue < MOST_BLUE * green)
@@ -93,14 +100,32 @@ def _recognised(photo: Photo) -> str:
     return "fluorescent" if enough else "colour contrast"
 
 
+def _shows_white(some: Float) -> bool:
+    """Whether pixels of shape (H, W, 3), linear, show something white in white light."""
+    red, green, blue = some.reshape(-1, 3).T
+    bright = green > max(LEAST_GREEN, 0.3 * float(np.quantile(green, 0.999)))
+    white = bright & (blue < _WHITE_BLUE * green) & (red > _WHITE_RED * green)
+    return bool(np.count_nonzero(white) > _WHITE_SHARE * len(green))
+
+
+def _violet(photo: Photo) -> Float:
+    """The blue light of UV lamps that lies over each place, at 1/8 size; 0 where none does."""
+    small = photo.reduced(8)
+    reach = max(_LEAST_REACH, round(_VEIL_SHARE * small.shape[1])) | 1
+    level = srgb_to_linear(np.asarray(cv2.medianBlur(small, reach), np.uint8))
+    green, blue = level[..., 1], level[..., 2]
+    veil = np.where(blue > VIOLET * green, blue, 0.0).astype(np.float32)
+    return np.asarray(cv2.GaussianBlur(veil, (0, 0), 2.0), np.float32)
+
+
 def as_colour_contrast(photo: Photo) -> Photo:
     """The colour-contrast picture of a fluorescent photo, with the same outlines.
 
     The gain follows the brightest light nearby, over a reach far wider than any edge, so that
     faint indications stand beside bright ones and each keeps its own half contrast.
     """
-    small = srgb_to_linear(photo.reduced(8))[..., 1]
-    gain, ground = _gain(small), np.float32(np.median(small))
+    gain, violet = _gain(_brightest(photo)), _violet(photo)
+    ground = np.float32(np.median(srgb_to_linear(photo.reduced(8))[..., 1]))
     height = len(photo.rgb)
     out = np.empty_like(photo.rgb)
     code = (linear_to_srgb(np.linspace(0, 1, 4096, dtype=np.float32)) * 255).round()
@@ -110,8 +135,11 @@ def as_colour_contrast(photo: Photo) -> Photo:
         red, green, blue = cv2.split(srgb_to_linear(photo.rgb[rows]))
         factor = _enlarged(gain, rows, photo.rgb.shape[:2])
         amount = np.minimum((green - ground) * factor, _MOST)
+        brightest = cv2.max(cv2.max(red, green), blue)
+        blue -= _enlarged(violet, rows, photo.rgb.shape[:2])
         wrong = np.maximum(blue - MOST_BLUE * green, red - MOST_RED * green) * factor
         wrong *= np.clip((amount - _SHINES) / _SHINES, 0, 1)
+        wrong[brightest < _CLIPPED] *= _SURE  # of what is clipped no hue is known
         for channel, stops in enumerate(DYE_STOPS):
             left = 1 - np.float32(stops) * amount
             if channel == 0:  # ink takes red as well
@@ -121,10 +149,23 @@ def as_colour_contrast(photo: Photo) -> Photo:
     return Photo(photo.info, out)
 
 
+def _brightest(photo: Photo) -> Float:
+    """The brightest green light of each 8 by 8 px, less what a single pixel adds.
+
+    Not the mean, which falls below the plateau of a line narrower than that: what is cut off
+    at it would put half contrast too far out.
+    """
+    green = cv2.GaussianBlur(cv2.extractChannel(photo.rgb, 1), (0, 0), 0.7)
+    down, across = -green.shape[0] % 8, -green.shape[1] % 8
+    whole = cv2.copyMakeBorder(green, 0, down, 0, across, cv2.BORDER_REPLICATE)
+    blocks = whole.reshape(whole.shape[0] // 8, 8, whole.shape[1] // 8, 8)
+    return np.asarray(srgb_to_linear(blocks.max(axis=(1, 3))), np.float32)
+
+
 def _gain(small: Float) -> Float:
     """One over the brightest green light nearby, at the size of ``small``."""
     reach = max(_LEAST_REACH, round(_GAIN_SHARE * small.shape[1])) | 1
-    top = cv2.dilate(cv2.GaussianBlur(small, (0, 0), 0.7), np.ones((reach, reach), np.uint8))
+    top = cv2.dilate(small, np.ones((reach, reach), np.uint8))
     floor = max(_FLOOR, float(top.max()) / _GAIN)
     smooth = cv2.GaussianBlur(np.maximum(top, floor), (0, 0), reach / 4)
     return np.asarray(1 / np.maximum(smooth, floor), np.float32)
@@ -144,7 +185,7 @@ def in_colour_contrast(photo: Photo, mode: str = "") -> Photo:
 
 
 def _enlarged(gain: Float, rows: slice, shape: tuple[int, ...]) -> Float:
-    """The gain at full size for some rows of a photo of ``shape``."""
+    """What is known at 1/8 size, at full size for some rows of a photo of ``shape``."""
     height, width = shape
     down = (np.arange(rows.start, rows.stop) + 0.5) * (gain.shape[0] / height) - 0.5
     across = (np.arange(width) + 0.5) * (gain.shape[1] / width) - 0.5
