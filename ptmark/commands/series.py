@@ -7,6 +7,7 @@ from pathlib import Path
 from ptmark.commands.measuring import add_measuring, read_asked
 from ptmark.commands.options import Verbs, read_marks
 from ptmark.commands.writing import write_json
+from ptmark.dye import recognise
 from ptmark.errors import PhotoError, ScaleError, SeriesError, UsageError
 from ptmark.folder import Asked, inspected
 from ptmark.inspection.several import frame_of, minutes_given, minutes_taken
@@ -132,12 +133,36 @@ def _frames(
                 where=str(photos[number]),
                 mend="name each picture once",
             )
+    kinds: dict[int, str] = {}
     for number in good.values():
         try:
-            frames[number] = frame_of(inspected(photos[number], asked), minutes[number])
+            inspection = inspected(photos[number], asked)
+            frames[number] = frame_of(inspection, minutes[number])
         except _BAD as exc:
             left_out.append((photos[number].name, exc.what))
+            continue
+        if inspection.photo is not None:
+            kinds[number] = inspection.state.mode or recognise(inspection.photo)
+    for number, why in _of_other_light(kinds).items():
+        left_out.append((photos[number].name, why))
+        del frames[number]
     return frames
+
+
+def _of_other_light(kinds: dict[int, str]) -> dict[int, str]:
+    """Which photos are not of the kind that most are, and why they are left out.
+
+    Examples
+    --------
+    >>> _of_other_light({0: "colour contrast", 1: "colour contrast", 2: "fluorescent"})
+    {2: 'it is fluorescent, the others colour contrast: their sizes do not compare'}
+    """
+    most = max(kinds.values(), key=list(kinds.values()).count, default="")
+    return {
+        number: f"it is {kind}, the others {most}: their sizes do not compare"
+        for number, kind in kinds.items()
+        if kind != most
+    }
 
 
 def _write(args: argparse.Namespace, growth: Growth) -> None:
