@@ -17,8 +17,8 @@ ROOT = Path(__file__).resolve().parents[2]
 _ELSEWHERE = ("window/", "commands/", "folder/", "criteria/fields", "criteria/reading")
 # Rooms whose sentences may come to the window; of all others, their errors may.
 _ROOMS = """
-archive criteria dye inspection measure photo process record review scale series units report/wording
-report/set_growth report/growth_data
+archive criteria dye inspection measure photo process record review scale series units
+report/wording report/set_growth report/growth_data
 """
 # SQL, printed pages, layouts of files, and what `FIELDS` holds above.
 _UNSEEN = """
