@@ -18,6 +18,8 @@ _STEP, _LOW = 1 / 200, -0.64  # background kept in 8 bit: 0.005 a step
 # and of whose middle half all is so much alike, is told from there. Own choice: pictures of
 # many colours spread 0.6 and more, photos of developer 0.1.
 _FAR, _ALIKE = 0.4, 0.5
+# Unless something as light is so much greener: red light tints all of it, a red bench does not.
+_GREENER = 0.5
 # Fall of the log ratio, in seeds, over four px of the background across the rim of what is
 # wide: dye falls by four and more there, light that is warm on one side by a quarter.
 _LEAST_FALL = 2
@@ -25,7 +27,7 @@ _THREE, _FIVE = np.ones((3, 3), np.uint8), np.ones((5, 5), np.uint8)
 
 
 def twice_background(
-    ratio: Float, window: int, seed: float, inside: Bytes | None = None
+    ratio: Float, red: Bytes, window: int, seed: float, inside: Bytes | None = None
 ) -> Float:
     """The background of a log ratio of red to green light, at 1/8 of its size.
 
@@ -35,6 +37,8 @@ def twice_background(
     Parameters
     ----------
     ratio : ndarray of shape (H, W)
+    red : ndarray of shape (H, W), uint8
+        Codes of the red channel.
     window : int
         Side of the median's window, px of the result, odd and at most 255.
     seed : float
@@ -51,10 +55,23 @@ def twice_background(
         own = cv2.resize(inside, size, interpolation=cv2.INTER_NEAREST) > 0
         usual = min(overall, float(np.median(small[own]))) if own.any() else overall
         other = ~own & (small < usual - 4 * seed)
-    if abs(overall) > _FAR and high - low < _ALIKE:
+    alike = abs(overall) > _FAR and high - low < _ALIKE
+    if alike and not _holds_white(small, overall, red, window):
         cast = np.float32(overall)
         return _background(small - cast, 0.0, window, seed, other) + cast
     return _background(small, overall, window, seed, other)
+
+
+def _holds_white(small: Float, overall: float, red: Bytes, window: int) -> bool:
+    """Whether a photo mostly of one red holds developer that is not tinted by it.
+
+    Dark places under red light are greener as well, for want of light.
+    """
+    greener = small < overall - _GREENER
+    if np.count_nonzero(greener) < window**2:
+        return False
+    light = cv2.resize(red, small.shape[::-1], interpolation=cv2.INTER_AREA)
+    return int(np.count_nonzero(light[greener] >= np.median(light))) >= window**2
 
 
 def _background(small: Float, overall: float, window: int, seed: float, other: Mask) -> Float:

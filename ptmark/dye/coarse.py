@@ -114,7 +114,7 @@ def _look(
         cv2.fillPoly(inside, [np.round(polygon - (x0, y0)).astype(np.int32)], 1)
     ratio, red = _ratio_and_red(photo, factor, (x0, y0, x1, y1))
     window = min(max(5, round(0.05 * width / SHRINK)) | 1, 255)  # OpenCV's widest median
-    background = twice_background(ratio, window, SEED, inside)
+    background = twice_background(ratio, red, window, SEED, inside)
     rise = _rise(ratio, background)
     weight = _trust(red)
     some = rise[::5, ::5] * cv2.LUT(np.ascontiguousarray(red[::5, ::5]), weight)

@@ -12,6 +12,7 @@ from ptmark.dye.reduced import shrunk
 from ptmark.photo import Photo
 
 suggest = importlib.import_module("ptmark.dye.suggest")  # the package has one of its name
+LINES = np.array([[460, 330, 559, 335], [620, 470, 739, 473]]) - [0.5, 0.5, -0.5, -0.5]
 
 
 @pytest.mark.parametrize(("height", "width"), [(640, 400), (648, 408), (72, 80), (70, 81)])
@@ -56,14 +57,38 @@ def test_warm_light_on_one_side_and_a_blue_bench_are_not_red():
         ratio[300:340, left : left + 60] += 0.9
     inside = np.zeros(ratio.shape, np.uint8)
     inside[120:] = 1
-    told = background.twice_background(ratio, 17, coarse.SEED, inside)
+    red = np.full(ratio.shape, 200, np.uint8)
+    told = background.twice_background(ratio, red, 17, coarse.SEED, inside)
     off = told - block_reduce(light, (8, 8), np.mean)
     assert np.abs(off[15:-4, 4:-4]).max() < coarse.SEED
     bleed_out = np.zeros_like(light)  # a quarter of the area, soft over some 20 px
     bleed_out[200:520, 300:700] = 0.9
     bleed_out = ndimage.gaussian_filter(bleed_out, 10)
-    told = background.twice_background(bleed_out, 17, coarse.SEED, inside)
+    told = background.twice_background(bleed_out, red, 17, coarse.SEED, inside)
     assert np.abs(told[30:60, 42:82]).max() < coarse.REACH
+
+
+@pytest.mark.parametrize("bench", [(150, 40, 40), (190, 60, 50)])
+def test_a_red_bench_about_a_small_part_is_no_light_that_tints_it(bench):
+    # where the two lines of dye lie is known; nine tenths of the photo are bench
+    rgb = np.full((800, 1200, 3), bench, np.uint8)
+    rgb[260:540, 420:780] = 215
+    rgb[330:336, 460:560] = rgb[470:474, 620:740] = 200, 90, 95
+    found = suggest.suggest(Photo.from_array(rgb)).found
+    ends = [[*one.outline_px.min(axis=0), *one.outline_px.max(axis=0)] for one in found]
+    assert np.abs(ends - LINES).max() < 1.5
+
+
+def test_red_light_beside_dark_metal_is_still_light():
+    # developer lit so that it is (215, 92, 92), and metal too dark to show the light
+    rgb = np.full((800, 1200, 3), (215, 92, 92), np.uint8)
+    rgb[:, 1040:] = 6, 6, 6
+    rgb[330:336, 460:560] = 205, 40, 42
+    (one,) = suggest.suggest(Photo.from_array(rgb)).found
+    assert (
+        np.abs([*one.outline_px.min(axis=0), *one.outline_px.max(axis=0)] - LINES[0]).max()
+        < 1.5
+    )
 
 
 def test_what_goes_round_the_scale_card_is_not_on_it():
