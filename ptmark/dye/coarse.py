@@ -29,6 +29,9 @@ COARSE_MEGAPIXELS = 3.1  # about, by powers of two; 1.35 MP loses 2 % of the fin
 # 0.25; a hairline of 4 px blurred to half of its contrast still by 0.1.
 SEED, REACH = 0.075, 0.045
 SEED_SIGMAS, REACH_SIGMAS = 5.0, 3.0
+# A spread that no grain has: half of the photo is paint or a bench. Pictures of many colours
+# without dye have up to 0.73.
+_PAINT, _NO_GRAIN = 1.0, 0.5
 _MARGIN = 0.03  # of the photo's width, looked at around the examined area
 
 
@@ -118,7 +121,7 @@ def _look(
     rise = _rise(ratio, background)
     weight = _trust(red)
     some = rise[::5, ::5] * cv2.LUT(np.ascontiguousarray(red[::5, ::5]), weight)
-    noise = _spread(some if inside is None else some[inside[::5, ::5] > 0])
+    noise = _grain(some if inside is None else some[inside[::5, ::5] > 0])
     least = max(REACH, REACH_SIGMAS * noise), max(SEED, SEED_SIGMAS * noise)
     reach, seeds = _above(rise, _weighed(rise, red, weight), least)
     if inside is not None:
@@ -163,6 +166,12 @@ def _trust(red: Bytes) -> npt.NDArray[np.float32]:
     white = value_at(0.5, np.ascontiguousarray(red[::8, ::8]))
     weight = np.minimum(1, (np.arange(256) + 14) / (0.5 * (white + 14)))
     return np.asarray(weight, np.float32)
+
+
+def _grain(rise: Float) -> float:
+    """Robust standard deviation of the rise; of what is near none where paint spreads it."""
+    spread = _spread(rise)
+    return spread if spread < _PAINT else _spread(rise[np.abs(rise) < _NO_GRAIN])
 
 
 def _spread(values: Float) -> float:

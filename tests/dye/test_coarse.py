@@ -79,6 +79,18 @@ def test_a_red_bench_about_a_small_part_is_no_light_that_tints_it(bench):
     assert np.abs(ends - LINES).max() < 1.5
 
 
+def test_paint_over_half_of_the_photo_is_no_grain():
+    # two reds beside the developer: the spread of all that is no grain
+    rgb = np.full((800, 1200, 3), 215, np.uint8)
+    rgb[:, :140] = 170, 80, 70
+    rgb[:, 700:] = 150, 40, 40
+    rgb[330:336, 460:560] = rgb[470:474, 520:640] = 200, 90, 95
+    looked = suggest.suggest(Photo.from_array(rgb))
+    ends = [[*o.outline_px.min(axis=0), *o.outline_px.max(axis=0)] for o in looked.found]
+    assert np.abs(ends - (LINES - [[0] * 4, [100, 0, 100, 0]])).max() < 1.5
+    assert len(looked.left_out) == 2
+
+
 def test_red_light_beside_dark_metal_is_still_light():
     # developer lit so that it is (215, 92, 92), and metal too dark to show the light
     rgb = np.full((800, 1200, 3), (215, 92, 92), np.uint8)
