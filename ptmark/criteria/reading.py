@@ -23,7 +23,7 @@ from ptmark.criteria.rough import (
     measured_closely,
     roughly,
 )
-from ptmark.criteria.scene import NEAR_DEG, Judged, Scene
+from ptmark.criteria.scene import LEAST, NEAR_DEG, Judged, Scene
 from ptmark.errors import CriteriaError, OutlineError
 
 __all__ = ["scene_from_json"]
@@ -42,8 +42,6 @@ _NO_COLOUR = (
     "The photo holds no colour, so that nothing is marked in it tells nothing. Take it "
     "in colour, or trace what is there by hand. Until then it is not acceptable."
 )
-# What makes sizes the least that they can be.
-_LEAST = ("runs_out", "overexposed", "covered", "ends_unsure")
 _LINEAR = 3.0  # in widths, as `ptmark measure` states a shape
 _FEW = 300  # so many are all measured closely at once
 
@@ -165,7 +163,7 @@ class _Read(NamedTuple):
     outline: Array
     numbers: dict[str, float | None]
     texts: dict[str, str]
-    least: dict[str, bool]  # by `_LEAST`
+    least: dict[str, bool]  # by `LEAST`
     near_u: tuple[float, ...]
 
 
@@ -200,7 +198,7 @@ def _read(data: object, where: str, outline: Array | None) -> _Read:
             where=f"{where}, relevance",
             mend="write non-relevant or false, with a reason, or leave it out",
         )
-    least = {key: truth_of(data, key, where) for key in _LEAST}
+    least = {key: truth_of(data, key, where) for key in LEAST}
     near_u = shares_of(data, "near_u", where, len(NEAR_DEG))
     return _Read(name, outline, numbers, texts, least, near_u)
 

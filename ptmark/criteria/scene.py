@@ -9,9 +9,13 @@ import numpy.typing as npt
 from ptmark.criteria.apart import Apart
 from ptmark.criteria.rough import Rough
 
-__all__ = ["NEAR_DEG", "Judged", "Scene"]
+__all__ = ["LEAST", "NEAR_DEG", "Judged", "Scene"]
 
 NEAR_DEG = (0, 30, 60, 90, 120, 150)  # from the surface's x axis towards its y axis
+
+
+# Members of an indication that tell that its sizes are the least that they can be.
+LEAST = ("runs_out", "overexposed", "covered", "ends_unsure")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)

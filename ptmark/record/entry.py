@@ -7,6 +7,7 @@ from typing import Any
 import numpy as np
 import numpy.typing as npt
 
+from ptmark.criteria.scene import LEAST
 from ptmark.dye import EdgeQuality
 from ptmark.measure import Measurement
 from ptmark.record.plain import points
@@ -15,10 +16,6 @@ from ptmark.scale import SurfaceMap
 __all__ = ["LEAST", "Entry", "least_of", "places_px"]
 
 Array = npt.NDArray[np.float64]
-
-
-# Members that tell that an indication's sizes are the least that they can be.
-LEAST = ("runs_out", "overexposed", "covered", "ends_unsure")
 
 
 def least_of(indication: Mapping[str, Any]) -> dict[str, bool]:
