@@ -67,7 +67,7 @@ def _find_grid(photo: "Photo", grid: tuple[int, int]) -> View | None:
 
 def _find_card(photo: "Photo") -> View | None:
     found = find_card(photo)
-    if found is None or found.clear.sum() < 8:
+    if found is None or found.mirrored or found.clear.sum() < 8:
         return None
     clear = found.clear.ravel()
     plane = np.vstack([marker_corners_mm(marker) for marker in found.ids])

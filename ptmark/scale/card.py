@@ -1,6 +1,6 @@
 """Find the printed scale card in a photo and measure its markers' corners."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING
 
 import cv2
@@ -55,11 +55,15 @@ class FoundCard:
         Clockwise from each marker's own top left, px.
     u_px : ndarray of shape (M, 4)
         Standard uncertainty of each corner, each coordinate.
+    mirrored : bool
+        Whether the picture is: then it is told as the card that a mirror shows, whose markers
+        have changed places in pairs, so that its frame lies as that of any card.
     """
 
     ids: tuple[int, ...]
     corners_px: Array
     u_px: Array
+    mirrored: bool = False
 
     @property
     def number(self) -> int:
@@ -90,22 +94,40 @@ def find_cards(photo: "Photo") -> tuple[FoundCard, ...]:
 
     Looks at reduced pictures first; the corners of what is found are then measured in the
     full picture, on the edges of the black squares. Corners that are covered or shaded stay
-    in the list with a large uncertainty.
+    in the list with a large uncertainty. Where there is none, the picture may be mirrored, as
+    front cameras write it: that is looked at too, but for the smallest markers.
     """
     steps = sorted({max(1, round(photo.info.width / w)) for w in _LOOK_WIDTHS}, reverse=True)
+    if found := _seen(photo.rgb, steps):
+        return tuple(_measured(photo.rgb, one) for one in found)
+    width = photo.rgb.shape[1]
+    found = [_as_seen(one, width) for one in _seen(photo.rgb[:, ::-1], steps[:2])]
+    return tuple(replace(_measured(photo.rgb, one), mirrored=True) for one in found)
+
+
+def _seen(rgb: npt.NDArray[np.uint8], steps: list[int]) -> list[dict[int, Array]]:
+    """Markers of each card at the first of the steps, coarsest first, that shows one."""
     whole = len(MARKER_IDS)
     for step, windows in [(steps[0], _QUICK_WINDOWS), *((one, _ALL_WINDOWS) for one in steps)]:
-        seen = _by_set(_look(photo.rgb, step, windows=windows))
+        seen = _by_set(_look(rgb, step, windows=windows))
         sets = [card for one in seen for card in _apart(one)]
         if windows == _QUICK_WINDOWS and any(len(one) < whole for one in sets):
             continue
         if any(len(one) >= 2 for one in sets):
-            return tuple(
-                _measured(photo.rgb, one)
-                for one in (_completed(photo.rgb, one) for one in sets)
-                if len(one) >= 2
-            )
-    return ()
+            return [one for one in (_completed(rgb, one) for one in sets) if len(one) >= 2]
+    return []
+
+
+def _as_seen(found: dict[int, Array], width: int) -> dict[int, Array]:
+    """What a mirrored picture of that width shows, as the card that lies so in the picture.
+
+    Left and right markers change places; the layout is as wide on both sides.
+    """
+    there = np.array([width - 1, 0.0])
+    return {
+        marker ^ 1: np.asarray(there + [-1.0, 1.0] * quad[[1, 0, 3, 2]])
+        for marker, quad in found.items()
+    }
 
 
 def _by_set(seen: dict[int, list[Array]]) -> list[dict[int, list[Array]]]:

@@ -31,6 +31,12 @@ UNCHECKED = (
     "it once with callipers"
 )
 
+MIRRORED = (
+    "the picture is mirrored, as front cameras do: sizes hold, but left and right are swapped, "
+    "and so is every place told from an edge or a datum. Use the photo unmirrored, with "
+    "mirroring off in the camera"
+)
+
 # Printed size without a measured check length: laser and ink printers keep 0.3 % of the length
 # asked for (rectangular). Common practice, no source.
 PRINT_U = 0.003 / np.sqrt(3)
@@ -143,6 +149,8 @@ def _correction(check_mm: float | None) -> float:
 
 def _cautions(reference: "CardReference", found: FoundCard, fit: PlaneFit) -> tuple[str, ...]:
     says = [UNCHECKED] if reference.check_mm is None else []
+    if found.mirrored:
+        says.append(MIRRORED)
     if not _lies_flat(fit):
         says.append(CURLED)
     missing = len(MARKER_IDS) - len(found.ids)

@@ -10157,6 +10157,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>das Bild ist beschädigt: {0}</translation>
     </message>
     <message>
+      <source>the picture is mirrored, as front cameras do: sizes hold, but left and right are swapped, and so is every place told from an edge or a datum. Use the photo unmirrored, with mirroring off in the camera</source>
+      <translation>das Bild ist gespiegelt, wie Frontkameras es schreiben: Größen stimmen, doch links und rechts sind vertauscht, und so jeder Ort, der von einer Kante oder einem Bezug aus angegeben ist. Nehmen Sie das ungespiegelte Foto und schalten Sie das Spiegeln in der Kamera aus</translation>
+    </message>
+    <message>
       <source>the picture is {0} × {1} px, the record's photo {2} × {3} px</source>
       <translation>das Bild hat {0} × {1} px, das Foto des Protokolls {2} × {3} px</translation>
     </message>

@@ -4,6 +4,7 @@ import numpy as np
 import pytest
 
 from ptmark.errors import ScaleError
+from ptmark.photo import Photo
 from ptmark.scale import CardReference, find_card, solve
 from ptmark.scale.card import FoundCard
 from ptmark.scale.card_map import solve_card
@@ -28,6 +29,31 @@ def test_corners_lie_where_the_camera_puts_them(camera, card, squares_mm, view):
     # of their own standard uncertainties.
     assert np.abs(off).max() < 0.12
     assert (np.hypot(*off.T) < 3 * np.sqrt(2) * found.u_px.ravel()).all()
+
+
+@pytest.mark.parametrize("view", VIEWS)
+def test_a_mirrored_picture_keeps_lengths_and_is_told(camera, card, squares_mm, view):
+    """As front cameras write it; the points are the camera's own, mirrored by hand."""
+    eye = camera(**view)
+    photo = card().photograph(eye)
+    mirrored = Photo.from_array(np.ascontiguousarray(photo.rgb[:, ::-1]), name="mirrored")
+    found = find_card(mirrored)
+    assert found.mirrored
+    assert not find_card(photo).mirrored
+    width = photo.rgb.shape[1]
+    across = [width - 1, 0] + [-1, 1] * eye.project(squares_mm)
+    every = found.corners_px.reshape(-1, 2)
+    near = np.linalg.norm(every[:, None] - across, axis=2).argmin(axis=1)
+    assert sorted(near) == list(range(len(across)))
+    assert np.abs(every - across[near]).max() < 0.12
+    surface = solve(CardReference(check_mm=80.0), mirrored)
+    grid = np.array([[x, y] for x in (-10, 40, 95) for y in (-40, 10, 60)], float)
+    at = surface.to_mm([width - 1, 0] + [-1, 1] * eye.project(grid))
+    i, j = np.triu_indices(len(grid), 1)
+    true = np.hypot(*(grid[i] - grid[j]).T)
+    assert np.abs(np.hypot(*(at[i] - at[j]).T) / true - 1).max() < 0.004
+    (told,) = surface.cautions
+    assert "mirrored" in told
 
 
 def test_uneven_light_does_not_move_the_corners(camera, card, squares_mm):
