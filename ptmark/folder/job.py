@@ -2,6 +2,7 @@
 
 import hashlib
 import json
+import os
 from concurrent.futures import ThreadPoolExecutor
 from dataclasses import dataclass, field
 from pathlib import Path
@@ -17,9 +18,9 @@ from ptmark.files import csv_text
 from ptmark.inspection import Inspection
 from ptmark.inspection.area import check_area
 from ptmark.inspection.state import EdgeLine
-from ptmark.photo import Photo, open_photo
+from ptmark.photo import Photo, open_photo, profiles_folder
 from ptmark.process import PRACTICE, by_practice
-from ptmark.record import Record
+from ptmark.record import LEAST, Record, least_of
 from ptmark.scale import CardReference, Reference, reference_to_json
 
 __all__ = [
@@ -51,6 +52,7 @@ COLUMNS = (
     "area_mm2",
     "verdict",
     "error",
+    *LEAST,
 )
 
 
@@ -93,6 +95,8 @@ class Asked:
             ],
             "sizes": [self.weld_length_mm, self.thickness_mm, self.diameter_mm],
             "edges": self.edges_px,
+            "cameras": _camera_profiles() if self.lens else [],
+            "columns": COLUMNS,
         }
         return hashlib.sha256(json.dumps(told, sort_keys=True).encode()).hexdigest()[:16]
 
@@ -106,8 +110,9 @@ class Asked:
 class Outcome:
     """What came of one photo.
 
-    ``key`` is its SHA-256, or "unreadable" with its name. ``line`` is its JSON line and
-    ``table`` its rows of CSV, ready to write; ``error`` is "" where it was measured.
+    ``key`` is its SHA-256, or a word and its name's where its content is not known. ``line`` is
+    its JSON line and ``table`` its rows of CSV, ready to write; ``error`` is "" where it was
+    measured.
     """
 
     path: Path
@@ -179,10 +184,13 @@ def take_asked(inspection: Inspection, asked: Asked) -> Inspection:
 
 def measured(path: Path, asked: Asked) -> Outcome:
     """Measure one photo; whatever goes wrong becomes its error."""
+    before = _stamp(path)
     try:
         record = inspected(path, asked).to_record()
         line = json.dumps(record.to_json(), ensure_ascii=False, allow_nan=False)
     except PtmarkError as exc:
+        if _stamp(path) not in {before, ""}:
+            return _changed(path, before)
         return failed(path, exc.what, exc.mend)
     except MemoryError:
         return failed(path, "it needs more memory than there is", "run fewer jobs at once")
@@ -198,7 +206,17 @@ def measured(path: Path, asked: Asked) -> Outcome:
 
 def failed(path: Path, what: str, mend: str = "") -> Outcome:
     """The outcome of a photo that could not be measured."""
-    key = content_key(path)
+    return _failed(path, content_key(path), what, mend)
+
+
+def _changed(path: Path, stamp: str) -> Outcome:
+    """Of a photo that was still being written: what failed is not the content it has now."""
+    what = "the file changed while it was read"
+    mend = "run the same command again once its copy has ended"
+    return _failed(path, f"changed {_named(path)} {stamp}", what, mend)
+
+
+def _failed(path: Path, key: str, what: str, mend: str) -> Outcome:
     sha256 = key if len(key) == 64 else ""
     document = {
         "photo": {"file": path.name, "sha256": sha256},
@@ -208,18 +226,44 @@ def failed(path: Path, what: str, mend: str = "") -> Outcome:
         path=path,
         key=key,
         line=_coded(json.dumps(document, ensure_ascii=False) + "\n"),
-        table=_coded(csv_text([[path.name, sha256, *[""] * (len(COLUMNS) - 3), what]])),
+        table=_coded(csv_text([[path.name, sha256, *[""] * 11, what, *[""] * len(LEAST)]])),
         error=what,
     )
 
 
 def content_key(path: Path) -> str:
-    """SHA-256 of a file's content; "unreadable" and its name where it cannot be read."""
+    """SHA-256 of a file's content; "unreadable" and its name's where it cannot be read."""
     try:
         with path.open("rb") as file:
             return hashlib.file_digest(file, "sha256").hexdigest()
     except OSError:
-        return f"unreadable {path.name}"
+        return f"unreadable {_named(path)}"
+
+
+def _named(path: Path) -> str:
+    """A file's name as letters and digits: it may hold line breaks, and bytes that are no text.
+
+    Examples
+    --------
+    >>> _named(Path("a.jpg"))
+    '509b0d4641a7c3ba'
+    """
+    return hashlib.sha256(os.fsencode(path.name)).hexdigest()[:16]
+
+
+def _stamp(path: Path) -> str:
+    """Size and time of a file, which change while it is written; "" where it is not there."""
+    try:
+        stat = path.stat()
+    except OSError:
+        return ""
+    return f"{stat.st_size} {stat.st_mtime_ns}"
+
+
+def _camera_profiles() -> list[str]:
+    """SHA-256 of each camera's profile: what is in one changes lengths."""
+    files = sorted(profiles_folder().glob("*.json"))
+    return [content_key(path) for path in files]
 
 
 def _rows(record: Record) -> bytes:
@@ -228,10 +272,10 @@ def _rows(record: Record) -> bytes:
     head = [record.photo["file"], record.photo["sha256"]]
     head += [record.scale["reference"], record.scale["mm_per_px"]]
     rows = [
-        [*head, *(one[name] for name in COLUMNS[4:12]), verdict, ""]
+        [*head, *(one[name] for name in COLUMNS[4:12]), verdict, "", *least_of(one).values()]
         for one in record.indications
     ]
-    return _coded(csv_text(rows or [[*head, *[""] * 8, verdict, ""]]))
+    return _coded(csv_text(rows or [[*head, *[""] * 8, verdict, "", *[""] * len(LEAST)]]))
 
 
 def _coded(text: str) -> bytes:

@@ -17,11 +17,16 @@ _TAIL = 64  # bytes
 
 
 def pictures_in(folder: Path) -> list[Path]:
-    """Files with a picture's ending, by name; hidden ones and folders below are left alone."""
+    """Files with a picture's ending, by name; hidden ones and folders below are left alone.
+
+    A link that leads nowhere is one of them: a photo is missing there, which is to be said.
+    """
     return sorted(
         path
         for path in folder.iterdir()
-        if path.suffix.lower() in ENDINGS and not path.name.startswith(".") and path.is_file()
+        if path.suffix.lower() in ENDINGS
+        and not path.name.startswith(".")
+        and (path.is_file() or (path.is_symlink() and not path.exists()))
     )
 
 

@@ -11,6 +11,7 @@ import sys
 import time
 from collections import Counter
 from contextlib import suppress
+from dataclasses import replace
 from pathlib import Path
 
 import cv2
@@ -21,9 +22,11 @@ from ptmark.__main__ import main
 from ptmark.commands.folder import take
 from ptmark.commands.progress import Bar
 from ptmark.dye import look_ahead
-from ptmark.errors import RecordError, UsageError
-from ptmark.folder import Arrivals, Asked, Book, Outcome, Pool, measured
-from ptmark.folder.job import failed
+from ptmark.errors import PhotoError, RecordError, UsageError
+from ptmark.folder import Arrivals, Asked, Book, Outcome, Pool, measured, pictures_in
+from ptmark.folder.job import COLUMNS, content_key, failed, inspected
+from ptmark.folder.job import _rows as table_rows
+from ptmark.record import LEAST
 
 CHILD = "import sys; from ptmark.__main__ import main; sys.exit(main(sys.argv[1:]))"
 
@@ -193,9 +196,70 @@ def test_a_name_that_is_no_text_stops_nothing(tmp_path, capsys):
     assert "bad\\udcff\\n.jpg: " in capsys.readouterr().err
 
 
+@pytest.mark.parametrize(
+    "name", [b"a\nb.jpg", b"a\tb.jpg", b"a\xff.jpg", "a\u2028.jpg".encode()]
+)
+def test_a_photo_that_cannot_be_read_keeps_the_book_whole(tmp_path, name):
+    """Its name is all that is known of it, and may hold what parts the lines of the book."""
+    gone = measured(tmp_path / os.fsdecode(name), Asked())
+    assert gone.error
+    with Book(tmp_path, "s") as book:
+        book.write(gone)
+    with Book(tmp_path, "s") as book:
+        assert book.failed(gone.key)
+        assert len(book) == 1
+
+
+def test_a_photo_that_grew_while_it_was_read_is_measured_by_the_next_run(tmp_path, monkeypatch):
+    """What failed is not what lies there now, whose SHA-256 must not be called finished."""
+    photo = tmp_path / "copied.jpg"
+    photo.write_bytes(b"\xff\xd8 the first half")
+
+    def opened(path):
+        path.write_bytes(b"\xff\xd8 the first half and the second")
+        raise PhotoError("the file is truncated", where=str(path))
+
+    monkeypatch.setattr("ptmark.folder.job.open_photo", opened)
+    got = measured(photo, Asked())
+    assert "changed while it was read" in got.error
+    assert json.loads(got.line)["photo"]["sha256"] == ""
+    with Book(tmp_path, "s") as book:
+        book.write(got)
+        assert not book.has(content_key(photo))
+
+
+def test_a_link_that_leads_nowhere_is_told_and_not_passed_over(tmp_path):
+    (tmp_path / "lost.jpg").symlink_to("gone.jpg")
+    (tmp_path / "loop.jpg").symlink_to("loop.jpg")
+    (tmp_path / "folder.jpg").mkdir()
+    (tmp_path / "to a folder.jpg").symlink_to("folder.jpg")
+    assert [path.name for path in pictures_in(tmp_path)] == ["loop.jpg", "lost.jpg"]
+    assert "no such file" in measured(tmp_path / "lost.jpg", Asked()).error
+    assert Arrivals(tmp_path, patience_s=0).poll() == []  # what comes later is waited for
+
+
+def test_the_table_says_which_sizes_are_the_least_that_they_can_be(photo_file):
+    """A length alone would read as the whole where a hand lies over the rest."""
+    record = inspected(photo_file, Asked()).to_record()
+    first, *others = record.indications
+    record = replace(record, indications=[first | {"covered": True}, *others])
+    told = csv.DictReader(io.StringIO(table_rows(record).decode(), newline=""), COLUMNS)
+    least = [[name for name in LEAST if row[name] == "True"] for row in told]
+    assert least == [["covered"], *[[] for _ in others]]
+
+
+def test_a_book_is_not_gone_on_with_by_another_lens(tmp_path, monkeypatch):
+    """A camera's profile changes every length; without one none is read."""
+    monkeypatch.setattr("ptmark.folder.job.profiles_folder", lambda: tmp_path)
+    with_lens, without = Asked().key(), Asked(lens=False).key()
+    (tmp_path / "phone.json").write_text("{}", encoding="utf-8")
+    assert Asked().key() != with_lens
+    assert Asked(lens=False).key() == without
+
+
 def test_failures_are_tried_again_when_asked(tmp_path):
     missing = failed(tmp_path / "gone.jpg", "not there")
-    assert missing.key == "unreadable gone.jpg"
+    assert missing.key.startswith("unreadable ")
     with Book(tmp_path, "s") as book:
         book.write(missing)
     with Book(tmp_path, "s") as book:
