@@ -6,13 +6,14 @@ what is as light as that the edge tells (`ptmark.dye.cut`).
 """
 
 from collections.abc import Sequence
+from typing import NamedTuple
 
 import cv2
 import numpy as np
 import numpy.typing as npt
 
 from ptmark.dye.beside import evenly, outward, signed_area
-from ptmark.dye.cut import is_cut
+from ptmark.dye.cut import hints, is_cut
 from ptmark.dye.remark import Remark
 from ptmark.dye.sampled import card_corners
 from ptmark.photo import Photo, srgb_to_linear
@@ -39,6 +40,20 @@ _WIDTHS = 1.5  # on either side of a tip that are its own
 _LEAST_PX = 4  # of them
 _LEAST_ROUND_PX = 30
 _NEAR_CARD_MM, _NEAR_CARD_PX = 0.5, 4.0  # as far as its paper's edge is blurred
+_HINT = 0.15  # of single pixels, half of APART: grain and the means of nine differ by less
+
+
+class _Tip(NamedTuple):
+    """A tip of an outline whose vertices ``ring``, shape (N, 2), lie a px apart."""
+
+    whose: int  # of the outlines
+    ring: Array
+    place: Array  # all px of the photo
+    left: Array
+    right: Array
+    ahead: Array  # unit vectors
+    across: Array
+    width: float  # px
 
 
 def covered_remark(names: Sequence[str]) -> Remark | None:
@@ -58,40 +73,52 @@ def covered_remark(names: Sequence[str]) -> Remark | None:
     )
 
 
-def ends_covered(photo: Photo, outline_px: Array) -> bool:
-    """Whether an outline of shape (N, 2) px has a tip where the white round it ends.
+def ends_covered(photo: Photo, outlines_px: Sequence[Array]) -> list[bool]:
+    """Whether each of outlines of shape (N, 2) px has a tip where the white round it ends.
 
     Sides of rounded outlines are not told, nor is anything where it is dark all about. Dye that
     glows lights up what is beyond it, so only what is darker covers it.
     """
-    ring = evenly(outline_px)
-    if len(ring) < _LEAST_ROUND_PX:
-        return False
-    area = signed_area(ring)
-    ring = ring if area > 0 else ring[::-1]
-    reach = max(_LEAST_PX, round(_WIDTHS * 2 * abs(area) / len(ring)))
-    tips = _tips(ring, reach)
-    suspects = [at for at in tips if _is_covered(photo, ring, at, reach)]
-    ways = (_way(ring, at, reach) for at in tips)
-    return _surely(photo, ring, suspects, reach) or any(
-        is_cut(photo, ring[at], way[0], way[2])
-        for at, way in zip(tips, ways, strict=True)
-        if way is not None
+    told = [False] * len(outlines_px)
+    tips = [tip for k, outline in enumerate(outlines_px) for tip in _tips(k, outline)]
+    if not tips:
+        return told
+    places, aheads = np.array([t.place for t in tips]), np.array([t.ahead for t in tips])
+    hinted = hints(photo, places, aheads, np.array([t.width for t in tips]))
+    for tip, dark, hint in zip(tips, _may_be_covered(photo, tips), hinted, strict=True):
+        told[tip.whose] = (
+            told[tip.whose]
+            or (dark and _surely(photo, tip))
+            or is_cut(photo, tip.place, tip.ahead, tip.width, hint)
+        )
+    return told
+
+
+def _may_be_covered(photo: Photo, tips: Sequence[_Tip]) -> list[bool]:
+    """Whether next to each tip's end the light is not that of its sides, by single pixels."""
+    far = len(_BESIDE_PX) * 2
+    seen = _pixels(
+        photo, np.array([[*_sides(t), *_beyond(t)[:: len(_BEYOND_PX)]] for t in tips])
     )
+    light = seen / np.maximum(np.median(seen[:, :far], axis=1, keepdims=True), 1e-3)
+    apart = np.abs(light[:, far:] - 1).max(axis=2) > _HINT
+    return [bool(one) for one in apart.all(axis=1)]
 
 
-def _surely(photo: Photo, ring: Array, suspects: list[int], reach: int) -> bool:
-    """Whether one of these tips is covered, by the light of the developer all about."""
-    if not suspects:
+def _surely(photo: Photo, tip: _Tip) -> bool:
+    """Whether a tip is covered by the light beside it, and by that of the developer all about.
+
+    A dark toe may cross the one.
+    """
+    if not _is_covered(photo, tip):
         return False
-    away = outward(ring)
-    beside = np.concatenate([ring + far * away for far in _BESIDE_PX])
+    away = outward(tip.ring)
+    beside = np.concatenate([tip.ring + far * away for far in _BESIDE_PX])
     developer = np.median(_light_at(photo, beside), axis=0)
     if developer.max() < DARK:
         return False
-    dye = np.median(_light_at(photo, ring - _WITHIN_PX * away), axis=0)
-    glows = bool(dye[1] >= developer[1])
-    return any(_is_covered(photo, ring, at, reach, developer, glows=glows) for at in suspects)
+    dye = np.median(_light_at(photo, tip.ring - _WITHIN_PX * away), axis=0)
+    return _is_covered(photo, tip, developer, glows=bool(dye[1] >= developer[1]))
 
 
 def reaches_card(surface: SurfaceMap, outline_px: Array) -> bool:
@@ -106,51 +133,57 @@ def reaches_card(surface: SurfaceMap, outline_px: Array) -> bool:
     return any(cv2.pointPolygonTest(card, one, measureDist=True) > -near for one in about)
 
 
-def _tips(ring: Array, reach: int) -> list[int]:
-    """Where an outline of vertices a px apart turns back within ``reach`` on either side."""
+def _tips(whose: int, outline_px: Array) -> list[_Tip]:
+    """Where an outline turns back within a reach on either side."""
+    ring = evenly(outline_px)
+    if len(ring) < _LEAST_ROUND_PX:
+        return []
+    area = signed_area(ring)
+    ring = ring if area > 0 else ring[::-1]
+    reach = max(_LEAST_PX, round(_WIDTHS * 2 * abs(area) / len(ring)))
     to, on = ring - np.roll(ring, reach, axis=0), np.roll(ring, -reach, axis=0) - ring
     cross = to[:, 0] * on[:, 1] - to[:, 1] * on[:, 0]
     turns = np.degrees(np.arctan2(cross, (to * on).sum(axis=1)))
-    tips: list[int] = []
+    made: list[_Tip | None] = []
     while turns.max() > _TURNS_DEG:
-        tips.append(int(turns.argmax()))
-        turns[np.arange(tips[-1] - 2 * reach, tips[-1] + 2 * reach + 1) % len(ring)] = 0
-    return tips
+        at = int(turns.argmax())
+        made.append(_tip(whose, ring, at, reach))
+        turns[np.arange(at - 2 * reach, at + 2 * reach + 1) % len(ring)] = 0
+    return [one for one in made if one is not None]
 
 
-def _way(ring: Array, at: int, reach: int) -> tuple[Array, Array, float] | None:
-    """Unit vectors ahead of a tip and across it, and the width there; None where it is none."""
+def _tip(whose: int, ring: Array, at: int, reach: int) -> _Tip | None:
+    """The tip at a vertex; None where it is none."""
     left, right = ring[at - 2 * reach], ring[(at + 2 * reach) % len(ring)]
     ahead, across = ring[at] - (left + right) / 2, right - left
     size, width = float(np.hypot(*ahead)), float(np.hypot(*across))
     if min(size, width) < 1:
         return None
-    return ahead / size, across / width, width
+    return _Tip(whose, ring, ring[at], left, right, ahead / size, across / width, width)
+
+
+def _sides(tip: _Tip) -> Array:
+    """Places on the developer to the left and to the right of a tip, px, shape (4, 2)."""
+    far = np.outer(_BESIDE_PX, tip.across)
+    return np.concatenate([tip.left - far, tip.right + far])
+
+
+def _beyond(tip: _Tip) -> Array:
+    """Places beyond a tip, px, shape (12, 2): each direction's from near to far."""
+    ahead = tip.ahead
+    return np.asarray(tip.place + _AHEAD_PX @ [ahead, (-ahead[1], ahead[0])])
 
 
 def _is_covered(
-    photo: Photo,
-    ring: Array,
-    at: int,
-    reach: int,
-    developer: Array | None = None,
-    *,
-    glows: bool = False,
+    photo: Photo, tip: _Tip, developer: Array | None = None, *, glows: bool = False
 ) -> bool:
     """Whether a tip has developer on both sides, and none straight beyond it.
 
     Beyond what is narrow, a stroke of a pen, the dye that goes on tells as well.
     Without the ``developer``'s light that beside the tip counts, which a dark toe may cross.
     """
-    way = _way(ring, at, reach)
-    if way is None:
-        return False
-    left, right = ring[at - 2 * reach], ring[(at + 2 * reach) % len(ring)]
-    ahead, across, _ = way
-    sides = [left - far * across for far in _BESIDE_PX]
-    sides += [right + far * across for far in _BESIDE_PX]
-    beyond = ring[at] + _AHEAD_PX @ [ahead, (-ahead[1], ahead[0])]
-    light = _light_at(photo, np.array([*sides, *beyond]))
+    sides = _sides(tip)
+    light = _light_at(photo, np.concatenate([sides, _beyond(tip)]))
     usual = np.median(light[: len(sides)], axis=0) if developer is None else developer
     light /= np.maximum(usual, 1e-3)
     on_developer = bool((np.abs(light[: len(sides)] - 1) < APART).all())
@@ -174,3 +207,10 @@ def _light_at(photo: Photo, points: Array) -> Array:
     soft = cv2.blur(crop, (3, 3))
     seen = cv2.remap(soft, x, y, cv2.INTER_LINEAR, borderMode=cv2.BORDER_REPLICATE)
     return np.asarray(srgb_to_linear(np.asarray(seen, np.uint8).reshape(-1, 3)), np.float64)
+
+
+def _pixels(photo: Photo, points: Array) -> Array:
+    """Linear light of the pixels nearest to points of shape (..., 2) px, shape (..., 3)."""
+    size = np.array(photo.rgb.shape[1::-1])
+    x, y = np.moveaxis(np.clip(np.rint(points).astype(np.intp), 0, size - 1), -1, 0)
+    return np.asarray(srgb_to_linear(photo.rgb[y, x]), np.float64)

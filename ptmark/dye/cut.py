@@ -4,15 +4,17 @@ What its light does not tell, its edge does, straight on both sides of the tip, 
 of its graduation that begin there.
 """
 
+from typing import NamedTuple
+
 import cv2
 import numpy as np
 import numpy.typing as npt
+from numpy.lib.stride_tricks import sliding_window_view
 
-from ptmark.dye.contrast import log_light
-from ptmark.dye.quick import middle
+from ptmark.dye.contrast import LUMA
 from ptmark.photo import Photo, srgb_to_linear
 
-__all__ = ["is_cut"]
+__all__ = ["Hint", "hints", "is_cut"]
 
 Array = npt.NDArray[np.float64]
 Float = npt.NDArray[np.float32]
@@ -30,12 +32,64 @@ _SKEW = 6  # places next to the tip, where dye that meets an edge aslant lies be
 _TURNS = np.radians(np.arange(-48.0, 49.0, 4.0))  # of the edge from square to the tip's way
 _DEEP_PX = np.arange(-22.0, 12.0)
 _ZERO = 22  # the tip's own place in them
+_WINDOW = 6  # of them taken together before and after an edge
 # Where a first look tells whether more is worth its time: behind the tip and beyond it.
-_HINT_PX, _BEHIND, _SIDES = np.append(np.arange(-18.0, -8.0), np.arange(8.0, 12.0)), 10, 6
+_HINT_PX, _BEHIND = np.append(np.arange(-18.0, -8.0), np.arange(8.0, 12.0)), 10
 _NEAR_PX, _EDGE_PX, _FAR_PX, _EACH_PX = 5.0, 45.0, 80.0, 1.5  # to the sides
+_ASIDE_PX = np.arange(_NEAR_PX, _FAR_PX, _EACH_PX)
+_NEAREST = np.r_[0:6, len(_ASIDE_PX) : len(_ASIDE_PX) + 6]  # of both sides
+_DARKEST = 0.003  # linear light told from none
 
 
-def is_cut(photo: Photo, tip: Array, ahead: Array, width_px: float) -> bool:
+class Hint(NamedTuple):
+    """Whether more than a first look at a tip is worth its time."""
+
+    changes: bool  # the light, near the tip
+    marked: bool  # strokes may lie beyond it
+
+
+def hints(photo: Photo, tips: Array, aheads: Array, widths_px: Array) -> list[Hint]:
+    """What a first look at tips tells, of all at once.
+
+    Parameters
+    ----------
+    photo : Photo
+    tips, aheads : ndarray of shape (N, 2)
+        Their places, photo px, and the unit vectors along which they point.
+    widths_px : ndarray of shape (N,)
+        Of the dye behind them.
+    """
+    across = np.stack([-aheads[:, 1], aheads[:, 0]], axis=1)[:, None, None]
+    aside = widths_px[:, None] / 2 + _ASIDE_PX
+    sides = np.concatenate([-aside, aside], axis=1)[:, :, None, None]
+    row = np.array([_HINT_PX[_BEHIND]])
+    near = _ahead_of(tips, aheads, sides[:, _NEAREST] * across, _HINT_PX)
+    far = _ahead_of(tips, aheads, sides * across, row)
+    size = np.array(photo.rgb.shape[1::-1])
+    at = np.concatenate([near.reshape(len(tips), -1, 2), far.reshape(len(tips), -1, 2)], axis=1)
+    x, y = np.moveaxis(np.clip(np.rint(at).astype(np.intp), 0, size - 1), -1, 0)
+    luma = np.rint(photo.rgb[y, x] @ LUMA).astype(np.uint8)
+    seen = np.maximum(srgb_to_linear(luma), _DARKEST)
+    by_depth = seen[:, : near[0].size // 2].reshape(len(tips), -1, len(_HINT_PX))
+    behind, beyond = (
+        np.median(one.reshape(len(tips), -1), axis=1)
+        for one in np.split(by_depth, [_BEHIND], axis=2)
+    )
+    strokes = seen[:, near[0].size // 2 :]
+    dark = strokes < DARK * np.median(strokes, axis=1, keepdims=True)
+    changes = np.abs(beyond - behind) > _HINT * behind
+    marked = np.count_nonzero(dark, axis=1) > STROKES
+    return [Hint(bool(c), bool(m)) for c, m in zip(changes, marked, strict=True)]
+
+
+def _ahead_of(tips: Array, aheads: Array, aside: Array, deep_px: Array) -> Array:
+    """Places ``aside`` of each tip's way, shape (N, sides, 1, 2), at depths along it."""
+    return np.asarray(
+        tips[:, None, None] + aside + deep_px[:, None] * aheads[:, None, None], np.float64
+    )
+
+
+def is_cut(photo: Photo, tip: Array, ahead: Array, width_px: float, hint: Hint) -> bool:
     """Whether a tip ends at a long straight edge, or where strokes of a rule begin.
 
     Parameters
@@ -45,96 +99,72 @@ def is_cut(photo: Photo, tip: Array, ahead: Array, width_px: float) -> bool:
         Its place, photo px, and the unit vector along which it points.
     width_px : float
         Of the dye behind it.
+    hint : Hint
+        What `hints` tells of it.
     """
-    aside = width_px / 2 + np.arange(_NEAR_PX, _FAR_PX, _EACH_PX)
+    if not any(hint):
+        return False
+    aside = width_px / 2 + _ASIDE_PX
     reach = float(np.hypot(aside[-1], -_DEEP_PX[0])) + 2
     low, high = np.floor(tip - reach).astype(int), np.ceil(tip + reach).astype(int) + 1
     if (low < 0).any() or (high > photo.rgb.shape[1::-1]).any():
-        return False
-    changes, marked = _hints(photo, tip, ahead, aside)
-    if not (changes or marked):
         return False
     crop = np.ascontiguousarray(photo.rgb[low[1] : high[1], low[0] : high[0]])
     grey = np.asarray(cv2.cvtColor(crop, cv2.COLOR_RGB2GRAY), np.uint8)
     light, here = np.asarray(srgb_to_linear(grey), np.float32), tip - low
     near = aside[aside < width_px / 2 + _EDGE_PX][::2]
-    if changes and _steps(_sampled(light, _places(ahead, near, _TURNS) + here)):
+    if hint.changes and _steps(_sampled(light, here, ahead, near, _TURNS)):
         return True
-    return marked and _strokes(_sampled(light, _places(ahead, aside, _TURNS[::2]) + here))
+    return hint.marked and _strokes(_sampled(light, here, ahead, aside, _TURNS[::2]))
 
 
-def _places(ahead: Array, aside: Array, turns: Array, deep_px: Array = _DEEP_PX) -> Array:
-    """Places about a tip, px, shape (turns, 2 sides, aside, deep, 2)."""
+def _sampled(light: Float, tip: Array, ahead: Array, aside: Array, turns: Array) -> Float:
+    """Light about a tip, shape (turns, 2 sides, aside, deep)."""
     across = np.array([-ahead[1], ahead[0]])
     along = np.cos(turns)[:, None] * across + np.sin(turns)[:, None] * ahead
     on = np.cos(turns)[:, None] * ahead - np.sin(turns)[:, None] * across
-    sides = np.stack([-aside, aside])[None, :, :, None, None]
-    deep = deep_px[:, None]
-    return np.asarray(sides * along[:, None, None, None] + deep * on[:, None, None, None])
-
-
-def _sampled(light: Float, places: Array) -> Float:
-    x, y = np.moveaxis(places.reshape(-1, len(_DEEP_PX), 2).astype(np.float32), -1, 0)
+    sides = np.concatenate([-aside, aside])
+    x, y = (
+        (at + sides[:, None] * to[:, None, None]).astype(np.float32)
+        + (_DEEP_PX * deep[:, None, None]).astype(np.float32)
+        for at, to, deep in zip(tip, along.T, on.T, strict=True)
+    )
+    x, y = x.reshape(-1, len(_DEEP_PX)), y.reshape(-1, len(_DEEP_PX))
     seen = cv2.remap(light, x, y, cv2.INTER_LINEAR, borderMode=cv2.BORDER_REPLICATE)
-    return np.asarray(seen, np.float32).reshape(places.shape[:-1])
-
-
-def _hints(photo: Photo, tip: Array, ahead: Array, aside: Array) -> tuple[bool, bool]:
-    """Whether the light changes near the tip, and strokes may lie beyond it."""
-    square = np.zeros(1)
-    near = _places(ahead, aside[:_SIDES], square, _HINT_PX)[0].reshape(-1, 2)
-    across = _places(ahead, aside, square, _HINT_PX[_BEHIND : _BEHIND + 1])[0].reshape(-1, 2)
-    x, y = np.rint(np.concatenate([near, across]) + tip).astype(np.intp).T
-    seen = np.exp(log_light(photo.rgb[y, x]))
-    sides = seen[: len(near)].reshape(-1, len(_HINT_PX))
-    behind, beyond = (float(middle(np.ravel(one))) for one in np.split(sides, [_BEHIND], 1))
-    row = seen[len(near) :]
-    dark = np.count_nonzero(row < DARK * float(middle(row)))
-    return abs(beyond - behind) > _HINT * behind, bool(dark > STROKES)
+    return np.asarray(seen, np.float32).reshape(len(turns), 2, -1, len(_DEEP_PX))
 
 
 def _steps(seen: Float) -> bool:
     """Whether the light changes at the tip along a straight edge, sharply, on both sides."""
-    light = np.median(seen, axis=2)  # turns, sides, deep
+    light = _of_each_side(seen)[:, :, 0]  # turns, sides, deep
     usual = np.median(light[..., _ZERO - 14 : _ZERO - 4], axis=-1, keepdims=True)
     light /= np.maximum(usual, 1e-3)
-    for at in range(_ZERO - 2, _ZERO + 3):
-        before, after = light[..., at - 8 : at - 2], light[..., at + 3 : at + 9]
-        step = after.mean(axis=-1) - before.mean(axis=-1)
-        near = (light[..., at + 2] - light[..., at - 2]) * np.sign(step)
-        size = np.abs(step).min(axis=1)
-        even = np.maximum(_drift(before), _drift(after)) < FLAT * size + GRAIN
-        alike = np.sign(step[:, 0]) == np.sign(step[:, 1])
-        sharp = near.min(axis=1) > SHARP * size
-        if (alike & sharp & even & (size > STEP)).any():
-            return True
-    return False
-
-
-def _drift(side: Float) -> Float:
-    """How far the light changes by itself before or after the edge, the more of both sides."""
-    changes = np.abs(side[..., :3].mean(axis=-1) - side[..., 3:].mean(axis=-1))
-    return np.asarray(changes.max(axis=1), np.float32)
+    at = np.arange(_ZERO - 2, _ZERO + 3)
+    half = sliding_window_view(light, _WINDOW // 2, axis=-1).mean(axis=-1)
+    before, after = half[..., [at - 8, at - 5]], half[..., [at + 3, at + 6]]
+    step = after.mean(axis=2) - before.mean(axis=2)  # turns, sides, at
+    near = (light[..., at + 2] - light[..., at - 2]) * np.sign(step)
+    size = np.abs(step).min(axis=1)
+    drift = np.maximum(np.ptp(before, axis=2), np.ptp(after, axis=2)).max(axis=1)
+    alike = np.sign(step[:, 0]) == np.sign(step[:, 1])
+    sharp = near.min(axis=1) > SHARP * size
+    return bool((alike & sharp & (drift < FLAT * size + GRAIN) & (size > STEP)).any())
 
 
 def _strokes(seen: Float) -> bool:
     """Whether narrow dark strokes begin at the tip on both sides, and none lies before."""
-    for at in range(_ZERO - 12, _ZERO + 3, 2):
-        before, after = (
-            one.mean(axis=-1) / np.maximum(_of_each_side(one), 1e-3)
-            for one in (seen[..., at - 9 : at - 3], seen[..., at + 3 : at + 9])
-        )
-        dark = after < DARK
-        begins = np.count_nonzero(dark[..., 1:] & ~dark[..., :-1], axis=-1)
-        narrow = dark.sum(axis=-1) * _EACH_PX <= WIDEST_PX * np.maximum(begins, 1)
-        bare = before[..., _SKEW:].min(axis=-1) > BARE
-        if ((begins >= STROKES) & narrow & bare).all(axis=1).any():
-            return True
-    return False
+    light = sliding_window_view(seen, _WINDOW, axis=-1).mean(axis=-1)
+    light /= np.maximum(_of_each_side(light), 1e-3)
+    first = np.arange(_ZERO - 12, _ZERO + 3, 2)
+    before, after = light[..., first - 9], light[..., first + 3]  # turns, sides, aside, first
+    dark = after < DARK
+    begins = np.count_nonzero(dark[:, :, 1:] & ~dark[:, :, :-1], axis=2)
+    narrow = dark.sum(axis=2) * _EACH_PX <= WIDEST_PX * np.maximum(begins, 1)
+    bare = before[:, :, _SKEW:].min(axis=2) > BARE
+    return bool(((begins >= STROKES) & narrow & bare).all(axis=1).any())
 
 
 def _of_each_side(light: Float) -> Float:
-    """The median of each side of each turn, shape (turns, 2, 1)."""
-    every = light.reshape(*light.shape[:2], -1)
-    half = every.shape[2] // 2
-    return np.asarray(np.partition(every, half, axis=2)[..., half : half + 1], np.float32)
+    """The median over the places aside, shape (turns, 2, 1, windows)."""
+    half = light.shape[2] // 2
+    return np.asarray(np.partition(light, half, axis=2)[:, :, half : half + 1], np.float32)

@@ -42,8 +42,16 @@ __all__ = ["Workings"]
 
 Look = tuple[tuple[LeftOut, ...], float | None]  # left out, haze
 _NO_LOOK: Look = ((), None)
-_Question = Callable[[Photo, npt.NDArray[np.float64]], bool]  # of an outline in a photo
+_Array = npt.NDArray[np.float64]
+_Question = Callable[[Photo, Sequence[_Array]], list[bool]]  # of outlines in a photo
 _MOST = 0.5  # of the examined area, overexposed: what it does not show is then not judged
+
+
+def _of_each(asked: Callable[[Photo, _Array], bool]) -> _Question:
+    return lambda photo, outlines_px: [asked(photo, one) for one in outlines_px]
+
+
+_OVEREXPOSED, _HOLLOW, _UNEVEN = map(_of_each, (is_overexposed, is_hollow, is_uneven))
 
 
 class Workings:
@@ -166,7 +174,7 @@ class Workings:
         outlines, edges = [one.outline_px for one in marked], [one.edge for one in marked]
         conditions = Conditions(relief_mm=relief_mm)
         made = measure_outlines(outlines, surface, edges, conditions)
-        bright = self._which(is_overexposed, outlines, photo)
+        bright = self._which(_OVEREXPOSED, outlines, photo)
         hidden = self._hidden(marked, surface, photo)
         for one, found, overexposed in zip(marked, made, bright, strict=True):
             key = (id(one.outline_px), id(surface), relief_mm)
@@ -260,12 +268,12 @@ class Workings:
         drawn = [
             one for one in state.marked if one.edge.by_person and one.standing != "dropped"
         ]
-        return self._letters(is_hollow, drawn, photo)
+        return self._letters(_HOLLOW, drawn, photo)
 
     def _uneven(self, state: State, photo: Callable[[], Photo]) -> list[str]:
         """Letters of the suggestions that hold far less dye in most of them."""
         unseen = [one for one in state.marked if one.standing == "suggested"]
-        return self._letters(is_uneven, unseen, photo)
+        return self._letters(_UNEVEN, unseen, photo)
 
     def _letters(
         self, asked: _Question, marked: Sequence[Marked], photo: Callable[[], Photo]
@@ -276,12 +284,12 @@ class Workings:
     def _which(
         self,
         asked: _Question,
-        outlines_px: Sequence[npt.NDArray[np.float64]],
+        outlines_px: Sequence[_Array],
         photo: Callable[[], Photo],
     ) -> list[bool]:
         """What is asked of each outline; ``photo`` is called where one is not known."""
         new = [one for one in outlines_px if (asked, id(one)) not in self._told]
         if new:
-            here = photo()
-            self._told.update({(asked, id(one)): (one, asked(here, one)) for one in new})
+            told = zip(new, asked(photo(), new), strict=True)
+            self._told.update({(asked, id(one)): (one, holds) for one, holds in told})
         return [self._told[asked, id(one)][1] for one in outlines_px]

@@ -52,7 +52,7 @@ def told(layers, **more):
     photo = scenes.photo(SHAPE, layers, **more)
     found = suggest(photo).found
     longest = max(found, key=lambda one: np.ptp(one.outline_px[:, 0]))
-    return ends_covered(photo, longest.outline_px), longest
+    return ends_covered(photo, [longest.outline_px])[0], longest
 
 
 def covering(angle_deg, colour, low):
@@ -104,7 +104,7 @@ def test_of_dye_that_glows_only_what_is_darker_is_a_cover(low, seed):
     photo = Photo.from_array(np.round(scenes.code(light) * 255).astype(np.uint8))
     found = find_indications(photo, None, None, "fluorescent").found
     longest = max(found, key=lambda one: np.ptp(one.outline_px[:, 0]))
-    assert ends_covered(photo, longest.outline_px) is (low == 340)
+    assert ends_covered(photo, [longest.outline_px]) == [low == 340]
 
 
 @pytest.mark.parametrize(
