@@ -186,7 +186,8 @@ def _print(growth: Growth) -> None:
         print(f"ptmark: left out: {name}: {why}", file=sys.stderr)
     for curve in growth.curves:
         told = ", ".join(
-            f"{one.minutes:g} min {one.length.value:.2f} ± {one.length.expanded:.2f} mm"
+            f"{one.minutes:g} min {'≥ ' * one.is_least}{one.length.value:.2f} "
+            f"± {one.length.expanded:.2f} mm"
             for one in curve.readings
         )
         print(f"  {curve.id:>3}  {told}")

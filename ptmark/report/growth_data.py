@@ -111,6 +111,7 @@ def _reading_json(growth: Growth, one: Reading) -> dict[str, Any]:
         "length_u_mm": round(one.length.expanded, 4),
         "area_mm2": round(one.area.value, 4),
         "area_u_mm2": round(one.area.expanded, 4),
+        "is_least": one.is_least,
     }
 
 
@@ -122,6 +123,7 @@ _COLUMNS = (
     "length_u_mm",
     "area_mm2",
     "area_u_mm2",
+    "is_least",
 )
 
 

@@ -67,8 +67,8 @@ def _story(growth: Growth, room: float, high: float) -> list[Flowable]:
             one["file"],
             f"{one['minutes']:g}",
             "+".join(one["parts"]),
-            f"{one['length_mm']:.2f} ± {one['length_u_mm']:.2f}",
-            f"{one['area_mm2']:.2f} ± {one['area_u_mm2']:.2f}",
+            f"{'≥ ' * one['is_least']}{one['length_mm']:.2f} ± {one['length_u_mm']:.2f}",
+            f"{'≥ ' * one['is_least']}{one['area_mm2']:.2f} ± {one['area_u_mm2']:.2f}",
         )
         for curve in data["indications"]
         for one in curve["readings"]

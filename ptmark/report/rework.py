@@ -77,8 +77,10 @@ def _json(one: Change) -> dict[str, Any]:
         "after": list(one.after),
         "length_before_mm": None if was is None else round(was.value, 4),
         "length_before_u_mm": None if was is None else round(was.expanded, 4),
+        "length_before_is_least": one.least_before,
         "length_after_mm": None if now is None else round(now.value, 4),
         "length_after_u_mm": None if now is None else round(now.expanded, 4),
+        "length_after_is_least": one.least_after,
         "difference_mm": rounded(one.difference_mm),
         "difference_u_mm": rounded(one.difference_u_mm),
         "ratio": rounded(one.ratio),
@@ -190,8 +192,11 @@ def _lists(changes: Sequence[Change], wide: int, lead: Registration) -> Picture:
 def _sentence(one: Change) -> str:
     was, now = "+".join(one.before), "+".join(one.after)
     sizes = " → ".join(
-        f"{name}: {_size(length)}"
-        for name, length in ((was, one.length_before), (now, one.length_after))
+        f"{name}: {'≥ ' * least}{_size(length)}"
+        for name, length, least in (
+            (was, one.length_before, one.least_before),
+            (now, one.length_after, one.least_after),
+        )
         if length is not None
     )
     if one.difference_mm is not None and one.difference_u_mm is not None:

@@ -22,6 +22,7 @@ Bytes = npt.NDArray[np.uint8]
 # its blur, noise and JPEG blocks hardly. Common practice, no source.
 LOOK_PX = 1600
 MOST_POINTS = 4000
+LOOK_STEP = 3  # pixels of that picture to one of the small one kept for colours
 _CARD_MARGIN_MM = 7.0  # markers lie 4 mm in from the card's edge, and it throws a shadow
 
 
@@ -42,6 +43,10 @@ class View:
     surface : SurfaceMap or None
     about_px : ndarray of shape (M, 2)
         Middles of the indications: what is registered must lie round them.
+    look : ndarray of shape (H, W, 3), uint8
+        A small picture of the photo, for colours.
+    look_step : float
+        Full-size px a pixel of it.
     """
 
     name: str
@@ -51,6 +56,8 @@ class View:
     step: float
     surface: SurfaceMap | None = None
     about_px: Array = field(default_factory=lambda: np.zeros((0, 2)))
+    look: Bytes = field(default_factory=lambda: np.zeros((0, 0, 3), np.uint8))
+    look_step: float = 1.0
 
 
 def view_of(
@@ -79,7 +86,9 @@ def view_of(
     2012, "Three things everyone should know to improve object retrieval").
     """
     factor = next((f for f in (8, 4, 2) if photo.info.width / f >= LOOK_PX), 1)
-    red = np.ascontiguousarray(photo.reduced(factor)[..., 0])
+    level = photo.reduced(factor)
+    red = np.ascontiguousarray(level[..., 0])
+    small = (max(1, level.shape[1] // LOOK_STEP), max(1, level.shape[0] // LOOK_STEP))
     mask = _mask(red.shape[:2], factor, surface, area_px)
     finder = cv2.SIFT.create(nfeatures=MOST_POINTS, contrastThreshold=0.02)
     found, raw = finder.detectAndCompute(_evened(red), mask)
@@ -96,6 +105,8 @@ def view_of(
         step=float(factor),
         surface=surface,
         about_px=np.zeros((0, 2)) if about_px is None else about_px,
+        look=np.asarray(cv2.resize(level, small, interpolation=cv2.INTER_AREA), np.uint8),
+        look_step=photo.info.width / small[0],
     )
 
 

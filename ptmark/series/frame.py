@@ -14,7 +14,7 @@ from ptmark.measure import Conditions, Measurement, Quantity, measure_outline
 from ptmark.scale import SurfaceMap
 from ptmark.series.features import View
 
-__all__ = ["Frame", "Seen", "length_and_area"]
+__all__ = ["Frame", "Seen", "is_least", "length_and_area"]
 
 Array = npt.NDArray[np.float64]
 
@@ -64,6 +64,11 @@ class Frame:
         middle = points_px.mean(axis=0)
         at = (float(middle[0]), float(middle[1]))
         return cv2.pointPolygonTest(polygon, at, measureDist=False) >= 0
+
+
+def is_least(parts: Sequence[Seen]) -> bool:
+    """Whether the sizes of parts are the least that they can be: one may not be shown whole."""
+    return any(one.measurement.is_least for one in parts)
 
 
 def length_and_area(parts: Sequence[Seen], frame: Frame) -> tuple[Quantity, Quantity]:

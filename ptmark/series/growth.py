@@ -11,7 +11,7 @@ import numpy.typing as npt
 
 from ptmark.errors import SeriesError
 from ptmark.measure import Quantity
-from ptmark.series.frame import Frame, length_and_area
+from ptmark.series.frame import Frame, is_least, length_and_area
 from ptmark.series.places import Place, places_of
 from ptmark.series.register import register_views
 from ptmark.series.registration import Registration
@@ -28,7 +28,8 @@ class Reading:
     """One measured point of a curve.
 
     ``photo`` indexes `Growth.frames`; ``parts`` are the letters the photo's own indications
-    have. Length runs from end to end of all parts; area is theirs together.
+    have. Length runs from end to end of all parts; area is theirs together; both may be the
+    least that they can be.
     """
 
     photo: int
@@ -36,6 +37,7 @@ class Reading:
     parts: tuple[str, ...]
     length: Quantity
     area: Quantity
+    is_least: bool = False
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -209,9 +211,7 @@ def _curve(
     readings, missing = [], {}
     for number, (frame, parts) in enumerate(zip(frames, place.parts, strict=True)):
         if not parts:
-            lead = leads[number]
-            there = place.around_px if lead is None else lead.to_a(place.around_px)
-            missing[number] = missing_words(frame, there)
+            missing[number] = _missing(place, number, frames, leads)
             continue
         length, area = length_and_area(parts, frame)
         readings.append(
@@ -221,6 +221,7 @@ def _curve(
                 parts=tuple(one.id for one in parts),
                 length=length,
                 area=area,
+                is_least=is_least(parts),
             )
         )
     notes = []
@@ -228,8 +229,28 @@ def _curve(
     if max(counts) > 1:
         told = ", ".join(f"{len(r.parts)} at {r.minutes:g} min" for r in readings)
         notes.append(f"number of parts: {told}; length from end to end of all")
+    least = ", ".join(f"{one.minutes:g} min" for one in readings if one.is_least)
+    if least:
+        notes.append(f"the least that it can be: at {least}; the photo may not show all of it")
     if not place.sure:
         notes.append("another indication lies so near that the two may be mixed up")
     return replace(
         Curve(id=name, readings=tuple(readings), missing=missing), notes=tuple(notes)
     )
+
+
+def _missing(
+    place: Place, number: int, frames: Sequence[Frame], leads: Sequence[Registration | None]
+) -> str:
+    """Why a photo has no reading of a place, told by one that has: the base, or the first."""
+    shown = [other for other, parts in enumerate(place.parts) if parts]
+    known = leads.index(None) if leads.index(None) in shown else shown[0]
+
+    def to_known(points_px: Array) -> Array:
+        here, there = leads[number], leads[known]
+        in_base = points_px if here is None else here.to_b(points_px)
+        return in_base if there is None else there.to_a(in_base)
+
+    lead = leads[number]
+    around = place.around_px if lead is None else lead.to_a(place.around_px)
+    return missing_words(frames[number], around, frames[known], to_known)[0]

@@ -5,10 +5,10 @@ from dataclasses import dataclass
 from math import hypot
 
 from ptmark.measure import Quantity
-from ptmark.series.frame import Frame, Seen, length_and_area
+from ptmark.series.frame import Frame, Seen, is_least, length_and_area
 from ptmark.series.places import Place, places_of
 from ptmark.series.registration import Registration
-from ptmark.series.words import blob_at, missing_words
+from ptmark.series.words import missing_words
 
 __all__ = ["KINDS", "Change", "compare"]
 
@@ -23,10 +23,12 @@ class Change:
     ----------
     kind : str
         One of `KINDS`. "unclear" where one of the photos cannot tell: it does not show the
-        place, or a blob there was left out.
+        place, or not all of what is there; something lies over it; a blob there was left out.
     before, after : tuple of str
         Letters of the parts in each photo.
     length_before, length_after : Quantity or None, mm
+    least_before, least_after : bool
+        Whether that length is the least that it can be.
     difference_mm, difference_u_mm : float or None
         After less before, and its expanded uncertainty.
     ratio : float or None
@@ -40,6 +42,8 @@ class Change:
     after: tuple[str, ...]
     length_before: Quantity | None = None
     length_after: Quantity | None = None
+    least_before: bool = False
+    least_after: bool = False
     difference_mm: float | None = None
     difference_u_mm: float | None = None
     ratio: float | None = None
@@ -75,25 +79,23 @@ def _change(place: Place, before: Frame, after: Frame, leads: Registration) -> C
     if was and now:
         return _stayed(place, was, now, before, after)
     if now:
-        length, _ = length_and_area(now, after)
         there = leads.to_a(place.around_px)
-        unclear = not before.shows(there) or bool(blob_at(before, there))
-        words = missing_words(before, there)
+        words, bare = missing_words(before, there, after, leads.to_b)
         return Change(
-            kind="unclear" if unclear else "new",
+            kind="new" if bare else "unclear",
             before=(),
             after=_letters(now),
-            length_after=length,
+            length_after=length_and_area(now, after)[0],
+            least_after=is_least(now),
             says=f"in the photo before, {words}",
         )
-    length, _ = length_and_area(was, before)
-    unclear = not after.shows(place.around_px) or bool(blob_at(after, place.around_px))
-    words = missing_words(after, place.around_px)
+    words, bare = missing_words(after, place.around_px, before, leads.to_a)
     return Change(
-        kind="unclear" if unclear else "gone",
+        kind="gone" if bare else "unclear",
         before=_letters(was),
         after=(),
-        length_before=length,
+        length_before=length_and_area(was, before)[0],
+        least_before=is_least(was),
         says=f"in the photo after, {words}",
     )
 
@@ -104,15 +106,9 @@ def _stayed(
     old, new = length_and_area(was, before)[0], length_and_area(now, after)[0]
     change, u = new.value - old.value, hypot(old.expanded, new.expanded)
     ratio = change / u if u > 0 else (0.0 if change == 0 else float("inf"))
-    kind = "grown" if ratio > 1 else "stayed"
-    words = {
-        "grown": "longer by more than the combined uncertainty",
-        "stayed": "shorter by more than the combined uncertainty"
-        if ratio < -1
-        else "no change beyond the combined uncertainty",
-    }[kind]
+    kind, words = _judged(ratio, least_before=is_least(was), least_after=is_least(now))
     if len(was) != len(now):
-        words += f"; {len(was)} parts before, {len(now)} after, from end to end"
+        words += f"; {_parts(len(was))} before, {len(now)} after, from end to end"
     if not place.sure:
         words += "; another indication lies so near that the two may be mixed up"
     return Change(
@@ -121,11 +117,30 @@ def _stayed(
         after=_letters(now),
         length_before=old,
         length_after=new,
+        least_before=is_least(was),
+        least_after=is_least(now),
         difference_mm=change,
         difference_u_mm=u,
         ratio=ratio,
         says=words,
     )
+
+
+def _judged(ratio: float, *, least_before: bool, least_after: bool) -> tuple[str, str]:
+    """Kind and words of a change; a photo that does not show all of it cannot tell."""
+    if ratio > 1:
+        if least_before:
+            return "unclear", "longer, but the photo before may not show all of it"
+        return "grown", "longer by more than the combined uncertainty"
+    if least_after:
+        return "unclear", "the photo after may not show all of it"
+    if ratio < -1:
+        return "stayed", "shorter by more than the combined uncertainty"
+    return "stayed", "no change beyond the combined uncertainty"
+
+
+def _parts(count: int) -> str:
+    return f"{count} part" if count == 1 else f"{count} parts"
 
 
 def _letters(parts: Sequence[Seen]) -> tuple[str, ...]:

@@ -1,10 +1,13 @@
 """Why a photo shows nothing at a place where another one does."""
 
+from collections.abc import Callable
+
 import numpy as np
 import numpy.typing as npt
 import shapely
 
 from ptmark.series.frame import Frame
+from ptmark.series.hidden import is_hidden
 
 __all__ = ["blob_at", "missing_words"]
 
@@ -20,9 +23,26 @@ def blob_at(frame: Frame, around_px: Array) -> str:
     return ""
 
 
-def missing_words(frame: Frame, around_px: Array) -> str:
-    """What to say of a place, shape (N, 2) px of the photo, where nothing was called."""
+def missing_words(
+    frame: Frame, around_px: Array, other: Frame, to_other: Callable[[Array], Array]
+) -> tuple[str, bool]:
+    """What to say of a place of a photo where nothing was called, and whether it is bare.
+
+    Parameters
+    ----------
+    frame, around_px, other, to_other
+        As `is_hidden` takes them.
+
+    Returns
+    -------
+    (str, bool)
+        False where the photo cannot tell whether there is an indication.
+    """
     if not frame.shows(around_px):
-        return "the photo, or its examined area, does not show the place"
+        return "the photo, or its examined area, does not show the place", False
     reason = blob_at(frame, around_px)
-    return f"a blob there was left out: {reason}" if reason else "nothing was called there"
+    if reason:
+        return f"a blob there was left out: {reason}", False
+    if is_hidden(frame, around_px, other, to_other):
+        return "something lies over the place, or it bears no developer", False
+    return "nothing was called there", True

@@ -113,7 +113,7 @@ def test_a_bad_photo_is_named_and_the_others_go_on_by_marks(textured, tmp_path, 
     assert data["left_out"] == [{"file": "gone.png", "reason": "there is no such file"}]
     assert data["photos"][0]["registration"]["by"] == "marks"
     last = table.read_text(encoding="utf-8-sig").splitlines()[-1]
-    assert last == ",gone.png,,,,,,,there is no such file"
+    assert last == ",gone.png,,,,,,,,there is no such file"
     assert all(len(one["readings"]) == 2 for one in data["indications"])
 
 

@@ -159,6 +159,27 @@ def test_data_csv_and_plot_hold_the_same_figures(growth, tmp_path):
     assert not ((red > green + 40) & (red > blue + 40)).any()  # our marks are never red
 
 
+@pytest.mark.slow
+def test_a_length_that_may_go_on_is_told_as_the_least(frames, growth, tmp_path):
+    """A hand over half of a crack at 12 min is no dip of its curve."""
+    short = frames[2].seen[0]
+    cut = replace(short, measurement=replace(short.measurement, covered=True))
+    hand = replace(frames[2], seen=(cut, *frames[2].seen[1:]))
+    made = growth_of([*frames[:2], hand, *frames[3:]], WINDOWS["asme-v"])
+    least = [(c, one) for c in made.curves for one in c.readings if one.is_least]
+    ((curve, reading),) = least
+    assert (reading.minutes, short.id in reading.parts) == (12.0, True)
+    assert any(note.startswith("the least that it can be: at 12 min") for note in curve.notes)
+    write_growth_csv(tmp_path / "g.csv", made)
+    with (tmp_path / "g.csv").open(newline="", encoding="utf-8-sig") as file:
+        rows = [r for r in csv.DictReader(file) if r["is_least"] == "True"]
+    assert [(r["indication"], r["minutes"]) for r in rows] == [(curve.id, "12.0")]
+    write_growth_pdf(tmp_path / "g.pdf", made)
+    with pdfplumber.open(tmp_path / "g.pdf") as document:
+        text = "".join(page.extract_text() for page in document.pages)
+    assert f"≥ {reading.length.value:.2f} ±" in text
+
+
 # ASME BPVC V T-676.1: 10 to 60 min; ISO 3452-1: 10 to 30 min (from memory). Both ends belong.
 @pytest.mark.truth
 @pytest.mark.parametrize(

@@ -98,6 +98,58 @@ def test_a_blob_left_out_after_is_unclear_and_not_gone(pair, lead):
     assert any("too pale" in one.says for one in found if one.kind == "unclear")
 
 
+@pytest.mark.parametrize(
+    ("colour", "kind"),
+    [
+        ((30, 60, 150), "unclear"),  # a blue glove
+        ((110, 110, 110), "unclear"),  # bare metal: a quarter of the developer's light
+        ((215, 215, 215), "gone"),  # developer
+        ((235, 235, 225), "gone"),  # ground bright
+    ],
+)
+def test_a_place_that_is_covered_is_not_gone(pair, lead, cameras, colour, kind):
+    before, after, near = pair
+    look = after.view.look.copy()
+    x, y = (near([GONE])[0] / after.view.look_step).astype(int)
+    look[y - 12 : y + 12, x - 12 : x + 12] = colour
+    dim = np.rint(look * 0.8).astype(np.uint8)  # a darker photo: the same of each place
+    for one in (look, dim):
+        shown = replace(after, view=replace(after.view, look=one))
+        told = {one.before: one for one in compare(before, shown, lead)}
+        here = told[letters(before, cameras[0], GONE)]
+        assert here.kind == kind
+        assert ("something lies over the place" in here.says) == (kind == "unclear")
+        assert sum(one.kind == "unclear" for one in told.values()) == 1 + (kind == "unclear")
+
+
+def cut_short(frame, name):
+    """The frame with one indication that something may cover an end of."""
+    seen = [
+        replace(one, measurement=replace(one.measurement, covered=True))
+        if one.id == name
+        else one
+        for one in frame.seen
+    ]
+    return replace(frame, seen=tuple(seen))
+
+
+def test_what_is_not_shown_whole_is_neither_grown_nor_stayed(pair, lead, changes):
+    before, after, _ = pair
+    told = {one.kind: one for one in changes}
+    grown, stayed = told["grown"], told["stayed"]
+    first = compare(cut_short(before, grown.before[0]), after, lead)
+    (one,) = [one for one in first if one.before == grown.before]
+    assert (one.kind, one.least_before, one.least_after) == ("unclear", True, False)
+    second = compare(before, cut_short(after, stayed.after[0]), lead)
+    (one,) = [one for one in second if one.after == stayed.after]
+    assert (one.kind, one.least_before, one.least_after) == ("unclear", False, True)
+    data = rework_json(second, before, after, lead)
+    assert [row["length_after_is_least"] for row in data["unclear"]] == [False, True]
+    # A length that is at least so much longer has grown.
+    third = compare(before, cut_short(after, grown.after[0]), lead)
+    assert [one.kind for one in third if one.after == grown.after] == ["grown"]
+
+
 def test_data_and_picture_show_every_change(pair, lead, changes):
     before, after, _ = pair
     data = json.loads(json.dumps(rework_json(changes, before, after, lead), allow_nan=False))
