@@ -10,6 +10,7 @@ from PySide6.QtWidgets import QApplication, QWidget
 
 from ptmark.errors import PtmarkError
 from ptmark.places import resource
+from ptmark.window.focus_ring import FocusRing
 from ptmark.window.main_window import MainWindow
 from ptmark.window.words import language, own_texts, qt_texts
 
@@ -45,6 +46,8 @@ def start(words: list[str]) -> tuple[QCoreApplication, MainWindow]:
         QLocale.setDefault(QLocale(language))
         app.installTranslator(qt_texts(app))
         app.installTranslator(own_texts)
+    if isinstance(app, QApplication):  # Qt types it as less
+        FocusRing(app)
     return app, MainWindow(rest_later=True)
 
 

@@ -7,7 +7,6 @@ from PySide6.QtWidgets import (
     QFrame,
     QHBoxLayout,
     QLabel,
-    QLineEdit,
     QPushButton,
     QScrollArea,
     QSizePolicy,
@@ -17,6 +16,7 @@ from PySide6.QtWidgets import (
 )
 
 from ptmark.window.aloud import say_aloud
+from ptmark.window.edges import Line
 from ptmark.window.glyphs import glyph_pixmap
 from ptmark.window.keys import key_button
 from ptmark.window.palette import tone
@@ -203,7 +203,7 @@ class Choice(QComboBox):
             event.ignore()
 
 
-class CommitEdit(QLineEdit):
+class CommitEdit(Line):
     """A line of text that hands itself over when typing pauses.
 
     Signals: ``committed(str)`` 250 ms after the last key, or when the field is left. Undo is

@@ -3,11 +3,12 @@
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from PySide6.QtWidgets import QCheckBox, QHBoxLayout, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
 
 from ptmark.errors import PtmarkError
 from ptmark.window import dialogs
 from ptmark.window.bits import Notice, heading, key_button, plain, quiet
+from ptmark.window.edges import Tick
 from ptmark.window.session import Session
 from ptmark.window.words import tr
 from ptmark.window.workers import Token
@@ -34,7 +35,7 @@ class CameraForm(QWidget):
         column.setContentsMargins(0, 0, 0, 0)
         column.addWidget(heading(tr("Lens of the camera")))
         self.now = plain()
-        self.use_box = QCheckBox(tr("Use the profile of this camera"))
+        self.use_box = Tick(tr("Use the profile of this camera"))
         self.use_box.setMinimumHeight(26)
         self.use_box.clicked.connect(self._switch)
         self.grid_button = key_button(tr("Save the grid to print"), "", self.save_grid)

@@ -26,6 +26,7 @@ _TONES = {
     "rejectable": (QColor(116, 52, 0), QColor(255, 176, 92)),
     "undecided": (QColor(72, 60, 140), QColor(190, 180, 255)),
     "quiet": (QColor(84, 90, 98), QColor(170, 178, 188)),
+    "edge": (QColor(116, 122, 130), QColor(140, 148, 158)),  # of a field or box; above 3 : 1
     "accent": (QColor(20, 66, 190), QColor(120, 200, 250)),
 }
 

@@ -26,6 +26,8 @@ _SMALL = 0.88  # of the font, where there is little room
 
 
 class _StepButton(QAbstractButton):
+    own_ring = True
+
     def __init__(self, number: int, title: str) -> None:
         super().__init__()
         self.number, self.title, self.sign, self.line = number, tr(title), "", ""

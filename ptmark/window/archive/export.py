@@ -7,11 +7,12 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import Signal
-from PySide6.QtWidgets import QCheckBox, QHBoxLayout, QWidget
+from PySide6.QtWidgets import QHBoxLayout, QWidget
 
 from ptmark.window import dialogs
 from ptmark.window.archive.door import ArchiveDoor
 from ptmark.window.bits import key_button
+from ptmark.window.edges import Tick
 from ptmark.window.words import tr
 from ptmark.window.workers import Token
 
@@ -50,7 +51,7 @@ class HitsExport(QWidget):
             self.save_bundles,
             tip=tr("One ZIP for each record found, with its photos, schema and checksums"),
         )
-        self.without_place = QCheckBox(tr("without the place in photos"))
+        self.without_place = Tick(tr("without the place in photos"))
         self.without_place.setToolTip(
             tr("The bundles then hold copies of the photos; the originals keep their place")
         )

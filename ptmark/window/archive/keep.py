@@ -7,7 +7,6 @@ from typing import TYPE_CHECKING, NamedTuple
 
 from PySide6.QtCore import QSignalBlocker, QTimer, Signal
 from PySide6.QtWidgets import (
-    QCheckBox,
     QHBoxLayout,
     QPushButton,
     QScrollArea,
@@ -21,6 +20,7 @@ from ptmark.places import user_folder
 from ptmark.window.archive.before import RetestLine
 from ptmark.window.archive.door import ArchiveDoor
 from ptmark.window.bits import Notice, heading, key_button
+from ptmark.window.edges import Tick
 from ptmark.window.saving import Saving
 from ptmark.window.session import Session
 from ptmark.window.words import day, from_core, tr
@@ -76,7 +76,7 @@ class KeepForm(QWidget):
             tip=tr("The record and its photos, found again by part number"),
             window=window,
         )
-        self.always = QCheckBox(tr("Keep every record that is saved"))
+        self.always = Tick(tr("Keep every record that is saved"))
         self.always.setMinimumHeight(28)
         self.always.toggled.connect(self._remember)
         self.retest = RetestLine(session, self.door)

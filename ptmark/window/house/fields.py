@@ -12,13 +12,13 @@ from PySide6.QtWidgets import (
     QHBoxLayout,
     QLabel,
     QLineEdit,
-    QPlainTextEdit,
     QVBoxLayout,
     QWidget,
 )
 
 from ptmark.criteria.parameter import Parameter
 from ptmark.window.bits import Choice, plain
+from ptmark.window.edges import Line, Notes
 from ptmark.window.indications.kinds import kind_kept, kind_shown
 from ptmark.window.palette import tone
 from ptmark.window.words import from_core, tr
@@ -99,7 +99,7 @@ class TextField(Field):
         shown = str(value or "")
         if isinstance(value, list):
             shown = ", ".join(kind_shown(one) for one in value)
-        edit = QLineEdit("" if shown == "?" else shown)
+        edit = Line("" if shown == "?" else shown)
         edit.setAccessibleName(self.says)
         edit.setMinimumHeight(28)
         edit.setCursorPosition(0)
@@ -112,7 +112,7 @@ class LinesField(Field):
 
     def __init__(self, one: Parameter, value: object) -> None:
         super().__init__(one.name, one.says, needed=one.required)
-        self.edit = QPlainTextEdit("\n".join(value) if isinstance(value, list) else "")
+        self.edit = Notes("\n".join(value) if isinstance(value, list) else "")
         self.edit.setAccessibleName(self.says)
         self.edit.setTabChangesFocus(True)
         self.edit.setFixedHeight(5 * self.edit.fontMetrics().lineSpacing() + 12)
@@ -169,7 +169,7 @@ class AmountEdit(QWidget):
         self._operator.setCurrentIndex(max(0, self._operator.findData(operator)))
         self._operator.activated.connect(lambda _: self._tell())
         self._operator.setVisible(bool(operators))
-        self.number = QLineEdit("" if number == "?" else number)
+        self.number = Line("" if number == "?" else number)
         self.number.setMinimumHeight(28)
         self.number.setMinimumWidth(56)
         spoken = _UNITS.get(unit, unit)

@@ -19,7 +19,6 @@ from PySide6.QtCore import (
 from PySide6.QtGui import QPolygonF
 from PySide6.QtWidgets import (
     QAbstractItemView,
-    QCheckBox,
     QStyledItemDelegate,
     QStyleOptionViewItem,
     QTreeWidget,
@@ -29,6 +28,7 @@ from PySide6.QtWidgets import (
 )
 
 from ptmark.window.bits import quiet
+from ptmark.window.edges import Tick
 from ptmark.window.indications.hands import Hands
 from ptmark.window.session import Session
 from ptmark.window.words import from_core, tr
@@ -64,7 +64,7 @@ class LeftOutList(QWidget):
         self._scores: dict[int, float] = {}
         self._more: dict[str, int] = {}
         self._taken: dict[int, str] = {}
-        self.switch = QCheckBox()
+        self.switch = Tick()
         self.switch.setMinimumHeight(28)
         self.switch.toggled.connect(lambda _: self._tell())
         self._hint = quiet(tr("A click takes one back as an indication."))

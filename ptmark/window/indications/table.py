@@ -6,7 +6,6 @@ from PySide6.QtWidgets import (
     QAbstractItemView,
     QCompleter,
     QHeaderView,
-    QLineEdit,
     QStyledItemDelegate,
     QStyleOptionViewItem,
     QTableView,
@@ -16,6 +15,7 @@ from PySide6.QtWidgets import (
 from ptmark.files import inert
 from ptmark.units import MM_PER_IN
 from ptmark.window.bits import as_list
+from ptmark.window.edges import Line
 from ptmark.window.indications.hands import Hands
 from ptmark.window.indications.kinds import KINDS, kind_shown
 from ptmark.window.indications.model import COLUMNS, Index, IndicationModel, ListOrder
@@ -142,7 +142,7 @@ class _KindDelegate(QStyledItemDelegate):
         option: QStyleOptionViewItem,
         index: Index,
     ) -> QWidget:
-        edit = QLineEdit(parent)
+        edit = Line(parent)
         edit.setAccessibleName(tr("Kind, as ISO 6520-1 names it"))
         kinds = QCompleter([kind_shown(kind) for kind in KINDS], edit)
         kinds.setCaseSensitivity(Qt.CaseSensitivity.CaseInsensitive)

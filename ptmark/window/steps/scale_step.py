@@ -10,6 +10,7 @@ from ptmark.window.bench import Bench
 from ptmark.window.bits import CommitEdit, Notice, heading, key_button, plain, quiet
 from ptmark.window.camera_form import CameraForm
 from ptmark.window.card_check import keep_check
+from ptmark.window.edges import OneOf
 from ptmark.window.looking import Looking
 from ptmark.window.references import (
     KINDS,
@@ -56,7 +57,7 @@ class ScaleStep(StepPage):
         self._group = QButtonGroup(self)
         self.kinds: dict[str, QRadioButton] = {}
         for kind, (label, _) in KINDS.items():
-            self.kinds[kind] = QRadioButton(label)
+            self.kinds[kind] = OneOf(label)
             self.kinds[kind].setMinimumHeight(26)
             self._group.addButton(self.kinds[kind])
             self.kinds[kind].clicked.connect(lambda _=False, k=kind: self.choose(k))

@@ -10,7 +10,6 @@ from PySide6.QtWidgets import (
     QFrame,
     QHBoxLayout,
     QLabel,
-    QRadioButton,
     QVBoxLayout,
     QWidget,
 )
@@ -21,6 +20,7 @@ from ptmark.window.bench import Bench
 from ptmark.window.bits import CommitEdit, Notice, heading, key_button, plain, quiet
 from ptmark.window.cautions import VERDICT_CAUTIONS
 from ptmark.window.criteria_choice import CriteriaChoice
+from ptmark.window.edges import OneOf
 from ptmark.window.findings import Findings
 from ptmark.window.glyphs import glyph_pixmap
 from ptmark.window.kept_fields import mark_kept
@@ -75,8 +75,8 @@ class VerdictStep(StepPage):
         self.profile = self.criteria.box
         self.column.addWidget(self.criteria)
         self.rules = {
-            "guarded": QRadioButton(tr("The uncertainty counts: near the limit is undecided")),
-            "simple": QRadioButton(tr("As the code reads: the measured value alone")),
+            "guarded": OneOf(tr("The uncertainty counts: near the limit is undecided")),
+            "simple": OneOf(tr("As the code reads: the measured value alone")),
         }
         group = QButtonGroup(self)
         for rule, button in self.rules.items():

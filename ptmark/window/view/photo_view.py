@@ -19,6 +19,7 @@ from PySide6.QtGui import (
 )
 from PySide6.QtWidgets import QWidget
 
+from ptmark.window.focus_ring import paint_ring
 from ptmark.window.palette import CYAN
 from ptmark.window.tools.edit import EditTool
 from ptmark.window.tools.tool import Tool
@@ -43,6 +44,7 @@ class PhotoView(QWidget):
 
     mark_clicked = Signal(str)
     pointed = Signal(QPointF)
+    own_ring = True
 
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
@@ -154,9 +156,7 @@ class PhotoView(QWidget):
             painter.setRenderHint(QPainter.RenderHint.Antialiasing)
             self._paint_over(painter)
         if self.hasFocus():
-            painter.setPen(QPen(self.palette().color(QPalette.ColorRole.Highlight), 2))
-            painter.setBrush(Qt.BrushStyle.NoBrush)
-            painter.drawRect(self.rect().adjusted(1, 1, -1, -1))
+            paint_ring(painter, QRectF(self.rect()), self.palette(), on_picture=True)
 
     def _paint_picture(self, painter: QPainter, levels: PhotoLevels, within: QRectF) -> None:
         """The part of a picture that lies within a part of the view."""
