@@ -5,6 +5,7 @@ in linear light. Finds what a trained eye would call, ranks by how sure, and say
 blob left out why.
 """
 
+from ptmark.dye.clipped import clipped_remark
 from ptmark.dye.coarse import CoarseLook
 from ptmark.dye.covered import covered_remark, ends_covered, reaches_card
 from ptmark.dye.dull import dull_remark
@@ -17,6 +18,7 @@ from ptmark.dye.fluorescent import (
     lighting_remark,
     look_ahead,
     recognise,
+    refine_in_mode,
 )
 from ptmark.dye.haze import dense_places, dense_remark, haze_remark
 from ptmark.dye.moved import moved_remark
@@ -43,6 +45,7 @@ __all__ = [
     "Remark",
     "Suggestion",
     "Suggestions",
+    "clipped_remark",
     "covered_remark",
     "dense_places",
     "dense_remark",
@@ -60,6 +63,7 @@ __all__ = [
     "overexposed_share",
     "reaches_card",
     "recognise",
+    "refine_in_mode",
     "refine_outline",
     "suggest",
     "uneven_remark",

@@ -13,11 +13,14 @@ import cv2
 import numpy as np
 import numpy.typing as npt
 
+from ptmark.dye.clipped import as_clipped
 from ptmark.dye.coarse import CoarseLook, look_coarsely
 from ptmark.dye.contrast import DYE_STOPS
+from ptmark.dye.edge import EdgeQuality
 from ptmark.dye.quality import holds_no_colour
 from ptmark.dye.remark import Remark
-from ptmark.dye.suggest import LeftOut, Suggestions, suggest
+from ptmark.dye.suggest import LeftOut, Suggestion, Suggestions, suggest
+from ptmark.dye.trace import refine_outline
 from ptmark.errors import PhotoError
 from ptmark.photo import Photo, linear_to_srgb, srgb_to_linear
 from ptmark.scale import SurfaceMap
@@ -30,6 +33,7 @@ __all__ = [
     "lighting_remark",
     "look_ahead",
     "recognise",
+    "refine_in_mode",
 ]
 
 Array = npt.NDArray[np.float64]
@@ -42,6 +46,10 @@ DARK, BRIGHT, LEAST_GREEN, MOST_BLUE, MOST_RED = 0.05, 4.0, 0.03, 0.6, 1.2
 # A phone may expose the violet that UV lamps leave to see as bright as a room. No developer
 # is so violet: blue over green light, 1.6 times what the coolest daylight has.
 VIOLET = 2.0
+# Penetrant left over shines all over the part: so green no developer in any light is (own
+# choice; red and blue over green, and the most light of it). Colour casts of photos hold 0.7
+# of blue and 0.8 of red.
+_GREEN_ALL_OVER, _MOST_GREEN_LIGHT = (0.7, 0.5), 0.2
 # Lit developer or a card is white (blue at most 1.5 of green, red at least 0.6) and takes more
 # of a photo than the reflections under UV-A do. Common practice, no source.
 _WHITE_BLUE, _WHITE_RED, _WHITE_SHARE = 1.5, 0.6, 0.02
@@ -84,9 +92,12 @@ def _recognised(photo: Photo) -> str:
     some = np.ascontiguousarray(photo.rgb[::step, ::step])
     few = [cv2.extractChannel(some, i) for i in range(3)]
     brightest = cv2.max(cv2.max(*few[:2]), few[2])
-    middles = np.array([np.median(one) for one in (brightest, few[1], few[2])])
-    middle, ground, bluest = srgb_to_linear(middles / 255).tolist()
-    if (middle > DARK and bluest <= VIOLET * ground) or _shows_white(srgb_to_linear(some)):
+    middles = np.array([np.median(one) for one in (brightest, *few)])
+    middle, reddest, ground, bluest = srgb_to_linear(middles / 255).tolist()
+    most_red, most_blue = _GREEN_ALL_OVER
+    green_all_over = reddest < most_red * ground and bluest < most_blue * ground
+    dark = middle <= (_MOST_GREEN_LIGHT if green_all_over else DARK)
+    if not (dark or bluest > VIOLET * ground) or _shows_white(srgb_to_linear(some)):
         return "colour contrast"
     half = np.ascontiguousarray(photo.rgb[::2, ::2])
     red, green, blue = cv2.split(srgb_to_linear(half))
@@ -239,8 +250,23 @@ def find_indications(
     if picture is photo:
         return seen
     return Suggestions(
-        found=seen.found, left_out=tuple(_reworded(one) for one in seen.left_out), haze=None
+        found=tuple(_as_bright(photo, one) for one in seen.found),
+        left_out=tuple(_reworded(one) for one in seen.left_out),
+        haze=None,
     )
+
+
+def refine_in_mode(
+    photo: Photo, outline_px: Array, mode: str = ""
+) -> tuple[Array, EdgeQuality]:
+    """`refine_outline`, in the photo's own mode; ``mode`` as for `in_colour_contrast`."""
+    picture = in_colour_contrast(photo, mode)
+    refined, edge = refine_outline(picture, outline_px)
+    return refined, edge if picture is photo else as_clipped(photo, refined, edge)
+
+
+def _as_bright(photo: Photo, one: Suggestion) -> Suggestion:
+    return replace(one, edge=as_clipped(photo, one.outline_px, one.edge))
 
 
 def _reworded(one: LeftOut) -> LeftOut:

@@ -174,7 +174,7 @@ class _CloseLooks:
     tell theirs, ``moved`` how it differs by direction, if it does. Where all are too thin to
     tell, but for pale ones, which may be grain or haze, each is thin beside its blur, and none
     is seen thinner than the blur alone looks: the middle between these bounds, ``blur_doubt``
-    from each.
+    from each, or the usual blur where that may be, as much in doubt.
     """
 
     def __init__(self, crops: list[Crop], most_px: int) -> None:
@@ -186,12 +186,14 @@ class _CloseLooks:
         told, sure = blurs[0][~np.isnan(blurs[0])], blurs[:, ~np.isnan(blurs[1])]
         least = sure[1] if np.isnan(sure[0]).all() else np.empty(0)
         self.photo_blur, self.blur_doubt = DEFAULT_BLUR_PX, 0.0
-        if len(least) and np.median(least) > DEFAULT_BLUR_PX:
+        if len(told):
+            self.photo_blur = float(np.median(told))
+        if len(least):
             low = float(np.percentile(least, 90))
             high = float(np.percentile(least, 10)) * TELLING / HAIR_THIN
-            self.photo_blur, self.blur_doubt = (low + high) / 2, abs(high - low) / 2
-        elif len(told):
-            self.photo_blur = float(np.median(told))
+            self.blur_doubt = abs(high - low) / 2
+            if np.median(least) > DEFAULT_BLUR_PX:
+                self.photo_blur = (low + high) / 2
 
     def _first_look(self, group: tuple[Crop, ...]) -> Array:
         """Each crop's blur, px, and its bound, shape (2, N); held while there is room."""

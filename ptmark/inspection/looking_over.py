@@ -8,6 +8,7 @@ from ptmark.criteria import Profile
 from ptmark.criteria.rules import SizeRule
 from ptmark.dye import (
     Remark,
+    clipped_remark,
     haze_remark,
     lighting_remark,
     look_at_quality,
@@ -61,8 +62,9 @@ def remarks_on(
         fluorescent=mode == "fluorescent",
     )
     edges = [one.outline_px for one in state.marked if one.edge.source != "hand"]
-    moved = None if mode == "fluorescent" else moved_remark(photo, surface, edges)
-    file = (moved, compressed_remark(photo.info.quality), transparent_remark(photo, area_px))
+    shines = mode == "fluorescent"
+    edge = clipped_remark(photo, edges) if shines else moved_remark(photo, surface, edges)
+    file = (edge, compressed_remark(photo.info.quality), transparent_remark(photo, area_px))
     more = (*file, haze_remark(haze), lighting_remark(mode), crown_remark(state))
     return (*quality, *(one for one in more if one is not None))
 

@@ -19,8 +19,7 @@ from ptmark.dye import (
     LeftOut,
     Suggestions,
     find_indications,
-    in_colour_contrast,
-    refine_outline,
+    refine_in_mode,
 )
 from ptmark.errors import OutlineError, UsageError
 from ptmark.inspection.at_hand import AtHand
@@ -107,9 +106,8 @@ class Inspection(AtHand):
         """
         if self.photo is None:
             raise OutlineError("there is no photo yet", mend="open a photo first")
-        picture = in_colour_contrast(self.photo, self.state.mode)
         blob = self.left_out[index]
-        outline_px, edge = refine_outline(picture, blob.outline_px)
+        outline_px, edge = refine_in_mode(self.photo, blob.outline_px, self.state.mode)
         self._refined[id(blob)] = (blob, np.round(outline_px, OUTLINE_DIGITS))
         before = self._taken_back(blob)
         if before is None:

@@ -5789,6 +5789,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>Ausgenommen, da eine Anzeige {0} erfüllt.</translation>
     </message>
     <message>
+      <source>Expose less, until the brightest indication keeps its colour, or move the lamp away.</source>
+      <translation>Knapper belichten, bis die hellste Anzeige ihre Farbe behält, oder die Lampe weiter weg stellen.</translation>
+    </message>
+    <message>
       <source>Far from the scale reference: {0}, up to {1} mm away where it is {2} mm large. The scale is several times less sure there, as U says. Lay the reference beside the indications.</source>
       <translation>Weit von der Maßstabsreferenz: {0}, bis zu {1} mm entfernt, wo sie {2} mm groß ist. Der Maßstab ist dort mehrfach unsicherer, wie U sagt. Die Referenz neben die Anzeigen legen.</translation>
     </message>
@@ -6723,6 +6727,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>To evaluate: {0!s}, {1}</source>
       <translation>Auszuwerten: {0!s}, {1}</translation>
+    </message>
+    <message>
+      <source>Too bright: the photo clips the light of {0} of {1} indications, and these read larger than they are, which their U holds.</source>
+      <translation>Zu hell: das Licht von {0} von {1} Anzeigen ist im Foto ausgebrannt, und sie erscheinen größer, als sie sind, was ihr U enthält.</translation>
     </message>
     <message>
       <source>Too bright: {0} lx of other light, {1} lx at most for fluorescent penetrant ({2}).</source>

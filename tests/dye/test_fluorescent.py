@@ -8,7 +8,8 @@ import pytest
 from scipy.ndimage import gaussian_filter
 from shapely import Polygon
 
-from ptmark.dye.fluorescent import find_indications, lighting_remark, recognise
+from ptmark.dye.clipped import clipped_remark
+from ptmark.dye.fluorescent import find_indications, lighting_remark, recognise, refine_in_mode
 from ptmark.photo import Photo
 
 _SPEC = importlib.util.spec_from_file_location(
@@ -30,7 +31,7 @@ def dark_photo(layers, *, blur=1.3, grain=0.002, ground=VIOLET):
         light += coverage[..., None] * np.asarray(colour)
     light = gaussian_filter(light, (blur, blur, 0))
     light = light + np.random.RandomState(3).normal(0, grain, light.shape)
-    return Photo.from_array(np.round(scenes.code(light) * 255).astype(np.uint8))
+    return Photo.from_array(np.round(scenes.code(light.clip(0, 1)) * 255).astype(np.uint8))
 
 
 @pytest.mark.parametrize("bright", [1.0, 0.3, 0.08])
@@ -63,6 +64,26 @@ def test_a_thin_bright_line_is_no_wider_than_it_is():
     (found,) = find_indications(dark_photo(layers), None, None).found
     # the bar's own area; half contrast of a blurred line of 4.6 sigma stays put within 5 %
     assert Polygon(found.outline_px).area == pytest.approx(200.0 * 6.0, rel=0.07)
+
+
+@pytest.mark.parametrize("over", [0.9, 1.8, 3.0, 6.0])
+def test_clipped_light_is_told_and_its_u_holds_the_true_size(over):
+    disc = scenes.disc(SHAPE, 300.4, 250.7, 20.0)
+    photo = dark_photo([(disc, over / 0.8 * GREEN_YELLOW)], blur=2.0)
+    (found,) = find_indications(photo, None, None).found
+    assert (clipped_remark(photo, [found.outline_px]) is None) == (over < 1.0)
+    _, traced = refine_in_mode(photo, found.outline_px)
+    for edge in (found.edge, traced):
+        # both ends by the shift over root 3, k = 2, as ptmark.measure takes it
+        off = np.ptp(found.outline_px[:, 0]) - 40.0
+        assert -0.5 < off < 4 * edge.end_shift_px / np.sqrt(3) < 12.0
+
+
+def test_penetrant_left_all_over_is_recognised():
+    layers = [(scenes.disc(SHAPE, 300.4, 250.7, 20.0), GREEN_YELLOW)]
+    photo = dark_photo(layers, ground=0.12 * GREEN_YELLOW)
+    assert recognise(photo) == "fluorescent"
+    assert len(find_indications(photo, None, None).found) == 1
 
 
 def test_white_and_bluish_light_is_left_alone_with_its_reason():

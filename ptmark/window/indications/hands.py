@@ -157,7 +157,7 @@ class Hands(QObject):
         def work(_token: Token) -> "tuple[Any, EdgeQuality]":
             import numpy as np
 
-            from ptmark.dye import in_colour_contrast, refine_outline
+            from ptmark.dye import refine_in_mode
 
             outline = np.array(points, float)
             if abs(_area(points)) < 1.0:
@@ -165,7 +165,7 @@ class Hands(QObject):
                     tr("the outline encloses less than one pixel"),
                     mend=tr("Draw round the indication."),
                 )
-            refined, edge = refine_outline(in_colour_contrast(photo, kind), outline)
+            refined, edge = refine_in_mode(photo, outline, kind)
             if mode == "edge":
                 return refined, replace(edge, source="snapped")
             # Own judgement: a hand on a pointer holds a line to about one pixel of the screen.
