@@ -76,7 +76,7 @@ class Bench(QObject):
         self._view.set_tool(tool)
         self.live.watch(tool)
         self._view.setFocus()
-        self.hint.emit(tool.hint())
+        self.hint.emit(f"{tool.hint()} {tool.by_keys}".strip())
         self.switched.emit(name)
 
     def pick(self, kind: str, points: list[tuple[float, float]] | None = None) -> None:

@@ -7,6 +7,7 @@ from PySide6.QtWidgets import QListWidget, QListWidgetItem, QVBoxLayout, QWidget
 
 from ptmark.window.glyphs import glyph_icon
 from ptmark.window.judging import STRICTEST
+from ptmark.window.reading_order import reveal
 from ptmark.window.sketch_view import SketchView
 from ptmark.window.words import from_core, tr
 
@@ -92,6 +93,8 @@ class Findings(QWidget):
             finding = item.data(_FINDING)
             self.sketch.show_finding(finding, self._scene)
             self.list.scrollToItem(item)
+            if self.list.hasFocus():
+                reveal(self.list)
             self.chosen.emit(finding)
 
 

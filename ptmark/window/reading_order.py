@@ -6,7 +6,7 @@ notice with a button, would stand behind all that was there before.
 
 from collections.abc import Iterator
 
-from PySide6.QtCore import Qt
+from PySide6.QtCore import QRect, Qt
 from PySide6.QtWidgets import (
     QAbstractItemView,
     QComboBox,
@@ -18,8 +18,9 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
-__all__ = ["in_reading_order", "step_focus"]
+__all__ = ["in_reading_order", "reveal", "step_focus"]
 
+_AIR = 12  # px above and below what is scrolled to
 _WHOLE = (QAbstractItemView, QComboBox)  # what they are made of is no place of its own
 
 
@@ -44,10 +45,26 @@ def step_focus(window: QWidget, *, forward: bool) -> bool:
         return False
     at = places.index(now) + (1 if forward else -1)
     reason = Qt.FocusReason
-    places[at % len(places)].setFocus(
-        reason.TabFocusReason if forward else reason.BacktabFocusReason
-    )
+    there = places[at % len(places)]
+    there.setFocus(reason.TabFocusReason if forward else reason.BacktabFocusReason)
+    reveal(there)  # Qt scrolls only where the page held the focus already
     return True
+
+
+def reveal(widget: QWidget) -> None:
+    """Scroll the pages that hold a widget until it is in sight; of a list its current row."""
+    box = widget.rect()
+    if isinstance(widget, QAbstractItemView) and widget.currentIndex().isValid():
+        widget.scrollTo(widget.currentIndex())
+        row = widget.visualRect(widget.currentIndex())
+        box = QRect(widget.viewport().mapTo(widget, row.topLeft()), row.size())
+    page = widget.parentWidget()
+    while page is not None:
+        inner = page.widget() if isinstance(page, QScrollArea) else None
+        if isinstance(page, QScrollArea) and inner is not None:
+            middle = widget.mapTo(inner, box.center())
+            page.ensureVisible(middle.x(), middle.y(), 0, box.height() // 2 + _AIR)
+        page = page.parentWidget()
 
 
 def _stands(widget: QWidget) -> bool:

@@ -160,8 +160,8 @@
       <translation>Ein Klick öffnet sie; ziehen bringt sie in ein anderes Programm oder einen Ordner</translation>
     </message>
     <message>
-      <source>A click takes one back as an indication.</source>
-      <translation>Ein Klick nimmt sie als Anzeige zurück.</translation>
+      <source>A click or Enter takes one back as an indication.</source>
+      <translation>Ein Klick oder Enter nimmt sie als Anzeige zurück.</translation>
     </message>
     <message>
       <source>A new hold keeps what was searched for last, now and later: {0}.</source>
@@ -390,6 +390,10 @@
     <message>
       <source>Bringing the work back</source>
       <translation>Die Arbeit wird zurückgeholt</translation>
+    </message>
+    <message>
+      <source>By keys: arrows steer, Space sets a point.</source>
+      <translation>Mit Tasten: Pfeile steuern, die Leertaste setzt einen Punkt.</translation>
     </message>
     <message>
       <source>By the procedure ({0}): {1}. Else: {2}</source>
@@ -3370,6 +3374,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>zulässig</translation>
     </message>
     <message>
+      <source>agrees</source>
+      <translation>stimmt überein</translation>
+    </message>
+    <message>
       <source>an outline cannot have a hole</source>
       <translation>ein Umriss kann kein Loch haben</translation>
     </message>
@@ -4546,6 +4554,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>das Foto fehlt oder ist nicht lesbar: siehe „Zustand des Archivs …“</translation>
     </message>
     <message>
+      <source>the photo to be evaluated</source>
+      <translation>das auszuwertende Foto</translation>
+    </message>
+    <message>
       <source>the photo was changed</source>
       <translation>das Foto wurde verändert</translation>
     </message>
@@ -4700,6 +4712,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>was reviewed and signed.</source>
       <translation>wurde gegengeprüft und unterschrieben.</translation>
+    </message>
+    <message>
+      <source>was taken earlier and shows less</source>
+      <translation>wurde früher aufgenommen und zeigt weniger</translation>
     </message>
     <message>
       <source>water, solvent, emulsifier (lipo- or hydrophilic)</source>
@@ -6601,6 +6617,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>Das Foto enthält keine Farbe; dass nichts darin markiert ist, besagt daher nichts. Es in Farbe aufnehmen oder von Hand nachziehen, was da ist.</translation>
     </message>
     <message>
+      <source>The photo may not show all of it, so at least: {0}.</source>
+      <translation>Das Foto zeigt vielleicht nicht alles davon, also mindestens: {0}.</translation>
+    </message>
+    <message>
       <source>The photo shows no grain: it was smoothed, by noise reduction, a filter or strong compression, and thin ends and faint indications go with the grain, so that lengths may come out too short by more than their U.</source>
       <translation>Das Foto zeigt kein Korn: Es wurde geglättet, durch Rauschminderung, einen Filter oder starke Kompression, und mit dem Korn gehen dünne Enden und schwache Anzeigen verloren, sodass Längen um mehr als ihr U zu kurz sein können.</translation>
     </message>
@@ -7285,6 +7305,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>höchstens {0} °C ({1!s})</translation>
     </message>
     <message>
+      <source>at {0} min the least that it can be, as not all of it may be shown</source>
+      <translation>bei {0} min das Mindeste, was es sein kann, da vielleicht nicht alles davon zu sehen ist</translation>
+    </message>
+    <message>
       <source>begin each rule with a line [[rule]]</source>
       <translation>jede Regel mit einer Zeile [[rule]] beginnen</translation>
     </message>
@@ -7671,6 +7695,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>each rounded indication {0}</source>
       <translation>jede nicht linienartige Anzeige {0}</translation>
+    </message>
+    <message>
+      <source>each side of the card's squares seems {0} mm off: ink that spread, or a photo whose dark edges were moved by tone mapping, a filter or a scanning program, those of indications too. Use the photo as the camera wrote it, and print the card sharply on smooth paper</source>
+      <translation type="unfinished" />
     </message>
     <message>
       <source>each {0}indication{1}</source>
@@ -8633,6 +8661,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>länger als {0}</translation>
     </message>
     <message>
+      <source>longer, but the photo before may not show all of it</source>
+      <translation>länger, aber das Foto davor zeigt vielleicht nicht alles davon</translation>
+    </message>
+    <message>
       <source>longitudinal crack</source>
       <translation>Längsriss</translation>
     </message>
@@ -9317,6 +9349,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>erst jene trennen oder löschen</translation>
     </message>
     <message>
+      <source>parts: {0} before, {1} after, from end to end</source>
+      <translation>Teile: vorher {0}, nachher {1}, von Ende zu Ende</translation>
+    </message>
+    <message>
       <source>permission denied</source>
       <translation>Zugriff verweigert</translation>
     </message>
@@ -9701,6 +9737,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>fester Einschluss</translation>
     </message>
     <message>
+      <source>something lies over the place, or it bears no developer</source>
+      <translation>etwas liegt über der Stelle, oder sie trägt keinen Entwickler</translation>
+    </message>
+    <message>
       <source>spatter</source>
       <translation>Spritzer</translation>
     </message>
@@ -10083,6 +10123,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>the pattern was found in {0} photos, {1} are needed</source>
       <translation>das Muster wurde in {0} Fotos gefunden, {1} sind nötig</translation>
+    </message>
+    <message>
+      <source>the photo after may not show all of it</source>
+      <translation>das Foto danach zeigt vielleicht nicht alles davon</translation>
     </message>
     <message>
       <source>the photo cannot be laid on the part</source>
@@ -11171,10 +11215,6 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>{0} pairs tell nothing of agreement</source>
       <translation>{0} Paare sagen nichts über die Übereinstimmung</translation>
-    </message>
-    <message>
-      <source>{0} parts before, {1} after, from end to end</source>
-      <translation>{0} Teile vorher, {1} nachher, von Ende zu Ende</translation>
     </message>
     <message>
       <source>{0} photo is no series</source>

@@ -11,6 +11,7 @@ from PySide6.QtWidgets import (
     QLayout,
     QListWidget,
     QPushButton,
+    QScrollArea,
     QStackedWidget,
     QVBoxLayout,
     QWidget,
@@ -18,6 +19,7 @@ from PySide6.QtWidgets import (
 
 from ptmark.window.edges import Line, Notes, OneOf, Tick
 from ptmark.window.focus_ring import FocusRing
+from ptmark.window.reading_order import reveal, step_focus
 from ptmark.window.step_strip import StepStrip
 from ptmark.window.view.photo_view import PhotoView
 
@@ -139,6 +141,55 @@ def test_the_ring_follows_its_widget(page):
     field.hide()
     QApplication.processEvents()
     assert not ring.isVisible()
+
+
+def test_what_gets_the_focus_is_scrolled_into_sight(qtbot):
+    """From outside its page too, and in a list to the row that the arrow keys are at."""
+
+    class Window(QWidget):
+        def focusNextPrevChild(self, forward):  # noqa: N802
+            return step_focus(self, forward=forward)
+
+    window, inner, area, after = Window(), QWidget(), QScrollArea(), QPushButton("after")
+    qtbot.addWidget(window)
+    for parent, pieces in (
+        (inner, [QPushButton() for _ in range(40)]),
+        (window, [area, after]),
+    ):
+        column = QVBoxLayout(parent)
+        for one in pieces:
+            column.addWidget(one)
+    window.layout().setSizeConstraint(QLayout.SizeConstraint.SetNoConstraint)
+    rows = QListWidget()
+    rows.addItems([str(at) for at in range(20)])
+    rows.setMinimumHeight(600)
+    inner.layout().addWidget(rows)
+    area.setFocusPolicy(Qt.FocusPolicy.NoFocus)
+    area.setWidgetResizable(True)
+    area.setWidget(inner)
+    window.resize(300, 300)
+    with qtbot.waitExposed(window):
+        window.show()
+    window.activateWindow()
+    after.setFocus()
+    qtbot.keyClick(after, Qt.Key.Key_Backtab)
+    assert window.focusWidget() is rows
+
+    def in_sight(piece, box):
+        at = piece.mapTo(area.viewport(), box.topLeft())
+        return area.viewport().rect().contains(QRect(at, box.size()))
+
+    rows.setCurrentRow(19)
+    reveal(rows)
+    assert in_sight(rows.viewport(), rows.visualItemRect(rows.item(19)))
+    rows.setCurrentRow(0)
+    reveal(rows)
+    assert in_sight(rows.viewport(), rows.visualItemRect(rows.item(0)))
+    first = inner.layout().itemAt(0).widget()
+    window.layout().itemAt(1).widget().setFocus()
+    qtbot.keyClick(after, Qt.Key.Key_Tab)
+    assert window.focusWidget() is first
+    assert in_sight(first, first.rect())
 
 
 def test_steps_show_the_focus_themselves(qtbot, ground):

@@ -135,6 +135,24 @@ def test_a_point_is_picked_by_keys_alone(qtbot, view):
     assert (tool.points[0].x(), tool.points[0].y()) == pytest.approx((want.x(), want.y()))
 
 
+def test_a_pointer_steered_to_the_rim_brings_the_photo_on_but_not_beyond_its_end(qtbot, view):
+    view.set_tool(PickTool("line"))
+    view.zoom(4.0)
+    rim = QPointF(view.width() - 2, 100)
+    view.point_at(rim)
+    before = view.port.to_px(rim)
+    qtbot.keyClick(view, Qt.Key.Key_Right, Qt.KeyboardModifier.ShiftModifier)
+    after = view.port.to_px(view.pointer)
+    assert (after.x() - before.x()) * view.port.scale == pytest.approx(10)
+    assert after.y() == pytest.approx(before.y())
+    for _ in range(200):
+        qtbot.keyClick(view, Qt.Key.Key_Right, Qt.KeyboardModifier.ShiftModifier)
+    assert view.port.photo_rect().right() == pytest.approx(view.width() - 2)
+    view.fit()
+    qtbot.keyClick(view, Qt.Key.Key_Right)
+    assert view.port.fitted
+
+
 def test_marks_are_never_red_pink_or_white(qtbot, view):
     """The marks' own colours, read off the painted picture on a neutral grey ground."""
     view.set_levels(build_levels(np.full((300, 400, 3), 128, np.uint8)))

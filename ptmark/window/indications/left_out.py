@@ -30,6 +30,7 @@ from PySide6.QtWidgets import (
 from ptmark.window.bits import quiet
 from ptmark.window.edges import Tick
 from ptmark.window.indications.hands import Hands
+from ptmark.window.reading_order import reveal
 from ptmark.window.session import Session
 from ptmark.window.words import from_core, tr
 from ptmark.window.workers import Token
@@ -67,7 +68,7 @@ class LeftOutList(QWidget):
         self.switch = Tick()
         self.switch.setMinimumHeight(28)
         self.switch.toggled.connect(lambda _: self._tell())
-        self._hint = quiet(tr("A click takes one back as an indication."))
+        self._hint = quiet(tr("A click or Enter takes one back as an indication."))
         self.tree = QTreeWidget()
         self.tree.setHeaderHidden(True)
         self.tree.setAccessibleName(tr("Left out, by reason"))
@@ -110,6 +111,8 @@ class LeftOutList(QWidget):
         number = None if item is None else item.data(0, _NUMBER)
         known = isinstance(number, int) and number not in self._taken
         self.pointed.emit(f"left {number}" if known else "", bring and self.tree.hasFocus())
+        if bring and self.tree.hasFocus():
+            reveal(self.tree)
 
     def refresh(self) -> None:
         """Show what the last look left out within the examined area."""

@@ -21,6 +21,8 @@ class EditTool(Tool):
     points between a handle and its neighbours follow it by a raised cosine.
     """
 
+    by_keys = ""  # its hint names them
+
     def __init__(
         self, outline: list[tuple[float, float]], parent: QObject | None = None
     ) -> None:

@@ -7,6 +7,7 @@ from PySide6.QtGui import QKeyEvent, QPainter, QPolygonF, QTransform
 
 from ptmark.window.palette import CYAN, DEEP_BLUE, HALO
 from ptmark.window.view.marks import paint_outline
+from ptmark.window.words import tr
 
 __all__ = ["Tool", "distance", "paint_handles", "paint_line"]
 
@@ -37,6 +38,7 @@ class Tool(QObject):
     refused = Signal(object)
 
     wants_magnifier = True
+    by_keys = tr("By keys: arrows steer, Space sets a point.")  # told with the first hint
 
     def __init__(self, parent: QObject | None = None) -> None:
         super().__init__(parent)

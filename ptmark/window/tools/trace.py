@@ -36,6 +36,7 @@ class TraceTool(Tool):
     ) -> None:
         super().__init__(parent)
         self.mode = mode
+        self.by_keys = "" if mode == "free" else self.by_keys
         self._tracer, self._beside = tracer, beside or _at_once
         self.anchors: list[QPointF] = []
         self._parts: list[list[QPointF]] = []

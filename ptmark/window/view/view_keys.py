@@ -88,6 +88,7 @@ class ViewKeys:
         return True
 
     def _steer(self, tool: Tool, step: QPointF) -> None:
+        """Move the pointer; at the rim the photo comes on under it."""
         view = self._view
         at = view.pointer or QRectF(view.rect()).center()
         box = QRectF(view.rect()).adjusted(2, 2, -2, -2)
@@ -95,6 +96,13 @@ class ViewKeys:
         to = QPointF(
             min(max(to.x(), box.left()), box.right()), min(max(to.y(), box.top()), box.bottom())
         )
+        rest, photo = at + step - to, view.port.photo_rect()
+        onward = QPointF(
+            _within(rest.x(), photo.left() - box.left(), photo.right() - box.right()),
+            _within(rest.y(), photo.top() - box.top(), photo.bottom() - box.bottom()),
+        )
+        if not onward.isNull():
+            view.pan(-onward)
         view.point_at(to)
         tool.move(view.port.to_px(to), held=False)
 
@@ -107,3 +115,8 @@ class ViewKeys:
             at = view.port.to_px(where)
             view.tool.press(at)
             view.tool.release(at)
+
+
+def _within(by: float, least: float, most: float) -> float:
+    """A step as far as there is photo beyond the rim on that side."""
+    return min(max(by, min(least, 0.0)), max(most, 0.0))
