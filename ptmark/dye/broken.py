@@ -76,7 +76,7 @@ def parts_between(
         crops = []
         for start, end in _ways(pieces):
             for line in _dark_lines(photo, start, end):
-                if not any(lies_on(line, other) for other in taken):
+                if _is_looked_at(line, look) and not any(lies_on(line, o) for o in taken):
                     crops.append(_crop(photo, look, line))
                     taken.append(line)
         new = list(_outlined(crops, photo_blur_px, sight))
@@ -191,8 +191,19 @@ def lies_on(line: Array, other: Array) -> bool:
     return 2 * sum(near) > len(near)
 
 
+def _is_looked_at(line: Array, look: CoarseLook) -> bool:
+    """Whether any of it lies where the look is: an examined area may end before."""
+    rim = _in_coarse(line, look)
+    return bool(((rim >= 0) & (rim < look.reach.shape[::-1])).all(axis=1).any())
+
+
+def _in_coarse(line: Array, look: CoarseLook) -> Ints:
+    rim = np.round((line + 0.5) / look.factor - 0.5 - look.origin)
+    return rim.astype(np.intp)
+
+
 def _crop(photo: Photo, look: CoarseLook, line: Array) -> Crop:
-    rim = np.round((line + 0.5) / look.factor - 0.5 - look.origin).astype(np.int32)
+    rim = _in_coarse(line, look).astype(np.int32)
     low, high = rim.min(axis=0), rim.max(axis=0) + 1
     crop = close_up(
         photo, look, Blob(rim=rim[:, None], box=(*low.tolist(), *high.tolist()), peak=0.0)

@@ -51,3 +51,11 @@ def test_a_scratch_in_the_line_of_two_parts_is_not():
 def test_a_pale_part_beside_the_line_is_not():
     beside = (0.24 * np.roll(PALE, 60, axis=0), scenes.DYE)
     assert len(suggest(through_jpeg((ENDS, scenes.DYE), beside)).found) == 2
+
+
+def test_what_goes_on_in_the_line_beyond_the_look_is_let_be():
+    """The look ends a little outside the examined area: beyond it there was a crash."""
+    beyond = (0.24 * scenes.bar(SHAPE, 365, 405, 211.3, 2.7), scenes.DYE)
+    photo = through_jpeg((ENDS, scenes.DYE), beyond)
+    area = np.array([[60, 150], [325, 150], [325, 270], [60, 270]], float)
+    assert len(suggest(photo, area_px=area).found) == 2
