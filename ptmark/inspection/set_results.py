@@ -6,7 +6,7 @@ from functools import cached_property
 
 from ptmark.criteria import Evaluation, Scene, evaluate
 from ptmark.en import en_number
-from ptmark.errors import ScaleError
+from ptmark.errors import PtmarkError, ScaleError
 from ptmark.inspection.again import open_again
 from ptmark.inspection.at_hand import AtHand
 from ptmark.inspection.handing_on import Blind, Distances, distances_of, record_of, scene_of
@@ -16,6 +16,7 @@ from ptmark.measure import Measurement, Quantity
 from ptmark.photo import Photo, PhotoInfo
 from ptmark.record import Record, joined
 from ptmark.scale import SurfaceMap
+from ptmark.series import Timed, timed
 
 __all__ = [
     "Results",
@@ -45,12 +46,16 @@ class Sizes:
     the number of the photo whose size counts, None where none is measured; ``chosen`` tells
     whether the inspector chose it, else it is the one with the smallest uncertainty, or the
     longest where that one is contradicted (En above 1); of those that show it whole, where any
-    does.
+    does. Of photos that follow the bleed-out (``by_time``) it is the one to be evaluated, or of
+    those within the time to evaluate the longest that contradicts it; ``early`` are those
+    before it that show less, as bleed-out has it.
     """
 
     shown: tuple[tuple[int, Measurement | None], ...]
     of_record: int | None
     chosen: bool
+    by_time: bool = False
+    early: frozenset[int] = frozenset()
 
     @property
     def size(self) -> Measurement | None:
@@ -60,9 +65,12 @@ class Sizes:
 class Results:
     """The photos of a set, worked out, and what their letters join."""
 
-    def __init__(self, photos: Sequence[Worked], sizes_from: dict[str, str]) -> None:
+    def __init__(
+        self, photos: Sequence[Worked], sizes_from: dict[str, str], times: Timed | None = None
+    ) -> None:
         self.photos = tuple(photos)
         self._sizes_from = sizes_from
+        self._times = times if times is not None and times.is_series else None
 
     @cached_property
     def seen_again(self) -> dict[str, Sizes]:
@@ -73,7 +81,7 @@ class Results:
                 shown.setdefault(one.id, []).append((number, made))
         numbers = {photo.info.sha256: number for number, photo in enumerate(self.photos)}
         return {
-            name: _sizes(places, numbers.get(self._sizes_from.get(name, "")))
+            name: _sizes(places, numbers.get(self._sizes_from.get(name, "")), self._times)
             for name, places in shown.items()
             if len(places) > 1
         }
@@ -145,7 +153,8 @@ class Results:
             parts.append(part)
         again = {name: (one.of_record, one.chosen) for name, one in self.seen_again.items()}
         told = (inspection.state.decision, inspection.state.decision_reason)
-        return parts[0] if alone else joined(parts, again, told)
+        minutes = () if self._times is None else self._times.minutes
+        return parts[0] if alone else joined(parts, again, told, minutes)
 
 
 def results_of(inspection: AtHand) -> Results:
@@ -169,7 +178,18 @@ def results_of(inspection: AtHand) -> Results:
             if one.standing != "dropped"
         )
         made.append(Worked(state=state, info=info, surface=surface, measured=measured))
-    return Results(made, inspection.state.sizes_from)
+    return Results(made, inspection.state.sizes_from, _times(made, inspection))
+
+
+def _times(photos: Sequence[Worked], inspection: AtHand) -> Timed | None:
+    """When the photos were taken; None where that is not known of each of them."""
+    profile = inspection.profile
+    taken = [(one.info.path.name, one.info.camera.taken) for one in photos]
+    try:
+        developed = inspection.state.fields.get("developer_dry_at", "")
+        return timed(developed, taken, "" if profile is None else profile.name)
+    except PtmarkError:
+        return None
 
 
 def _is_here(inspection: AtHand, info: PhotoInfo) -> bool:
@@ -232,19 +252,41 @@ def _photo_of(inspection: AtHand, info: PhotoInfo) -> Photo:
     return here if here is not None and _is_here(inspection, info) else open_again(info)
 
 
-def _sizes(places: Sequence[tuple[int, Measurement | None]], chosen: int | None) -> Sizes:
+def _sizes(
+    places: Sequence[tuple[int, Measurement | None]], chosen: int | None, times: Timed | None
+) -> Sizes:
     here = {number: made for number, made in places if made is not None}
-    if chosen in here:
-        return Sizes(shown=tuple(places), of_record=chosen, chosen=True)
-    whole = {number: made for number, made in here.items() if not made.is_least}
-    measured = {number: made.length for number, made in (whole or here).items()}
-    least = min(measured, key=lambda n: (measured[n].expanded, n), default=None)
-    if least is not None:
-        # Where they contradict each other, the verdict must not hang on the shorter.
-        held = measured[least]
-        apart = [n for n, one in measured.items() if _contradicts(one, held)]
-        least = max([least, *apart], key=lambda n: measured[n].value)
-    return Sizes(shown=tuple(places), of_record=least, chosen=False)
+    held = chosen if chosen in here else _of_record(here, times)
+    early: list[int] = []
+    if times is not None and held is not None:
+        at, longest = times.minutes, here[held].length.value
+        early = [n for n in here if at[n] < at[held] and here[n].length.value < longest]
+    return Sizes(
+        shown=tuple(places),
+        of_record=held,
+        chosen=chosen in here,
+        by_time=times is not None,
+        early=frozenset(early),
+    )
+
+
+def _of_record(here: dict[int, Measurement], times: Timed | None) -> int | None:
+    """The number of the photo whose size counts."""
+    due = {
+        number: made
+        for number, made in here.items()
+        if times is None or times.window.holds(times.minutes[number])
+    } or here
+    whole = {number: made for number, made in due.items() if not made.is_least}
+    measured = {number: made.length for number, made in (whole or due).items()}
+    first = min(measured, key=lambda n: (measured[n].expanded, n), default=None)
+    if times is not None and times.choice.index in measured:
+        first = times.choice.index
+    if first is None:
+        return None
+    # Where they contradict each other, the verdict must not hang on the shorter.
+    apart = [n for n, one in measured.items() if _contradicts(one, measured[first])]
+    return max([first, *apart], key=lambda n: measured[n].value)
 
 
 def _contradicts(one: Quantity, other: Quantity) -> bool:

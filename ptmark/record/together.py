@@ -56,6 +56,7 @@ def joined(
     parts: Sequence[Record],
     again: Mapping[str, tuple[int | None, bool]],
     disposition: tuple[str, str],
+    minutes: Sequence[float] = (),
 ) -> Record:
     """Records of one photo each as one record of them all.
 
@@ -68,11 +69,14 @@ def joined(
         None where none is measured, and whether the inspector chose it.
     disposition : (str, str)
         Decision and reason.
+    minutes : sequence of float
+        Of photos that follow the bleed-out: when each was taken. That an earlier one shows
+        less is no contradiction then.
     """
     verdicts = [(one.verdict, {row["id"] for row in one.indications}) for one in parts]
     verdict = worst_verdict(verdicts)
     seen = [_seen_again(name, parts, how) for name, how in again.items()]
-    cautions = [ONE_BY_ONE, *_unjudged(parts, verdicts), *_apart(seen)]
+    cautions = [ONE_BY_ONE, *_unjudged(parts, verdicts), *_apart(seen, minutes)]
     if departs(verdict, *disposition):
         cautions.append(DEPARTS)
     others = [{name: getattr(one, name) for name in PHOTO_MEMBERS} for one in parts[1:]]
@@ -135,11 +139,16 @@ def _unjudged(
     return said
 
 
-def _apart(seen: Sequence[Mapping[str, Any]]) -> list[str]:
+def _apart(seen: Sequence[Mapping[str, Any]], minutes: Sequence[float]) -> list[str]:
     said = []
     for one in seen:
+        held = {size["photo"]: size["length_mm"] for size in one["sizes"]}
         for size in one["sizes"]:
             if size["en"] is not None and size["en"] > 1:
+                here, there = size["photo"], one["of_record"]
+                shorter = size["length_mm"] < held[there]
+                if minutes and shorter and minutes[here - 1] < minutes[there - 1]:
+                    continue
                 said.append(
                     f"{one['id']}: photo {size['photo']} shows {size['length_mm']:.2f} mm, "
                     f"which departs from the size of record (photo {one['of_record']}) by more "

@@ -13,7 +13,7 @@ from ptmark.series.places import Place, places_of
 from ptmark.series.register import register, register_views
 from ptmark.series.registration import Registration
 from ptmark.series.rework import KINDS, Change, compare
-from ptmark.series.window import WINDOWS, Choice, Window, choose, read_window
+from ptmark.series.window import WINDOWS, Choice, Timed, Window, choose, read_window, timed
 
 __all__ = [
     "KINDS",
@@ -27,6 +27,7 @@ __all__ = [
     "Reading",
     "Registration",
     "Seen",
+    "Timed",
     "View",
     "Window",
     "choose",
@@ -37,5 +38,6 @@ __all__ = [
     "read_window",
     "register",
     "register_views",
+    "timed",
     "view_of",
 ]

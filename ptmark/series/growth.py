@@ -229,9 +229,9 @@ def _curve(
     if max(counts) > 1:
         told = ", ".join(f"{len(r.parts)} at {r.minutes:g} min" for r in readings)
         notes.append(f"number of parts: {told}; length from end to end of all")
-    least = ", ".join(f"{one.minutes:g} min" for one in readings if one.is_least)
+    least = ", ".join(f"{one.minutes:g}" for one in readings if one.is_least)
     if least:
-        notes.append(f"the least that it can be: at {least}; the photo may not show all of it")
+        notes.append(f"at {least} min the least that it can be, as not all of it may be shown")
     if not place.sure:
         notes.append("another indication lies so near that the two may be mixed up")
     return replace(

@@ -108,7 +108,7 @@ def _stayed(
     ratio = change / u if u > 0 else (0.0 if change == 0 else float("inf"))
     kind, words = _judged(ratio, least_before=is_least(was), least_after=is_least(now))
     if len(was) != len(now):
-        words += f"; {_parts(len(was))} before, {len(now)} after, from end to end"
+        words += f"; parts: {len(was)} before, {len(now)} after, from end to end"
     if not place.sure:
         words += "; another indication lies so near that the two may be mixed up"
     return Change(
@@ -137,10 +137,6 @@ def _judged(ratio: float, *, least_before: bool, least_after: bool) -> tuple[str
     if ratio < -1:
         return "stayed", "shorter by more than the combined uncertainty"
     return "stayed", "no change beyond the combined uncertainty"
-
-
-def _parts(count: int) -> str:
-    return f"{count} part" if count == 1 else f"{count} parts"
 
 
 def _letters(parts: Sequence[Seen]) -> tuple[str, ...]:

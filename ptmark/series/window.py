@@ -9,8 +9,9 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from ptmark.errors import UsageError
+from ptmark.series.clock import minutes_since
 
-__all__ = ["WINDOWS", "Choice", "Window", "choose", "read_window"]
+__all__ = ["WINDOWS", "Choice", "Timed", "Window", "choose", "read_window", "timed"]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -20,6 +21,10 @@ class Window:
     first: float
     last: float
     source: str
+
+    def holds(self, minutes: float) -> bool:
+        """Whether a photo of that time is to be evaluated."""
+        return self.first <= minutes <= self.last
 
 
 WINDOWS = {
@@ -36,6 +41,39 @@ class Choice:
 
     index: int | None
     says: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Timed:
+    """When each photo of a set was taken, min since the developer, and which is to evaluate."""
+
+    minutes: tuple[float, ...]
+    window: Window
+    choice: Choice
+
+    @property
+    def is_series(self) -> bool:
+        """Whether they follow the bleed-out: some lie in the time to evaluate, others do not.
+
+        Overview and close-ups of one evaluation all lie within it.
+        """
+        held = [self.window.holds(minutes) for minutes in self.minutes]
+        return any(held) and not all(held)
+
+
+def timed(developed: str, taken: Sequence[tuple[str, str]], profile: str) -> Timed:
+    """The times of a set, which as a record does not hold its procedure's own time to evaluate.
+
+    Parameters
+    ----------
+    developed, taken
+        As `minutes_since` takes them, which raises where they do not tell.
+    profile : str
+        Name of the criteria: those of ISO or EN go by ISO 3452-1, others by ASME V.
+    """
+    minutes = minutes_since(developed, taken)
+    window = WINDOWS["iso-3452-1" if profile.startswith(("iso-", "en-")) else "asme-v"]
+    return Timed(minutes=tuple(minutes), window=window, choice=choose(minutes, window))
 
 
 def read_window(text: str) -> Window:
@@ -79,7 +117,7 @@ def choose(minutes: Sequence[float], window: Window) -> Choice:
     True
     """
     span = f"{window.first:g} to {window.last:g} min"
-    inside = [i for i, m in enumerate(minutes) if window.first <= m <= window.last]
+    inside = [i for i, m in enumerate(minutes) if window.holds(m)]
     if inside:
         index = max(inside, key=lambda i: minutes[i])
         says = f"taken at {minutes[index]:g} min, the last photo within {span}"

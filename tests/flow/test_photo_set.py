@@ -3,15 +3,21 @@
 import json
 from dataclasses import replace
 from math import hypot
+from types import SimpleNamespace
 
 import pytest
 
 from ptmark.errors import PhotoError, RecordError, UsageError
 from ptmark.inspection import Inspection
 from ptmark.inspection.draft import draft_to_json, restore_draft
+from ptmark.inspection.set_results import Results, _sizes
+from ptmark.measure import Quantity
 from ptmark.photo import open_photo
 from ptmark.record import load_record, save_record, scenes_of
 from ptmark.scale import CardReference
+from ptmark.series import timed
+
+TIMES = (5, 12, 25, 75)  # min
 
 
 @pytest.fixture
@@ -286,3 +292,71 @@ def test_where_sizes_contradict_each_other_the_longest_counts(pair):
     assert pair.photos.seen_again()[disc].of_record == 1  # the inspector's word counts
     assert line not in pair.photos.seen_again()
     assert far_disc not in pair.photos.seen_again()
+
+
+def sized(value, u=0.1, least=()):
+    """A measurement as far as sizes of record ask: its length, and why it is the least."""
+    length = Quantity(value, {"edge": u / 2}, "mm")
+    return SimpleNamespace(length=length, is_least=bool(least))
+
+
+# ASME BPVC V, T-676.1: evaluated from 10 to 60 min after the developer.
+@pytest.mark.parametrize(
+    ("lengths", "held", "early"),
+    [
+        ([5.0, 8.0, 10.0, 11.0], 2, {0, 1}),  # at 5, 12, 25 and 75 min: the last to evaluate
+        ([5.0, 8.0, None, 11.0], 1, {0}),  # hidden in that one: of the others in its time
+        ([5.0, 10.5, 10.0, 11.0], 1, {0}),  # dye does not go back: the longer one counts
+        ([5.0, None, None, 11.0], 3, {0}),  # in none of them: the strict side, as ever
+    ],
+)
+def test_of_a_bleed_out_the_photo_to_be_evaluated_counts(lengths, held, early):
+    taken = [(f"{m}", f"2026-01-15T{10 + m // 60}:{m % 60:02d}") for m in TIMES]
+    times = timed("10:00", taken, "")
+    made = [(n, None if mm is None else sized(mm)) for n, mm in enumerate(lengths)]
+    found = _sizes(made, None, times)
+    assert (found.of_record, set(found.early), found.by_time) == (held, early, True)
+    assert _sizes(made, 0, times).of_record == 0  # the inspector's word
+
+
+def test_a_size_that_is_the_least_in_its_time_is_not_replaced_by_an_earlier_one():
+    """A hand over the photo to be evaluated leaves it open; what was whole before has grown."""
+    times = timed("10:00", [("a", "2026-01-15T10:05"), ("b", "2026-01-15T10:25")], "")
+    assert times.is_series
+    found = _sizes([(0, sized(8.0)), (1, sized(6.0, least=("covered",)))], None, times)
+    assert found.of_record == 1
+
+
+def test_an_overview_and_a_close_up_of_one_evaluation_are_no_series():
+    times = timed("10:00", [("a", "2026-01-15T10:25"), ("b", "2026-01-15T10:26")], "")
+    assert not times.is_series
+
+
+def test_an_earlier_photo_that_shows_less_is_no_contradiction(pair):
+    """The same sizes are told to look at again where the photos are of one evaluation."""
+    disc = by_length(pair)[1]
+    pair.photos.turn_to(0)
+    pair.photos.same(by_length(pair)[0], disc)  # 20 mm in the overview, the disc close up
+    told = {}
+    for first, last in (("25", "05"), ("25", "24"), ("05", "25")):
+        states = [
+            replace(one, info=replace(one.info, camera=replace(one.info.camera, taken=at)))
+            for one, at in zip(
+                pair.state.photos,
+                (f"2026-01-15T10:{first}", f"2026-01-15T10:{last}"),
+                strict=True,
+            )
+        ]
+        worked = pair.photos.results().photos
+        shot = [replace(one, info=s.info) for one, s in zip(worked, states, strict=True)]
+        times = timed("10:00", [("", s.info.camera.taken) for s in states], "")
+        record = Results(shot, {}, times).record(pair, None, None)
+        told[first, last] = (
+            any("look again" in said for said in record.together["cautions"]),
+            record.together["seen_again"][0]["of_record"],
+        )
+    assert told == {
+        ("25", "05"): (False, 1),  # close up before the time to evaluate, and smaller
+        ("25", "24"): (True, 1),  # within it: one of them is wrong, and the longer one counts
+        ("05", "25"): (True, 2),  # longer before: bleed-out does not go back
+    }

@@ -169,7 +169,7 @@ def test_a_length_that_may_go_on_is_told_as_the_least(frames, growth, tmp_path):
     least = [(c, one) for c in made.curves for one in c.readings if one.is_least]
     ((curve, reading),) = least
     assert (reading.minutes, short.id in reading.parts) == (12.0, True)
-    assert any(note.startswith("the least that it can be: at 12 min") for note in curve.notes)
+    assert any(note.startswith("at 12 min the least that it can be") for note in curve.notes)
     write_growth_csv(tmp_path / "g.csv", made)
     with (tmp_path / "g.csv").open(newline="", encoding="utf-8-sig") as file:
         rows = [r for r in csv.DictReader(file) if r["is_least"] == "True"]

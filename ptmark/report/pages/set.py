@@ -1,7 +1,8 @@
 """The PDF of several photos: a page for each, what joins them, then each in detail."""
 
 import io
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence
+from contextlib import suppress
 from pathlib import Path
 from typing import Any
 
@@ -9,7 +10,7 @@ import numpy as np
 import numpy.typing as npt
 from reportlab.platypus import Flowable, Image, KeepTogether, PageBreak, Spacer
 
-from ptmark.errors import ReportError
+from ptmark.errors import PtmarkError, ReportError
 from ptmark.photo import Photo
 from ptmark.record import Record
 from ptmark.report.company import Company
@@ -20,7 +21,7 @@ from ptmark.report.pages.keeping import keeping, review_overlays
 from ptmark.report.pages.rest import cautions, filled_in, measured_pages, unmarked
 from ptmark.report.pages.story import Earlier, story
 from ptmark.report.pages.style import grid, heading, text
-from ptmark.report.set_growth import bleedout
+from ptmark.report.set_growth import bleedout, times_of
 from ptmark.report.set_words import photo_title
 from ptmark.report.wording import EMPTY, VERDICT_SIGN, scale_line, sized
 
@@ -134,11 +135,9 @@ def _seen_again(record: Record, width: float) -> list[Flowable]:
     shown = record.rows()
     rows: list[list[Any]] = [["", "Photo", "Length ± U, mm", "Width ± U, mm", "En", "Size"]]
     for one in seen:
-        apart = any((size["en"] or 0) > 1 for size in one["sizes"])
-        least = "longest, as they do not agree" if apart else "least uncertain"
+        how = _why_of_record(record, one)
         for size in one["sizes"]:
             held = size["photo"] == one["of_record"]
-            how = "chosen by the inspector" if one["chosen"] else least
             rows.append(
                 [
                     one["id"],
@@ -161,6 +160,20 @@ def _seen_again(record: Record, width: float) -> list[Flowable]:
         Spacer(1, 2),
         text(said, 7, quiet=True),
     ]
+
+
+def _why_of_record(record: Record, one: Mapping[str, Any]) -> str:
+    """Why the size of one photo counts, of those that show an indication."""
+    if one["chosen"]:
+        return "chosen by the inspector"
+    with suppress(PtmarkError):
+        times = times_of(record)
+        if times.is_series and times.choice.index == one["of_record"] - 1:
+            return "in the photo to be evaluated"
+        if times.is_series:
+            return "which the photo to be evaluated does not give"
+    apart = any((size["en"] or 0) > 1 for size in one["sizes"])
+    return "longest, as they do not agree" if apart else "least uncertain"
 
 
 def _grown(record: Record, width: float) -> list[Flowable]:

@@ -156,7 +156,12 @@ class SameAs(QWidget):
         if sizes is None:
             box.addItem(tr("this photo"), None)
             return
-        box.addItem(tr("the surest; the longest where they differ"), None)
+        box.addItem(
+            tr("the photo to be evaluated")
+            if sizes.by_time
+            else tr("the surest; the longest where they differ"),
+            None,
+        )
         for number, made in sizes.shown:
             if made is not None:
                 length, u = made.length.value, made.length.expanded
@@ -180,6 +185,8 @@ def _agreement(sizes: "Sizes") -> str:
         one, two = made.length, held.length
         en = en_number(one.value, one.expanded, two.value, two.expanded)
         if en is not None:
-            verdict = "agrees" if en <= 1 else tr("does not agree: look again")
+            verdict = tr("agrees") if en <= 1 else tr("does not agree: look again")
+            if en > 1 and number in sizes.early:
+                verdict = tr("was taken earlier and shows less")
             said.append(tr("Photo {0} {1} (En {2:.2f}).", number + 1, verdict, en))
     return " ".join(said)
