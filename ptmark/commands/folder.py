@@ -6,10 +6,10 @@ from pathlib import Path
 
 from ptmark.commands.progress import Bar, shown
 from ptmark.errors import UsageError
-from ptmark.folder import Asked, Book, Outcome, Pool, pictures_in
+from ptmark.folder import Asked, Book, Outcome, Pool, folders_below, pictures_in
 from ptmark.folder.job import content_key
 
-__all__ = ["add_options", "check_options", "measure_folder", "take"]
+__all__ = ["add_options", "check_options", "measure_folder", "say_below", "take"]
 
 _SINGLE = ("json", "image", "pdf", "csv")
 
@@ -64,6 +64,7 @@ def measure_folder(args: argparse.Namespace, asked: Asked) -> int:
         left, failed = _unfinished(photos, book)
         told = _told(len(photos), len(photos) - len(left), failed)
         with Bar(len(photos), len(photos) - len(left)) as bar:
+            say_below(args.photo, bar)
             try:
                 with Pool(min(jobs, max(1, len(left))), asked) as pool:
                     pool.give(left)
@@ -76,6 +77,14 @@ def measure_folder(args: argparse.Namespace, asked: Asked) -> int:
                 return 130
         print(f"{book.results}: {told}, {failures} failed now")
     return 1 if failures else 0
+
+
+def say_below(folder: Path, bar: Bar) -> None:
+    """Say that pictures in folders below are left alone: their names are told nowhere else."""
+    for name in folders_below(folder):
+        bar.say(
+            f"{shown(folder / name)}: a folder of its own, left alone; name it to measure it"
+        )
 
 
 def take(outcome: Outcome, book: Book, bar: Bar) -> None:

@@ -117,17 +117,20 @@ def _frames(
     Raises
     ------
     UsageError
-        If two photos are one picture: one of their times must be wrong.
+        If two photos are one picture of two times: one of them must be wrong.
     """
     good: dict[str, int] = {}
     frames: dict[int, Frame] = {}
-    for number in minutes:
+    for number, at in minutes.items():
         try:
             other = good.setdefault(read_info(photos[number]).sha256, number)
         except PhotoError as exc:
             left_out.append((photos[number].name, exc.what))
             continue
-        if other != number:
+        if other != number and minutes[other] == at:
+            why = f"it is the same picture as {photos[other].name}"
+            left_out.append((photos[number].name, why))
+        elif other != number:
             raise UsageError(
                 f"holds the same picture as {photos[other]}, so one of their times is wrong",
                 where=str(photos[number]),

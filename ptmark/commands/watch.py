@@ -6,7 +6,7 @@ import sys
 from pathlib import Path
 from time import sleep
 
-from ptmark.commands.folder import take
+from ptmark.commands.folder import say_below, take
 from ptmark.commands.measuring import add_measuring, read_asked
 from ptmark.commands.options import Verbs
 from ptmark.commands.progress import Bar, shown
@@ -67,8 +67,14 @@ def _watch(args: argparse.Namespace, asked: Asked, stop: "_Stop") -> None:
     quiet = Bar(0)
     with Book(args.out, asked.key()) as book, Pool(args.jobs, asked) as pool:
         print(f"{args.folder}: watching; Ctrl-C ends it", flush=True)
+        say_below(args.folder, quiet)
+        away = ""
         while not stop.asked:
             new = [path for path in arrivals.poll() if not book.has(content_key(path))]
+            if arrivals.away != away:
+                away = arrivals.away
+                told = f"cannot be looked into ({away}): waiting for it" if away else "is back"
+                quiet.say(f"{shown(args.folder)}: {told}")
             pool.give(new)
             outcomes = pool.collect(args.every)
             for outcome in outcomes:

@@ -7,7 +7,7 @@ stops nothing; what a run has finished the next one skips.
 from ptmark.folder.book import Book
 from ptmark.folder.job import Asked, Outcome, inspected, look_over, measured, take_asked
 from ptmark.folder.pool import Pool
-from ptmark.folder.watching import Arrivals, pictures_in
+from ptmark.folder.watching import Arrivals, folders_below, pictures_in
 
 __all__ = [
     "Arrivals",
@@ -15,6 +15,7 @@ __all__ = [
     "Book",
     "Outcome",
     "Pool",
+    "folders_below",
     "inspected",
     "look_over",
     "measured",

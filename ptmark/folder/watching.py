@@ -1,6 +1,7 @@
 """Which files of a folder are pictures, and which of those that arrive are whole."""
 
 import os
+from contextlib import suppress
 from dataclasses import dataclass
 from pathlib import Path
 from time import monotonic
@@ -8,7 +9,7 @@ from time import monotonic
 from ptmark.errors import PhotoError
 from ptmark.photo import read_info
 
-__all__ = ["ENDINGS", "Arrivals", "pictures_in"]
+__all__ = ["ENDINGS", "Arrivals", "folders_below", "pictures_in"]
 
 ENDINGS = (".jpg", ".jpeg", ".jpe", ".png", ".tif", ".tiff", ".webp", ".heic", ".heif")
 # A file that has stopped growing but does not open may be a copy that stalled.
@@ -30,6 +31,16 @@ def pictures_in(folder: Path) -> list[Path]:
     )
 
 
+def folders_below(folder: Path) -> list[str]:
+    """Names of the folders right below that hold pictures, which `pictures_in` leaves alone."""
+    found = []
+    for below in sorted(folder.iterdir()):
+        with suppress(OSError):
+            if below.is_dir() and not below.name.startswith(".") and pictures_in(below):
+                found.append(below.name)
+    return found
+
+
 @dataclass(slots=True)
 class _Seen:
     stamp: tuple[int, int]
@@ -42,16 +53,24 @@ class Arrivals:
 
     A file that has stopped changing and does not open is told of after ``patience_s`` all the
     same, so that its error is said. A file that changes after it was told of is told again.
+    ``away`` says why the folder could not be looked into the last time, "" where it could: a
+    share that is gone for a while comes back.
     """
 
     def __init__(self, folder: Path, *, patience_s: float = PATIENCE_S) -> None:
         self._folder, self._patience_s = folder, patience_s
         self._seen: dict[Path, _Seen] = {}
+        self.away = ""
 
     def poll(self) -> list[Path]:
         """Look once; the pictures that have become whole since the last look."""
         now, whole = monotonic(), []
-        there = pictures_in(self._folder)
+        try:
+            there = pictures_in(self._folder)
+        except OSError as exc:
+            self.away = exc.strerror or str(exc)
+            return []
+        self.away = ""
         for path in there:
             try:
                 stat = path.stat()

@@ -5,6 +5,7 @@ Measured points only: no published law of growth exists, so none is fitted.
 
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass, replace
+from itertools import pairwise
 
 import numpy as np
 import numpy.typing as npt
@@ -111,9 +112,14 @@ def growth_of(
         raise SeriesError(
             "a photo has no time since the developer", mend="give the minutes of each"
         )
-    if len(set(known)) < len(known):
-        raise SeriesError("two photos have the same time", mend="give each its own minutes")
     order = sorted(range(len(frames)), key=lambda number: known[number])
+    for one, other in pairwise(order):
+        if known[one] == known[other]:
+            raise SeriesError(
+                "two photos have the same time",
+                where=f"{frames[one].name}, {frames[other].name}",
+                mend="leave out one of them, or give each its own minutes",
+            )
 
     def lead_of(number: int, base: int) -> Registration:
         pair = (marks[number], marks[base]) if marks else None

@@ -19,7 +19,7 @@ import numpy as np
 import pytest
 
 from ptmark.__main__ import main
-from ptmark.commands.folder import take
+from ptmark.commands.folder import say_below, take
 from ptmark.commands.progress import Bar
 from ptmark.dye import look_ahead
 from ptmark.errors import PhotoError, RecordError, UsageError
@@ -392,6 +392,33 @@ def test_watching_measures_what_arrives_and_ends_cleanly(photo_file, tmp_path):
     assert "stopped watching" in err
     assert "Traceback" not in err
     assert [one["photo"]["file"] for one in lines(out)] == ["first.png"]
+
+
+def test_a_share_that_is_gone_for_a_while_is_waited_for(tmp_path):
+    inbox, elsewhere = tmp_path / "in", tmp_path / "elsewhere"
+    inbox.mkdir()
+    (inbox / "a.jpg").write_bytes(b"no picture")
+    arrivals = Arrivals(inbox, patience_s=0)
+    arrivals.poll()
+    assert [path.name for path in arrivals.poll()] == ["a.jpg"]
+    inbox.rename(elsewhere)
+    assert arrivals.poll() == []
+    assert arrivals.away == os.strerror(errno.ENOENT)
+    elsewhere.rename(inbox)
+    (inbox / "b.jpg").write_bytes(b"no picture either")
+    arrivals.poll()
+    assert [path.name for path in arrivals.poll()] == ["b.jpg"]  # the first was told of
+    assert arrivals.away == ""
+
+
+def test_pictures_in_folders_below_are_told_of(tmp_path, capsys):
+    for name in ("with", "without", ".hidden"):
+        (tmp_path / name).mkdir()
+    for place in ("with", ".hidden"):
+        (tmp_path / place / "a.jpg").write_bytes(b"")
+    say_below(tmp_path, Bar(1))
+    (said,) = capsys.readouterr().err.splitlines()
+    assert str(tmp_path / "with") in said
 
 
 # Python prints and forgets what is raised in `__del__` (language reference, data model).

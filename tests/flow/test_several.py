@@ -103,14 +103,20 @@ def test_a_bad_photo_is_named_and_the_others_go_on_by_marks(textured, tmp_path, 
     high, wide = cv2.imread(textured[0]).shape[:2]
     turn = cv2.getRotationMatrix2D((wide / 2, high / 2), 0.5, 1.0)  # as `textured` was turned
     marks = np.array([[50, 50], [wide - 50, 50], [wide - 50, high - 50], [50, high - 50.0]])
-    places = [marks, marks @ turn[:, :2].T + turn[:, 2], marks]
-    words = ["series", *textured, str(tmp_path / "gone.png"), "--minutes", "5,20,30"]
+    places = [marks, marks @ turn[:, :2].T + turn[:, 2], marks, marks]
+    again = tmp_path / "again.png"
+    again.write_bytes(Path(textured[0]).read_bytes())  # the same picture, by another name
+    photos = [*textured, str(again), str(tmp_path / "gone.png")]
+    words = ["series", *photos, "--minutes", "5,20,5,30"]
     words += [f"--marks={','.join(map(str, one.ravel()))}" for one in places]
     table, curves = tmp_path / "s.csv", tmp_path / "s.json"
     assert main([*words, "--csv", str(table), "--json", str(curves)]) == 1
     assert "gone.png: there is no such file" in capsys.readouterr().err
     data = json.loads(curves.read_text(encoding="utf-8"))
-    assert data["left_out"] == [{"file": "gone.png", "reason": "there is no such file"}]
+    assert data["left_out"] == [
+        {"file": "again.png", "reason": "it is the same picture as first.png"},
+        {"file": "gone.png", "reason": "there is no such file"},
+    ]
     assert data["photos"][0]["registration"]["by"] == "marks"
     last = table.read_text(encoding="utf-8-sig").splitlines()[-1]
     assert last == ",gone.png,,,,,,,,there is no such file"
