@@ -98,7 +98,7 @@ def test_an_empty_archive_teaches(qtbot, window, idle):
     look(qtbot, window, idle)
     found = window.archive.found
     assert found.views.currentWidget() is found.empty
-    assert "Keep in the archive" in found.empty.text()
+    assert "Keep in the archive" in found.empty.widget().text()
     look(qtbot, window, idle, "X")
     assert found.views.currentWidget() is not found.empty
     assert found.count.text().startswith("No record")

@@ -6,6 +6,7 @@ from PySide6.QtCore import Qt, Signal
 from PySide6.QtWidgets import (
     QAbstractItemView,
     QHBoxLayout,
+    QScrollArea,
     QStackedWidget,
     QVBoxLayout,
     QWidget,
@@ -22,7 +23,7 @@ from ptmark.window.archive.order import NEWEST, OrderChoice, in_order
 from ptmark.window.archive.saved import SavedSearches
 from ptmark.window.archive.search import SearchBar, as_words
 from ptmark.window.archive.table import HitTable
-from ptmark.window.bits import Notice, key_button, plain
+from ptmark.window.bits import Notice, key_button, plain, scrolled
 from ptmark.window.session import Session
 from ptmark.window.words import tr
 from ptmark.window.workers import Token
@@ -58,12 +59,12 @@ class FoundPage(QWidget):
         self.all_button = key_button(tr("Count all"), "", self.count_all)
         self.further_button = key_button(tr("Look further back"), "", self.model.fetchMore)
         self.order = OrderChoice()
-        self.empty = plain(EMPTY)
+        self.empty = _read_page(EMPTY)
         self.table = HitTable(self.model)
         self.gallery = Gallery(self.model)
         self.gallery.setSelectionModel(self.table.selectionModel())
         self.views = QStackedWidget()
-        self.nothing = plain(NOTHING)
+        self.nothing = _read_page(NOTHING)
         for view in (self.gallery, self.table, self.empty, self.nothing):
             self.views.addWidget(view)
         self.turn_button = key_button(tr("As a table"), "Ctrl+T", self.turn_view, window=self)
@@ -84,9 +85,6 @@ class FoundPage(QWidget):
         self._connect()
 
     def _lay_out(self) -> None:
-        for text in (self.empty, self.nothing):
-            text.setAlignment(Qt.AlignmentFlag.AlignTop | Qt.AlignmentFlag.AlignLeft)
-            text.setContentsMargins(24, 24, 24, 24)
         told = QHBoxLayout()
         told.addWidget(self.count, 1)
         for button in (self.all_button, self.further_button):
@@ -277,3 +275,11 @@ class FoundPage(QWidget):
         self.bar.line.selectAll()
         self.saved.read()
         self.search()
+
+
+def _read_page(text: str) -> QScrollArea:
+    """What stands in place of finds where there are none; it scrolls where room is scarce."""
+    label = plain(text)
+    label.setAlignment(Qt.AlignmentFlag.AlignTop | Qt.AlignmentFlag.AlignLeft)
+    label.setContentsMargins(24, 24, 24, 24)
+    return scrolled(label)
