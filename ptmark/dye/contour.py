@@ -9,7 +9,7 @@ import cv2
 import numpy as np
 import numpy.typing as npt
 
-from ptmark.dye.edge import EdgeQuality
+from ptmark.dye.edge import EdgeQuality, unsharpened
 from ptmark.dye.fine import CloseLook
 from ptmark.dye.hue import red_codes, taken_light
 from ptmark.dye.level import crossing, edge_share, width_doubt
@@ -64,10 +64,10 @@ class Contour:
 def edge_of(one: Contour, source: str) -> EdgeQuality:
     """The quality of a contour's edge, as it goes with the outline."""
     return EdgeQuality(
-        shift_px=max(one.shift_px, one.doubt_px),
+        shift_px=max(unsharpened(one.shift_px, one.left_outside), one.doubt_px),
         noise_px=one.noise_px,
         source=source,
-        end_shift_px=one.end_shift_px,
+        end_shift_px=unsharpened(one.end_shift_px, one.left_outside),
     )
 
 

@@ -2,9 +2,28 @@
 
 from dataclasses import dataclass
 
-__all__ = ["BY_PERSON", "EdgeQuality"]
+__all__ = ["BY_PERSON", "EdgeQuality", "unsharpened"]
 
 BY_PERSON = ("hand", "snapped")  # the sources of outlines that a person's hand made
+
+# A bright rim beside an outline, as a share of its half level, from which it tells of
+# sharpening, and how much steeper the edge is for it: an unsharp mask of amount a, twice as
+# wide as the blur, makes edges 1 + 0.55 a times as steep and rims 0.18 a of the contrast high
+# (a step blurred by Gaussians). Half levels: 22 rendered photos as taken reach 0.19, of
+# outlines that were sharpened by 2.5 most have 0.4 to 0.8.
+_LEAST_RIM, _STEEPER_PER_RIM = 0.25, 1.5
+
+
+def unsharpened(shift_px: float, left_outside: float) -> float:
+    """An edge's shift without the sharpening that a bright rim beside it tells of, px.
+
+    Examples
+    --------
+    >>> unsharpened(0.4, -0.2), round(unsharpened(0.4, -0.6), 9)
+    (0.4, 0.76)
+    """
+    rim = max(0.0, min(-left_outside, 3 * (-left_outside - _LEAST_RIM)))
+    return shift_px * (1 + _STEEPER_PER_RIM * rim)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -9,13 +9,9 @@ from ptmark.dye.grain import smoothed_remark
 from ptmark.dye.quick import value_at
 from ptmark.dye.remark import Remark
 from ptmark.dye.sampled import SAMPLES, Sample, card_corners, sampled
-from ptmark.dye.sharpness import blur_of_card, blur_of_edges, ink_of_card
+from ptmark.dye.sharpness import blur_of_card, blur_of_edges, halo_of_card, ink_of_card
 from ptmark.photo import Photo, srgb_to_linear
-from ptmark.scale import (
-    FAR_SIZES,
-    SurfaceMap,
-    sizes_away,
-)
+from ptmark.scale import FAR_SIZES, SurfaceMap, sizes_away
 
 __all__ = ["LEAST_PX_ACROSS", "holds_no_colour", "look_at_quality"]
 
@@ -36,6 +32,9 @@ LEAST_OF_MOST = 0.25
 # The card's ink over its white: 0.04 in demo and truth photos, 0.24 to 0.4 in a veil of 30 %,
 # 0.52 and more in one of 50 %, 0.11 in a glow about bright things. A grey print has 0.1.
 MOST_OF_INK = 0.2
+# Bright rims beside the card's ink, over its contrast: 123 rendered photos as taken, some of
+# them sharpened as cameras do, at most 0.25; unsharp masks of 2 to 2.5 make 0.21 to 1.4.
+MOST_OF_HALO = 0.27
 NEAR_BORDER = 0.005  # of the photo's longer side
 _LEAST_GLARE = 0.008  # of the photo's width
 _NO_COLOUR = Remark(
@@ -69,8 +68,8 @@ def look_at_quality(
     Returns
     -------
     tuple of Remark
-        In the order colour, distance, focus, grain, veil, light, reference; empty where
-        nothing is to be said.
+        In the order colour, distance, focus, grain, sharpening, veil, light, reference;
+        empty where nothing is to be said.
     """
     made = [_NO_COLOUR if holds_no_colour(photo) else None]
     made += [
@@ -79,7 +78,7 @@ def look_at_quality(
     ]
     sample = sampled(photo, surface, area_px)
     if not fluorescent:
-        made += [smoothed_remark(photo), _veiled(photo, surface)]
+        made += [smoothed_remark(photo), _sharpened(photo, surface), _veiled(photo, surface)]
     if sample is not None and not fluorescent:
         glare = _glare(sample)
         made += [_clipped(sample, glare), _reds(sample), _dark(sample)]
@@ -116,7 +115,8 @@ def _too_far(
     return Remark(
         f"Too far: {smallest_mm:.1f} mm is only {px:.0f} pixels in the farthest part of the "
         "examined area, and what just counts may be missed or measured poorly.",
-        f"Go closer, or take several photos, so that it is at least {LEAST_PX_ACROSS:.0f}.",
+        f"Go closer, or take several photos, so that it is at least {LEAST_PX_ACROSS:.0f}; in "
+        "place of a copy that was sent or scaled, use the photo as the camera wrote it.",
     )
 
 
@@ -146,6 +146,21 @@ def _out_of_focus(
     )
 
 
+def _sharpened(photo: Photo, surface: SurfaceMap | None) -> Remark | None:
+    """Strong sharpening, which brings back the grain that was smoothed away, but no ends."""
+    if surface is None or surface.reference != "card":
+        return None
+    halo = halo_of_card(photo, surface)
+    if halo is None or halo < MOST_OF_HALO:
+        return None
+    return Remark(
+        f"The photo was sharpened strongly: a rim beside the card's black is {100 * halo:.0f} "
+        "% brighter than its white. Thin ends and faint indications that were smoothed away "
+        "before do not come back, so that lengths may come out too short by more than their U.",
+        "Use the photo as the camera wrote it, with sharpening and noise filters off.",
+    )
+
+
 def _veiled(photo: Photo, surface: SurfaceMap | None) -> Remark | None:
     """Light over the whole photo, which the card's black ink shows; nothing else surely is."""
     if surface is None or surface.reference != "card":
@@ -167,7 +182,8 @@ def _clipped(sample: Sample, glare: Remark | None) -> Remark | None:
     return Remark(
         f"Overexposed: {100 * share:.0f} % of the examined area is clipped, and pale "
         "indications on it are lost.",
-        "Lower the exposure until the developer is light grey.",
+        "Lower the exposure until the developer is light grey, and use no scanning program or "
+        "filter that makes white pure.",
     )
 
 

@@ -7,12 +7,13 @@ import numpy.typing as npt
 from ptmark.photo import Photo, srgb_to_linear
 from ptmark.scale import CARD_HEIGHT_MM, CARD_WIDTH_MM, SurfaceMap
 
-__all__ = ["blur_of_card", "blur_of_edges", "blurs_of_card", "ink_of_card"]
+__all__ = ["blur_of_card", "blur_of_edges", "blurs_of_card", "halo_of_card", "ink_of_card"]
 
 Array = npt.NDArray[np.float64]
 
 _MARKER_MM, _INSET_MM, _FREE_MM = 12.0, 4.0, 1.8  # the card's layout; ink is 2 mm wide
 _INK_MM, _LEAST_APART_PX = 2.0, 12.0
+_LEAST_EDGES = 4
 _REACH_PX = 24
 _STEP_PX = 0.25
 _QUARTERS = 1.349  # way of a Gaussian edge from 25 to 75 %, in standard deviations
@@ -43,17 +44,42 @@ def blur_of_card(photo: Photo, surface: SurfaceMap) -> float | None:
 
 def blurs_of_card(photo: Photo, surface: SurfaceMap) -> list[float]:
     """The same of each of the two directions whose edges are clear: none, one or two."""
-    places, ways = _card_edges()
-    at = surface.to_px(places)
-    outward = surface.to_px(places + 0.1 * ways) - at
-    per_mm = np.linalg.norm(outward, axis=1) / 0.1
-    reach = min(_REACH_PX, _FREE_MM * float(per_mm.min()))
-    if reach < 4:
+    across = _across_card(photo, surface)
+    if across is None:
         return []
-    blurs = _blurs(_across(photo, at, outward, reach))
-    sideways = ways[:, 0] != 0
+    light, sideways = across
+    blurs = _blurs(light)
     both = [blurs[one & np.isfinite(blurs)] for one in (sideways, ~sideways)]
-    return [float(np.median(one)) for one in both if len(one) >= 4]
+    return [float(np.median(one)) for one in both if len(one) >= _LEAST_EDGES]
+
+
+def halo_of_card(photo: Photo, surface: SurfaceMap) -> float | None:
+    """How far light beside the card's ink lies above its white, which sharpening makes it.
+
+    Parameters
+    ----------
+    photo : Photo
+    surface : SurfaceMap
+        Made from the card: its frame is the card's.
+
+    Returns
+    -------
+    float or None
+        Highest place of the median profile across the markers' borders, as a share of the
+        contrast, in linear green light; None where too few are clear.
+    """
+    across = _across_card(photo, surface)
+    if across is None:
+        return None
+    green = across[0][..., 1]
+    quarter = green.shape[1] // 4
+    ink, white = (np.median(one, axis=1) for one in (green[:, :quarter], green[:, -quarter:]))
+    clear = white - ink >= _LEAST_CONTRAST
+    if np.count_nonzero(clear) < _LEAST_EDGES:
+        return None
+    ink, white = ink[clear, None], white[clear, None]
+    profile = np.median((green[clear] - ink) / (white - ink), axis=0)
+    return float(profile.max()) - 1
 
 
 def ink_of_card(photo: Photo, surface: SurfaceMap) -> float | None:
@@ -81,6 +107,20 @@ def ink_of_card(photo: Photo, surface: SurfaceMap) -> float | None:
         x, y = np.clip(np.round(at).astype(int), 0, size - 1).T
         lights.append(srgb_to_linear(photo.rgb[y, x])[:, 1].astype(np.float64))
     return float(np.median(lights[0] / np.maximum(lights[1], 1e-3)))
+
+
+def _across_card(
+    photo: Photo, surface: SurfaceMap
+) -> tuple[Array, npt.NDArray[np.bool_]] | None:
+    """Light from ink to white, as `_across`, and which lines run sideways on the card."""
+    places, ways = _card_edges()
+    at = surface.to_px(places)
+    outward = surface.to_px(places + 0.1 * ways) - at
+    per_mm = np.linalg.norm(outward, axis=1) / 0.1
+    reach = min(_REACH_PX, _FREE_MM * float(per_mm.min()))
+    if reach < 4:
+        return None
+    return _across(photo, at, outward, reach), ways[:, 0] != 0
 
 
 def _card_edges() -> tuple[Array, Array]:

@@ -48,7 +48,7 @@ class Edges:
 
     ``shift`` and ``end_shift`` are half the ways from 40 to 60 % contrast along the flanks and
     at the ends of the length, ``noise`` that of one vertex, ``operator`` that of a person's
-    point.
+    point. ``displaced_u`` is the standard uncertainty of all edges of the photo together, mm.
     """
 
     shift: Array
@@ -56,9 +56,22 @@ class Edges:
     noise: Array
     operator: Array
     seen: npt.NDArray[np.bool_]
+    displaced_u: float = 0.0
+
+    @property
+    def flank_u(self) -> Array:
+        """Standard uncertainty of where a flank lies, mm, of each outline."""
+        return np.hypot(self.shift / LEVEL_DIVISOR, self.displaced_u)
+
+    @property
+    def end_u(self) -> Array:
+        """The same of an end of the length."""
+        return np.hypot(self.end_shift / LEVEL_DIVISOR, self.displaced_u)
 
     @classmethod
-    def of(cls, edges: Sequence[EdgeQuality], mm_per_px: Array) -> "Edges":
+    def of(
+        cls, edges: Sequence[EdgeQuality], mm_per_px: Array, displaced_u: float = 0.0
+    ) -> "Edges":
         """Those of outlines at whose places the scale is ``mm_per_px`` of shape (R,)."""
         shift = np.abs([one.shift_px for one in edges])
         # an end that tapers is less sure than the flanks, never surer
@@ -68,7 +81,7 @@ class Edges:
         seen = np.array([one.source != "hand" for one in edges])
         every = shift, np.maximum(shift, ends), noise, operator
         shift_mm, ends_mm, noise_mm, operator_mm = (one * mm_per_px for one in every)
-        return cls(shift_mm, ends_mm, noise_mm, operator_mm, seen)
+        return cls(shift_mm, ends_mm, noise_mm, operator_mm, seen, displaced_u)
 
 
 def _operator_px(edge: EdgeQuality) -> float:
@@ -103,7 +116,7 @@ def quantities_of(
     every_px = np.concatenate([ends_px[:, None], chords_px], axis=1)
     between = _between_ends(every_px, edges, surface, height_mm)
     length = {name: u[:, 0] for name, u in between.items()}
-    length["edge"] = 2 * edges.end_shift / LEVEL_DIVISOR
+    length["edge"] = 2 * edges.end_u
     path = _along_path(length, found.path / found.length)
     width = {name: u[:, 1:].max(axis=1) for name, u in between.items()}
     blurred = blur_u(found.width, edges.shift)
@@ -134,7 +147,7 @@ def _between_ends(
     shape, pairs = ends_px.shape[:2], ends_px.reshape(-1, 2, 2)
     budget = {name: u.reshape(shape) for name, u in surface.distances_u(pairs).items()}
     same = np.ones(shape)
-    budget["edge"] = 2 * edges.shift[:, None] / LEVEL_DIVISOR * same
+    budget["edge"] = 2 * edges.flank_u[:, None] * same
     budget["sampling"] = sqrt(2) * edges.noise[:, None] * same
     picked = sqrt(2) * edges.operator[:, None] * same
     budget["picking"] = np.hypot(budget.get("picking", 0.0), picked)
@@ -168,7 +181,7 @@ def _of_area(found: Figures, length: Budget, edges: Edges, blurred: Array) -> Bu
     """
     twice = 2 * found.area / found.length
     budget = {name: twice * u for name, u in length.items() if name not in _EDGE_SIDE}
-    budget["edge"] = found.rim * np.hypot(edges.shift / LEVEL_DIVISOR, blurred / 2)
+    budget["edge"] = found.rim * np.hypot(edges.flank_u, blurred / 2)
     budget["sampling"] = edges.noise * np.sqrt(found.rim_squares)
     return budget
 

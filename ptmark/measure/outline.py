@@ -137,7 +137,9 @@ def measure_outlines(
     ends_px = every_px[found.ends]
     apart = ends_px[:, 1] - ends_px[:, 0]
     mm_per_px = found.length / np.maximum(np.hypot(apart[:, 0], apart[:, 1]), 1e-9)
-    told = quantities_of(found, Edges.of(edges, mm_per_px), ends_px, surface, height)
+    told = quantities_of(
+        found, Edges.of(edges, mm_per_px, surface.displaced_u_mm), ends_px, surface, height
+    )
     made = []
     for i, outline in enumerate(found.outlines):
         shape, sure = _class_of(told.ratio[i])

@@ -88,6 +88,7 @@ def solve_pair(
         reading="; ".join(one.reading for one in alone if one.reading),
         beside=Beside(other.reference, other.reference_px, en, difference),
         evidence=None,
+        displaced_u_mm=max(one.displaced_u_mm for one in alone),
     )
 
 

@@ -90,6 +90,9 @@ class SurfaceMap:
         What was fitted, so that another reference can be fitted with it.
     frame_px : (int, int) or None
         Width and height of the photo; None where they are not known.
+    displaced_u_mm : float
+        Standard uncertainty of where dark edges lie in all of the photo, by which a card shows
+        that they were moved; 0 where they lie as printed, or nothing tells.
     """
 
     h: Array
@@ -111,6 +114,7 @@ class SurfaceMap:
     other_cards_px: tuple[Array, ...] = ()
     evidence: "Evidence | None" = None
     frame_px: tuple[int, int] | None = None
+    displaced_u_mm: float = 0.0
 
     def to_mm(self, points_px: Array) -> Array:
         """Map points of shape (N, 2) from px to mm."""

@@ -5857,8 +5857,8 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>Glanz bedeckt {0} % des Prüfbereichs, und dort ist nichts zu sehen.</translation>
     </message>
     <message>
-      <source>Go closer, or take several photos, so that it is at least {0}.</source>
-      <translation>Näher herangehen oder mehrere Fotos aufnehmen, sodass es mindestens {0} sind.</translation>
+      <source>Go closer, or take several photos, so that it is at least {0}; in place of a copy that was sent or scaled, use the photo as the camera wrote it.</source>
+      <translation>Näher herangehen oder mehrere Fotos aufnehmen, sodass es mindestens {0} sind; statt einer Kopie, die verschickt oder verkleinert wurde, das Foto nehmen, wie die Kamera es geschrieben hat.</translation>
     </message>
     <message>
       <source>Gone</source>
@@ -6141,8 +6141,8 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>Das Teil ansehen und den Riss allein nachzeichnen, wenn der Rest keiner ist.</translation>
     </message>
     <message>
-      <source>Lower the exposure until the developer is light grey.</source>
-      <translation>Die Belichtung verringern, bis der Entwickler hellgrau ist.</translation>
+      <source>Lower the exposure until the developer is light grey, and use no scanning program or filter that makes white pure.</source>
+      <translation>Die Belichtung verringern, bis der Entwickler hellgrau ist, und kein Scanprogramm und keinen Filter nehmen, der Weiß rein macht.</translation>
     </message>
     <message>
       <source>Lower the exposure, or set the white balance to the light in use.</source>
@@ -6629,6 +6629,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>Das Foto wurde nicht abgesucht; dass nichts darin markiert ist, besagt darum nichts. Nach Anzeigen suchen oder von Hand nachzeichnen, was da ist.</translation>
     </message>
     <message>
+      <source>The photo was sharpened strongly: a rim beside the card's black is {0} % brighter than its white. Thin ends and faint indications that were smoothed away before do not come back, so that lengths may come out too short by more than their U.</source>
+      <translation>Das Foto wurde stark geschärft: ein Rand neben dem Schwarz der Karte ist {0} % heller als ihr Weiß. Dünne Enden und schwache Anzeigen, die davor weggeglättet wurden, kommen nicht wieder, sodass Längen um mehr als ihr U zu kurz ausfallen können.</translation>
+    </message>
+    <message>
       <source>The red is clipped: how much dye there is can no longer be told, and edges shift.</source>
       <translation>Das Rot ist übersteuert: Wie viel Farbe da ist, lässt sich nicht mehr sagen, und Kanten verschieben sich.</translation>
     </message>
@@ -6859,6 +6863,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>Use the photo as the camera wrote it, with beauty and noise filters off and more light on the surface.</source>
       <translation>Das Foto so verwenden, wie die Kamera es geschrieben hat, ohne Schönheits- und Rauschfilter und mit mehr Licht auf der Oberfläche.</translation>
+    </message>
+    <message>
+      <source>Use the photo as the camera wrote it, with sharpening and noise filters off.</source>
+      <translation>Das Foto nehmen, wie die Kamera es geschrieben hat, Schärfung und Rauschfilter ausgeschaltet.</translation>
     </message>
     <message>
       <source>Use the photo as the camera wrote it.</source>
@@ -7698,7 +7706,7 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     </message>
     <message>
       <source>each side of the card's squares seems {0} mm off: ink that spread, or a photo whose dark edges were moved by tone mapping, a filter or a scanning program, those of indications too. Use the photo as the camera wrote it, and print the card sharply on smooth paper</source>
-      <translation type="unfinished" />
+      <translation>jede Seite der Quadrate der Karte scheint um {0} mm verschoben: Tinte, die verlief, oder ein Foto, dessen dunkle Kanten durch Tonwertanpassung, einen Filter oder ein Scanprogramm verschoben wurden, auch die der Anzeigen. Das Foto nehmen, wie die Kamera es geschrieben hat, und die Karte scharf auf glattes Papier drucken</translation>
     </message>
     <message>
       <source>each {0}indication{1}</source>
@@ -7839,10 +7847,6 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>give at least four</source>
       <translation>mindestens vier angeben</translation>
-    </message>
-    <message>
-      <source>give each its own minutes</source>
-      <translation>jedem seine eigenen Minuten geben</translation>
     </message>
     <message>
       <source>give each photo a scale reference</source>
@@ -8531,6 +8535,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>leave one that no other rule takes</source>
       <translation>eine belassen, die keine andere Regel verknüpft</translation>
+    </message>
+    <message>
+      <source>leave out one of them, or give each its own minutes</source>
+      <translation>eines davon weglassen oder jedem seine eigenen Minuten geben</translation>
     </message>
     <message>
       <source>leave the camera's profile out</source>

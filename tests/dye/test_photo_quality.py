@@ -187,6 +187,19 @@ def test_a_veil_of_light_is_told_by_the_cards_black(clean, surface):
         assert any("veil" in one.what for one in look_at_quality(seen, surface, AREA)) is told
 
 
+@pytest.mark.parametrize(("amount", "told"), [(0.3, 0), (2.5, 1)])
+def test_strong_sharpening_is_told_by_the_rim_beside_the_cards_black(
+    clean, surface, amount, told
+):
+    """Sharpened by scikit-image; a camera's own sharpening leaves a tenth and is not told."""
+    from skimage.filters import unsharp_mask
+
+    sharp = unsharp_mask(taken(0.5 * clean).rgb, radius=2.0, amount=amount, channel_axis=2)
+    photo = Photo.from_array(np.round(sharp * 255).astype(np.uint8))
+    said = [one for one in look_at_quality(photo, surface, AREA) if "sharpened" in one.what]
+    assert len(said) == told
+
+
 def test_a_card_printed_in_grey_is_no_veil(clean, surface):
     grey = np.where(clean < 0.06, 0.12, clean)  # a seventh of the paper's light
     assert not any("veil" in one.what for one in look_at_quality(taken(grey), surface, AREA))

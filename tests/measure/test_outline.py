@@ -52,6 +52,18 @@ def test_edge_moves_both_ends_and_noise_each_alone(flat_map, shapes):
     )
 
 
+def test_edges_that_the_photo_moved_move_both_ends_at_once(flat_map, shapes):
+    edge = EdgeQuality(shift_px=0.6, noise_px=0.4)
+    outline = on_photo(shapes["box"](12.0, 1.5))
+    as_taken = measure_outline(outline, flat_map(), edge, FLAT)
+    moved = measure_outline(outline, replace(flat_map(), displaced_u_mm=0.04), edge, FLAT)
+    # Independent of the edge's own width: in quadrature (JCGM 100:2008, 5.1.2), 27 mm of rim.
+    for name, of in (("length", 2.0), ("width", 2.0), ("path", 2.0), ("area", 27.0)):
+        was, now = (getattr(one, name) for one in (as_taken, moved))
+        assert now.value == was.value
+        assert now.budget["edge"] == pytest.approx(np.hypot(was.budget["edge"], of * 0.04))
+
+
 @pytest.mark.slow
 def test_edge_and_noise_are_the_spread_of_outlines_so_disturbed(flat_map, shapes):
     """Disturb the outline as stated 400 times; JCGM 101:2008 against JCGM 100:2008."""

@@ -83,6 +83,19 @@ def test_lengths_about_the_card_are_true(camera, card, view):
     assert checked.cautions == ()
 
 
+@pytest.mark.parametrize(("side_mm", "told"), [(12.0, 0), (12.06, 0), (12.1, 0), (12.2, 1)])
+def test_edges_moved_beyond_print_widen_every_length(camera, card, side_mm, told):
+    """Squares 0.1 mm too large each way: the photo's dark edges may lie so far off, dye's too.
+
+    Ink spreads by 0.03 mm (common practice, no source), so 0.06 is said in 1 print of 20.
+    """
+    surface = solve(CardReference(check_mm=80.0), card(side_mm=side_mm).photograph(camera()))
+    half = (side_mm - 12.0) / 2
+    assert surface.displaced_u_mm <= half / 2 + 0.003
+    assert (surface.displaced_u_mm > 0) == (half > 0.04)
+    assert ["seems +0.10 mm off" in one for one in surface.cautions] == told * [True]
+
+
 def test_pose_is_told_where_the_view_leans(camera, card):
     eye = camera(lean_deg=(25.0, 0.0), distance_mm=180.0)
     surface = solve(CardReference(), card().photograph(eye))
