@@ -7,31 +7,42 @@ from PySide6.QtCore import QEvent, QObject, Qt
 from PySide6.QtGui import QDragEnterEvent, QDropEvent
 from PySide6.QtWidgets import QWidget
 
+from ptmark.errors import PtmarkError
+from ptmark.window.session import Session
+from ptmark.window.words import tr
+
 __all__ = ["PHOTO_ENDINGS", "Drops", "photos_of", "records_of"]
 
 PHOTO_ENDINGS = {".jpg", ".jpeg", ".png", ".tif", ".tiff", ".webp", ".heic", ".heif"}
 
 
 class Drops(QObject):
-    """Lets a widget take what is dropped; hands on photos, or one record or folder."""
+    """Lets a widget take what is dropped; hands on photos, or one record or folder.
 
-    def __init__(self, widget: QWidget, take: Callable[[list[Path]], None]) -> None:
+    What is none of these is let in too, so that it can be said why nothing comes of it.
+    """
+
+    def __init__(
+        self, widget: QWidget, take: Callable[[list[Path]], None], session: Session
+    ) -> None:
         super().__init__(widget)
-        self._take = take
+        self._take, self._session = take, session
         widget.setAcceptDrops(True)
         widget.installEventFilter(self)
 
     def eventFilter(self, watched: QObject, event: QEvent) -> bool:  # noqa: N802 - Qt's name
-        if isinstance(event, QDragEnterEvent) and (photos_of(event) or records_of(event)):
+        if isinstance(event, QDragEnterEvent) and event.mimeData().hasUrls():
             event.acceptProposedAction()
             return True
         if isinstance(event, QDropEvent) and event.type() == QEvent.Type.Drop:
             paths = photos_of(event) or records_of(event)[:1]
+            event.setDropAction(Qt.DropAction.CopyAction)
+            event.accept()
             if paths:
-                event.setDropAction(Qt.DropAction.CopyAction)
-                event.accept()
                 self._take(paths)
-                return True
+            else:
+                self._session.say_trouble("photo", _refusal(event))
+            return True
         return super().eventFilter(watched, event)
 
 
@@ -44,6 +55,21 @@ def photos_of(event: QDropEvent) -> list[Path]:
 def records_of(event: QDropEvent) -> list[Path]:
     """The records, and folders that may hold some, among what is dragged."""
     return [one for one in _paths_of(event) if one.suffix.lower() == ".json" or one.is_dir()]
+
+
+def _refusal(event: QDropEvent) -> PtmarkError:
+    """Why nothing of what was dropped can be used."""
+    names = ", ".join(path.name for path in _paths_of(event)[:3])
+    if not names:
+        return PtmarkError(
+            tr("a picture on a web page is no original: it may have been made smaller"),
+            mend=tr("Copy the camera's own file to this computer and drop that."),
+        )
+    return PtmarkError(
+        tr("neither a photo nor a record"),
+        where=names,
+        mend=tr("Drop photos (JPEG, PNG, TIFF, WebP, HEIC), a record or a folder of records."),
+    )
 
 
 def _paths_of(event: QDropEvent) -> list[Path]:

@@ -120,7 +120,7 @@ class MainWindow(Parts):
         self.archive = ArchiveDesk(self, self.arrangement.split)
         self._column.insertWidget(self._column.count() - 1, self.archive.pages, 1)
         self.guided = GuidedPass(self)
-        self._drops = Drops(self, self.review.take)
+        self._drops = Drops(self, self.review.take, self.session)
         self.arrangement.tell(self.review.bar)
 
     def _lay_out(self) -> None:

@@ -564,6 +564,10 @@
       <translation>Als Tabelle kopieren</translation>
     </message>
     <message>
+      <source>Copy the camera's own file to this computer and drop that.</source>
+      <translation>Die Datei der Kamera selbst auf diesen Rechner kopieren und diese ablegen.</translation>
+    </message>
+    <message>
       <source>Count all</source>
       <translation>Alle zählen</translation>
     </message>
@@ -750,6 +754,10 @@
     <message>
       <source>Drop it with its reason:</source>
       <translation>Mit Grund verwerfen:</translation>
+    </message>
+    <message>
+      <source>Drop photos (JPEG, PNG, TIFF, WebP, HEIC), a record or a folder of records.</source>
+      <translation>Fotos (JPEG, PNG, TIFF, WebP, HEIC), ein Protokoll oder einen Ordner mit Protokollen ablegen.</translation>
     </message>
     <message>
       <source>Drop the indication; take back a point</source>
@@ -3350,6 +3358,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>ein Foto des Protokolls ist nicht aufbewahrt</translation>
     </message>
     <message>
+      <source>a picture on a web page is no original: it may have been made smaller</source>
+      <translation>ein Bild auf einer Webseite ist kein Original: es ist vielleicht verkleinert</translation>
+    </message>
+    <message>
       <source>a record that is not at hand ({0})</source>
       <translation>einem Protokoll, das nicht zur Hand ist ({0})</translation>
     </message>
@@ -3956,6 +3968,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>needs photo</source>
       <translation>braucht Foto</translation>
+    </message>
+    <message>
+      <source>neither a photo nor a record</source>
+      <translation>weder ein Foto noch ein Protokoll</translation>
     </message>
     <message>
       <source>newest first</source>
@@ -5136,6 +5152,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>{0}: a later revision, {1}, is kept already; it stays.</source>
       <translation>{0}: Eine spätere Fassung, {1}, ist schon aufbewahrt; sie bleibt.</translation>
+    </message>
+    <message>
+      <source>{0}: no record in it. Drop photos themselves, not their folder.</source>
+      <translation>{0}: kein Protokoll darin. Die Fotos selbst ablegen, nicht ihren Ordner.</translation>
     </message>
     <message>
       <source>{0}: over or under</source>

@@ -33,6 +33,26 @@ def test_a_dropped_photo_opens(qtbot, window, scene_file):
     assert window.view.isVisible()
 
 
+@pytest.mark.parametrize(
+    ("url", "told"),
+    [
+        ("https://example.org/crack.jpg", "no original"),
+        ("file:///somewhere/drawing.pdf", "drawing.pdf: neither a photo nor a record"),
+    ],
+)
+def test_what_cannot_be_used_is_said_when_it_is_dropped(window, url, told):
+    mime = QMimeData()
+    mime.setUrls([QUrl(url)])
+    buttons, keys = Qt.MouseButton.LeftButton, Qt.KeyboardModifier.NoModifier
+    copy = Qt.DropAction.CopyAction
+    enter = QDragEnterEvent(QPoint(300, 300), copy, mime, buttons, keys)
+    QApplication.sendEvent(window, enter)
+    assert enter.isAccepted()
+    QApplication.sendEvent(window, QDropEvent(QPointF(300, 300), copy, mime, buttons, keys))
+    assert told in window.photo_step.notice.text.text()
+    assert window.session.inspection is None or window.session.inspection.photo is None
+
+
 def test_a_reduced_picture_stands_before_the_whole(qtbot, window, idle, scene_file):
     seen = []
     window.session.photo_shown.connect(lambda levels: seen.append(levels.whole))

@@ -62,7 +62,11 @@ class ReviewList(QWidget):
         at = self.table.currentRow()
         self.items = items
         left = sum(one.standing == "to review" for one in items)
-        self.says.setText(tr("{0}: {1} records, {2} to review", folder, len(items), left))
+        if items:
+            said = tr("{0}: {1} records, {2} to review", folder, len(items), left)
+        else:
+            said = tr("{0}: no record in it. Drop photos themselves, not their folder.", folder)
+        self.says.setText(said)
         self.table.setRowCount(len(items))
         for row, one in enumerate(items):
             cells = (tr(one.standing), one.path.name, one.part, one.examiner)
