@@ -26,6 +26,8 @@ class Told(QObject):
         VerdictAloud(window.session, window)
         self._view, self._order = window.view, window.indications_step.table.order
         window.session.selection_changed.connect(self._on_selected)
+        self._hint = ""
+        window.bench.hint.connect(self._on_hint)
 
     def _on_saved(self, paths: list[Path]) -> None:
         names = ", ".join(path.name for path in paths)
@@ -41,6 +43,12 @@ class Told(QObject):
         if self._view.hasFocus() and len(self._session.selected) == 1:
             rows = {row.id: row.spoken for row in self._order.model.rows}
             say_aloud(self._view, rows.get(self._session.selected[0], ""))
+
+    def _on_hint(self, hint: str) -> None:
+        """What a tool asks for next; it is told anew with every move of the pointer."""
+        if hint != self._hint:
+            say_aloud(self._view, hint)
+        self._hint = hint
 
     def _say(self, said: str) -> None:
         if self._session.step != STEPS[-1]:  # that page tells it itself

@@ -361,6 +361,14 @@ def test_a_verdict_that_changes_and_a_notice_are_spoken(opened, idle, monkeypatc
     session.inspection.edit(crack, note="a thread")  # no other verdict: nothing is said of it
     idle()
     assert said.count("Verdict: acceptable") == 1
+    opened.bench.pick("line")
+    (first,) = [text for text in said if "first end" in text]
+    assert first.endswith("By keys: arrows steer, Space sets a point.")
+    QTest.keyClick(opened.view, Qt.Key.Key_Right)
+    QTest.keyClick(opened.view, Qt.Key.Key_Space)
+    QTest.keyClick(opened.view, Qt.Key.Key_Right)
+    assert len([text for text in said if "second end" in text]) == 1
+    opened.bench.stop()
     session.go("Record")
     opened.record_step.saved.say("Saved one.json")
     assert said[-1] == "Saved one.json"

@@ -280,6 +280,7 @@ def test_a_changed_photo_is_refused_and_another_folder_asked_for(
         lambda: "another photo or was changed" in notice.text.text(), timeout=30_000
     )
     assert window.review.case.phase == ""
+    assert window.focusWidget().text() == "Folder of the photos …"
     monkeypatch.setattr(dialogs, "ask_for_folder", lambda *_: scene_file.parent)
     window.review._ask_photos()
     until_phase(qtbot, window, idle, "told")

@@ -286,6 +286,8 @@ class ReviewDesk(QObject):
             buttons = [key_button(tr("Folder of the photos …"), "", self._ask_photos)]
         self.bar.notice.offer(*buttons)
         self.bar.refresh()
+        if buttons:
+            buttons[0].setFocus()  # all that is left to do
 
     def _ask_photos(self) -> None:
         start = self._asked_for.parent
