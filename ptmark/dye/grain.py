@@ -10,7 +10,9 @@ import numpy as np
 
 from ptmark.dye.quick import middle
 from ptmark.dye.remark import Remark
+from ptmark.dye.sharpness import rounding_of_card
 from ptmark.photo import Photo
+from ptmark.scale import SurfaceMap
 
 __all__ = ["smoothed_remark"]
 
@@ -19,15 +21,34 @@ __all__ = ["smoothed_remark"]
 # by bilateral, median or non-local means filters: 0.00 to 0.09 and 0.18 to 0.23. Demo and truth
 # photos 0.28 to 0.7; pictures of hardly any grain at JPEG quality 88 0.12 and more.
 LEAST_SPREAD, LEAST_LEFT = 0.09, 0.15
+# Corners of the card's squares cut by more than blur does, px: 123 rendered photos as taken at
+# most 0.28, a median of 5 px 0.5 to 1.0, of 9 px and the smoothing of skin 1.4 to 2.
+MOST_CUT = 0.4
 # JPEG itself leaves little grain below; it costs no length, and where it costs more it is told.
 LEAST_QUALITY = 80.0
 _PATCHES, _SIDE, _RIM = 80, 24, 3
 _LEAST_FLAT = 15  # patches
 _FLAT, _LIGHT, _FULL = 40, 70, 250  # codes: range, least mean, most
+_MEND = (
+    "Use the photo as the camera wrote it, with beauty and noise filters off and more light on "
+    "the surface."
+)
 
 
-def smoothed_remark(photo: Photo) -> Remark | None:
-    """What is to be said of a photo without grain; None where it has some, or is not flat."""
+def smoothed_remark(photo: Photo, surface: SurfaceMap | None = None) -> Remark | None:
+    """What is to be said of a photo that was smoothed, by the card's corners or its grain.
+
+    None where neither tells: corners are whole or no card's, grain is there or nothing flat.
+    """
+    known = surface is not None and surface.reference == "card"
+    cut = rounding_of_card(photo, surface) if surface is not None and known else None
+    if cut is not None and cut > MOST_CUT:
+        return Remark(
+            "The photo was smoothed or enlarged: corners of the card's squares are rounded by "
+            f"{cut:.1f} pixels more than its blur makes them. Thin ends and faint indications "
+            "go so too, so that lengths may come out too short by more than their U.",
+            _MEND,
+        )
     quality = photo.info.quality
     if quality is not None and quality < LEAST_QUALITY:
         return None
@@ -38,8 +59,7 @@ def smoothed_remark(photo: Photo) -> Remark | None:
         "The photo shows no grain: it was smoothed, by noise reduction, a filter or strong "
         "compression, and thin ends and faint indications go with the grain, so that lengths "
         "may come out too short by more than their U.",
-        "Use the photo as the camera wrote it, with beauty and noise filters off and more "
-        "light on the surface.",
+        _MEND,
     )
 
 

@@ -78,7 +78,8 @@ def look_at_quality(
     ]
     sample = sampled(photo, surface, area_px)
     if not fluorescent:
-        made += [smoothed_remark(photo), _sharpened(photo, surface), _veiled(photo, surface)]
+        made += [smoothed_remark(photo, surface), _sharpened(photo, surface)]
+        made += [_veiled(photo, surface)]
     if sample is not None and not fluorescent:
         glare = _glare(sample)
         made += [_clipped(sample, glare), _reds(sample), _dark(sample)]

@@ -1,5 +1,7 @@
 """How sharp a photo is: the blur of edges that are known, or taken, to be sharp in truth."""
 
+from math import sqrt
+
 import cv2
 import numpy as np
 import numpy.typing as npt
@@ -7,13 +9,22 @@ import numpy.typing as npt
 from ptmark.photo import Photo, srgb_to_linear
 from ptmark.scale import CARD_HEIGHT_MM, CARD_WIDTH_MM, SurfaceMap
 
-__all__ = ["blur_of_card", "blur_of_edges", "blurs_of_card", "halo_of_card", "ink_of_card"]
+__all__ = [
+    "blur_of_card",
+    "blur_of_edges",
+    "blurs_of_card",
+    "halo_of_card",
+    "ink_of_card",
+    "rounding_of_card",
+]
 
 Array = npt.NDArray[np.float64]
 
 _MARKER_MM, _INSET_MM, _FREE_MM = 12.0, 4.0, 1.8  # the card's layout; ink is 2 mm wide
 _INK_MM, _LEAST_APART_PX = 2.0, 12.0
 _LEAST_EDGES = 4
+_CORNER_MM = 1.3  # along each side; the ink's inner corner lies 2 mm inside
+_CUT_BY_BLUR = 0.77
 _REACH_PX = 24
 _STEP_PX = 0.25
 _QUARTERS = 1.349  # way of a Gaussian edge from 25 to 75 %, in standard deviations
@@ -71,15 +82,74 @@ def halo_of_card(photo: Photo, surface: SurfaceMap) -> float | None:
     across = _across_card(photo, surface)
     if across is None:
         return None
-    green = across[0][..., 1]
-    quarter = green.shape[1] // 4
-    ink, white = (np.median(one, axis=1) for one in (green[:, :quarter], green[:, -quarter:]))
+    profile = _profile(across[0])
+    return None if profile is None else float(profile.max()) - 1
+
+
+def rounding_of_card(photo: Photo, surface: SurfaceMap) -> float | None:
+    """How far the corners of the card's squares are cut, beyond what blur does, px.
+
+    Parameters
+    ----------
+    photo : Photo
+    surface : SurfaceMap
+        Made from the card: its frame is the card's.
+
+    Returns
+    -------
+    float or None
+        Along the corner's bisector; None where too few edges or corners are clear.
+
+    Notes
+    -----
+    A corner blurred by a Gaussian of standard deviation s holds half of the ink 0.77 s inside
+    it: there each of its two edges passes the root of a half (own derivation). Median filters
+    and the smoothing of skin cut it farther, as they do thin ends.
+    """
+    sides = _across_card(photo, surface)
+    light = _across_corners(photo, surface)
+    if sides is None or light is None:
+        return None
+    side, corner = _profile(sides[0]), _profile(light)
+    if side is None or corner is None:
+        return None
+    blur = (_place(side, 0.75) - _place(side, 0.25)) / _QUARTERS
+    cut = sqrt(2) * _place(side, 0.5) - _place(corner, 0.5)
+    return cut - _CUT_BY_BLUR * blur
+
+
+def _across_corners(photo: Photo, surface: SurfaceMap) -> Array | None:
+    """Light along the bisectors of the markers' corners, from ink to white, as `_across`."""
+    places, ways = [], []
+    for x, y in _marker_places():
+        for right, down in ((0, 0), (1, 0), (1, 1), (0, 1)):
+            places.append((x + right * _MARKER_MM, y + down * _MARKER_MM))
+            ways.append((2 * right - 1, 2 * down - 1))
+    corners = np.array(places, float)
+    at = surface.to_px(corners)
+    outward = surface.to_px(corners + 0.1 * np.array(ways)) - at
+    per_mm = np.linalg.norm(outward, axis=1) / 0.1
+    reach = min(_REACH_PX, _CORNER_MM * float(per_mm.min()))
+    return None if reach < 4 else _across(photo, at, outward, reach)
+
+
+def _profile(light: Array) -> Array | None:
+    """Median green light across edges, lines (N, samples, 3): 0 in the ink, 1 on the white."""
+    green = light[..., 1]
+    fifth = green.shape[1] // 5
+    ink, white = (np.median(one, axis=1) for one in (green[:, :fifth], green[:, -fifth:]))
     clear = white - ink >= _LEAST_CONTRAST
     if np.count_nonzero(clear) < _LEAST_EDGES:
         return None
     ink, white = ink[clear, None], white[clear, None]
-    profile = np.median((green[clear] - ink) / (white - ink), axis=0)
-    return float(profile.max()) - 1
+    return np.asarray(np.median((green[clear] - ink) / (white - ink), axis=0))
+
+
+def _place(profile: Array, level: float) -> float:
+    """Where a profile first passes a level, px outwards from its middle."""
+    after = max(int(np.argmax(profile >= level)), 1)
+    part = (level - profile[after - 1]) / max(float(np.diff(profile)[after - 1]), 1e-6)
+    return float((after - 1 + part - (len(profile) - 1) / 2) * _STEP_PX)
 
 
 def ink_of_card(photo: Photo, surface: SurfaceMap) -> float | None:
@@ -126,15 +196,19 @@ def _across_card(
 def _card_edges() -> tuple[Array, Array]:
     """Places on the outer borders of the four markers, and the way out, shape (32, 2), mm."""
     places, ways = [], []
-    right, low = CARD_WIDTH_MM - _INSET_MM - _MARKER_MM, CARD_HEIGHT_MM - _INSET_MM - _MARKER_MM
-    for x in (_INSET_MM, right):
-        for y in (_INSET_MM, low):
-            for part in (0.3, 0.7):
-                along = part * _MARKER_MM
-                places += [(x + along, y), (x + along, y + _MARKER_MM)]
-                places += [(x, y + along), (x + _MARKER_MM, y + along)]
-                ways += [(0, -1), (0, 1), (-1, 0), (1, 0)]
+    for x, y in _marker_places():
+        for part in (0.3, 0.7):
+            along = part * _MARKER_MM
+            places += [(x + along, y), (x + along, y + _MARKER_MM)]
+            places += [(x, y + along), (x + _MARKER_MM, y + along)]
+            ways += [(0, -1), (0, 1), (-1, 0), (1, 0)]
     return np.array(places, float), np.array(ways, float)
+
+
+def _marker_places() -> list[tuple[float, float]]:
+    """Top left corners of the four markers, mm."""
+    right, low = CARD_WIDTH_MM - _INSET_MM - _MARKER_MM, CARD_HEIGHT_MM - _INSET_MM - _MARKER_MM
+    return [(x, y) for x in (_INSET_MM, right) for y in (_INSET_MM, low)]
 
 
 def blur_of_edges(photo: Photo) -> float | None:

@@ -6653,6 +6653,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>Das Foto wurde stark geschärft: ein Rand neben dem Schwarz der Karte ist {0} % heller als ihr Weiß. Dünne Enden und schwache Anzeigen, die davor weggeglättet wurden, kommen nicht wieder, sodass Längen um mehr als ihr U zu kurz ausfallen können.</translation>
     </message>
     <message>
+      <source>The photo was smoothed or enlarged: corners of the card's squares are rounded by {0} pixels more than its blur makes them. Thin ends and faint indications go so too, so that lengths may come out too short by more than their U.</source>
+      <translation>Das Foto wurde geglättet oder vergrößert: die Ecken der Quadrate der Karte sind um {0} Pixel mehr gerundet, als seine Unschärfe sie macht. Dünne Enden und schwache Anzeigen gehen ebenso verloren, sodass Längen um mehr als ihr U zu kurz ausfallen können.</translation>
+    </message>
+    <message>
       <source>The red is clipped: how much dye there is can no longer be told, and edges shift.</source>
       <translation>Das Rot ist übersteuert: Wie viel Farbe da ist, lässt sich nicht mehr sagen, und Kanten verschieben sich.</translation>
     </message>

@@ -10,7 +10,7 @@ import pytest
 from scipy.ndimage import gaussian_filter
 
 from ptmark.dye import haze_remark, look_at_quality
-from ptmark.dye.sharpness import blur_of_card, blur_of_edges
+from ptmark.dye.sharpness import blur_of_card, blur_of_edges, rounding_of_card
 from ptmark.photo import Photo, open_photo
 from ptmark.places import sample_images
 from ptmark.scale import CardReference, LineReference, solve
@@ -198,6 +198,23 @@ def test_strong_sharpening_is_told_by_the_rim_beside_the_cards_black(
     photo = Photo.from_array(np.round(sharp * 255).astype(np.uint8))
     said = [one for one in look_at_quality(photo, surface, AREA) if "sharpened" in one.what]
     assert len(said) == told
+
+
+@pytest.mark.parametrize(("side", "told"), [(0, 0.0), (5, 1.0), (9, 2.1)])
+def test_smoothing_is_told_by_the_rounded_corners_of_the_cards_squares(
+    clean, surface, side, told
+):
+    """A median over a window of side k cuts a sharp corner by sqrt(2) (sqrt(1/2) - 1/2) k.
+
+    There half of the window is ink: (1/2 + x/k)^2 = 1/2. OpenCV's median; blur before it takes
+    some of that.
+    """
+    photo = taken(clean)
+    if side:
+        photo = Photo.from_array(cv2.medianBlur(photo.rgb, side))
+    assert rounding_of_card(photo, surface) == pytest.approx(told, abs=0.35)
+    said = [one for one in look_at_quality(photo, surface, AREA) if "smoothed" in one.what]
+    assert len(said) == (side > 0)
 
 
 def test_a_card_printed_in_grey_is_no_veil(clean, surface):
