@@ -2,7 +2,6 @@
 
 import json
 
-import pdfplumber
 import pytest
 
 from ptmark.__main__ import main
@@ -34,7 +33,7 @@ def measured(photo, tmp_path, *words):
 
 
 @pytest.mark.slow
-def test_card_and_rectangle_are_both_used(photo_file, tmp_path):
+def test_card_and_rectangle_are_both_used(photo_file, tmp_path, pages_of):
     pdf = tmp_path / "r.pdf"
     words = ["--card", "--rectangle", box(100, 50, "100x50mm"), "--pdf", str(pdf)]
     document = measured(photo_file, tmp_path, *words)
@@ -45,8 +44,7 @@ def test_card_and_rectangle_are_both_used(photo_file, tmp_path):
     found = line_of(document)
     # The diagonal of the drawn box.
     assert abs(found["length_mm"] - (20**2 + 1.2**2) ** 0.5) <= found["length_u_mm"]
-    with pdfplumber.open(pdf) as report:
-        text = " ".join(" ".join(page.extract_text().split()) for page in report.pages)
+    text = " ".join(" ".join(pages_of(pdf)).split())
     assert "fitted with a second reference (rectangle)" in text
 
 

@@ -53,13 +53,13 @@ def test_the_record_holds_both_and_fits_the_schema(folder):
     assert document["together"]["verdict"] == "rejectable"
 
 
-def test_each_photo_has_an_image_and_a_page(folder):
+def test_each_photo_has_an_image_and_a_page(folder, pages_of):
     assert (folder / "set.png").is_file()
     assert (folder / "set-2.png").is_file()
     record = load_record(folder / "set.json")
+    pages = pages_of(folder / "set.pdf")
     with pdfplumber.open(folder / "set.pdf") as pdf:
-        pages = [page.extract_text() for page in pdf.pages]
-        pictures = [len(page.images) for page in pdf.pages]
+        pictures = [len(page.images) for page in pdf.pages[-2:]]
     count = sum(len(view.indications) for view in record.views())
     assert f"{count} indications in 2 photos; photos 1, 2 rejectable" in pages[0]
     (second,) = [text for text in pages if text.startswith("Photo 2 of 2") and "± U" in text][
@@ -68,7 +68,7 @@ def test_each_photo_has_an_image_and_a_page(folder):
     for one in record.views()[1].indications:
         assert f"{one['length_mm']:.2f} ± {one['length_u_mm']:.2f}" in second
     assert sum("The photo, unmarked" in text for text in pages) == 2
-    assert all(pictures[-2:])
+    assert all(pictures)
     assert any("The photos of this inspection" in text for text in pages)
 
 
@@ -239,7 +239,7 @@ def test_a_draft_of_version_1_still_opens(photo_file):
 
 
 def test_a_reviewer_measures_every_photo_of_the_set_or_the_one_named(
-    folder, tmp_path, capsys, monkeypatch
+    folder, tmp_path, capsys, monkeypatch, pages_of
 ):
     monkeypatch.setenv("PTMARK_HOME", str(tmp_path / "home"))
     for name in ("set.json", "overview.png", "weld photo.png"):
@@ -267,8 +267,7 @@ def test_a_reviewer_measures_every_photo_of_the_set_or_the_one_named(
     assert "none of the record's photos" in capsys.readouterr().err
     pdf = tmp_path / "r.pdf"
     assert run(["report", record, "--pdf", str(pdf)]) == 0
-    with pdfplumber.open(pdf) as opened:
-        text = "\n".join(page.extract_text() for page in opened.pages)
+    text = "\n".join(pages_of(pdf))
     assert "in photo 1" in text
     assert "in photo 2" in text
 

@@ -1,7 +1,6 @@
 import io
 
 import numpy as np
-import pdfplumber
 import pytest
 from reportlab.platypus import SimpleDocTemplate, Spacer
 
@@ -73,11 +72,8 @@ def test_none(make):
 
 
 @pytest.mark.parametrize("left", [115, 140])
-def test_the_heading_stands_on_the_page_of_its_first_pictures(weld, left):
+def test_the_heading_stands_on_the_page_of_its_first_pictures(weld, left, pages_of):
     paper = SimpleDocTemplate(made := io.BytesIO(), pagesize=(512, 612))  # 72 pt of margin
     paper.build([Spacer(1, 456 - left), *measured_pages(*weld, 360)])
-    with pdfplumber.open(made) as pages:
-        (told,) = [
-            one.extract_text() for one in pages.pages if "Close-ups" in one.extract_text()
-        ]
+    (told,) = [page for page in pages_of(made) if "Close-ups" in page]
     assert "A: " in told.split("Close-ups")[1]

@@ -5,7 +5,6 @@ from dataclasses import replace
 from types import SimpleNamespace
 
 import numpy as np
-import pdfplumber
 
 from ptmark.report.pages.sketches import sketches
 from ptmark.report.pages.whole import write_pdf
@@ -26,12 +25,11 @@ def _joined(record, **changes):
     return replace(record, evaluation={**record.evaluation, "findings": [finding]})
 
 
-def test_a_finding_that_joins_is_drawn_with_its_sentence(weld, tmp_path):
+def test_a_finding_that_joins_is_drawn_with_its_sentence(weld, tmp_path, pages_of):
     record, rgb = weld
     path = tmp_path / "report.pdf"
     write_pdf(path, _joined(record), rgb, None)
-    with pdfplumber.open(path) as pdf:
-        said = " ".join(page.extract_text() for page in pdf.pages)
+    said = " ".join(pages_of(path))
     assert "What joins them" in said
     assert said.count("Two of them stand in a row.") >= 2  # in the table and under the sketch
 

@@ -146,13 +146,12 @@ def test_every_photo_of_a_reviewed_set_counts(records):
     assert len(study_of([both]).pairs) == 2 * len(study_of([first]).pairs)
 
 
-def test_the_study_says_the_same_on_paper_and_in_the_table(records, tmp_path):
+def test_the_study_says_the_same_on_paper_and_in_the_table(records, tmp_path, pages_of):
     study = study_of(records)
     write_study_pdf(tmp_path / "s.pdf", study)
     write_study_pdf(tmp_path / "t.pdf", study)
     assert (tmp_path / "s.pdf").read_bytes() == (tmp_path / "t.pdf").read_bytes()
-    with pdfplumber.open(tmp_path / "s.pdf") as pdf:
-        said = " ".join(page.extract_text() for page in pdf.pages).replace("\n", " ")
+    said = " ".join(pages_of(tmp_path / "s.pdf")).replace("\n", " ")
     found = study.agreement
     for value in (found.mean, found.lower, found.upper):
         assert f"{value:+.3f}" in said

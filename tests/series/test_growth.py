@@ -5,7 +5,6 @@ import json
 from dataclasses import replace
 
 import numpy as np
-import pdfplumber
 import pytest
 
 from ptmark.errors import SeriesError, UsageError
@@ -127,7 +126,7 @@ def test_times_that_cannot_be_are_refused(frames):
 
 
 @pytest.mark.slow
-def test_data_csv_and_plot_hold_the_same_figures(growth, tmp_path):
+def test_data_csv_and_plot_hold_the_same_figures(growth, tmp_path, pages_of):
     data = json.loads(json.dumps(growth_json(growth), allow_nan=False))
     assert data["evaluate"]["file"] == "at-25.jpg"
     assert data["window"]["source"].startswith("ASME BPVC V, T-676")
@@ -148,8 +147,7 @@ def test_data_csv_and_plot_hold_the_same_figures(growth, tmp_path):
     for paper in papers:
         write_growth_pdf(paper, growth)
     assert papers[0].read_bytes() == papers[1].read_bytes()
-    with pdfplumber.open(papers[0]) as document:
-        text = "".join(page.extract_text() for page in document.pages)
+    text = "".join(pages_of(papers[0]))
     assert all(f"{float(row['length_mm']):.2f} ±" in text for row in rows)
     picture = growth_picture(growth)
     assert picture.shape[1] == 1600
@@ -160,7 +158,7 @@ def test_data_csv_and_plot_hold_the_same_figures(growth, tmp_path):
 
 
 @pytest.mark.slow
-def test_a_length_that_may_go_on_is_told_as_the_least(frames, growth, tmp_path):
+def test_a_length_that_may_go_on_is_told_as_the_least(frames, growth, tmp_path, pages_of):
     """A hand over half of a crack at 12 min is no dip of its curve."""
     short = frames[2].seen[0]
     cut = replace(short, measurement=replace(short.measurement, covered=True))
@@ -175,8 +173,7 @@ def test_a_length_that_may_go_on_is_told_as_the_least(frames, growth, tmp_path):
         rows = [r for r in csv.DictReader(file) if r["is_least"] == "True"]
     assert [(r["indication"], r["minutes"]) for r in rows] == [(curve.id, "12.0")]
     write_growth_pdf(tmp_path / "g.pdf", made)
-    with pdfplumber.open(tmp_path / "g.pdf") as document:
-        text = "".join(page.extract_text() for page in document.pages)
+    text = "".join(pages_of(tmp_path / "g.pdf"))
     assert f"≥ {reading.length.value:.2f} ±" in text
 
 

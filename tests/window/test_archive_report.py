@@ -3,7 +3,6 @@
 import shutil
 from dataclasses import replace
 
-import pdfplumber
 import pytest
 
 from ptmark.archive import add_record, open_archive
@@ -15,7 +14,7 @@ from ptmark.window.archive.opened import write_report
 pytestmark = pytest.mark.slow
 
 
-def test_a_kept_retest_tells_what_was_before(scene_file, tmp_path):
+def test_a_kept_retest_tells_what_was_before(scene_file, tmp_path, pages_of):
     work = Inspection()
     work.open(scene_file)
     work.set_reference(CardReference())
@@ -33,10 +32,7 @@ def test_a_kept_retest_tells_what_was_before(scene_file, tmp_path):
     orphan = replace(last, retest_of={**last.retest_of, "sha256": "0" * 64})
     write_report(archive, orphan, tmp_path / "o.pdf")
     archive.close()
-    said = {}
-    for name in ("r.pdf", "o.pdf"):
-        with pdfplumber.open(tmp_path / name) as pdf:
-            said[name] = " ".join(page.extract_text() for page in pdf.pages)
+    said = {name: " ".join(pages_of(tmp_path / name)) for name in ("r.pdf", "o.pdf")}
     assert "First test" in said["r.pdf"]
     assert "Retest 1" in said["r.pdf"]
     assert said["r.pdf"].count("Remains:") == 3

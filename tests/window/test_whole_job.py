@@ -5,7 +5,6 @@ from math import hypot
 
 import cv2
 import jsonschema
-import pdfplumber
 import pytest
 from PySide6.QtCore import QPointF, Qt
 
@@ -47,7 +46,9 @@ def choose(qtbot, box, data):
         qtbot.keyClick(box, KEY.Key_Down if down else KEY.Key_Up)
 
 
-def test_from_photo_to_saved_report(qtbot, window, idle, scene_file, tmp_path, monkeypatch):
+def test_from_photo_to_saved_report(
+    qtbot, window, idle, scene_file, tmp_path, monkeypatch, pages_of
+):
     open_by_key(qtbot, window, idle, scene_file, monkeypatch)
     inspection = window.session.inspection
 
@@ -115,8 +116,7 @@ def test_from_photo_to_saved_report(qtbot, window, idle, scene_file, tmp_path, m
     image = cv2.imread(str(target.with_suffix(".png")))
     assert image is not None
     assert image.shape[1] >= 1600
-    with pdfplumber.open(target.with_suffix(".pdf")) as pdf:
-        text = "\n".join(page.extract_text() for page in pdf.pages)
+    text = "\n".join(pages_of(target.with_suffix(".pdf")))
     assert "DEMO-7" in text
     assert "rejectable" in text.lower()
     # What is saved needs no draft any more.
