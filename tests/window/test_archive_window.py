@@ -237,6 +237,30 @@ def test_a_retest_of_a_record_that_lies_beside_its_photo(opened, idle, keep, sce
         beside.unlink()
 
 
+def test_each_way_back_gives_the_keyboard_to_what_had_it(qtbot, opened, idle, keep):
+    keep()
+    opened.session.go("Record")
+    field = opened.record_step.fields["part_number"]
+    field.setFocus()
+    look(qtbot, opened, idle, "P-17")
+    desk = opened.archive
+    desk.show_record(desk.found.model.hits[0])
+    idle()
+    desk.record.part_button.setFocus()
+    desk.record.part_button.click()
+    idle()
+    assert desk.history.isAncestorOf(opened.focusWidget())
+    desk.back()
+    idle()
+    assert opened.focusWidget() is desk.record.part_button
+    desk.leave()
+    assert opened.focusWidget() is field
+    desk.open()
+    field.setEnabled(False)  # nothing to come back to
+    desk.leave()
+    assert opened.focusWidget() is opened.view
+
+
 def test_history_of_a_part(qtbot, opened, idle, keep):
     keep()
     look(qtbot, opened, idle, "P-17")

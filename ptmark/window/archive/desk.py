@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING
 from PySide6.QtCore import QObject
 from PySide6.QtGui import QKeySequence, QShortcut
 from PySide6.QtWidgets import QStackedWidget, QWidget
+from shiboken6 import isValid
 
 from ptmark.window import dialogs
 from ptmark.window.bits import key_button
@@ -44,6 +45,7 @@ class ArchiveDesk(QObject):
         self.pages.hide()
         self._before: list[tuple[QWidget, Callable[[], None] | None]] = []
         self._content: dict[QWidget, Callable[[], None] | None] = {}  # puts it on its page
+        self._held: dict[QWidget, QWidget] = {}  # what had the keyboard as a page was left
         self._retest: tuple[Record, Path] | None = None
         # Of the whole window: a button greyed out while it has the focus gives it away.
         self._escape = QShortcut(QKeySequence("Escape"), window, self._on_escape)
@@ -145,12 +147,25 @@ class ArchiveDesk(QObject):
     def leave(self) -> None:
         """Back to the work."""
         if not self.pages.isHidden():
+            inside = self._has_focus()
             self.pages.hide()
             self._escape.setEnabled(False)
             self._window.photo_row.setEnabled(True)
             self._usual.show()
             self._window.foot.show_step(self._session.step if self._session.levels else "")
-            self._window.setFocus()
+            if inside and not self._give_focus(self._usual):
+                (self._window.view if self._session.levels else self._window).setFocus()
+
+    def _has_focus(self) -> bool:
+        return self.pages.isAncestorOf(self._window.focusWidget())
+
+    def _give_focus(self, page: QWidget) -> bool:
+        """Give the keyboard to what had it when a page was left; False where that is gone."""
+        held = self._held.get(page)
+        if held is None or not isValid(held) or not (held.isVisible() and held.isEnabled()):
+            return False
+        held.setFocus()
+        return True
 
     def _on_escape(self) -> None:
         page: FoundPage | CheckPage | MapPage | RecordPage | HistoryPage
@@ -160,16 +175,23 @@ class ArchiveDesk(QObject):
     def back(self) -> None:
         """Back to the page before."""
         page, content = self._before.pop() if self._before else (self.found, None)
+        inside = self._has_focus()
         self.pages.setCurrentWidget(page)
         if content is not None and content is not self._content.get(page):
             self._put(page, content)  # another record or part was looked at meanwhile
         if page is self.found:
             self.found.take_focus()
+        elif inside:
+            self._give_focus(page)
 
     def _show(self, page: QWidget, content: Callable[[], None] | None = None) -> None:
         now = self.pages.currentWidget()
         if not self.pages.isHidden() and now is not None and now is not page:
             self._before.append((now, self._content.get(now)))
+        left = self._usual if self.pages.isHidden() else now
+        holds: QWidget | None = self._window.focusWidget()  # Qt's stubs leave out the none
+        if left is not None and left is not page and holds is not None:
+            self._held[left] = holds
         self._usual.hide()
         self.pages.setCurrentWidget(page)
         self.pages.show()
