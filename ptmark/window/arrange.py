@@ -12,6 +12,7 @@ from PySide6.QtWidgets import QHBoxLayout, QSizePolicy, QSplitter, QWidget
 from ptmark.window.bits import key_button
 from ptmark.window.keys import KeyButton
 from ptmark.window.parts import Parts
+from ptmark.window.reading_order import in_reading_order, reveal
 from ptmark.window.session import STEPS
 from ptmark.window.words import tr
 
@@ -92,8 +93,16 @@ class Arrangement(QObject):
         elif self._has_focus():
             self._window.view.setFocus()
         else:
-            self._page.setFocus()
-            self._page.focusNextChild()
+            self._enter_page()
+
+    def _enter_page(self) -> None:
+        """Give the keyboard to what had it last on the page, else to the first in it."""
+        places = list(in_reading_order(self._page))
+        held = self._page.focusWidget()
+        if places:
+            there = held if held in places else places[0]
+            there.setFocus(Qt.FocusReason.TabFocusReason)
+            reveal(there)
 
     def _has_focus(self) -> bool:
         return self._page.isAncestorOf(self._window.focusWidget())
@@ -116,8 +125,7 @@ class Arrangement(QObject):
         if photo and had_focus:
             self._window.view.setFocus()
         elif had_focus:
-            self._page.setFocus()
-            self._page.focusNextChild()
+            self._enter_page()
 
     def _follow(self) -> None:
         self.turn_button.say(tr("Page") if self.shows_photo else tr("Photo"))

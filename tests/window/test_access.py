@@ -107,6 +107,21 @@ def test_every_step_has_half_the_window_for_the_photo_and_no_sideways_scroll(ope
             assert photo_share(opened) >= 0.5, (size, step)
 
 
+def test_one_key_goes_to_the_top_of_the_page_and_later_to_where_it_was_left(opened, qtbot):
+    resized(qtbot, opened, 1280, 800)
+    for step, page in list(opened.pages.items())[2:]:
+        opened.session.go(step)
+        opened.view.setFocus()
+        QTest.keyClick(opened.view, Qt.Key.Key_F6)
+        first, *_, last = in_reading_order(page)
+        assert opened.focusWidget() is first, step
+        last.setFocus()
+        QTest.keyClick(opened, Qt.Key.Key_F6)
+        assert opened.focusWidget() is opened.view
+        QTest.keyClick(opened.view, Qt.Key.Key_F6)
+        assert opened.focusWidget() is last, step
+
+
 def test_what_a_step_has_or_lacks_is_read_whole_on_every_screen(opened, qtbot):
     for size in WAYS:
         resized(qtbot, opened, *size)
