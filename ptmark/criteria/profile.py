@@ -7,6 +7,7 @@ import re
 import tomllib
 from contextlib import suppress
 from dataclasses import dataclass
+from functools import cache
 from pathlib import Path
 from typing import Any
 
@@ -105,28 +106,29 @@ def load_profile(name_or_path: str | Path) -> Profile:
             where="criteria",
             mend=f"`ptmark criteria new NAME FILE.toml --from {text}` writes one to fill in",
         )
+    if text in list_profiles():
+        return _shipped(text)
     own = house_folder() / f"{text}.toml"
-    if _NAME.fullmatch(text) and text not in list_profiles() and own.is_file():
+    if _NAME.fullmatch(text) and own.is_file():
         text = str(own)
-    if not text.endswith(".toml") and text not in list_profiles():
+    if not text.endswith(".toml"):
         raise CriteriaError(
             f"there is no profile named '{text}'",
             where="criteria",
             mend="`ptmark criteria` lists the names; a file of your own ends in .toml",
         )
-    path = Path(text) if text.endswith(".toml") else resource("criteria", f"{text}.toml")
-    return profile_of(*read_profile(path), where=str(name_or_path))
+    return profile_of(*read_profile(Path(text)), where=str(name_or_path))
+
+
+@cache
+def _shipped(name: str) -> Profile:
+    """Load a shipped profile, once: these change with the program alone."""
+    return profile_of(*read_profile(resource("criteria", f"{name}.toml")), where=name)
 
 
 def read_profile(path: Path) -> tuple[dict[str, Any], str]:
     """Tables of a file, laid over the one it is based on, and its own text; not yet judged."""
     return _with_base(path, seen=())
-
-
-def profile_of(data: dict[str, Any], source: str, where: str) -> Profile:
-    """Make a profile of the tables and the text they stand in, which errors are placed by."""
-    _refuse_unfilled(source, where)
-    return _profile(data, source, where)
 
 
 def _refuse_unfilled(source: str, where: str) -> None:
@@ -222,7 +224,9 @@ def _laid_over(
     return merged | {"rule": list(rules.values())}
 
 
-def _profile(data: dict[str, Any], source: str, where: str) -> Profile:
+def profile_of(data: dict[str, Any], source: str, where: str) -> Profile:
+    """Make a profile of the tables and the text they stand in, which errors are placed by."""
+    _refuse_unfilled(source, where)
     top = Table(data, where=where, text=source)
     unit = top.choice("unit", ("mm", "in"))
 
