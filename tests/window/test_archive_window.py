@@ -4,7 +4,6 @@ import json
 import shutil
 from datetime import date
 
-import pdfplumber
 import pytest
 from PySide6.QtCore import Qt
 
@@ -151,7 +150,7 @@ def test_anothers_state_is_not_replaced_unasked(qtbot, opened, idle, keep, tmp_p
 
 
 def test_a_record_is_looked_at_judged_again_and_tested_again(
-    qtbot, opened, idle, keep, scene_file, tmp_path
+    qtbot, opened, idle, keep, scene_file, tmp_path, pages_of
 ):
     path = keep()
     before = path.read_bytes()
@@ -188,8 +187,7 @@ def test_a_record_is_looked_at_judged_again_and_tested_again(
     again = tmp_path / "again.json"
     with qtbot.waitSignal(opened.saving.saved, timeout=30_000):
         opened.saving.save([again, again.with_suffix(".pdf")])
-    with pdfplumber.open(again.with_suffix(".pdf")) as pdf:
-        said = " ".join(page.extract_text() for page in pdf.pages)
+    said = " ".join(pages_of(again.with_suffix(".pdf")))
     assert "First test" in said
     assert said.count("Remains:") == 3  # the same photo again: nothing has gone
     second = json.loads(again.read_text())
