@@ -21,7 +21,7 @@ def paint_magnifier(
     view: QRectF,
     port: Viewport,
 ) -> None:
-    """Paint the magnifier beside the pointer.
+    """Paint the magnifier beside the pointer, and a ring round the pointer.
 
     ``at_px`` is the pointed place in px of the picture shown, ``pointer`` the same in the
     widget; the magnifier is turned as the view is and shows at least 6 times its scale and no
@@ -48,10 +48,11 @@ def paint_magnifier(
     _cross(painter, centre)
     painter.setClipping(False)
     painter.setBrush(Qt.BrushStyle.NoBrush)
-    painter.setPen(QPen(HALO, 5))
-    painter.drawEllipse(target)
-    painter.setPen(QPen(CYAN, 2))
-    painter.drawEllipse(target)
+    for color, wider in ((HALO, 3.0), (CYAN, 0.0)):
+        painter.setPen(QPen(color, 2 + wider))
+        painter.drawEllipse(target)
+        painter.setPen(QPen(color, 1.2 + wider))
+        painter.drawEllipse(pointer, 6, 6)
     painter.restore()
 
 

@@ -12,7 +12,6 @@ from PySide6.QtGui import (
     QPainter,
     QPaintEvent,
     QPalette,
-    QPen,
     QResizeEvent,
     QTransform,
     QWheelEvent,
@@ -20,7 +19,6 @@ from PySide6.QtGui import (
 from PySide6.QtWidgets import QWidget
 
 from ptmark.window.focus_ring import paint_ring
-from ptmark.window.palette import CYAN
 from ptmark.window.tools.edit import EditTool
 from ptmark.window.tools.tool import Tool
 from ptmark.window.view.curtain import Curtain
@@ -197,8 +195,6 @@ class PhotoView(QWidget):
             ):
                 at = self.port.to_picture(self.pointer)
                 paint_magnifier(painter, self.levels, at, self.pointer, view, self.port)
-                painter.setPen(QPen(CYAN, 1))
-                painter.drawEllipse(self.pointer, 6, 6)
 
     # -- pointer ------------------------------------------------------------------------------
     def mousePressEvent(self, event: QMouseEvent) -> None:  # noqa: N802 - Qt's name
