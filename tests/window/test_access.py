@@ -90,6 +90,7 @@ WAYS = {
 }
 
 
+@pytest.mark.slow
 def test_every_step_has_half_the_window_for_the_photo_and_no_sideways_scroll(opened, qtbot):
     for size, way in WAYS.items():
         resized(qtbot, opened, *size)
@@ -233,6 +234,7 @@ def look_through(window, page, name):
     return len(way)
 
 
+@pytest.mark.slow
 @pytest.mark.qt_log_ignore("This plugin does not support")  # without a screen
 def test_review_archive_and_house_pages_have_names_and_are_walked_as_they_are_read(
     qtbot, window, idle, scene_file, tmp_path
@@ -278,6 +280,7 @@ def cut_off(page):
             yield spoken(one)
 
 
+@pytest.mark.slow
 def test_on_a_small_screen_nothing_of_the_archive_is_cut_off(
     qtbot, window, idle, scene_file, tmp_path, monkeypatch
 ):
@@ -349,7 +352,9 @@ def test_a_screen_reader_gets_steps_lists_and_values(opened, idle):
     made = opened.session.judgement.measured[first].length
     size = f"{made.value:.2f} ± {made.expanded:.2f}"
     assert size in shown
-    assert any(one.startswith(f"{first}, ") and size in one for one in shown)  # the row whole
+    # The row whole, in one breath: letter, length with U and unit, and how it stands.
+    (told,) = [one for one in shown if one.startswith(f"{first}, ")]
+    assert f", {size} mm, not looked at" in told
     opened.session.select(first)
     opened.hands.take()
     idle()

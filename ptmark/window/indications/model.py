@@ -67,12 +67,13 @@ class Row:
     shape: str
     verdict: str
     relevant: bool
+    unit: str  # of the lengths; "" where there is none
 
     @property
     def spoken(self) -> str:
         """The row in one breath: what it is, its length with U, and how it stands."""
         seen, verdict = _SEEN[self.standing], tr(self.verdict)
-        size = self.cells[2].replace("≥", tr("at least"))
+        size = f"{self.cells[2].replace('≥', tr('at least'))} {self.unit}".strip()
         told = [self.id, *(cell for cell in (self.cells[1], size) if cell), seen]
         return ", ".join(dict.fromkeys([*told, verdict]))
 
@@ -207,7 +208,8 @@ class IndicationModel(QAbstractTableModel):
             numbers[3],
         )
         relevant = VERDICTS.index(verdict) < 5
-        return Row(one.id, one.standing, cells, keys, shape, verdict, relevant)
+        unit = "" if made is None else self._session.unit
+        return Row(one.id, one.standing, cells, keys, shape, verdict, relevant, unit)
 
     def _sizes(self, made: "Measurement | None") -> tuple[tuple[float, ...], tuple[str, ...]]:
         """Length, width, ratio and path to sort by, and in words."""
