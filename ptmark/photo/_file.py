@@ -25,6 +25,7 @@ _KNOWN = {
     b"II+\0": "a BigTIFF",
     b"MM\0+": "a BigTIFF",
 }
+_AVIF = (b"avif", b"avis")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
@@ -100,6 +101,8 @@ def _look(data: bytes) -> Found:
     if data[4:8] == b"ftyp" and data[8:12] in _heic.BRANDS:
         return _heic.look(data)
     kind = next((name for start, name in _KNOWN.items() if data.startswith(start)), "")
+    if data[4:8] == b"ftyp" and data[8:12] in _AVIF:
+        kind = "an AVIF"
     raise PhotoError(
         f"the file is {kind} file, which is not opened" if kind else "the file is no picture",
         mend=f"{_OPENED}, whatever the file is called",

@@ -175,7 +175,7 @@ def test_damage_in_packed_16_bit_tiff(keep):
         (b"II+\0" + bytes(200), "a.tif", "the file is a BigTIFF file, which is not opened"),
         (b"\xff\xd8\xff\xe0", "a.jpg", "the file is truncated"),
         (b"\xff\xd8\xff\xd9", "a.jpg", "damaged: it ends without any picture data"),
-        (b"\0\0\0\x18ftypavif" + bytes(200), "a.heic", "the file is no picture"),
+        (b"\0\0\0\x18ftypavif" + bytes(200), "a.heic", "is an AVIF file, which is not opened"),
     ],
 )
 def test_no_picture(keep, content, name, says):
