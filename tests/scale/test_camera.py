@@ -176,13 +176,13 @@ def _shot(seed: int) -> np.ndarray:
     random = np.random.default_rng(seed)
     size = np.array([620, 470])
     flat = np.c_[np.array([[0, 0], [620, 0], [620, 470], [0, 470]]) - size / 2, np.zeros(4)]
-    k = np.array([[1240.0, 0, 799.5], [0, 1240.0, 599.5], [0, 0, 1]])
+    k = np.array([[620.0, 0, 399.5], [0, 620.0, 299.5], [0, 0, 1]])
     aside = [random.uniform(-160, 160), random.uniform(-110, 110), random.uniform(640, 760)]
     seen, _ = cv2.projectPoints(flat, random.normal(0, 0.3, 3), np.array(aside), k, np.zeros(5))
     corners = np.array([[0, 0], [620, 0], [620, 470], [0, 470]], np.float32)
     h = cv2.getPerspectiveTransform(corners, seen.reshape(4, 2).astype(np.float32))
-    grey = cv2.warpPerspective(board, h, (1600, 1200), borderValue=200, flags=cv2.INTER_AREA)
-    return cv2.GaussianBlur(grey, (0, 0), 1.0)
+    grey = cv2.warpPerspective(board, h, (800, 600), borderValue=200, flags=cv2.INTER_AREA)
+    return cv2.GaussianBlur(grey, (0, 0), 0.7)
 
 
 @pytest.mark.slow
@@ -198,7 +198,7 @@ def test_the_command_calibrates_lists_and_removes(
         paths.append(str(path))
     assert run(["camera", "calibrate", *paths, "--name", "bench"]) == 0
     profile = load_profiles()[0]
-    assert profile.focal_px == pytest.approx(1240, rel=0.02)
+    assert profile.focal_px == pytest.approx(620, rel=0.02)
     assert abs(profile.kappa + profile.kappa_2) < 0.01
     assert run(["camera", "list"]) == run(["camera", "show", "bench"]) == 0
     assert "bench: Shop One" in capsys.readouterr().out

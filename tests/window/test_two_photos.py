@@ -12,7 +12,7 @@ from ptmark.photo import open_photo
 from ptmark.window import dialogs
 from ptmark.window.view.two_photos import laid_over
 
-pytestmark = pytest.mark.gui
+pytestmark = [pytest.mark.gui, pytest.mark.slow]
 
 WAY = np.array([[0.96, 0.05, 30.0], [-0.04, 0.97, 45.0], [1e-6, 2e-6, 1.0]])
 
