@@ -69,9 +69,9 @@ class Scene:
     axis; ``edges`` are lines by name, each of shape (N, 2) in mm; ``notes`` are cautions about
     the scene itself, repeated by the evaluation. ``unmeasured`` names indications that could
     not be measured, ``unseen`` counts the places that were too many to be looked at,
-    ``dense_haze`` those of haze that may hide an indication or be one, and ``colourless``
-    tells that the photo cannot show dye, ``unlooked`` that nothing is marked
-    and nobody and no program has looked for it, ``unlooked_part`` that some of the examined
+    ``dense_haze`` those of haze or in creases that may hide an indication or be one, and
+    ``colourless`` tells that the photo cannot show dye, ``unlooked`` that nothing is marked and
+    nobody and no program has looked for it, ``unlooked_part`` that some of the examined
     area lay outside that of the last look, ``overexposed`` that most of it cannot show pale
     dye. ``known`` holds what was worked out of the outlines in reading them, so that it is
     not worked out twice.

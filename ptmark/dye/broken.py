@@ -17,7 +17,7 @@ from ptmark.dye.coarse import Blob, CoarseLook
 from ptmark.dye.contour import Contour, contours
 from ptmark.dye.contrast import log_light, redness
 from ptmark.dye.fine import look_closely
-from ptmark.dye.judge import Sight, too_small
+from ptmark.dye.judge import WHERE_PALE, Sight, too_small, wrong_colour
 from ptmark.dye.quick import sample
 from ptmark.dye.sheet import Crop, lay_out
 from ptmark.dye.tips import farthest
@@ -221,5 +221,8 @@ def _crop(photo: Photo, look: CoarseLook, line: Array) -> Crop:
 def _outlined(crops: list[Crop], photo_blur_px: float, sight: Sight) -> Iterator[Contour]:
     for sheet in lay_out(crops):
         for one in contours(look_closely(sheet), photo_blur_px, float(LEAST_LONG_PX)):
-            if _piece(one.outline_px) is not None and not too_small(one, sight):
+            if _piece(one.outline_px) is None or too_small(one, sight):
+                continue
+            # a paler one keeps too little of its colour to tell rust by
+            if one.contrast < WHERE_PALE or not wrong_colour(one):
                 yield one

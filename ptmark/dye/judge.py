@@ -23,11 +23,13 @@ __all__ = [
     "FROM_OUTSIDE",
     "HARDLY_REDDER",
     "NO_EDGE",
+    "WHERE_PALE",
     "WRONG_COLOUR",
     "Sight",
     "confidence",
     "reason_against",
     "too_small",
+    "wrong_colour",
 ]
 
 # Dye takes green and blue about alike and leaves most of the red. Rust and heat tint take more
@@ -85,6 +87,10 @@ WIDEST_FROM_OUTSIDE = 0.03
 # of full dye; of 100 true ones of 0.3 that were called in such files none below 1.5. Of 250
 # faint ones in 53 photos none is paler than 0.12; six squares were, 1.7 to 2.0 steps redder.
 MOST_STEPS, WHERE_PALE = ((0.11, 0.16), (2.2, 1.5)), 0.25
+# And of what is denser, but of less colour than its darkness asks for, like a black stroke in
+# deep shade: within one square of JPEG's colour 1.5 to 1.7 steps, 2.0 and more for true ones;
+# over more than one 0.5 at a part's edge, 1.4 for a true one in a crater's shade.
+STEPS_IN_SQUARE, STEPS_IN_MORE, SQUARE_PX, DENSE = 1.75, 1.0, 18, 0.5
 _OF_STEP = "too pale: no redder than one step of the file's colour"
 LEFT_PER_SOFTNESS = 0.1  # for each time that the edge is softer than the photo's usual one
 
@@ -116,15 +122,25 @@ def reason_against(one: Contour, sight: Sight) -> str:
     if too_pale(one.contrast, one.grain):
         return f"too pale: {100 * one.contrast:.0f} % of full dye"
     red, green, blue = one.taken_light.tolist()
-    colour = _wrong_colour(one)
+    colour = wrong_colour(one)
     if colour and is_dull(red, green, blue) and not _no_edge(one, sight):
         return DULL
     if min(green, green - red) < LEAST_COLOUR:  # mottle can raise red and take no green
         return colour or HARDLY_REDDER if green > DARK else HARDLY_REDDER
-    steps = between(one.contrast, *MOST_STEPS)
-    if one.contrast < WHERE_PALE and one.red_codes < steps * sight.colour_step:
+    if one.red_codes < _least_steps(one) * sight.colour_step:
         return colour or _OF_STEP
     return colour or _no_edge(one, sight)
+
+
+def _least_steps(one: Contour) -> float:
+    """How many steps of the file's colour it has to be redder than the developer."""
+    if one.contrast < WHERE_PALE:
+        return between(one.contrast, *MOST_STEPS)
+    red, green, _ = one.taken_light.tolist()
+    if one.contrast > DENSE or _by_colour(red, green) > FULL_AGREEMENT * one.contrast:
+        return 0.0
+    in_square = float(np.ptp(one.outline_px, axis=0).max()) < SQUARE_PX
+    return STEPS_IN_SQUARE if in_square else STEPS_IN_MORE
 
 
 def _from_outside(one: Contour, sight: Sight) -> bool:
@@ -139,7 +155,8 @@ def too_small(one: Contour, sight: Sight) -> bool:
     return across < sight.least_px or one.area_px < sight.least_px**2 / 4
 
 
-def _wrong_colour(one: Contour) -> str:
+def wrong_colour(one: Contour) -> str:
+    """Why its colour is not that of dye; "" where it may be."""
     red, green, blue = one.taken_light.tolist()
     colour = _by_colour(red, green)
     clear = one.contrast / one.grain

@@ -3,17 +3,19 @@
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 
-import cv2
 import numpy as np
 import numpy.typing as npt
 
 from ptmark.dye.broken import lies_on, parts_between
+from ptmark.dye.cards import card_hulls, on_card
 from ptmark.dye.closeup import close_up
-from ptmark.dye.coarse import Blob, CoarseLook, look_coarsely
+from ptmark.dye.coarse import CoarseLook, look_coarsely
 from ptmark.dye.contour import Contour, contours, edge_of
+from ptmark.dye.crease import in_creases
 from ptmark.dye.edge import EdgeQuality
 from ptmark.dye.fine import HAIR_THIN, TELLING, CloseLook, look_closely
 from ptmark.dye.glance import outline_of, reason_at_a_glance
+from ptmark.dye.haze import IN_CREASE
 from ptmark.dye.judge import NO_EDGE, WRONG_COLOUR, Sight, confidence, reason_against
 from ptmark.dye.moved import motion_of
 from ptmark.dye.part import parts_called
@@ -41,7 +43,6 @@ _SHIFT_PER_BLUR = 0.253  # half the way of a Gaussian edge from 40 to 60 %, in s
 # pixels of a photo it is taken again in place of being held.
 _HELD_PIXELS = 1_500_000
 _MOST_SIDES = 200  # blobs whose edges tell whether the photo moved
-_RIM_POINTS = 24  # of a blob, asked whether they lie on a card
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
@@ -100,12 +101,12 @@ def suggest(
         In reading order: by the row of their top, then from left to right.
     """
     look = look_coarsely(photo, area_px) if ahead is None else ahead
-    cards = _card_hulls(surface)
+    cards = card_hulls(surface)
     called: list[Contour] = []
     left_out: list[LeftOut] = []
     crops: list[Crop] = []
     for blob in look.blobs:
-        if _on_card(blob, look, cards):
+        if on_card(blob, look, cards):
             continue
         why = reason_at_a_glance(photo, look, blob)
         if not why and len(crops) == MOST_LOOKS:
@@ -127,23 +128,30 @@ def suggest(
             if not why:
                 called.append(one)
                 continue
-            edge = edge_of(one, "suggested")
-            left_out.append(LeftOut(outline_px=one.outline_px, edge=edge, reason=why))
+            left_out.append(_left_out(one, why))
             not_called.append((one, why))
     mixed = [one for one, why in not_called if why.startswith((WRONG_COLOUR, NO_EDGE))]
     called += parts_called(photo, look, mixed, photo_blur, sight)
     within = standing_out(photo, look, not_called, called, photo_blur, sight)
     called += within
     between = parts_between(photo, look, called, photo_blur, sight)
+    creases = in_creases(photo, [*called, *between])
     found = [
-        *(_called(one, confidence(one), ends_unsure=one in within) for one in called),
-        *(_called(one, IN_LINE) for one in between),
+        *(
+            _called(one, confidence(one), ends_unsure=one in within)
+            for one in called
+            if one not in creases
+        ),
+        *(_called(one, IN_LINE) for one in between if one not in creases),
     ]
     taken = {id(one.outline_px) for one in called}
     left_out = [
-        one
-        for one in left_out
-        if id(one.outline_px) not in taken and not _is_one_of(one, between)
+        *(
+            one
+            for one in left_out
+            if id(one.outline_px) not in taken and not _is_one_of(one, between)
+        ),
+        *(_left_out(one, IN_CREASE) for one in creases),
     ]
     found.sort(key=lambda s: tuple(s.outline_px.min(axis=0)[::-1]))
     left_out.sort(key=lambda s: tuple(s.outline_px.min(axis=0)[::-1]))
@@ -226,6 +234,10 @@ class _CloseLooks:
         return close if close is not None else look_closely(laid(group))
 
 
+def _left_out(one: Contour, why: str) -> LeftOut:
+    return LeftOut(outline_px=one.outline_px, edge=edge_of(one, "suggested"), reason=why)
+
+
 def _is_one_of(one: LeftOut, called: list[Contour]) -> bool:
     return any(lies_on(one.outline_px, other.outline_px) for other in called)
 
@@ -261,38 +273,3 @@ def _colour_step(quality: float | None) -> float:
     if quality is None:
         return 0.0
     return 17 / 8 * (50 / max(quality, 1) if quality < 50 else 2 - quality / 50)
-
-
-_Hull = tuple[npt.NDArray[np.float32], float]
-
-
-def _card_hulls(surface: SurfaceMap | None) -> list[_Hull]:
-    """Each scale card's markers, px, and how far its plate reaches beyond them."""
-    if surface is None:
-        return []
-    references = [(surface.reference, surface.reference_px)]
-    if surface.beside is not None:
-        references.append((surface.beside.reference, surface.beside.reference_px))
-    references += [("card", corners) for corners in surface.other_cards_px]
-    hulls: list[_Hull] = []
-    for name, at in references:
-        if name.startswith("card"):  # on a plate, or on a pipe
-            scale = surface.mm_per_px(at.mean(axis=0))
-            hull = np.asarray(cv2.convexHull(at.astype(np.float32)), np.float32)
-            hulls.append((hull, 4.0 / scale))
-    return hulls
-
-
-def _on_card(blob: Blob, look: CoarseLook, cards: list[_Hull]) -> bool:
-    """Whether half of the blob's rim lies on a scale card.
-
-    Its middle would not tell: a red bench round the part has it on the card as well, and may
-    reach a crack.
-    """
-    rim = blob.rim.reshape(-1, 2)[:: max(1, len(blob.rim) // _RIM_POINTS)]
-    at = ((rim + look.origin) * look.factor).astype(float).tolist()
-    return any(
-        2 * sum(cv2.pointPolygonTest(hull, (x, y), measureDist=True) > -beyond for x, y in at)
-        > len(at)
-        for hull, beyond in cards
-    )

@@ -6393,12 +6393,12 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>Foto {0}: {1}</translation>
     </message>
     <message>
-      <source>Places with pink haze as dense as an indication, which may hide one or be one: {0}.</source>
-      <translation>Stellen mit rosa Schleier so dicht wie eine Anzeige, die eine verdecken oder eine sein können: {0}.</translation>
+      <source>Places with pink haze as dense as an indication, or with pink in a crease, which may hide one or be one: {0}.</source>
+      <translation>Stellen mit rosa Schleier so dicht wie eine Anzeige oder mit Rosa in einer Falte, die eine verdecken oder eine sein können: {0}.</translation>
     </message>
     <message>
-      <source>Places with pink haze as dense as an indication, which may hide one or be one: {0}. Clean the part again and repeat the test.</source>
-      <translation>Stellen mit rosa Schleier so dicht wie eine Anzeige, die eine verdecken oder eine sein können: {0}. Das Teil noch einmal reinigen und die Prüfung wiederholen.</translation>
+      <source>Places with pink haze as dense as an indication, or with pink in a crease, which may hide one or be one: {0}. Clean the part again and repeat the test.</source>
+      <translation>Stellen mit rosa Schleier so dicht wie eine Anzeige oder mit Rosa in einer Falte, die eine verdecken oder eine sein können: {0}. Das Teil noch einmal reinigen und die Prüfung wiederholen.</translation>
     </message>
     <message>
       <source>Qualify the procedure by Appendix III.</source>
@@ -7187,6 +7187,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>all of</source>
       <translation>alle aus</translation>
+    </message>
+    <message>
+      <source>an AVIF</source>
+      <translation>ein AVIF</translation>
     </message>
     <message>
       <source>an indication named as a crack is not passed by its size alone</source>
@@ -9451,6 +9455,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>pink haze over the developer (background {0} % of full dye)</source>
       <translation>rosa Schleier auf dem Entwickler (Untergrund {0} % der vollen Farbe)</translation>
+    </message>
+    <message>
+      <source>pink in a dark crease that goes on beyond it: reclean, or look closely</source>
+      <translation>Rosa in einer dunklen Falte, die darüber hinaus weitergeht: neu reinigen oder genau hinsehen</translation>
     </message>
     <message>
       <source>pip install 'ptmark[server]'</source>

@@ -48,6 +48,10 @@ def test_a_scratch_in_the_line_of_two_parts_is_not():
     assert len(suggest(through_jpeg((ENDS, scenes.DYE), scratch)).found) == 2
 
 
+def test_rust_in_the_line_of_two_parts_is_not():
+    assert len(suggest(through_jpeg((ENDS, scenes.DYE), (0.9 * PALE, scenes.RUST))).found) == 2
+
+
 def test_a_pale_part_beside_the_line_is_not():
     beside = (0.24 * np.roll(PALE, 60, axis=0), scenes.DYE)
     assert len(suggest(through_jpeg((ENDS, scenes.DYE), beside)).found) == 2

@@ -7,7 +7,7 @@ import pytest
 from scipy import ndimage
 from skimage.measure import block_reduce
 
-from ptmark.dye import background, coarse
+from ptmark.dye import background, cards, coarse
 from ptmark.dye.reduced import shrunk
 from ptmark.photo import Photo
 
@@ -122,4 +122,4 @@ def test_what_goes_round_the_scale_card_is_not_on_it():
         rim = np.array(corners, np.int32)[:, None]
         box = (*rim.min(axis=0)[0].tolist(), *(rim.max(axis=0)[0] + 1).tolist())
         blob = coarse.Blob(rim=rim, box=box, peak=1.0)
-        assert suggest._on_card(blob, look, [(card, 10.0)]) is on_card
+        assert cards.on_card(blob, look, [(card, 10.0)]) is on_card

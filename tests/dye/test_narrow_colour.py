@@ -71,6 +71,21 @@ def test_what_is_no_redder_than_a_step_of_the_file_is_too_pale():
     assert reason_against(dye, replace(SIGHT, colour_step=1.7)) == ""
 
 
+@pytest.mark.parametrize(
+    ("length", "steps", "called"),
+    [(12.0, 1.6, False), (12.0, 2.0, True), (40.0, 1.4, True), (40.0, 0.9, False)],
+)
+def test_a_dark_stroke_in_a_square_of_colour_is_no_dye(length, steps, called):
+    # black strokes of a rule in deep shade at quality 63, and cracks of known truth
+    corners = np.array([[0, 0], [length, 0], [length, 3], [0, 3]]) + 50.0
+    stroke = replace(contour(0.4, (0.22, 0.36, 0.31)), outline_px=corners, area_px=3 * length)
+    step = 17 / 8 * (2 - 63 / 50)
+    dark = replace(stroke, red_codes=steps * step)
+    assert (reason_against(dark, replace(SIGHT, colour_step=step)) == "") is called
+    redder = replace(dark, contrast=0.3)  # its colour alone tells of that much dye
+    assert reason_against(redder, replace(SIGHT, colour_step=step)) == ""
+
+
 def test_violet_ink_takes_more_red_than_blue_and_dye_never_does():
     ink = 1 - np.array([0.20, 0.05, 0.35])
     assert "violet" in reason_against(contour(0.9, ink), SIGHT)
