@@ -18,7 +18,7 @@ from ptmark.dye.moved import Moved
 from ptmark.dye.opened import opened
 from ptmark.dye.quick import middle, sample
 from ptmark.dye.rings import Rings, without_crossings
-from ptmark.dye.tips import fading, farthest, own_ridge
+from ptmark.dye.tips import drawn_out, fading, farthest, own_ridge
 
 __all__ = ["Contour", "contours", "edge_of"]
 
@@ -79,13 +79,14 @@ def contours(
     trace_pale: bool = True,
     moved: Moved | None = None,
     blur_doubt_px: float = 0.0,
+    follow_tips: bool = True,
 ) -> list[Contour]:
     """Closed outlines of a sheet's blobs, one for each part of at least ``least_px`` across.
 
     A part counts where it holds a seed. ``photo_blur_px`` is the edge's standard deviation
     elsewhere in the photo, known to within ``blur_doubt_px``, for blobs too thin to show their
     own, unless it ``moved``. Unless ``trace_pale``, what is `too_pale` to be called is told by
-    the border of its mask, as sure as a pixel is wide.
+    the border of its mask, as sure as a pixel is wide; ``follow_tips`` as they fade out.
     """
     steps = np.array([crop.step for crop in close.sheet.crops])
     blur_px = np.where(np.isnan(close.blur_px), photo_blur_px / steps, close.blur_px)
@@ -95,7 +96,8 @@ def contours(
     traced = [one for one in parts if trace_pale or not one.pale]
     made = [] if trace_pale else [_rough(close, one) for one in parts if one.pale]
     if traced:
-        made += _made(_look(close, traced, relative, ridge, blur_px), moved, blur_doubt_px)
+        look = _look(close, traced, relative, ridge, blur_px)
+        made += _made(look, moved, blur_doubt_px, follow=follow_tips)
     return [one for one in made if len(one.outline_px) >= 4]
 
 
@@ -159,7 +161,7 @@ def _look(
     )
 
 
-def _made(look: _Look, moved: Moved | None, blur_doubt_px: float) -> list[Contour]:
+def _made(look: _Look, moved: Moved | None, doubt_px: float, *, follow: bool) -> list[Contour]:
     close, rings, number = look.close, look.rings, look.number
     grain = close.grain[number]
     cut = rings.mean(look.at(cv2.erode(close.sheet.near, _NINE) == 0))
@@ -181,10 +183,14 @@ def _made(look: _Look, moved: Moved | None, blur_doubt_px: float) -> list[Contou
     outlines = rings.apart(points)
     at = np.array([farthest(one)[:2] for one in outlines]) + rings.starts[:, None]
     fades = fading(look.relative, points[at], target[at])
+    steps, along = look.steps[number], look.blur_px[number]
+    if moved is not None:
+        along = np.maximum(along, moved.along_px(points[at]) / steps)
+    points, untold = drawn_out(close, points, at, rings, along * follow, grain)
+    outlines = rings.apart(points)
     longest = np.array([[farthest(one)[2] for one in level] for level in (low, high)])
-    shorter = np.maximum((longest[0] - longest[1]) / 4, fades)
-    steps = look.steps[number]
-    unsure = np.where(np.isnan(close.blur_px[number]), blur_doubt_px, 0.0) / steps
+    shorter = np.hypot(np.maximum((longest[0] - longest[1]) / 4, fades), untold)
+    unsure = np.where(np.isnan(close.blur_px[number]), doubt_px, 0.0) / steps
     doubt = width_doubt(close.whole_px[number], look.blur_px[number], unsure)
     doubt = np.hypot(0.2 / slope, doubt) * (doubt > 0)
     if moved is not None:
@@ -199,7 +205,7 @@ def _made(look: _Look, moved: Moved | None, blur_doubt_px: float) -> list[Contou
         taken = taken_light(close, part.number, part.border, blur, part.contrast)
         made.append(
             Contour(
-                outline_px=_in_photo(close, part.number, one),
+                outline_px=close.sheet.in_photo(part.number, one),
                 shift_px=0.2 / float(slope[i]) * step,
                 end_shift_px=float(shorter[i]) * step,
                 doubt_px=float(doubt[i]) * step,
@@ -220,7 +226,7 @@ def _rough(close: CloseLook, part: Part) -> Contour:
     """What its mask alone tells of a part."""
     step = close.sheet.crops[part.number].step
     return Contour(
-        outline_px=_in_photo(close, part.number, part.border),
+        outline_px=close.sheet.in_photo(part.number, part.border),
         shift_px=step,
         end_shift_px=step,
         noise_px=step,
@@ -231,13 +237,6 @@ def _rough(close: CloseLook, part: Part) -> Contour:
         cut=0.0,
         grain=float(close.grain[part.number]),
     )
-
-
-def _in_photo(close: CloseLook, number: int, points: npt.NDArray[np.number]) -> Array:
-    """Sheet px of a crop in photo px."""
-    crop, (rows, columns) = close.sheet.crops[number], close.sheet.places[number]
-    corner = np.array([columns.start, rows.start])
-    return np.asarray((points - corner + crop.origin + 0.5) * crop.step - 0.5)
 
 
 def _normals(look: _Look) -> Array:

@@ -39,7 +39,8 @@ class EdgeQuality:
         Standard deviation of one vertex along its normal from image noise (independent).
     end_shift_px : float or None
         The same for each end of the greatest length, where the outline often tapers and its
-        end is less sure than its flanks; None where it was not taken: as ``shift_px``.
+        end is less sure than its flanks, with the doubt of where a tip that fades out ends
+        (`ptmark.dye.tips`); None where it was not taken: as ``shift_px``.
     source : str
         "suggested", "snapped" (by hand, drawn to the edge) or "hand" (free hand or points).
     operator_px : float or None

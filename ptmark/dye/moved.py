@@ -79,6 +79,11 @@ class Moved:
         along = (outward @ self.way) * self.length_px
         return np.sqrt(self.still_px**2 + along**2 / 12)  # a box's variance
 
+    def along_px(self, ends: Array) -> Array:
+        """The same along lines between ends of shape (R, 2, 2)."""
+        way = ends[:, 0] - ends[:, 1]
+        return self.blur_px(way / np.maximum(np.hypot(way[:, :1], way[:, 1:]), 1e-9))
+
     def doubt_px(self, rings: Rings, outward: Array, slopes: Array, widths: Array) -> Array:
         """Shift of the flanks of each of R outlines, px, by which its width may be less.
 

@@ -14,6 +14,7 @@ __all__ = ["Crop", "Place", "Sheet", "blurred", "grouped", "in_fine", "laid", "l
 
 Bytes = npt.NDArray[np.uint8]
 Float = npt.NDArray[np.float32]
+Array = npt.NDArray[np.float64]
 Place = tuple[slice, slice]  # rows and columns
 
 # Between what may be dye in two crops: as far as a plateau is sought and smoothed, so that no
@@ -60,6 +61,12 @@ class Sheet:
     near: Bytes
     around: Bytes
     seeds: Bytes
+
+    def in_photo(self, number: int, points: npt.NDArray[np.number]) -> Array:
+        """Sheet px of a crop, shape (N, 2), in photo px."""
+        crop, (rows, columns) = self.crops[number], self.places[number]
+        corner = np.array([columns.start, rows.start])
+        return np.asarray((points - corner + crop.origin + 0.5) * crop.step - 0.5)
 
 
 def in_fine(mask: Bytes, factor: int, shape: tuple[int, ...]) -> Bytes:

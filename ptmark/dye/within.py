@@ -110,7 +110,9 @@ def standing_out(
             for crop in _narrow(whole, scale, paint=paint)
         ]
         for sheet in lay_out(crops):
-            every = contours(look_closely(sheet), photo_blur_px, sight.least_px / 2)
+            every = contours(
+                look_closely(sheet), photo_blur_px, sight.least_px / 2, follow_tips=False
+            )
             found += [one for one in every if _is_called(one, sight)]
     return [one for one in found if not _is_one_of(one, called)]
 

@@ -62,6 +62,24 @@ def test_a_thin_line_keeps_its_length_however_long_it_is(width, long):
     assert np.ptp(found.outline_px[:, 0]) == pytest.approx(long, abs=1.0)
 
 
+@pytest.mark.parametrize("strength", [1.0, 0.6])
+def test_a_line_that_fades_out_reaches_to_where_its_dye_ends(strength):
+    # drawn to fade linearly to nothing over its last 25 px at both ends, beside sharp ones
+    shape, across = (240, 420), np.arange(420)
+    ramp = np.clip(np.minimum(across - 40.3, 180.3 - across) / 25, 0, 1)
+    fades = scenes.bar(shape, 40.3, 180.3, 30.2, 3.0) * ramp
+    upright = scenes.bar(shape[::-1], 20.0, 200.0, 240.2, 3.0).T
+    level = scenes.bar(shape, 280.0, 380.0, 60.2, 3.0)
+    round_one = scenes.disc(shape, 330, 150, 20)
+    layers = [(one * strength, scenes.DYE) for one in (fades, upright, level, round_one)]
+    found = suggest(scenes.photo(shape, layers)).found
+    (fading,) = [one for one in found if one.outline_px[:, 0].max() < 200]
+    # both ends together, rectangular half-widths (JCGM 100:2008, 4.3.7), k = 2
+    u = 4 * fading.edge.end_shift_px / np.sqrt(3)
+    assert np.ptp(fading.outline_px[:, 0]) == pytest.approx(140, abs=u)
+    assert u < 8
+
+
 @pytest.mark.parametrize("t", [1.0, 2.0, 3.0, 5.0, 12.0])
 def test_thin_line_share_against_a_numeric_blur(t):
     # a box of width t blurred by SciPy's Gaussian of standard deviation 1, 200 samples a unit
