@@ -13,7 +13,7 @@ import numpy.typing as npt
 
 from ptmark.dye.background import SHRINK, twice_background
 from ptmark.dye.contrast import amount_of_ratio, log_ratio
-from ptmark.dye.quick import fresh, middle, quantiles, value_at
+from ptmark.dye.quick import fresh, quantiles, value_at
 from ptmark.dye.reduced import STRIP, shrunk
 from ptmark.memory import keep_freed_memory
 from ptmark.photo import Photo
@@ -29,9 +29,9 @@ COARSE_MEGAPIXELS = 3.1  # about, by powers of two; 1.35 MP loses 2 % of the fin
 # 0.25; a hairline of 4 px blurred to half of its contrast still by 0.1.
 SEED, REACH = 0.075, 0.045
 SEED_SIGMAS, REACH_SIGMAS = 5.0, 3.0
-# A spread that no grain has: half of the photo is paint or a bench. Pictures of many colours
-# without dye have up to 0.73.
-_PAINT, _NO_GRAIN = 1.0, 0.5
+# Grain and mottle are told patch by patch: over all of the photo, paint, a bench or another
+# light spreads the rise as well.
+_PATCH = 32  # samples on a side; of 16 they hold too little of mottle
 _MARGIN = 0.03  # of the photo's width, looked at around the examined area
 
 
@@ -121,7 +121,7 @@ def _look(
     rise = _rise(ratio, background)
     weight = _trust(red)
     some = rise[::5, ::5] * cv2.LUT(np.ascontiguousarray(red[::5, ::5]), weight)
-    noise = _grain(some if inside is None else some[inside[::5, ::5] > 0])
+    noise = _grain(some if inside is None else np.where(inside[::5, ::5], some, np.inf))
     least = max(REACH, REACH_SIGMAS * noise), max(SEED, SEED_SIGMAS * noise)
     reach, seeds = _above(rise, _weighed(rise, red, weight), least)
     if inside is not None:
@@ -169,17 +169,26 @@ def _trust(red: Bytes) -> npt.NDArray[np.float32]:
 
 
 def _grain(rise: Float) -> float:
-    """Robust standard deviation of the rise; of what is near none where paint spreads it."""
-    spread = _spread(rise)
-    return spread if spread < _PAINT else _spread(rise[np.abs(rise) < _NO_GRAIN])
+    """Robust standard deviation of the rise within a patch, that of the middle one of all.
 
-
-def _spread(values: Float) -> float:
-    """Robust standard deviation, 0 of nothing."""
-    if not values.size:
+    Patches that hold an infinite value do not count.
+    """
+    side = min(_PATCH, *rise.shape)
+    high, wide = (size // side for size in rise.shape)
+    squares = rise[: high * side, : wide * side].reshape(high, side, wide, side)
+    patches = squares.swapaxes(1, 2).reshape(-1, side**2)
+    told = patches[np.isfinite(patches.sum(axis=1))]
+    if not len(told):  # of an area narrower than a patch
+        told = rise[np.isfinite(rise)][None]
+    if not told.size:
         return 0.0
-    values = values.ravel()
-    return 1.4826 * float(middle(np.abs(values - middle(values))))
+    off = np.abs(told - _middles(told)[:, None])
+    return 1.4826 * float(np.median(_middles(off)))
+
+
+def _middles(rows: Float) -> Float:
+    half = rows.shape[1] // 2
+    return np.asarray(np.partition(rows, half, axis=1)[:, half], np.float32)
 
 
 def _weighed(rise: Float, red: Bytes, weight: npt.NDArray[np.float32]) -> Ints:

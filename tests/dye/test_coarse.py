@@ -91,6 +91,20 @@ def test_paint_over_half_of_the_photo_is_no_grain():
     assert len(looked.left_out) == 2
 
 
+def test_mottled_paint_over_most_of_the_photo_is_no_grain():
+    # pale lines, on developer that takes a third of the photo
+    grain = np.random.default_rng(3).normal(0, 1, (800, 1200, 1))
+    mottle = ndimage.gaussian_filter(grain, (6, 6, 0))
+    rgb = np.repeat(215 + grain, 3, axis=2)
+    paint = (150, 90, 70) + 20 * mottle / mottle.std() * (1, 0.9, 0.8) + 2 * grain
+    rgb[:, :140], rgb[:, 560:] = paint[:, :140], paint[:, 560:]
+    rgb[330:336, 460:520] = rgb[470:474, 400:520] = 205, 130, 134
+    found = suggest.suggest(Photo.from_array(rgb.clip(0, 255).astype(np.uint8))).found
+    ends = [[*one.outline_px.min(axis=0), *one.outline_px.max(axis=0)] for one in found]
+    lines = [[460, 330, 519, 335], [400, 470, 519, 473]]
+    assert np.abs(ends - np.array(lines)).max() < 1
+
+
 def test_red_light_beside_dark_metal_is_still_light():
     # developer lit so that it is (215, 92, 92), and metal too dark to show the light
     rgb = np.full((800, 1200, 3), (215, 92, 92), np.uint8)
