@@ -5,6 +5,7 @@ import numpy as np
 import numpy.typing as npt
 
 from ptmark.dye.quick import quantiles
+from ptmark.photo import srgb_to_linear
 
 __all__ = ["SHRINK", "twice_background"]
 
@@ -13,6 +14,7 @@ Bytes = npt.NDArray[np.uint8]
 Mask = npt.NDArray[np.bool_]
 
 SHRINK = 8
+_LIGHT = srgb_to_linear(np.arange(256, dtype=np.uint8))
 _STEP, _LOW = 1 / 200, -0.64  # background kept in 8 bit: 0.005 a step
 # Coloured light puts the developer beyond what 8 bits hold: a photo whose middle is so far off,
 # and of whose middle half all is so much alike, is told from there. Own choice: pictures of
@@ -23,6 +25,8 @@ _GREENER = 0.5
 # Fall of the log ratio, in seeds, over four px of the background across the rim of what is
 # wide: dye falls by four and more there, light that is warm on one side by a quarter.
 _LEAST_FALL = 2
+# Red light of blue or green tape and paint over the photo's: developer in a shadow keeps more.
+_DARK_RED = 0.3
 _THREE, _FIVE = np.ones((3, 3), np.uint8), np.ones((5, 5), np.uint8)
 
 
@@ -45,21 +49,33 @@ def twice_background(
         Rise above the background that makes a blob.
     inside : ndarray of shape (H, W), uint8, optional
         1 in the examined area. What is far greener beyond it, like a blue bench, is filled as
-        well: beside it the part's edge would stand out all round.
+        well: beside it the part's edge would stand out all round. So is anywhere what besides
+        takes most of the red, like blue tape: the white along it would, and cracks in that.
     """
     size = (max(1, ratio.shape[1] // SHRINK), max(1, ratio.shape[0] // SHRINK))
     small = np.asarray(cv2.resize(ratio, size, interpolation=cv2.INTER_AREA), np.float32)
     low, overall, high = quantiles(small, (0.25, 0.5, 0.75))
-    other = np.zeros(small.shape, np.bool_)
+    other = _takes_red(small, overall - 4 * seed, red)
     if inside is not None:
         own = cv2.resize(inside, size, interpolation=cv2.INTER_NEAREST) > 0
         usual = min(overall, float(np.median(small[own]))) if own.any() else overall
-        other = ~own & (small < usual - 4 * seed)
+        other |= ~own & (small < usual - 4 * seed)
     alike = abs(overall) > _FAR and high - low < _ALIKE
     if alike and not _holds_white(small, overall, red, window):
         cast = np.float32(overall)
         return _background(small - cast, 0.0, window, seed, other) + cast
     return _background(small, overall, window, seed, other)
+
+
+def _takes_red(small: Float, most: float, red: Bytes) -> Mask:
+    """Where the ratio is below ``most`` and hardly any red light is left."""
+    greener = small < most
+    if greener.any():
+        light = cv2.LUT(
+            cv2.resize(red, small.shape[::-1], interpolation=cv2.INTER_AREA), _LIGHT
+        )
+        greener &= light < _DARK_RED * np.median(light)
+    return greener
 
 
 def _holds_white(small: Float, overall: float, red: Bytes, window: int) -> bool:
