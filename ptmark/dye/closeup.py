@@ -27,6 +27,10 @@ _MOST_PIXELS = 1_000_000  # a box beyond it is a stain or a shadow: half the res
 _LARGE, _SOFT = 4, 1.4
 _FEW = 20  # pixels that grain may make darker or steeper than the blob is
 _SEVEN = np.ones((7, 7), np.uint8)
+# Codes of red over the lit developer's: an eighth of its light, and a quarter. Hard shadows
+# leave a third and more. Where less than a fifth of the bare places is so dark it does no
+# harm; where more than three in four are, red there lies on black. Own choice.
+_BENCH, _IN_LIGHT, _FEWEST, _MOST_TIMES = 0.38, 0.52, 5, 4
 _RIM = 2  # coarse px round what is red where a rim of dye may lie
 _FIVE = np.ones((2 * _RIM + 1,) * 2, np.uint8)
 
@@ -40,6 +44,7 @@ def close_up(photo: Photo, look: CoarseLook, blob: Blob) -> Crop:
     near[(own == 0) & (look.reach[y0:y1, x0:x1] > 0)] = 0
     left, top = (x0 + look.origin[0]) * look.factor, (y0 + look.origin[1]) * look.factor
     rgb = photo.rgb[top:, left:][: (y1 - y0) * look.factor, : (x1 - x0) * look.factor]
+    around = _without_bench(rgb[:: look.factor, :: look.factor, 0], own, around)
     step = _step(rgb, look, near, around)
     factor, left, top = look.factor // step, left // step, top // step
     if step > 1:
@@ -53,6 +58,25 @@ def close_up(photo: Photo, look: CoarseLook, blob: Blob) -> Crop:
         step=step,
         factor=factor,
     )
+
+
+def _without_bench(red: Bytes, own: Bytes, around: Bytes) -> Bytes:
+    """The bare places without those as dark as a bench beyond the part's edge or a hole.
+
+    They are no developer, and along an edge they are half of what lies round a crack. Dye
+    leaves red light: where the blob itself is dark in red, it lies in the dark and they stay.
+    """
+    bare = np.sort(red[around > 0])
+    lit = int(bare[9 * len(bare) // 10])
+    if bare[len(bare) // _FEWEST] >= _BENCH * lit or middle(red[own > 0]) < _IN_LIGHT * lit:
+        return around
+    dark = red < _BENCH * lit
+    beside = (own == 0) & (cv2.dilate(own, _FIVE) > 0)
+    if 2 * np.count_nonzero(dark & beside) > np.count_nonzero(beside):
+        return around  # red on black, as of a display
+    kept = around & (cv2.dilate(dark.view(np.uint8), _FIVE) == 0)
+    enough = max(_LEAST_AROUND, len(bare) / _MOST_TIMES)
+    return kept if np.count_nonzero(kept) >= enough else around
 
 
 def _made_smaller(rgb: Bytes, step: int) -> Bytes:
