@@ -9,7 +9,7 @@ from ptmark.commands.writing import write_json
 from ptmark.folder import inspected
 from ptmark.inspection.several import frame_of, minutes_given
 from ptmark.photo import open_photo
-from ptmark.series import KINDS, Change, Registration, compare, register_views
+from ptmark.series import GONE, KINDS, Change, Registration, compare, register_views
 
 __all__ = ["add_to", "run"]
 
@@ -78,5 +78,7 @@ def _print(changes: tuple[Change, ...], lead: Registration) -> None:
         for one in members:
             letters = " → ".join("+".join(part) or "–" for part in (one.before, one.after))
             print(f"  {letters}: {one.says}")
+        if kind == "gone" and members:
+            print(f"  caution: {GONE}")
     for caution in lead.cautions:
         print(f"  caution: {caution}")

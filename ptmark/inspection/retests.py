@@ -12,9 +12,9 @@ from ptmark.measure import Quantity
 from ptmark.photo import Photo, open_photo
 from ptmark.record import Record, load_record, revision_hash, revisions
 from ptmark.report.pages.story import Earlier
-from ptmark.report.wording import measured
+from ptmark.report.wording import measured, sized
 from ptmark.review import photo_place
-from ptmark.series import Change, compare, register_views
+from ptmark.series import GONE, Change, compare, register_views
 
 __all__ = ["earlier_of", "tests_before", "what_became"]
 
@@ -124,11 +124,11 @@ def _gone_on(record: Record, photo: Path) -> Inspection:
 def _told(changes: Sequence[Change], before: Record, after: Record) -> Iterable[str]:
     gone = [name for one in changes if one.kind == "gone" for name in one.before]
     if gone:
-        yield f"Gone: {', '.join(gone)}."
+        yield f"Gone: {', '.join(gone)}. {GONE}"
     others = [one for one in changes if one.kind != "gone"]
     for one in others[:_MOST]:
-        was = _size(before, one.before, one.length_before)
-        now = _size(after, one.after, one.length_after)
+        was = _size(before, one.before, one.length_before, least=one.least_before)
+        now = _size(after, one.after, one.length_after, least=one.least_after)
         if one.kind == "new":
             yield f"New: {now}."
         elif one.kind == "unclear":
@@ -140,11 +140,14 @@ def _told(changes: Sequence[Change], before: Record, after: Record) -> Iterable[
         yield f"And {len(others) - _MOST} more."
 
 
-def _size(record: Record, letters: tuple[str, ...], length: Quantity | None) -> str:
+def _size(
+    record: Record, letters: tuple[str, ...], length: Quantity | None, *, least: bool
+) -> str:
     """An indication by its letters, with the length that its record gives."""
     rows = {row["id"]: row for row in record.indications}
-    size = "" if length is None else measured(length.value, length.expanded)
+    size = ""
+    if length is not None:
+        size = f"{'≥ ' * least}{measured(length.value, length.expanded)}"
     if len(letters) == 1 and rows[letters[0]]["length_mm"] is not None:
-        row = rows[letters[0]]
-        size = measured(row["length_mm"], row["length_u_mm"])
+        size = sized(rows[letters[0]], "length")
     return f"{' and '.join(letters)}, {size}".rstrip(", ")

@@ -22,7 +22,7 @@ from ptmark.report.marks import (
 )
 from ptmark.report.palette import CYAN, DEEP_BLUE, NAVY, PALE, QUIET, SHADE, Ink
 from ptmark.report.wording import AID
-from ptmark.series import KINDS, Change, Frame, Registration
+from ptmark.series import GONE, KINDS, Change, Frame, Registration
 
 __all__ = ["COMPARED", "rework_json", "rework_picture"]
 
@@ -31,8 +31,8 @@ Array = npt.NDArray[np.float64]
 
 COMPARED = (
     "Gone means that the photo after shows nothing that was called: it does not prove the "
-    "repair. Bleed-out grows with time: compare photos taken at the same time since the "
-    "developer."
+    f"repair. {GONE} Bleed-out grows with time: compare photos taken at the same time since "
+    "the developer."
 )
 _EACH, _UNIT, _GAP = 1400, 26.0, 24
 _ACT, _REST = Ink(DEEP_BLUE, PALE), Ink(CYAN, NAVY)

@@ -12,10 +12,11 @@ from ptmark.series.growth import Curve, Growth, Reading, growth_of
 from ptmark.series.places import Place, places_of
 from ptmark.series.register import register, register_views
 from ptmark.series.registration import Registration
-from ptmark.series.rework import KINDS, Change, compare
+from ptmark.series.rework import GONE, KINDS, Change, compare
 from ptmark.series.window import WINDOWS, Choice, Timed, Window, choose, read_window, timed
 
 __all__ = [
+    "GONE",
     "KINDS",
     "WINDOWS",
     "Change",

@@ -56,12 +56,14 @@ def is_hidden(
     step = frame.view.look_step
     small = (around_px + 0.5) / step - 0.5
     cv2.fillPoly(inside, [np.rint(small).astype(np.int32)], 1)
-    near, far = (_widened(inside, mm / frame.surface.mm_per_px() / step) for mm in _BESIDE_MM)
-    spread = np.zeros_like(inside)
-    spread[::_APART, ::_APART] = 1
+    away = cv2.distanceTransform(1 - inside, cv2.DIST_L2, cv2.DIST_MASK_PRECISE)
+    px_per_mm = 1 / (frame.surface.mm_per_px() * step)
+    near, far = (away <= max(1, mm * px_per_mm) for mm in _BESIDE_MM)
+    spread = np.zeros_like(near)
+    spread[::_APART, ::_APART] = True
     place = _log(frame.view.look[inside > 0])
-    beside = _other(other, to_other, _places(far - near, step))
-    all_over = _places(np.where(near > 0, 0, spread).astype(np.uint8), step)
+    beside = _other(other, to_other, _places(far & ~near, step))
+    all_over = _places(spread & ~near, step)
     there = _other(other, to_other, all_over)
     shown = np.isfinite(there[:, 0])
     beside = beside[np.isfinite(beside[:, 0])]
@@ -73,13 +75,7 @@ def is_hidden(
     return float((coloured | (off.mean(axis=1) < -_DARK)).mean()) > _SHARE
 
 
-def _widened(inside: Bytes, by_px: float) -> Bytes:
-    reach = 2 * max(1, round(by_px)) + 1
-    disc = cv2.getStructuringElement(cv2.MORPH_ELLIPSE, (reach, reach))
-    return np.asarray(cv2.dilate(inside, disc), np.uint8)
-
-
-def _places(mask: Bytes, step: float) -> Array:
+def _places(mask: npt.NDArray[np.bool_], step: float) -> Array:
     """Middles of a mask's pixels in px of the photo, shape (N, 2)."""
     rows, columns = np.nonzero(mask)
     return np.asarray((np.column_stack([columns, rows]) + 0.5) * step - 0.5, np.float64)

@@ -10,9 +10,14 @@ from ptmark.series.places import Place, places_of
 from ptmark.series.registration import Registration
 from ptmark.series.words import missing_words
 
-__all__ = ["KINDS", "Change", "compare"]
+__all__ = ["GONE", "KINDS", "Change", "compare"]
 
 KINDS = ("new", "grown", "stayed", "unclear", "gone")
+# Of a white cover `hidden` sees nothing.
+GONE = (
+    "Gone holds only where the photo after shows the place bare and under developer: a cover "
+    "as white as developer is not seen."
+)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -12,6 +12,7 @@ from ptmark.inspection import Inspection
 from ptmark.inspection.retests import earlier_of, what_became
 from ptmark.record import link_to, load_record, save_record
 from ptmark.scale import CardReference
+from ptmark.series import GONE
 
 OLD = Path(__file__).parents[1] / "record" / "written" / "record-1.json"
 
@@ -82,7 +83,7 @@ def test_what_became_of_each_indication_is_told_with_the_records_sizes(ground):
     (earlier,) = earlier_of(last, folder / "2.json", photo=folder / "after.png")
     assert earlier.rgb is not None
     told = " | ".join(earlier.became)
-    assert f"Gone: {dot}." in told
+    assert f"Gone: {dot}. {GONE}" in told
     assert f"Remains: {line}, {sizes[line]:.2f} ± " in told
     # drawn: 20 mm along x from 240 px, cut off at 324 px and 12 px a mm
     assert now[short]["length_mm"] == pytest.approx(7.0, abs=0.3)
@@ -90,6 +91,17 @@ def test_what_became_of_each_indication_is_told_with_the_records_sizes(ground):
     assert f"{shorter}; shorter by more than the combined uncertainty" in told
     assert f"Remains: {disc}" in told
     assert same in now
+
+
+def test_a_size_that_may_go_on_is_told_as_the_least(ground):
+    """A length alone would read as the whole, and a later whole one as growth."""
+    (first, last), folder = ground
+    rows = [row | {"covered": True} for row in last.indications]
+    told = what_became(
+        (first, folder / "before.png"), (replace(last, indications=rows), folder / "after.png")
+    )
+    assert all("; now " not in one or ", ≥ " in one.split("; now ")[1] for one in told)
+    assert any("; now " in one for one in told)
 
 
 def test_where_photos_cannot_be_laid_over_each_other_it_is_said(ground, photo_file):

@@ -8,6 +8,7 @@ import pytest
 from ptmark.report import set_growth
 from ptmark.report.chart import Chart, Line, draw_chart
 from ptmark.report.growth import curve_look
+from ptmark.report.pages.set import _why_of_record
 from ptmark.report.palette import NAVY
 from ptmark.report.set_growth import bleedout
 
@@ -116,3 +117,16 @@ def test_the_time_to_evaluate_is_drawn_where_no_curve_reaches_it():
     )
     dark = (made == NAVY).all(axis=-1).sum(axis=0)
     assert dark.max() > 100  # the upright line, in dashes, of a frame some 260 px high
+
+
+@pytest.mark.parametrize(
+    ("held", "says"),
+    [
+        (2, "in the photo to be evaluated"),  # at 25 min, within 10 to 30
+        (1, "as the photo to be evaluated shows less, or not all of it"),
+        (None, "least uncertain"),  # photos without a scale: none is of record, and none shown
+    ],
+)
+def test_why_a_size_is_of_record_is_said(held, says):
+    again = {"of_record": held, "chosen": False, "sizes": [{"en": None}]}
+    assert _why_of_record(record([EARLY, LATE]), again) == says

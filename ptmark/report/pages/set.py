@@ -168,10 +168,11 @@ def _why_of_record(record: Record, one: Mapping[str, Any]) -> str:
         return "chosen by the inspector"
     with suppress(PtmarkError):
         times = times_of(record)
-        if times.is_series and times.choice.index == one["of_record"] - 1:
-            return "in the photo to be evaluated"
-        if times.is_series:
-            return "which the photo to be evaluated does not give"
+        held = one["of_record"]
+        if times.is_series and held is not None:
+            due = times.choice.index == held - 1
+            rest = "as the photo to be evaluated shows less, or not all of it"
+            return "in the photo to be evaluated" if due else rest
     apart = any((size["en"] or 0) > 1 for size in one["sizes"])
     return "longest, as they do not agree" if apart else "least uncertain"
 
