@@ -104,7 +104,7 @@ class Autosave(QObject):
         self._timer.timeout.connect(self._write)
         self._inspection: Inspection | None = None
         self._held: Inspection | None = None
-        self.about: Callable[[], dict[str, Any]] = dict  # members to write beside the work
+        self.about: list[Callable[[], dict[str, Any]]] = []  # members to write beside the work
         self._writing = False
         self._again = False
         self._lock: QLockFile | None = None
@@ -141,12 +141,17 @@ class Autosave(QObject):
         ):  # the first change starts the clock; later ones ride along
             self._timer.start()
 
+    def note_beside(self) -> None:
+        """What stands beside the work changed: it is written where there is a draft."""
+        if self._lock is not None and self._inspection is not None:
+            self.note(self._inspection)
+
     def flush(self) -> None:
         """Write what is still waiting now, here: the window is about to close or move on."""
         if (self._timer.isActive() or self._again) and self._inspection is not None:
             self._timer.stop()
             self._again = False
-            self._put(self._ready(), self._inspection.twin(), self._next(), self.about())
+            self._put(self._ready(), self._inspection.twin(), self._next(), self._told())
 
     def forget(self) -> None:
         """The work is kept elsewhere: take the draft away."""
@@ -156,6 +161,9 @@ class Autosave(QObject):
             self.path.unlink(missing_ok=True)
         self._release()
         self._held = None
+
+    def _told(self) -> dict[str, Any]:
+        return {name: one for about in self.about for name, one in about().items()}
 
     def _next(self) -> int:
         self._serial += 1
@@ -194,7 +202,7 @@ class Autosave(QObject):
             self.failed.emit(exc)
             return
         self._writing, twin, serial = True, self._inspection.twin(), self._next()
-        about = self.about()
+        about = self._told()
 
         def work(_token: Token) -> None:
             self._put(path, twin, serial, about)

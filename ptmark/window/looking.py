@@ -11,7 +11,7 @@ from ptmark.memory import give_memory_back
 from ptmark.window.autosave import read_draft
 from ptmark.window.card_check import kept_check
 from ptmark.window.engine import load_engine, load_photo_room
-from ptmark.window.session import Session
+from ptmark.window.session import STEPS, Session
 from ptmark.window.view.levels import PhotoLevels, build_levels, preview_levels
 from ptmark.window.words import tr
 from ptmark.window.workers import Token
@@ -115,23 +115,24 @@ class Looking(QObject):
     ) -> None:
         """Take up work that ``read``, called in a worker, gives as a draft's document.
 
-        Without the ``draft`` that it stands in, it gets one of its own; ``then`` follows.
+        Without the ``draft`` that it stands in, it gets one of its own. It opens at the step
+        where it was left, if that is told; ``then`` follows.
         """
         session = self._session
 
-        def work(token: Token) -> "tuple[Inspection, PhotoLevels | None]":
+        def work(token: Token) -> "tuple[Inspection, PhotoLevels | None, object]":
             restored = load_engine()()
             from ptmark.inspection.draft import restore_draft
 
-            restore_draft(restored, read())
+            document = read()
+            restore_draft(restored, document)
             token.check()
             photo = restored.photo
-            return restored, None if photo is None else build_levels(
-                photo.rgb, reduced=photo.reduced
-            )
+            levels = None if photo is None else build_levels(photo.rgb, reduced=photo.reduced)
+            return restored, levels, document.get("step")
 
-        def done(got: "tuple[Inspection, PhotoLevels | None]") -> None:
-            restored, levels = got
+        def done(got: "tuple[Inspection, PhotoLevels | None, object]") -> None:
+            restored, levels, left_at = got
             session.workers.cancel("look")
             session.workers.cancel("scale")
             if draft is None:
@@ -143,6 +144,8 @@ class Looking(QObject):
             session.take_over(restored)
             restored.take_state(restored.state)  # tells everyone, and keeps the draft alive
             self.opened.emit()
+            if left_at in STEPS:
+                session.go(str(left_at))
             then()
 
         session.workers.start(

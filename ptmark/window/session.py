@@ -49,6 +49,7 @@ class Session(QObject):
         super().__init__(parent)
         self.workers = Workers(self)
         self.autosave = Autosave(self.workers, self)
+        self.autosave.about.append(lambda: {"step": self.step})
         self.inspection: Inspection | None = None
         self.judgement = Judgement()
         self.levels: PhotoLevels | None = None
@@ -241,6 +242,7 @@ class Session(QObject):
         """Show a step."""
         if step != self.step:
             self.step = step
+            self.autosave.note_beside()
             self.step_changed.emit(step)
 
     def select(self, *names: str) -> None:

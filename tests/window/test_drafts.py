@@ -75,6 +75,7 @@ def test_after_a_kill_the_next_start_offers_the_work_back(qtbot, home, scene_fil
     qtbot.waitUntil(lambda: window.empty.draft_buttons() != [], timeout=20_000)
     with qtbot.waitSignal(window.looking.opened, timeout=20_000):
         window.empty.draft_buttons()[0].click()
+    assert kept.pop("step") == window.session.step == "Indications"  # where it was left
     assert draft_to_json(window.session.inspection) == kept
     assert window.view.levels.whole
     qtbot.waitUntil(lambda: not window.session.workers.any_running(), timeout=20_000)
@@ -88,6 +89,22 @@ def test_a_draft_is_written_without_being_asked_for(qtbot, opened, idle):
     with qtbot.waitSignal(opened.session.autosave.saved, timeout=20_000):
         opened.session.change("choose the criteria", profile="iso-23277-3")
     assert read_draft(opened.session.autosave.path)["profile"] == "iso-23277-3"
+
+
+def test_the_step_is_kept_in_a_draft_and_makes_none(qtbot, opened, idle):
+    autosave, session = opened.session.autosave, opened.session
+    session.go("Verdict")
+    autosave.flush()
+    assert not autosave.path.exists()  # looking round is no work
+    session.change("choose the criteria", profile="iso-23277-3")
+    autosave.flush()
+    session.go("Record")
+    autosave.flush()
+    assert read_draft(autosave.path)["step"] == "Record"
+    autosave.forget()
+    session.go("Verdict")
+    autosave.flush()
+    assert not autosave.path.exists()  # what is saved is not offered back
 
 
 def test_closing_writes_what_still_waits(qtbot, opened, idle):

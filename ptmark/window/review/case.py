@@ -53,7 +53,7 @@ class ReviewCase(QObject):
         self.remarks: tuple[Remark, ...] = ()
         self.lifted = False  # both were shown: never measured again
         self._prepared: set[str] = set()
-        session.autosave.about = self._about
+        session.autosave.about.append(self._about)
 
     def open(self, path: Path, folder: Path | None = None) -> None:
         """Read a record; its photos lie in ``folder``, else beside it."""
