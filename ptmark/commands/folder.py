@@ -57,7 +57,11 @@ def measure_folder(args: argparse.Namespace, asked: Asked) -> int:
     """Measure what is not finished yet; 0, or 1 where a photo failed, 130 after Ctrl-C."""
     photos = pictures_in(args.photo)
     if not photos:
-        raise UsageError("holds no picture", where=str(args.photo), mend="name another folder")
+        below = [shown(args.photo / name) for name in folders_below(args.photo)]
+        mend = (
+            f"name a folder below: {', '.join(below[:3])}" if below else "name another folder"
+        )
+        raise UsageError("holds no picture", where=str(args.photo), mend=mend)
     jobs = args.jobs or os.cpu_count() or 1
     failures = 0
     with Book(args.out, asked.key(), retry=args.retry) as book:

@@ -79,6 +79,8 @@ def _watch(args: argparse.Namespace, asked: Asked, stop: "_Stop") -> None:
             outcomes = pool.collect(args.every)
             for outcome in outcomes:
                 take(outcome, book, quiet)
+                if outcome.unread:  # a share that went: it may come back with it
+                    arrivals.tell_again(outcome.path)
             book.commit()
             for outcome in outcomes:  # said only once it is kept: a stop may come at any moment
                 told = "failed" if outcome.error else "measured"

@@ -121,6 +121,11 @@ class Outcome:
     table: bytes
     error: str = ""
 
+    @property
+    def unread(self) -> bool:
+        """Whether it is not known what the file holds."""
+        return len(self.key) != 64
+
 
 def inspected(path: Path, asked: Asked) -> Inspection:
     """Open a photo, set its scale, look and suggest.

@@ -88,6 +88,10 @@ class Arrivals:
         self._seen = {path: self._seen[path] for path in there if path in self._seen}
         return whole
 
+    def tell_again(self, path: Path) -> None:
+        """Tell of a picture once more, as if it had come anew."""
+        self._seen.pop(path, None)
+
 
 def _opens(path: Path) -> bool:
     """Whether it opens; what ends in zeros has had its room made and is still being filled."""

@@ -411,6 +411,36 @@ def test_a_share_that_is_gone_for_a_while_is_waited_for(tmp_path):
     assert arrivals.away == ""
 
 
+def test_a_photo_that_went_with_its_share_is_measured_when_it_is_back(
+    photo_file, tmp_path, monkeypatch
+):
+    inbox, elsewhere, given = tmp_path / "in", tmp_path / "elsewhere", []
+    inbox.mkdir()
+    (inbox / "a.png").write_bytes(photo_file.read_bytes())
+
+    class Worker(Pool):
+        looks = 0
+
+        def give(self, photos):
+            given.extend(photos)
+
+        def collect(self, timeout=None):
+            self.looks += 1
+            if len(given) == 2 or self.looks == 40:
+                signal.raise_signal(signal.SIGINT)
+            if len(given) == 1 and not elsewhere.exists():
+                inbox.rename(elsewhere)
+                return [failed(given[0], "there is no such file")]
+            if not inbox.exists():
+                elsewhere.rename(inbox)
+                elsewhere.mkdir()  # it has been away
+            return []
+
+    monkeypatch.setattr("ptmark.commands.watch.Pool", Worker)
+    main(["watch", str(inbox), "--out", str(tmp_path / "out"), "--every", "0.05"])
+    assert [path.name for path in given] == ["a.png", "a.png"]
+
+
 def test_pictures_in_folders_below_are_told_of(tmp_path, capsys):
     for name in ("with", "without", ".hidden"):
         (tmp_path / name).mkdir()
@@ -419,6 +449,8 @@ def test_pictures_in_folders_below_are_told_of(tmp_path, capsys):
     say_below(tmp_path, Bar(1))
     (said,) = capsys.readouterr().err.splitlines()
     assert str(tmp_path / "with") in said
+    assert main(["measure", str(tmp_path), "--out", str(tmp_path / "out")]) == 1
+    assert f"name a folder below: {tmp_path / 'with'}" in capsys.readouterr().err
 
 
 # Python prints and forgets what is raised in `__del__` (language reference, data model).
