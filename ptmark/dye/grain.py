@@ -8,9 +8,9 @@ round off the thin ends of indications, which makes lengths too short.
 import cv2
 import numpy as np
 
+from ptmark.dye.corners import MOST_CUT, rounding_of_card
 from ptmark.dye.quick import middle
 from ptmark.dye.remark import Remark
-from ptmark.dye.sharpness import rounding_of_card
 from ptmark.photo import Photo
 from ptmark.scale import SurfaceMap
 
@@ -21,9 +21,6 @@ __all__ = ["smoothed_remark"]
 # by bilateral, median or non-local means filters: 0.00 to 0.09 and 0.18 to 0.23. Demo and truth
 # photos 0.28 to 0.7; pictures of hardly any grain at JPEG quality 88 0.12 and more.
 LEAST_SPREAD, LEAST_LEFT = 0.09, 0.15
-# Corners of the card's squares cut by more than blur does, px: 123 rendered photos as taken at
-# most 0.28, a median of 5 px 0.5 to 1.0, of 9 px and the smoothing of skin 1.4 to 2.
-MOST_CUT = 0.4
 # JPEG itself leaves little grain below; it costs no length, and where it costs more it is told.
 LEAST_QUALITY = 80.0
 _PATCHES, _SIDE, _RIM = 80, 24, 3

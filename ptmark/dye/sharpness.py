@@ -1,7 +1,5 @@
 """How sharp a photo is: the blur of edges that are known, or taken, to be sharp in truth."""
 
-from math import sqrt
-
 import cv2
 import numpy as np
 import numpy.typing as npt
@@ -10,24 +8,28 @@ from ptmark.photo import Photo, srgb_to_linear
 from ptmark.scale import CARD_HEIGHT_MM, CARD_WIDTH_MM, SurfaceMap
 
 __all__ = [
+    "FREE_MM",
+    "MARKER_MM",
+    "QUARTERS",
+    "STEP_PX",
     "blur_of_card",
     "blur_of_edges",
     "blurs_of_card",
+    "edge_profile",
     "halo_of_card",
     "ink_of_card",
-    "rounding_of_card",
+    "light_across",
+    "marker_places",
 ]
 
 Array = npt.NDArray[np.float64]
 
-_MARKER_MM, _INSET_MM, _FREE_MM = 12.0, 4.0, 1.8  # the card's layout; ink is 2 mm wide
+MARKER_MM, _INSET_MM, FREE_MM = 12.0, 4.0, 1.8  # the card's layout; ink is 2 mm wide
 _INK_MM, _LEAST_APART_PX = 2.0, 12.0
 _LEAST_EDGES = 4
-_CORNER_MM = 1.3  # along each side; the ink's inner corner lies 2 mm inside
-_CUT_BY_BLUR = 0.77
 _REACH_PX = 24
-_STEP_PX = 0.25
-_QUARTERS = 1.349  # way of a Gaussian edge from 25 to 75 %, in standard deviations
+STEP_PX = 0.25
+QUARTERS = 1.349  # way of a Gaussian edge from 25 to 75 %, in standard deviations
 _LEAST_CONTRAST = 0.08  # linear light
 # What a shadow leaves of the light, and how alike in R, G and B; black ink leaves a tenth at
 # most, and dye of 30 % takes a fifth less of red than of green. Own choice.
@@ -82,74 +84,23 @@ def halo_of_card(photo: Photo, surface: SurfaceMap) -> float | None:
     across = _across_card(photo, surface)
     if across is None:
         return None
-    profile = _profile(across[0])
+    profile = edge_profile(across[0])
     return None if profile is None else float(profile.max()) - 1
 
 
-def rounding_of_card(photo: Photo, surface: SurfaceMap) -> float | None:
-    """How far the corners of the card's squares are cut, beyond what blur does, px.
+def edge_profile(light: Array, least: int = _LEAST_EDGES) -> Array | None:
+    """Median green light across edges, lines (N, samples, 3): 0 in the ink, 1 on the white.
 
-    Parameters
-    ----------
-    photo : Photo
-    surface : SurfaceMap
-        Made from the card: its frame is the card's.
-
-    Returns
-    -------
-    float or None
-        Along the corner's bisector; None where too few edges or corners are clear.
-
-    Notes
-    -----
-    A corner blurred by a Gaussian of standard deviation s holds half of the ink 0.77 s inside
-    it: there each of its two edges passes the root of a half (own derivation). Median filters
-    and the smoothing of skin cut it farther, as they do thin ends.
+    None where fewer than so many are clear.
     """
-    sides = _across_card(photo, surface)
-    light = _across_corners(photo, surface)
-    if sides is None or light is None:
-        return None
-    side, corner = _profile(sides[0]), _profile(light)
-    if side is None or corner is None:
-        return None
-    blur = (_place(side, 0.75) - _place(side, 0.25)) / _QUARTERS
-    cut = sqrt(2) * _place(side, 0.5) - _place(corner, 0.5)
-    return cut - _CUT_BY_BLUR * blur
-
-
-def _across_corners(photo: Photo, surface: SurfaceMap) -> Array | None:
-    """Light along the bisectors of the markers' corners, from ink to white, as `_across`."""
-    places, ways = [], []
-    for x, y in _marker_places():
-        for right, down in ((0, 0), (1, 0), (1, 1), (0, 1)):
-            places.append((x + right * _MARKER_MM, y + down * _MARKER_MM))
-            ways.append((2 * right - 1, 2 * down - 1))
-    corners = np.array(places, float)
-    at = surface.to_px(corners)
-    outward = surface.to_px(corners + 0.1 * np.array(ways)) - at
-    per_mm = np.linalg.norm(outward, axis=1) / 0.1
-    reach = min(_REACH_PX, _CORNER_MM * float(per_mm.min()))
-    return None if reach < 4 else _across(photo, at, outward, reach)
-
-
-def _profile(light: Array) -> Array | None:
-    """Median green light across edges, lines (N, samples, 3): 0 in the ink, 1 on the white."""
     green = light[..., 1]
     fifth = green.shape[1] // 5
     ink, white = (np.median(one, axis=1) for one in (green[:, :fifth], green[:, -fifth:]))
     clear = white - ink >= _LEAST_CONTRAST
-    if np.count_nonzero(clear) < _LEAST_EDGES:
+    if np.count_nonzero(clear) < least:
         return None
     ink, white = ink[clear, None], white[clear, None]
     return np.asarray(np.median((green[clear] - ink) / (white - ink), axis=0))
-
-
-def _place(profile: Array, level: float) -> float:
-    """Where a profile first passes a level, px outwards from its middle."""
-    after = max(int(np.argmax(profile >= level)), 1)
-    part = (level - profile[after - 1]) / max(float(np.diff(profile)[after - 1]), 1e-6)
-    return float((after - 1 + part - (len(profile) - 1) / 2) * _STEP_PX)
 
 
 def ink_of_card(photo: Photo, surface: SurfaceMap) -> float | None:
@@ -168,7 +119,7 @@ def ink_of_card(photo: Photo, surface: SurfaceMap) -> float | None:
         narrow to be told from its blur.
     """
     places, ways = _card_edges()
-    ink, white = (surface.to_px(places + far * ways) for far in (-_INK_MM / 2, _FREE_MM))
+    ink, white = (surface.to_px(places + far * ways) for far in (-_INK_MM / 2, FREE_MM))
     if float(np.linalg.norm(white - ink, axis=1).min()) < _LEAST_APART_PX:
         return None
     size = np.array(photo.rgb.shape[1::-1])
@@ -182,32 +133,32 @@ def ink_of_card(photo: Photo, surface: SurfaceMap) -> float | None:
 def _across_card(
     photo: Photo, surface: SurfaceMap
 ) -> tuple[Array, npt.NDArray[np.bool_]] | None:
-    """Light from ink to white, as `_across`, and which lines run sideways on the card."""
+    """Light from ink to white, as `light_across`, and which lines run sideways on the card."""
     places, ways = _card_edges()
     at = surface.to_px(places)
     outward = surface.to_px(places + 0.1 * ways) - at
     per_mm = np.linalg.norm(outward, axis=1) / 0.1
-    reach = min(_REACH_PX, _FREE_MM * float(per_mm.min()))
+    reach = min(_REACH_PX, FREE_MM * float(per_mm.min()))
     if reach < 4:
         return None
-    return _across(photo, at, outward, reach), ways[:, 0] != 0
+    return light_across(photo, at, outward, reach), ways[:, 0] != 0
 
 
 def _card_edges() -> tuple[Array, Array]:
     """Places on the outer borders of the four markers, and the way out, shape (32, 2), mm."""
     places, ways = [], []
-    for x, y in _marker_places():
+    for x, y in marker_places():
         for part in (0.3, 0.7):
-            along = part * _MARKER_MM
-            places += [(x + along, y), (x + along, y + _MARKER_MM)]
-            places += [(x, y + along), (x + _MARKER_MM, y + along)]
+            along = part * MARKER_MM
+            places += [(x + along, y), (x + along, y + MARKER_MM)]
+            places += [(x, y + along), (x + MARKER_MM, y + along)]
             ways += [(0, -1), (0, 1), (-1, 0), (1, 0)]
     return np.array(places, float), np.array(ways, float)
 
 
-def _marker_places() -> list[tuple[float, float]]:
+def marker_places() -> list[tuple[float, float]]:
     """Top left corners of the four markers, mm."""
-    right, low = CARD_WIDTH_MM - _INSET_MM - _MARKER_MM, CARD_HEIGHT_MM - _INSET_MM - _MARKER_MM
+    right, low = CARD_WIDTH_MM - _INSET_MM - MARKER_MM, CARD_HEIGHT_MM - _INSET_MM - MARKER_MM
     return [(x, y) for x in (_INSET_MM, right) for y in (_INSET_MM, low)]
 
 
@@ -243,16 +194,19 @@ def blur_of_edges(photo: Photo) -> float | None:
     if not places:
         return None
     reach = max(_REACH_PX, 3 * stride)
-    light = _across(photo, np.array(places, float), np.array(ways, float), reach)
+    light = light_across(photo, np.array(places, float), np.array(ways, float), reach)
     clear = _blurs(light)[~_is_shade(light)]
     clear = clear[np.isfinite(clear)]
     return float(np.percentile(clear, 25)) if len(clear) >= 8 else None
 
 
-def _across(photo: Photo, at: Array, ways: Array, reach: float) -> Array:
-    """Linear light along lines across edges, shape (N, samples, 3); NaN beyond the photo."""
+def light_across(photo: Photo, at: Array, ways: Array, reach: float) -> Array:
+    """Linear light along lines across edges, shape (N, samples, 3); NaN beyond the photo.
+
+    Through places (N, 2) px, along ways (N, 2), so many px to both sides, `STEP_PX` apart.
+    """
     ways = ways / np.linalg.norm(ways, axis=1, keepdims=True)
-    offsets = np.arange(-reach, reach + 1e-9, _STEP_PX)
+    offsets = np.arange(-reach, reach + 1e-9, STEP_PX)
     lines = (at[:, None] + offsets[None, :, None] * ways[:, None]).astype(np.float32)
     code = cv2.remap(photo.rgb, lines[..., 0], lines[..., 1], cv2.INTER_LINEAR)
     light = srgb_to_linear(np.asarray(code, np.uint8)).astype(np.float64)
@@ -288,7 +242,7 @@ def _blurs(light: Array) -> Array:
     ends = _ends(green)
     step = ends[1] - ends[0]
     share = (green - ends[0][:, None]) / np.where(step == 0, 1, step)[:, None]
-    between = np.count_nonzero((share > 0.25) & (share < 0.75), axis=1) * _STEP_PX
+    between = np.count_nonzero((share > 0.25) & (share < 0.75), axis=1) * STEP_PX
     rough = np.abs(share[:, :quarter]).max(axis=1), np.abs(share[:, -quarter:] - 1).max(axis=1)
     clear = (np.abs(step) >= _LEAST_CONTRAST) & (np.maximum(*rough) <= 0.4)
-    return np.where(clear, between / _QUARTERS, np.nan)
+    return np.where(clear, between / QUARTERS, np.nan)

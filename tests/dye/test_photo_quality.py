@@ -10,7 +10,8 @@ import pytest
 from scipy.ndimage import gaussian_filter
 
 from ptmark.dye import haze_remark, look_at_quality
-from ptmark.dye.sharpness import blur_of_card, blur_of_edges, rounding_of_card
+from ptmark.dye.corners import rounding_of_card
+from ptmark.dye.sharpness import blur_of_card, blur_of_edges
 from ptmark.photo import Photo, open_photo
 from ptmark.places import sample_images
 from ptmark.scale import CardReference, LineReference, solve
@@ -215,6 +216,12 @@ def test_smoothing_is_told_by_the_rounded_corners_of_the_cards_squares(
     assert rounding_of_card(photo, surface) == pytest.approx(told, abs=0.35)
     said = [one for one in look_at_quality(photo, surface, AREA) if "smoothed" in one.what]
     assert len(said) == (side > 0)
+
+
+def test_a_card_printed_smaller_is_not_told_to_be_smoothed(clean):
+    photo = taken(clean)
+    smaller = solve(CardReference(check_mm=79.5), photo)  # its squares lie 0.5 mm off at most
+    assert rounding_of_card(photo, smaller) == pytest.approx(0, abs=0.35)
 
 
 def test_a_card_printed_in_grey_is_no_veil(clean, surface):
