@@ -124,7 +124,8 @@ def _gone_on(record: Record, photo: Path) -> Inspection:
 def _told(changes: Sequence[Change], before: Record, after: Record) -> Iterable[str]:
     gone = [name for one in changes if one.kind == "gone" for name in one.before]
     if gone:
-        yield f"Gone: {', '.join(gone)}. {GONE}"
+        yield f"Gone: {', '.join(gone)}."
+        yield GONE
     others = [one for one in changes if one.kind != "gone"]
     for one in others[:_MOST]:
         was = _size(before, one.before, one.length_before, least=one.least_before)

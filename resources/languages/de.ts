@@ -4570,8 +4570,8 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>das Foto fehlt oder ist nicht lesbar: siehe „Zustand des Archivs …“</translation>
     </message>
     <message>
-      <source>the photo to be evaluated</source>
-      <translation>das auszuwertende Foto</translation>
+      <source>the photo to be evaluated; the longest where they differ</source>
+      <translation>das auszuwertende Foto; das längste, wo sie abweichen</translation>
     </message>
     <message>
       <source>the photo was changed</source>
@@ -5883,6 +5883,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>Gone</source>
       <translation>Fort</translation>
+    </message>
+    <message>
+      <source>Gone holds only where the photo after shows the place bare and under developer: a cover as white as developer is not seen.</source>
+      <translation>„Fort“ gilt nur, wo das Foto danach die Stelle frei und unter Entwickler zeigt: Was sie weiß wie Entwickler bedeckt, wird nicht erkannt.</translation>
     </message>
     <message>
       <source>Gone: {0}.</source>

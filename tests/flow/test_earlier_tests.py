@@ -83,7 +83,7 @@ def test_what_became_of_each_indication_is_told_with_the_records_sizes(ground):
     (earlier,) = earlier_of(last, folder / "2.json", photo=folder / "after.png")
     assert earlier.rgb is not None
     told = " | ".join(earlier.became)
-    assert f"Gone: {dot}. {GONE}" in told
+    assert f"Gone: {dot}. | {GONE}" in told
     assert f"Remains: {line}, {sizes[line]:.2f} ± " in told
     # drawn: 20 mm along x from 240 px, cut off at 324 px and 12 px a mm
     assert now[short]["length_mm"] == pytest.approx(7.0, abs=0.3)

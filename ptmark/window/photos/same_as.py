@@ -157,7 +157,7 @@ class SameAs(QWidget):
             box.addItem(tr("this photo"), None)
             return
         box.addItem(
-            tr("the photo to be evaluated")
+            tr("the photo to be evaluated; the longest where they differ")
             if sizes.by_time
             else tr("the surest; the longest where they differ"),
             None,
