@@ -31,7 +31,8 @@ SEED, REACH = 0.075, 0.045
 SEED_SIGMAS, REACH_SIGMAS = 5.0, 3.0
 # Grain and mottle are told patch by patch: over all of the photo, paint, a bench or another
 # light spreads the rise as well.
-_PATCH = 32  # samples on a side; of 16 they hold too little of mottle
+# A side in samples: of 16 they hold too little of mottle.
+_PATCH, _LEAST_PATCHES = 32, 20
 _MARGIN = 0.03  # of the photo's width, looked at around the examined area
 
 
@@ -171,14 +172,14 @@ def _trust(red: Bytes) -> npt.NDArray[np.float32]:
 def _grain(rise: Float) -> float:
     """Robust standard deviation of the rise within a patch, that of the middle one of all.
 
-    Patches that hold an infinite value do not count.
+    Patches that hold an infinite value do not count; where few do, all is one.
     """
     side = min(_PATCH, *rise.shape)
     high, wide = (size // side for size in rise.shape)
     squares = rise[: high * side, : wide * side].reshape(high, side, wide, side)
     patches = squares.swapaxes(1, 2).reshape(-1, side**2)
     told = patches[np.isfinite(patches.sum(axis=1))]
-    if not len(told):  # of an area narrower than a patch
+    if len(told) < _LEAST_PATCHES:
         told = rise[np.isfinite(rise)][None]
     if not told.size:
         return 0.0
