@@ -55,7 +55,7 @@ def twice_background(
     size = (max(1, ratio.shape[1] // SHRINK), max(1, ratio.shape[0] // SHRINK))
     small = np.asarray(cv2.resize(ratio, size, interpolation=cv2.INTER_AREA), np.float32)
     low, overall, high = quantiles(small, (0.25, 0.5, 0.75))
-    other = _takes_red(small, overall - 4 * seed, red)
+    other = _takes_red(small, min(overall, 0.0) - 4 * seed, red)
     if inside is not None:
         own = cv2.resize(inside, size, interpolation=cv2.INTER_NEAREST) > 0
         usual = min(overall, float(np.median(small[own]))) if own.any() else overall
@@ -68,7 +68,7 @@ def twice_background(
 
 
 def _takes_red(small: Float, most: float, red: Bytes) -> Mask:
-    """Where the ratio is below ``most`` and hardly any red light is left."""
+    """Where the log ratio is below ``most`` and hardly any red light is left."""
     greener = small < most
     if greener.any():
         light = cv2.LUT(
