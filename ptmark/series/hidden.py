@@ -1,4 +1,4 @@
-"""Places of a photo that something covers, or that bear no developer.
+"""Places of a photo that something covers, that bear no developer or that are overexposed.
 
 Where a glove, a tape or a magnet lies over a place, or the metal is bare, that nothing is
 called there proves nothing. The other photo tells how the developer looks beside the place.
@@ -10,10 +10,11 @@ import cv2
 import numpy as np
 import numpy.typing as npt
 
+from ptmark.dye.exposure import FULL
 from ptmark.photo import srgb_to_linear
 from ptmark.series.frame import Frame
 
-__all__ = ["is_hidden"]
+__all__ = ["is_hidden", "is_washed_out"]
 
 Array = npt.NDArray[np.float64]
 Bytes = npt.NDArray[np.uint8]
@@ -21,6 +22,7 @@ Bytes = npt.NDArray[np.uint8]
 # Common practice, no source: white balance and shade between two photos depart by less.
 _COLOUR, _DARK = 0.3, 0.7  # of the log of light: of red or blue to green; of all
 _SHARE = 0.25  # of the place
+_CLIPPED = 0.5  # of the place, as of an examined area: what is overexposed there is not judged
 _BESIDE_MM = (1.5, 6.0)  # from the place, beyond its bleeding
 _FLOOR = 0.02  # of linear light, below which grain is all there is
 _LEAST = 4  # pixels, of the pictures looked at
@@ -49,13 +51,9 @@ def is_hidden(
     bool
         False where that cannot be told. What is as white as developer is not seen.
     """
-    high, wide = frame.view.look.shape[:2]
-    if not high * wide * len(other.view.look):
+    if not frame.view.look.size * other.view.look.size:
         return False
-    inside = np.zeros((high, wide), np.uint8)
-    step = frame.view.look_step
-    small = (around_px + 0.5) / step - 0.5
-    cv2.fillPoly(inside, [np.rint(small).astype(np.int32)], 1)
+    inside, step = _inside(frame, around_px), frame.view.look_step
     away = cv2.distanceTransform(1 - inside, cv2.DIST_L2, cv2.DIST_MASK_PRECISE)
     px_per_mm = 1 / (frame.surface.mm_per_px() * step)
     near, far = (away <= max(1, mm * px_per_mm) for mm in _BESIDE_MM)
@@ -73,6 +71,24 @@ def is_hidden(
     off = place - np.median(beside, axis=0) - change
     coloured = (np.abs(off[:, [0, 2]] - off[:, [1]]) > _COLOUR).any(axis=1)
     return float((coloured | (off.mean(axis=1) < -_DARK)).mean()) > _SHARE
+
+
+def is_washed_out(frame: Frame, around_px: Array) -> bool:
+    """Whether half of a place or more is so bright that pale dye does not show there.
+
+    It is the green that tells, whose lack tells dye from white.
+    """
+    place = frame.view.look[_inside(frame, around_px) > 0]
+    return len(place) > 0 and float((place[:, 1] >= FULL).mean()) >= _CLIPPED
+
+
+def _inside(frame: Frame, around_px: Array) -> Bytes:
+    """1 within a hull in px of the photo, in its small picture; shape (H, W)."""
+    inside = np.zeros(frame.view.look.shape[:2], np.uint8)
+    if inside.size:
+        small = (around_px + 0.5) / frame.view.look_step - 0.5
+        cv2.fillPoly(inside, [np.rint(small).astype(np.int32)], 1)
+    return inside
 
 
 def _places(mask: npt.NDArray[np.bool_], step: float) -> Array:

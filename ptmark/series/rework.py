@@ -28,7 +28,8 @@ class Change:
     ----------
     kind : str
         One of `KINDS`. "unclear" where one of the photos cannot tell: it does not show the
-        place, or not all of what is there; something lies over it; a blob there was left out.
+        place, or not all of what is there; something lies over it, or light washes it out; a
+        blob there was left out.
     before, after : tuple of str
         Letters of the parts in each photo.
     length_before, length_after : Quantity or None, mm

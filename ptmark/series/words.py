@@ -7,7 +7,7 @@ import numpy.typing as npt
 import shapely
 
 from ptmark.series.frame import Frame
-from ptmark.series.hidden import is_hidden
+from ptmark.series.hidden import is_hidden, is_washed_out
 
 __all__ = ["blob_at", "missing_words"]
 
@@ -45,4 +45,6 @@ def missing_words(
         return f"a blob there was left out: {reason}", False
     if is_hidden(frame, around_px, other, to_other):
         return "something lies over the place, or it bears no developer", False
+    if is_washed_out(frame, around_px):
+        return "the place is so bright that dye may not show", False
     return "nothing was called there", True

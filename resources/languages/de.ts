@@ -10289,6 +10289,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>die beiden äußeren Kanten des Rohrs sind neben dieser Linie nicht klar</translation>
     </message>
     <message>
+      <source>the place is so bright that dye may not show</source>
+      <translation>die Stelle ist so hell, dass Farbstoff dort womöglich nicht zu sehen ist</translation>
+    </message>
+    <message>
       <source>the point ({0}, {1}) lies outside the photo</source>
       <translation>der Punkt ({0}, {1}) liegt außerhalb des Fotos</translation>
     </message>

@@ -122,6 +122,20 @@ def test_a_place_that_is_covered_is_not_gone(pair, lead, cameras, colour, kind):
         assert sum(one.kind == "unclear" for one in told.values()) == 1 + (kind == "unclear")
 
 
+def test_a_place_that_light_washes_out_is_not_gone(pair, lead, cameras):
+    """What is clipped to white may hold pale dye: glare over a crack is no repair."""
+    before, after, near = pair
+    x, y = (near([GONE])[0] / after.view.look_step).astype(int)
+    for value, kind in ((255, "unclear"), (245, "gone")):
+        look = after.view.look.copy()
+        look[y - 12 : y + 12, x - 12 : x + 12] = value
+        shown = replace(after, view=replace(after.view, look=look))
+        told = {one.before: one for one in compare(before, shown, lead)}
+        here = told[letters(before, cameras[0], GONE)]
+        assert here.kind == kind
+        assert ("so bright" in here.says) == (kind == "unclear")
+
+
 def cut_short(frame, name):
     """The frame with one indication that something may cover an end of."""
     seen = [
