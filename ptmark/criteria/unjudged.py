@@ -9,7 +9,7 @@ from ptmark.criteria.wording import amount
 
 __all__ = ["UNJUDGED", "not_judged"]
 
-UNJUDGED = ("whole", "measured", "exposure", "colour", "searched", TOUCHING)
+UNJUDGED = ("whole", "measured", "exposure", "colour", "searched", "detail", TOUCHING)
 
 
 def not_judged(case: Case) -> list[Finding]:
@@ -19,13 +19,13 @@ def not_judged(case: Case) -> list[Finding]:
     indication off, something may cover its end, or its ends may not show), "measured"
     (it could not be measured), "exposure" (it lies on overexposed developer, or most of the
     area is so), "colour" (a photo without colour, in which nothing is marked, cannot show that
-    nothing is there) and "searched" (places that were too many to be looked at, or a photo not
-    looked over).
+    nothing is there), "searched" (places that were too many to be looked at, or a photo not
+    looked over) and "detail" (a photo that was smoothed).
     """
     cut_short = [*_run_out(case), *_covered(case), *_ends_unsure(case)]
     of_each = [*cut_short, *_on_overexposed(case), *_unmeasured(case)]
     of_photo = [*_overexposed(case), *_colourless(case), *_unlooked(case), *_unseen(case)]
-    of_photo += _hazy(case)
+    of_photo += [*_hazy(case), *_smoothed(case)]
     return [*of_each, *of_photo]
 
 
@@ -168,6 +168,19 @@ def _hazy(case: Case) -> list[Finding]:
         "test."
     )
     return [_undecided(case, "searched", says)]
+
+
+def _smoothed(case: Case) -> list[Finding]:
+    """What filters cut off thin ends is not known, and no U holds it."""
+    if not case.scene.smoothed:
+        return []
+    says = (
+        "The photo was smoothed or enlarged, or sharpened so strongly that it may have been "
+        "smoothed: thin ends and faint indications go so, and lengths are the least that they "
+        "can be. Take another photo with beauty and noise filters off, and use it as the "
+        "camera wrote it."
+    )
+    return [_undecided(case, "detail", says)]
 
 
 def _undecided(case: Case, rule: str, says: str, *ids: str) -> Finding:

@@ -35,13 +35,15 @@ class Blind(NamedTuple):
 
     ``colourless``: nothing is marked because it holds no colour; ``overexposed``: pale dye in
     most of its examined area; ``unlooked``: nothing is marked because it was not looked over;
-    ``unlooked_part``: that some of the examined area lay outside that of the last look.
+    ``unlooked_part``: that some of the examined area lay outside that of the last look;
+    ``smoothed``: thin ends and faint ones, which a filter took away.
     """
 
     colourless: bool = False
     overexposed: bool = False
     unlooked: bool = False
     unlooked_part: bool = False
+    smoothed: bool = False
 
 
 class Distances(NamedTuple):
@@ -100,6 +102,7 @@ def scene_of(
         unlooked_part=blind.unlooked_part,
         colourless=blind.colourless,
         overexposed=blind.overexposed,
+        smoothed=blind.smoothed,
     )
 
 
@@ -148,6 +151,7 @@ def record_of(
         unlooked_part=blind.unlooked_part,
         colourless=blind.colourless,
         overexposed=blind.overexposed,
+        smoothed=blind.smoothed,
         evaluation=evaluation,
         conditions=Conditions(relief_mm=state.relief_mm),
         fields=state.fields,

@@ -115,7 +115,7 @@ class Results:
             self.sizes,
             known=known,
             left_out=look_of(inspection, one.info)[0],
-            blind=blind_of(inspection, one.info, one.state, one.measured),
+            blind=blind_of(inspection, one.info, one.state, one.surface, one.measured),
         )
 
     def record(self, inspection: AtHand, record_id: str | None, created: str | None) -> Record:
@@ -139,7 +139,7 @@ class Results:
                 surface=one.surface,
                 known=known,
                 look=look,
-                blind=blind_of(inspection, one.info, one.state, one.measured),
+                blind=blind_of(inspection, one.info, one.state, one.surface, one.measured),
                 evaluation=evaluation,
                 remarks=inspection.workings.remarks(
                     one.state,
@@ -229,21 +229,26 @@ def look_of(inspection: AtHand, info: PhotoInfo) -> Look:
 
 
 def blind_of(
-    inspection: AtHand, info: PhotoInfo, state: State, marked: Sequence[object]
+    inspection: AtHand,
+    info: PhotoInfo,
+    state: State,
+    surface: SurfaceMap | None,
+    marked: Sequence[object],
 ) -> Blind:
     """What a photo of the set cannot show; it is opened once where that is not known."""
 
     def photo() -> Photo:
         return _photo_of(inspection, info)
 
-    known = inspection.workings
+    known, searched = inspection.workings.blindness, inspection.workings.searched
     colourless = not marked and known.colourless(info, photo)
-    unlooked = not state.marked and not known.searched.whole(info.sha256, state)
+    unlooked = not state.marked and not searched.whole(info.sha256, state)
     return Blind(
         colourless=colourless,
         overexposed=known.overexposed(state, info, photo),
+        smoothed=known.smoothed(state, surface, info, photo),
         unlooked=unlooked and not colourless,  # which says why
-        unlooked_part=bool(state.marked) and known.searched.leaves_out(info.sha256, state),
+        unlooked_part=bool(state.marked) and searched.leaves_out(info.sha256, state),
     )
 
 

@@ -160,7 +160,7 @@ class Inspection(AtHand):
             left_out=self.left_out,
             blind=Blind()
             if photo is None
-            else blind_of(self, photo.info, self.state, measured),
+            else blind_of(self, photo.info, self.state, self.surface, measured),
         )
 
     def evaluation(self) -> Evaluation | None:

@@ -21,15 +21,14 @@ from ptmark.dye import (
     ends_covered,
     is_overexposed,
     is_uneven,
-    overexposed_share,
     reaches_card,
     uneven_remark,
     unseen_remark,
 )
-from ptmark.dye.quality import holds_no_colour
 from ptmark.errors import OutlineError, ScaleError
 from ptmark.inspection.again import open_again
 from ptmark.inspection.area import outside_remark
+from ptmark.inspection.blindness import Blindness
 from ptmark.inspection.hollow import hollow_remark, is_hollow
 from ptmark.inspection.looking_over import crown_remark, on_weld_remark, remarks_on
 from ptmark.inspection.searched import Searched
@@ -44,7 +43,6 @@ Look = tuple[tuple[LeftOut, ...], float | None]  # left out, haze
 _NO_LOOK: Look = ((), None)
 _Array = npt.NDArray[np.float64]
 _Question = Callable[[Photo, Sequence[_Array]], list[bool]]  # of outlines in a photo
-_MOST = 0.5  # of the examined area, overexposed: what it does not show is then not judged
 
 
 def _of_each(asked: Callable[[Photo, _Array], bool]) -> _Question:
@@ -72,8 +70,7 @@ class Workings:
         self._looks: dict[str, Look] = {}
         self.searched = Searched()
         self._told: dict[tuple[_Question, int], tuple[object, bool]] = {}
-        self._colourless: dict[str, bool] = {}
-        self._overexposed: dict[tuple[str, object], bool] = {}
+        self.blindness = Blindness()
 
     def copy(self) -> "Workings":
         """The same on its own, for a worker thread."""
@@ -82,8 +79,7 @@ class Workings:
         other._measured, other._remarked = dict(self._measured), dict(self._remarked)
         other._looks, other._told = dict(self._looks), dict(self._told)
         other.searched = self.searched.copy()
-        other._colourless = dict(self._colourless)
-        other._overexposed = dict(self._overexposed)
+        other.blindness = self.blindness.copy()
         return other
 
     def learn(self, other: "Workings") -> None:
@@ -92,8 +88,7 @@ class Workings:
         self._measured.update(other._measured)
         self._remarked.update(other._remarked)
         self._told.update(other._told)
-        self._colourless.update(other._colourless)
-        self._overexposed.update(other._overexposed)
+        self.blindness.learn(other.blindness)
 
     def begin(self, sha256: str) -> None:
         """Forget everything but the surfaces of this photo."""
@@ -198,20 +193,6 @@ class Workings:
     def look_of(self, info: PhotoInfo) -> Look:
         """What the last look at a photo left out, and its haze; nothing before the first."""
         return self._looks.get(info.sha256, _NO_LOOK)
-
-    def colourless(self, info: PhotoInfo, photo: Callable[[], Photo]) -> bool:
-        """Whether a photo holds no colour; ``photo`` is called where that is not known."""
-        if info.sha256 not in self._colourless:
-            self._colourless[info.sha256] = holds_no_colour(photo())
-        return self._colourless[info.sha256]
-
-    def overexposed(self, state: State, info: PhotoInfo, photo: Callable[[], Photo]) -> bool:
-        """Whether most of a photo's examined area is; ``photo`` is called where not known."""
-        key = (info.sha256, state.area_px)
-        if key not in self._overexposed:
-            area = None if state.area_px is None else np.array(state.area_px, float)
-            self._overexposed[key] = overexposed_share(photo(), area) > _MOST
-        return self._overexposed[key]
 
     def keep_look(self, info: PhotoInfo, look: Look) -> None:
         """Keep a look for when the photo is left."""

@@ -47,6 +47,7 @@ def build_record(  # noqa: PLR0913 - one argument for each part of the record, b
     unlooked: bool = False,
     unlooked_part: bool = False,
     overexposed: bool = False,
+    smoothed: bool = False,
     evaluation: Evaluation | None,
     conditions: Conditions,
     fields: dict[str, str],
@@ -85,6 +86,8 @@ def build_record(  # noqa: PLR0913 - one argument for each part of the record, b
         Whether some of the examined area lay outside that of the last look.
     overexposed : bool
         Whether most of the examined area is, so that pale indications cannot be seen.
+    smoothed : bool
+        Whether a filter took thin ends and faint indications out of the photo.
     evaluation : Evaluation or None
     conditions : Conditions
     fields : dict of str to str
@@ -139,6 +142,7 @@ def build_record(  # noqa: PLR0913 - one argument for each part of the record, b
             **({"unlooked": True} if unlooked else {}),
             **({"unlooked_part": True} if unlooked_part else {}),
             **({"overexposed": True} if overexposed else {}),
+            **({"smoothed": True} if smoothed else {}),
         },
         area_px=None if area_px is None else points(area_px, 2),
         indications=[_indication(one, places[one.id]) for one in entries],

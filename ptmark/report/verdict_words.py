@@ -9,7 +9,15 @@ __all__ = ["nothing_line", "verdict_line"]
 
 # Conditions of a photo in which nothing marked does not tell that nothing is there.
 _HIDES = frozenset(
-    {"colourless", "dense_haze", "overexposed", "unlooked", "unlooked_part", "unseen"}
+    {
+        "colourless",
+        "dense_haze",
+        "overexposed",
+        "smoothed",
+        "unlooked",
+        "unlooked_part",
+        "unseen",
+    }
 )
 
 

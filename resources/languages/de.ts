@@ -6657,6 +6657,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>Das Foto wurde stark geschärft: ein Rand neben dem Schwarz der Karte ist {0} % heller als ihr Weiß. Dünne Enden und schwache Anzeigen, die davor weggeglättet wurden, kommen nicht wieder, sodass Längen um mehr als ihr U zu kurz ausfallen können.</translation>
     </message>
     <message>
+      <source>The photo was smoothed or enlarged, or sharpened so strongly that it may have been smoothed: thin ends and faint indications go so, and lengths are the least that they can be. Take another photo with beauty and noise filters off, and use it as the camera wrote it.</source>
+      <translation>Das Foto wurde geglättet oder vergrößert, oder so stark geschärft, dass es davor geglättet worden sein kann: dünne Enden und schwache Anzeigen gehen dabei verloren, und Längen sind das Mindeste, was sie sein können. Ein weiteres Foto ohne Verschönerungs- und Rauschfilter aufnehmen und so verwenden, wie die Kamera es geschrieben hat.</translation>
+    </message>
+    <message>
       <source>The photo was smoothed or enlarged: corners of the card's squares are rounded by {0} pixels more than its blur makes them. Thin ends and faint indications go so too, so that lengths may come out too short by more than their U.</source>
       <translation>Das Foto wurde geglättet oder vergrößert: die Ecken der Quadrate der Karte sind um {0} Pixel mehr gerundet, als seine Unschärfe sie macht. Dünne Enden und schwache Anzeigen gehen ebenso verloren, sodass Längen um mehr als ihr U zu kurz ausfallen können.</translation>
     </message>

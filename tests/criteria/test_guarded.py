@@ -224,6 +224,7 @@ def test_what_may_be_any_larger_is_never_acceptable(
         ({"colourless": True}, "colour", ()),
         ({"overexposed": True}, "exposure", ()),
         ({"dense_haze": 2}, "searched", ()),
+        ({"smoothed": True}, "detail", ()),
     ],
 )
 @pytest.mark.parametrize("with_crack", [False, True])
@@ -245,7 +246,7 @@ def test_what_no_rule_can_judge_is_a_finding_and_never_acceptable(
 
 def one_says_why(finding, fact):
     word = {"measured": "Indication C", "searched": "3 of them", "colour": "no colour"}
-    word["exposure"] = "overexposed"
+    word |= {"exposure": "overexposed", "detail": "smoothed"}
     if "dense_haze" in fact:
         word["searched"] = "may hide one or be one: 2. Clean the part again"
     return word[finding.rule] in finding.says

@@ -395,3 +395,23 @@ def test_a_file_of_little_colour_is_told(photo_file, tmp_path, quality, said):
     told = [one.says for one in inspection.remarks() if "compressed strongly" in one.says]
     assert bool(told) is said
     assert all(f"quality {quality}" in one for one in told)
+
+
+def test_a_smoothed_photo_holds_the_verdict_open_by_its_card(photo_file, tmp_path):
+    """A median of 7 px takes lines 3 px wide: less than half of its window is theirs."""
+    smooth = tmp_path / "smooth.png"
+    cv2.imwrite(str(smooth), cv2.medianBlur(cv2.imread(str(photo_file)), 7))
+    for file, verdict in ((photo_file, "acceptable"), (smooth, "undecided")):
+        inspection = Inspection()
+        inspection.open(file)
+        inspection.set_reference(CardReference())
+        inspection.change("choose", profile="iso-23277-3")
+        inspection.set_suggestions(Suggestions(found=(), left_out=(), haze=0.0))
+        record = inspection.to_record()
+        assert record.verdict == verdict
+        assert record.conditions.get("smoothed", False) is (file == smooth)
+        ((_, _, again),) = evaluated_again(record, load_profile("asme-viii-1-app-8"))
+        assert again.verdict == verdict
+        check_document(record.to_json(), where="record")
+    inspection.change("under UV-A", mode="fluorescent")  # where the card is hardly lit
+    assert "smoothed" not in inspection.to_record().conditions
