@@ -70,14 +70,14 @@ def run(args: argparse.Namespace) -> int:
 
 def _print(changes: tuple[Change, ...], lead: Registration) -> None:
     from ptmark.report.growth_data import laid_over
+    from ptmark.report.rework import change_words
 
     print(f"{laid_over(lead)} {lead.card}".rstrip())
     for kind in KINDS:
         members = [one for one in changes if one.kind == kind]
         print(f"{kind}: {len(members)}")
         for one in members:
-            letters = " → ".join("+".join(part) or "–" for part in (one.before, one.after))
-            print(f"  {letters}: {one.says}")
+            print(f"  {change_words(one)}")
         if kind == "gone" and members:
             print(f"  caution: {GONE}")
     for caution in lead.cautions:

@@ -24,7 +24,7 @@ from ptmark.report.palette import CYAN, DEEP_BLUE, NAVY, PALE, QUIET, SHADE, Ink
 from ptmark.report.wording import AID
 from ptmark.series import GONE, KINDS, Change, Frame, Registration
 
-__all__ = ["COMPARED", "rework_json", "rework_picture"]
+__all__ = ["COMPARED", "change_words", "rework_json", "rework_picture"]
 
 Picture = npt.NDArray[np.uint8]
 Array = npt.NDArray[np.float64]
@@ -176,7 +176,7 @@ def _lists(changes: Sequence[Change], wide: int, lead: Registration) -> Picture:
         head = f"{_SIGNS[kind]}  {_TITLES[kind]} ({len(members)}), ring {ring}"
         band.paragraph(head, x=band.pad + 4.5 * _UNIT, size=1.1, bold=True)
         for one in members:
-            band.paragraph(_sentence(one), x=band.pad + _UNIT, size=0.95)
+            band.paragraph(change_words(one), x=band.pad + _UNIT, size=0.95)
         band.skip(0.3)
     band.paragraph(f"{laid_over(lead)} {lead.card}".strip(), size=0.9)
     for text in (*lead.cautions, COMPARED, *AID):
@@ -189,7 +189,8 @@ def _lists(changes: Sequence[Change], wide: int, lead: Registration) -> Picture:
     return picture
 
 
-def _sentence(one: Change) -> str:
+def change_words(one: Change) -> str:
+    """A change in one sentence: letters and lengths before and after, and what is to say."""
     was, now = "+".join(one.before), "+".join(one.after)
     sizes = " → ".join(
         f"{name}: {'≥ ' * least}{_size(length)}"

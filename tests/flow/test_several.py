@@ -138,7 +138,11 @@ def test_rework_tells_that_nothing_changed(textured, tmp_path, capsys):
         "gone": 0,
     }
     assert picture.stat().st_size > 1000
-    assert "stayed: 3" in capsys.readouterr().out
+    said = capsys.readouterr().out
+    assert "stayed: 3" in said
+    for one in data["stayed"]:
+        was, u = one["length_before_mm"], one["length_before_u_mm"]
+        assert f"{one['before'][0]}: {was:.2f} ± {u:.2f} mm → " in said
 
 
 @pytest.mark.parametrize(
