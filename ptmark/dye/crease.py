@@ -33,9 +33,9 @@ LEAST_DARK, LEAST_LINE = 0.05, 0.5
 # 35 % in a toe as dark as 0.3 leaves 0.64 to 0.80, creases 0.84 and more, dye elsewhere at most
 # 0.44.
 GOES_ON, MOSTLY = 0.4, 0.8
-# How much darker than beyond, over how much redder: 0.66 to 2.1 for dye in shade, at most 0.31
+# How much darker than beyond, over how much redder: 0.66 to 2.1 for dye in shade, at most 0.48
 # for creases; and what is too little to tell.
-LEAST_DARKER, UNTOLD = 0.45, 0.03
+LEAST_DARKER, UNTOLD = 0.5, 0.03
 _BLOCK, _CLEAR = 6, 3  # px along, and how far beyond an end they begin
 _BLOCKS, _TOLD, _LEAST_TOLD = 8, 4, 2  # looked at, the nearest of them that others leave bare
 _INSIDE, _LEAST_NEAR, _NEAR = 24, 8, 30  # px inside an end, and of outline that give its way
