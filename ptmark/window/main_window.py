@@ -118,6 +118,7 @@ class MainWindow(Parts):
         self.review = ReviewDesk(self, self._place, self._panel)
         self._column.insertWidget(1, self.review.bar)
         self.archive = ArchiveDesk(self, self.arrangement.split)
+        self.review.comes.connect(self.archive.leave)
         self._column.insertWidget(self._column.count() - 1, self.archive.pages, 1)
         self.guided = GuidedPass(self)
         self._drops = Drops(self, self.review.take, self.session)
@@ -175,9 +176,8 @@ class MainWindow(Parts):
             lambda exc: self.foot.say(tr("The draft could not be written: {0}", exc))
         )
         self.looking.opened.connect(self.drafts.look)
-        self.looking.opened.connect(
-            self.view.fit
-        )  # another part, whatever was looked at before
+        # another part, whatever was looked at before
+        self.looking.opened.connect(self.view.fit)
         self.turning.starts.connect(self.bench.stop)
         self.view.pointed.connect(self.foot.say_place)
         self.seeing.changed.connect(self._show_marks)

@@ -18,17 +18,21 @@ EDGE = EdgeQuality(shift_px=0.5, noise_px=0.2)
 pytestmark = [pytest.mark.gui, pytest.mark.slow]
 
 
-def test_a_dropped_photo_opens(qtbot, window, scene_file):
+def drop(window, url):
+    """Drag something over the window, which takes it, and let it go."""
     mime = QMimeData()
-    mime.setUrls([QUrl.fromLocalFile(str(scene_file))])
+    mime.setUrls([url])
     buttons, keys = Qt.MouseButton.LeftButton, Qt.KeyboardModifier.NoModifier
     copy = Qt.DropAction.CopyAction
     enter = QDragEnterEvent(QPoint(300, 300), copy, mime, buttons, keys)
-    drop = QDropEvent(QPointF(300, 300), copy, mime, buttons, keys)
     QApplication.sendEvent(window, enter)
     assert enter.isAccepted()
+    QApplication.sendEvent(window, QDropEvent(QPointF(300, 300), copy, mime, buttons, keys))
+
+
+def test_a_dropped_photo_opens(qtbot, window, scene_file):
     with qtbot.waitSignal(window.looking.suggested, timeout=20_000):
-        QApplication.sendEvent(window, drop)
+        drop(window, QUrl.fromLocalFile(str(scene_file)))
     assert window.session.inspection.photo.info.path == scene_file
     assert window.view.isVisible()
 
@@ -41,16 +45,19 @@ def test_a_dropped_photo_opens(qtbot, window, scene_file):
     ],
 )
 def test_what_cannot_be_used_is_said_when_it_is_dropped(window, url, told):
-    mime = QMimeData()
-    mime.setUrls([QUrl(url)])
-    buttons, keys = Qt.MouseButton.LeftButton, Qt.KeyboardModifier.NoModifier
-    copy = Qt.DropAction.CopyAction
-    enter = QDragEnterEvent(QPoint(300, 300), copy, mime, buttons, keys)
-    QApplication.sendEvent(window, enter)
-    assert enter.isAccepted()
-    QApplication.sendEvent(window, QDropEvent(QPointF(300, 300), copy, mime, buttons, keys))
+    drop(window, QUrl(url))
     assert told in window.photo_step.notice.text.text()
     assert window.session.inspection is None or window.session.inspection.photo is None
+
+
+def test_a_folder_dropped_on_the_archive_is_seen(window, idle, tmp_path):
+    idle()
+    window.archive.open()
+    assert window.archive.pages.isVisible()
+    drop(window, QUrl.fromLocalFile(str(tmp_path)))
+    idle()
+    assert "no record in it" in window.review.list.says.text()
+    assert window.review.list.isVisible()
 
 
 def test_a_reduced_picture_stands_before_the_whole(qtbot, window, idle, scene_file):

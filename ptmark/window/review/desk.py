@@ -4,7 +4,7 @@ from collections.abc import Sequence
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
-from PySide6.QtCore import QObject
+from PySide6.QtCore import QObject, Signal
 from PySide6.QtWidgets import QStackedWidget
 
 from ptmark.window import dialogs
@@ -31,7 +31,10 @@ class ReviewDesk(QObject):
     """Leads from a record, or a folder of them, to the review in its file.
 
     ``place`` is where the photo stands, ``panel`` where the steps' pages do.
+    Signals: ``comes()`` a record, or the list of them, is about to be shown there.
     """
+
+    comes = Signal()
 
     def __init__(self, window: Parts, place: QStackedWidget, panel: QStackedWidget) -> None:
         super().__init__(window)
@@ -75,7 +78,7 @@ class ReviewDesk(QObject):
         case.changed.connect(self._on_changed)
         case.failed.connect(self._on_failed)
         case.decided.connect(self._on_decided)
-        self.list.chosen.connect(self._choose)
+        self.list.chosen.connect(self._open_record)
         page.pin_asked.connect(self._pins.pick)
         page.shown.connect(self._pins.bring)
         self.bar.told_at.connect(self._pins.bring_told)
@@ -152,18 +155,17 @@ class ReviewDesk(QObject):
         )
 
     def _open_record(self, path: Path, folder: Path | None = None) -> None:
+        self.comes.emit()
         self._end()
         self.bar.notice.say("")
         self.list.say_error(None)
         self._asked_for = path
         self.case.open(path, folder or self._photos)
 
-    def _choose(self, path: Path) -> None:
-        self._open_record(path)
-
     # -- going through ------------------------------------------------------------------------
     def show_list(self) -> None:
         """Show the worklist."""
+        self.comes.emit()
         self._place.setCurrentWidget(self.list)
         self.list.table.setFocus()
 
