@@ -4,6 +4,7 @@ from collections.abc import Sequence
 
 import numpy as np
 
+from ptmark.dye import LeftOut
 from ptmark.errors import SeriesError, UsageError
 from ptmark.inspection.whole import Inspection
 from ptmark.photo import PhotoInfo
@@ -25,7 +26,7 @@ def frame_of(inspection: Inspection, minutes: float | None = None) -> Frame:
     Parameters
     ----------
     inspection : Inspection
-        With photo, scale and outlines; dropped ones do not count.
+        With photo, scale and outlines; dropped ones do not count, but are no bare place.
     minutes : float, min, optional
         Since the developer was dry (wet) or applied (dry).
 
@@ -48,12 +49,17 @@ def frame_of(inspection: Inspection, minutes: float | None = None) -> Frame:
             seen.append(
                 Seen(id=one.id, outline_px=one.outline_px, edge=one.edge, measurement=made)
             )
+    dropped = (
+        LeftOut(outline_px=one.outline_px, edge=one.edge, reason="dropped by the inspector")
+        for one in state.marked
+        if one.standing == "dropped"
+    )
     about = np.array([one.outline_px.mean(axis=0) for one in seen], float)
     return Frame(
         view=view_of(photo, surface, area, about.reshape(-1, 2)),
         surface=surface,
         seen=tuple(seen),
-        left_out=inspection.left_out,
+        left_out=(*inspection.left_out, *dropped),
         minutes=minutes,
         relief_mm=state.relief_mm,
         area_px=area,

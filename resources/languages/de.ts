@@ -7693,6 +7693,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>folgt nicht auf die davor</translation>
     </message>
     <message>
+      <source>dropped by the inspector</source>
+      <translation>vom Prüfer verworfen</translation>
+    </message>
+    <message>
       <source>dropped {0}</source>
       <translation>{0} gestrichen</translation>
     </message>

@@ -104,6 +104,18 @@ def test_a_size_that_may_go_on_is_told_as_the_least(ground):
     assert any("; now " in one for one in told)
 
 
+def test_what_the_inspector_dropped_is_not_gone(ground):
+    """It was called, and a person judged it: that is not a bare place."""
+    (first, last), folder = ground
+    rows = [row | {"standing": "dropped", "reason": "a thread"} for row in last.indications]
+    told = what_became(
+        (first, folder / "before.png"), (replace(last, indications=rows), folder / "after.png")
+    )
+    here = [one for one in told if "dropped by the inspector" in one]
+    assert len(here) == len(rows)
+    assert all(one.startswith("Cannot be told: ") for one in here)
+
+
 def test_where_photos_cannot_be_laid_over_each_other_it_is_said(ground, photo_file):
     (first, last), folder = ground
     bare = replace(last, scale={**last.scale, "reference": None, "given": None})
