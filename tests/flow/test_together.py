@@ -62,9 +62,7 @@ def test_each_photo_has_an_image_and_a_page(folder, pages_of):
         pictures = [len(page.images) for page in pdf.pages[-2:]]
     count = sum(len(view.indications) for view in record.views())
     assert f"{count} indications in 2 photos; photos 1, 2 rejectable" in pages[0]
-    (second,) = [text for text in pages if text.startswith("Photo 2 of 2") and "± U" in text][
-        :1
-    ]
+    second = next(text for text in pages if "\nPhoto 2 of 2" in text and "± U" in text)
     for one in record.views()[1].indications:
         assert f"{one['length_mm']:.2f} ± {one['length_u_mm']:.2f}" in second
     assert sum("The photo, unmarked" in text for text in pages) == 2
