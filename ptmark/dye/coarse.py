@@ -54,9 +54,9 @@ class CoarseLook:
     """The blobs, the reddest first, with the masks that they stand in.
 
     ``reach`` is 1 where the picture is redder than its surroundings, ``seeds`` where that
-    itself makes a blob. ``factor`` is how many full-size px one coarse px spans, ``origin`` the
-    coarse px at the top left of the masks. ``haze`` is the dye of the pinkest fifth of the
-    background over its whitest fifth, as a share of full dye.
+    itself makes a blob, as it rises by ``least_rise``. ``factor`` is how many full-size px one
+    coarse px spans, ``origin`` the coarse px at the top left of the masks. ``haze`` is the dye
+    of the pinkest fifth of the background over its whitest fifth, as a share of full dye.
     """
 
     blobs: tuple[Blob, ...]
@@ -65,6 +65,7 @@ class CoarseLook:
     factor: int
     origin: tuple[int, int]
     haze: float
+    least_rise: float = SEED
 
 
 def look_coarsely(photo: Photo, area_px: npt.NDArray[np.float64] | None) -> CoarseLook:
@@ -134,6 +135,7 @@ def _look(
         factor=factor,
         origin=(x0, y0),
         haze=_haze(background, inside),
+        least_rise=least[1],
     )
 
 

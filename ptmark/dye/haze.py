@@ -1,4 +1,4 @@
-"""What pink that is not called means for finding: of the background, and in creases."""
+"""What hides indications: pink of the background and in creases, and uneven colour."""
 
 from collections.abc import Iterable
 
@@ -10,6 +10,8 @@ __all__ = [
     "HIDES",
     "IN_CREASE",
     "MAY_HIDE",
+    "UNEVEN",
+    "UNEVEN_RISE",
     "dense_places",
     "dense_remark",
     "haze_remark",
@@ -17,6 +19,10 @@ __all__ = [
 
 DENSE_HAZE = "no edge: a pink haze as dense as an indication, reclean and repeat"
 IN_CREASE = "pink in a dark crease that goes on beyond it: reclean, or look closely"
+UNEVEN = "too uneven in colour: what holds less dye than 30 % of full does not show here"
+# Rise of the log of red over green light of 30 % of full dye (as in `ptmark.dye.coarse`), all
+# that is less being lost in the grain or mottle of bare metal, paint or a dark photo.
+UNEVEN_RISE = 0.25
 # Share of full dye from which haze is told so: a faint indication holds no more. What is left
 # out as haze has at most 0.30 in the stress set's heavy haze, where all is found, and 0.19 in
 # the truth photos; beside 0.34 and more dye of 40 % was not called.
@@ -34,14 +40,14 @@ _MEND = (
 
 
 def dense_places(reasons: Iterable[str]) -> int:
-    """How many of the reasons why blobs were left out are `DENSE_HAZE` or `IN_CREASE`.
+    """How many of the reasons are `DENSE_HAZE`, `IN_CREASE` or `UNEVEN`.
 
     Examples
     --------
     >>> dense_places(["too pale: 8 % of full dye", DENSE_HAZE])
     1
     """
-    return sum(one in (DENSE_HAZE, IN_CREASE) for one in reasons)
+    return sum(one in (DENSE_HAZE, IN_CREASE, UNEVEN) for one in reasons)
 
 
 def dense_remark(reasons: Iterable[str]) -> Remark | None:
@@ -50,8 +56,8 @@ def dense_remark(reasons: Iterable[str]) -> Remark | None:
     if not count:
         return None
     return Remark(
-        "Places with pink haze as dense as an indication, or with pink in a crease, which may "
-        f"hide one or be one: {count}.",
+        "Places with pink haze as dense as an indication, with pink in a crease or of uneven "
+        f"colour, which may hide one or be one: {count}.",
         _MEND,
     )
 

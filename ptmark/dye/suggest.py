@@ -15,7 +15,7 @@ from ptmark.dye.crease import in_creases
 from ptmark.dye.edge import EdgeQuality
 from ptmark.dye.fine import HAIR_THIN, TELLING, CloseLook, look_closely
 from ptmark.dye.glance import outline_of, reason_at_a_glance
-from ptmark.dye.haze import IN_CREASE
+from ptmark.dye.haze import IN_CREASE, UNEVEN, UNEVEN_RISE
 from ptmark.dye.judge import NO_EDGE, WRONG_COLOUR, Sight, confidence, reason_against
 from ptmark.dye.moved import motion_of
 from ptmark.dye.part import parts_called
@@ -152,6 +152,7 @@ def suggest(
             if id(one.outline_px) not in taken and not _is_one_of(one, between)
         ),
         *(_left_out(one, IN_CREASE) for one in creases),
+        *_too_uneven(photo, area_px, look),
     ]
     found.sort(key=lambda s: tuple(s.outline_px.min(axis=0)[::-1]))
     left_out.sort(key=lambda s: tuple(s.outline_px.min(axis=0)[::-1]))
@@ -236,6 +237,17 @@ class _CloseLooks:
 
 def _left_out(one: Contour, why: str) -> LeftOut:
     return LeftOut(outline_px=one.outline_px, edge=edge_of(one, "suggested"), reason=why)
+
+
+def _too_uneven(photo: Photo, area_px: Array | None, look: CoarseLook) -> list[LeftOut]:
+    """The examined area, or all of the photo, where what is faint does not show there."""
+    if look.least_rise <= UNEVEN_RISE:
+        return []
+    wide, high = photo.rgb.shape[1] - 0.5, photo.rgb.shape[0] - 0.5
+    frame = np.array([[-0.5, -0.5], [wide, -0.5], [wide, high], [-0.5, high]])
+    edge = EdgeQuality(shift_px=0.0, noise_px=0.0)
+    outline_px = frame if area_px is None else area_px
+    return [LeftOut(outline_px=outline_px, edge=edge, reason=UNEVEN)]
 
 
 def _is_one_of(one: LeftOut, called: list[Contour]) -> bool:

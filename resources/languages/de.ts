@@ -6397,12 +6397,12 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>Foto {0}: {1}</translation>
     </message>
     <message>
-      <source>Places with pink haze as dense as an indication, or with pink in a crease, which may hide one or be one: {0}.</source>
-      <translation>Stellen mit rosa Schleier so dicht wie eine Anzeige oder mit Rosa in einer Falte, die eine verdecken oder eine sein können: {0}.</translation>
+      <source>Places with pink haze as dense as an indication, with pink in a crease or of uneven colour, which may hide one or be one: {0}.</source>
+      <translation>Stellen mit rosa Schleier so dicht wie eine Anzeige, mit Rosa in einer Falte oder von ungleichmäßiger Farbe, die eine verdecken oder sein können: {0}.</translation>
     </message>
     <message>
-      <source>Places with pink haze as dense as an indication, or with pink in a crease, which may hide one or be one: {0}. Clean the part again and repeat the test.</source>
-      <translation>Stellen mit rosa Schleier so dicht wie eine Anzeige oder mit Rosa in einer Falte, die eine verdecken oder eine sein können: {0}. Das Teil noch einmal reinigen und die Prüfung wiederholen.</translation>
+      <source>Places with pink haze as dense as an indication, with pink in a crease or of uneven colour, which may hide one or be one: {0}. Clean the part again and repeat the test.</source>
+      <translation>Stellen mit rosa Schleier so dicht wie eine Anzeige, mit Rosa in einer Falte oder von ungleichmäßiger Farbe, die eine verdecken oder sein können: {0}. Das Teil neu reinigen und die Prüfung wiederholen.</translation>
     </message>
     <message>
       <source>Qualify the procedure by Appendix III.</source>
@@ -10603,6 +10603,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>too pale: {0} % of the green light taken</source>
       <translation>zu blass: {0} % des grünen Lichts geschluckt</translation>
+    </message>
+    <message>
+      <source>too uneven in colour: what holds less dye than 30 % of full does not show here</source>
+      <translation>Farbe zu ungleichmäßig: was weniger als 30 % der vollen Farbe hält, zeigt sich hier nicht</translation>
     </message>
     <message>
       <source>top level</source>

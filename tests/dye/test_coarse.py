@@ -7,7 +7,7 @@ import pytest
 from scipy import ndimage
 from skimage.measure import block_reduce
 
-from ptmark.dye import background, cards, coarse
+from ptmark.dye import background, cards, coarse, haze
 from ptmark.dye.reduced import shrunk
 from ptmark.photo import Photo
 
@@ -137,3 +137,16 @@ def test_what_goes_round_the_scale_card_is_not_on_it():
         box = (*rim.min(axis=0)[0].tolist(), *(rim.max(axis=0)[0] + 1).tolist())
         blob = coarse.Blob(rim=rim, box=box, peak=1.0)
         assert cards.on_card(blob, look, [(card, 10.0)]) is on_card
+
+
+def test_where_the_colour_is_too_uneven_for_faint_dye_this_is_said():
+    # mottle of a tenth in the log of red over green: five of that are twice what 30 % dye makes
+    mottle = ndimage.gaussian_filter(np.random.default_rng(4).normal(0, 1, (700, 900)), 4)
+    rgb = np.full((700, 900, 3), 190.0)
+    rgb[..., 0] *= 1 + 0.05 * mottle / mottle.std()
+    uneven = suggest.suggest(Photo.from_array(rgb.clip(0, 255).astype(np.uint8)))
+    (told,) = (one for one in uneven.left_out if one.reason == haze.UNEVEN)
+    assert np.ptp(told.outline_px, axis=0).tolist() == [900, 700]
+    assert haze.dense_places([told.reason]) == 1
+    even = suggest.suggest(Photo.from_array(np.full((700, 900, 3), 190, np.uint8)))
+    assert even.left_out == ()
