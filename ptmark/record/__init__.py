@@ -5,10 +5,11 @@ What is written is checked against the schema first; what is read is never half-
 signed record that is saved again becomes a new revision, chained to the signed one by hash.
 """
 
-from ptmark.record.build import FIGURES, build_record, given_json
+from ptmark.record.build import build_record, given_json
 from ptmark.record.cautions import departs, process_cautions
 from ptmark.record.entry import LEAST, Entry, least_of
 from ptmark.record.fields import FIELDS, Field
+from ptmark.record.figures import FIGURES
 from ptmark.record.labels import path_label
 from ptmark.record.model import PHOTO_MEMBERS, Record, completeness
 from ptmark.record.originals import refuse_original

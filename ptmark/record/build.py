@@ -13,10 +13,11 @@ import ptmark
 from ptmark.criteria import Evaluation
 from ptmark.dye import LeftOut, dense_places, unseen_places
 from ptmark.errors import RecordError
-from ptmark.measure import Conditions, Measurement, Quantity
+from ptmark.measure import Conditions
 from ptmark.photo import PhotoInfo
 from ptmark.record.cautions import cautions_of
 from ptmark.record.entry import LEAST, Entry, places_px
+from ptmark.record.figures import figures_json
 from ptmark.record.model import Record
 from ptmark.record.plain import (
     OUTLINE_DIGITS,
@@ -31,7 +32,7 @@ from ptmark.record.plain import (
 )
 from ptmark.scale import Reference, SurfaceMap
 
-__all__ = ["FIGURES", "build_record", "given_json"]
+__all__ = ["build_record", "given_json"]
 
 Array = npt.NDArray[np.float64]
 
@@ -126,7 +127,15 @@ def build_record(  # noqa: PLR0913 - one argument for each part of the record, b
         raise RecordError(f"the letter {twin} stands for two indications", where="record")
     now = datetime.now(UTC).isoformat(timespec="seconds").replace("+00:00", "Z")
     places = places_px(entries, surface)
-    dense = dense_places(one.reason for one in left_out)
+    hides = {
+        "unseen": unseen_places(left_out),
+        "dense_haze": dense_places(one.reason for one in left_out),
+        "colourless": colourless,
+        "unlooked": unlooked,
+        "unlooked_part": unlooked_part,
+        "overexposed": overexposed,
+        "smoothed": smoothed,
+    }
     return Record(
         id=record_id or str(uuid.uuid4()),
         created=created or now,
@@ -136,13 +145,7 @@ def build_record(  # noqa: PLR0913 - one argument for each part of the record, b
         conditions={
             "relief_mm": number(conditions.relief_mm, 6),
             "haze": share(haze),
-            **({"unseen": unseen} if (unseen := unseen_places(left_out)) else {}),
-            **({"dense_haze": dense} if dense else {}),
-            **({"colourless": True} if colourless else {}),
-            **({"unlooked": True} if unlooked else {}),
-            **({"unlooked_part": True} if unlooked_part else {}),
-            **({"overexposed": True} if overexposed else {}),
-            **({"smoothed": True} if smoothed else {}),
+            **{name: told for name, told in hides.items() if told},
         },
         area_px=None if area_px is None else points(area_px, 2),
         indications=[_indication(one, places[one.id]) for one in entries],
@@ -223,7 +226,7 @@ def _indication(one: Entry, at_px: list[list[float]]) -> dict[str, Any]:
     made = one.measurement
     return {
         "id": one.id,
-        **(_unmeasured() if made is None else _measured(made)),
+        **figures_json(made),
         **({} if one.edge_u is None else {"edge_u_mm": number(one.edge_u, 4)}),
         **_shares(one),
         **{name: True for name in LEAST if made is not None and getattr(made, name)},
@@ -247,58 +250,3 @@ def _shares(one: Entry) -> dict[str, Any]:
         return {}
     near_u, far_u = one.shares
     return {"near_u": [number(share, 6) for share in near_u], "far_u": number(far_u, 6)}
-
-
-# An indication's measured figures as the JSON names them, each with its expanded uncertainty.
-FIGURES = (
-    "length_mm",
-    "length_u_mm",
-    "path_mm",
-    "path_u_mm",
-    "width_mm",
-    "width_u_mm",
-    "area_mm2",
-    "area_u_mm2",
-    "ratio",
-    "ratio_u",
-)
-_MEASURED = (
-    "outline_mm",
-    *FIGURES,
-    "shape",
-    "shape_sure",
-    "centre_mm",
-    "ends_mm",
-    "budget",
-    "width_budget",
-)
-
-
-def _unmeasured() -> dict[str, Any]:
-    return dict.fromkeys(_MEASURED)
-
-
-def _measured(made: Measurement) -> dict[str, Any]:
-    values = (
-        points(made.outline_mm, 3),
-        *_pair(made.length),
-        *_pair(made.path),
-        *_pair(made.width),
-        *_pair(made.area),
-        *_pair(made.ratio),
-        made.shape,
-        bool(made.shape_sure),
-        points([made.centre_mm], 4)[0],
-        points(made.ends_mm, 4),
-        _budget(made.length),
-        _budget(made.width),
-    )
-    return dict(zip(_MEASURED, values, strict=True))
-
-
-def _pair(quantity: Quantity) -> tuple[float | None, float | None]:
-    return number(quantity.value, 4), number(quantity.expanded, 4)
-
-
-def _budget(quantity: Quantity) -> dict[str, float | None]:
-    return {name: number(u, 6) for name, u in quantity.budget.items()}
