@@ -22,9 +22,7 @@ _FADES_PX = 6.0  # how far a tip may fade to either side of its end, twice that 
 _STEP_PX = 0.5
 # How a fading tip is followed, see `drawn_out`. Own choices, by tips of rendered photos that
 # taper to a third of their width and others that do not.
-_LAG = (
-    2.25  # blurs farther in: 0.99 of the plateau, where a line ends sharply (a Gaussian edge)
-)
+_LAG = 2.25  # blurs farther in: 0.99 of the plateau of a line that ends sharply (Gaussian)
 _LEAST_LEFT = 0.4  # of what is seen there, however steeply it falls
 _SHARP = 0.3  # blurs between the earliest and the latest end of what ends sharply
 _GRAINS = 3.0  # what is less may be grain
