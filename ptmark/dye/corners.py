@@ -1,5 +1,7 @@
 """Whether a photo was smoothed: corners of the card's squares, printed sharp, are rounded."""
 
+from weakref import WeakKeyDictionary
+
 import numpy as np
 import numpy.typing as npt
 
@@ -9,6 +11,7 @@ from ptmark.dye.sharpness import (
     QUARTERS,
     STEP_PX,
     edge_profile,
+    edge_profiles,
     halo_of_card,
     light_across,
     marker_places,
@@ -20,6 +23,7 @@ __all__ = ["MOST_CUT", "is_filtered", "rounding_of_card"]
 
 Array = npt.NDArray[np.float64]
 
+_KEPT: WeakKeyDictionary[Photo, tuple[SurfaceMap, float | None]] = WeakKeyDictionary()
 # Corners of the card's squares cut by more than blur does, px: 123 rendered photos as taken at
 # most 0.26, a median of 5 px 0.5 to 1.05, of 9 px and the smoothing of skin 1.4 to 2.
 MOST_CUT = 0.4
@@ -64,6 +68,13 @@ def rounding_of_card(photo: Photo, surface: SurfaceMap) -> float | None:
     it: there each of its two edges passes the root of a half (own derivation). Median filters
     and the smoothing of skin cut it farther, as they do thin ends.
     """
+    kept = _KEPT.get(photo)
+    if kept is None or kept[0] is not surface:
+        kept = _KEPT[photo] = surface, _rounding(photo, surface)
+    return kept[1]
+
+
+def _rounding(photo: Photo, surface: SurfaceMap) -> float | None:
     squares = _as_they_lie(photo, surface)
     at, ways = _sides(squares)
     sides = _light(photo, surface, at, ways, FREE_MM)
@@ -89,8 +100,7 @@ def _as_they_lie(photo: Photo, surface: SurfaceMap) -> Array:
     if light is None:
         return drawn[:0]
     per_mm = np.linalg.norm(surface.to_px(at + 0.1 * ways) - surface.to_px(at), axis=1) / 0.1
-    profiles = [edge_profile(one[None], least=1) for one in light]
-    off = [np.nan if one is None else _place(one, 0.5) for one in profiles]
+    off = [np.nan if np.isnan(one[0]) else _place(one, 0.5) for one in edge_profiles(light)]
     outwards = (np.array(off) / per_mm).reshape(-1, 2, 4).mean(axis=1)
     found = (np.abs(outwards) < _MOST_OFF_MM).all(axis=1)  # nor where it is unknown
     return np.asarray((drawn + outwards * _OUTWARD.sum(axis=1))[found])

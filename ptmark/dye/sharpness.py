@@ -16,6 +16,7 @@ __all__ = [
     "blur_of_edges",
     "blurs_of_card",
     "edge_profile",
+    "edge_profiles",
     "halo_of_card",
     "ink_of_card",
     "light_across",
@@ -88,19 +89,23 @@ def halo_of_card(photo: Photo, surface: SurfaceMap) -> float | None:
     return None if profile is None else float(profile.max()) - 1
 
 
-def edge_profile(light: Array, least: int = _LEAST_EDGES) -> Array | None:
+def edge_profile(light: Array) -> Array | None:
     """Median green light across edges, lines (N, samples, 3): 0 in the ink, 1 on the white.
 
-    None where fewer than so many are clear.
+    None where too few are clear.
     """
+    every = edge_profiles(light)
+    clear = np.isfinite(every[:, 0])
+    return np.median(every[clear], axis=0) if clear.sum() >= _LEAST_EDGES else None
+
+
+def edge_profiles(light: Array) -> Array:
+    """The same of each line, shape (N, samples); NaN where it is not clear."""
     green = light[..., 1]
     fifth = green.shape[1] // 5
     ink, white = (np.median(one, axis=1) for one in (green[:, :fifth], green[:, -fifth:]))
-    clear = white - ink >= _LEAST_CONTRAST
-    if np.count_nonzero(clear) < least:
-        return None
-    ink, white = ink[clear, None], white[clear, None]
-    return np.asarray(np.median((green[clear] - ink) / (white - ink), axis=0))
+    contrast = np.where(white - ink >= _LEAST_CONTRAST, white - ink, np.nan)
+    return np.asarray((green - ink[:, None]) / contrast[:, None])
 
 
 def ink_of_card(photo: Photo, surface: SurfaceMap) -> float | None:
