@@ -13,7 +13,7 @@ from ptmark.dye.sharpness import (
     edge_profile,
     edge_profiles,
     halo_of_card,
-    light_across,
+    light_on_card,
     marker_places,
 )
 from ptmark.photo import Photo
@@ -34,8 +34,6 @@ HELD_HALO = 0.33
 _CUT_BY_BLUR = 0.77
 _CORNER_MM = 1.3  # along each side; the ink's inner corner lies 2 mm inside
 _LOOK_MM, _MOST_OFF_MM = 1.4, 0.55  # so far off, the look still begins in the ink, 2 mm wide
-_REACH_PX = 24
-_LEAST_REACH_PX = 4
 _OUTWARD = np.array([[-1.0, 0.0], [0.0, -1.0], [1.0, 0.0], [0.0, 1.0]])  # of left, top, …
 
 
@@ -77,8 +75,8 @@ def rounding_of_card(photo: Photo, surface: SurfaceMap) -> float | None:
 def _rounding(photo: Photo, surface: SurfaceMap) -> float | None:
     squares = _as_they_lie(photo, surface)
     at, ways = _sides(squares)
-    sides = _light(photo, surface, at, ways, FREE_MM)
-    corners = _light(photo, surface, *_bisectors(squares), _CORNER_MM)
+    sides = light_on_card(photo, surface, at, ways, FREE_MM)
+    corners = light_on_card(photo, surface, *_bisectors(squares), _CORNER_MM)
     if sides is None or corners is None:
         return None
     side, corner = edge_profile(sides), edge_profile(corners)
@@ -96,7 +94,7 @@ def _as_they_lie(photo: Photo, surface: SurfaceMap) -> Array:
     """
     drawn = np.array([(x, y, x + MARKER_MM, y + MARKER_MM) for x, y in marker_places()])
     at, ways = _sides(drawn)
-    light = _light(photo, surface, at, ways, _LOOK_MM)
+    light = light_on_card(photo, surface, at, ways, _LOOK_MM)
     if light is None:
         return drawn[:0]
     per_mm = np.linalg.norm(surface.to_px(at + 0.1 * ways) - surface.to_px(at), axis=1) / 0.1
@@ -130,19 +128,6 @@ def _bisectors(squares: Array) -> tuple[Array, Array]:
     at = squares[:, [[0, 1], [2, 1], [2, 3], [0, 3]]].reshape(-1, 2)
     ways = np.array([[-1.0, -1.0], [1.0, -1.0], [1.0, 1.0], [-1.0, 1.0]])
     return at, np.tile(ways, (len(squares), 1))
-
-
-def _light(
-    photo: Photo, surface: SurfaceMap, at: Array, ways: Array, reach_mm: float
-) -> Array | None:
-    """Light from ink to white through places (N, 2) mm, as `light_across`; None if short."""
-    if not len(at):
-        return None
-    here = surface.to_px(at)
-    outward = surface.to_px(at + 0.1 * ways) - here
-    per_mm = np.linalg.norm(outward, axis=1) / 0.1
-    reach = min(_REACH_PX, reach_mm * float(per_mm.min()))
-    return None if reach < _LEAST_REACH_PX else light_across(photo, here, outward, reach)
 
 
 def _place(profile: Array, level: float) -> float:

@@ -19,7 +19,7 @@ __all__ = [
     "edge_profiles",
     "halo_of_card",
     "ink_of_card",
-    "light_across",
+    "light_on_card",
     "marker_places",
 ]
 
@@ -28,7 +28,7 @@ Array = npt.NDArray[np.float64]
 MARKER_MM, _INSET_MM, FREE_MM = 12.0, 4.0, 1.8  # the card's layout; ink is 2 mm wide
 _INK_MM, _LEAST_APART_PX = 2.0, 12.0
 _LEAST_EDGES = 4
-_REACH_PX = 24
+_REACH_PX, _LEAST_REACH_PX = 24, 4
 STEP_PX = 0.25
 QUARTERS = 1.349  # way of a Gaussian edge from 25 to 75 %, in standard deviations
 _LEAST_CONTRAST = 0.08  # linear light
@@ -138,15 +138,27 @@ def ink_of_card(photo: Photo, surface: SurfaceMap) -> float | None:
 def _across_card(
     photo: Photo, surface: SurfaceMap
 ) -> tuple[Array, npt.NDArray[np.bool_]] | None:
-    """Light from ink to white, as `light_across`, and which lines run sideways on the card."""
+    """Light from ink to white, as `light_on_card`, and which lines run sideways on the card."""
     places, ways = _card_edges()
-    at = surface.to_px(places)
-    outward = surface.to_px(places + 0.1 * ways) - at
-    per_mm = np.linalg.norm(outward, axis=1) / 0.1
-    reach = min(_REACH_PX, FREE_MM * float(per_mm.min()))
-    if reach < 4:
+    light = light_on_card(photo, surface, places, ways, FREE_MM)
+    return None if light is None else (light, ways[:, 0] != 0)
+
+
+def light_on_card(
+    photo: Photo, surface: SurfaceMap, at: Array, ways: Array, reach_mm: float
+) -> Array | None:
+    """Linear light along lines on the card, shape (N, samples, 3); NaN beyond the photo.
+
+    Through places (N, 2) mm, along ways (N, 2), so far to both sides and `STEP_PX` apart; None
+    where there are no places or they are too few pixels apart.
+    """
+    if not len(at):
         return None
-    return light_across(photo, at, outward, reach), ways[:, 0] != 0
+    here = surface.to_px(at)
+    outward = surface.to_px(at + 0.1 * ways) - here
+    per_mm = np.linalg.norm(outward, axis=1) / 0.1
+    reach = min(_REACH_PX, reach_mm * float(per_mm.min()))
+    return None if reach < _LEAST_REACH_PX else _across(photo, here, outward, reach)
 
 
 def _card_edges() -> tuple[Array, Array]:
@@ -199,17 +211,14 @@ def blur_of_edges(photo: Photo) -> float | None:
     if not places:
         return None
     reach = max(_REACH_PX, 3 * stride)
-    light = light_across(photo, np.array(places, float), np.array(ways, float), reach)
+    light = _across(photo, np.array(places, float), np.array(ways, float), reach)
     clear = _blurs(light)[~_is_shade(light)]
     clear = clear[np.isfinite(clear)]
     return float(np.percentile(clear, 25)) if len(clear) >= 8 else None
 
 
-def light_across(photo: Photo, at: Array, ways: Array, reach: float) -> Array:
-    """Linear light along lines across edges, shape (N, samples, 3); NaN beyond the photo.
-
-    Through places (N, 2) px, along ways (N, 2), so many px to both sides, `STEP_PX` apart.
-    """
+def _across(photo: Photo, at: Array, ways: Array, reach: float) -> Array:
+    """Linear light along lines across edges, shape (N, samples, 3); NaN beyond the photo."""
     ways = ways / np.linalg.norm(ways, axis=1, keepdims=True)
     offsets = np.arange(-reach, reach + 1e-9, STEP_PX)
     lines = (at[:, None] + offsets[None, :, None] * ways[:, None]).astype(np.float32)
