@@ -9,12 +9,12 @@ import shapely
 from ptmark.series.frame import Frame
 from ptmark.series.hidden import is_hidden, is_washed_out
 
-__all__ = ["blob_at", "missing_words"]
+__all__ = ["missing_words"]
 
 Array = npt.NDArray[np.float64]
 
 
-def blob_at(frame: Frame, around_px: Array) -> str:
+def _blob_at(frame: Frame, around_px: Array) -> str:
     """Reason of a blob that was left out at a place of the photo; "" where there is none."""
     place = shapely.make_valid(shapely.Polygon(around_px))
     for blob in frame.left_out:
@@ -40,7 +40,7 @@ def missing_words(
     """
     if not frame.shows(around_px):
         return "the photo, or its examined area, does not show the place", False
-    reason = blob_at(frame, around_px)
+    reason = _blob_at(frame, around_px)
     if reason:
         return f"a blob there was left out: {reason}", False
     if is_hidden(frame, around_px, other, to_other):
