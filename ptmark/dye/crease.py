@@ -6,6 +6,8 @@ darker than that too: a share of full dye that raises the log of red over green 
 0.23 of the log light that luma shows (`ptmark.dye.contrast`).
 """
 
+from collections.abc import Iterator
+from itertools import islice
 from math import ceil, isnan, log
 from statistics import fmean, median
 from typing import NamedTuple
@@ -61,40 +63,36 @@ def in_creases(photo: Photo, called: list[Contour]) -> list[Contour]:
     near = _neighbours(pale, called)
     found = [
         one
-        for one, others in zip(pale, near, strict=True)
-        if _goes_on(photo, one, [two for two in others if two not in pale])
+        for one in pale
+        if _goes_on(photo, one, [two for two in near[one] if two not in pale])
     ]
-    while True:
-        stands = [
-            one
-            for one, others in zip(pale, near, strict=True)
-            if one in found and any(_may_go_on(one, two, pale, found) for two in others)
-        ]
-        if not stands:
-            return found
+    while stands := [
+        one
+        for one in found
+        if any(two in pale and two not in found and _meets(one, two) for two in near[one])
+    ]:
         found = [one for one in found if one not in stands]
+    return found
 
 
-def _may_go_on(one: Contour, other: Contour, pale: list[Contour], found: list[Contour]) -> bool:
-    """Whether another pale line that stands lies at an end of one."""
-    if other not in pale or other in found:
-        return False
-    ends = one.outline_px[list(farthest(one.outline_px)[:2])]
-    return any(_is_near(end, other) for end in ends)
+def _meets(one: Contour, other: Contour) -> bool:
+    """Whether another lies at an end of one."""
+    first, last, _ = farthest(one.outline_px)
+    return any(_is_near(end, other) for end in one.outline_px[[first, last]])
 
 
 def _is_near(end: Array, other: Contour) -> bool:
     return bool((np.abs(other.outline_px - end).max(axis=1) < _GAP).any())
 
 
-def _neighbours(pale: list[Contour], called: list[Contour]) -> list[list[Contour]]:
+def _neighbours(pale: list[Contour], called: list[Contour]) -> dict[Contour, list[Contour]]:
     """For each pale one the others that lie within reach of its ends."""
     boxes = np.array([(c.outline_px.min(axis=0), c.outline_px.max(axis=0)) for c in called])
-    near = []
+    near = {}
     for one in pale:
         low, high = one.outline_px.min(axis=0) - _REACH, one.outline_px.max(axis=0) + _REACH
         meets = ((boxes[:, 0] < high) & (boxes[:, 1] > low)).all(axis=1)
-        near.append([called[i] for i in np.flatnonzero(meets) if called[i] is not one])
+        near[one] = [called[i] for i in np.flatnonzero(meets) if called[i] is not one]
     return near
 
 
@@ -118,23 +116,18 @@ class _Beyond(NamedTuple):
 
 
 def _goes_on(photo: Photo, one: Contour, others: list[Contour]) -> bool:
+    """Whether the dark goes on beyond both ends, or beyond one and the other is hidden."""
     first, last, length = farthest(one.outline_px)
-    ends, centre = one.outline_px[[first, last]], one.outline_px.mean(axis=0)
     hidden = 0
-    for end in ends:
-        near = np.hypot(*(one.outline_px - end).T) < max(_LEAST_NEAR, min(_NEAR, length / 2))
-        middle = one.outline_px[near].mean(axis=0)
-        inside = ceil(min(_INSIDE, length / 2))
-        ways = [_unit(middle - centre), _unit(end - middle)]
-        seen = [_beyond(photo, middle, end, way, inside, others) for way in ways]
-        best = max((each for each in seen if each is not None), default=None)
-        if best is None:
+    for end in one.outline_px[[first, last]]:
+        beyond = _beyond(photo, one, end, length, others)
+        if beyond is None:
             hidden += 1
             if not _is_hidden_by_round_ones(photo, end, others):
                 return False
-        elif not _is_as_dark(one, best):
+        elif not _is_as_dark(one, beyond):
             return False
-    return hidden < len(ends)
+    return hidden < 2
 
 
 def _is_hidden_by_round_ones(photo: Photo, end: Array, others: list[Contour]) -> bool:
@@ -168,12 +161,58 @@ def _unit(way: Array) -> Array:
 
 
 def _beyond(
-    photo: Photo, middle: Array, end: Array, way: Array, inside: int, others: list[Contour]
+    photo: Photo, one: Contour, end: Array, length: float, others: list[Contour]
 ) -> _Beyond | None:
-    """What lies beyond an end, along a way outwards; None where that is hidden."""
-    first, aside = inside + _CLEAR, np.array([-way[1], way[0]])
-    long, wide = first + _BLOCK * _BLOCKS, 2 * _ASIDE + 1
-    corner = middle + ((end - middle) @ way - inside) * way - _ASIDE * aside
+    """What lies beyond an end, along the way of two on which the dark goes on the most.
+
+    One leads there from the outline's centre, one along what lies near the end.
+    """
+    near = np.hypot(*(one.outline_px - end).T) < max(_LEAST_NEAR, min(_NEAR, length / 2))
+    middle = one.outline_px[near].mean(axis=0)
+    inside = ceil(min(_INSIDE, length / 2))
+    ways = _unit(middle - one.outline_px.mean(axis=0)), _unit(end - middle)
+    starts = [middle + ((end - middle) @ way - inside) * way for way in ways]
+    seen = [
+        _along(photo, start, way, inside, others)
+        for start, way in zip(starts, ways, strict=True)
+    ]
+    return max((each for each in seen if each is not None), default=None)
+
+
+def _along(
+    photo: Photo, start: Array, way: Array, inside: int, others: list[Contour]
+) -> _Beyond | None:
+    """What lies ``inside`` px and more from a start, along a way; None where that is hidden."""
+    first = inside + _CLEAR
+    cuts = [0, max(inside - 1, 1), *range(first, first + _BLOCK * (_BLOCKS + 1), _BLOCK)]
+    strip = _straightened(photo, start, way, cuts[-1], others)
+    if strip is None:
+        return None
+    own, _, *blocks = _means(*strip, cuts)
+    core = _line(own, _ASIDE, _DRIFT)
+    if core is None:
+        return None
+    told = list(islice(_followed(blocks, core.row), _TOLD))
+    if len(told) < _LEAST_TOLD:
+        return None
+    return _Beyond(
+        least=min(line.dark for line in told),
+        mostly=median(line.dark for line in told),
+        red=median(line.red for line in told),
+        inside=core.dark,
+        line=core.least,
+    )
+
+
+def _straightened(
+    photo: Photo, start: Array, way: Array, long: int, others: list[Contour]
+) -> tuple[Float, npt.NDArray[np.bool_]] | None:
+    """Log light and redness along a way, shape (2, wide, long), and where nothing hides them.
+
+    None where the way leaves the photo.
+    """
+    aside, wide = np.array([-way[1], way[0]]), 2 * _ASIDE + 1
+    corner = start - _ASIDE * aside
     corners = corner + np.array([[0, 0], [long, 0], [0, wide], [long, wide]]) @ [way, aside]
     low = np.floor(corners.min(axis=0)).astype(np.intp) - 1
     high = np.ceil(corners.max(axis=0)).astype(np.intp) + 2
@@ -185,32 +224,24 @@ def _beyond(
     to_photo = np.column_stack([way, aside, corner - low])
     flags = cv2.INTER_LINEAR | cv2.WARP_INVERSE_MAP
     *values, bare = cv2.split(cv2.warpAffine(planes, to_photo, (long, wide), flags=flags))
-    starts = [0, max(inside - 1, 1), *range(first, long, _BLOCK)]
-    seen = bare > 1 - 1e-3
-    sums = np.add.reduceat(np.where(seen, np.stack(values), 0), starts, axis=2)
-    count = np.add.reduceat(seen.astype(np.intp), starts, axis=1)
-    enough = 2 * count >= np.diff([*starts, long])
-    rows = np.where(enough, sums / np.maximum(count, 1), np.nan)
-    own = _line(rows[:, :, 0], _ASIDE, _DRIFT)
-    if own is None:
-        return None
-    told, row = [], own.row
-    for i in range(2, len(starts)):
-        line = _line(rows[:, :, i], min(max(row, _ROWS[0]), _ROWS[1]), _MORE)
+    return np.stack(values), bare > 1 - 1e-3
+
+
+def _means(values: Float, seen: npt.NDArray[np.bool_], cuts: list[int]) -> list[Array]:
+    """The mean row by row between cuts, shape (2, wide) each; NaN where most is hidden."""
+    sums = np.add.reduceat(np.where(seen, values, 0), cuts[:-1], axis=2)
+    count = np.add.reduceat(seen.astype(np.intp), cuts[:-1], axis=1)
+    means = np.where(2 * count >= np.diff(cuts), sums / np.maximum(count, 1), np.nan)
+    return list(np.moveaxis(means, 2, 0))
+
+
+def _followed(blocks: list[Array], row: int) -> Iterator["_Line"]:
+    """The line in each of the blocks (`_means`) that tell it, followed from a row on."""
+    for rows in blocks:
+        line = _line(rows, min(max(row, _ROWS[0]), _ROWS[1]), _MORE)
         if line is not None:
-            told.append(line)
+            yield line
             row = line.row
-        if len(told) == _TOLD:
-            break
-    if len(told) < _LEAST_TOLD:
-        return None
-    return _Beyond(
-        least=min(line.dark for line in told),
-        mostly=median(line.dark for line in told),
-        red=median(line.red for line in told),
-        inside=own.dark,
-        line=own.least,
-    )
 
 
 def _bare(others: list[Contour], corner: Ints, shape: tuple[int, ...]) -> Float:
