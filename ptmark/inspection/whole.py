@@ -21,6 +21,7 @@ from ptmark.dye import (
     find_indications,
     refine_in_mode,
 )
+from ptmark.dye.haze import UNEVEN
 from ptmark.errors import OutlineError, UsageError
 from ptmark.inspection.at_hand import AtHand
 from ptmark.inspection.handing_on import Blind, distances_of, scene_of
@@ -103,10 +104,21 @@ class Inspection(AtHand):
         """Take back a blob that the suggestions left out; returns its letter.
 
         What was taken back before keeps its letter: it must not count twice.
+
+        Raises
+        ------
+        OutlineError
+            If there is no photo, or it stands for the whole area and is no outline of dye.
         """
         if self.photo is None:
             raise OutlineError("there is no photo yet", mend="open a photo first")
         blob = self.left_out[index]
+        if self.is_whole_area(blob):
+            raise OutlineError(
+                "this is the whole area looked at, not the outline of an indication",
+                mend="Mark out a smaller area where the colour is even and look again, or "
+                "trace the indication by hand.",
+            )
         outline_px, edge = refine_in_mode(self.photo, blob.outline_px, self.state.mode)
         self._refined[id(blob)] = (blob, np.round(outline_px, OUTLINE_DIGITS))
         before = self._taken_back(blob)
@@ -115,6 +127,11 @@ class Inspection(AtHand):
         if before.standing == "dropped":
             self.edit(before.id, "take", standing="taken")
         return before.id
+
+    @staticmethod
+    def is_whole_area(blob: LeftOut) -> bool:
+        """Whether what was left out stands for all that was looked at, as too uneven."""
+        return blob.reason == UNEVEN
 
     def taken_back(self) -> dict[int, str]:
         """The letters of what was taken back of `left_out` and stands, by its number."""

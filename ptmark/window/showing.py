@@ -83,7 +83,11 @@ class Shown:
         ]
         blobs = inspection.left_out
         made += [
-            Mark(f"left {number}", self._polygon(blobs[number].outline_px, fresh), "left out")
+            Mark(
+                f"left {number}",
+                self._polygon(blobs[number].outline_px, fresh),
+                "area" if inspection.is_whole_area(blobs[number]) else "left out",
+            )
             for number in left_out
             if number < len(blobs)
         ]

@@ -392,6 +392,10 @@
       <translation>Die Arbeit wird zurückgeholt</translation>
     </message>
     <message>
+      <source>By keys: arrows steer, Space sets a point, Enter closes, Esc leaves.</source>
+      <translation>Mit Tasten: Pfeile steuern, die Leertaste setzt einen Punkt, Enter schließt, Esc bricht ab.</translation>
+    </message>
+    <message>
       <source>By keys: arrows steer, Space sets a point.</source>
       <translation>Mit Tasten: Pfeile steuern, die Leertaste setzt einen Punkt.</translation>
     </message>
@@ -708,6 +712,10 @@
       <translation>Einen Punkt ziehen, oder mit Tab zu ihm gehen und die Pfeiltasten nehmen.</translation>
     </message>
     <message>
+      <source>Draw round the indication with the button held down, or click points.</source>
+      <translation>Mit gedrückter Taste um die Anzeige zeichnen oder Punkte klicken.</translation>
+    </message>
+    <message>
       <source>Draw round the indication.</source>
       <translation>Um die Anzeige herum zeichnen.</translation>
     </message>
@@ -842,10 +850,6 @@
     <message>
       <source>Enter, or a click on the first point, closes it.</source>
       <translation>Enter oder ein Klick auf den ersten Punkt schließt ihn.</translation>
-    </message>
-    <message>
-      <source>Enter, or a click on the first point, closes the outline. Backspace: one back.</source>
-      <translation>Enter oder ein Klick auf den ersten Punkt schließt den Umriss. Rücktaste: einen zurück.</translation>
     </message>
     <message>
       <source>Entering the review into {0}</source>
@@ -1106,10 +1110,6 @@
     <message>
       <source>History of the serial</source>
       <translation>Verlauf der Seriennummer</translation>
-    </message>
-    <message>
-      <source>Hold the button down and draw round the indication.</source>
-      <translation>Die Taste halten und um die Anzeige zeichnen.</translation>
     </message>
     <message>
       <source>How far the check is</source>
@@ -1956,6 +1956,10 @@
     <message>
       <source>Points</source>
       <translation>Punkte</translation>
+    </message>
+    <message>
+      <source>Points: {0}. Enter, or a click on the first point, closes the outline. Backspace: one back.</source>
+      <translation>Punkte: {0}. Enter oder ein Klick auf den ersten Punkt schließt den Umriss. Rücktaste: einen zurück.</translation>
     </message>
     <message>
       <source>Position of the photo</source>
@@ -4602,6 +4606,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>das sicherste; das längste, wo sie abweichen</translation>
     </message>
     <message>
+      <source>the whole area: mark out a smaller one, or trace by hand</source>
+      <translation>der ganze Bereich: einen kleineren markieren oder von Hand zeichnen</translation>
+    </message>
+    <message>
       <source>the {0} is not named</source>
       <translation>nicht benannt: {0}</translation>
     </message>
@@ -6179,6 +6187,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>Mark a smaller examined area, or clean the part again and repeat the test.</source>
       <translation>Einen kleineren Prüfbereich markieren, oder das Teil noch einmal reinigen und die Prüfung wiederholen.</translation>
+    </message>
+    <message>
+      <source>Mark out a smaller area where the colour is even and look again, or trace the indication by hand.</source>
+      <translation>Einen kleineren Bereich mit gleichmäßiger Farbe markieren und neu suchen oder die Anzeige von Hand zeichnen.</translation>
     </message>
     <message>
       <source>May be met: {0}.</source>
@@ -10527,6 +10539,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>this is not an inspection record</source>
       <translation>das ist kein Prüfprotokoll</translation>
+    </message>
+    <message>
+      <source>this is the whole area looked at, not the outline of an indication</source>
+      <translation>das ist der ganze betrachtete Bereich, nicht der Umriss einer Anzeige</translation>
     </message>
     <message>
       <source>this kind of 16-bit TIFF is not read</source>

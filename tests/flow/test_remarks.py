@@ -12,8 +12,8 @@ from PIL import Image
 from ptmark.__main__ import main
 from ptmark.criteria import load_profile
 from ptmark.dye import EdgeQuality, LeftOut, Suggestions
-from ptmark.dye.haze import DENSE_HAZE
-from ptmark.errors import PhotoError
+from ptmark.dye.haze import DENSE_HAZE, UNEVEN
+from ptmark.errors import OutlineError, PhotoError
 from ptmark.inspection import Inspection
 from ptmark.inspection.draft import draft_of_record, draft_to_json, restore_draft
 from ptmark.inspection.looking_over import smallest_that_counts
@@ -151,10 +151,26 @@ def test_blob_taken_back_in_a_fluorescent_photo_follows_its_light(dark_file):
     ends = ((100.0, 500.0), (300.0, 500.0))
     inspection.set_reference(LineReference(ends_px=ends, length_mm=20.0))
     seen = inspection.look()
-    inspection.left_out = tuple(seen.found)  # as if they had been left out
+    inspection.left_out = tuple(  # as if they had been left out
+        LeftOut(outline_px=one.outline_px, edge=one.edge, reason="too pale")
+        for one in seen.found
+    )
     name = inspection.take_left_out(0)
     assert inspection.marked(name).edge.source == "snapped"
     assert measured(inspection) == pytest.approx([np.hypot(20, 1.2)], abs=0.2)
+
+
+def test_the_whole_area_is_never_taken_back_as_an_indication(photo_file):
+    inspection = Inspection()
+    inspection.open(photo_file)
+    frame = np.array([[0, 0], [300, 0], [300, 200], [0, 200]], float)
+    edge = EdgeQuality(shift_px=0.0, noise_px=0.0)
+    inspection.left_out = (LeftOut(outline_px=frame, edge=edge, reason=UNEVEN),)
+    before = inspection.state
+    with pytest.raises(OutlineError, match="trace the indication by hand"):
+        inspection.take_left_out(0)
+    assert inspection.state is before
+    assert inspection.taken_back() == {}
 
 
 @pytest.mark.parametrize(

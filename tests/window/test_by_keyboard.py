@@ -1,5 +1,6 @@
 """The whole way with a rule in the photo by keyboard alone: no mouse event is ever made."""
 
+import numpy as np
 import pytest
 from PySide6.QtCore import QEvent, QObject, QPointF, Qt
 from PySide6.QtTest import QTest
@@ -126,4 +127,36 @@ def test_from_photo_to_report(qtbot, window, idle, scene_without_card, tmp_path,
     assert record.evaluation["verdict"] == "rejectable"
     assert {one["standing"] for one in record.indications} == {"taken"}
     assert (tmp_path / "out.pdf").is_file()
+    assert watch.seen == 0
+
+
+def test_an_outline_is_traced_free_hand_by_keys_alone(qtbot, opened, idle):
+    """Free hand: arrows steer, Space sets a point, Backspace takes one back, Enter closes."""
+    watch = NoMouse()
+    QApplication.instance().installEventFilter(watch)
+    hands, session, view = Hands(opened), opened.session, opened.view
+    session.go("Indications")
+    hands.tab_to(opened.indications_step.trace_buttons["free"])
+    hands.key(KEY.Key_Space)
+    assert opened.focusWidget() is view
+    assert "Space sets a point, Enter closes, Esc leaves" in opened.foot.hint.text()
+    corners, count = [(300, 700), (420, 700), (420, 760), (300, 760)], len(session.state.marked)
+    for corner in (*corners[:3], (600, 900)):
+        hands.point_at(*corner)
+        hands.key(KEY.Key_Space)
+    hands.key(KEY.Key_Backspace)
+    hands.point_at(*corners[3])
+    hands.key(KEY.Key_Space)
+    hands.key(KEY.Key_Return)
+    qtbot.waitUntil(lambda: len(session.state.marked) == count + 1, timeout=20_000)
+    outline = session.state.marked[-1].outline_px
+    most = 1.0 / view.port.scale  # the pointer stands on whole px of the screen
+    assert np.abs(outline - corners).max() <= most
+    hands.point_at(500, 500)
+    hands.key(KEY.Key_Space)
+    hands.key(KEY.Key_Escape)  # leaves, and takes nothing of it
+    assert view.tool is None
+    hands.key(KEY.Key_Z, CONTROL)
+    idle()
+    assert len(session.state.marked) == count
     assert watch.seen == 0

@@ -4,11 +4,13 @@ import json
 import shutil
 from dataclasses import replace
 
+import numpy as np
 import pytest
-from PySide6.QtCore import Qt
+from PySide6.QtCore import QPointF, Qt
 from PySide6.QtWidgets import QLineEdit
 
 from ptmark.dye import LeftOut
+from ptmark.dye.haze import UNEVEN
 from ptmark.record import save_record
 from ptmark.window import dialogs
 from ptmark.window.saved_names import beside
@@ -220,6 +222,22 @@ def test_a_left_out_blob_comes_back_with_one_click(qtbot, opened, idle):
     assert list(page.left_out_shown()) == [0]
     page.left_out.tree.setCurrentItem(group.child(0))  # as the arrow keys do
     assert opened.view.selected == {"left 0"}
+
+
+def test_the_whole_area_is_not_taken_back_and_the_mend_is_told(qtbot, opened):
+    inspection, page = opened.session.inspection, opened.indications_step
+    edge, frame = inspection.state.marked[0].edge, np.array([[0, 0], [1600, 0], [1600, 1200]])
+    inspection.left_out = (LeftOut(outline_px=frame.astype(float), edge=edge, reason=UNEVEN),)
+    page.refresh()
+    page.left_out.switch.click()
+    item, before = page.left_out.tree.topLevelItem(0).child(0), inspection.state
+    assert "the whole area: mark out a smaller one, or trace by hand" in item.text(0)
+    page.left_out.tree.itemActivated.emit(item, 0)
+    assert inspection.state is before
+    assert "trace the indication by hand" in page.notice.text.text()
+    opened.view.mark_clicked.emit(opened.view._mark_at(QPointF(1500.0, 100.0)))
+    assert inspection.state is before  # a click beside all indications takes nothing
+    assert opened.session.selected == ()
 
 
 def test_opening_alone_leaves_no_draft(opened, idle, home):

@@ -196,10 +196,39 @@ def test_free_hand_takes_what_is_drawn(qtbot):
     assert caught.args[0] == [(0, 0), (20, 0), (20, 20), (0, 20)]
 
 
-def test_a_free_click_without_a_drag_makes_nothing(qtbot):
+def test_free_hand_takes_points_too_as_keys_set_them(qtbot):
     tool = TraceTool("free", Rails)
+    assert "Space sets a point, Enter closes, Esc leaves" in tool.by_keys
+    for x, y in ((0, 0), (60, 0), (60, 30)):
+        tool.move(QPointF(x, y), held=False)
+        with qtbot.assertNotEmitted(tool.finished):
+            tap(tool, x, y)
+    assert "Points: 3" in tool.hint()
+    tool.back()
+    tap(tool, 60, 40)
+    with qtbot.waitSignal(tool.finished, timeout=1000) as caught:
+        tool.accept()
+    assert caught.args[0] == [(0, 0), (60, 0), (60, 40)]
+    assert tool.anchors == []
+
+
+def test_free_hand_what_is_drawn_takes_no_point_of_a_stray_click_along(qtbot):
+    tool = TraceTool("free", Rails)
+    tap(tool, 200, 200)
+    tool.press(QPointF(210, 0))  # a click of a hand that is not quite still
+    for x in (212, 214, 213):
+        tool.move(QPointF(x, 1), held=True)
     with qtbot.assertNotEmitted(tool.finished):
-        tap(tool, 5, 5)
+        tool.release(QPointF(213, 1))
+    assert tool.anchors == [QPointF(200, 200), QPointF(210, 0)]
+    drawn = [(0, 0), (20, 0), (20, 20), (0, 20)]
+    tool.press(QPointF(0, 0))
+    for x, y in drawn[1:]:
+        tool.move(QPointF(x, y), held=True)
+    assert tool.outline_now() == drawn
+    with qtbot.waitSignal(tool.finished, timeout=1000) as caught:
+        tool.release(QPointF(0, 10))
+    assert caught.args[0] == drawn
     assert tool.anchors == []
 
 

@@ -201,6 +201,8 @@ class LeftOutList(QWidget):
     def _size(self, blob: "LeftOut") -> str:
         inspection = self._session.inspection
         surface = inspection.surface if inspection else None
+        if inspection and inspection.is_whole_area(blob):
+            return tr("the whole area: mark out a smaller one, or trace by hand")
         box = blob.outline_px.max(axis=0) - blob.outline_px.min(axis=0)
         across = float(box.max())
         if surface is None:

@@ -1,4 +1,8 @@
-"""Tracing an indication by hand: along the dye's edge, free hand, or point by point."""
+"""Tracing an indication by hand: along the dye's edge, free hand, or point by point.
+
+In each way a press and release at one place sets a point, and so does Space where the arrow
+keys have brought the pointer. Free hand, what is drawn with the button held is all of it.
+"""
 
 from collections.abc import Callable
 from typing import Any
@@ -14,7 +18,7 @@ __all__ = ["TraceTool"]
 
 _HINTS = {
     "edge": tr("Click on the dye's edge and follow it; the line goes to the edge by itself."),
-    "free": tr("Hold the button down and draw round the indication."),
+    "free": tr("Draw round the indication with the button held down, or click points."),
     "points": tr("Click points round the indication."),
 }
 
@@ -27,6 +31,8 @@ class TraceTool(Tool):
     then the line to the pointer is straight. Without it both run at once.
     """
 
+    by_keys = tr("By keys: arrows steer, Space sets a point, Enter closes, Esc leaves.")
+
     def __init__(
         self,
         mode: str,
@@ -36,19 +42,21 @@ class TraceTool(Tool):
     ) -> None:
         super().__init__(parent)
         self.mode = mode
-        self.by_keys = "" if mode == "free" else self.by_keys
         self._tracer, self._beside = tracer, beside or _at_once
         self.anchors: list[QPointF] = []
         self._parts: list[list[QPointF]] = []
         self._live: list[QPointF] = []
         self._goal: QPointF | None = None
+        self._stroke: list[QPointF] = []  # free hand, while the button is held
         self._soon = QTimer(self, singleShot=True, interval=0)
         self._soon.timeout.connect(self._draw_live)
 
     def hint(self) -> str:
-        if self.anchors and self.mode != "free":
+        if self.anchors and len(self._stroke) < 2:
             return tr(
-                "Enter, or a click on the first point, closes the outline. Backspace: one back."
+                "Points: {0}. Enter, or a click on the first point, closes the outline. "
+                "Backspace: one back.",
+                len(self.anchors),
             )
         return _HINTS[self.mode]
 
@@ -57,15 +65,15 @@ class TraceTool(Tool):
         return [point for part in self._parts for point in part]
 
     def outline_now(self) -> list[tuple[float, float]]:
-        return [(p.x(), p.y()) for p in (*self.line(), *self._live)]
+        drawn = self._stroke if len(self._stroke) > 1 else (*self.line(), *self._live)
+        return [(p.x(), p.y()) for p in drawn]
 
     def press(self, at: QPointF) -> None:
-        if self.mode == "free":
-            self.anchors, self._parts = [QPointF(at)], [[QPointF(at)]]
-        elif len(self.line()) >= 3 and distance(at, self.anchors[0]) <= self.reach_px:
+        if len(self.line()) >= 3 and distance(at, self.anchors[0]) <= self.reach_px:
             self.accept()
         else:
             self._place(at)
+            self._stroke = [QPointF(at)] if self.mode == "free" else []
         self.changed.emit()
 
     def _place(self, at: QPointF) -> None:
@@ -98,13 +106,16 @@ class TraceTool(Tool):
         return [QPointF(float(x), float(y)) for x, y in path[1:]]
 
     def move(self, at: QPointF, *, held: bool) -> None:
-        if self.mode == "free":
-            if held and self._parts and distance(at, self._parts[0][-1]) > self.px_per_screen:
-                self._parts[0].append(QPointF(at))
-                self.changed.emit()
+        if held and self.mode == "free":
+            self._draw(at)
         elif self.anchors:
             self._goal = QPointF(at)
             self._soon.start()  # several moves in one turn of the loop cost one path
+
+    def _draw(self, at: QPointF) -> None:
+        if self._stroke and distance(at, self._stroke[-1]) > self.px_per_screen:
+            self._stroke.append(QPointF(at))
+            self.changed.emit()
 
     def _draw_live(self) -> None:
         if self._goal is None or not self.anchors:
@@ -117,14 +128,16 @@ class TraceTool(Tool):
         self.changed.emit()
 
     def release(self, at: QPointF) -> None:
-        if self.mode == "free" and self._parts:
-            self.accept()
+        stroke, self._stroke = self._stroke, []
+        if not any(distance(one, stroke[0]) > self.reach_px for one in stroke):
+            return  # a click, by a hand that is never quite still
+        self._clear()
+        if len(stroke) >= 3:
+            self.finished.emit([(p.x(), p.y()) for p in stroke])
 
     def accept(self) -> None:
         line = self.line()
         if len(line) < 3:
-            if self.mode == "free":
-                self._clear()
             return
         if self.mode == "edge":
             line += self._between(self.anchors[-1], self.anchors[0])[:-1]
@@ -133,6 +146,7 @@ class TraceTool(Tool):
 
     def _clear(self) -> None:
         self.anchors, self._parts, self._live, self._goal = [], [], [], None
+        self._stroke = []
         self.changed.emit()
 
     def back(self) -> None:
@@ -147,9 +161,9 @@ class TraceTool(Tool):
         self.changed.emit()
 
     def paint(self, painter: QPainter, to_widget: QTransform) -> None:
-        fixed = self.line()
+        fixed = self._stroke if len(self._stroke) > 1 else self.line()
         paint_line(painter, to_widget, fixed, closed=False, style="taken")
-        if fixed and self._live:
+        if fixed and self._live and fixed is not self._stroke:
             live = [fixed[-1], *self._live]
             paint_line(painter, to_widget, live, closed=False, style="suggested")
         paint_handles(painter, [to_widget.map(p) for p in self.anchors], len(self.anchors) - 1)

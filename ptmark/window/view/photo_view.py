@@ -266,7 +266,8 @@ class PhotoView(QWidget):
     def _mark_at(self, at: QPointF) -> str:
         """The mark under the pointer: the smallest that holds it, else the nearest line."""
         reach = 8.0 / self.port.scale
-        hits = [m for m in self.marks if near(m.outline, at, reach)]
+        marks = (m for m in self.marks if m.style != "area")  # would be hit everywhere
+        hits = [m for m in marks if near(m.outline, at, reach)]
         hits.sort(
             key=lambda m: m.outline.boundingRect().width() * m.outline.boundingRect().height()
         )
