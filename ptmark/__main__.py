@@ -14,7 +14,7 @@ from ptmark.errors import PtmarkError
 
 __all__ = ["main"]
 
-_SHOWN = {".jpg", ".jpeg", ".png", ".tif", ".tiff", ".webp", ".heic", ".heif", ".json"}
+_SHOWN = {".jpg", ".jpeg", ".png", ".tif", ".tiff", ".webp", ".heic", ".heif", ".avif", ".json"}
 
 
 def main(argv: list[str] | None = None) -> int:

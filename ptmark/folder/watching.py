@@ -11,7 +11,7 @@ from ptmark.photo import read_info
 
 __all__ = ["ENDINGS", "Arrivals", "folders_below", "pictures_in"]
 
-ENDINGS = (".jpg", ".jpeg", ".jpe", ".png", ".tif", ".tiff", ".webp", ".heic", ".heif")
+ENDINGS = (".jpg", ".jpeg", ".jpe", ".png", ".tif", ".tiff", ".webp", ".heic", ".heif", ".avif")
 # A file that has stopped growing but does not open may be a copy that stalled.
 PATIENCE_S = 30.0
 _TAIL = 64  # bytes

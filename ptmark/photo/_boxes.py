@@ -1,24 +1,77 @@
-"""Where a HEIC file keeps its coded pictures (ISO/IEC 14496-12:2022, 8.11; from memory)."""
+"""Boxes of HEIC and AVIF files: their pictures' properties, and where the coded ones are kept.
+
+ISO/IEC 14496-12:2022, 4.2 and 8.11, and ISO/IEC 23008-12, 9.3 (from memory).
+"""
 
 from collections.abc import Iterator
 
-__all__ = ["coded_parts"]
+from ptmark.photo._found import truncated
+
+__all__ = ["check_whole", "coded_parts", "properties"]
 
 _FULL = 4  # bytes of version and flags
 
 
-def coded_parts(data: bytes) -> Iterator[bytes]:
-    """The bytes of each HEVC picture: tiles, thumbnails, depth; none where none can be told."""
-    meta = dict(_boxes(data, 0, len(data))).get(b"meta")
-    if meta is None:
+def check_whole(data: bytes) -> None:
+    """Refuse a file that ends before its last box does."""
+    at = 0
+    while at < len(data):
+        size, head = int.from_bytes(data[at : at + 4], "big"), 8
+        if size == 1:
+            size, head = int.from_bytes(data[at + 8 : at + 16], "big"), 16
+        if size == 0:  # to the end of the file
+            return
+        if size < head or at + size > len(data):
+            raise truncated(len(data))
+        at += size
+
+
+def properties(data: bytes) -> Iterator[tuple[bytes, bytes]]:
+    """Kind and content of each property of the primary picture; none where none can be told."""
+    inside = _in_meta(data)
+    if b"pitm" not in inside or b"iprp" not in inside:
         return
-    inside = dict(_boxes(data, meta[0] + _FULL, meta[1]))
+    at, end = inside[b"pitm"]
+    primary = int.from_bytes(data[at + _FULL : end], "big")
+    held = dict(_boxes(data, *inside[b"iprp"]))
+    every = list(_boxes(data, *held.get(b"ipco", (0, 0))))
+    for item, number in _owned(data, *held.get(b"ipma", (0, 0))):
+        if item == primary and 0 < number <= len(every):
+            kind, (at, end) = every[number - 1]
+            yield kind, data[at:end]
+
+
+def coded_parts(data: bytes, kind: bytes) -> Iterator[bytes]:
+    """The bytes of each picture of that kind: tiles, thumbnails, depth; none if none is told.
+
+    ``kind`` is "hvc1" for HEVC, "av01" for AV1.
+    """
+    inside = _in_meta(data)
     if b"iloc" not in inside or b"iinf" not in inside:
         return
-    coded = set(_items_of(data, inside[b"iinf"], b"hvc1"))
+    coded = set(_items_of(data, inside[b"iinf"], kind))
     for item, start, end in _places(data, *inside[b"iloc"]):
         if item in coded:
             yield data[start:end]
+
+
+def _in_meta(data: bytes) -> dict[bytes, tuple[int, int]]:
+    meta = dict(_boxes(data, 0, len(data))).get(b"meta")
+    return {} if meta is None else dict(_boxes(data, meta[0] + _FULL, meta[1]))
+
+
+def _owned(data: bytes, start: int, end: int) -> Iterator[tuple[int, int]]:
+    """Item, and the number from 1 of a property of it, as the association box has them."""
+    wide = 2 if data[start : start + 1] == b"\0" else 4
+    long = 2 if data[start + 3 : start + 4] > b"\0" and data[start + 3] & 1 else 1
+    at = start + _FULL + 4
+    while at + wide < end:
+        item, count = int.from_bytes(data[at : at + wide], "big"), data[at + wide]
+        at += wide + 1
+        for place in range(at, min(at + count * long, end), long):
+            number = int.from_bytes(data[place : place + long], "big")
+            yield item, number & (0x7FFF if long == 2 else 0x7F)  # less the bit "essential"
+        at += count * long
 
 
 def _boxes(data: bytes, at: int, end: int) -> Iterator[tuple[bytes, tuple[int, int]]]:

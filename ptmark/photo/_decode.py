@@ -14,7 +14,7 @@ import numpy as np
 import numpy.typing as npt
 
 from ptmark.errors import PhotoError
-from ptmark.photo import _heic
+from ptmark.photo import _avif, _heic
 from ptmark.photo._found import COPY_AGAIN, Found, damaged
 from ptmark.photo._tiff import read_plain, upright_tag
 
@@ -83,6 +83,8 @@ def decode_reduced(path: Path, data: bytes, found: Found, most: int) -> Pixels |
 def _decode(path: Path, data: bytes, found: Found) -> Pixels:
     if found.way == "heif":
         return _heic.decode(data)
+    if found.way == "avif":
+        return _avif.decode(data)
     if found.way == "modes":
         return _by_modes(data, found)
     plain = found.way == "plain"

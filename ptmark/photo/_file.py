@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from pathlib import Path
 
 from ptmark.errors import PhotoError
-from ptmark.photo import _heic, _jpeg, _png, _tiff, _webp
+from ptmark.photo import _avif, _heic, _jpeg, _png, _tiff, _webp
 from ptmark.photo._exif import Exif, read_exif
 from ptmark.photo._found import COPY_AGAIN, Found
 from ptmark.photo._ifd import byte_order
@@ -16,7 +16,7 @@ from ptmark.photo._to_srgb import Space, of_adobe_rgb, of_codes, of_profile
 __all__ = ["File", "check_unchanged", "examine"]
 
 _MOST_BYTES = 2 << 30  # 250 megapixels of 16-bit RGB, with room to spare
-_OPENED = "JPEG, PNG, TIFF, WebP and HEIC pictures are opened"
+_OPENED = "JPEG, PNG, TIFF, WebP, HEIC and AVIF pictures are opened"
 _KNOWN = {
     b"GIF8": "a GIF",
     b"BM": "a BMP",
@@ -25,7 +25,6 @@ _KNOWN = {
     b"II+\0": "a BigTIFF",
     b"MM\0+": "a BigTIFF",
 }
-_AVIF = (b"avif", b"avis")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
@@ -98,11 +97,11 @@ def _look(data: bytes) -> Found:
         return _tiff.look(data)
     if data[:4] == b"RIFF" and data[8:12] == b"WEBP":
         return _webp.look(data)
+    if _avif.is_avif(data):
+        return _avif.look(data)
     if data[4:8] == b"ftyp" and data[8:12] in _heic.BRANDS:
         return _heic.look(data)
     kind = next((name for start, name in _KNOWN.items() if data.startswith(start)), "")
-    if data[4:8] == b"ftyp" and data[8:12] in _AVIF:
-        kind = "an AVIF"
     raise PhotoError(
         f"the file is {kind} file, which is not opened" if kind else "the file is no picture",
         mend=f"{_OPENED}, whatever the file is called",
@@ -112,10 +111,11 @@ def _look(data: bytes) -> Found:
 def _space(found: Found, exif: Exif) -> Space:
     """Code points come before a profile (as in PNG, third edition), a profile before EXIF.
 
-    HEIC is the other way round: its decoder fills in code points where the file has none.
+    HEIC is the other way round: its decoder fills in code points where the file has none. So
+    is AVIF, of whose code points a profile leaves those of the coding alone (ISO/IEC 23000-22).
     """
     mode = {"1": "L", "L": "L", "LA": "L", "1A": "L", "CMYK": "CMYK"}.get(found.mode, "RGB")
-    if found.coded is not None and not (found.format == "HEIC" and found.icc):
+    if found.coded is not None and not (found.format in {"HEIC", "AVIF"} and found.icc):
         return of_codes(*found.coded)
     if found.icc:
         return of_profile(found.icc, mode)

@@ -16,11 +16,11 @@ class Found:
 
     ``width`` and ``height`` are those stored, px. ``way`` says who decodes it: "direct" (to
     8-bit RGB at once), "whole" (all channels and bits), "modes" (by Pillow, for what the
-    others do not know), "plain" (unpacked TIFF, straight from its bytes) or "heif". ``exif``
-    is a TIFF-structured block, ``icc`` the embedded profile, ``coded`` the colour primaries
-    and transfer by ITU-T H.273 code points. ``inverted`` tells grey where 0 is white that the
-    decoder leaves so, ``multiplied`` colours times their alpha, ``packed`` compressed TIFF
-    data, and ``ends`` where the scans of a JPEG end. ``quality`` is a JPEG's, in the usual
+    others do not know), "plain" (unpacked TIFF, straight from its bytes), "heif" or "avif".
+    ``exif`` is a TIFF-structured block, ``icc`` the embedded profile, ``coded`` the colour
+    primaries and transfer by ITU-T H.273 code points. ``inverted`` tells grey where 0 is white
+    that the decoder leaves so, ``multiplied`` colours times their alpha, ``packed`` compressed
+    TIFF data, and ``ends`` where the scans of a JPEG end. ``quality`` is a JPEG's, in the usual
     scale to 100, by its tables for colour.
     """
 

@@ -11,8 +11,8 @@ import numpy as np
 import numpy.typing as npt
 
 from ptmark.errors import PhotoError
-from ptmark.photo._boxes import coded_parts
-from ptmark.photo._found import COPY_AGAIN, Found, check_size, damaged, truncated
+from ptmark.photo._boxes import check_whole, coded_parts
+from ptmark.photo._found import COPY_AGAIN, Found, check_size, damaged
 
 __all__ = ["BRANDS", "decode", "look"]
 
@@ -27,9 +27,9 @@ def look(data: bytes) -> Found:
     PhotoError
         If the file ends early, holds no HEIC picture, or is too big.
     """
-    _walk(data)
+    check_whole(data)
     heif = _open(data)
-    if not all(_filled(part) for part in coded_parts(data)):
+    if not all(_filled(part) for part in coded_parts(data, b"hvc1")):
         raise damaged("part of it is empty, as in a copy that was not finished")
     width, height = heif.size
     check_size(width, height)
@@ -85,16 +85,3 @@ def _filled(part: bytes) -> bool:
     only the length before one begins with a few.
     """
     return not part.endswith(b"\0") and b"\0" * 8 not in part
-
-
-def _walk(data: bytes) -> None:
-    at = 0
-    while at < len(data):
-        size, head = int.from_bytes(data[at : at + 4], "big"), 8
-        if size == 1:
-            size, head = int.from_bytes(data[at + 8 : at + 16], "big"), 16
-        if size == 0:  # to the end of the file
-            return
-        if size < head or at + size > len(data):
-            raise truncated(len(data))
-        at += size

@@ -80,7 +80,7 @@ def of_profile(profile: bytes, mode: str) -> Space:
 
 
 def of_codes(primaries: int, transfer: int) -> Space:
-    """The space of ITU-T H.273 code points, as PNG (cICP) and HEIC (nclx) carry them.
+    """The space of ITU-T H.273 code points, as PNG (cICP), HEIC and AVIF (nclx) carry them.
 
     Raises
     ------

@@ -112,7 +112,7 @@ def without_location(data: bytes, *, where: str = "photo") -> bytes:
     Parameters
     ----------
     data : bytes
-        A photo's file: JPEG, PNG, WebP, TIFF or HEIC.
+        A photo's file: JPEG, PNG, WebP, TIFF, HEIC or AVIF.
     where : str
         Its name, for the error.
 

@@ -32,6 +32,7 @@ _ENDINGS = {
     ".webp": "WebP",
     ".heic": "HEIC",
     ".heif": "HEIC",
+    ".avif": "AVIF",
 }
 
 
@@ -41,8 +42,8 @@ def open_photo(path: Path) -> Photo:
     Parameters
     ----------
     path : Path
-        JPEG, PNG, TIFF, WebP or HEIC, told by its content and not by its name; at most 250
-        megapixels and 2 GiB.
+        JPEG, PNG, TIFF, WebP, HEIC or AVIF, told by its content and not by its name; at most
+        250 megapixels and 2 GiB.
 
     Returns
     -------

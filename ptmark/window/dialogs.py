@@ -15,7 +15,9 @@ __all__ = [
     "ask_where_to_save",
 ]
 
-PHOTOS = tr("Photos (*.jpg *.jpeg *.png *.tif *.tiff *.webp *.heic *.heif);;All files (*)")
+PHOTOS = tr(
+    "Photos (*.jpg *.jpeg *.png *.tif *.tiff *.webp *.heic *.heif *.avif);;All files (*)"
+)
 
 
 def ask_for_photo(parent: QWidget, folder: Path) -> Path | None:

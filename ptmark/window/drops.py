@@ -13,7 +13,7 @@ from ptmark.window.words import tr
 
 __all__ = ["PHOTO_ENDINGS", "Drops", "photos_of", "records_of"]
 
-PHOTO_ENDINGS = {".jpg", ".jpeg", ".png", ".tif", ".tiff", ".webp", ".heic", ".heif"}
+PHOTO_ENDINGS = {".jpg", ".jpeg", ".png", ".tif", ".tiff", ".webp", ".heic", ".heif", ".avif"}
 
 
 class Drops(QObject):
@@ -68,7 +68,9 @@ def _refusal(event: QDropEvent) -> PtmarkError:
     return PtmarkError(
         tr("neither a photo nor a record"),
         where=names,
-        mend=tr("Drop photos (JPEG, PNG, TIFF, WebP, HEIC), a record or a folder of records."),
+        mend=tr(
+            "Drop photos (JPEG, PNG, TIFF, WebP, HEIC, AVIF), a record or a folder of records."
+        ),
     )
 
 

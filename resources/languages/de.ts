@@ -764,8 +764,8 @@
       <translation>Mit Grund verwerfen:</translation>
     </message>
     <message>
-      <source>Drop photos (JPEG, PNG, TIFF, WebP, HEIC), a record or a folder of records.</source>
-      <translation>Fotos (JPEG, PNG, TIFF, WebP, HEIC), ein Protokoll oder einen Ordner mit Protokollen ablegen.</translation>
+      <source>Drop photos (JPEG, PNG, TIFF, WebP, HEIC, AVIF), a record or a folder of records.</source>
+      <translation>Fotos (JPEG, PNG, TIFF, WebP, HEIC, AVIF), ein Protokoll oder einen Ordner mit Protokollen ablegen.</translation>
     </message>
     <message>
       <source>Drop the indication; take back a point</source>
@@ -1890,8 +1890,8 @@
       <translation>Das entwickelte Teil gerade von vorn aufnehmen, gleichmäßig beleuchtet, mit der Maßstabskarte oder einem Maßstab in der Ebene der Oberfläche. Dann das Foto hierher ziehen.</translation>
     </message>
     <message>
-      <source>Photos (*.jpg *.jpeg *.png *.tif *.tiff *.webp *.heic *.heif);;All files (*)</source>
-      <translation>Fotos (*.jpg *.jpeg *.png *.tif *.tiff *.webp *.heic *.heif);;Alle Dateien (*)</translation>
+      <source>Photos (*.jpg *.jpeg *.png *.tif *.tiff *.webp *.heic *.heif *.avif);;All files (*)</source>
+      <translation>Fotos (*.jpg *.jpeg *.png *.tif *.tiff *.webp *.heic *.heif *.avif);;Alle Dateien (*)</translation>
     </message>
     <message>
       <source>Photos of the record</source>
@@ -6061,6 +6061,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>Anzeige {0} wurde nicht gemessen und so nicht bewertet: Die Oberfläche wendet sich dort zu weit ab. Ein weiteres Foto von dieser Seite aufnehmen.</translation>
     </message>
     <message>
+      <source>Install Pillow from its own wheels, or save the photo as JPEG or PNG</source>
+      <translation>Pillow aus seinen eigenen Wheels installieren, oder das Foto als JPEG oder PNG speichern</translation>
+    </message>
+    <message>
       <source>It lies on the limit as measured, so that only another measurement can decide it.</source>
       <translation>Sie liegt, wie gemessen, auf der Grenze, so dass nur eine weitere Messung entscheiden kann.</translation>
     </message>
@@ -6077,8 +6081,8 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>JPEG mit {0} Bit je Kanal wird nicht gelesen</translation>
     </message>
     <message>
-      <source>JPEG, PNG, TIFF, WebP and HEIC pictures are opened</source>
-      <translation>Geöffnet werden Bilder in JPEG, PNG, TIFF, WebP und HEIC</translation>
+      <source>JPEG, PNG, TIFF, WebP, HEIC and AVIF pictures are opened</source>
+      <translation>Geöffnet werden Bilder in JPEG, PNG, TIFF, WebP, HEIC und AVIF</translation>
     </message>
     <message>
       <source>Judged apart by these criteria, though for all that is known the outlines touch or overlap: {0}. Trace as one what is one indication.</source>
@@ -7207,10 +7211,6 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>all of</source>
       <translation>alle aus</translation>
-    </message>
-    <message>
-      <source>an AVIF</source>
-      <translation>ein AVIF</translation>
     </message>
     <message>
       <source>an indication named as a crack is not passed by its size alone</source>
@@ -9977,6 +9977,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>die mit Abständen von {0} zusammenhängen</translation>
     </message>
     <message>
+      <source>the AVIF picture cannot be read: {0}</source>
+      <translation>das AVIF-Bild kann nicht gelesen werden: {0}</translation>
+    </message>
+    <message>
       <source>the HEIC picture cannot be read: {0}</source>
       <translation>das HEIC-Bild kann nicht gelesen werden: {0}</translation>
     </message>
@@ -10059,6 +10063,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>the file has {0} GiB; at most 2 GiB are opened</source>
       <translation>die Datei hat {0} GiB; geöffnet werden höchstens 2 GiB</translation>
+    </message>
+    <message>
+      <source>the file is an AVIF file, which the installed Pillow was built without</source>
+      <translation>die Datei ist eine AVIF-Datei; das installierte Pillow wurde ohne AVIF gebaut</translation>
     </message>
     <message>
       <source>the file is cut short or damaged: take an earlier copy of the record</source>

@@ -84,6 +84,7 @@ PHOTOS = {
     "webp": lambda: photo("WEBP", exif=exif()),
     "png": lambda: photo("PNG", exif=exif()),
     "heic": lambda: photo("HEIF", exif=exif()),
+    "avif": lambda: photo("AVIF", exif=exif()),
     "tiff": tiff,
 }
 HIDDEN = {

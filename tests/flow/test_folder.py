@@ -2,6 +2,7 @@
 
 import csv
 import errno
+import hashlib
 import io
 import json
 import os
@@ -17,6 +18,7 @@ from pathlib import Path
 import cv2
 import numpy as np
 import pytest
+from PIL import Image
 
 from ptmark.__main__ import main
 from ptmark.commands.folder import say_below, take
@@ -363,6 +365,19 @@ def test_a_copy_whose_room_is_made_beforehand_is_waited_for(tmp_path):
     assert [arrivals.poll(), arrivals.poll()] == [[], []]
     path.write_bytes(data)
     assert [arrivals.poll(), arrivals.poll()] == [[], [path]]
+
+
+def test_an_avif_is_measured_with_the_folder_and_kept_as_it_came(photo_file, tmp_path):
+    inbox, out = tmp_path / "in", tmp_path / "out"
+    inbox.mkdir()
+    path = inbox / "sent.AVIF"
+    with Image.open(photo_file) as scene:
+        scene.convert("RGB").save(path, "AVIF", quality=90)
+    arrivals = Arrivals(inbox)
+    assert [arrivals.poll(), arrivals.poll()] == [[], [path]]
+    assert main(["measure", str(inbox), "--out", str(out)]) == 0
+    (line,) = lines(out)
+    assert line["photo"]["sha256"] == hashlib.sha256(path.read_bytes()).hexdigest()
 
 
 def test_a_copy_that_stalled_is_told_of_in_the_end(photo_file, tmp_path):

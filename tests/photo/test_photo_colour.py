@@ -4,12 +4,14 @@ import io
 import struct
 import warnings
 
+import cv2
 import numpy as np
 import pillow_heif
 import pytest
 import tifffile
 from PIL import Image, ImageCms
 
+from ptmark.errors import PhotoError
 from ptmark.photo import linear_to_lab, linear_to_srgb, open_photo, read_preview, srgb_to_linear
 from ptmark.photo._to_srgb import of_codes
 
@@ -238,6 +240,55 @@ def test_code_points_of_display_p3_in_heic(keep):
     photo = open_photo(keep(out.getvalue(), "a.heic"))
     assert photo.info.profile == "Display P3"
     assert off(photo, by_colour_science(dye / 255, "Display P3")) <= 4
+
+
+def test_profile_in_avif(keep):
+    dye = np.full((64, 64, 3), (200, 90, 100), np.uint8)
+    path = keep(Image.fromarray(dye), "a.avif", icc_profile=P3, quality=100)
+    photo = open_photo(path)
+    assert off(photo, by_colour_science(dye / 255, "Display P3")) <= 4
+    assert photo.info.profile == "test Display P3"
+
+
+@pytest.mark.parametrize(
+    ("primaries", "transfer", "space"),
+    [(12, 13, "Display P3"), (9, 13, "BT.2020"), (1, 13, "sRGB"), (2, 2, "sRGB")],
+)
+def test_code_points_in_avif(keep, primaries, transfer, space):
+    dye = np.full((64, 64, 3), (200, 90, 100), np.uint8)
+    out = io.BytesIO()
+    Image.fromarray(dye).save(out, "AVIF", quality=100)
+    # Pillow writes those of sRGB, so the box is changed (ISO/IEC 14496-12, 12.1.5)
+    plain, wanted = (
+        b"colrnclx" + struct.pack(">HHH", *one)
+        for one in ((1, 13, 6), (primaries, transfer, 6))
+    )
+    assert plain in out.getvalue()
+    photo = open_photo(keep(out.getvalue().replace(plain, wanted), "a.avif"))
+    assert photo.info.profile == space
+    named = {"BT.2020": "ITU-R BT.2020"}.get(space, space)
+    light = colour.models.eotf_sRGB(dye / 255)  # transfer 13 is IEC 61966-2-1
+    light = colour.RGB_to_RGB(light, named, "sRGB").clip(0, 1)
+    assert off(photo, np.rint(colour.models.eotf_inverse_sRGB(light) * 255)) <= 4
+
+
+@pytest.mark.parametrize("transfer", [16, 18])
+def test_avif_of_high_dynamic_range_is_refused(keep, transfer):
+    out = io.BytesIO()
+    Image.new("RGB", (64, 64), (200, 90, 100)).save(out, "AVIF")
+    data = out.getvalue().replace(b"nclx\0\1\0\x0d", b"nclx\0\1\0" + bytes([transfer]))
+    with pytest.raises(PhotoError, match="high dynamic range"):
+        open_photo(keep(data, "a.avif"))
+
+
+def test_10_bit_avif_is_rounded(keep):
+    deep = np.full((64, 64, 3), (100 * 4, 90 * 4, 200 * 4), np.uint16)  # BGR, as OpenCV has it
+    asked = [cv2.IMWRITE_AVIF_DEPTH, 10, cv2.IMWRITE_AVIF_QUALITY, 100]
+    _, packed = cv2.imencode(".avif", deep, asked)
+    photo = open_photo(keep(packed.tobytes(), "a.avif"))
+    assert off(photo, np.array([200, 90, 100])) <= 3
+    assert photo.info.bits == 10
+    assert photo.info.notes == ("10 bits a channel were rounded to 8.",)
 
 
 def test_10_bit_heic_is_rounded(keep):

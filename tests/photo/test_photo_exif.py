@@ -48,7 +48,7 @@ CAMERA = Camera(
 )
 
 
-@pytest.mark.parametrize("name", ["a.jpg", "a.png", "a.webp"])
+@pytest.mark.parametrize("name", ["a.jpg", "a.png", "a.webp", "a.avif"])
 def test_camera_in_every_format(scene, keep, name):
     path = keep(Image.fromarray(scene), name, exif=block(place=PLACE))
     assert read_info(path).camera == CAMERA

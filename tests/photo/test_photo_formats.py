@@ -1,5 +1,6 @@
 """Every format and mode opens upright, as an independent decoder shows it."""
 
+import hashlib
 import io
 
 import numpy as np
@@ -139,6 +140,78 @@ def test_heic_is_turned_once(scene, keep, orientation):
     assert photo.rgb.shape == expected.shape
     assert np.abs(photo.rgb.astype(int) - expected).mean() < 4
     assert photo.info.orientation == 1
+
+
+def avif(picture, **options):
+    out = io.BytesIO()
+    picture.save(out, "AVIF", quality=95, subsampling="4:4:4", **options)
+    return out.getvalue()
+
+
+@pytest.mark.parametrize("name", ["a.avif", "a.heic"])
+def test_avif_is_close_to_the_scene(scene, keep, name):
+    data = avif(Image.fromarray(scene))
+    photo = open_photo(keep(data, name))
+    assert photo.info.format == "AVIF"
+    assert photo.info.sha256 == hashlib.sha256(data).hexdigest()
+    assert np.abs(photo.rgb.astype(int) - scene).mean() < 4
+    assert ("The name says HEIC" in " ".join(photo.info.notes)) == (name == "a.heic")
+
+
+def test_avif_whose_brand_is_that_of_any_image_file(scene, keep):
+    data = avif(Image.fromarray(scene)).replace(b"ftypavif", b"ftypmif1", 1)
+    assert open_photo(keep(data, "a.avif")).info.format == "AVIF"
+
+
+def test_grey_avif_is_grey(scene, keep):
+    photo = open_photo(keep(Image.fromarray(scene[..., 1]), "a.avif", quality=95))
+    assert photo.info.mode == "L"
+    assert np.abs(photo.rgb.astype(int) - scene[..., 1:2]).mean() < 4
+
+
+def test_avif_with_alpha_lies_over_white(scene, keep):
+    image = Image.fromarray(scene)
+    image.putalpha(0)
+    photo = open_photo(keep(avif(image), "a.avif"))
+    assert photo.rgb.min() >= 253
+    assert "over white" in " ".join(photo.info.notes)
+
+
+def test_avif_of_two_frames_shows_the_first(scene, keep):
+    data = avif(Image.fromarray(scene), append_images=[Image.new("RGB", (80, 48))])
+    photo = open_photo(keep(data, "a.avif"))
+    assert photo.info.frames == 2
+    assert np.abs(photo.rgb.astype(int) - scene).mean() < 4
+
+
+@pytest.mark.parametrize("orientation", range(1, 9))
+def test_avif_is_turned_once(scene, keep, orientation):
+    exif = Image.Exif()
+    exif[0x0112] = orientation  # Pillow writes it as the properties irot and imir
+    path = keep(avif(Image.fromarray(scene), exif=exif), "a.avif")
+    photo = open_photo(path)
+    tagged = Image.fromarray(scene)
+    tagged.getexif()[0x0112] = orientation
+    expected = np.asarray(ImageOps.exif_transpose(tagged), int)
+    assert photo.rgb.shape == expected.shape
+    assert np.abs(photo.rgb.astype(int) - expected).mean() < 4
+    assert (photo.info.height, photo.info.width) == expected.shape[:2]
+    assert read_preview(path, 40).shape[0] == (24 if orientation < 5 else 40)
+
+
+def test_exif_turns_no_avif_without_that_property(scene, keep):
+    exif = Image.Exif()
+    exif[0x010F], exif[0x0128] = "Maker of tests", 6
+    data = avif(Image.fromarray(scene), exif=exif)
+    other, orientation = (
+        tag + bytes.fromhex("0003 00000001 0006") for tag in (b"\1\x28", b"\1\x12")
+    )
+    assert other in data  # the unit's tag becomes that of orientation, which Pillow takes out
+    data = data.replace(other, orientation)
+    photo = open_photo(keep(data, "a.avif"))
+    # ISO/IEC 23000-22 (from memory): orientation in EXIF is to be ignored
+    assert photo.rgb.shape == scene.shape
+    assert photo.info.camera.make == "Maker of tests"
 
 
 @pytest.mark.parametrize("compression", [None, "zlib"])

@@ -11,7 +11,7 @@ import numpy as np
 import pillow_heif
 import pytest
 import tifffile
-from PIL import Image
+from PIL import AvifImagePlugin, Image
 
 from ptmark.errors import PhotoError
 from ptmark.photo import open_photo, read_info, read_preview
@@ -37,6 +37,7 @@ FORMS = {
     "TIFF": encoded("TIFF"),
     "packed TIFF": encoded("TIFF", compression="tiff_lzw"),
     "HEIC": encoded("HEIC"),
+    "AVIF": encoded("AVIF"),
 }
 
 
@@ -146,6 +147,21 @@ def test_a_heic_with_its_room_made_and_not_filled(keep, part):
     read_info(keep(whole, "b.heic"))
 
 
+@pytest.mark.parametrize("part", [0.3, 0.9, 0.99])
+def test_an_avif_with_its_room_made_and_not_filled(keep, part):
+    whole = FORMS["AVIF"]
+    cut = whole[: int(part * len(whole))].ljust(len(whole), b"\0")
+    Image.open(io.BytesIO(cut)).load()  # paints over what lacks and says nothing
+    with pytest.raises(PhotoError, match="part of it is empty"):
+        read_info(keep(cut, "a.avif"))
+
+
+def test_an_avif_where_pillow_has_none(keep, monkeypatch):
+    monkeypatch.setattr(AvifImagePlugin, "SUPPORTED", False)
+    with pytest.raises(PhotoError, match=r"a.avif: the file is an AVIF .* built without"):
+        open_photo(keep(FORMS["AVIF"], "a.avif"))
+
+
 def test_damage_in_packed_tiff(keep):
     spoilt = bytearray(FORMS["packed TIFF"])
     middle = len(spoilt) // 2
@@ -175,7 +191,7 @@ def test_damage_in_packed_16_bit_tiff(keep):
         (b"II+\0" + bytes(200), "a.tif", "the file is a BigTIFF file, which is not opened"),
         (b"\xff\xd8\xff\xe0", "a.jpg", "the file is truncated"),
         (b"\xff\xd8\xff\xd9", "a.jpg", "damaged: it ends without any picture data"),
-        (b"\0\0\0\x18ftypavif" + bytes(200), "a.heic", "is an AVIF file, which is not opened"),
+        (b"\0\0\0\x18ftypavif" + bytes(200), "a.heic", "the AVIF picture cannot be read"),
     ],
 )
 def test_no_picture(keep, content, name, says):

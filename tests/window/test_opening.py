@@ -5,11 +5,13 @@ import shutil
 import cv2
 import numpy as np
 import pytest
+from PIL import Image
 from PySide6.QtCore import QMimeData, QPoint, QPointF, Qt, QUrl
 from PySide6.QtGui import QDragEnterEvent, QDropEvent
 from PySide6.QtWidgets import QApplication
 
 from ptmark.dye import EdgeQuality
+from ptmark.window.dialogs import PHOTOS
 from ptmark.window.glyphs import glyph_pixmap
 from ptmark.window.step_state import step_states
 
@@ -35,6 +37,16 @@ def test_a_dropped_photo_opens(qtbot, window, scene_file):
         drop(window, QUrl.fromLocalFile(str(scene_file)))
     assert window.session.inspection.photo.info.path == scene_file
     assert window.view.isVisible()
+
+
+def test_an_avif_is_offered_dropped_and_opened(qtbot, window, scene_file, tmp_path):
+    path = tmp_path / "sent.avif"
+    with Image.open(scene_file) as scene:
+        scene.convert("RGB").save(path, quality=90)
+    assert "*.avif" in PHOTOS
+    with qtbot.waitSignal(window.looking.suggested, timeout=20_000):
+        drop(window, QUrl.fromLocalFile(str(path)))
+    assert window.session.inspection.photo.info.format == "AVIF"
 
 
 @pytest.mark.parametrize(

@@ -41,7 +41,7 @@ def put_pixels(
     made.ColorSpace = "SRGB"
     # PS3.3, C.11.15: a profile of the class of input devices.
     made.ICCProfile = srgb_profile()[:12] + b"scnr" + srgb_profile()[16:]
-    lossy = photo["format"] in {"JPEG", "HEIF", "HEIC", "WEBP"}
+    lossy = photo["format"] in {"JPEG", "HEIC", "WebP", "AVIF"}
     made.LossyImageCompression = "01" if lossy else "00"
     if lossy:
         made.LossyImageCompressionRatio = f"{rgb.size / max(1, photo['bytes']):.4g}"
