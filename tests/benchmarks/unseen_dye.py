@@ -3,7 +3,8 @@
 Surface frame: mm, x right, y down, origin in the middle of the view. A field is the dye's
 density, 0 to 1 times the indication's strength; the white under it is mixed with the dye by it,
 in linear light. The true outline is where the field passes half of the indication's own
-plateau, which is its strength. A tip that fades linearly to nothing so ends in the middle of its fading.
+plateau, which is its strength. A tip that fades linearly to nothing so ends in the middle of
+its fading.
 """
 
 from dataclasses import dataclass, field
