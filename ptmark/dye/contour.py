@@ -199,7 +199,7 @@ def _made(look: _Look, moved: Moved | None, doubt_px: float, *, follow: bool) ->
         doubt = moved.doubt_px(rings, outward, slopes / own, look.width() * own) / steps
     areas = [float(cv2.contourArea(outline.astype(np.float32))) for outline in outlines]
     made = []
-    for i, one, share in without_crossings(outlines):
+    for i, one, share in without_crossings(outlines, hairs=follow):
         part = look.parts[i] if share == 1 else part_within(close, look.parts[i].number, one)
         step, blur = close.sheet.crops[part.number].step, float(look.blur_px[part.number])
         taken = taken_light(close, part.number, part.border, blur, part.contrast)

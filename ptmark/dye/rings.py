@@ -15,6 +15,7 @@ Ints = npt.NDArray[np.intp]
 # Of an outline's largest part, and px squared: less is a scrap between its vertices. A line
 # that hangs on a wide haze is no scrap, however small a share of it.
 _LEAST_SHARE, _LEAST_PART, _MOST_SCRAP = 0.1, 25.0, 100.0
+_ON_PX, _HAIR_PX = 0.3, 0.25  # a vertex lies on a part; half the width of a thread, unknown
 
 
 class Rings:
@@ -77,12 +78,15 @@ class Rings:
         return np.split(values, self.starts[1:])
 
 
-def without_crossings(outlines: list[Array]) -> list[tuple[int, Array, float]]:
+def without_crossings(
+    outlines: list[Array], *, hairs: bool = True
+) -> list[tuple[int, Array, float]]:
     """Outlines of shape (N, 2) that do not cross themselves: else their parts.
 
     The flanks of a thin line may meet, and what lies on either side of there is as real. Of
     each the largest part comes first, then others but for scraps; none of what encloses
-    nothing.
+    nothing. What an outline goes out to from a part, and comes back from, stays with it as a
+    hair, if ``hairs`` are kept.
 
     Returns
     -------
@@ -107,9 +111,40 @@ def without_crossings(outlines: list[Array]) -> list[tuple[int, Array, float]]:
             largest = areas[own].max(initial=0)
             scrap = min(max(_LEAST_PART, _LEAST_SHARE * largest), _MOST_SCRAP)
             own = own[areas[own] >= min(largest, scrap)]
-            rims = shapely.get_exterior_ring(parts[own])
-            made[i] = [shapely.get_coordinates(one)[:-1] for one in rims]
+            made[i] = _rims(outlines[i], parts[own], hairs=hairs)
     return [(i, *one) for i, whole in enumerate(made) for one in _with_shares(whole)]
+
+
+def _rims(outline: Array, parts: npt.NDArray[np.object_], *, hairs: bool) -> list[Array]:
+    """Rims of polygons, parts of an outline, with its ways out of each and back as hairs.
+
+    Where a line is thinner than its flanks are sure, they cross, and nothing is left of it
+    between them: its end would be cut off as far as it is so thin.
+    """
+    import shapely
+
+    made = list(parts)
+    for n, way in _ways_out(outline, parts) if hairs else ():
+        hair = shapely.buffer(shapely.linestrings(way), _HAIR_PX, quad_segs=1)
+        made[n] = max(shapely.get_parts(shapely.union(made[n], hair)), key=shapely.area)
+    return [shapely.get_coordinates(shapely.get_exterior_ring(one))[:-1] for one in made]
+
+
+def _ways_out(outline: Array, parts: npt.NDArray[np.object_]) -> Iterator[tuple[int, Array]]:
+    """Where an outline leaves a part and comes back to the same: its number, shape (M, 2)."""
+    import shapely
+
+    if not len(parts):
+        return
+    away = shapely.distance(np.asarray(shapely.points(outline))[:, None], parts)
+    part = np.where(away.min(axis=1) < _ON_PX, away.argmin(axis=1), -1)
+    first = int((part >= 0).argmax())
+    part = np.append(np.roll(part, -first), part[first])
+    ring = np.vstack([np.roll(outline, -first, axis=0), outline[first]])
+    on = np.flatnonzero(part >= 0)
+    for start, end in zip(on[:-1].tolist(), on[1:].tolist(), strict=True):
+        if end - start > 1 and part[start] == part[end]:
+            yield int(part[start]), ring[start : end + 1]
 
 
 def _with_shares(parts: list[Array]) -> Iterator[tuple[Array, float]]:
