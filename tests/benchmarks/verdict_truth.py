@@ -1,12 +1,16 @@
 """Does a verdict ever pass what the true outlines reject?
 
     python tests/benchmarks/verdict_truth.py [--photos N] [--only WORD,WORD] [--truth FOLDER]
+                                             [--accepted]
 
 Takes photos of the stress set, or of a folder of NAME.jpg beside NAME.json, the whole way:
 reference, suggestions, measurement, verdict. Beside it the same profile judges the true
 outlines in mm without U. So that true lengths fall near the limits, each group of neighbours is
 judged as a part of its own, its reference told so much larger or smaller that its longest is a
 little over one of them; then the whole photo. Printed: what the truth rejects and passes.
+
+``--accepted`` asks the other side: the longest is so much shorter than a limit, and of what the
+truth accepts it counts what is accepted, left undecided or rejected, and prints each rejected.
 """
 
 import argparse
@@ -36,6 +40,7 @@ PROFILES = (
 )
 LIMITS_MM = (1.5, 1.6, 2.0, 3.0, 4.0, 5.0, 6.0, 8.0)
 OVER = (1.003, 1.015, 1.06)  # true length over limit, in turns
+UNDER = (0.95, 0.78, 0.55)
 LEAST_SCALE, MOST_SCALE = 0.4, 2.5
 MOST_GROUPS, LIMITS_EACH = 8, 2  # judged of a photo, and of a group
 NEAR_MM = 3.0  # indications closer than this are one group
@@ -110,12 +115,15 @@ def true_outlines(shot, surface, scale):
     return outlines
 
 
-def parts_of(shot, mm_per_px, calls):
-    """Name, truths and calls by their places, reference and scale of each part judged."""
+def parts_of(shot, mm_per_px, calls, ratios):
+    """Name, truths and calls by their places, reference, scale and ratio of each part judged.
+
+    ``ratios`` of its longest true length to a limit are taken in turns.
+    """
     own = [shapely.make_valid(shapely.Polygon(one.outline_px)) for one in shot.truths]
     shapes = shapely.buffer(own, NEAR_MM / 2 / mm_per_px)
     for reference in ("rectangle", *shot.others):
-        yield "photo", list(range(len(own))), list(range(len(calls))), reference, 1.0
+        yield "photo", list(range(len(own))), list(range(len(calls))), reference, 1.0, None
     places = shapely.get_parts(shapely.unary_union(shapes))
     for nth, place in enumerate(places[:MOST_GROUPS]):
         group = [n for n, shape in enumerate(own) if shape.intersects(place)]
@@ -123,10 +131,11 @@ def parts_of(shot, mm_per_px, calls):
         longest, tried = max(shot.truths[n].length_mm for n in group), 0
         for k in range(len(LIMITS_MM)):
             limit = LIMITS_MM[(3 * nth + 5 * k) % len(LIMITS_MM)]
-            scale = limit * OVER[(nth + k) % len(OVER)] / longest
+            ratio = ratios[(nth + k) % len(ratios)]
+            scale = limit * ratio / longest
             if LEAST_SCALE <= scale <= MOST_SCALE and tried < LIMITS_EACH:
                 tried += 1
-                yield f"group {nth} at {limit:g} mm", group, called, "rectangle", scale
+                yield f"group {nth} at {limit:g} mm", group, called, "rectangle", scale, ratio
 
 
 def rectangle(shot, scale):
@@ -135,8 +144,11 @@ def rectangle(shot, scale):
     return RectangleReference(corners_px=shot.corners, width_mm=wide, height_mm=high)
 
 
-def cases(shot):
-    """For each part and profile that the truth rejects: the verdict, and what to print."""
+def cases(shot, accepted=False):
+    """For each part and profile the truth rejects (or accepts): ratio, verdict, what to print.
+
+    What is printed names the part, the profile and what one of the two rejects.
+    """
     own = Inspection()
     own.set_photo(shot.photo)
     own.set_reference(rectangle(shot, 1.0))
@@ -145,7 +157,10 @@ def cases(shot):
     every = own.state.marked
     calls = [shapely.make_valid(shapely.Polygon(one.outline_px)) for one in every]
     index, _ = match(shot.truths, every)
-    for what, truths, called, name, scale in parts_of(shot, own.surface.mm_per_px(), calls):
+    asked, ratios = ("acceptable", UNDER) if accepted else ("rejectable", OVER)
+    for what, truths, called, name, scale, ratio in parts_of(
+        shot, own.surface.mm_per_px(), calls, ratios
+    ):
         try:
             own.set_reference(shot.others.get(name) or rectangle(shot, scale))
         except PtmarkError as refused:
@@ -160,10 +175,16 @@ def cases(shot):
         seen = own.scene()
         for profile in PROFILES:
             told = evaluate(loaded(profile), true)
-            if told.verdict == "rejectable":
+            if told.verdict == asked:
                 got = evaluate(loaded(profile), seen)
                 where = f"{shot.name}, {what}, {name}, {profile}"
-                yield got.verdict, f"{where}: {_why(told, index, every, seen)}"
+                why = _held(got) if accepted else _why(told, index, every, seen)
+                yield ratio, got.verdict, f"{where}: {why}"
+
+
+def _held(got):
+    """What keeps a part from being accepted."""
+    return " ".join(one.says for one in got.findings if one.verdict == got.verdict)
 
 
 def _why(told, index, every, seen):
@@ -185,13 +206,15 @@ def main():
     ask.add_argument("--photos", type=int, default=1, help="for each condition")
     ask.add_argument("--only", default="", help="names with one of these words, by commas")
     ask.add_argument("--truth", type=Path, help="a folder of photos with their truth")
+    ask.add_argument("--accepted", action="store_true", help="of what the truth accepts")
     asked = ask.parse_args()
     words, count = asked.only.split(","), Counter()
+    wrong = "rejectable" if asked.accepted else "acceptable"
     shots = of_folder(asked.truth, words) if asked.truth else of_stress(asked.photos, words)
     for shot in shots:
-        for verdict, told in cases(shot):
-            count[verdict] += 1
-            if verdict == "acceptable":
+        for ratio, verdict, told in cases(shot, asked.accepted):
+            count[f"{ratio or 'photo'} {verdict}" if asked.accepted else verdict] += 1
+            if verdict == wrong:
                 print(told, flush=True)
         print(f"{shot.name}: so far {dict(count)}", file=sys.stderr, flush=True)
 
