@@ -7,7 +7,7 @@ blob left out why.
 
 from ptmark.dye.clipped import clipped_remark
 from ptmark.dye.coarse import CoarseLook
-from ptmark.dye.covered import covered_remark, ends_covered, reaches_card
+from ptmark.dye.covered import covered_remark, ends_covered, reach_card
 from ptmark.dye.dull import dull_remark
 from ptmark.dye.edge import BY_PERSON, EdgeQuality
 from ptmark.dye.exposure import is_overexposed, overexposed_share
@@ -61,7 +61,7 @@ __all__ = [
     "look_at_quality",
     "moved_remark",
     "overexposed_share",
-    "reaches_card",
+    "reach_card",
     "recognise",
     "refine_in_mode",
     "refine_outline",

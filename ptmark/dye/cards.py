@@ -36,10 +36,24 @@ def on_card(blob: Blob, look: CoarseLook, cards: list[Hull]) -> bool:
     Its middle would not tell: a red bench round the part has it on the card as well, and may
     reach a crack.
     """
+    near = [one for one in cards if _comes_near(blob, look, one)]
+    if not near:
+        return False
     rim = blob.rim.reshape(-1, 2)[:: max(1, len(blob.rim) // _RIM_POINTS)]
     at = ((rim + look.origin) * look.factor).astype(float).tolist()
     return any(
         2 * sum(cv2.pointPolygonTest(hull, (x, y), measureDist=True) > -beyond for x, y in at)
         > len(at)
-        for hull, beyond in cards
+        for hull, beyond in near
+    )
+
+
+def _comes_near(blob: Blob, look: CoarseLook, card: Hull) -> bool:
+    """Whether the boxes of both meet: most blobs lie far from any card."""
+    hull, beyond = card
+    *low, wide, high = cv2.boundingRect(hull)
+    return all(
+        (blob.box[way] + look.origin[way]) * look.factor < low[way] + size + beyond
+        and (blob.box[way + 2] + look.origin[way]) * look.factor > low[way] - beyond
+        for way, size in enumerate((wide, high))
     )

@@ -19,7 +19,7 @@ from ptmark.dye.sampled import card_corners
 from ptmark.photo import Photo, srgb_to_linear
 from ptmark.scale import SurfaceMap
 
-__all__ = ["covered_remark", "ends_covered", "reaches_card"]
+__all__ = ["covered_remark", "ends_covered", "reach_card"]
 
 Array = npt.NDArray[np.float64]
 
@@ -121,16 +121,20 @@ def _surely(photo: Photo, tip: _Tip) -> bool:
     return _is_covered(photo, tip, developer, glows=bool(dye[1] >= developer[1]))
 
 
-def reaches_card(surface: SurfaceMap, outline_px: Array) -> bool:
-    """Whether an outline of shape (N, 2) px comes up to the scale card, which may hide more."""
+def reach_card(surface: SurfaceMap, outlines_px: Sequence[Array]) -> list[bool]:
+    """Whether outlines of shape (N, 2) px come up to the scale card, which may hide more."""
     if surface.reference != "card":
-        return False
+        return [False] * len(outlines_px)
     card = card_corners(surface).astype(np.float32)
     near = max(_NEAR_CARD_MM / surface.mm_per_px(), _NEAR_CARD_PX)
-    places = outline_px.astype(np.float32)
     low, high = card.min(axis=0) - near, card.max(axis=0) + near
-    about = places[((places > low) & (places < high)).all(axis=1)].tolist()
-    return any(cv2.pointPolygonTest(card, one, measureDist=True) > -near for one in about)
+    told = []
+    for places in (one.astype(np.float32) for one in outlines_px):
+        about = places[((places > low) & (places < high)).all(axis=1)].tolist()
+        told.append(
+            any(cv2.pointPolygonTest(card, one, measureDist=True) > -near for one in about)
+        )
+    return told
 
 
 def _tips(whose: int, outline_px: Array) -> list[_Tip]:

@@ -18,6 +18,7 @@ from ptmark.dye.coarse import CoarseLook, look_coarsely
 from ptmark.dye.contrast import DYE_STOPS
 from ptmark.dye.edge import EdgeQuality
 from ptmark.dye.quality import holds_no_colour
+from ptmark.dye.quick import value_at
 from ptmark.dye.remark import Remark
 from ptmark.dye.suggest import LeftOut, Suggestion, Suggestions, suggest
 from ptmark.dye.trace import refine_outline
@@ -90,9 +91,9 @@ def recognise(photo: Photo) -> str:
 def _recognised(photo: Photo) -> str:
     step = max(1, round((photo.info.megapixels * 1e6 / _GLANCE) ** 0.5))
     some = np.ascontiguousarray(photo.rgb[::step, ::step])
-    few = [cv2.extractChannel(some, i) for i in range(3)]
-    brightest = cv2.max(cv2.max(*few[:2]), few[2])
-    middles = np.array([np.median(one) for one in (brightest, *few)])
+    few = [np.asarray(cv2.extractChannel(some, i), np.uint8) for i in range(3)]
+    brightest = np.asarray(cv2.max(cv2.max(*few[:2]), few[2]), np.uint8)
+    middles = np.array([value_at(0.5, one) for one in (brightest, *few)])
     middle, reddest, ground, bluest = srgb_to_linear(middles / 255).tolist()
     most_red, most_blue = _GREEN_ALL_OVER
     green_all_over = reddest < most_red * ground and bluest < most_blue * ground

@@ -14,7 +14,7 @@ import numpy as np
 import numpy.typing as npt
 
 from ptmark.dye.level import error_function
-from ptmark.dye.quick import middle
+from ptmark.dye.quick import median, middle, quantiles
 from ptmark.dye.remark import Remark
 from ptmark.dye.rings import Rings
 from ptmark.dye.sharpness import blurs_of_card
@@ -204,7 +204,7 @@ def _sides(photo: Photo, outline: Array) -> Array:
         borderMode=cv2.BORDER_REPLICATE,
     )
     deep, inner, outer, white = srgb_to_linear(np.asarray(code, np.uint8))[..., 1].astype(float)
-    contrast = float(np.median(white) - np.percentile(deep, 20))
+    contrast = float(median(white)) - quantiles(deep, (0.2,))[0]
     if contrast < 0.1:  # too pale: grain decides
         return np.empty((2, 0))
     return np.asarray(normal.T * np.maximum((outer - inner) / (2 * contrast), 0.01))

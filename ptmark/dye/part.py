@@ -64,14 +64,14 @@ def parts_called(
         As for all others of the photo.
     """
     found: list[Contour] = []
+    parts = [_dye_parts(photo, look, one.outline_px) for one in left_out]
     for shaded in (False, True):
         rest = [
-            one
-            for one in left_out
+            crops[shaded]
+            for one, crops in zip(left_out, parts, strict=True)
             if not any(lies_on(part.outline_px, one.outline_px) for part in found)
         ]
-        crops = [_dye_part(photo, look, one.outline_px, shaded=shaded) for one in rest]
-        within = [one for one in crops if one is not None]
+        within = [one for one in rest if one is not None]
         found += _judged(within, photo_blur_px, sight, shaded=shaded)
     return whole_lines(photo, look, left_out, found)
 
@@ -130,19 +130,25 @@ def _width(one: Contour) -> float:
     return 2 * one.area_px / max(rim, 1e-6)
 
 
-def _dye_part(
-    photo: Photo, look: CoarseLook, outline_px: Array, *, shaded: bool
-) -> Crop | None:
-    """Crop an outline with only what surely is dye to look at; None where too little is.
+def _dye_parts(
+    photo: Photo, look: CoarseLook, outline_px: Array
+) -> tuple[Crop | None, Crop | None]:
+    """Crop an outline with only what surely is dye to look at, by its light and by its colour.
 
-    Where ``shaded``, colour alone tells: shade falls out of it.
+    Colour alone tells of what is shaded: shade falls out of it. None where too little is dye.
     """
     seen = _seen(photo, look, outline_px)
     if seen is None:
-        return None
+        return None, None
+    whole_px = cv2.contourArea(outline_px.astype(np.float32))
+    colour = _colour_of_dye(seen.share)
+    lit, shaded = (_dye_part(seen, colour, whole_px, shaded=one) for one in (False, True))
+    return lit, shaded
+
+
+def _dye_part(seen: _Seen, colour: Float, whole_px: float, *, shaded: bool) -> Crop | None:
     crop, share = seen
     near = in_fine(crop.near, crop.factor, crop.rgb.shape)
-    colour = _colour_of_dye(share)
     if shaded:
         dye = np.where(near > 0, colour, 0)
         least = max(LEAST_SHADED, OF_PEAK * float(dye.max()))
@@ -153,8 +159,7 @@ def _dye_part(
         goes_on = sure = sure & (blue + 0.8 * red < MOST_BROWN * green)
     _, names, stats, _ = cv2.connectedComponentsWithStats(goes_on.view(np.uint8))
     count = np.bincount(names[sure], minlength=len(stats))
-    whole = cv2.contourArea(outline_px.astype(np.float32)) / crop.step**2
-    large = count >= max(LEAST_PIXELS, LEAST_SHARE * whole)
+    large = count >= max(LEAST_PIXELS, LEAST_SHARE * whole_px / crop.step**2)
     large[0] = False
     for name in np.flatnonzero(large).tolist():
         x, y, wide, high = stats[name, :4].tolist()

@@ -1,9 +1,12 @@
 """How sharp a photo is: the blur of edges that are known, or taken, to be sharp in truth."""
 
+from weakref import WeakKeyDictionary
+
 import cv2
 import numpy as np
 import numpy.typing as npt
 
+from ptmark.dye.quick import median
 from ptmark.photo import Photo, srgb_to_linear
 from ptmark.scale import CARD_HEIGHT_MM, CARD_WIDTH_MM, SurfaceMap
 
@@ -24,6 +27,9 @@ __all__ = [
 ]
 
 Array = npt.NDArray[np.float64]
+_Across = tuple[Array, npt.NDArray[np.bool_]] | None
+
+_KEPT: WeakKeyDictionary[Photo, tuple[SurfaceMap, _Across]] = WeakKeyDictionary()
 
 MARKER_MM, _INSET_MM, FREE_MM = 12.0, 4.0, 1.8  # the card's layout; ink is 2 mm wide
 _INK_MM, _LEAST_APART_PX = 2.0, 12.0
@@ -64,7 +70,7 @@ def blurs_of_card(photo: Photo, surface: SurfaceMap) -> list[float]:
     light, sideways = across
     blurs = _blurs(light)
     both = [blurs[one & np.isfinite(blurs)] for one in (sideways, ~sideways)]
-    return [float(np.median(one)) for one in both if len(one) >= _LEAST_EDGES]
+    return [float(median(one)) for one in both if len(one) >= _LEAST_EDGES]
 
 
 def halo_of_card(photo: Photo, surface: SurfaceMap) -> float | None:
@@ -96,14 +102,14 @@ def edge_profile(light: Array) -> Array | None:
     """
     every = edge_profiles(light)
     clear = np.isfinite(every[:, 0])
-    return np.median(every[clear], axis=0) if clear.sum() >= _LEAST_EDGES else None
+    return median(every[clear].T) if clear.sum() >= _LEAST_EDGES else None
 
 
 def edge_profiles(light: Array) -> Array:
     """The same of each line, shape (N, samples); NaN where it is not clear."""
     green = light[..., 1]
     fifth = green.shape[1] // 5
-    ink, white = (np.median(one, axis=1) for one in (green[:, :fifth], green[:, -fifth:]))
+    ink, white = (median(one) for one in (green[:, :fifth], green[:, -fifth:]))
     contrast = np.where(white - ink >= _LEAST_CONTRAST, white - ink, np.nan)
     return np.asarray((green - ink[:, None]) / contrast[:, None])
 
@@ -135,13 +141,15 @@ def ink_of_card(photo: Photo, surface: SurfaceMap) -> float | None:
     return float(np.median(lights[0] / np.maximum(lights[1], 1e-3)))
 
 
-def _across_card(
-    photo: Photo, surface: SurfaceMap
-) -> tuple[Array, npt.NDArray[np.bool_]] | None:
+def _across_card(photo: Photo, surface: SurfaceMap) -> _Across:
     """Light from ink to white, as `light_on_card`, and which lines run sideways on the card."""
-    places, ways = _card_edges()
-    light = light_on_card(photo, surface, places, ways, FREE_MM)
-    return None if light is None else (light, ways[:, 0] != 0)
+    kept = _KEPT.get(photo)
+    if kept is None or kept[0] is not surface:
+        places, ways = _card_edges()
+        light = light_on_card(photo, surface, places, ways, FREE_MM)
+        across = None if light is None else (light, ways[:, 0] != 0)
+        kept = _KEPT[photo] = surface, across
+    return kept[1]
 
 
 def light_on_card(

@@ -7,6 +7,7 @@ import numpy as np
 import numpy.typing as npt
 
 from ptmark.dye.contrast import redness
+from ptmark.dye.quick import median, quantiles
 from ptmark.dye.remark import Remark
 from ptmark.photo import Photo
 
@@ -15,10 +16,10 @@ __all__ = ["is_uneven", "uneven_remark"]
 # Of its reddest twentieth along the middle line, what half of it holds at most. True ones of
 # photos of known truth have 0.63 and more, a crack on the rim of a run 0.29.
 MOST = 0.5
-_REDDEST = 95  # percentile
+_REDDEST = 0.95  # quantile
 _LEAST_RED = 0.1  # of it, log of red over green; less tells nothing
 _LEAST_LONG_PX = 30  # of the middle line
-_CLEAR, _BESIDE = np.ones((7, 7), np.uint8), np.ones((13, 13), np.uint8)
+_NEXT, _CLEAR, _BESIDE = (np.ones((side, side), np.uint8) for side in (3, 7, 13))
 _BESIDE_PX = 8
 
 
@@ -47,12 +48,13 @@ def is_uneven(photo: Photo, outline_px: npt.NDArray[np.float64]) -> bool:
     crop = np.ascontiguousarray(photo.rgb[low[1] : high[1], low[0] : high[0]])
     inside = np.zeros(crop.shape[:2], np.uint8)
     cv2.fillPoly(inside, [np.round(outline_px - low).astype(np.int32)], 1)
-    depth = cv2.distanceTransform(np.pad(inside, 1), cv2.DIST_L2, 3)[1:-1, 1:-1]
-    line = (depth > 0) & (depth >= cv2.dilate(depth, np.ones((3, 3), np.uint8)))
+    framed = cv2.copyMakeBorder(inside, 1, 1, 1, 1, cv2.BORDER_CONSTANT)
+    depth = cv2.distanceTransform(framed, cv2.DIST_L2, 3)[1:-1, 1:-1]
+    line = (depth > 0) & (depth >= cv2.dilate(depth, _NEXT))
     beside = cv2.dilate(inside, _BESIDE) > cv2.dilate(inside, _CLEAR)
     if np.count_nonzero(line) < _LEAST_LONG_PX or not beside.any():
         return False
     red = cv2.GaussianBlur(redness(crop), (0, 0), 1.0)
-    held = red[line] - np.median(red[beside])
-    reddest = float(np.percentile(held, _REDDEST))
-    return reddest > _LEAST_RED and float(np.median(held)) < MOST * reddest
+    held = red[line] - median(red[beside])
+    (reddest,) = quantiles(held, (_REDDEST,))
+    return reddest > _LEAST_RED and float(median(held)) < MOST * reddest

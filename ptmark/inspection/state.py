@@ -1,7 +1,7 @@
 """What a person decides of one inspection, immutable, with the way back."""
 
 from collections.abc import Container, Sequence
-from dataclasses import asdict, dataclass, field, replace
+from dataclasses import dataclass, field, fields, replace
 from typing import Any
 
 import numpy as np
@@ -99,9 +99,9 @@ def _rounded_edge(edge: EdgeQuality) -> EdgeQuality:
     """An edge's figures to 0.0001 px."""
     traces = tuple(round(one, EDGE_DIGITS) for one in edge.traces_px)
     sizes: dict[str, Any] = {
-        name: round(value, EDGE_DIGITS)
-        for name, value in asdict(edge).items()
-        if isinstance(value, float)
+        one.name: round(value, EDGE_DIGITS)
+        for one in fields(edge)
+        if isinstance(value := getattr(edge, one.name), float)
     }
     return replace(edge, traces_px=traces, **sizes)
 

@@ -21,7 +21,7 @@ from ptmark.dye import (
     ends_covered,
     is_overexposed,
     is_uneven,
-    reaches_card,
+    reach_card,
     uneven_remark,
     unseen_remark,
 )
@@ -241,7 +241,8 @@ class Workings:
         """Letters of the indications that something covers an end of."""
         told = set(self._letters(ends_covered, marked, photo))
         if surface is not None:
-            told |= {one.id for one in marked if reaches_card(surface, one.outline_px)}
+            reach = reach_card(surface, [one.outline_px for one in marked])
+            told |= {one.id for one, holds in zip(marked, reach, strict=True) if holds}
         return told
 
     def _hollow_ones(self, state: State, photo: Callable[[], Photo]) -> list[str]:

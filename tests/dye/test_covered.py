@@ -12,7 +12,7 @@ from ptmark.dye import (
     covered_remark,
     ends_covered,
     find_indications,
-    reaches_card,
+    reach_card,
     suggest,
 )
 from ptmark.photo import Photo
@@ -156,5 +156,5 @@ def test_a_crack_that_comes_up_to_the_white_card_is_told(end_px, reaches):
     rectangle = solve(card, photo)
     far, near = np.array([60.0, 400.0]), np.array(end_px, float)
     outline = np.stack([far, near, np.array([64.0, 406.0])])
-    assert reaches_card(replace(rectangle, reference="card"), outline) is reaches
-    assert not reaches_card(rectangle, outline)  # what a rectangle marks may be drawn on
+    assert reach_card(replace(rectangle, reference="card"), [outline]) == [reaches]
+    assert reach_card(rectangle, [outline]) == [False]  # it may be marked on what is drawn on
