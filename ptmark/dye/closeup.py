@@ -66,7 +66,7 @@ def _without_bench(red: Bytes, own: Bytes, around: Bytes) -> Bytes:
     They are no developer, and along an edge they are half of what lies round a crack. Dye
     leaves red light: where the blob itself is dark in red, it lies in the dark and they stay.
     """
-    bare = np.sort(red[around > 0])
+    bare = np.sort(red[around > 0], kind="stable")  # by counts, where they are bytes
     lit = int(bare[9 * len(bare) // 10])
     if bare[len(bare) // _FEWEST] >= _BENCH * lit or middle(red[own > 0]) < _IN_LIGHT * lit:
         return around

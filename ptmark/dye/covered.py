@@ -12,7 +12,7 @@ import cv2
 import numpy as np
 import numpy.typing as npt
 
-from ptmark.dye.beside import evenly, outward, signed_area
+from ptmark.dye.beside import evenly, moved_on, outward, signed_area
 from ptmark.dye.cut import hints, is_cut
 from ptmark.dye.remark import Remark
 from ptmark.dye.sampled import card_corners
@@ -145,7 +145,7 @@ def _tips(whose: int, outline_px: Array) -> list[_Tip]:
     area = signed_area(ring)
     ring = ring if area > 0 else ring[::-1]
     reach = max(_LEAST_PX, round(_WIDTHS * 2 * abs(area) / len(ring)))
-    to, on = ring - np.roll(ring, reach, axis=0), np.roll(ring, -reach, axis=0) - ring
+    to, on = ring - moved_on(ring, -reach), moved_on(ring, reach) - ring
     cross = to[:, 0] * on[:, 1] - to[:, 1] * on[:, 0]
     turns = np.degrees(np.arctan2(cross, (to * on).sum(axis=1)))
     made: list[_Tip | None] = []

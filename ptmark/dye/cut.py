@@ -9,9 +9,9 @@ from typing import NamedTuple
 import cv2
 import numpy as np
 import numpy.typing as npt
-from numpy.lib.stride_tricks import sliding_window_view
 
 from ptmark.dye.contrast import LUMA
+from ptmark.dye.quick import median
 from ptmark.photo import Photo, srgb_to_linear
 
 __all__ = ["Hint", "hints", "is_cut"]
@@ -72,11 +72,10 @@ def hints(photo: Photo, tips: Array, aheads: Array, widths_px: Array) -> list[Hi
     seen = np.maximum(srgb_to_linear(luma), _DARKEST)
     by_depth = seen[:, : near[0].size // 2].reshape(len(tips), -1, len(_HINT_PX))
     behind, beyond = (
-        np.median(one.reshape(len(tips), -1), axis=1)
-        for one in np.split(by_depth, [_BEHIND], axis=2)
+        median(one.reshape(len(tips), -1)) for one in np.split(by_depth, [_BEHIND], axis=2)
     )
     strokes = seen[:, near[0].size // 2 :]
-    dark = strokes < DARK * np.median(strokes, axis=1, keepdims=True)
+    dark = strokes < DARK * median(strokes)[:, None]
     changes = np.abs(beyond - behind) > _HINT * behind
     marked = np.count_nonzero(dark, axis=1) > STROKES
     return [Hint(bool(c), bool(m)) for c, m in zip(changes, marked, strict=True)]
@@ -137,10 +136,10 @@ def _sampled(light: Float, tip: Array, ahead: Array, aside: Array, turns: Array)
 def _steps(seen: Float) -> bool:
     """Whether the light changes at the tip along a straight edge, sharply, on both sides."""
     light = _of_each_side(seen)[:, :, 0]  # turns, sides, deep
-    usual = np.median(light[..., _ZERO - 14 : _ZERO - 4], axis=-1, keepdims=True)
+    usual = median(light[..., _ZERO - 14 : _ZERO - 4])[..., None]
     light /= np.maximum(usual, 1e-3)
     at = np.arange(_ZERO - 2, _ZERO + 3)
-    half = sliding_window_view(light, _WINDOW // 2, axis=-1).mean(axis=-1)
+    half = _means(light, _WINDOW // 2)
     before, after = half[..., [at - 8, at - 5]], half[..., [at + 3, at + 6]]
     step = after.mean(axis=2) - before.mean(axis=2)  # turns, sides, at
     near = (light[..., at + 2] - light[..., at - 2]) * np.sign(step)
@@ -153,7 +152,7 @@ def _steps(seen: Float) -> bool:
 
 def _strokes(seen: Float) -> bool:
     """Whether narrow dark strokes begin at the tip on both sides, and none lies before."""
-    light = sliding_window_view(seen, _WINDOW, axis=-1).mean(axis=-1)
+    light = _means(seen, _WINDOW)
     light /= np.maximum(_of_each_side(light), 1e-3)
     first = np.arange(_ZERO - 12, _ZERO + 3, 2)
     before, after = light[..., first - 9], light[..., first + 3]  # turns, sides, aside, first
@@ -162,6 +161,16 @@ def _strokes(seen: Float) -> bool:
     narrow = dark.sum(axis=2) * _EACH_PX <= WIDEST_PX * np.maximum(begins, 1)
     bare = before[:, :, _SKEW:].min(axis=2) > BARE
     return bool(((begins >= STROKES) & narrow & bare).all(axis=1).any())
+
+
+def _means(values: Float, count: int) -> Float:
+    """Means of so many neighbours along the last axis, in a tenth of `mean`'s time."""
+    left = values.shape[-1] - count + 1
+    total = values[..., :left].copy()
+    for by in range(1, count):
+        total += values[..., by : by + left]
+    total /= count
+    return total
 
 
 def _of_each_side(light: Float) -> Float:

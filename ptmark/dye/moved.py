@@ -13,6 +13,7 @@ import cv2
 import numpy as np
 import numpy.typing as npt
 
+from ptmark.dye.beside import moved_on
 from ptmark.dye.level import error_function
 from ptmark.dye.quick import median, middle, quantiles
 from ptmark.dye.remark import Remark
@@ -188,7 +189,7 @@ def _ratio_of_card(photo: Photo, surface: SurfaceMap | None) -> float:
 
 def _sides(photo: Photo, outline: Array) -> Array:
     """Slopes of green light across an outline, as a share of its contrast a px, (2, K)."""
-    turn = np.roll(outline, -2, axis=0) - np.roll(outline, 2, axis=0)
+    turn = moved_on(outline, 2) - moved_on(outline, -2)
     normal = np.column_stack([turn[:, 1], -turn[:, 0]])
     normal /= np.maximum(np.hypot(normal[:, 0], normal[:, 1]), 1e-9)[:, None]
     if cv2.contourArea(outline.astype(np.float32), oriented=True) < 0:

@@ -157,9 +157,11 @@ def _dye_part(seen: _Seen, colour: Float, whole_px: float, *, shaded: bool) -> C
         red, green, blue = cv2.split(1 - share)
         sure = (near > 0) & (green > LEAST_GREEN_TAKEN) & (red < MOST_RED_TAKEN * green)
         goes_on = sure = sure & (blue + 0.8 * red < MOST_BROWN * green)
+    enough = max(LEAST_PIXELS, LEAST_SHARE * whole_px / crop.step**2)
+    if np.count_nonzero(sure) < enough:
+        return None
     _, names, stats, _ = cv2.connectedComponentsWithStats(goes_on.view(np.uint8))
-    count = np.bincount(names[sure], minlength=len(stats))
-    large = count >= max(LEAST_PIXELS, LEAST_SHARE * whole_px / crop.step**2)
+    large = np.bincount(names[sure], minlength=len(stats)) >= enough
     large[0] = False
     for name in np.flatnonzero(large).tolist():
         x, y, wide, high = stats[name, :4].tolist()

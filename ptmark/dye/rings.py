@@ -75,7 +75,8 @@ class Rings:
 
     def apart(self, values: Array) -> list[Array]:
         """The chains one by one."""
-        return np.split(values, self.starts[1:])
+        ends = (self.starts + self.counts).tolist()
+        return [values[a:b] for a, b in zip(self.starts.tolist(), ends, strict=True)]
 
 
 def without_crossings(

@@ -52,9 +52,11 @@ class Lens:
         radius = target
         k, k_2 = self.kappa, self.kappa_2
         for _ in range(4 if k_2 == 0.0 else 8):
-            off = radius * (1 + k * radius**2 + k_2 * radius**4) - target
-            radius = radius - off / (1 + 3 * k * radius**2 + 5 * k_2 * radius**4)
-        return np.asarray(self.centre + wanted / (1 + k * radius**2 + k_2 * radius**4))
+            r2 = radius * radius  # no power above two: NumPy takes the logarithm for that
+            off = radius * (1 + (k + k_2 * r2) * r2) - target
+            radius = radius - off / (1 + (3 * k + 5 * k_2 * r2) * r2)
+        r2 = radius * radius
+        return np.asarray(self.centre + wanted / (1 + (k + k_2 * r2) * r2))
 
     def jacobian(self, points_px: Array) -> Array:
         """Derivative of `undistort` at points of shape (N, 2): shape (N, 2, 2)."""
