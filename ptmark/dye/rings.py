@@ -15,7 +15,10 @@ Ints = npt.NDArray[np.intp]
 # Of an outline's largest part, and px squared: less is a scrap between its vertices. A line
 # that hangs on a wide haze is no scrap, however small a share of it.
 _LEAST_SHARE, _LEAST_PART, _MOST_SCRAP = 0.1, 25.0, 100.0
-_ON_PX, _HAIR_PX = 0.3, 0.25  # a vertex lies on a part; half the width of a thread, unknown
+_LEAST_HAIR_PX, _HAIR_PX = (
+    1.0,
+    0.25,
+)  # from how far out on, and half the width, which is unknown
 
 
 class Rings:
@@ -125,27 +128,31 @@ def _rims(outline: Array, parts: npt.NDArray[np.object_], *, hairs: bool) -> lis
     import shapely
 
     made = list(parts)
-    for n, way in _ways_out(outline, parts) if hairs else ():
-        hair = shapely.buffer(shapely.linestrings(way), _HAIR_PX, quad_segs=1)
+    for n, ways in _ways_out(outline, parts).items() if hairs else ():
+        every = shapely.multilinestrings([shapely.LineString(way) for way in ways])
+        hair = shapely.buffer(every, _HAIR_PX, quad_segs=1)
         made[n] = max(shapely.get_parts(shapely.union(made[n], hair)), key=shapely.area)
     return [shapely.get_coordinates(shapely.get_exterior_ring(one))[:-1] for one in made]
 
 
-def _ways_out(outline: Array, parts: npt.NDArray[np.object_]) -> Iterator[tuple[int, Array]]:
-    """Where an outline leaves a part and comes back to the same: its number, shape (M, 2)."""
+def _ways_out(outline: Array, parts: npt.NDArray[np.object_]) -> dict[int, list[Array]]:
+    """Ways, shape (M, 2), on which an outline leaves a part and comes back to it, by part."""
     import shapely
 
-    if not len(parts):
-        return
-    away = shapely.distance(np.asarray(shapely.points(outline))[:, None], parts)
-    part = np.where(away.min(axis=1) < _ON_PX, away.argmin(axis=1), -1)
+    corners, of = shapely.get_coordinates(parts, return_index=True)
+    kept = dict(zip(map(tuple, corners.tolist()), of.tolist(), strict=True))
+    part = np.array([kept.get(tuple(one), -1) for one in outline.tolist()])
     first = int((part >= 0).argmax())
-    part = np.append(np.roll(part, -first), part[first])
-    ring = np.vstack([np.roll(outline, -first, axis=0), outline[first]])
-    on = np.flatnonzero(part >= 0)
-    for start, end in zip(on[:-1].tolist(), on[1:].tolist(), strict=True):
-        if end - start > 1 and part[start] == part[end]:
-            yield int(part[start]), ring[start : end + 1]
+    order = np.append(np.roll(np.arange(len(outline)), -first), first)
+    on = np.flatnonzero(part[order] >= 0)
+    found: dict[int, list[Array]] = {}
+    for n in np.flatnonzero(np.diff(on) > 1).tolist():
+        way = order[on[n] : on[n + 1] + 1]
+        own, points = int(part[way[0]]), outline[way]
+        away = shapely.distance(shapely.points(points), parts[own])
+        if own == part[way[-1]] and away.max() > _LEAST_HAIR_PX:
+            found.setdefault(own, []).append(points)
+    return found
 
 
 def _with_shares(parts: list[Array]) -> Iterator[tuple[Array, float]]:
