@@ -23,8 +23,9 @@ from ptmark.criteria.rough import (
     measured_closely,
     roughly,
 )
-from ptmark.criteria.scene import LEAST, NEAR_DEG, Judged, Scene
+from ptmark.criteria.scene import NEAR_DEG, Judged, Scene
 from ptmark.errors import CriteriaError, OutlineError
+from ptmark.least import Least, those
 
 __all__ = ["scene_from_json"]
 
@@ -51,11 +52,10 @@ def scene_from_json(document: Mapping[str, Any]) -> Scene:
 
     Each of ``indications`` needs ``id`` and ``outline_mm``, and takes ``length_u_mm``,
     ``width_u_mm`` and ``edge_u_mm`` (how well the place of the edges is known from there; 0
-    where absent), ``near_u`` and ``far_u`` (see `Judged`), ``kind``, ``relevance``, ``reason``,
-    ``runs_out``, ``overexposed``, ``covered`` and ``ends_unsure``; the top level takes
-    ``weld_length_mm``, ``thickness_mm``, ``diameter_mm``, ``weld_direction_deg`` and
-    ``edges_mm``: lines as lists of [x, y], either a list of free edges or an object of lines or
-    lists of them by name
+    where absent), ``near_u`` and ``far_u`` (see `Judged`), ``kind``, ``relevance``, ``reason``
+    and true for each reason of `Least`; the top level takes ``weld_length_mm``,
+    ``thickness_mm``, ``diameter_mm``, ``weld_direction_deg`` and ``edges_mm``: lines as lists
+    of [x, y], either a list of free edges or an object of lines or lists of them by name
     ("edge" is a free edge). The outline is what is judged: length, path and width are taken
     from it by `ptmark.measure`, so that sizes, gaps and windows cannot contradict each other. A
     stated ``length_mm``, ``path_mm`` or ``width_mm`` is taken only where it is the same figure
@@ -164,7 +164,7 @@ class _Read(NamedTuple):
     outline: Array
     numbers: dict[str, float | None]
     texts: dict[str, str]
-    least: dict[str, bool]  # by `LEAST`
+    least: frozenset[Least]
     near_u: tuple[float, ...]
 
 
@@ -199,7 +199,7 @@ def _read(data: object, where: str, outline: Array | None) -> _Read:
             where=f"{where}, relevance",
             mend="write non-relevant or false, with a reason, or leave it out",
         )
-    least = {key: truth_of(data, key, where) for key in LEAST}
+    least = those({why: truth_of(data, why, where) for why in Least})
     near_u = shares_of(data, "near_u", where, len(NEAR_DEG))
     return _Read(name, outline, numbers, texts, least, near_u)
 
@@ -253,10 +253,7 @@ def _judged(one: _Read, rough: Rough, notes: list[str], *, closely: bool) -> Jud
         edge_u=stated["edge_u_mm"] or 0.0,
         near_u=one.near_u,
         far_u=stated["far_u"] or 0.0,
-        runs_out=one.least["runs_out"],
-        overexposed=one.least["overexposed"],
-        covered=one.least["covered"],
-        ends_unsure=one.least["ends_unsure"],
+        least=one.least,
         kind=one.texts["kind"],
         relevance=one.texts["relevance"],
         reason=one.texts["reason"],

@@ -8,14 +8,11 @@ import numpy.typing as npt
 
 from ptmark.criteria.apart import Apart
 from ptmark.criteria.rough import Rough
+from ptmark.least import Least
 
-__all__ = ["LEAST", "NEAR_DEG", "Judged", "Scene"]
+__all__ = ["NEAR_DEG", "Judged", "Scene"]
 
 NEAR_DEG = (0, 30, 60, 90, 120, 150)  # from the surface's x axis towards its y axis
-
-
-# Members of an indication that tell that its sizes are the least that they can be.
-LEAST = ("runs_out", "overexposed", "covered", "ends_unsure")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
@@ -27,12 +24,10 @@ class Judged:
     scene's lines may lie elsewhere as seen from it. ``place_u`` (k = 2, None: ``length_u``) is
     that of its outline's own length, where its size was taken from another photo. Map and
     relief make distances wrong by a share of them, k = 2: ``near_u`` about it, in directions of
-    `NEAR_DEG`, none for 0; ``far_u`` from it across the scene. Where it ``runs_out`` of the
-    photo, lies on ``overexposed`` developer, has an end that may be ``covered`` or stands in
-    haze, rust or beside paint, which makes its ``ends_unsure``, its sizes
-    are the least that they can be, and it cannot be acceptable. With ``rough`` given, width and
-    path are only known between its bounds, ``width`` is their upper and ``path`` their lower
-    one; they are measured where a rule hangs on them.
+    `NEAR_DEG`, none for 0; ``far_u`` from it across the scene. ``least`` is why its sizes are
+    the least that they can be; where there is a reason it cannot be acceptable. With ``rough``
+    given, width and path are only known between its bounds, ``width`` is their upper and
+    ``path`` their lower one; they are measured where a rule hangs on them.
     """
 
     id: str
@@ -49,16 +44,8 @@ class Judged:
     kind: str = ""
     relevance: str = ""  # "", or "non-relevant"/"false" as set by the inspector, with a reason
     reason: str = ""
-    runs_out: bool = False
-    overexposed: bool = False
-    covered: bool = False
-    ends_unsure: bool = False
+    least: frozenset[Least] = frozenset()
     rough: Rough | None = None
-
-    @property
-    def is_least(self) -> bool:
-        """Whether its sizes are only the least that they can be."""
-        return self.runs_out or self.overexposed or self.covered or self.ends_unsure
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

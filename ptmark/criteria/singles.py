@@ -23,7 +23,7 @@ def by_size(case: Case, rule: SizeRule) -> list[Finding]:
     limit = limit_of(case, rule)
     if isinstance(limit, str):
         return case.left_open(rule, limit)
-    least = {one.id for one in case.judged if one.is_least}
+    least = {one.id for one in case.judged if one.least}
 
     def finding(how: str, place: int) -> Finding:
         item = case.views.single(_reading(how)).items[place]

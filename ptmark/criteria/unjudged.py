@@ -6,10 +6,38 @@ from ptmark.criteria.result import Finding
 from ptmark.criteria.rules import Rule
 from ptmark.criteria.touching import TOUCHING
 from ptmark.criteria.wording import amount
+from ptmark.least import Least
 
 __all__ = ["UNJUDGED", "not_judged"]
 
 UNJUDGED = ("whole", "measured", "exposure", "colour", "searched", "detail", TOUCHING)
+
+# The rule of each reason, and what is said; in the order in which they are told.
+_LEAST = {
+    Least.RUNS_OUT: (
+        "whole",
+        "Indication {name} ends at the photo's edge: it is at least {length} long. Take "
+        "another photo that shows it whole.",
+    ),
+    Least.COVERED: (
+        "whole",
+        "Indication {name} ends where the developer ends, at a rule, a tape, the scale card or "
+        "bare metal, and may go on there: it is at least {length} long. Uncover and develop "
+        "all of it and take another photo; or, where you see that it ends there, trace it by "
+        "hand.",
+    ),
+    Least.ENDS_UNSURE: (  # where pale dye is as red as what lies beside it
+        "whole",
+        "Indication {name} stands in haze, rust, a red reflection or beside paint, where its "
+        "ends may not show: it is at least {length} long. Clean and test the part again and "
+        "take another photo; or, where you see that it ends there, trace it by hand.",
+    ),
+    Least.OVEREXPOSED: (  # where white is clipped, the rims and tails of dye are white too
+        "exposure",
+        "Indication {name} lies on overexposed developer, which hides its rims and tails: it "
+        "is at least {length} long. Take another photo with a lower exposure.",
+    ),
+}
 
 
 def not_judged(case: Case) -> list[Finding]:
@@ -22,78 +50,25 @@ def not_judged(case: Case) -> list[Finding]:
     nothing is there), "searched" (places that were too many to be looked at, or a photo not
     looked over) and "detail" (a photo that was smoothed).
     """
-    cut_short = [*_run_out(case), *_covered(case), *_ends_unsure(case)]
-    of_each = [*cut_short, *_on_overexposed(case), *_unmeasured(case)]
+    of_each = [*_not_whole(case), *_unmeasured(case)]
     of_photo = [*_overexposed(case), *_colourless(case), *_unlooked(case), *_unseen(case)]
     of_photo += [*_hazy(case), *_smoothed(case)]
     return [*of_each, *of_photo]
 
 
-def _run_out(case: Case) -> list[Finding]:
-    """What the photo shows a part of may be any longer."""
+def _not_whole(case: Case) -> list[Finding]:
+    """What may be any longer than what is seen of it."""
+    per = per_mm(case.unit)
     return [
         _undecided(
             case,
-            "whole",
-            f"Indication {one.id} ends at the photo's edge: it is at least "
-            f"{amount(one.length * per_mm(case.unit), case.unit)} long. Take another photo "
-            "that shows it whole.",
+            rule,
+            says.format(name=one.id, length=amount(one.length * per, case.unit)),
             one.id,
         )
+        for why, (rule, says) in _LEAST.items()
         for one in case.judged
-        if one.runs_out
-    ]
-
-
-def _covered(case: Case) -> list[Finding]:
-    """What goes on beneath a rule or where no developer is may be any longer."""
-    return [
-        _undecided(
-            case,
-            "whole",
-            f"Indication {one.id} ends where the developer ends, at a rule, a tape, the scale "
-            "card or bare metal, and may go on there: it is at least "
-            f"{amount(one.length * per_mm(case.unit), case.unit)} long. Uncover and develop "
-            "all of it and take another photo; or, where you see that it ends there, trace it "
-            "by hand.",
-            one.id,
-        )
-        for one in case.judged
-        if one.covered
-    ]
-
-
-def _ends_unsure(case: Case) -> list[Finding]:
-    """Where pale dye is as red as what lies beside it, tails of a crack do not stand out."""
-    return [
-        _undecided(
-            case,
-            "whole",
-            f"Indication {one.id} stands in haze, rust, a red reflection or beside paint, "
-            "where its ends may not show: it is at least "
-            f"{amount(one.length * per_mm(case.unit), case.unit)} long. Clean and test the "
-            "part again and take another photo; or, where you see that it ends there, trace "
-            "it by hand.",
-            one.id,
-        )
-        for one in case.judged
-        if one.ends_unsure
-    ]
-
-
-def _on_overexposed(case: Case) -> list[Finding]:
-    """Where white is clipped, the rims and tails of dye are white too."""
-    return [
-        _undecided(
-            case,
-            "exposure",
-            f"Indication {one.id} lies on overexposed developer, which hides its rims and "
-            f"tails: it is at least {amount(one.length * per_mm(case.unit), case.unit)} long. "
-            "Take another photo with a lower exposure.",
-            one.id,
-        )
-        for one in case.judged
-        if one.overexposed
+        if why in one.least
     ]
 
 

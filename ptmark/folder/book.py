@@ -19,7 +19,8 @@ from typing import IO
 
 from ptmark.errors import RecordError, UsageError
 from ptmark.files import open_alone
-from ptmark.folder.job import COLUMNS, Outcome
+from ptmark.folder.job import Outcome
+from ptmark.folder.table import COLUMNS
 
 __all__ = ["Book"]
 

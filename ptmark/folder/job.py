@@ -14,17 +14,15 @@ from ptmark import __version__
 from ptmark.criteria import load_profile
 from ptmark.dye import look_ahead
 from ptmark.errors import PtmarkError
-from ptmark.files import csv_text
+from ptmark.folder.table import COLUMNS, coded, rows_of, rows_of_failed
 from ptmark.inspection import Inspection
 from ptmark.inspection.area import check_area
 from ptmark.inspection.state import EdgeLine
 from ptmark.photo import Photo, open_photo, profiles_folder
 from ptmark.process import PRACTICE, by_practice
-from ptmark.record import LEAST, Record, least_of
 from ptmark.scale import CardReference, Reference, reference_to_json
 
 __all__ = [
-    "COLUMNS",
     "Asked",
     "Outcome",
     "content_key",
@@ -36,24 +34,6 @@ __all__ = [
 ]
 
 Point = tuple[float, float]
-
-COLUMNS = (
-    "file",
-    "sha256",
-    "reference",
-    "mm_per_px",
-    "id",
-    "shape",
-    "length_mm",
-    "length_u_mm",
-    "path_mm",
-    "width_mm",
-    "width_u_mm",
-    "area_mm2",
-    "verdict",
-    "error",
-    *LEAST,
-)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -204,8 +184,8 @@ def measured(path: Path, asked: Asked) -> Outcome:
     return Outcome(
         path=path,
         key=record.photo["sha256"],
-        line=_coded(line + "\n"),
-        table=_rows(record),
+        line=coded(line + "\n"),
+        table=rows_of(record),
     )
 
 
@@ -230,8 +210,8 @@ def _failed(path: Path, key: str, what: str, mend: str) -> Outcome:
     return Outcome(
         path=path,
         key=key,
-        line=_coded(json.dumps(document, ensure_ascii=False) + "\n"),
-        table=_coded(csv_text([[path.name, sha256, *[""] * 11, what, *[""] * len(LEAST)]])),
+        line=coded(json.dumps(document, ensure_ascii=False) + "\n"),
+        table=rows_of_failed(path.name, sha256, what),
         error=what,
     )
 
@@ -269,20 +249,3 @@ def _camera_profiles() -> list[str]:
     """SHA-256 of each camera's profile: what is in one changes lengths."""
     files = sorted(profiles_folder().glob("*.json"))
     return [content_key(path) for path in files]
-
-
-def _rows(record: Record) -> bytes:
-    """One row an indication; a photo without any has one row that says so by its gaps."""
-    verdict = "" if record.evaluation is None else record.evaluation["verdict"]
-    head = [record.photo["file"], record.photo["sha256"]]
-    head += [record.scale["reference"], record.scale["mm_per_px"]]
-    rows = [
-        [*head, *(one[name] for name in COLUMNS[4:12]), verdict, "", *least_of(one).values()]
-        for one in record.indications
-    ]
-    return _coded(csv_text(rows or [[*head, *[""] * 8, verdict, "", *[""] * len(LEAST)]]))
-
-
-def _coded(text: str) -> bytes:
-    """UTF-8; a byte of a file's name that is none becomes an escape, which JSON reads back."""
-    return text.encode("utf-8", "backslashreplace")

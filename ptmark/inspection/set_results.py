@@ -282,7 +282,7 @@ def _of_record(here: dict[int, Measurement], times: Timed | None) -> int | None:
         for number, made in here.items()
         if times is None or times.window.holds(times.minutes[number])
     } or here
-    whole = {number: made for number, made in due.items() if not made.is_least}
+    whole = {number: made for number, made in due.items() if not made.least}
     measured = {number: made.length for number, made in (whole or due).items()}
     first = min(measured, key=lambda n: (measured[n].expanded, n), default=None)
     if times is not None and times.choice.index in measured:

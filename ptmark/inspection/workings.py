@@ -33,6 +33,7 @@ from ptmark.inspection.hollow import hollow_remark, is_hollow
 from ptmark.inspection.looking_over import crown_remark, on_weld_remark, remarks_on
 from ptmark.inspection.searched import Searched
 from ptmark.inspection.state import Marked, State
+from ptmark.least import Least, those
 from ptmark.measure import Conditions, Measurement, measure_outlines
 from ptmark.photo import CameraProfile, Photo, PhotoInfo
 from ptmark.scale import Reference, SurfaceMap, solve
@@ -174,8 +175,8 @@ class Workings:
         for one, found, overexposed in zip(marked, made, bright, strict=True):
             key = (id(one.outline_px), id(surface), relief_mm)
             covered = one.id in hidden and not one.traced_anew
-            known = replace(found, overexposed=overexposed, covered=covered)
-            self._measured[key] = (one, surface, known)
+            seen = those({Least.OVEREXPOSED: overexposed, Least.COVERED: covered})
+            self._measured[key] = (one, surface, replace(found, least=found.least | seen))
 
     def measurement_in_view(
         self,

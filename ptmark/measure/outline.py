@@ -14,6 +14,7 @@ import numpy.typing as npt
 from ptmark.dye import EdgeQuality
 from ptmark.dye.rings import Rings
 from ptmark.errors import OutlineError
+from ptmark.least import Least, those
 from ptmark.measure.budget import Edges, quantities_of
 from ptmark.measure.figures import figures_of
 from ptmark.measure.geometry import as_outline
@@ -45,10 +46,9 @@ class Measurement:
 
     ``shape`` follows max(length, path) > 3 x width ("linear", else "rounded"); where the
     ratio's uncertainty straddles 3, ``shape_sure`` is False and the stricter "linear" is given.
-    ``ends_mm`` are the two points of the maximum caliper. Where it ``runs_out`` of the photo,
-    lies on ``overexposed`` developer or has a ``covered`` end (`ptmark.dye.exposure`,
-    `ptmark.dye.covered`; told by who holds the photo), or its edge says ``ends_unsure``, all
-    sizes are the least that they can be.
+    ``ends_mm`` are the two points of the maximum caliper. ``least`` is why all sizes are the
+    least that they can be; of what `ptmark.dye.exposure` and `ptmark.dye.covered` see in the
+    photo, who holds it tells.
     """
 
     outline_mm: Array
@@ -61,15 +61,7 @@ class Measurement:
     ends_mm: tuple[tuple[float, float], tuple[float, float]]
     shape: str
     shape_sure: bool
-    runs_out: bool = False
-    overexposed: bool = False
-    covered: bool = False
-    ends_unsure: bool = False
-
-    @property
-    def is_least(self) -> bool:
-        """Whether all sizes are the least that they can be."""
-        return self.runs_out or self.overexposed or self.covered or self.ends_unsure
+    least: frozenset[Least] = frozenset()
 
 
 def measure_outline(
@@ -144,6 +136,12 @@ def measure_outlines(
     for i, outline in enumerate(found.outlines):
         shape, sure = _class_of(told.ratio[i])
         one, other = every[found.ends[i]]
+        least = those(
+            {
+                Least.RUNS_OUT: surface.runs_out(outlines_px[i]),
+                Least.ENDS_UNSURE: edges[i].ends_unsure,
+            }
+        )
         made.append(
             Measurement(
                 outline_mm=outline,
@@ -156,8 +154,7 @@ def measure_outlines(
                 ends_mm=(_pair(one), _pair(other)),
                 shape=shape,
                 shape_sure=sure,
-                runs_out=surface.runs_out(outlines_px[i]),
-                ends_unsure=edges[i].ends_unsure,
+                least=least,
             )
         )
     return made

@@ -7,7 +7,7 @@ signed record that is saved again becomes a new revision, chained to the signed 
 
 from ptmark.record.build import build_record, given_json
 from ptmark.record.cautions import departs, process_cautions
-from ptmark.record.entry import LEAST, Entry, least_of
+from ptmark.record.entry import Entry, least_of
 from ptmark.record.fields import FIELDS, Field
 from ptmark.record.figures import FIGURES
 from ptmark.record.labels import path_label
@@ -29,7 +29,6 @@ from ptmark.record.verify import (
 __all__ = [
     "FIELDS",
     "FIGURES",
-    "LEAST",
     "PHOTO_MEMBERS",
     "STANDARDS",
     "Entry",

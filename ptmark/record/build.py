@@ -13,10 +13,11 @@ import ptmark
 from ptmark.criteria import Evaluation
 from ptmark.dye import LeftOut, dense_places, unseen_places
 from ptmark.errors import RecordError
+from ptmark.least import Least
 from ptmark.measure import Conditions
 from ptmark.photo import PhotoInfo
 from ptmark.record.cautions import cautions_of
-from ptmark.record.entry import LEAST, Entry, places_px
+from ptmark.record.entry import Entry, places_px
 from ptmark.record.figures import figures_json
 from ptmark.record.model import Record
 from ptmark.record.plain import (
@@ -229,7 +230,7 @@ def _indication(one: Entry, at_px: list[list[float]]) -> dict[str, Any]:
         **figures_json(made),
         **({} if one.edge_u is None else {"edge_u_mm": number(one.edge_u, 4)}),
         **_shares(one),
-        **{name: True for name in LEAST if made is not None and getattr(made, name)},
+        **{why.value: True for why in Least if made is not None and why in made.least},
         "outline_px": points(one.outline_px, OUTLINE_DIGITS),
         "centre_px": at_px[0],
         "ends_px": at_px[1:] or None,

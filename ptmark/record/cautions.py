@@ -10,6 +10,7 @@ import numpy as np
 from ptmark.criteria import Evaluation
 from ptmark.criteria.wording import listed
 from ptmark.dye import lighting_remark
+from ptmark.least import Least
 from ptmark.process import process_told
 from ptmark.record.entry import Entry
 from ptmark.record.model import Record
@@ -24,6 +25,19 @@ AS_DRAWN, LINEAR = 0.90, 3.0
 MOST_RIM = 1.2  # over the stroke's own: stars have 1.3 to 1.8, strokes at most 1.0
 
 _REASON = 500  # letters told of it
+
+# Of what the sizes are the least that they can be, in the order in which it is told.
+_LEAST = {
+    Least.RUNS_OUT: "Ends at the photo's edge: {names}. Its sizes are the least that they can "
+    "be; take another photo that shows it whole.",
+    Least.COVERED: "An end may be covered: {names}. Its sizes are the least that they can be; "
+    "uncover and develop all of it, and take another photo.",
+    Least.ENDS_UNSURE: "Stands in haze, rust, a red reflection or beside paint, where its ends "
+    "may not show: {names}. Its sizes are the least that they can be; clean and test the part "
+    "again, or trace it by hand where you see that it ends.",
+    Least.OVEREXPOSED: "On overexposed developer: {names}. Its sizes are the least that they "
+    "can be; take another photo with a lower exposure.",
+}
 
 DEPARTS = "The disposition departs from the verdict and gives no reason."
 
@@ -97,33 +111,12 @@ def _dropped_cautions(dropped: Sequence[Mapping[str, Any]]) -> list[str]:
 
 def _least_cautions(entries: Sequence[Entry]) -> list[str]:
     """What makes sizes the least that they can be."""
-    measured = [(one.id, one.measurement) for one in entries if one.measurement]
-    out = ", ".join(name for name, made in measured if made.runs_out)
-    covered = ", ".join(name for name, made in measured if made.covered)
-    unsure = ", ".join(name for name, made in measured if made.ends_unsure)
-    bright = ", ".join(name for name, made in measured if made.overexposed)
     said = []
-    if out:
-        said.append(
-            f"Ends at the photo's edge: {out}. Its sizes are the least that they can be; take "
-            "another photo that shows it whole."
-        )
-    if covered:
-        said.append(
-            f"An end may be covered: {covered}. Its sizes are the least that they can be; "
-            "uncover and develop all of it, and take another photo."
-        )
-    if unsure:
-        said.append(
-            "Stands in haze, rust, a red reflection or beside paint, where its ends may not "
-            f"show: {unsure}. Its sizes are the least that they can be; clean and test the "
-            "part again, or trace it by hand where you see that it ends."
-        )
-    if bright:
-        said.append(
-            f"On overexposed developer: {bright}. Its sizes are the least that they can be; "
-            "take another photo with a lower exposure."
-        )
+    for why, says in _LEAST.items():
+        made = ((one.id, one.measurement) for one in entries)
+        names = [name for name, one in made if one is not None and why in one.least]
+        if names:
+            said.append(says.format(names=", ".join(names)))
     return said
 
 

@@ -7,26 +7,26 @@ from typing import Any
 import numpy as np
 import numpy.typing as npt
 
-from ptmark.criteria.scene import LEAST
 from ptmark.dye import EdgeQuality
+from ptmark.least import Least
 from ptmark.measure import Measurement
 from ptmark.record.plain import points
 from ptmark.scale import SurfaceMap
 
-__all__ = ["LEAST", "Entry", "least_of", "places_px"]
+__all__ = ["Entry", "least_of", "places_px"]
 
 Array = npt.NDArray[np.float64]
 
 
 def least_of(indication: Mapping[str, Any]) -> dict[str, bool]:
-    """What makes a row's sizes the least that they can be, each of `LEAST` told.
+    """Whether each reason holds why a row's sizes are the least that they can be.
 
     Examples
     --------
     >>> least_of({"length_mm": 5.781, "overexposed": True})
     {'runs_out': False, 'overexposed': True, 'covered': False, 'ends_unsure': False}
     """
-    return {name: bool(indication.get(name)) for name in LEAST}
+    return {why.value: bool(indication.get(why)) for why in Least}
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)

@@ -6,6 +6,7 @@ from typing import Any
 
 from ptmark.criteria import Evaluation, Profile, Scene, evaluate, scene_from_json
 from ptmark.en import en_number
+from ptmark.least import those
 from ptmark.record.cautions import DEPARTS, departs
 from ptmark.record.entry import least_of
 from ptmark.record.model import PHOTO_MEMBERS, Record
@@ -216,6 +217,6 @@ def _sizes(row: Mapping[str, Any]) -> dict[str, Any]:
         "width": row["width_mm"],
         "length_u": row["length_u_mm"],
         "width_u": row["width_u_mm"],
-        **least_of(row),
+        "least": those(least_of(row)),
         "rough": None,
     }

@@ -23,9 +23,8 @@ def geo_json(record: Record) -> dict[str, Any]:
     """The outlines as a feature collection laid out as in RFC 7946.
 
     Coordinates are mm on the examined surface, not degrees; rings are closed and run
-    counter-clockwise in that frame. The member ``frame`` says so. Sizes of what ``runs_out`` of
-    the photo, lies on ``overexposed`` developer, or has an end that may be ``covered`` or
-    ``ends_unsure`` in haze, rust or beside paint, are the least that they can be.
+    counter-clockwise in that frame. The member ``frame`` says so. Each reason why sizes are the
+    least that they can be (`ptmark.least`) is a property, true or false.
 
     Raises
     ------

@@ -7,7 +7,8 @@ from collections.abc import Callable
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from ptmark.record import FIELDS, FIGURES, LEAST, Record, least_of, process_cautions
+from ptmark.least import Least
+from ptmark.record import FIELDS, FIGURES, Record, least_of, process_cautions
 from ptmark.report.table import save
 from ptmark.report.verdict_words import verdict_line
 from ptmark.report.wording import AID, called, criteria_line, decision_rule_words
@@ -89,7 +90,7 @@ def _seen_again(record: Record) -> list[Row]:
     """Sizes of what several photos show; the one of record is marked."""
     names = ("length_mm", "length_u_mm", "width_mm", "width_u_mm", "en")
     shown = record.rows()
-    rows: list[Row] = [["id", "photo", "of_record", *names, *LEAST]]
+    rows: list[Row] = [["id", "photo", "of_record", *names, *Least]]
     for one in (record.together or {"seen_again": ()})["seen_again"]:
         for size in one["sizes"]:
             held = "yes" if size["photo"] == one["of_record"] else ""
@@ -102,7 +103,7 @@ def _seen_again(record: Record) -> list[Row]:
 def _indications(record: Record) -> list[Row]:
     stands = called(record)
     head: Row = ["id", "shape", "shape_sure", "kind", *FIGURES, "centre_x_mm", "centre_y_mm"]
-    rows = [[*head, "verdict", "relevance", "reason", "note", *LEAST]]
+    rows = [[*head, "verdict", "relevance", "reason", "note", *Least]]
     for one in record.indications:
         values = [one[name] for name in ("id", "shape", "shape_sure", "kind", *FIGURES)]
         texts = [stands[one["id"]], one["relevance"], one["reason"], one["note"]]

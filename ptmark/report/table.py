@@ -5,7 +5,8 @@ from typing import Any
 
 from ptmark.errors import ReportError
 from ptmark.files import csv_text, write_or_say
-from ptmark.record import FIGURES, LEAST, Record, least_of, refuse_original
+from ptmark.least import Least
+from ptmark.record import FIGURES, Record, least_of, refuse_original
 from ptmark.report.wording import EMPTY, VERDICT_SIGN, called, measured, shape_words, sized
 
 __all__ = ["COLUMNS", "csv_bytes", "rows", "save", "write_csv"]
@@ -57,14 +58,12 @@ def write_csv(path: Path, record: Record) -> None:
 def csv_bytes(record: Record) -> bytes:
     """The table as CSV, with the mark at the start by which spreadsheets know UTF-8.
 
-    Of several photos, ``photo`` in front says which one a row is of; ``runs_out``,
-    ``overexposed``, ``covered`` and ``ends_unsure`` at the end whether the photo's edge cuts
-    the indication short, the developer beside it is clipped, something may cover an end of it,
-    or it stands in haze, rust or beside paint, so that its sizes are the least.
+    Of several photos, ``photo`` in front says which one a row is of; the columns at the end
+    whether each reason holds why its sizes are the least (`Least`).
     """
     views = record.views()
     head = [*_CSV, "centre_x_mm", "centre_y_mm", "verdict", "relevance", "reason", "note"]
-    head += LEAST
+    head += Least
     table: list[list[Any]] = [head if len(views) == 1 else ["photo", *head]]
     for number, view in enumerate(views, 1):
         stands, first = called(view), [] if len(views) == 1 else [number]

@@ -5,6 +5,7 @@ Image, PDF and CSV all speak through this module, so that they cannot say differ
 
 from typing import Any
 
+from ptmark.least import Least
 from ptmark.record import Record, departs, least_of
 
 __all__ = [
@@ -61,13 +62,13 @@ _TABLE_NOTE = (
     "path: along it; width: largest circle within it; ratio: the greater of length and path, "
     "over width."
 )
-_CUT_NOTE = " ≥: it ends at the photo's edge, so this is the least it can be."
-_COVERED_NOTE = " ≥: something may cover an end of it, so this is the least it can be."
-_UNSURE_NOTE = (
-    " ≥: its ends may not show in haze, rust, a red reflection or beside paint, so this is the "
-    "least it can be."
-)
-_BRIGHT_NOTE = " ≥: it lies on overexposed developer, so this is the least it can be."
+_LEAST_NOTES = {
+    Least.RUNS_OUT: " ≥: it ends at the photo's edge, so this is the least it can be.",
+    Least.COVERED: " ≥: something may cover an end of it, so this is the least it can be.",
+    Least.ENDS_UNSURE: " ≥: its ends may not show in haze, rust, a red reflection or beside "
+    "paint, so this is the least it can be.",
+    Least.OVEREXPOSED: " ≥: it lies on overexposed developer, so this is the least it can be.",
+}
 
 # What the parts of a length's budget stand for.
 CONTRIBUTIONS = {
@@ -121,14 +122,8 @@ def sized(indication: dict[str, Any], what: str, unit: str = "mm") -> str:
 
 def table_note(record: Record) -> str:
     """What the columns of the table of indications stand for."""
-    notes = {
-        "runs_out": _CUT_NOTE,
-        "covered": _COVERED_NOTE,
-        "ends_unsure": _UNSURE_NOTE,
-        "overexposed": _BRIGHT_NOTE,
-    }
     told = {name for one in record.indications for name, so in least_of(one).items() if so}
-    return _TABLE_NOTE + "".join(note for name, note in notes.items() if name in told)
+    return _TABLE_NOTE + "".join(note for why, note in _LEAST_NOTES.items() if why in told)
 
 
 def plain_words(record: Record) -> str:

@@ -68,7 +68,7 @@ class Frame:
 
 def is_least(parts: Sequence[Seen]) -> bool:
     """Whether the sizes of parts are the least that they can be: one may not be shown whole."""
-    return any(one.measurement.is_least for one in parts)
+    return any(one.measurement.least for one in parts)
 
 
 def length_and_area(parts: Sequence[Seen], frame: Frame) -> tuple[Quantity, Quantity]:

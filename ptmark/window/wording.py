@@ -33,7 +33,7 @@ def plus_minus(quantity: "Quantity", unit: str, power: int = 1) -> str:
 def size_in_words(made: "Measurement", unit: str) -> str:
     """Length and width with their uncertainty, short enough for the line at the foot."""
     length, width = plus_minus(made.length, unit), plus_minus(made.width, unit)
-    if made.is_least:
+    if made.least:
         length, width = tr("at least {0}", length), tr("at least {0}", width)
     return tr("{0} {1} long, {2} {3} wide", length, unit, width, unit)
 
@@ -43,7 +43,7 @@ def in_words(made: "Measurement", unit: str) -> str:
     size = size_in_words(made, unit)
     path = f"{plus_minus(made.path, unit)} {unit}"
     area = f"{plus_minus(made.area, unit, 2)} {unit}²"
-    if made.is_least:
+    if made.least:
         path, area = tr("at least {0}", path), tr("at least {0}", area)
     return tr(
         "{0}, along its path {1}, area {2}. Its length is uncertain by:", size, path, area

@@ -203,7 +203,7 @@ def test_what_may_be_any_larger_is_never_acceptable(
     length, verdict, why, rule, decision, build
 ):
     # ISO 23277:2015 level 2 allows a linear indication 4 mm; of this one a part is seen
-    seen = build.bar("A", 0, 0, length, length / 10, length_u=0.01, **{why: True})
+    seen = build.bar("A", 0, 0, length, length / 10, length_u=0.01, least=frozenset({why}))
     whole = build.bar("A", 0, 0, length, length / 10)
     result = judge("iso-23277-2", build.scene(seen), decision)
     assert result.verdict == verdict

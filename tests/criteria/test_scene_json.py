@@ -91,10 +91,7 @@ def test_uncertainty_kind_and_the_rest_are_read(build):
     one = scene.indications[0]
     assert (one.length_u, one.width_u, one.kind) == (0.3, 0.2, "2011")
     assert (one.relevance, one.reason) == ("false", "fibre")
-    assert one.runs_out
-    assert one.overexposed
-    assert one.covered
-    assert one.ends_unsure
+    assert one.least == {"runs_out", "overexposed", "covered", "ends_unsure"}
     assert (scene.thickness_mm, scene.weld_length_mm) == (8.0, 250.0)
     assert scene.weld_direction_deg == -90.0
 

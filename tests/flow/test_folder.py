@@ -26,9 +26,9 @@ from ptmark.commands.progress import Bar
 from ptmark.dye import look_ahead
 from ptmark.errors import PhotoError, RecordError, UsageError
 from ptmark.folder import Arrivals, Asked, Book, Outcome, Pool, measured, pictures_in
-from ptmark.folder.job import COLUMNS, content_key, failed, inspected
-from ptmark.folder.job import _rows as table_rows
-from ptmark.record import LEAST
+from ptmark.folder.job import content_key, failed, inspected
+from ptmark.folder.table import COLUMNS, rows_of
+from ptmark.least import Least
 
 CHILD = "import sys; from ptmark.__main__ import main; sys.exit(main(sys.argv[1:]))"
 
@@ -245,8 +245,8 @@ def test_the_table_says_which_sizes_are_the_least_that_they_can_be(photo_file):
     record = inspected(photo_file, Asked()).to_record()
     first, *others = record.indications
     record = replace(record, indications=[first | {"covered": True}, *others])
-    told = csv.DictReader(io.StringIO(table_rows(record).decode(), newline=""), COLUMNS)
-    least = [[name for name in LEAST if row[name] == "True"] for row in told]
+    told = csv.DictReader(io.StringIO(rows_of(record).decode(), newline=""), COLUMNS)
+    least = [[name for name in Least if row[name] == "True"] for row in told]
     assert least == [["covered"], *[[] for _ in others]]
 
 

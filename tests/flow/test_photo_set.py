@@ -11,6 +11,7 @@ from ptmark.errors import PhotoError, RecordError, UsageError
 from ptmark.inspection import Inspection
 from ptmark.inspection.draft import draft_to_json, restore_draft
 from ptmark.inspection.set_results import Results, _sizes
+from ptmark.least import Least
 from ptmark.measure import Quantity
 from ptmark.photo import open_photo
 from ptmark.record import load_record, save_record, scenes_of
@@ -93,16 +94,15 @@ def test_a_photo_that_shows_a_part_gives_no_size_where_another_shows_the_whole(p
         for one in pair.state.marked
     )
     pair.change("move it to the left edge", marked=out)
-    assert pair.measurement(pair.marked(line)).runs_out
+    assert Least.RUNS_OUT in pair.measurement(pair.marked(line)).least
     assert pair.photos.seen_again()[line].of_record == 0
-    judged = {one.id: one.runs_out for one in pair.scene().indications}
-    assert not any(judged.values())
+    assert not any(one.least for one in pair.scene().indications)
     name = pair.photos.apart(line)  # now nothing shows the whole of it
     record = pair.to_record()
     save_record(tmp_path / "kept.json", record)
     again = load_record(tmp_path / "kept.json")
     for scene in (pair.scene(), scenes_of(again)[1]):
-        assert [one.id for one in scene.indications if one.runs_out] == [name]
+        assert [one.id for one in scene.indications if Least.RUNS_OUT in one.least] == [name]
     assert any(
         f.rule == "whole" and f.indications == (name,) for f in pair.evaluation().findings
     )
@@ -297,7 +297,7 @@ def test_where_sizes_contradict_each_other_the_longest_counts(pair):
 def sized(value, u=0.1, least=()):
     """A measurement as far as sizes of record ask: its length, and why it is the least."""
     length = Quantity(value, {"edge": u / 2}, "mm")
-    return SimpleNamespace(length=length, is_least=bool(least))
+    return SimpleNamespace(length=length, least=least)
 
 
 # ASME BPVC V, T-676.1: evaluated from 10 to 60 min after the developer.

@@ -17,6 +17,7 @@ from ptmark.errors import OutlineError, PhotoError
 from ptmark.inspection import Inspection
 from ptmark.inspection.draft import draft_of_record, draft_to_json, restore_draft
 from ptmark.inspection.looking_over import smallest_that_counts
+from ptmark.least import Least
 from ptmark.record import evaluated_again, load_record
 from ptmark.record.check import check_document
 from ptmark.scale import CardReference, LineReference
@@ -281,7 +282,7 @@ def test_on_overexposed_developer_sizes_are_the_least_and_nothing_passes(photo_f
     inspection.set_suggestions(inspection.look())
     record = inspection.to_record()
     assert all(one["overexposed"] for one in record.indications)
-    assert {one.overexposed for one in inspection.scene().indications} == {True}
+    assert all(one.least == {Least.OVEREXPOSED} for one in inspection.scene().indications)
     check_document(record.to_json(), where="record")
     small = min(inspection.counted, key=lambda one: inspection.measurement(one).length.value)
     inspection.change("keep the small one", marked=(small,))
@@ -341,7 +342,7 @@ def test_who_traces_an_end_anew_says_that_it_ends_there(covered_file):
     assert told() == (1, 0)
     back = Inspection()
     restore_draft(back, draft_to_json(inspection))
-    assert back.measurement(back.marked(first.id)).covered
+    assert back.measurement(back.marked(first.id)).least == {Least.COVERED}
     smooth = replace(first.edge, source="hand")  # as smoothing leaves it
     inspection.edit(first.id, "smooth", outline_px=first.outline_px + 0.1, edge=smooth)
     assert told() == (1, 0)
@@ -381,7 +382,7 @@ def test_what_stands_in_rust_holds_the_verdict_open(rusty_file, capsys, tmp_path
     further = Inspection()
     restore_draft(further, draft_of_record(load_record(out), [rusty_file]))
     marked = further.state.marked
-    assert [further.measurement(one).ends_unsure for one in marked] == [True, False]
+    assert [further.measurement(one).least for one in marked] == [{Least.ENDS_UNSURE}, set()]
     back = Inspection()
     restore_draft(back, draft_to_json(further))
     first = back.marked("A")
@@ -389,10 +390,10 @@ def test_what_stands_in_rust_holds_the_verdict_open(rusty_file, capsys, tmp_path
         first.edge, source="hand", ends_unsure=False
     )  # as an edited point leaves it
     back.edit("A", "edit", outline_px=first.outline_px + 0.1, edge=by_hand)
-    assert back.measurement(back.marked("A")).ends_unsure
+    assert Least.ENDS_UNSURE in back.measurement(back.marked("A")).least
     back.edit("A", "drop", standing="dropped", reason="traced anew")
     name = back.add(first.outline_px + 0.2, by_hand)
-    assert not back.measurement(back.marked(name)).is_least
+    assert not back.measurement(back.marked(name)).least
 
 
 def test_a_photo_in_colour_is_looked_at(photo_file):

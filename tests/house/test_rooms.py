@@ -11,6 +11,7 @@ from types import ModuleType
 import pytest
 
 import ptmark
+from ptmark.least import Least
 
 ROOT = Path(__file__).resolve().parents[2]
 ROOMS = ("photo", "scale", "dye", "measure", "criteria", "record", "report", "commands")
@@ -69,6 +70,21 @@ def test_packages_export_all_that_they_show(name):
     }
     exports = {e for e in getattr(package, "__all__", []) if not e.startswith("__")}
     assert shown <= exports
+
+
+@pytest.mark.parametrize(
+    ("name", "table"),
+    [
+        ("criteria.unjudged", "_LEAST"),
+        ("record.cautions", "_LEAST"),
+        ("report.wording", "_LEAST_NOTES"),
+        ("report.dicom.indications", "_LEAST"),
+        ("window.indications.model", "_LEAST"),
+    ],
+)
+def test_every_reason_why_a_size_is_the_least_has_its_words(name, table):
+    # One without its finding would let pass what may be any longer than is seen of it.
+    assert set(getattr(importlib.import_module(f"ptmark.{name}"), table)) == set(Least)
 
 
 @pytest.mark.parametrize("name", ["ptmark", *NAMES])

@@ -8,6 +8,7 @@ import numpy as np
 import pytest
 
 from ptmark.errors import SeriesError, UsageError
+from ptmark.least import Least
 from ptmark.report.growth import growth_picture
 from ptmark.report.growth_data import growth_json, write_growth_csv
 from ptmark.report.growth_pdf import write_growth_pdf
@@ -161,7 +162,7 @@ def test_data_csv_and_plot_hold_the_same_figures(growth, tmp_path, pages_of):
 def test_a_length_that_may_go_on_is_told_as_the_least(frames, growth, tmp_path, pages_of):
     """A hand over half of a crack at 12 min is no dip of its curve."""
     short = frames[2].seen[0]
-    cut = replace(short, measurement=replace(short.measurement, covered=True))
+    cut = replace(short, measurement=replace(short.measurement, least={Least.COVERED}))
     hand = replace(frames[2], seen=(cut, *frames[2].seen[1:]))
     made = growth_of([*frames[:2], hand, *frames[3:]], WINDOWS["asme-v"])
     least = [(c, one) for c in made.curves for one in c.readings if one.is_least]

@@ -7,6 +7,7 @@ import numpy as np
 import pytest
 
 from ptmark.dye import LeftOut
+from ptmark.least import Least
 from ptmark.photo import Photo
 from ptmark.report import rework
 from ptmark.report.marks import _dashes
@@ -139,7 +140,7 @@ def test_a_place_that_light_washes_out_is_not_gone(pair, lead, cameras):
 def cut_short(frame, name):
     """The frame with one indication that something may cover an end of."""
     seen = [
-        replace(one, measurement=replace(one.measurement, covered=True))
+        replace(one, measurement=replace(one.measurement, least={Least.COVERED}))
         if one.id == name
         else one
         for one in frame.seen

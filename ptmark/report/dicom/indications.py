@@ -4,6 +4,7 @@ from typing import TYPE_CHECKING, Any
 
 import numpy as np
 
+from ptmark.least import Least
 from ptmark.record import Record, least_of
 from ptmark.report.dicom.text import code, line, note
 from ptmark.report.wording import called, shape_words
@@ -25,13 +26,12 @@ _SIZES = (
     ("Area U (k=2)", "area_u_mm2", "mm2", "square millimeter"),
     ("Ratio", "ratio", "1", "no units"),
 )
-# By the members of `ptmark.record.LEAST`.
 _LEAST = {
-    "runs_out": "ends at the photo's edge: its sizes are the least that they can be",
-    "overexposed": "on overexposed developer: its sizes are the least that they can be",
-    "covered": "an end may be covered: its sizes are the least that they can be",
-    "ends_unsure": "its ends may not show beside haze, rust or paint: its sizes are the least "
-    "that they can be",
+    Least.RUNS_OUT: "ends at the photo's edge: its sizes are the least that they can be",
+    Least.OVEREXPOSED: "on overexposed developer: its sizes are the least that they can be",
+    Least.COVERED: "an end may be covered: its sizes are the least that they can be",
+    Least.ENDS_UNSURE: "its ends may not show beside haze, rust or paint: its sizes are the "
+    "least that they can be",
 }
 _MOST = 8000  # points; a value of 4-byte numbers holds 65 534 bytes (PS3.5, 7.1.2)
 
@@ -52,7 +52,8 @@ def _item(number: int, one: dict[str, Any], stands: dict[str, str]) -> "Dataset"
     made = Dataset()
     made.IndicationNumber = number
     made.IndicationLabel = line(one["id"], 16)
-    least = [_LEAST[name] for name, is_so in least_of(one).items() if is_so]
+    told = least_of(one)
+    least = [says for why, says in _LEAST.items() if told[why]]
     words = (shape_words(one), *least, one["relevance"], one["reason"], one["note"])
     made.IndicationDescription = note("; ".join(word for word in words if word), 1024)
     made.IndicationType = code(one["shape"] or "not measured")

@@ -13,6 +13,7 @@ from PySide6.QtCore import (
 )
 from PySide6.QtWidgets import QWidget
 
+from ptmark.least import Least
 from ptmark.window.glyphs import glyph_icon
 from ptmark.window.indications.kinds import kind_kept, kind_shown
 from ptmark.window.judging import standings
@@ -52,6 +53,12 @@ VERDICTS = (
 )
 _VERDICT, _KIND, _NOTE = 5, 6, 7
 _LENGTHS = (2, 3, 8)
+_LEAST = {
+    Least.OVEREXPOSED: tr("On overexposed developer: its sizes are the least it can have."),
+    Least.ENDS_UNSURE: tr("Its ends may not show: its sizes are the least it can have."),
+    Least.COVERED: tr("An end may be covered: its sizes are the least it can have."),
+    Least.RUNS_OUT: tr("Ends at the photo's edge: its sizes are the least it can have."),
+}
 _SEEN = {"suggested": tr("not looked at"), "taken": tr("taken"), "dropped": tr("dropped")}
 _NOTHING = QModelIndex()
 
@@ -218,7 +225,7 @@ class IndicationModel(QAbstractTableModel):
             return (-1.0, -1.0, -1.0, -1.0), (why, "", "", "")
         unit, ratio = self._session.unit, made.ratio
         numbers = (made.length.value, made.width.value, made.ratio.value, made.path.value)
-        least = "≥ " if made.is_least else ""
+        least = "≥ " if made.least else ""
         return numbers, (
             least + plus_minus(made.length, unit),
             least + plus_minus(made.width, unit),
@@ -244,15 +251,9 @@ class IndicationModel(QAbstractTableModel):
             lines += [f.says for f in judgement.evaluation.findings if letter in f.indications]
             if relevance := judgement.evaluation.relevance.get(letter):
                 lines.append(relevance)
-        told = [from_core(line) for line in dict.fromkeys(lines)]
-        if made is not None and made.runs_out:
-            told.insert(0, tr("Ends at the photo's edge: its sizes are the least it can have."))
-        if made is not None and made.covered:
-            told.insert(0, tr("An end may be covered: its sizes are the least it can have."))
-        if made is not None and made.ends_unsure:
-            told.insert(0, tr("Its ends may not show: its sizes are the least it can have."))
-        if made is not None and made.overexposed:
-            told.insert(0, tr("On overexposed developer: its sizes are the least it can have."))
+        least = frozenset() if made is None else made.least
+        told = [says for why, says in _LEAST.items() if why in least]
+        told += [from_core(line) for line in dict.fromkeys(lines)]
         return "\n".join(told)
 
 
