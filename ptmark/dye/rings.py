@@ -139,9 +139,13 @@ def _ways_out(outline: Array, parts: npt.NDArray[np.object_]) -> dict[int, list[
     """Ways, shape (M, 2), on which an outline leaves a part and comes back to it, by part."""
     import shapely
 
+    if not len(parts):
+        return {}
     corners, of = shapely.get_coordinates(parts, return_index=True)
-    kept = dict(zip(map(tuple, corners.tolist()), of.tolist(), strict=True))
-    part = np.array([kept.get(tuple(one), -1) for one in outline.tolist()])
+    kept, vertices = (one.view(complex).ravel() for one in (corners, outline.copy()))
+    sorting = np.argsort(kept, kind="stable")
+    at = sorting[np.searchsorted(kept[sorting], vertices, side="right") - 1]
+    part = np.where(kept[at] == vertices, of[at], -1)
     first = int((part >= 0).argmax())
     order = np.append(np.roll(np.arange(len(outline)), -first), first)
     on = np.flatnonzero(part[order] >= 0)
@@ -149,8 +153,9 @@ def _ways_out(outline: Array, parts: npt.NDArray[np.object_]) -> dict[int, list[
     for n in np.flatnonzero(np.diff(on) > 1).tolist():
         way = order[on[n] : on[n + 1] + 1]
         own, points = int(part[way[0]]), outline[way]
-        away = shapely.distance(shapely.points(points), parts[own])
-        if own == part[way[-1]] and away.max() > _LEAST_HAIR_PX:
+        if own != part[way[-1]]:
+            continue
+        if shapely.distance(shapely.points(points), parts[own]).max() > _LEAST_HAIR_PX:
             found.setdefault(own, []).append(points)
     return found
 
