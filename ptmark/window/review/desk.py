@@ -2,7 +2,7 @@
 
 from collections.abc import Sequence
 from pathlib import Path
-from typing import TYPE_CHECKING, Any
+from typing import Any
 
 from PySide6.QtCore import QObject, Signal
 from PySide6.QtWidgets import QStackedWidget
@@ -10,19 +10,14 @@ from PySide6.QtWidgets import QStackedWidget
 from ptmark.window import dialogs
 from ptmark.window.autosave import Draft
 from ptmark.window.bits import key_button
-from ptmark.window.engine import load_engine
 from ptmark.window.parts import Parts
 from ptmark.window.review.away import PutAway
 from ptmark.window.review.bar import HINTS, ReviewBar
 from ptmark.window.review.case import ReviewCase
-from ptmark.window.review.list import ReviewList
 from ptmark.window.review.page import ReviewPage
 from ptmark.window.review.pins import Pins
+from ptmark.window.review.worklist import Worklist
 from ptmark.window.words import tr
-from ptmark.window.workers import Token
-
-if TYPE_CHECKING:
-    from ptmark.review import WorkItem
 
 __all__ = ["ReviewDesk"]
 
@@ -40,12 +35,12 @@ class ReviewDesk(QObject):
         super().__init__(window)
         self._window, self._session = window, window.session
         self._place, self._panel = place, panel
-        self.folder: Path | None = None  # of the records
         self._photos: Path | None = None  # a folder asked for
         self._away = PutAway(window)
         self._asked_for = Path()
         self.case = ReviewCase(window.session)
-        self.list = ReviewList()
+        self._worklist = Worklist(window.session, self)
+        self.list = self._worklist.view
         self.page = ReviewPage(window.session, self.case, window)
         self._usual, self._usual_hint = window.record_step, window.foot.hints["Record"]
         ways = {
@@ -79,6 +74,9 @@ class ReviewDesk(QObject):
         case.failed.connect(self._on_failed)
         case.decided.connect(self._on_decided)
         self.list.chosen.connect(self._open_record)
+        self._worklist.counted.connect(self._on_listed)
+        self._worklist.opened.connect(self.show_list)
+        self._worklist.failed.connect(self._on_failed)
         page.pin_asked.connect(self._pins.pick)
         page.shown.connect(self._pins.bring)
         self.bar.told_at.connect(self._pins.bring_told)
@@ -106,53 +104,31 @@ class ReviewDesk(QObject):
             self.close()
             self._window.looking.open(path)
 
+    @property
+    def _near(self) -> Path:
+        """Where to begin looking for records."""
+        return self._worklist.folder or self._window.memory.folder
+
     def ask_record(self) -> None:
         """Ask which record to open."""
-        path = dialogs.ask_for_record(self._window, self.folder or self._window.memory.folder)
+        path = dialogs.ask_for_record(self._window, self._near)
         if path is not None:
             self._open_record(path)
 
     def ask_folder(self) -> None:
         """Ask for a folder of records."""
-        start = self.folder or self._window.memory.folder
-        folder = dialogs.ask_for_folder(self._window, tr("Records to review"), start)
+        folder = dialogs.ask_for_folder(self._window, tr("Records to review"), self._near)
         if folder is not None:
             self.open_folder(folder)
 
     def open_folder(self, folder: Path) -> None:
         """Make the worklist of a folder's records."""
-        self.folder, self._photos = folder, None
-        self._read_list(then_show=True)
+        self._photos = None
+        self._worklist.open(folder)
 
-    def _read_list(self, *, then_show: bool) -> None:
-        folder = self.folder
-        if folder is None:
-            return
-
-        def work(token: Token) -> "list[WorkItem]":
-            load_engine()
-            from ptmark.review import worklist
-
-            made = []
-            for one in worklist(folder):
-                token.check()
-                made.append(one)
-            return made
-
-        def done(items: "list[WorkItem]") -> None:
-            self.bar.listed = True
-            self.list.show_items(items, folder)
-            self.bar.say_left(sum(one.standing == "to review" for one in items), len(items))
-            if then_show:
-                self.show_list()
-
-        self._session.workers.start(
-            tr("Reading the records in {0}", folder.name),
-            work,
-            done,
-            failed=self._on_failed,
-            key="worklist",
-        )
+    def _on_listed(self, left: int, of: int) -> None:
+        self.bar.listed = True
+        self.bar.say_left(left, of)
 
     def _open_record(self, path: Path, folder: Path | None = None) -> None:
         self.comes.emit()
@@ -230,7 +206,8 @@ class ReviewDesk(QObject):
     def leave(self) -> None:
         """Close record and worklist."""
         self.close()
-        self.bar.listed, self.folder = False, None
+        self._worklist.close()
+        self.bar.listed = False
         self.bar.refresh()
         if self._place.currentWidget() is self.list:
             self._window.show_place()
@@ -274,7 +251,7 @@ class ReviewDesk(QObject):
         self.bar.say_done(said)
         self._session.touched = False  # it is in the record now, no draft of it is wanted
         self._session.autosave.forget()
-        self._read_list(then_show=False)
+        self._worklist.renew()
         (self.bar.buttons["Next record"] if self.bar.listed else self.page.said).setFocus()
 
     def _on_failed(self, exc: Exception) -> None:
