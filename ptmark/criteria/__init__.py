@@ -6,16 +6,15 @@ A profile is compared in the units of the edition it was written from, never con
 
 from ptmark.criteria.again import Change, changes, is_stale
 from ptmark.criteria.asks import Asked, asked_of
-from ptmark.criteria.compare import Difference, compare
-from ptmark.criteria.evaluate import evaluate
-from ptmark.criteria.parameter import Parameter, RuleKind
-from ptmark.criteria.profile import (
-    Profile,
+from ptmark.criteria.by_name import (
     list_profiles,
     list_templates,
     load_profile,
     profile_stamp,
 )
+from ptmark.criteria.compare import compare
+from ptmark.criteria.evaluate import evaluate
+from ptmark.criteria.profile import Profile
 from ptmark.criteria.reading import scene_from_json
 from ptmark.criteria.result import SEVERITY, Evaluation, Finding, evaluation_to_json
 from ptmark.criteria.scene import Judged, Scene
@@ -28,13 +27,10 @@ __all__ = [
     "UNJUDGED",
     "Asked",
     "Change",
-    "Difference",
     "Evaluation",
     "Finding",
     "Judged",
-    "Parameter",
     "Profile",
-    "RuleKind",
     "Scene",
     "asked_of",
     "changes",

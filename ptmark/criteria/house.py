@@ -11,8 +11,8 @@ from dataclasses import dataclass, field
 from pathlib import Path
 from typing import Any
 
+from ptmark.criteria.by_name import list_profiles, list_templates, read_profile
 from ptmark.criteria.parameter import COMMON, RuleKind
-from ptmark.criteria.profile import list_profiles, list_templates, read_profile
 from ptmark.criteria.vocabulary import rule_kinds, step_kinds
 from ptmark.errors import CriteriaError
 from ptmark.places import resource

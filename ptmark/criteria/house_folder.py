@@ -3,12 +3,12 @@
 import re
 from pathlib import Path
 
+from ptmark.criteria.by_name import house_folder, list_profiles, list_templates
 from ptmark.criteria.house_check import Checked
-from ptmark.criteria.profile import house_folder, list_profiles, list_templates
 from ptmark.errors import CriteriaError
 from ptmark.files import write_whole
 
-__all__ = ["house_files", "house_folder", "save_house"]
+__all__ = ["house_files", "save_house"]
 
 _NAME = re.compile(r"[a-z0-9][a-z0-9.-]{0,79}")
 

@@ -11,7 +11,8 @@ from pathlib import Path
 from typing import Any
 
 from ptmark.criteria.again import is_stale
-from ptmark.criteria.profile import Profile, load_profile
+from ptmark.criteria.by_name import load_profile
+from ptmark.criteria.profile import Profile
 from ptmark.errors import CriteriaError
 from ptmark.files import write_whole
 from ptmark.places import user_folder

@@ -7,7 +7,7 @@ a file and names the lines, so nothing is judged by figures that nobody has look
 import re
 from collections.abc import Iterator
 
-from ptmark.criteria.profile import list_profiles, list_templates, load_profile
+from ptmark.criteria.by_name import list_profiles, list_templates, load_profile
 from ptmark.errors import CriteriaError
 from ptmark.places import resource
 

@@ -8,7 +8,7 @@ from functools import lru_cache
 from pathlib import Path
 
 from ptmark.criteria import Profile
-from ptmark.criteria.profile import load_profile, profile_stamp
+from ptmark.criteria.by_name import load_profile, profile_stamp
 from ptmark.dye import LeftOut, Remark
 from ptmark.errors import PtmarkError, ScaleError, UsageError
 from ptmark.inspection.again import open_again
