@@ -7,12 +7,11 @@ heavy.
 """
 
 from ptmark.archive.adding import Added, add_record
-from ptmark.archive.chain import Line, lines
+from ptmark.archive.chain import lines
 from ptmark.archive.copying import back_up
 from ptmark.archive.density import density_picture, laid_out, shaded
 from ptmark.archive.exchange import Exported, export
 from ptmark.archive.finding import (
-    COLUMNS,
     Hit,
     Page,
     count,
@@ -30,8 +29,8 @@ from ptmark.archive.finding import (
     saved_searches,
 )
 from ptmark.archive.findings import Problem, Verified
-from ptmark.archive.history import PartHistory, Period, part_history, serial_history
-from ptmark.archive.keeping import Due, apply_rules, due, hold, keep_for, keeping, release
+from ptmark.archive.history import Period, part_history, serial_history
+from ptmark.archive.keeping import apply_rules, due, hold, keep_for, keeping, release
 from ptmark.archive.mending import repair
 from ptmark.archive.opening import Archive, open_archive
 from ptmark.archive.placing import (
@@ -44,29 +43,23 @@ from ptmark.archive.placing import (
     seen_by_cell,
 )
 from ptmark.archive.query import Query, query_from_json, query_to_json
-from ptmark.archive.rebuilding import Rebuilt, rebuild
+from ptmark.archive.rebuilding import rebuild
 from ptmark.archive.roles import give_role, logins, may_hold, set_roles, take_role
-from ptmark.archive.store import Store, key_for, open_store
+from ptmark.archive.store import key_for, open_store
 from ptmark.archive.taking_in import take_bundles
 from ptmark.archive.verifying import verify
 
 __all__ = [
-    "COLUMNS",
     "Added",
     "Archive",
-    "Due",
     "Exported",
     "Hit",
-    "Line",
     "Page",
-    "PartHistory",
     "Period",
     "PlaceMap",
     "Problem",
     "Query",
-    "Rebuilt",
     "Seen",
-    "Store",
     "Verified",
     "add_record",
     "apply_rules",

@@ -1,7 +1,6 @@
 """From an outline to length, path, width, area, centre and shape, each with its budget.
 
 Every number is a `Quantity`: value, standard uncertainty, named contributions (JCGM 100).
-Gaps run edge to edge; groups are chains of near neighbours.
 """
 
 from ptmark.measure.advice import advice, dominant, shares
@@ -9,15 +8,12 @@ from ptmark.measure.geometry import (
     area_mm2,
     caliper,
     centroid,
-    gap_mm,
     inscribed_width,
     path_length,
 )
-from ptmark.measure.groups import Gap, gaps_between, grouped
 from ptmark.measure.hand import (
     Hand,
     Hands,
-    hand_of,
     hand_words,
     keep_hands,
     kept_hands,
@@ -34,7 +30,6 @@ from ptmark.measure.quantity import Quantity
 
 __all__ = [
     "Conditions",
-    "Gap",
     "Hand",
     "Hands",
     "Measurement",
@@ -44,10 +39,6 @@ __all__ = [
     "caliper",
     "centroid",
     "dominant",
-    "gap_mm",
-    "gaps_between",
-    "grouped",
-    "hand_of",
     "hand_words",
     "inscribed_width",
     "keep_hands",

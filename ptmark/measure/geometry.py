@@ -17,7 +17,6 @@ __all__ = [
     "as_outline",
     "caliper",
     "centroid",
-    "gap_mm",
     "hull",
     "inscribed_width",
     "path_length",
@@ -138,27 +137,6 @@ def path_length(outline: Array, medial: Medial | None = None) -> float:
     return found.path_length
 
 
-def gap_mm(a: Array, b: Array) -> float:
-    """Shortest distance edge to edge; 0 where the outlines touch, cross or contain each other.
-
-    Examples
-    --------
-    >>> square = np.array([[0.0, 0.0], [1.0, 0.0], [1.0, 1.0], [0.0, 1.0]])
-    >>> gap_mm(square, square + [3.0, 0.0])
-    2.0
-    """
-    return nearest_points(a, b)[0]
-
-
-def nearest_points(a: Array, b: Array) -> tuple[float, Array, Array]:
-    """Gap between two outlines and the nearest points of each."""
-    if inside(a, b[:1])[0] or inside(b, a[:1])[0] or _cross(a, b):
-        return 0.0, a[0], a[0]
-    d_ab, point_a, on_b = _to_segments(_near(a, b), b)
-    d_ba, point_b, on_a = _to_segments(_near(b, a), a)
-    return (d_ab, point_a, on_b) if d_ab <= d_ba else (d_ba, on_a, point_b)
-
-
 def inside(outline: Array, points: Array) -> npt.NDArray[np.bool_]:
     """Whether points of shape (M, 2) lie inside (even-odd rule), shape (M,)."""
     start, end = outline, ahead_of(outline)
@@ -167,40 +145,3 @@ def inside(outline: Array, points: Array) -> npt.NDArray[np.bool_]:
     rise = np.where(end[:, 1] == start[:, 1], 1.0, end[:, 1] - start[:, 1])
     at = start[:, 0] + (y - start[:, 1]) / rise * (end[:, 0] - start[:, 0])
     return np.asarray((straddles & (x < at)).sum(axis=1) % 2 == 1)
-
-
-def _near(points: Array, outline: Array) -> Array:
-    """The points that can be nearest to an outline: no farther from its box than some pair."""
-    few = points[:: max(1, len(points) // 32)]
-    others = outline[:: max(1, len(outline) // 32)]
-    reach = ((few[:, None] - others) ** 2).sum(axis=-1).min()
-    low, high = outline.min(axis=0), outline.max(axis=0)
-    away = np.maximum(np.maximum(low - points, points - high), 0.0)
-    return np.asarray(points[(away**2).sum(axis=1) <= reach])
-
-
-def _to_segments(points: Array, outline: Array) -> tuple[float, Array, Array]:
-    """Nearest of the points to an outline: distance, the point, the place on the outline."""
-    start = outline
-    along = ahead_of(outline) - start
-    squared = np.maximum((along**2).sum(axis=1), 1e-300)
-    offset = points[:, None] - start
-    t = np.clip((offset * along).sum(axis=-1) / squared, 0, 1)
-    there = start + t[..., None] * along
-    away = ((points[:, None] - there) ** 2).sum(axis=-1)
-    i, j = np.unravel_index(int(np.argmin(away)), away.shape)
-    return float(np.sqrt(away[i, j])), points[i], there[i, j]
-
-
-def _cross(a: Array, b: Array) -> bool:
-    """Whether any side of one crosses any side of the other."""
-    if (a.max(axis=0) < b.min(axis=0)).any() or (b.max(axis=0) < a.min(axis=0)).any():
-        return False
-    p, r = a[:, None], (ahead_of(a) - a)[:, None]
-    q, s = b[None], (ahead_of(b) - b)[None]
-    bottom = r[..., 0] * s[..., 1] - r[..., 1] * s[..., 0]
-    safe = np.where(bottom == 0, np.inf, bottom)
-    w = q - p
-    t = (w[..., 0] * s[..., 1] - w[..., 1] * s[..., 0]) / safe
-    u = (w[..., 0] * r[..., 1] - w[..., 1] * r[..., 0]) / safe
-    return bool(((bottom != 0) & (t >= 0) & (t <= 1) & (u >= 0) & (u <= 1)).any())

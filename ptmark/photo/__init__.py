@@ -13,7 +13,7 @@ from ptmark.photo.camera_profile import (
     remove_profile,
     save_profile,
 )
-from ptmark.photo.color import linear_to_lab, linear_to_srgb, srgb_to_linear
+from ptmark.photo.color import linear_to_srgb, srgb_to_linear
 from ptmark.photo.opening import open_photo, read_info, read_preview
 from ptmark.photo.picture import Photo, PhotoInfo
 
@@ -23,7 +23,6 @@ __all__ = [
     "Photo",
     "PhotoInfo",
     "ends_at_border",
-    "linear_to_lab",
     "linear_to_srgb",
     "load_profiles",
     "open_photo",

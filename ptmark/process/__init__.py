@@ -1,6 +1,6 @@
 """The process as a record's fields tell it, held against the figures of the trade."""
 
-from ptmark.process.checks import CHECKED, CONDITIONS, Conditions, cautions
+from ptmark.process.checks import CHECKED, CONDITIONS, cautions
 from ptmark.process.held import PRACTICE, TEMPERATURE, HeldAgainst, by_practice
 from ptmark.process.limits import (
     LIMITS,
@@ -20,7 +20,6 @@ __all__ = [
     "PRACTICE",
     "STAGES",
     "TEMPERATURE",
-    "Conditions",
     "HeldAgainst",
     "Limit",
     "Stage",

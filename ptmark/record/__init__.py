@@ -8,18 +8,17 @@ signed record that is saved again becomes a new revision, chained to the signed 
 from ptmark.record.build import build_record, given_json
 from ptmark.record.cautions import departs, process_cautions
 from ptmark.record.entry import Entry, least_of
-from ptmark.record.fields import FIELDS, Field
+from ptmark.record.fields import FIELDS
 from ptmark.record.figures import FIGURES
 from ptmark.record.labels import path_label
 from ptmark.record.model import PHOTO_MEMBERS, Record, completeness
 from ptmark.record.originals import refuse_original
 from ptmark.record.revisions import changed_paths, follow, link_to, revision_hash, revisions
 from ptmark.record.signing import Signer, fingerprint, key_of, sign_record
-from ptmark.record.standards import STANDARDS, Standard, lacking
+from ptmark.record.standards import STANDARDS, lacking
 from ptmark.record.store import load_record, record_schema, record_text, save_record
 from ptmark.record.together import evaluated_again, joined, scenes_of, worst_verdict
 from ptmark.record.verify import (
-    Found,
     find_photo,
     read_photo,
     verify_document,
@@ -32,11 +31,8 @@ __all__ = [
     "PHOTO_MEMBERS",
     "STANDARDS",
     "Entry",
-    "Field",
-    "Found",
     "Record",
     "Signer",
-    "Standard",
     "build_record",
     "changed_paths",
     "completeness",

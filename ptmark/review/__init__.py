@@ -4,31 +4,26 @@ The reviewer sees the photo and the examined area, none of the numbers, until th
 measurement is done. Across many records: agreement, repeatability and reproducibility.
 """
 
-from ptmark.review.agreement import Agreement, Precision, limits_of_agreement, precision
+from ptmark.review.agreement import Agreement, limits_of_agreement, precision
 from ptmark.review.blind import BlindReview, Remark, reviewed
-from ptmark.review.compare import Compared, Comparison, Pair, compare_records, en_number
+from ptmark.review.compare import Compared, Comparison, compare_records, en_number
 from ptmark.review.hands import hands_in
 from ptmark.review.study import Study, study_of
 from ptmark.review.worklist import (
-    STANDINGS,
     PhotoMissingError,
     WorkItem,
     photo_place,
     sound_record,
     standing_of,
-    work_item,
     worklist,
 )
 
 __all__ = [
-    "STANDINGS",
     "Agreement",
     "BlindReview",
     "Compared",
     "Comparison",
-    "Pair",
     "PhotoMissingError",
-    "Precision",
     "Remark",
     "Study",
     "WorkItem",
@@ -42,6 +37,5 @@ __all__ = [
     "sound_record",
     "standing_of",
     "study_of",
-    "work_item",
     "worklist",
 ]

@@ -6,30 +6,27 @@ Indications are matched by their place; growth curves hold measured points only,
 """
 
 from ptmark.series.clock import minutes_since
-from ptmark.series.features import View, view_of
+from ptmark.series.features import view_of
 from ptmark.series.frame import Frame, Seen
 from ptmark.series.growth import Curve, Growth, Reading, growth_of
-from ptmark.series.places import Place, places_of
+from ptmark.series.places import places_of
 from ptmark.series.register import register, register_views
 from ptmark.series.registration import Registration
 from ptmark.series.rework import GONE, KINDS, Change, compare
-from ptmark.series.window import WINDOWS, Choice, Timed, Window, choose, read_window, timed
+from ptmark.series.window import WINDOWS, Timed, Window, choose, read_window, timed
 
 __all__ = [
     "GONE",
     "KINDS",
     "WINDOWS",
     "Change",
-    "Choice",
     "Curve",
     "Frame",
     "Growth",
-    "Place",
     "Reading",
     "Registration",
     "Seen",
     "Timed",
-    "View",
     "Window",
     "choose",
     "compare",

@@ -12,8 +12,8 @@ from skimage.draw import polygon2mask
 from skimage.measure import label, regionprops
 
 from ptmark.errors import OutlineError
-from ptmark.measure import area_mm2, caliper, centroid, gap_mm, inscribed_width, path_length
-from ptmark.measure.geometry import as_outline, hull, nearest_points
+from ptmark.measure import area_mm2, caliper, centroid, inscribed_width, path_length
+from ptmark.measure.geometry import as_outline, hull
 from ptmark.measure.unfold import sound_medial, sound_medials
 
 CASES = range(12)
@@ -114,34 +114,6 @@ def test_star_goes_from_tip_to_tip():
     # The middle, where arms at 120 degrees meet, holds a circle that touches the three inner
     # corners: they lie 0.2 / sin(60 deg) from the middle.
     assert inscribed_width(outline) == pytest.approx(2 * 0.2 / np.sin(np.radians(60)), rel=0.01)
-
-
-@pytest.mark.truth
-@pytest.mark.parametrize("seed", CASES)
-def test_gaps_agree_with_shapely(shapes, seed):
-    rng = np.random.default_rng(seed)
-    a, b = shapes["wobbly"](rng), shapes["wobbly"](rng, 35, 2.0) + rng.uniform(-14, 14, 2)
-    assert gap_mm(a, b) == pytest.approx(Polygon(a).distance(Polygon(b)), abs=1e-9)
-    assert gap_mm(b, a) == pytest.approx(gap_mm(a, b), abs=1e-12)
-
-
-@pytest.mark.truth
-def test_gaps_of_long_outlines_agree_with_shapely(shapes):
-    a = shapes["ellipse"](8.0, 2.0, 1500)
-    b = shapes["arc"](5.0, 150, 0.4, 600) + np.array([3.0, 2.5])
-    assert gap_mm(a, b) == pytest.approx(Polygon(a).distance(Polygon(b)), abs=1e-9)
-    value, on_a, on_b = nearest_points(a, b)
-    assert np.hypot(*(on_a - on_b)) == pytest.approx(value)
-
-
-def test_gap_is_zero_for_touching_crossing_and_contained(shapes):
-    square = shapes["box"](4.0, 4.0)
-    assert gap_mm(square, square + np.array([4.0, 0.0])) == 0.0
-    assert gap_mm(square, square + np.array([2.0, 1.0])) == 0.0
-    assert gap_mm(square, shapes["box"](1.0, 1.0) + 1.0) == 0.0
-    assert gap_mm(shapes["box"](1.0, 1.0) + 1.0, square) == 0.0
-    cross = shapes["box"](8.0, 1.0) + np.array([-2.0, 1.5])  # no vertex of one inside the other
-    assert gap_mm(square, cross) == 0.0
 
 
 motions = st.tuples(

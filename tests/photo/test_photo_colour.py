@@ -12,7 +12,7 @@ import tifffile
 from PIL import Image, ImageCms
 
 from ptmark.errors import PhotoError
-from ptmark.photo import linear_to_lab, linear_to_srgb, open_photo, read_preview, srgb_to_linear
+from ptmark.photo import linear_to_srgb, open_photo, read_preview, srgb_to_linear
 from ptmark.photo._to_srgb import of_codes
 
 with warnings.catch_warnings():
@@ -67,38 +67,6 @@ def test_views_and_read_only_pixels_are_taken():
 
 def test_light_beyond_the_ends_is_clipped():
     assert linear_to_srgb(np.array([-0.5, 1.5])).tolist() == [0.0, 1.0]
-
-
-# -- Lab --------------------------------------------------------------------------------------
-@pytest.mark.truth
-@pytest.mark.parametrize(
-    ("rgb", "lab"),
-    [
-        # check values of the sRGB corners as public colour libraries publish them, D65, 2°
-        ((1, 0, 0), (53.2408, 80.0925, 67.2032)),
-        ((0, 1, 0), (87.7347, -86.1827, 83.1793)),
-        ((0, 0, 1), (32.2970, 79.1875, -107.8602)),
-        ((1, 1, 1), (100, 0, 0)),
-        ((0, 0, 0), (0, 0, 0)),  # by hand: (kappa * 0 + 16) / 116 * 116 - 16
-    ],
-)
-def test_lab_of_the_corners(rgb, lab):
-    assert linear_to_lab(np.array(rgb, float)) == pytest.approx(lab, abs=6e-5)
-    assert linear_to_lab(np.array(rgb, np.float32)) == pytest.approx(lab, abs=1e-3)
-
-
-@pytest.mark.truth
-def test_lab_as_colour_science_has_it():
-    light = srgb_to_linear(CODES).astype(float)
-    expected = colour.XYZ_to_Lab(colour.sRGB_to_XYZ(CODES / 255))
-    # its matrix is rounded to four digits and its white to D65 by xy, ours to seven
-    assert np.abs(linear_to_lab(light) - expected).max() < 0.1
-    assert linear_to_lab(light.astype(np.float32)).dtype == np.float32
-
-
-def test_lab_needs_three_channels():
-    with pytest.raises(ValueError, match=r"last axis of 3, got shape \(4, 2\)"):
-        linear_to_lab(np.zeros((4, 2)))
 
 
 # -- embedded profiles ------------------------------------------------------------------------
