@@ -65,10 +65,10 @@ def scene_from_json(document: Mapping[str, Any]) -> Scene:
     outlines are measured only where something hangs on them (`ptmark.criteria.rough`). Of a
     photo with a scale (``scale.reference``) an outline may be null: it was not measured.
     ``conditions.colourless``, ``conditions.unlooked``, ``.unlooked_part``, ``.overexposed``,
-    ``.smoothed``, ``.unseen`` and ``.dense_haze`` tell what the photo cannot show. Whatever
-    else it holds is left alone, but for what says that its lengths are in another unit, and for
-    a key that stands in place of one that is read, such as ``length_u``: passed over, either
-    would make a verdict milder.
+    ``.smoothed``, ``.coarse``, ``.unseen`` and ``.dense_haze`` tell what the photo cannot
+    show. Whatever else it holds is left alone, but for what says that its lengths are in
+    another unit, and for a key that stands in place of one that is read, such as ``length_u``:
+    passed over, either would make a verdict milder.
 
     Raises
     ------
@@ -115,6 +115,7 @@ def scene_from_json(document: Mapping[str, Any]) -> Scene:
         unlooked_part=truth_of(conditions, "unlooked_part", "conditions"),
         overexposed=truth_of(conditions, "overexposed", "conditions"),
         smoothed=truth_of(conditions, "smoothed", "conditions"),
+        coarse=truth_of(conditions, "coarse", "conditions"),
         known=known,
     )
 

@@ -60,9 +60,9 @@ class Scene:
     ``colourless`` tells that the photo cannot show dye, ``unlooked`` that nothing is marked and
     nobody and no program has looked for it, ``unlooked_part`` that some of the examined
     area lay outside that of the last look, ``overexposed`` that most of it cannot show pale
-    dye, ``smoothed`` that a filter took thin ends and faint ones out of the photo. ``known``
-    holds what was worked out of the outlines in reading them, so that it is not worked out
-    twice.
+    dye, ``smoothed`` that a filter took thin ends and faint ones out of the photo, ``coarse``
+    that its pixels are too large to show them. ``known`` holds what was worked out of the
+    outlines in reading them, so that it is not worked out twice.
     """
 
     indications: tuple[Judged, ...]
@@ -80,4 +80,5 @@ class Scene:
     unlooked_part: bool = False
     overexposed: bool = False
     smoothed: bool = False
+    coarse: bool = False
     known: Apart | None = field(default=None, compare=False, repr=False)

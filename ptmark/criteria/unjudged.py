@@ -48,11 +48,11 @@ def not_judged(case: Case) -> list[Finding]:
     (it could not be measured), "exposure" (it lies on overexposed developer, or most of the
     area is so), "colour" (a photo without colour, in which nothing is marked, cannot show that
     nothing is there), "searched" (places that were too many to be looked at, or a photo not
-    looked over) and "detail" (a photo that was smoothed).
+    looked over) and "detail" (a photo that was smoothed, or too coarse).
     """
     of_each = [*_not_whole(case), *_unmeasured(case)]
     of_photo = [*_overexposed(case), *_colourless(case), *_unlooked(case), *_unseen(case)]
-    of_photo += [*_hazy(case), *_smoothed(case)]
+    of_photo += [*_hazy(case), *_smoothed(case), *_coarse(case)]
     return [*of_each, *of_photo]
 
 
@@ -154,6 +154,19 @@ def _smoothed(case: Case) -> list[Finding]:
         "smoothed: thin ends and faint indications go so, and lengths are the least that they "
         "can be. Take another photo with beauty and noise filters off, and use it as the "
         "camera wrote it."
+    )
+    return [_undecided(case, "detail", says)]
+
+
+def _coarse(case: Case) -> list[Finding]:
+    """What is narrower than the pixels resolve is lost, however long it is."""
+    if not case.scene.coarse:
+        return []
+    says = (
+        "Too far, or a photo that was reduced: 1.5 mm is less than 10 pixels in the farthest "
+        "part of the examined area, where thin and faint indications are lost, or their ends. "
+        "Go closer, or take several photos in its place; in place of a copy that was sent or "
+        "scaled, use the photo as the camera wrote it."
     )
     return [_undecided(case, "detail", says)]
 

@@ -4,6 +4,7 @@ import cv2
 import numpy as np
 import numpy.typing as npt
 
+from ptmark.dye.distance import too_far_remark
 from ptmark.dye.exposure import FULL, clipped_share
 from ptmark.dye.grain import smoothed_remark
 from ptmark.dye.quick import value_at
@@ -13,14 +14,13 @@ from ptmark.dye.sharpness import blur_of_card, blur_of_edges, halo_of_card, ink_
 from ptmark.photo import Photo, srgb_to_linear
 from ptmark.scale import FAR_SIZES, SurfaceMap, sizes_away
 
-__all__ = ["LEAST_PX_ACROSS", "holds_no_colour", "look_at_quality"]
+__all__ = ["holds_no_colour", "look_at_quality"]
 
 Array = npt.NDArray[np.float64]
 Bytes = npt.NDArray[np.uint8]
 Mask = npt.NDArray[np.bool_]
 
 # Bounds of our own: common practice, no source; the stress set and the demo photos stay quiet.
-LEAST_PX_ACROSS = 10.0  # the smallest size that counts; both its edges take about 3 px each
 BLUR_SHARE = 0.25  # of the smallest size that counts, full width at half of the blur
 BLUR_SHARE_GUESSED = 0.4  # where the edges looked at may be soft in truth
 BLUR_OF_WIDTH = 0.001  # of the photo's width, where there is no scale
@@ -73,7 +73,7 @@ def look_at_quality(
     """
     made = [_NO_COLOUR if holds_no_colour(photo) else None]
     made += [
-        _too_far(surface, area_px, smallest_mm),
+        too_far_remark(surface, area_px, smallest_mm),
         _out_of_focus(photo, surface, smallest_mm),
     ]
     sample = sampled(photo, surface, area_px)
@@ -101,24 +101,6 @@ def holds_no_colour(photo: Photo) -> bool:
         if (red != green).any() or (green != blue).any():
             return False
     return True
-
-
-def _too_far(
-    surface: SurfaceMap | None, area_px: Array | None, smallest_mm: float
-) -> Remark | None:
-    if surface is None:
-        return None
-    places = surface.reference_px.mean(axis=0, keepdims=True) if area_px is None else area_px
-    across = max(float(np.linalg.norm(one, 2)) for one in surface.jacobian(places))
-    px = smallest_mm / across
-    if px >= LEAST_PX_ACROSS:
-        return None
-    return Remark(
-        f"Too far: {smallest_mm:.1f} mm is only {px:.0f} pixels in the farthest part of the "
-        "examined area, and what just counts may be missed or measured poorly.",
-        f"Go closer, or take several photos, so that it is at least {LEAST_PX_ACROSS:.0f}; in "
-        "place of a copy that was sent or scaled, use the photo as the camera wrote it.",
-    )
 
 
 def _out_of_focus(

@@ -6,6 +6,7 @@ import numpy as np
 
 from ptmark.dye import overexposed_share, recognise
 from ptmark.dye.corners import is_filtered
+from ptmark.dye.distance import is_coarse
 from ptmark.dye.quality import holds_no_colour
 from ptmark.inspection.state import State
 from ptmark.photo import Photo, PhotoInfo
@@ -54,6 +55,11 @@ class Blindness:
             return False
         key = ("smoothed", info.sha256, surface, state.mode)
         return self._fact(key, lambda: _smoothed(photo(), surface, state.mode))
+
+    def coarse(self, state: State, surface: SurfaceMap | None) -> bool:
+        """Whether its pixels are too large for thin and faint indications."""
+        area = None if state.area_px is None else np.array(state.area_px, float)
+        return self._fact(("coarse", surface, state.area_px), lambda: is_coarse(surface, area))
 
     def _fact(self, key: tuple[object, ...], asked: Callable[[], bool]) -> bool:
         if key not in self._known:

@@ -36,7 +36,8 @@ class Blind(NamedTuple):
     ``colourless``: nothing is marked because it holds no colour; ``overexposed``: pale dye in
     most of its examined area; ``unlooked``: nothing is marked because it was not looked over;
     ``unlooked_part``: that some of the examined area lay outside that of the last look;
-    ``smoothed``: thin ends and faint ones, which a filter took away.
+    ``smoothed``: thin ends and faint ones, which a filter took away; ``coarse``: the same, for
+    which its pixels are too large.
     """
 
     colourless: bool = False
@@ -44,6 +45,7 @@ class Blind(NamedTuple):
     unlooked: bool = False
     unlooked_part: bool = False
     smoothed: bool = False
+    coarse: bool = False
 
 
 class Distances(NamedTuple):
@@ -103,6 +105,7 @@ def scene_of(
         colourless=blind.colourless,
         overexposed=blind.overexposed,
         smoothed=blind.smoothed,
+        coarse=blind.coarse,
     )
 
 
@@ -152,6 +155,7 @@ def record_of(
         colourless=blind.colourless,
         overexposed=blind.overexposed,
         smoothed=blind.smoothed,
+        coarse=blind.coarse,
         evaluation=evaluation,
         conditions=Conditions(relief_mm=state.relief_mm),
         fields=state.fields,

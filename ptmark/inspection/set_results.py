@@ -247,6 +247,7 @@ def blind_of(
         colourless=colourless,
         overexposed=known.overexposed(state, info, photo),
         smoothed=known.smoothed(state, surface, info, photo),
+        coarse=known.coarse(state, surface),
         unlooked=unlooked and not colourless,  # which says why
         unlooked_part=bool(state.marked) and searched.leaves_out(info.sha256, state),
     )

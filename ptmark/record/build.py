@@ -50,6 +50,7 @@ def build_record(  # noqa: PLR0913 - one argument for each part of the record, b
     unlooked_part: bool = False,
     overexposed: bool = False,
     smoothed: bool = False,
+    coarse: bool = False,
     evaluation: Evaluation | None,
     conditions: Conditions,
     fields: dict[str, str],
@@ -90,6 +91,8 @@ def build_record(  # noqa: PLR0913 - one argument for each part of the record, b
         Whether most of the examined area is, so that pale indications cannot be seen.
     smoothed : bool
         Whether a filter took thin ends and faint indications out of the photo.
+    coarse : bool
+        Whether its pixels are too large to show thin and faint indications.
     evaluation : Evaluation or None
     conditions : Conditions
     fields : dict of str to str
@@ -136,6 +139,7 @@ def build_record(  # noqa: PLR0913 - one argument for each part of the record, b
         "unlooked_part": unlooked_part,
         "overexposed": overexposed,
         "smoothed": smoothed,
+        "coarse": coarse,
     }
     return Record(
         id=record_id or str(uuid.uuid4()),

@@ -10,6 +10,7 @@ __all__ = ["nothing_line", "verdict_line"]
 # Conditions of a photo in which nothing marked does not tell that nothing is there.
 _HIDES = frozenset(
     {
+        "coarse",
         "colourless",
         "dense_haze",
         "overexposed",

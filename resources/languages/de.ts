@@ -848,10 +848,6 @@
       <translation>Hier zuerst die Teilenummer eingeben: Was die letzte Prüfung dieser Nummer hatte, wird dann angeboten, nie von selbst übernommen.</translation>
     </message>
     <message>
-      <source>Enter, or a click on the first point, closes it.</source>
-      <translation>Enter oder ein Klick auf den ersten Punkt schließt ihn.</translation>
-    </message>
-    <message>
       <source>Entering the review into {0}</source>
       <translation>Die Gegenprüfung wird in {0} eingetragen</translation>
     </message>
@@ -1084,6 +1080,14 @@
       <translation>Schwierig</translation>
     </message>
     <message>
+      <source>Haze of the background: {0:.0f} % of full dye or light.</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Heading before</source>
+      <translation>Überschrift davor</translation>
+    </message>
+    <message>
       <source>Heat or cast number</source>
       <translation>Schmelz- oder Chargennummer</translation>
     </message>
@@ -1154,6 +1158,10 @@
     <message>
       <source>Indications</source>
       <translation>Anzeigen</translation>
+    </message>
+    <message>
+      <source>Indications: {0}.</source>
+      <translation>Anzeigen: {0}.</translation>
     </message>
     <message>
       <source>Inspections (filled) and indications (hatched)</source>
@@ -1528,6 +1536,10 @@
       <translation>Nächstes</translation>
     </message>
     <message>
+      <source>Next heading</source>
+      <translation>Nächste Überschrift</translation>
+    </message>
+    <message>
       <source>Next part</source>
       <translation>Nächstes Teil</translation>
     </message>
@@ -1870,6 +1882,10 @@
       <translation>Foto des Protokolls</translation>
     </message>
     <message>
+      <source>Photo {0}</source>
+      <translation>Foto {0}</translation>
+    </message>
+    <message>
       <source>Photo {0} of {1}</source>
       <translation>Foto {0} von {1}</translation>
     </message>
@@ -1918,10 +1934,6 @@
       <translation>Im Foto setzen.</translation>
     </message>
     <message>
-      <source>Pink haze of the background: {0:.0f} % of full dye.</source>
-      <translation>Rosa Schleier des Untergrunds: {0:.0f} % der vollen Farbe.</translation>
-    </message>
-    <message>
       <source>Place</source>
       <translation>Ort</translation>
     </message>
@@ -1956,6 +1968,14 @@
     <message>
       <source>Points</source>
       <translation>Punkte</translation>
+    </message>
+    <message>
+      <source>Points: {0} of at least three. Backspace: one back.</source>
+      <translation>Punkte: {0} von mindestens drei. Rücktaste: einen zurück.</translation>
+    </message>
+    <message>
+      <source>Points: {0}. Enter, or a click on the first point, closes it.</source>
+      <translation>Punkte: {0}. Enter oder ein Klick auf den ersten Punkt schließt den Bereich.</translation>
     </message>
     <message>
       <source>Points: {0}. Enter, or a click on the first point, closes the outline. Backspace: one back.</source>
@@ -2434,6 +2454,10 @@
       <translation>Maßstab oder Lineal</translation>
     </message>
     <message>
+      <source>Scale: {0}.</source>
+      <translation>Maßstab: {0}.</translation>
+    </message>
+    <message>
       <source>Search the archive</source>
       <translation>Das Archiv durchsuchen</translation>
     </message>
@@ -2472,6 +2496,10 @@
     <message>
       <source>Selected rows, or all, tab-separated</source>
       <translation>Gewählte Zeilen oder alle, durch Tabulator getrennt</translation>
+    </message>
+    <message>
+      <source>Selected: {0}.</source>
+      <translation>Gewählt: {0}.</translation>
     </message>
     <message>
       <source>Serial</source>
@@ -3070,8 +3098,20 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>Nochmals zeichnen</translation>
     </message>
     <message>
+      <source>Trace along the edge of the dye</source>
+      <translation>An der Kante der Farbe entlang zeichnen</translation>
+    </message>
+    <message>
       <source>Trace by hand</source>
       <translation>Von Hand zeichnen</translation>
+    </message>
+    <message>
+      <source>Trace free hand, or by points</source>
+      <translation>Freihändig oder mit Punkten zeichnen</translation>
+    </message>
+    <message>
+      <source>Trace point by point</source>
+      <translation>Punkt für Punkt zeichnen</translation>
     </message>
     <message>
       <source>Try the sample photo {0}</source>
@@ -5162,6 +5202,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>{0}: Eine spätere Fassung, {1}, ist schon aufbewahrt; sie bleibt.</translation>
     </message>
     <message>
+      <source>{0}: deleted.</source>
+      <translation>{0}: gelöscht.</translation>
+    </message>
+    <message>
       <source>{0}: no record in it. Drop photos themselves, not their folder.</source>
       <translation>{0}: kein Protokoll darin. Die Fotos selbst ablegen, nicht ihren Ordner.</translation>
     </message>
@@ -5234,8 +5278,8 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>‹Ctrl+S› speichert Protokoll, Bild mit Anzeigen und PDF nebeneinander. Das ist der ganze Weg; das Beispiel kann gespeichert oder verlassen werden.</translation>
     </message>
     <message>
-      <source>‹Ctrl+S› saves record, image and PDF beside each other.</source>
-      <translation>‹Ctrl+S› speichert Protokoll, Bild und PDF nebeneinander.</translation>
+      <source>‹Ctrl+S› saves record, image and PDF beside each other. ‹F7› goes to the next heading.</source>
+      <translation>‹Ctrl+S› speichert Protokoll, Bild und PDF nebeneinander. ‹F7› geht zur nächsten Überschrift.</translation>
     </message>
     <message>
       <source>‹Return› takes, ‹Del› drops, arrow keys go on. {0}</source>
@@ -5387,6 +5431,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>(not sure)</source>
       <translation>(nicht sicher)</translation>
+    </message>
+    <message>
+      <source>({0} % of the brightest indication)</source>
+      <translation type="unfinished" />
     </message>
     <message>
       <source>1 indication</source>
@@ -5855,6 +5903,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>Follow the procedure: clean the surface again, with the remover on the cloth and not on the part, apply penetrant and developer anew, and repeat the examination where it matters.</source>
       <translation>Der Verfahrensanweisung folgen: die Oberfläche noch einmal reinigen, mit dem Zwischenreiniger auf dem Tuch und nicht auf dem Teil, Eindringmittel und Entwickler neu auftragen und die Prüfung wiederholen, wo es darauf ankommt.</translation>
+    </message>
+    <message>
+      <source>Follow the procedure: take the excess penetrant off again, under UV-A until the background is dark, apply developer anew, and repeat the examination where it matters.</source>
+      <translation type="unfinished" />
     </message>
     <message>
       <source>For all that is known the outlines touch or overlap: {0}. Trace as one what is one indication. Judged as one: {1}</source>
@@ -6413,8 +6465,8 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>Foto {0}: {1}</translation>
     </message>
     <message>
-      <source>Places with pink haze as dense as an indication, with pink in a crease or of uneven colour, which may hide one or be one: {0}.</source>
-      <translation>Stellen mit rosa Schleier so dicht wie eine Anzeige, mit Rosa in einer Falte oder von ungleichmäßiger Farbe, die eine verdecken oder sein können: {0}.</translation>
+      <source>Places with haze or glow as dense as an indication, with pink in a crease or of uneven colour, which may hide one or be one: {0}.</source>
+      <translation type="unfinished" />
     </message>
     <message>
       <source>Places with pink haze as dense as an indication, with pink in a crease or of uneven colour, which may hide one or be one: {0}. Clean the part again and repeat the test.</source>
@@ -6563,6 +6615,14 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>The area of clustered indications is not judged here.</source>
       <translation>Die Fläche von Anzeigengruppen wird hier nicht bewertet.</translation>
+    </message>
+    <message>
+      <source>The background glows much {0}: it can hide faint indications.</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>The background glows {0}: faint indications are less sure.</source>
+      <translation type="unfinished" />
     </message>
     <message>
       <source>The card did not move between the photos (within {0} mm).</source>
@@ -6819,6 +6879,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>Too dark: {0} lx, at least {1} lx ({2}).</source>
       <translation>Zu dunkel: {0} lx, mindestens {1} lx ({2}).</translation>
+    </message>
+    <message>
+      <source>Too far, or a photo that was reduced: 1.5 mm is less than 10 pixels in the farthest part of the examined area, where thin and faint indications are lost, or their ends. Go closer, or take several photos in its place; in place of a copy that was sent or scaled, use the photo as the camera wrote it.</source>
+      <translation>Zu weit weg, oder ein verkleinertes Foto: 1,5 mm sind im fernsten Teil des Prüfbereichs weniger als 10 Pixel, wo schmale und schwache Anzeigen verloren gehen oder ihre Enden. Näher herangehen oder an seiner Stelle mehrere Fotos aufnehmen; statt einer gesendeten oder verkleinerten Kopie das Foto nehmen, wie die Kamera es geschrieben hat.</translation>
     </message>
     <message>
       <source>Too far: {0} mm is only {1} pixels in the farthest part of the examined area, and what just counts may be missed or measured poorly.</source>
@@ -7595,10 +7659,6 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>colour contrast</source>
       <translation>Farbkontrast</translation>
-    </message>
-    <message>
-      <source>colours need a last axis of 3, got shape {0}</source>
-      <translation>Farben brauchen eine letzte Achse von 3, nicht die Form {0}</translation>
     </message>
     <message>
       <source>common practice</source>
@@ -8973,6 +9033,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>kein Rand</translation>
     </message>
     <message>
+      <source>no edge: a glow as bright as a faint indication, reclean and repeat</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
       <source>no edge: a glow that fades away, remove the excess and repeat if in doubt</source>
       <translation>kein Rand: ein Leuchten, das ausläuft; den Überschuss entfernen und im Zweifel wiederholen</translation>
     </message>
@@ -9207,6 +9271,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>not green-yellow: bluish or white, like lint, paper or a reflection</source>
       <translation>nicht grüngelb: bläulich oder weiß, wie Fasern, Papier oder ein Reflex</translation>
+    </message>
+    <message>
+      <source>not green-yellow: orange, pink or red, like ink</source>
+      <translation type="unfinished" />
     </message>
     <message>
       <source>not judged</source>
@@ -11019,10 +11087,6 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>{0} bytes, set out as written</source>
       <translation>{0} Byte, angeordnet wie geschrieben</translation>
-    </message>
-    <message>
-      <source>{0} edge uncertainties for {1} outlines</source>
-      <translation>{0} Randunsicherheiten für {1} Umrisse</translation>
     </message>
     <message>
       <source>{0} from the {1}, {2}</source>

@@ -225,6 +225,7 @@ def test_what_may_be_any_larger_is_never_acceptable(
         ({"overexposed": True}, "exposure", ()),
         ({"dense_haze": 2}, "searched", ()),
         ({"smoothed": True}, "detail", ()),
+        ({"coarse": True}, "detail", ()),
     ],
 )
 @pytest.mark.parametrize("with_crack", [False, True])
@@ -247,6 +248,8 @@ def test_what_no_rule_can_judge_is_a_finding_and_never_acceptable(
 def one_says_why(finding, fact):
     word = {"measured": "Indication C", "searched": "3 of them", "colour": "no colour"}
     word |= {"exposure": "overexposed", "detail": "smoothed"}
+    if "coarse" in fact:
+        word["detail"] = "1.5 mm is less than 10 pixels"
     if "dense_haze" in fact:
         word["searched"] = "may hide one or be one: 2. Clean the part again"
     return word[finding.rule] in finding.says

@@ -414,6 +414,27 @@ def test_a_file_of_little_colour_is_told(photo_file, tmp_path, quality, said):
     assert all(f"quality {quality}" in one for one in told)
 
 
+@pytest.mark.parametrize(("share", "verdict"), [(0.6, "acceptable"), (0.5, "undecided")])
+def test_a_photo_of_few_pixels_holds_the_verdict_open(photo_file, tmp_path, share, verdict):
+    """12 px a mm, reduced to 7.2 and 6: 1.5 mm is 10.8 and 9 px of the 10 asked for."""
+    small = tmp_path / "small.png"
+    picture = cv2.imread(str(photo_file))
+    cv2.imwrite(
+        str(small), cv2.resize(picture, None, fx=share, fy=share, interpolation=cv2.INTER_AREA)
+    )
+    inspection = Inspection()
+    inspection.open(small)
+    inspection.set_reference(CardReference())
+    inspection.change("choose", profile="iso-23277-3")
+    inspection.set_suggestions(Suggestions(found=(), left_out=(), haze=0.0))
+    record = inspection.to_record()
+    assert record.verdict == verdict
+    assert record.conditions.get("coarse", False) is (verdict == "undecided")
+    ((_, _, again),) = evaluated_again(record, load_profile("asme-viii-1-app-8"))
+    assert again.verdict == verdict
+    check_document(record.to_json(), where="record")
+
+
 def test_a_smoothed_photo_holds_the_verdict_open_by_its_card(photo_file, tmp_path):
     """A median of 7 px takes lines 3 px wide: less than half of its window is theirs."""
     smooth = tmp_path / "smooth.png"
