@@ -1,1 +1,4 @@
-"""Annotated image, PDF and CSV of a record: the same numbers, the same bytes each time."""
+"""What is made of a record: annotated image, PDF, tables, outlines, DICOM, exchange bundle.
+
+All have the record's own numbers; the same record gives the same bytes.
+"""

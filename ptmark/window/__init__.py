@@ -1,4 +1,4 @@
-"""The Qt window: two thin hands on an `Inspection`.
+"""The Qt window: beside the command line the other thin hand on an `Inspection`.
 
 Never blocks: opening, suggesting and writing run in workers that can be cancelled.
 """
