@@ -44,8 +44,8 @@ class Rings:
         """Mean over 2 reach + 1 neighbours; chains too short for that keep their values."""
         total = values.copy()
         for by in range(1, reach + 1):
-            total += values[self.beside(by)]
-            total += values[self.beside(-by)]
+            total += values.take(self.beside(by), axis=0)  # rows so in a tenth of the time
+            total += values.take(self.beside(-by), axis=0)
         total /= 2 * reach + 1
         short = self._round < 4 * reach + 4
         total[short] = values[short]
@@ -53,7 +53,8 @@ class Rings:
 
     def calm(self, points: Array, leap_px: float) -> Array:
         """Put vertices of shape (N, 2) that leap off their neighbours back between them."""
-        between = (points[self.beside(-1)] + points[self.beside(1)]) / 2
+        before, after = (points.take(self.beside(by), axis=0) for by in (-1, 1))
+        between = (before + after) / 2
         leaps = np.hypot(*(points - between).T) > leap_px
         return np.where(leaps[:, None], between, points)
 
