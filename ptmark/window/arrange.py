@@ -10,9 +10,11 @@ from PySide6.QtCore import QEvent, QObject, QSize, Qt
 from PySide6.QtWidgets import QHBoxLayout, QSizePolicy, QSplitter, QWidget
 
 from ptmark.window.bits import key_button
+from ptmark.window.headings import Headings
 from ptmark.window.keys import KeyButton
 from ptmark.window.parts import Parts
 from ptmark.window.reading_order import in_reading_order, reveal
+from ptmark.window.roles import Role, tell_handles, tell_role
 from ptmark.window.session import STEPS
 from ptmark.window.words import tr
 
@@ -47,11 +49,14 @@ class Arrangement(QObject):
         super().__init__(window)
         self._window, self._photo, self._page = window, photo, page
         self.way = "beside"
+        self.headings = Headings(window)
         self._later: tuple[ReviewBar, ...] = ()
         self.split = QSplitter()
         self.split.addWidget(photo)
         self.split.addWidget(page)
         self.split.setStretchFactor(0, 1)
+        tell_role(window, Role.Window)
+        tell_handles(self.split)
         self.split.setChildrenCollapsible(False)
         self._panel = _PANEL[0]  # px, until somebody drags it
         self.split.setSizes([_BESIDE.width() - self._panel, self._panel])

@@ -3,7 +3,6 @@
 from PySide6.QtCore import QEvent, QSize, Qt, QTimer, Signal
 from PySide6.QtGui import QGuiApplication, QKeySequence, QPalette, QWheelEvent
 from PySide6.QtWidgets import (
-    QComboBox,
     QFrame,
     QHBoxLayout,
     QLabel,
@@ -16,8 +15,9 @@ from PySide6.QtWidgets import (
 )
 
 from ptmark.window.aloud import say_aloud
-from ptmark.window.edges import Line
+from ptmark.window.edges import DropDown, Line
 from ptmark.window.glyphs import glyph_pixmap
+from ptmark.window.headings import Heading
 from ptmark.window.keys import key_button
 from ptmark.window.palette import tone
 from ptmark.window.words import from_core
@@ -37,12 +37,9 @@ __all__ = [
 ]
 
 
-def heading(text: str) -> QLabel:
+def heading(text: str) -> Heading:
     """A heading inside a step."""
-    label = QLabel(text)
-    font = label.font()
-    font.setBold(True)
-    label.setFont(font)
+    label = Heading(text)
     label.setContentsMargins(0, 8, 0, 0)
     return label
 
@@ -183,7 +180,7 @@ class Notice(QFrame):
         self._buttons.addStretch(1)
 
 
-class Choice(QComboBox):
+class Choice(DropDown):
     """A list to choose from that the wheel changes only once it has the focus.
 
     A page that scrolls under the pointer must not change a criterion on its way.

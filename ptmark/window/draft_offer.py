@@ -3,10 +3,11 @@
 from datetime import datetime
 
 from PySide6.QtCore import SignalInstance
-from PySide6.QtWidgets import QPushButton, QWidget
+from PySide6.QtWidgets import QWidget
 
 from ptmark.window.autosave import Draft
 from ptmark.window.bits import Notice
+from ptmark.window.edges import Push
 from ptmark.window.words import day, tr
 
 __all__ = ["DraftOffer"]
@@ -21,10 +22,10 @@ class DraftOffer(Notice):
         super().__init__(parent)
         when = datetime.fromtimestamp(draft.saved).astimezone().strftime("%Y-%m-%d %H:%M")
         count = tr("1 indication") if draft.marked == 1 else tr("{0} indications", draft.marked)
-        self.go_on = QPushButton(tr("Go on with it"))
+        self.go_on = Push(tr("Go on with it"))
         self.go_on.setProperty("draft", "go on")
         self.go_on.clicked.connect(lambda: taken.emit(draft))
-        discard = QPushButton(tr("Discard it"))
+        discard = Push(tr("Discard it"))
         discard.clicked.connect(lambda: dismissed.emit(draft))
         for button in (self.go_on, discard):
             button.setMinimumHeight(30)

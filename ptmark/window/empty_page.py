@@ -17,6 +17,7 @@ from ptmark.errors import PtmarkError
 from ptmark.window.autosave import Draft
 from ptmark.window.bits import Notice, quiet
 from ptmark.window.draft_offer import DraftOffer
+from ptmark.window.edges import Push
 from ptmark.window.keys import KeyButton
 from ptmark.window.language_choice import LanguageChoice
 from ptmark.window.words import tr
@@ -99,7 +100,7 @@ class EmptyPage(QScrollArea):
         self._samples.addWidget(quiet(tr("Or try it on a sample, rendered and invented:")))
         row = QHBoxLayout()
         for path in photos[:4]:
-            button = QPushButton(tr(path.stem.replace("-", " ").replace("_", " ").capitalize()))
+            button = Push(tr(path.stem.replace("-", " ").replace("_", " ").capitalize()))
             button.setAccessibleName(tr("Try the sample photo {0}", path.stem))
             button.setMinimumHeight(32)
             button.clicked.connect(lambda _=False, p=path: self.sample_asked.emit(p))
@@ -115,7 +116,7 @@ class EmptyPage(QScrollArea):
         if records:
             self._recent.addWidget(quiet(tr("Saved last:"), wraps=False))
         for path in records:
-            button = QPushButton(path.stem)
+            button = Push(path.stem)
             button.setAccessibleName(tr("Open the record {0}", path.name))
             button.setToolTip(str(path))
             button.setMinimumHeight(32)

@@ -3,8 +3,9 @@
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QSize, Qt, Signal
-from PySide6.QtWidgets import QListWidget, QListWidgetItem, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QListWidgetItem, QVBoxLayout, QWidget
 
+from ptmark.window.edges import ListOf
 from ptmark.window.glyphs import glyph_icon
 from ptmark.window.judging import STRICTEST
 from ptmark.window.reading_order import reveal
@@ -33,7 +34,7 @@ class Findings(QWidget):
     ) -> None:
         super().__init__()
         self._scene: Scene | None = None
-        self.list = QListWidget()
+        self.list = ListOf()
         self.list.setWordWrap(True)
         self.list.setAccessibleName(name)
         self.list.setMinimumHeight(least)

@@ -15,7 +15,9 @@ _HINTS = {
     "Scale": tr("Choose a reference, pick its points, type its length. {0}", _LOOK),
     "Indications": tr("‹Return› takes, ‹Del› drops, arrow keys go on. {0}", _LOOK),
     "Verdict": tr("Choose a finding to see it on the photo. {0}", _LOOK),
-    "Record": tr("‹Ctrl+S› saves record, image and PDF beside each other."),
+    "Record": tr(
+        "‹Ctrl+S› saves record, image and PDF beside each other. ‹F7› goes to the next heading."
+    ),
 }
 
 

@@ -14,12 +14,13 @@ from typing import Any
 
 from PySide6.QtCore import QEvent, QKeyCombination, QObject, Qt, Signal
 from PySide6.QtGui import QKeyEvent, QKeySequence, QShortcut
-from PySide6.QtWidgets import QPushButton, QScrollArea, QWidget
+from PySide6.QtWidgets import QScrollArea, QWidget
 from shiboken6 import isValid
 
 from ptmark.errors import UsageError
 from ptmark.files import write_whole
 from ptmark.places import user_folder
+from ptmark.window.edges import Push
 from ptmark.window.words import tr
 
 __all__ = ["HERE", "KEYS", "Deed", "KeyButton", "Keys", "Shortcut", "key_button"]
@@ -216,7 +217,7 @@ class Shortcut(QShortcut):
         self.setKey(QKeySequence(KEYS.of(self._usual)))
 
 
-class KeyButton(QPushButton):
+class KeyButton(Push):
     """A button with its key on it, whatever that is now."""
 
     def __init__(self, text: str, key: str, tip: str = "") -> None:
@@ -243,6 +244,8 @@ class KeyButton(QPushButton):
         self.setAccessibleName(text)
         tip = KEYS.told(self._tip)
         self.setToolTip(f"{tip or text} ({shown})" if shown else tip)
+        told = [part for part in (tip if tip != text else "", shown) if part]
+        self.setAccessibleDescription(", ".join(told))  # else the tip, with its name once more
 
 
 def key_button(

@@ -16,8 +16,10 @@ from PySide6.QtWidgets import (
 
 from ptmark.errors import UsageError
 from ptmark.window.bits import Notice, as_list, quiet
+from ptmark.window.edges import TableOf
 from ptmark.window.keys import KEYS, Deed, KeyButton, key_button
 from ptmark.window.reading_order import step_focus
+from ptmark.window.roles import Role, tell_role
 from ptmark.window.session import Session
 from ptmark.window.words import tr
 
@@ -29,10 +31,11 @@ class KeysPage(QWidget):
 
     def __init__(self, session: Session, parent: QWidget) -> None:
         super().__init__(parent, Qt.WindowType.Window)
+        tell_role(self, Role.Window)
         self.setWindowTitle(tr("Keys – ptmark"))
         self._session = session
         self._rows: list[Deed] = []
-        self.table = QTableWidget(0, 3)
+        self.table = TableOf(0, 3)
         self.table.setHorizontalHeaderLabels([tr("What it does"), tr("Where"), tr("Key")])
         self.table.setAccessibleName(tr("Keys"))
         self.table.setEditTriggers(QTableWidget.EditTrigger.NoEditTriggers)
@@ -43,6 +46,7 @@ class KeysPage(QWidget):
         head.setSectionResizeMode(1, QHeaderView.ResizeMode.ResizeToContents)
         head.setSectionResizeMode(2, QHeaderView.ResizeMode.ResizeToContents)
         self.edit = QKeySequenceEdit()
+        tell_role(self.edit, Role.Grouping)
         self.edit.setMaximumSequenceLength(1)
         for one in (self.edit, *self.edit.findChildren(QLineEdit)):
             one.setAccessibleName(tr("New key for what is chosen in the list"))

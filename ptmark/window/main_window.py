@@ -4,7 +4,7 @@ from pathlib import Path
 
 from PySide6.QtCore import QEvent, QSize, QTimer
 from PySide6.QtGui import QCloseEvent, QKeyEvent
-from PySide6.QtWidgets import QLayout, QStackedWidget, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QLayout, QVBoxLayout, QWidget
 
 from ptmark.errors import PtmarkError
 from ptmark.places import sample_images
@@ -25,6 +25,7 @@ from ptmark.window.photos.row import PhotoRow
 from ptmark.window.photos.strip import PhotosStrip
 from ptmark.window.reading_order import step_focus
 from ptmark.window.recent import Recent
+from ptmark.window.roles import Stack
 from ptmark.window.saving import Saving
 from ptmark.window.session import STEPS, Session
 from ptmark.window.showing import Shown
@@ -125,10 +126,10 @@ class MainWindow(Parts):
         self.arrangement.tell(self.review.bar)
 
     def _lay_out(self) -> None:
-        self._place = QStackedWidget()
+        self._place = Stack()
         self._place.addWidget(self.empty)
         self._place.addWidget(self.view)
-        self._panel = QStackedWidget()
+        self._panel = Stack()
         self._panel.addWidget(self.photo_step)
         self.next_button = key_button(tr("Next step"), "Ctrl+Right", self._next, window=self)
         self.next_row = stack(self.next_button)
@@ -137,13 +138,8 @@ class MainWindow(Parts):
         side.setMinimumWidth(340)
         self.two_photos = TwoPhotos(self.session, self.view, self.memory, self)
         self.photo_row = PhotoRow(self.session, self.view, self.seeing, self)
-        self.photo_row.add_way(
-            tr("Compare"),
-            "K",
-            self.two_photos.turn,
-            tr("Another photo over it, by a slider"),
-            self,
-        )
+        tip = tr("Another photo over it, by a slider")
+        self.photo_row.add_way(tr("Compare"), "K", self.two_photos.turn, tip, self)
         photo = stack(self._place, self.two_photos, self.photos_strip, self.photo_row)
         self.arrangement = Arrangement(self, photo, side)
         self._column = column = QVBoxLayout(self)

@@ -18,7 +18,7 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
-__all__ = ["in_reading_order", "reveal", "step_focus"]
+__all__ = ["in_order", "in_reading_order", "reveal", "stands", "step_focus"]
 
 _AIR = 12  # px above and below what is scrolled to
 _WHOLE = (QAbstractItemView, QComboBox)  # what they are made of is no place of its own
@@ -29,13 +29,17 @@ def in_reading_order(widget: QWidget) -> Iterator[QWidget]:
 
     Of radio buttons that exclude each other the chosen one stands for all: arrow keys go on.
     """
+    return filter(stands, in_order(widget))
+
+
+def in_order(widget: QWidget) -> Iterator[QWidget]:
+    """A widget and all that shows in it, as it is laid out."""
     if widget.isHidden():
         return
-    if _stands(widget):
-        yield widget
+    yield widget
     if not isinstance(widget, _WHOLE):
         for child in _children(widget):
-            yield from in_reading_order(child)
+            yield from in_order(child)
 
 
 def step_focus(window: QWidget, *, forward: bool) -> bool:
@@ -67,8 +71,8 @@ def reveal(widget: QWidget) -> None:
         page = page.parentWidget()
 
 
-def _stands(widget: QWidget) -> bool:
-    """Whether it is a place of its own; a piece with a proxy hands the focus on."""
+def stands(widget: QWidget) -> bool:
+    """Whether Tab leads to it; a piece with a proxy hands the focus on."""
     takes = bool(widget.focusPolicy() & Qt.FocusPolicy.TabFocus)
     if not widget.isEnabled() or not takes or _there(widget.focusProxy()):
         return False

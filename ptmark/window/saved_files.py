@@ -7,17 +7,18 @@ from pathlib import Path
 
 from PySide6.QtCore import QMimeData, QPoint, Qt, QUrl
 from PySide6.QtGui import QDesktopServices, QDrag, QMouseEvent
-from PySide6.QtWidgets import QApplication, QPushButton
+from PySide6.QtWidgets import QApplication
 
 from ptmark.errors import UsageError
 from ptmark.window import dialogs
+from ptmark.window.edges import Push
 from ptmark.window.session import Session
 from ptmark.window.words import tr
 
 __all__ = ["FileOut", "PrintButton"]
 
 
-class FileOut(QPushButton):
+class FileOut(Push):
     """One file."""
 
     def __init__(self, path: Path) -> None:
@@ -52,7 +53,7 @@ class FileOut(QPushButton):
         QDesktopServices.openUrl(QUrl.fromLocalFile(str(self.path)))
 
 
-class PrintButton(QPushButton):
+class PrintButton(Push):
     """Prints a PDF by the system's own spooler; where there is none, its viewer opens it."""
 
     def __init__(

@@ -42,6 +42,7 @@ class _StepButton(QAbstractButton):
         self.sign, self.line = sign, line
         self.setAccessibleName(tr("Step {0}, {1}: {2}", self.number, self.title, line))
         self.setToolTip(f"{self.title}: {line} ({KEYS.shown(f'Ctrl+{self.number}')})")
+        self.setAccessibleDescription(KEYS.shown(f"Ctrl+{self.number}"))
         self.update()
 
     def sizeHint(self) -> QSize:  # noqa: N802 - Qt's name

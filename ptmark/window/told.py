@@ -2,15 +2,19 @@
 
 from pathlib import Path
 
-from PySide6.QtCore import QObject
+from PySide6.QtCore import QObject, QTimer
+from PySide6.QtWidgets import QWidget
 
 from ptmark.window.aloud import say_aloud
 from ptmark.window.parts import Parts
+from ptmark.window.photo_words import PhotoWords
 from ptmark.window.session import STEPS, Session
 from ptmark.window.step_state import step_states
 from ptmark.window.words import tr
 
 __all__ = ["Told", "VerdictAloud"]
+
+_STANDS = {"suggested": tr("not looked at"), "taken": tr("taken"), "dropped": tr("dropped")}
 
 
 class Told(QObject):
@@ -26,7 +30,11 @@ class Told(QObject):
         VerdictAloud(window.session, window)
         self._view, self._order = window.view, window.indications_step.table.order
         window.session.selection_changed.connect(self._on_selected)
-        self._hint = ""
+        StandingsAloud(window)
+        PhotoWords(window)
+        self._strip, self._hint = window.strip, ""
+        window.session.step_changed.connect(self._on_step)
+        window.looking.suggested.connect(self._on_suggested)
         window.bench.hint.connect(self._on_hint)
 
     def _on_saved(self, paths: list[Path]) -> None:
@@ -37,6 +45,17 @@ class Told(QObject):
     def _on_kept(self, said: str) -> None:
         before = self._foot.hint.text()
         self._say(f"{before}. {said}" if before == self._saved else said)
+
+    def _on_step(self, step: str) -> None:
+        """Which step it is now; where the keyboard stays in the photo nothing else tells."""
+        say_aloud(self._view, self._strip.buttons[step].accessibleName())
+
+    def _on_suggested(self) -> None:
+        """How many were found, once it is no longer being looked for."""
+        QTimer.singleShot(0, self, self._tell_found)
+
+    def _tell_found(self) -> None:
+        say_aloud(self._view, _found(self._session))
 
     def _on_selected(self) -> None:
         """Read the row where the keyboard is in the photo; in the list, moving reads it."""
@@ -59,10 +78,38 @@ class Told(QObject):
         say_aloud(self._foot, said)
 
 
+class StandingsAloud(QObject):
+    """Has it spoken how an indication stands that was taken, dropped or deleted, or undone."""
+
+    _MOST = 3  # of more only their number
+
+    def __init__(self, window: Parts) -> None:
+        super().__init__(window)
+        self._session, self._view = window.session, window.view
+        self._before: dict[str, str] = {}
+        window.session.changed.connect(self._tell)
+        window.session.photo_shown.connect(lambda _: self._tell(aloud=False))
+
+    def _tell(self, *, aloud: bool = True) -> None:
+        marked = self._session.state.marked if self._session.state else ()
+        now = {one.id: one.standing for one in marked}
+        before, self._before = self._before, now
+        gone = [name for name in before if name not in now]
+        other = [name for name in before if name in now and now[name] != before[name]]
+        if not aloud:
+            return
+        if len(gone) + len(other) > self._MOST:
+            said = [_found(self._session)]
+        else:
+            said = [f"{name}: {_STANDS[now[name]]}." for name in other]
+            said += [tr("{0}: deleted.", name) for name in gone]
+        say_aloud(self._view, " ".join(said))
+
+
 class VerdictAloud(QObject):
     """Has the verdict spoken whenever it has become another, whichever step is shown."""
 
-    def __init__(self, session: Session, parent: QObject) -> None:
+    def __init__(self, session: Session, parent: QWidget) -> None:
         super().__init__(parent)
         self._session, self._by, self._said = session, parent, ""
         session.judged.connect(self._tell)
@@ -79,3 +126,7 @@ class VerdictAloud(QObject):
             said = tr("Verdict: {0}", step_states(self._session)["Verdict"][1])
             say_aloud(self._by, said)
         self._said = verdict
+
+
+def _found(session: Session) -> str:
+    return tr("Indications: {0}.", step_states(session)["Indications"][1])

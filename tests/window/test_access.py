@@ -16,11 +16,15 @@ from PySide6.QtWidgets import (
     QLabel,
     QLineEdit,
     QRadioButton,
+    QStyle,
+    QStyleOptionFrame,
     QWidget,
 )
 
-from ptmark.window import bits, dialogs, told
+from ptmark.record import FIELDS
+from ptmark.window import aloud, bits, dialogs, told
 from ptmark.window.bits import Choice
+from ptmark.window.headings import Heading
 from ptmark.window.keys_page import KeysPage
 from ptmark.window.reading_order import in_reading_order
 from ptmark.window.step_strip import in_lines
@@ -398,3 +402,124 @@ def test_a_verdict_that_changes_and_a_notice_are_spoken(opened, idle, monkeypatc
 
 def kind_of(session, name):
     return session.judgement.measured[name].shape
+
+
+def test_a_screen_reader_is_told_what_the_photo_is_and_shows(window, opened, idle):
+    texts, view = QAccessible.Text, opened.view
+    photo = of(view)
+    assert photo.role() == QAccessible.Role.Graphic
+    opened.session.go("Record")
+    opened.record_step.decision.setFocus()
+    first = opened.session.state.marked[0].id
+    opened.session.select(first)
+    idle()
+    QTest.qWait(1)
+    assert photo.text(texts.Name) == "Photo scene.png"
+    told = photo.text(texts.Description)
+    (row,) = [r.spoken for r in opened.indications_step.table.order.model.rows if r.id == first]
+    assert told.startswith(f"Selected: {row}. Indications: 3 to look at, 0 taken. Scale: card")
+    view.setFocus()
+    opened.session.select()
+    idle()
+    QTest.qWait(1)
+    assert photo.text(texts.Description) == told  # a change would be read whole
+    opened.record_step.decision.setFocus()
+    idle()
+    QTest.qWait(1)
+    assert photo.text(texts.Description).startswith("Indications: 3 to look at")
+    assert of(opened).role() == QAccessible.Role.Window
+    assert of(opened.record_step).text(texts.Name) == "Record"
+    fields = of(opened.record_step.fields["penetrant"].parentWidget())
+    assert fields.role() == QAccessible.Role.Grouping
+    assert fields.text(texts.Name) in {h.text() for h in opened.findChildren(Heading)}
+
+
+def test_what_was_taken_dropped_and_undone_is_spoken(opened, idle, monkeypatch):
+    said = []
+    monkeypatch.setattr(told, "say_aloud", lambda _, text: text and said.append(text))
+    opened.session.go("Verdict")
+    opened.session.go("Indications")
+    assert "Step 3, Indications: 3 to look at, 0 taken" in said
+    first, second = (m.id for m in opened.session.state.marked[:2])
+    opened.session.select(first)
+    opened.hands.take()
+    assert f"{first}: taken." in said
+    opened.session.select(second)
+    opened.hands.drop()
+    assert f"{second}: dropped." in said
+    opened.session.undo()
+    assert said[-1] == f"{second}: not looked at."
+    opened.looking.suggested.emit()
+    idle()
+    QTest.qWait(1)
+    assert "Indications: 2 to look at, 1 taken." in said
+
+
+def test_a_text_that_is_spoken_stays_until_it_can_be_asked_for(opened, monkeypatch):
+    monkeypatch.setattr(QAccessible, "isActive", lambda: True)
+    before = set(opened.findChildren(QWidget))
+    for text in ("first", "second"):
+        aloud.say_aloud(opened.foot, text)
+    made = [one for one in opened.findChildren(QWidget) if one not in before]
+    if not aloud._OVER_BUS:
+        assert made == []  # an announcement leaves nothing behind
+        return
+    assert [of(one).text(QAccessible.Text.Name) for one in made] == ["first", "second"]
+    assert {of(one).role() for one in made} == {QAccessible.Role.Notification}
+    assert all(one.isVisible() and one.size().isEmpty() for one in made)
+    assert not {*made} & {*in_reading_order(opened)}
+
+
+def test_keys_go_from_heading_to_heading_of_the_long_form(opened, qtbot):
+    opened.session.go("Record")
+    page = opened.record_step
+    names = [h.text() for h in page.findChildren(Heading) if h.isVisible()]
+    page.decision.setFocus()
+    seen = []
+    for _ in range(40):
+        QTest.keyClick(opened.focusWidget(), Qt.Key.Key_F7)
+        now = opened.focusWidget()
+        if now is page.decision:
+            break
+        seen.append(now)
+        where = now.mapTo(page.viewport(), now.rect().center())
+        assert page.viewport().rect().contains(where), spoken(now)
+        if now is page.fields["purpose"]:  # the part is in sight with its heading on top
+            (head,) = (h for h in page.findChildren(Heading) if h.text() == "Procedure")
+            assert head.mapTo(page.viewport(), QPoint(0, 0)).y() == 0
+    else:
+        raise AssertionError("the keys do not come round")
+    firsts = {field.group: field.key for field in reversed(FIELDS)}.values()
+    assert {page.fields[key] for key in firsts} <= {*seen}
+    assert len(firsts) >= 5
+    assert len(seen) <= len(names)
+    assert seen == sorted(seen, key=list(in_reading_order(page)).index)
+    last = seen[-1]
+    QTest.keyClick(opened.focusWidget(), Qt.Key.Key_F7, Qt.KeyboardModifier.ShiftModifier)
+    assert opened.focusWidget() is last
+    after = list(in_reading_order(page))
+    after[after.index(last) + 1].setFocus()  # from within a part, back to where it begins
+    QTest.keyClick(opened.focusWidget(), Qt.Key.Key_F7, Qt.KeyboardModifier.ShiftModifier)
+    assert opened.focusWidget() is last
+
+
+def room_for_hint(edit):
+    option = QStyleOptionFrame()
+    edit.initStyleOption(option)
+    inner = edit.style().subElementRect(QStyle.SubElement.SE_LineEditContents, option, edit)
+    return inner.width() - 4  # Qt's own 2 px on each side of the text
+
+
+def test_no_hint_of_the_record_is_cut_in_either_language(opened, qtbot, texts):
+    resized(qtbot, opened, 1280, 800)
+    opened.session.go("Record")
+    qtbot.wait(20)
+    german = {text: de for (_, text), de in texts.read(texts.LANGUAGES / "de.ts").items()}
+    fields, cut = opened.record_step.fields, []
+    hints = {field.key: field.hint for field in FIELDS if field.hint}
+    for key, hint in hints.items():
+        for text in (hint, german[hint]):
+            if fields[key].fontMetrics().horizontalAdvance(text) > room_for_hint(fields[key]):
+                cut.append((key, text))
+    assert len(hints) > 40
+    assert cut == []

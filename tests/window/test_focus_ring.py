@@ -17,8 +17,10 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
-from ptmark.window.edges import Line, Notes, OneOf, Tick
+from ptmark.window.bits import Choice
+from ptmark.window.edges import Line, ListOf, Notes, OneOf, TableOf, Tick, TreeOf
 from ptmark.window.focus_ring import FocusRing
+from ptmark.window.keys import KeyButton
 from ptmark.window.reading_order import reveal, step_focus
 from ptmark.window.step_strip import StepStrip
 from ptmark.window.view.photo_view import PhotoView
@@ -210,11 +212,19 @@ def test_steps_show_the_focus_themselves(qtbot, ground):
     assert (contrast(seen, luminance(strip)) >= 3).sum() > 2 * button.width()
 
 
-@pytest.mark.parametrize("make", [Tick, OneOf, Line, Notes])
+@pytest.mark.parametrize(
+    "make",
+    [
+        *(Tick, OneOf, Line, Notes, ListOf, TreeOf, TableOf),
+        lambda: KeyButton("", "S"),
+        lambda: Choice("one of"),
+    ],
+)
 def test_edges_stand_out_from_the_ground(qtbot, ground, make):
     box = QWidget()
     qtbot.addWidget(box)
-    piece = make(box)
+    piece = make()
+    piece.setParent(box)
     piece.setGeometry(20, 20, 120, 40)
     box.resize(160, 80)
     with qtbot.waitExposed(box):

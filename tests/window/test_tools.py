@@ -93,7 +93,7 @@ def test_an_area_given_is_gone_on_with(qtbot):
     assert got.args[0] == [(-20, -20), (100, 0), (130, 50), (100, 100), (0, 100)]
     for _ in range(3):
         tool.back()
-    assert "Click points round" in tool.hint()  # too few left: begun afresh
+    assert "Points: 2 of at least three" in tool.hint()
 
 
 def test_an_area_closes_on_its_first_corner_and_not_before_three(qtbot):

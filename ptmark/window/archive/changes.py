@@ -3,9 +3,10 @@
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import Qt
-from PySide6.QtWidgets import QAbstractItemView, QHeaderView, QTableWidget, QTableWidgetItem
+from PySide6.QtWidgets import QAbstractItemView, QHeaderView, QTableWidgetItem
 
 from ptmark.window.bits import as_list
+from ptmark.window.edges import TableOf
 from ptmark.window.glyphs import glyph_icon
 from ptmark.window.words import from_core, tr
 
@@ -16,7 +17,7 @@ if TYPE_CHECKING:
 __all__ = ["ChangesTable", "judged_again"]
 
 
-class ChangesTable(QTableWidget):
+class ChangesTable(TableOf):
     """Verdict and indications, before and after."""
 
     def __init__(self) -> None:

@@ -21,6 +21,7 @@ from ptmark.window.archive.problems import Row, problem_rows
 from ptmark.window.archive.standing import State, read_state
 from ptmark.window.archive.taking_in import BundlesIn
 from ptmark.window.bits import Notice, as_list, heading, key_button, plain, quiet
+from ptmark.window.edges import TableOf
 from ptmark.window.glyphs import glyph_icon
 from ptmark.window.words import tr
 from ptmark.window.workers import Token
@@ -257,7 +258,7 @@ class CheckPage(QWidget):
 
 
 def _list(heads: tuple[str, ...], name: str) -> QTableWidget:
-    table = QTableWidget(0, len(heads))
+    table = TableOf(0, len(heads))
     table.setHorizontalHeaderLabels(heads)
     table.setAccessibleName(name)
     table.setEditTriggers(QAbstractItemView.EditTrigger.NoEditTriggers)

@@ -7,12 +7,13 @@ from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QObject
 from PySide6.QtGui import QKeySequence, QShortcut
-from PySide6.QtWidgets import QStackedWidget, QWidget
+from PySide6.QtWidgets import QWidget
 from shiboken6 import isValid
 
 from ptmark.window import dialogs
 from ptmark.window.bits import key_button
 from ptmark.window.parts import Parts
+from ptmark.window.roles import Stack
 from ptmark.window.words import tr
 
 if TYPE_CHECKING:
@@ -41,7 +42,7 @@ class ArchiveDesk(QObject):
         super().__init__(window)
         self._window, self._session, self._usual = window, window.session, usual
         self.door = window.record_step.archive.door
-        self.pages = QStackedWidget()
+        self.pages = Stack()
         self.pages.hide()
         self._before: list[tuple[QWidget, Callable[[], None] | None]] = []
         self._content: dict[QWidget, Callable[[], None] | None] = {}  # puts it on its page

@@ -7,7 +7,6 @@ from PySide6.QtWidgets import (
     QAbstractItemView,
     QHBoxLayout,
     QScrollArea,
-    QStackedWidget,
     QVBoxLayout,
     QWidget,
 )
@@ -24,6 +23,7 @@ from ptmark.window.archive.saved import SavedSearches
 from ptmark.window.archive.search import SearchBar, as_words
 from ptmark.window.archive.table import HitTable
 from ptmark.window.bits import Notice, key_button, plain, scrolled
+from ptmark.window.roles import Stack
 from ptmark.window.session import Session
 from ptmark.window.words import tr
 from ptmark.window.workers import Token
@@ -63,7 +63,7 @@ class FoundPage(QWidget):
         self.table = HitTable(self.model)
         self.gallery = Gallery(self.model)
         self.gallery.setSelectionModel(self.table.selectionModel())
-        self.views = QStackedWidget()
+        self.views = Stack()
         self.nothing = _read_page(NOTHING)
         for view in (self.gallery, self.table, self.empty, self.nothing):
             self.views.addWidget(view)

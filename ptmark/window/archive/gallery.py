@@ -9,6 +9,7 @@ from PySide6.QtWidgets import QListView, QStyle, QStyledItemDelegate, QStyleOpti
 from ptmark.window.archive.door import ArchiveDoor
 from ptmark.window.archive.model import GLANCE, HIT, HitModel, length_text
 from ptmark.window.archive.pictures import SIDE, Glance, glance
+from ptmark.window.edges import Framed
 from ptmark.window.glyphs import draw_glyph
 from ptmark.window.palette import tone
 from ptmark.window.words import day, tr
@@ -25,7 +26,7 @@ _UNREAD = tr("the photo is missing or cannot be read: see “State of the archiv
 _LINES = 3  # longest indications that are named
 
 
-class Gallery(QListView):
+class Gallery(Framed, QListView):
     """A grid of them; arrow keys go on, Enter opens."""
 
     def __init__(self, model: HitModel) -> None:

@@ -7,6 +7,7 @@ from PySide6.QtGui import QColor, QImage, QKeyEvent, QMouseEvent, QPainter, QPai
 from PySide6.QtWidgets import QToolTip, QWidget
 
 from ptmark.window.palette import CYAN, HALO, tone
+from ptmark.window.roles import Role, tell_role
 from ptmark.window.words import tr
 
 if TYPE_CHECKING:
@@ -43,6 +44,7 @@ class MapView(QWidget):
         self.setMouseTracking(True)
         self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
         told = tr("Place map; arrow keys go from cell to cell, with Shift to the next find")
+        tell_role(self, Role.Graphic)
         self.setAccessibleName(told)
 
     def sizeHint(self) -> QSize:  # noqa: N802 - Qt's name

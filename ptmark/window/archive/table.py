@@ -5,6 +5,7 @@ from PySide6.QtWidgets import QAbstractItemView, QHeaderView, QTableView
 
 from ptmark.window.archive.model import HitModel
 from ptmark.window.bits import as_list
+from ptmark.window.edges import Framed
 from ptmark.window.words import tr
 
 __all__ = ["HitTable"]
@@ -12,7 +13,7 @@ __all__ = ["HitTable"]
 _WIDTHS = (112, 98, 92, 118, 130, 80, 134, 112, 96, 124, 146)  # px
 
 
-class HitTable(QTableView):
+class HitTable(Framed, QTableView):
     """One row for each; arrow keys go on, Enter opens.
 
     It goes along where one walks from record to record; several that are selected stay so.

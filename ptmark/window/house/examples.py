@@ -19,6 +19,7 @@ from ptmark.errors import PtmarkError, UsageError
 from ptmark.inspection.state import free_letter
 from ptmark.units import parse_length
 from ptmark.window.bits import Notice, key_button, quiet
+from ptmark.window.edges import TableOf
 from ptmark.window.indications.kinds import kind_kept, kind_shown
 from ptmark.window.words import number, tr
 
@@ -54,7 +55,7 @@ class ExampleTable(QWidget):
         self._fill()
 
     def _made_table(self) -> QTableWidget:
-        table = QTableWidget(0, len(_HEADS))
+        table = TableOf(0, len(_HEADS))
         table.setAccessibleName(tr("Example indications"))
         table.setHorizontalHeaderLabels(list(_HEADS))
         table.verticalHeader().hide()

@@ -21,6 +21,7 @@ from ptmark.window.house.list import PartList
 from ptmark.window.house.part import PartFields, part_title
 from ptmark.window.house.preview import HousePreview
 from ptmark.window.reading_order import step_focus
+from ptmark.window.roles import Role, tell_handles, tell_role
 from ptmark.window.session import Session
 from ptmark.window.words import from_core, tr
 
@@ -37,6 +38,7 @@ class HouseForm(QWidget):
 
     def __init__(self, session: Session, parent: QWidget) -> None:
         super().__init__(parent, Qt.WindowType.Window)
+        tell_role(self, Role.Window)
         self.setWindowTitle(tr("Rules for a drawing"))
         self._session = session
         self.draft = ProfileDraft()
@@ -60,6 +62,7 @@ class HouseForm(QWidget):
         split = QSplitter()
         for part in (self.parts, self.fields, self.preview):
             split.addWidget(part)
+        tell_handles(split)
         split.setSizes([330, 480, 430])
         split.setChildrenCollapsible(False)
         self.notice = Notice()

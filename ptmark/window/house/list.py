@@ -1,12 +1,13 @@
 """The parts of house rules in their order: each in words, with its faults counted."""
 
 from PySide6.QtCore import QSize, Qt, Signal
-from PySide6.QtWidgets import QHBoxLayout, QListWidget, QListWidgetItem, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QHBoxLayout, QListWidgetItem, QVBoxLayout, QWidget
 
 from ptmark.criteria import rule_kinds, step_kinds
 from ptmark.criteria.house import ProfileDraft, TableDraft
 from ptmark.criteria.house_check import Checked
 from ptmark.window.bits import Choice, heading, key_button
+from ptmark.window.edges import ListOf
 from ptmark.window.glyphs import glyph_icon
 from ptmark.window.house.part import part_title
 from ptmark.window.words import from_core, tr
@@ -29,7 +30,7 @@ class PartList(QWidget):
     def __init__(self) -> None:
         super().__init__()
         self._draft = ProfileDraft()
-        self.parts = QListWidget()
+        self.parts = ListOf()
         self.parts.setAccessibleName(tr("Parts of these rules"))
         self.parts.setWordWrap(True)
         self.parts.setIconSize(QSize(18, 18))

@@ -9,6 +9,7 @@ from ptmark.criteria.parameter import COMMON, Parameter, RuleKind
 from ptmark.window.bits import heading, plain, quiet
 from ptmark.window.house.bands import BandsField
 from ptmark.window.house.fields import Field, field_for
+from ptmark.window.roles import Role, tell_role
 from ptmark.window.words import from_core, tr
 
 __all__ = ["PartFields", "part_title"]
@@ -42,6 +43,7 @@ class PartFields(QScrollArea):
 
     def __init__(self) -> None:
         super().__init__()
+        tell_role(self, Role.Form)
         self.setWidgetResizable(True)
         self.setFrameShape(QFrame.Shape.NoFrame)
         self.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)

@@ -9,6 +9,7 @@ from PySide6.QtWidgets import QSizePolicy, QVBoxLayout, QWidget
 from ptmark.units import MM_PER_IN
 from ptmark.window.bits import plain
 from ptmark.window.palette import tone
+from ptmark.window.roles import Role, tell_role
 from ptmark.window.session import Session
 from ptmark.window.words import from_core, number, tr
 
@@ -27,6 +28,7 @@ class BudgetBars(QWidget):
     def __init__(self) -> None:
         super().__init__()
         self._rows: list[tuple[str, float, str]] = []
+        tell_role(self, Role.Chart)
         self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
 
     def show_budget(self, budget: dict[str, float], unit: str) -> None:

@@ -2,9 +2,10 @@
 
 from functools import partial
 
-from PySide6.QtWidgets import QGridLayout, QPushButton, QWidget
+from PySide6.QtWidgets import QGridLayout, QWidget
 
 from ptmark.window.bits import quiet
+from ptmark.window.edges import Push
 from ptmark.window.indications.hands import Hands
 from ptmark.window.words import tr
 
@@ -25,7 +26,7 @@ class DropAs(QWidget):
         grid.addWidget(quiet(tr("Drop it with its reason:")), 0, 0, 1, 2)
         self.buttons = {}
         for at, reason in enumerate(REASONS):
-            button = QPushButton(reason)
+            button = Push(reason)
             button.setAccessibleName(tr("Drop it as: {0}", reason))
             button.setMinimumHeight(28)
             button.clicked.connect(partial(hands.drop_as, reason))

@@ -28,7 +28,7 @@ from PySide6.QtWidgets import (
 )
 
 from ptmark.window.bits import quiet
-from ptmark.window.edges import Tick
+from ptmark.window.edges import Tick, TreeOf
 from ptmark.window.indications.hands import Hands
 from ptmark.window.reading_order import reveal
 from ptmark.window.session import Session
@@ -69,7 +69,7 @@ class LeftOutList(QWidget):
         self.switch.setMinimumHeight(28)
         self.switch.toggled.connect(lambda _: self._tell())
         self._hint = quiet(tr("A click or Enter takes one back as an indication."))
-        self.tree = QTreeWidget()
+        self.tree = TreeOf()
         self.tree.setHeaderHidden(True)
         self.tree.setAccessibleName(tr("Left out, by reason"))
         self.tree.setMinimumHeight(170)

@@ -15,7 +15,7 @@ from PySide6.QtWidgets import (
 from ptmark.files import inert
 from ptmark.units import MM_PER_IN
 from ptmark.window.bits import as_list
-from ptmark.window.edges import Line
+from ptmark.window.edges import Framed, Line
 from ptmark.window.indications.hands import Hands
 from ptmark.window.indications.kinds import KINDS, kind_shown
 from ptmark.window.indications.model import COLUMNS, Index, IndicationModel, ListOrder
@@ -29,7 +29,7 @@ _ROWS_SHOWN = 7
 _KIND = COLUMNS.index(tr("Kind"))
 
 
-class IndicationTable(QTableView):
+class IndicationTable(Framed, QTableView):
     """The list; its selection and the photo's are one."""
 
     def __init__(self, session: Session, hands: Hands, parent: QWidget | None = None) -> None:

@@ -6,6 +6,7 @@ from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QLayout, QVBoxLayout, QWidget
 
 from ptmark.window.bits import plain
+from ptmark.window.roles import Role, tell_role
 from ptmark.window.session import Session
 from ptmark.window.sketch_view import SketchView
 from ptmark.window.words import from_core, tr
@@ -24,6 +25,7 @@ class GrowthPage(QWidget):
 
     def __init__(self, session: Session, parent: QWidget) -> None:
         super().__init__(parent, Qt.WindowType.Window)
+        tell_role(self, Role.Window)
         self.setWindowTitle(tr("Bleed-out over time – ptmark"))
         self._session, self._over = session, parent
         self.plot, self.says = SketchView(300), plain()

@@ -25,6 +25,7 @@ from PySide6.QtWidgets import (
 from ptmark.window import dialogs
 from ptmark.window.bits import key_button
 from ptmark.window.drops import photos_of
+from ptmark.window.edges import ListOf
 from ptmark.window.memory import Memory
 from ptmark.window.palette import tone
 from ptmark.window.photos.growth_page import GrowthPage
@@ -149,7 +150,7 @@ class PhotosStrip(QWidget):
         return self._thumbs.get(sha256, QIcon())
 
 
-class _Row(QListWidget):
+class _Row(ListOf):
     """Tiles side by side, put in order by dragging; photos dropped here are added."""
 
     def __init__(self, add: Callable[[list[Path]], None]) -> None:

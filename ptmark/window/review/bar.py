@@ -3,9 +3,10 @@
 from collections.abc import Callable
 
 from PySide6.QtCore import Signal
-from PySide6.QtWidgets import QFrame, QHBoxLayout, QListWidget, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QFrame, QHBoxLayout, QVBoxLayout, QWidget
 
 from ptmark.window.bits import Notice, key_button, plain
+from ptmark.window.edges import ListOf
 from ptmark.window.review.case import ReviewCase
 from ptmark.window.review.work import Opened
 from ptmark.window.words import tr
@@ -54,7 +55,7 @@ class ReviewBar(QFrame):
         self._column = column = QVBoxLayout(self)
         self.says = plain()
         column.addWidget(self.says)
-        self.told = QListWidget()
+        self.told = ListOf()
         self.told.setAccessibleName(tr("Remarks of the reviewer"))
         self.told.setFixedHeight(64)
         self.told.currentRowChanged.connect(self.told_at.emit)

@@ -8,7 +8,6 @@ from PySide6.QtGui import QKeyEvent
 from PySide6.QtWidgets import (
     QAbstractItemView,
     QHeaderView,
-    QTableWidget,
     QTableWidgetItem,
     QVBoxLayout,
     QWidget,
@@ -16,6 +15,7 @@ from PySide6.QtWidgets import (
 
 from ptmark.errors import PtmarkError
 from ptmark.window.bits import Notice, as_list, heading, quiet
+from ptmark.window.edges import TableOf
 from ptmark.window.glyphs import glyph_icon
 from ptmark.window.words import from_core, tr
 
@@ -101,7 +101,7 @@ class ReviewList(QWidget):
             self.chosen.emit(self.items[row].path)
 
 
-class _Rows(QTableWidget):
+class _Rows(TableOf):
     """Signals: ``taken(int)`` a row chosen by Enter or a double click."""
 
     taken = Signal(int)

@@ -3,11 +3,12 @@
 from functools import partial
 
 from PySide6.QtCore import Signal
-from PySide6.QtWidgets import QHBoxLayout, QListWidget, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
 
 from ptmark.errors import PtmarkError
 from ptmark.window.bits import CommitEdit, Notice, heading, key_button, plain, quiet
 from ptmark.window.cautions import VERDICT_CAUTIONS
+from ptmark.window.edges import ListOf
 from ptmark.window.review.case import ReviewCase
 from ptmark.window.review.table import ReviewTable
 from ptmark.window.review.work import Decision
@@ -78,7 +79,7 @@ class ReviewPage(StepPage):
 
     def _add_remarks(self, window: QWidget) -> None:
         self.column.addWidget(heading(tr("Remarks")))
-        self.list = QListWidget()
+        self.list = ListOf()
         self.list.setAccessibleName(tr("Remarks; Delete takes one back"))
         self.list.setFixedHeight(84)
         self.list.setWordWrap(True)

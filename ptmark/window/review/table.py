@@ -4,9 +4,10 @@ from collections.abc import Sequence
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import Qt, Signal
-from PySide6.QtWidgets import QAbstractItemView, QHeaderView, QTableWidget, QTableWidgetItem
+from PySide6.QtWidgets import QAbstractItemView, QHeaderView, QTableWidgetItem
 
 from ptmark.window.bits import as_list
+from ptmark.window.edges import TableOf
 from ptmark.window.glyphs import glyph_icon
 from ptmark.window.words import format_length, number, tr
 
@@ -16,7 +17,7 @@ if TYPE_CHECKING:
 __all__ = ["ReviewTable"]
 
 
-class ReviewTable(QTableWidget):
+class ReviewTable(TableOf):
     """One row for each indication of either; above 1, En has a sign and says so.
 
     Signals: ``chosen(int, str)`` a row's photo, numbered from 0, and a mark to look at.

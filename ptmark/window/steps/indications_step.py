@@ -96,14 +96,15 @@ class IndicationsStep(StepPage):
         traces = QGridLayout()
         traces.setSpacing(6)
         self.trace_buttons = {}
-        for column, (mode, text, key) in enumerate(
+        for column, (mode, text, key, tip) in enumerate(
             (
-                ("edge", tr("Along edge"), "T"),
-                ("free", tr("Free"), "H"),
-                ("points", tr("Points"), "O"),
+                ("edge", tr("Along edge"), "T", tr("Trace along the edge of the dye")),
+                ("free", tr("Free"), "H", tr("Trace free hand, or by points")),
+                ("points", tr("Points"), "O", tr("Trace point by point")),
             )
         ):
-            button = key_button(text, key, partial(bench.trace, mode), window=window)
+            trace = partial(bench.trace, mode)
+            button = key_button(text, key, trace, tip=tip, window=window)
             self.trace_buttons[mode] = button
             traces.addWidget(button, 0, column)
         self.again_button = key_button(

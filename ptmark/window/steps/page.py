@@ -1,10 +1,12 @@
 """What every step's page has: a title, a place for errors, and a column to put things in."""
 
 from PySide6.QtCore import Qt
-from PySide6.QtWidgets import QFrame, QLabel, QScrollArea, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QFrame, QScrollArea, QVBoxLayout, QWidget
 
 from ptmark.errors import PtmarkError
 from ptmark.window.bits import Notice
+from ptmark.window.headings import Heading
+from ptmark.window.roles import Role, tell_role
 from ptmark.window.session import Session
 from ptmark.window.words import tr
 
@@ -27,13 +29,9 @@ class StepPage(QScrollArea):
         self.column.setContentsMargins(16, 12, 16, 16)
         self.column.setSpacing(8)
         self.setWidget(inner)
+        tell_role(self, Role.Form)
         self.setAccessibleName(tr(title))
-        head = QLabel(tr(title))
-        font = head.font()
-        font.setPointSizeF(font.pointSizeF() * 1.35)
-        font.setBold(True)
-        head.setFont(font)
-        self.column.addWidget(head)
+        self.column.addWidget(Heading(tr(title), larger=1.35))
         self.notice = Notice()
         self.column.addWidget(self.notice)
         session.trouble.connect(self._on_trouble)

@@ -16,6 +16,7 @@ from ptmark.window.kept_fields import COUNTED, KeptNotice, mark_kept
 from ptmark.window.last_of_part import LastOfPart, PartOffer
 from ptmark.window.part_again import PartAgain
 from ptmark.window.process.timers import ProcessTimers
+from ptmark.window.roles import Role, tell_role
 from ptmark.window.saved_files import FileOut, PrintButton
 from ptmark.window.saving import Saving
 from ptmark.window.session import Session
@@ -132,9 +133,7 @@ class RecordStep(StepPage):
             if field.group != group:
                 group = field.group
                 self._fields_column.addWidget(heading(tr(group)))
-                form = QFormLayout()
-                form.setRowWrapPolicy(QFormLayout.RowWrapPolicy.WrapLongRows)
-                self._fields_column.addLayout(form)
+                form = self._add_form(tr(group))
             edit = CommitEdit()
             edit.setPlaceholderText(tr(field.hint))
             edit.setToolTip(tr(field.hint))
@@ -153,6 +152,18 @@ class RecordStep(StepPage):
             if (caution := self.timers.cautions.beside(field.key)) is not None:
                 form.addRow(caution)
         self.refresh()
+
+    def _add_form(self, name: str) -> QFormLayout:
+        """A part of the fields, told by its name to who is led into it."""
+        part = QWidget()
+        tell_role(part, Role.Grouping)
+        part.setAccessibleName(name)
+        form = QFormLayout(part)
+        form.setContentsMargins(0, 0, 0, 0)
+        # A label of its own line leaves the field room for the whole hint, in any language.
+        form.setRowWrapPolicy(QFormLayout.RowWrapPolicy.WrapAllRows)
+        self._fields_column.addWidget(part)
+        return form
 
     def _fill_in(self, key: str, label: str, text: str) -> None:
         self.session.fill_in(tr("fill in {0}", inside(label)), {key: text})

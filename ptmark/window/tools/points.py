@@ -220,9 +220,12 @@ class AreaTool(_PointsTool):
                 "Drag a corner, or Tab to it and use the arrow keys; a click adds one, "
                 "Backspace removes one. Enter takes it, Esc leaves it as it was."
             )
-        if len(self.points) < 3:
+        count = len(self.points)
+        if count == 0:
             return tr("Click points round {0}, one after the other.", self._what)
-        return tr("Enter, or a click on the first point, closes it.")
+        if count < 3:
+            return tr("Points: {0} of at least three. Backspace: one back.", count)
+        return tr("Points: {0}. Enter, or a click on the first point, closes it.", count)
 
     def press(self, at: QPointF) -> None:
         if self._closed:

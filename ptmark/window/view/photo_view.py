@@ -19,6 +19,7 @@ from PySide6.QtGui import (
 from PySide6.QtWidgets import QWidget
 
 from ptmark.window.focus_ring import paint_ring
+from ptmark.window.roles import Role, tell_role
 from ptmark.window.tools.edit import EditTool
 from ptmark.window.tools.tool import Tool
 from ptmark.window.view.curtain import Curtain
@@ -63,6 +64,7 @@ class PhotoView(QWidget):
         self._space = ""  # "", "down", or "panned"
         self.setMouseTracking(True)
         self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
+        tell_role(self, Role.Graphic)
         self.setAccessibleName(tr("Photo"))
         self.setAccessibleDescription(SAYS)
         self.setMinimumSize(320, 160)
