@@ -115,12 +115,19 @@ def _softness(rgb: Bytes, near: Bytes, around: Bytes) -> float:
     """
     luma = cv2.cvtColor(rgb, cv2.COLOR_RGB2GRAY)
     sobel = (cv2.convertScaleAbs(one, alpha=0.25) for one in cv2.spatialGradient(luma))
-    steep = cv2.max(*sobel)[near > 0]  # twice the slope
-    few = min(_FEW, steep.size - 1)
-    dark = np.partition(luma[near > 0], few)[few]
-    height = float(middle(luma[around > 0])) - float(dark)
-    slope = float(np.partition(steep, steep.size - 1 - few)[-1 - few]) / 2
+    steep = cv2.max(*sobel)  # twice the slope
+    last = cv2.countNonZero(near) - 1
+    few = min(_FEW, last)
+    white = _ranked(luma, around, cv2.countNonZero(around) // 2)
+    height = white - _ranked(luma, near, few)
+    slope = _ranked(steep, near, last - few) / 2
     return height / (sqrt(2 * pi) * max(slope, 0.5))
+
+
+def _ranked(codes: cv2.typing.MatLike, where: Bytes, rank: int) -> float:
+    """The code of that rank, from 0, of those where ``where`` is not 0, from their counts."""
+    counts = cv2.calcHist([codes], [0], where, [256], [0, 256])
+    return float(np.searchsorted(np.cumsum(counts), rank, side="right"))
 
 
 def _box(blob: Blob, reach: Bytes) -> tuple[int, int, int, int, Bytes]:
