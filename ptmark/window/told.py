@@ -32,7 +32,8 @@ class Told(QObject):
         window.session.selection_changed.connect(self._on_selected)
         StandingsAloud(window)
         PhotoWords(window)
-        self._strip, self._hint = window.strip, ""
+        self._strip, self._hint, self._waits = window.strip, "", ""
+        window.session.judged.connect(self._on_judged)
         window.session.step_changed.connect(self._on_step)
         window.looking.suggested.connect(self._on_suggested)
         window.bench.hint.connect(self._on_hint)
@@ -59,13 +60,24 @@ class Told(QObject):
 
     def _on_selected(self) -> None:
         """Read the row where the keyboard is in the photo; in the list, moving reads it."""
-        if self._view.hasFocus() and len(self._session.selected) == 1:
+        chosen, session = self._session.selected, self._session
+        self._waits = ""
+        if not self._view.hasFocus() or len(chosen) != 1:
+            return
+        has_scale = session.inspection is not None and session.inspection.surface is not None
+        if has_scale and chosen[0] not in session.judgement.measured:
+            self._waits = chosen[0]  # just drawn: its size comes in a moment
+        else:
             rows = {row.id: row.spoken for row in self._order.model.rows}
-            say_aloud(self._view, rows.get(self._session.selected[0], ""))
+            say_aloud(self._view, rows.get(chosen[0], ""))
+
+    def _on_judged(self) -> None:
+        if self._waits in self._session.judgement.measured:
+            self._on_selected()
 
     def _on_hint(self, hint: str) -> None:
         """What a tool asks for next; it is told anew with every move of the pointer."""
-        if hint != self._hint:
+        if not self._hint.startswith(hint):  # the first one tells the keys too
             say_aloud(self._view, hint)
         self._hint = hint
 
@@ -94,7 +106,7 @@ class StandingsAloud(QObject):
         marked = self._session.state.marked if self._session.state else ()
         now = {one.id: one.standing for one in marked}
         before, self._before = self._before, now
-        gone = [name for name in before if name not in now]
+        gone = [name for name in before if name not in now and before[name] != "suggested"]
         other = [name for name in before if name in now and now[name] != before[name]]
         if not aloud:
             return

@@ -21,6 +21,7 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
+from ptmark.dye import Suggestions
 from ptmark.record import FIELDS
 from ptmark.window import aloud, bits, dialogs, told
 from ptmark.window.bits import Choice
@@ -389,6 +390,7 @@ def test_a_verdict_that_changes_and_a_notice_are_spoken(opened, idle, monkeypatc
     (first,) = [text for text in said if "first end" in text]
     assert first.endswith("By keys: arrows steer, Space sets a point.")
     QTest.keyClick(opened.view, Qt.Key.Key_Right)
+    assert [text for text in said if "first end" in text] == [first]
     QTest.keyClick(opened.view, Qt.Key.Key_Space)
     QTest.keyClick(opened.view, Qt.Key.Key_Right)
     assert len([text for text in said if "second end" in text]) == 1
@@ -417,6 +419,7 @@ def test_a_screen_reader_is_told_what_the_photo_is_and_shows(window, opened, idl
     assert photo.text(texts.Name) == "Photo scene.png"
     told = photo.text(texts.Description)
     (row,) = [r.spoken for r in opened.indications_step.table.order.model.rows if r.id == first]
+    assert row.endswith(" mm, not looked at")  # without criteria nothing more is known of it
     assert told.startswith(f"Selected: {row}. Indications: 3 to look at, 0 taken. Scale: card")
     view.setFocus()
     opened.session.select()
@@ -449,6 +452,22 @@ def test_what_was_taken_dropped_and_undone_is_spoken(opened, idle, monkeypatch):
     assert f"{second}: dropped." in said
     opened.session.undo()
     assert said[-1] == f"{second}: not looked at."
+    count = len(said)
+    inspection = opened.session.inspection
+    inspection.set_suggestions(Suggestions(found=(), left_out=()))
+    assert said[count:] == []  # what another look no longer finds was deleted by nobody
+    opened.session.undo()
+    opened.view.setFocus()
+    square = [(300.0, 900.0), (380.0, 900.0), (380.0, 980.0), (300.0, 980.0)]
+    count = len(said)
+    opened.hands.add(square, "free", 1.0)
+    idle()
+    QTest.qWait(50)
+    idle()
+    (drawn,) = [text for text in said[count:] if text.endswith("taken")]
+    assert "mm" in drawn  # not told before its size is known
+    assert "no scale" not in drawn
+    opened.session.undo()
     opened.looking.suggested.emit()
     idle()
     QTest.qWait(1)

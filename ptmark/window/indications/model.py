@@ -79,10 +79,10 @@ class Row:
     @property
     def spoken(self) -> str:
         """The row in one breath: what it is, its length with U, and how it stands."""
-        seen, verdict = _SEEN[self.standing], tr(self.verdict)
         size = f"{self.cells[2].replace('≥', tr('at least'))} {self.unit}".strip()
-        told = [self.id, *(cell for cell in (self.cells[1], size) if cell), seen]
-        return ", ".join(dict.fromkeys([*told, verdict]))
+        verdict = "" if self.verdict == "to look at" else tr(self.verdict)  # as it stands
+        told = (self.id, self.cells[1], size, _SEEN[self.standing], verdict)
+        return ", ".join(dict.fromkeys(part for part in told if part))
 
 
 class IndicationModel(QAbstractTableModel):
