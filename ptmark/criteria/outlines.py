@@ -18,7 +18,7 @@ def read_at_once(given: Sequence[object]) -> list[Array | None]:
 
     None stands for what is no plain list of three or more points that enclose an area; what is
     wrong with it, if anything, is for `ptmark.criteria.fields.points_of` and
-    `ptmark.measure.as_outline` to say, which give the same outlines.
+    `ptmark.measure.geometry.as_outline` to say, which give the same outlines.
 
     Examples
     --------

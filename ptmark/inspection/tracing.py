@@ -20,7 +20,7 @@ def trace_again(inspection: Changing, name: str, outline_px: Array) -> None:
 
     The greatest lengths of its traces are kept with it. As soon as there are enough, over all
     indications of the photo that were traced the same way, their spread takes the place of the
-    default in each of these (`ptmark.measure.hand_of`). One step of undo.
+    default in each of these (`ptmark.measure.hand.hand_of`). One step of undo.
 
     Parameters
     ----------
