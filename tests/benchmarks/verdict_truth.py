@@ -127,6 +127,8 @@ def parts_of(shot, mm_per_px, calls, ratios):
     places = shapely.get_parts(shapely.unary_union(shapes))
     for nth, place in enumerate(places[:MOST_GROUPS]):
         group = [n for n, shape in enumerate(own) if shape.intersects(place)]
+        if not group:  # what buffering may leave beside the truths
+            continue
         called = [n for n, call in enumerate(calls) if call.intersects(place)]
         longest, tried = max(shot.truths[n].length_mm for n in group), 0
         for k in range(len(LIMITS_MM)):
