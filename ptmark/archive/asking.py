@@ -23,13 +23,14 @@ from sqlalchemy import (
     text,
 )
 
+from ptmark.archive.fetching import fetch
 from ptmark.archive.lengths import OF_INDICATION, asked_of_one, unindexed, with_indication
 from ptmark.archive.opening import Archive
 from ptmark.archive.patterns import MATCHED, fits, narrowest, within
 from ptmark.archive.query import Query
 from ptmark.archive.rows import table
 from ptmark.archive.saying import NUMBERED, said
-from ptmark.archive.spelled import Spelled, fetch, spelled
+from ptmark.archive.spelled import Spelled, spelled
 from ptmark.archive.worded import (
     BY_WORDS,
     NUMBER,

@@ -8,12 +8,12 @@ from typing import Any, NamedTuple
 from sqlalchemy import Connection, select
 
 from ptmark.archive.asking import COLUMNS, asked
+from ptmark.archive.fetching import fetch
 from ptmark.archive.named import all_named, drop_named, set_named
 from ptmark.archive.opening import Archive
 from ptmark.archive.paging import counted, counting, paged
 from ptmark.archive.query import Query, query_from_json, query_to_json
 from ptmark.archive.rows import document_of, table
-from ptmark.archive.spelled import fetch
 from ptmark.errors import ArchiveError
 from ptmark.files import csv_text
 from ptmark.record import Record

@@ -8,10 +8,11 @@ from sqlalchemy import Dialect, bindparam, func, select, text
 
 from ptmark.archive.asking import chosen_hits
 from ptmark.archive.derive import fold
+from ptmark.archive.fetching import fetch
 from ptmark.archive.finding import Hit, hits_of
 from ptmark.archive.opening import Archive
 from ptmark.archive.rows import table
-from ptmark.archive.spelled import Spelled, fetch, spelled
+from ptmark.archive.spelled import Spelled, spelled
 
 __all__ = ["PartHistory", "Period", "part_history", "serial_history"]
 

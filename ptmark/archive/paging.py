@@ -25,10 +25,11 @@ from ptmark.archive.asking import (
     numbers_of,
     way_of,
 )
+from ptmark.archive.fetching import fetch
 from ptmark.archive.lengths import OF_INDICATION
 from ptmark.archive.opening import Archive
 from ptmark.archive.rows import table
-from ptmark.archive.spelled import Spelled, fetch, spelled
+from ptmark.archive.spelled import Spelled, spelled
 from ptmark.archive.worded import (
     BY_WORDS,
     PLACE,

@@ -4,11 +4,12 @@ from functools import lru_cache
 
 from sqlalchemy import CTE, ColumnElement, Dialect, bindparam, func, select
 
+from ptmark.archive.fetching import fetch
 from ptmark.archive.models import TAIL_LETTERS
 from ptmark.archive.opening import Archive
 from ptmark.archive.rows import table
 from ptmark.archive.saying import NUMBERED, said_range
-from ptmark.archive.spelled import Spelled, fetch, spelled
+from ptmark.archive.spelled import Spelled, spelled
 
 __all__ = ["MATCHED", "fits", "narrowest", "within"]
 

@@ -1,14 +1,11 @@
 """Statements that SQLAlchemy spells once and the driver then runs: a tenth of the cost each."""
 
 from dataclasses import dataclass
-from typing import TYPE_CHECKING, Any
+from typing import Any
 
-from sqlalchemy import Connection, CursorResult, Dialect, Executable, exc
+from sqlalchemy import Connection, CursorResult, Dialect, Executable
 
-if TYPE_CHECKING:
-    from ptmark.archive.opening import Archive
-
-__all__ = ["Spelled", "all_rows", "answer", "fetch", "put", "spelled"]
+__all__ = ["Spelled", "all_rows", "answer", "put", "spelled"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -55,28 +52,3 @@ def put(conn: Connection, what: Spelled, rows: list[dict[str, Any]]) -> None:
         conn.connection.cursor().executemany(what.sql, bound)
     else:  # SQLAlchemy tells a connection that was cut
         conn.exec_driver_sql(what.sql, bound)
-
-
-def fetch(archive: "Archive", what: Spelled, values: dict[str, Any]) -> list[Any]:
-    """The rows of one statement, which sees one state of the archive, by the driver itself."""
-    try:
-        return _fetched(archive, what, values)
-    except Exception:
-        with archive.guarded():  # only now: entering it costs as much as finding a row
-            raise
-
-
-def _fetched(archive: "Archive", what: Spelled, values: dict[str, Any]) -> list[Any]:
-    raw = archive.idle.pop() if archive.idle else archive.engine.raw_connection()
-    try:
-        cursor = raw.cursor()
-        cursor.execute(what.sql, what.bound(values))
-        rows: list[Any] = cursor.fetchall()  # type: ignore[assignment]
-    except archive.engine.dialect.loaded_dbapi.Error as found:
-        raw.close()
-        raise exc.DBAPIError(what.sql, None, found) from found
-    if archive.file is None:
-        raw.close()  # a server's pool tests each connection before it is used
-    else:
-        archive.idle.append(raw)
-    return rows
