@@ -13,7 +13,7 @@ from ptmark.criteria.limits import Limit, per_mm
 from ptmark.criteria.profile import Profile
 from ptmark.criteria.readings import Readings
 from ptmark.criteria.result import Finding
-from ptmark.criteria.rules import Bands, GroupRule, Rule, SingleRule
+from ptmark.criteria.rules import Bands, RelevantRule, Rule
 from ptmark.criteria.scene import Judged, Scene
 from ptmark.criteria.view import LEAST, PLAIN, WORST, Item, View
 from ptmark.criteria.wording import amount, bound, measured, named
@@ -102,7 +102,7 @@ class Case:
         size = scene.thickness_mm if by == "thickness" else scene.diameter_mm
         return None if size is None else size * per_mm(self.unit)
 
-    def left_open(self, rule: SingleRule | GroupRule, says: str) -> list[Finding]:
+    def left_open(self, rule: RelevantRule, says: str) -> list[Finding]:
         """Undecided for want of what ``says`` names, unless nothing is there to be judged."""
         views = [self.plain, self.single] if self.guarded else [self.plain]
         if any(view.members(rule.of, rule.named) for view in views):

@@ -18,10 +18,10 @@ from ptmark.criteria.rules import (
     ClusterRule,
     EdgeRule,
     FrameRule,
-    GroupRule,
     JoinRule,
     KindRule,
     PartRule,
+    RelevantRule,
     RowRule,
     Rule,
     ShapeRule,
@@ -180,7 +180,7 @@ def _judge(case: Case, rule: Rule) -> list[Finding]:
 
 
 def _goes_by_name(rule: Rule) -> bool:
-    named = isinstance(rule, SingleRule | GroupRule) and bool(rule.named)
+    named = isinstance(rule, RelevantRule) and bool(rule.named)
     return named or isinstance(rule, KindRule)
 
 

@@ -24,6 +24,7 @@ __all__ = [
     "Merge",
     "PartRule",
     "Relevance",
+    "RelevantRule",
     "RowRule",
     "Rule",
     "ShapeRule",
@@ -96,12 +97,17 @@ class Merge(Rule):
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class SingleRule(Rule):
-    """A rule that looks at one relevant indication at a time."""
+class RelevantRule(Rule):
+    """A rule on the relevant indications ``of`` a shape, or on those ``named`` so."""
 
     of: str = "any"
     named: tuple[str, ...] = ()
     verdict: str = "rejectable"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class SingleRule(RelevantRule):
+    """A rule that looks at one relevant indication at a time."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -143,12 +149,8 @@ class PartRule(Rule):
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class GroupRule(Rule):
+class GroupRule(RelevantRule):
     """A rule that looks at several relevant indications at once."""
-
-    of: str = "any"
-    named: tuple[str, ...] = ()
-    verdict: str = "rejectable"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
