@@ -12,7 +12,7 @@ from ptmark.archive.guarding import guard
 from ptmark.archive.opening import Archive
 from ptmark.errors import ArchiveError
 
-__all__ = ["ROLES", "give_role", "logins", "may_hold", "set_roles", "take_role"]
+__all__ = ["give_role", "logins", "may_hold", "set_roles", "take_role"]
 
 ROLES = ("reader", "inspector", "reviewer", "keeper")
 

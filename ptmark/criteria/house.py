@@ -17,7 +17,7 @@ from ptmark.criteria.vocabulary import rule_kinds, step_kinds
 from ptmark.errors import CriteriaError
 from ptmark.places import resource
 
-__all__ = ["HEAD", "STEPS", "Place", "ProfileDraft", "TableDraft"]
+__all__ = ["HEAD", "Place", "ProfileDraft", "TableDraft"]
 
 HEAD = ("name", "title", "edition", "unit", "source", "governs")
 STEPS = ("shape", "relevance", "merge")

@@ -18,8 +18,6 @@ import numpy.typing as npt
 from ptmark.units import MM_PER_IN
 
 __all__ = [
-    "RATIO_TOLERANCE",
-    "TOLERANCE_MM",
     "Limit",
     "all_hold",
     "holds",

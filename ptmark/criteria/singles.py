@@ -13,7 +13,7 @@ from ptmark.criteria.rules import EdgeRule, KindRule, Rule, ShapeRule, SingleRul
 from ptmark.criteria.view import PLAIN, WORST, Item
 from ptmark.criteria.wording import bound, counted, deciding, measured, named, of_kinds
 
-__all__ = ["by_edge", "by_kind", "by_shape", "by_size", "each", "only_worst", "unknown_kinds"]
+__all__ = ["by_edge", "by_kind", "by_shape", "by_size", "only_worst", "unknown_kinds"]
 
 _PASSED, _HIT, _WORST = "passed", "hit", "only the worst reading hits it"
 
@@ -41,7 +41,7 @@ def by_size(case: Case, rule: SizeRule) -> list[Finding]:
             probability=None if open_ended else conformity(plain, item.u, limit.value),
         )
 
-    return each(case, rule, finding) or [
+    return _each(case, rule, finding) or [
         case.finding(
             rule,
             "acceptable",
@@ -81,7 +81,7 @@ def by_edge(case: Case, rule: EdgeRule) -> list[Finding]:
             sketch=way,
         )
 
-    return each(case, rule, finding) or [
+    return _each(case, rule, finding) or [
         case.finding(
             rule,
             "acceptable",
@@ -115,7 +115,7 @@ def by_shape(case: Case, rule: ShapeRule) -> list[Finding]:
             rule, verdict, says, ids=item.ids, figures=figures, sketch=item.ends
         )
 
-    return each(case, rule, finding) or [
+    return _each(case, rule, finding) or [
         case.finding(
             rule,
             "acceptable",
@@ -125,7 +125,9 @@ def by_shape(case: Case, rule: ShapeRule) -> list[Finding]:
     ]
 
 
-def each(case: Case, rule: SingleRule, finding: Callable[[str, int], Finding]) -> list[Finding]:
+def _each(
+    case: Case, rule: SingleRule, finding: Callable[[str, int], Finding]
+) -> list[Finding]:
     """One finding for each item the rule looks at, and for each that only the worst one hits.
 
     ``finding`` is given how the item came out and its place in the reading that shows it.

@@ -25,7 +25,7 @@ from ptmark.record import Record
 from ptmark.record.plain import OUTLINE_DIGITS, points
 from ptmark.scale import reference_from_json, reference_to_json
 
-__all__ = ["DRAFT_SCHEMA", "draft_of_record", "draft_to_json", "restore_draft"]
+__all__ = ["draft_of_record", "draft_to_json", "restore_draft"]
 
 Array = npt.NDArray[np.float64]
 DRAFT_SCHEMA = "ptmark-draft/2"

@@ -16,7 +16,6 @@ from ptmark.scale import Reference
 
 __all__ = [
     "DISPOSITIONS",
-    "SHARED",
     "History",
     "Marked",
     "State",

@@ -17,7 +17,6 @@ from ptmark.measure.budget import OPERATOR_PX
 from ptmark.places import user_folder
 
 __all__ = [
-    "LEAST_FREE",
     "Hand",
     "Hands",
     "hand_of",

@@ -22,7 +22,7 @@ from ptmark.measure.quantity import COVERAGE_FACTOR, Quantity
 from ptmark.measure.relief import flattened
 from ptmark.scale import SurfaceMap
 
-__all__ = ["LINEAR_RATIO", "Conditions", "Measurement", "measure_outline", "measure_outlines"]
+__all__ = ["Conditions", "Measurement", "measure_outline", "measure_outlines"]
 
 Array = npt.NDArray[np.float64]
 

@@ -7,7 +7,7 @@ from math import hypot
 import numpy as np
 import numpy.typing as npt
 
-__all__ = ["COVERAGE_FACTOR", "Quantity", "propagate", "sensitivities"]
+__all__ = ["COVERAGE_FACTOR", "Quantity", "propagate"]
 
 COVERAGE_FACTOR = 2.0  # k = 2, about 95 % (JCGM 100:2008, 6.3.3)
 
@@ -74,12 +74,12 @@ def propagate(
     """
     at = np.asarray(values, dtype=np.float64)
     spread = np.asarray(covariance, dtype=np.float64)
-    slopes = sensitivities(function, at, np.sqrt(np.diag(spread)))
+    slopes = _sensitivities(function, at, np.sqrt(np.diag(spread)))
     outputs = np.atleast_1d(np.asarray(function(at), dtype=np.float64))
     return outputs, np.asarray(slopes @ spread @ slopes.T)
 
 
-def sensitivities(
+def _sensitivities(
     function: Callable[[Array], npt.ArrayLike], values: npt.ArrayLike, u: npt.ArrayLike
 ) -> Array:
     """Sensitivity coefficients of a function, shape (M, N) (JCGM 100:2008, 5.1.3).
@@ -89,7 +89,7 @@ def sensitivities(
 
     Examples
     --------
-    >>> sensitivities(lambda x: x[0] * x[1] ** 2, [2.0, 3.0], [0.1, 0.1]).round(6).tolist()
+    >>> _sensitivities(lambda x: x[0] * x[1] ** 2, [2.0, 3.0], [0.1, 0.1]).round(6).tolist()
     [[9.0, 12.0]]
     """
     at, steps = np.asarray(values, dtype=np.float64), np.asarray(u, dtype=np.float64) / 100

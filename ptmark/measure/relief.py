@@ -20,7 +20,7 @@ import numpy.typing as npt
 from ptmark.errors import OutlineError
 from ptmark.scale import SurfaceMap
 
-__all__ = ["ASSUMED_RELIEF_MM", "flattened", "relief_u_mm"]
+__all__ = ["flattened", "relief_u_mm"]
 
 Array = npt.NDArray[np.float64]
 

@@ -7,7 +7,7 @@ from ptmark.record.check import SCHEMA_NAME, check_document
 from ptmark.record.fields import FIELDS, Field
 from ptmark.record.migrate import migrated
 
-__all__ = ["FIELDS", "PHOTO_MEMBERS", "Field", "Record", "completeness"]
+__all__ = ["PHOTO_MEMBERS", "Record", "completeness"]
 
 # What each photo of a set has of its own.
 PHOTO_MEMBERS = (

@@ -22,7 +22,6 @@ __all__ = [
     "changed_paths",
     "follow",
     "link_to",
-    "parts",
     "revision_hash",
     "revisions",
     "seal_of",
@@ -47,7 +46,7 @@ def revision_hash(document: Document) -> str:
     return digest({k: v for k, v in document.items() if k not in _OUTSIDE})
 
 
-def parts(document: Document) -> dict[str, str]:
+def _parts(document: Document) -> dict[str, str]:
     """The first 12 hexadecimal digits of the SHA-256 of each part, by its path.
 
     Lists of objects go by their ``id`` where each has its own, else by number from 0.
@@ -92,7 +91,7 @@ def seal_of(document: Document) -> Document:
 def changed_paths(before: Document, after: Document) -> list[str]:
     """Paths of the parts that differ; an indication that came or went is named as a whole."""
     old, new = (_telling(one) for one in (before, after))
-    left, right = parts(old), parts(new)
+    left, right = _parts(old), _parts(new)
     paths = [p for p in (left | right) if left.get(p) != right.get(p)]
     return list(dict.fromkeys(_whole(path, left, right) for path in paths))
 

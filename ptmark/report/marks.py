@@ -14,7 +14,7 @@ from shapely.geometry.base import BaseGeometry
 
 from ptmark.report.palette import Ink
 
-__all__ = ["DASHES", "draw_line", "draw_ring", "draw_styled", "ring_round", "uncover"]
+__all__ = ["draw_line", "draw_ring", "draw_styled", "ring_round", "uncover"]
 
 Picture = npt.NDArray[np.uint8]
 Array = npt.NDArray[np.float64]

@@ -30,7 +30,7 @@ from ptmark.report.surface_scale import ScaleBar, photo_px, scale_bar
 from ptmark.report.verdict_words import verdict_line
 from ptmark.report.wording import VERDICT_SIGN, called, deciding
 
-__all__ = ["LEAST_PX", "MOST_PX", "Plate", "draw_plate", "fitted", "frame_size"]
+__all__ = ["Plate", "draw_plate", "frame_size"]
 
 Picture = npt.NDArray[np.uint8]
 Array = npt.NDArray[np.float64]
@@ -44,7 +44,7 @@ class Plate:
     """The marked photo, shape (H, W, 3), and the geometry on it, px of that picture.
 
     ``offset`` and ``zoom`` lead from the photo to it: ``x_plate = offset + zoom * x_photo``
-    (pixel centres; see `fitted`). ``unit`` is the size of ordinary text.
+    (pixel centres; see `_fitted`). ``unit`` is the size of ordinary text.
     """
 
     rgb: Picture
@@ -55,7 +55,7 @@ class Plate:
     rings: list[BaseGeometry]
 
 
-def fitted(rgb: Picture) -> tuple[Picture, float]:
+def _fitted(rgb: Picture) -> tuple[Picture, float]:
     """The photo at the size it is shown at, and the zoom that led there.
 
     Enlarging repeats pixels by a whole number; reducing averages. Neither is written back.
@@ -102,7 +102,7 @@ def draw_plate(
             where=record.photo["file"],
             mend="give the photo that was measured",
         )
-    shown, zoom = fitted(rgb)
+    shown, zoom = _fitted(rgb)
     frame = _frame(shown)
     unit = frame.shape[1] * text_share
     left = (frame.shape[1] - shown.shape[1]) // 2

@@ -24,7 +24,7 @@ from ptmark.report.palette import CYAN, DEEP_BLUE, NAVY, PALE, QUIET, SHADE, Ink
 from ptmark.report.wording import AID
 from ptmark.series import GONE, KINDS, Change, Frame, Registration
 
-__all__ = ["COMPARED", "change_words", "rework_json", "rework_picture"]
+__all__ = ["change_words", "rework_json", "rework_picture"]
 
 Picture = npt.NDArray[np.uint8]
 Array = npt.NDArray[np.float64]

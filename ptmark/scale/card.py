@@ -24,7 +24,6 @@ if TYPE_CHECKING:
 __all__ = [
     "CARD_HEIGHT_MM",
     "CARD_WIDTH_MM",
-    "CLEAR_PX",
     "FoundCard",
     "find_card",
     "find_cards",

@@ -18,7 +18,7 @@ if TYPE_CHECKING:
     from ptmark.photo import Photo
     from ptmark.scale.reference import CardReference
 
-__all__ = ["CURLED", "UNCHECKED", "displaced_u_mm", "solve_card", "usable_cards", "widened"]
+__all__ = ["CURLED", "UNCHECKED", "solve_card", "usable_cards", "widened"]
 
 CURLED = (
     "the card does not lie flat: its markers are no plane, and every length may be wrong by "
@@ -124,17 +124,17 @@ def solve_card(
         )
     says = _cautions(reference, found, fit)
     made = map_of(fit if _lies_flat(fit) else widened(fit), "card", seen[fit.kept], says)
-    return replace(made, displaced_u_mm=displaced_u_mm(float(fit.own[0])))
+    return replace(made, displaced_u_mm=_displaced_u_mm(float(fit.own[0])))
 
 
-def displaced_u_mm(spread_mm: float) -> float:
+def _displaced_u_mm(spread_mm: float) -> float:
     """Standard uncertainty of all dark edges, where squares seem to spread so, mm.
 
     Print and picture alike may have done it, so half of it is taken (own choice).
 
     Examples
     --------
-    >>> displaced_u_mm(0.03), displaced_u_mm(-0.1)
+    >>> _displaced_u_mm(0.03), _displaced_u_mm(-0.1)
     (0.0, 0.05)
     """
     size = abs(spread_mm)

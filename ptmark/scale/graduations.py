@@ -16,7 +16,6 @@ __all__ = [
     "Graduation",
     "by_end_digits",
     "is_half_or_whole",
-    "levels_of",
     "likely_graduations",
 ]
 
@@ -55,7 +54,7 @@ _PERIODS = sorted({period for one in GRADUATIONS for period in one.levels})
 _LONGER = 1.10
 
 
-def levels_of(strokes: Strokes) -> dict[int, int]:
+def _levels_of(strokes: Strokes) -> dict[int, int]:
     """Periods at which strokes stand out as longer, ascending, with the phase of each.
 
     A period counts where its strokes are longer than those of every other phase of the same
@@ -91,7 +90,7 @@ def likely_graduations(strokes: Strokes, numbered: int | None = None) -> tuple[G
     is seen to tell. Where all strokes are alike the numerals alone have to tell; not where
     wear hides which are longer.
     """
-    seen = levels_of(strokes)
+    seen = _levels_of(strokes)
     if not seen:
         alone = [one for one in GRADUATIONS if numbered in one.alone]
         return tuple(alone) if _are_alike(strokes) else ()
@@ -115,7 +114,7 @@ def is_half_or_whole(
     """
     mm, half = GRADUATIONS[:2]
     both = numbered in mm.numbered and numbered in half.numbered
-    return both and likely == (mm,) and mm.levels[0] not in levels_of(strokes)
+    return both and likely == (mm,) and mm.levels[0] not in _levels_of(strokes)
 
 
 def by_end_digits(*, alternate: bool | None) -> tuple[Graduation, ...]:

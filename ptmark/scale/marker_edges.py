@@ -11,7 +11,7 @@ import numpy.typing as npt
 
 from ptmark.scale.layout import MARKER_INSET_MM, MARKER_MM
 
-__all__ = ["UNCLEAR_PX", "refine_corners"]
+__all__ = ["refine_corners"]
 
 Array = npt.NDArray[np.float64]
 Mask = npt.NDArray[np.bool_]

@@ -16,7 +16,7 @@ from ptmark.scale.strokes import Strokes
 if TYPE_CHECKING:
     from ptmark.photo import Photo
 
-__all__ = ["BEYOND", "PERIODS", "longest_px", "numeral_period", "straightened"]
+__all__ = ["BEYOND", "longest_px", "numeral_period", "straightened"]
 
 Array = npt.NDArray[np.float64]
 

@@ -15,7 +15,7 @@ import numpy.typing as npt
 from ptmark.errors import ScaleError
 from ptmark.scale.surface import Alternative, SurfaceMap
 
-__all__ = ["check_offset", "offset_u_mm", "set_back"]
+__all__ = ["offset_u_mm", "set_back"]
 
 Array = npt.NDArray[np.float64]
 
@@ -29,7 +29,7 @@ def offset_u_mm(offset_mm: float) -> float:
     return max(GIVEN_U_MM, GIVEN_REL_U * abs(offset_mm)) if offset_mm else 0.0
 
 
-def check_offset(offset_mm: float, camera_mm: float) -> None:
+def _check_offset(offset_mm: float, camera_mm: float) -> None:
     """Refuse an offset that is no number or not well short of the camera (ScaleError)."""
     if not (isfinite(offset_mm) and abs(offset_mm) < 0.5 * camera_mm):
         raise ScaleError(
@@ -53,7 +53,7 @@ def set_back(surface: SurfaceMap, offset_mm: float) -> SurfaceMap:
     if not offset_mm:
         return surface
     foot, height = surface.camera_mm[:2], float(surface.camera_mm[2])
-    check_offset(offset_mm, height)
+    _check_offset(offset_mm, height)
     ratio = offset_mm / height
     about = _about(foot, 1 + ratio)
     to_h = np.eye(9)

@@ -21,7 +21,7 @@ from ptmark.scale.offset import offset_u_mm, set_back
 from ptmark.scale.reference import OnPlane
 from ptmark.scale.surface import Beside, SurfaceMap
 
-__all__ = ["MAX_EN", "disagreement", "solve_pair"]
+__all__ = ["MAX_EN", "solve_pair"]
 
 Array = npt.NDArray[np.float64]
 
@@ -55,7 +55,7 @@ def solve_pair(
             mend="take a card, a rectangle or a graduated rule as one of the two",
         )
     alone = [set_back(made, given.offset_mm) for given, made in (first, second)]
-    en, difference = disagreement(*alone)
+    en, difference = _disagreement(*alone)
     if en > MAX_EN:
         raise ScaleError(
             f"the {alone[0].reference} and the {alone[1].reference} contradict each other: "
@@ -104,7 +104,7 @@ def _evidence(surface: SurfaceMap) -> Evidence:
     return surface.evidence
 
 
-def disagreement(first: SurfaceMap, second: SurfaceMap) -> tuple[float, float]:
+def _disagreement(first: SurfaceMap, second: SurfaceMap) -> tuple[float, float]:
     """Largest En of the two maps' lengths on the references, and the relative difference there.
 
     The En number of ISO/IEC 17043:2010, B.4.1.1, with the uncertainty of the difference:

@@ -9,7 +9,6 @@ from ptmark.scale.cylinder import Cylinder
 from ptmark.scale.surface import SurfaceMap
 
 __all__ = [
-    "MOST_TURNED_DEG",
     "MOVED_U",
     "MOVED_WEIGHT",
     "TOUCH_REL_U",

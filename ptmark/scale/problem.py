@@ -16,7 +16,6 @@ __all__ = [
     "CAMERA_STEPS",
     "CENTRE_U",
     "CROPPED_CENTRE_U",
-    "KAPPA_U",
     "Model",
     "Priors",
     "Problem",

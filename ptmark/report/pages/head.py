@@ -15,13 +15,13 @@ from ptmark.report.company import Company
 from ptmark.report.pages.style import PLAIN, color, text
 from ptmark.report.palette import INK
 
-__all__ = ["head", "record_code"]
+__all__ = ["head"]
 
 _CODE = 19 * mm
 _LOGO = (42 * mm, 15 * mm)
 
 
-def record_code(record: Record) -> str:
+def _record_code(record: Record) -> str:
     """What the QR code says: enough to find the record and to tell it from any other."""
     return f"ptmark {record.id} r{record.revision} sha256 {revision_hash(record.to_json())}"
 
@@ -60,7 +60,7 @@ def head(record: Record, width: float, firm: Company | None) -> Table:
 
 
 def _code(record: Record) -> Drawing:
-    code = QrCodeWidget(record_code(record), barLevel="M", barFillColor=color(INK))
+    code = QrCodeWidget(_record_code(record), barLevel="M", barFillColor=color(INK))
     left, low, right, high = code.getBounds()
     turn = (_CODE / (right - left), 0, 0, _CODE / (high - low), 0, 0)
     made = Drawing(_CODE, _CODE, transform=turn)

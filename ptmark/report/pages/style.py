@@ -15,7 +15,7 @@ from reportlab.platypus import CondPageBreak, Flowable, Paragraph, Spacer, Table
 from ptmark.places import resource
 from ptmark.report.palette import INK, NAVY, QUIET, SHADE
 
-__all__ = ["BOLD", "PLAIN", "color", "grid", "heading", "register_fonts", "style", "text"]
+__all__ = ["BOLD", "PLAIN", "color", "grid", "heading", "register_fonts", "text"]
 
 PLAIN, BOLD = "ptmark-plain", "ptmark-bold"
 _LONG = 900
@@ -36,7 +36,7 @@ def register_fonts() -> None:
 
 
 @cache
-def style(size: float = 8.5, *, bold: bool = False, quiet: bool = False) -> ParagraphStyle:
+def _style(size: float = 8.5, *, bold: bool = False, quiet: bool = False) -> ParagraphStyle:
     """A paragraph style by size in points."""
     register_fonts()
     return ParagraphStyle(
@@ -56,7 +56,7 @@ def text(
 ) -> Paragraph:
     """A paragraph of plain text: nothing in it is taken as markup, line ends are kept."""
     plain = "".join(c if c.isprintable() or c == "\n" else " " for c in str(said))
-    return Paragraph(escape(plain).replace("\n", "<br/>"), style(size, bold=bold, quiet=quiet))
+    return Paragraph(escape(plain).replace("\n", "<br/>"), _style(size, bold=bold, quiet=quiet))
 
 
 def heading(said: str, *, top: float = 12) -> list[Flowable]:

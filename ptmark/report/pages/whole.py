@@ -27,7 +27,7 @@ from ptmark.report.pages.style import PLAIN, color, register_fonts
 from ptmark.report.palette import QUIET
 from ptmark.report.table import save
 
-__all__ = ["PAPERS", "report_pdf", "write_pdf"]
+__all__ = ["report_pdf", "write_pdf"]
 
 PAPERS = {"A4": A4, "Letter": LETTER}
 _MARGIN = 15 * mm
