@@ -11,8 +11,8 @@ __all__ = ["LEAST_PX_ACROSS", "is_coarse", "too_far_remark"]
 Array = npt.NDArray[np.float64]
 
 # The smallest size that counts; both its edges take about 3 px each. Of full dye 1.5 mm and
-# longer, in two renderers' photos reduced to half and less, 0.5 and 8 % were lost at 10 to 12
-# px for 1.5 mm, at 8 to 10 px 0.8 and 17 %, at 5 to 6 px 8 and 37 %; of faint dye more.
+# longer, in two renderers' photos as taken and reduced, 0 and 8 % were lost at 10 to 12 px for
+# 1.5 mm, at 8 to 10 px 0.8 and 17 %, at 4 to 6 px 8 and 40 %; of faint dye more.
 LEAST_PX_ACROSS = 10.0
 _COUNTS_MM = 1.5  # the commonest relevance threshold; a narrow crack is lost however long
 
