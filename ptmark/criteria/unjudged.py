@@ -138,9 +138,9 @@ def _hazy(case: Case) -> list[Finding]:
     if not case.scene.dense_haze:
         return []
     says = (
-        "Places with pink haze as dense as an indication, with pink in a crease or of uneven "
-        f"colour, which may hide one or be one: {case.scene.dense_haze}. Clean the part again "
-        "and repeat the test."
+        "Places with haze or glow as dense as an indication, with pink in a crease or of "
+        f"uneven colour, which may hide one or be one: {case.scene.dense_haze}. Clean the part "
+        "again and repeat the test."
     )
     return [_undecided(case, "searched", says)]
 

@@ -20,7 +20,7 @@ from ptmark.dye.fluorescent import (
     recognise,
     refine_in_mode,
 )
-from ptmark.dye.haze import dense_places, dense_remark, haze_remark
+from ptmark.dye.haze import dense_places, dense_remark, glow_remark, haze_remark
 from ptmark.dye.moved import moved_remark
 from ptmark.dye.quality import look_at_quality
 from ptmark.dye.remark import Remark
@@ -52,6 +52,7 @@ __all__ = [
     "dull_remark",
     "ends_covered",
     "find_indications",
+    "glow_remark",
     "haze_remark",
     "in_colour_contrast",
     "is_overexposed",

@@ -9,6 +9,7 @@ from ptmark.criteria.rules import SizeRule
 from ptmark.dye import (
     Remark,
     clipped_remark,
+    glow_remark,
     haze_remark,
     lighting_remark,
     look_at_quality,
@@ -65,7 +66,8 @@ def remarks_on(
     shines = mode == "fluorescent"
     edge = clipped_remark(photo, edges) if shines else moved_remark(photo, surface, edges)
     file = (edge, compressed_remark(photo.info.quality), transparent_remark(photo, area_px))
-    more = (*file, haze_remark(haze), lighting_remark(mode), crown_remark(state))
+    glow = glow_remark(haze) if shines else haze_remark(haze)
+    more = (*file, glow, lighting_remark(mode), crown_remark(state))
     return (*quality, *(one for one in more if one is not None))
 
 

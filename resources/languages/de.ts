@@ -1081,7 +1081,7 @@
     </message>
     <message>
       <source>Haze of the background: {0:.0f} % of full dye or light.</source>
-      <translation type="unfinished" />
+      <translation>Schleier des Untergrunds: {0:.0f} % der vollen Farbe oder des vollen Lichts.</translation>
     </message>
     <message>
       <source>Heading before</source>
@@ -5433,10 +5433,6 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>(nicht sicher)</translation>
     </message>
     <message>
-      <source>({0} % of the brightest indication)</source>
-      <translation type="unfinished" />
-    </message>
-    <message>
       <source>1 indication</source>
       <translation>1 Anzeige</translation>
     </message>
@@ -5906,7 +5902,7 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     </message>
     <message>
       <source>Follow the procedure: take the excess penetrant off again, under UV-A until the background is dark, apply developer anew, and repeat the examination where it matters.</source>
-      <translation type="unfinished" />
+      <translation>Der Verfahrensanweisung folgen: das überschüssige Eindringmittel noch einmal entfernen, unter UV-A, bis der Untergrund dunkel ist, Entwickler neu auftragen und die Prüfung wiederholen, wo es darauf ankommt.</translation>
     </message>
     <message>
       <source>For all that is known the outlines touch or overlap: {0}. Trace as one what is one indication. Judged as one: {1}</source>
@@ -6466,11 +6462,11 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     </message>
     <message>
       <source>Places with haze or glow as dense as an indication, with pink in a crease or of uneven colour, which may hide one or be one: {0}.</source>
-      <translation type="unfinished" />
+      <translation>Stellen mit Schleier oder Leuchten so dicht wie eine Anzeige, mit Rosa in einer Falte oder von ungleichmäßiger Farbe, die eine verdecken oder sein können: {0}.</translation>
     </message>
     <message>
-      <source>Places with pink haze as dense as an indication, with pink in a crease or of uneven colour, which may hide one or be one: {0}. Clean the part again and repeat the test.</source>
-      <translation>Stellen mit rosa Schleier so dicht wie eine Anzeige, mit Rosa in einer Falte oder von ungleichmäßiger Farbe, die eine verdecken oder sein können: {0}. Das Teil neu reinigen und die Prüfung wiederholen.</translation>
+      <source>Places with haze or glow as dense as an indication, with pink in a crease or of uneven colour, which may hide one or be one: {0}. Clean the part again and repeat the test.</source>
+      <translation>Stellen mit Schleier oder Leuchten so dicht wie eine Anzeige, mit Rosa in einer Falte oder von ungleichmäßiger Farbe, die eine verdecken oder sein können: {0}. Das Teil neu reinigen und die Prüfung wiederholen.</translation>
     </message>
     <message>
       <source>Qualify the procedure by Appendix III.</source>
@@ -6617,12 +6613,12 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>Die Fläche von Anzeigengruppen wird hier nicht bewertet.</translation>
     </message>
     <message>
-      <source>The background glows much {0}: it can hide faint indications.</source>
-      <translation type="unfinished" />
+      <source>The background glows ({0} % of the brightest indication): faint indications are less sure.</source>
+      <translation>Der Untergrund leuchtet ({0} % der hellsten Anzeige): Schwache Anzeigen sind weniger sicher.</translation>
     </message>
     <message>
-      <source>The background glows {0}: faint indications are less sure.</source>
-      <translation type="unfinished" />
+      <source>The background glows much ({0} % of the brightest indication): it can hide faint indications.</source>
+      <translation>Der Untergrund leuchtet stark ({0} % der hellsten Anzeige): Das kann schwache Anzeigen verdecken.</translation>
     </message>
     <message>
       <source>The card did not move between the photos (within {0} mm).</source>
@@ -9034,7 +9030,7 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     </message>
     <message>
       <source>no edge: a glow as bright as a faint indication, reclean and repeat</source>
-      <translation type="unfinished" />
+      <translation>kein Rand: ein Leuchten so hell wie eine schwache Anzeige, neu reinigen und wiederholen</translation>
     </message>
     <message>
       <source>no edge: a glow that fades away, remove the excess and repeat if in doubt</source>
@@ -9269,12 +9265,16 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>nicht angegeben</translation>
     </message>
     <message>
+      <source>not green-yellow, as most that shines here: set the white balance, or look at it</source>
+      <translation>nicht grüngelb, wie das meiste, was hier leuchtet: den Weißabgleich einstellen oder nachsehen</translation>
+    </message>
+    <message>
       <source>not green-yellow: bluish or white, like lint, paper or a reflection</source>
       <translation>nicht grüngelb: bläulich oder weiß, wie Fasern, Papier oder ein Reflex</translation>
     </message>
     <message>
       <source>not green-yellow: orange, pink or red, like ink</source>
-      <translation type="unfinished" />
+      <translation>nicht grüngelb: orange, rosa oder rot, wie Tinte</translation>
     </message>
     <message>
       <source>not judged</source>

@@ -118,6 +118,37 @@ def test_violet_that_a_camera_exposed_brightly_is_recognised(exposed):
     assert len(find_indications(photo, None, None).found) == 1
 
 
+@pytest.mark.parametrize(
+    ("cast", "violet", "left"),
+    [
+        ((0.6, 1.0, 2.4), 2, 0.0),
+        ((1.7, 1.0, 0.6), 9, 0.08),  # magenta: violet in a warm cast
+        ((0.73, 1.0, 0.94), 2, 0.1),
+        ((1.7, 1.0, 0.9), 1, 0.1),
+        ((0.6, 1.0, 0.5), 5, 0.05),
+        ((1.0, 1.0, 3.3), 0.6, 0.2),
+    ],
+)
+def test_odd_white_balance_and_penetrant_left_over_are_recognised(cast, violet, left):
+    ground = (violet * VIOLET + left * GREEN_YELLOW) * cast
+    layers = [(scenes.disc(SHAPE, 300.4, 250.7, 20.0), GREEN_YELLOW * cast)]
+    photo = dark_photo(layers, ground=ground)
+    assert recognise(photo) == "fluorescent"
+    assert len(find_indications(photo, None, None).found) == 1
+
+
+@pytest.mark.parametrize("light", [0.04, 0.15, 0.5])
+@pytest.mark.parametrize("cast", [(1.0, 0.8, 0.52), (0.8, 0.95, 1.15), (0.85, 1.05, 0.8)])
+def test_red_dye_in_coloured_light_with_green_tape_is_not_taken_for_fluorescent(cast, light):
+    # the casts are those of the stress set; tape as light as the developer
+    white = light * np.array(cast)
+    layers = [
+        (scenes.disc(SHAPE, 250, 200, 22), white * np.array([-0.1, -0.7, -0.7])),
+        (scenes.disc(SHAPE, 600, 400, 40), white * np.array([-0.6, 0.1, -0.9])),
+    ]
+    assert recognise(dark_photo(layers, ground=white)) == "colour contrast"
+
+
 def test_violet_glare_hides_nothing():
     y, x = np.mgrid[: SHAPE[0], : SHAPE[1]]
     glare = np.exp(-((x - 400) ** 2 + (y - 300) ** 2) / 2 / 250**2)

@@ -65,5 +65,5 @@ def test_a_blurred_photo_is_remarked_on_with_the_mend_and_a_good_one_after_it_is
     said = [n.text.text() for n in remarks.notices if not n.isHidden()]
     assert any("focus" in text for text in said)
     assert said == [one.says for one in opened.session.inspection.remarks()]
-    assert remarks.haze.text().startswith("Pink haze")
+    assert remarks.haze.text().startswith("Haze of the background")
     assert said != before

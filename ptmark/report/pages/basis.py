@@ -26,7 +26,7 @@ def basis(record: Record, width: float) -> list[Flowable]:
         ("Lens", _lens(scale.get("lens"))),
         ("Taken", str(camera.get("taken") or "")),
         ("Height above the surface", _relief(record.conditions["relief_mm"])),
-        ("Background pinkness", measured(record.conditions["haze"], unit="(0 white, 1 dye)")),
+        ("Background haze", measured(record.conditions["haze"], unit="(0 none, 1 full)")),
         ("Weld length", measured(record.weld_length_mm)),
         ("Thickness for the rules", measured(record.thickness_mm)),
         *(

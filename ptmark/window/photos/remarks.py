@@ -44,7 +44,7 @@ class PhotoRemarks(QWidget):
         self.haze.setText(
             ""
             if haze is None
-            else tr("Pink haze of the background: {0:.0f} % of full dye.", 100 * haze)
+            else tr("Haze of the background: {0:.0f} % of full dye or light.", 100 * haze)
         )
         twin = inspection.twin()
 
