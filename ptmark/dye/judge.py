@@ -39,6 +39,9 @@ MOST_RED_TAKEN = 0.66  # at most 0.59 for 690 true ones of 5 px and more, 0.64 f
 # Where little stands clear of the grain (contrast over its spread) hue has to be that of dye
 # without doubt: a pale shade in a weld's toe, with dye left in it, has 0.60 to 0.67.
 RED_WHERE_DIM, DIM, CLEAR = 0.56, 6.0, 8.5
+# And a fleck of so few px is grain below that: false ones had 6.1 and 6.2, in deep shade, of 15
+# true ones below 50 px one of 34 px 6.4, the others 10.5 and more.
+FLECK_PX = 30.0
 LEAST_BLUE_TAKEN, MOST_BLUE_TAKEN = 0.55, 1.30
 LEAST_BLUE_OF_RED = 1.0  # dye takes more blue than red, shade or not; violet ink does not
 BLUE_ROUNDED = 0.03  # share of the white's light that JPEG's coarser blue may be off
@@ -110,8 +113,8 @@ class Sight:
     colour_step: float = 0.0
 
 
-def reason_against(one: Contour, sight: Sight) -> str:
-    """Why a contour is not called; "" where it is."""
+def reason_against(one: Contour, sight: Sight, *, is_dye: bool = False) -> str:
+    """Why a contour is not called; "" where it is. Its hue is not asked where it ``is_dye``."""
     if too_small(one, sight):
         size = f"{sight.least_px:.0f} px"
         if sight.least_mm is not None:
@@ -119,10 +122,10 @@ def reason_against(one: Contour, sight: Sight) -> str:
         return f"smaller than {size}: go closer to judge it"
     if _from_outside(one, sight):
         return FROM_OUTSIDE
-    if too_pale(one.contrast, one.grain):
+    if too_pale(one.contrast, one.grain) or _is_grain(one):
         return f"too pale: {100 * one.contrast:.0f} % of full dye"
     red, green, blue = one.taken_light.tolist()
-    colour = wrong_colour(one)
+    colour = "" if is_dye else wrong_colour(one)
     if colour and is_dull(red, green, blue) and not _no_edge(one, sight):
         return DULL
     if min(green, green - red) < LEAST_COLOUR:  # mottle can raise red and take no green
@@ -130,6 +133,11 @@ def reason_against(one: Contour, sight: Sight) -> str:
     if one.red_codes < _least_steps(one) * sight.colour_step:
         return colour or _OF_STEP
     return colour or _no_edge(one, sight)
+
+
+def _is_grain(one: Contour) -> bool:
+    """Whether it is a fleck as small and as pale as grain makes by itself here and there."""
+    return one.area_px < FLECK_PX and one.contrast < CLEAR * one.grain
 
 
 def _least_steps(one: Contour) -> float:

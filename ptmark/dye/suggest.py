@@ -21,6 +21,7 @@ from ptmark.dye.moved import motion_of
 from ptmark.dye.part import parts_called
 from ptmark.dye.quick import inside_polygon
 from ptmark.dye.remark import Remark
+from ptmark.dye.same_dye import of_the_same_dye
 from ptmark.dye.sheet import Crop, grouped, laid
 from ptmark.dye.within import standing_out
 from ptmark.photo import Photo
@@ -124,12 +125,13 @@ def suggest(
         for one in outlines:
             if area_px is not None and not inside_polygon(one.outline_px, area_px).any():
                 continue
-            why = reason_against(one, sight)
-            if not why:
+            if why := reason_against(one, sight):
+                not_called.append((one, why))
+            else:
                 called.append(one)
-                continue
-            left_out.append(_left_out(one, why))
-            not_called.append((one, why))
+    called += (same := of_the_same_dye(not_called, called, sight))
+    not_called = [pair for pair in not_called if pair[0] not in same]
+    left_out += [_left_out(one, why) for one, why in not_called]
     mixed = [one for one, why in not_called if why.startswith((WRONG_COLOUR, NO_EDGE))]
     called += parts_called(photo, look, mixed, photo_blur, sight)
     within = standing_out(photo, look, not_called, called, photo_blur, sight)

@@ -11,6 +11,7 @@ import pytest
 from ptmark.dye.contour import Contour, contours
 from ptmark.dye.fine import look_closely
 from ptmark.dye.judge import Sight, reason_against
+from ptmark.dye.same_dye import of_the_same_dye
 from ptmark.dye.sheet import Crop, lay_out
 
 _SPEC = importlib.util.spec_from_file_location(
@@ -101,6 +102,46 @@ def test_what_hardly_clears_the_grain_has_to_be_dye_by_its_hue(hue, grain, calle
     # a pale crease with dye left in it, as at a weld's toe
     taken = 0.18 * np.array([hue, 0.97, 0.90])
     assert (reason_against(contour(0.18, taken, grain=grain), SIGHT) == "") is called
+
+
+@pytest.mark.parametrize(
+    ("dye", "left_by_shade", "called"),
+    [
+        ((0.55, 0.04, 0.16), 0.75, True),  # purple-red of 46 %, half of it in a toe's shade
+        ((0.50, 0.02, 0.05), 0.75, True),
+        ((0.55, 0.04, 0.16), 0.45, False),  # so deep that any dull thing may look like it
+        ((0.20, 0.10, 0.04), 0.75, False),  # rust
+        ((0.15, 0.05, 0.40), 0.75, False),  # violet ink
+    ],
+)
+def test_shade_over_dye_takes_all_colours_and_leaves_its_hue(dye, left_by_shade, called):
+    left = left_by_shade * (1 - 0.46 * (1 - np.array(dye)))
+    assert (reason_against(contour(0.7, 1 - left, grain=0.03), SIGHT) == "") is called
+
+
+@pytest.mark.parametrize(
+    ("taken", "others", "called"),
+    [
+        ((0.232, 0.346, 0.292), 3, True),  # 39 % of a dark red dye
+        ((0.232, 0.346, 0.292), 2, False),  # too few beside it tell how dull the photo is
+        ((0.232, 0.346, 0.400), 3, False),  # as brown as rust
+        ((0.30, 0.346, 0.30), 3, False),  # as grey as a scratch
+    ],
+)
+def test_faint_dye_of_a_dull_photo_has_the_hue_of_the_full_one(taken, others, called):
+    full = [contour(0.65, (0.46, 0.73, 0.65), grain=0.02) for _ in range(others)]
+    faint = contour(0.325, taken, grain=0.02)
+    why = reason_against(faint, SIGHT)
+    assert why.startswith("not dye-coloured")
+    assert (of_the_same_dye([(faint, why)], full, SIGHT) == [faint]) is called
+
+
+@pytest.mark.parametrize(
+    ("area", "clear", "called"), [(20.0, 6.2, False), (20.0, 12.0, True), (40.0, 6.4, True)]
+)
+def test_a_fleck_that_hardly_clears_the_grain_is_grain(area, clear, called):
+    fleck = contour(0.25, (0.13, 0.25, 0.20), width=10.0, grain=0.25 / clear)
+    assert (reason_against(replace(fleck, area_px=area), SIGHT) == "") is called
 
 
 def test_blue_of_a_pale_one_may_be_off_as_jpeg_rounds_it():
