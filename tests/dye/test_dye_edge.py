@@ -80,6 +80,18 @@ def test_a_line_that_fades_out_reaches_to_where_its_dye_ends(strength):
     assert u < 8
 
 
+@pytest.mark.parametrize(("thread", "strength"), [(1.6, 1.0), (2.0, 1.0)])
+def test_a_thread_thinner_than_its_line_counts(thread, strength):
+    # a crack opens in its middle: 100 x 5 px, and 14 px more at both ends a third as wide
+    shape = (80, 260)
+    line = scenes.bar(shape, 60.3, 160.3, 40.2, 5.0)
+    whole = np.maximum(line, scenes.bar(shape, 46.3, 174.3, 40.2, thread))
+    (found,) = suggest(scenes.photo(shape, [(whole * strength, scenes.DYE)])).found
+    u = 4 * found.edge.end_shift_px / np.sqrt(3)
+    assert np.ptp(found.outline_px[:, 0]) == pytest.approx(128, abs=max(u, 2.0))
+    assert u < 8
+
+
 @pytest.mark.parametrize("t", [1.0, 2.0, 3.0, 5.0, 12.0])
 def test_thin_line_share_against_a_numeric_blur(t):
     # a box of width t blurred by SciPy's Gaussian of standard deviation 1, 200 samples a unit
