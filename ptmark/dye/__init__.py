@@ -12,7 +12,6 @@ from ptmark.dye.dull import dull_remark
 from ptmark.dye.edge import BY_PERSON, EdgeQuality
 from ptmark.dye.exposure import is_overexposed, overexposed_share
 from ptmark.dye.fluorescent import (
-    MODES,
     find_indications,
     in_colour_contrast,
     lighting_remark,
@@ -26,7 +25,6 @@ from ptmark.dye.quality import look_at_quality
 from ptmark.dye.remark import Remark
 from ptmark.dye.suggest import (
     LeftOut,
-    Suggestion,
     Suggestions,
     suggest,
     unseen_places,
@@ -37,13 +35,11 @@ from ptmark.dye.uneven import is_uneven, uneven_remark
 
 __all__ = [
     "BY_PERSON",
-    "MODES",
     "CoarseLook",
     "DyeTracer",
     "EdgeQuality",
     "LeftOut",
     "Remark",
-    "Suggestion",
     "Suggestions",
     "clipped_remark",
     "covered_remark",
