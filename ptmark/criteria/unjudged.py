@@ -166,7 +166,8 @@ def _coarse(case: Case) -> list[Finding]:
         "Too far, or a photo that was reduced: 1.5 mm is less than 10 pixels in the farthest "
         "part of the examined area, where thin and faint indications are lost, or their ends. "
         "Go closer, or take several photos in its place; in place of a copy that was sent or "
-        "scaled, use the photo as the camera wrote it."
+        "scaled, use the photo as the camera wrote it. As an overview beside close-ups, give "
+        "each indication the letter that it has in one of these."
     )
     return [_undecided(case, "detail", says)]
 

@@ -13,7 +13,8 @@ from ptmark.errors import UsageError
 from ptmark.inspection.again import open_again
 from ptmark.inspection.at_hand import AtHand
 from ptmark.inspection.handing_on import chosen_of
-from ptmark.inspection.set_results import Results, Sizes, results_of
+from ptmark.inspection.set_results import Results, results_of
+from ptmark.inspection.set_sizes import Sizes
 from ptmark.inspection.state import Marked, State, free_letter
 from ptmark.measure import Measurement
 from ptmark.photo import Photo, PhotoInfo

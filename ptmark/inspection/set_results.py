@@ -5,14 +5,14 @@ from dataclasses import dataclass, replace
 from functools import cached_property
 
 from ptmark.criteria import Evaluation, Scene, evaluate
-from ptmark.en import en_number
 from ptmark.errors import PtmarkError, ScaleError
 from ptmark.inspection.again import open_again
 from ptmark.inspection.at_hand import AtHand
 from ptmark.inspection.handing_on import Blind, Distances, distances_of, record_of, scene_of
+from ptmark.inspection.set_sizes import Sizes, sizes_of
 from ptmark.inspection.state import Marked, State
 from ptmark.inspection.workings import Look
-from ptmark.measure import Measurement, Quantity
+from ptmark.measure import Measurement
 from ptmark.photo import Photo, PhotoInfo
 from ptmark.record import Record, joined
 from ptmark.scale import SurfaceMap
@@ -20,7 +20,6 @@ from ptmark.series import Timed, timed
 
 __all__ = [
     "Results",
-    "Sizes",
     "Worked",
     "blind_of",
     "look_of",
@@ -36,30 +35,6 @@ class Worked:
     info: PhotoInfo
     surface: SurfaceMap | None
     measured: tuple[tuple[Marked, Measurement | None], ...]
-
-
-@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
-class Sizes:
-    """An indication that several photos show.
-
-    ``shown`` holds the photos' numbers, from 0, and what was measured there; ``of_record`` is
-    the number of the photo whose size counts, None where none is measured; ``chosen`` tells
-    whether the inspector chose it, else it is the one with the smallest uncertainty, or the
-    longest where that one is contradicted (En above 1); of those that show it whole, where any
-    does. Of photos that follow the bleed-out (``by_time``) it is the one to be evaluated, or of
-    those within the time to evaluate the longest that contradicts it; ``early`` are those
-    before it that show less, as bleed-out has it.
-    """
-
-    shown: tuple[tuple[int, Measurement | None], ...]
-    of_record: int | None
-    chosen: bool
-    by_time: bool = False
-    early: frozenset[int] = frozenset()
-
-    @property
-    def size(self) -> Measurement | None:
-        return dict(self.shown)[self.of_record] if self.of_record is not None else None
 
 
 class Results:
@@ -81,7 +56,7 @@ class Results:
                 shown.setdefault(one.id, []).append((number, made))
         numbers = {photo.info.sha256: number for number, photo in enumerate(self.photos)}
         return {
-            name: _sizes(places, numbers.get(self._sizes_from.get(name, "")), self._times)
+            name: sizes_of(places, numbers.get(self._sizes_from.get(name, "")), self._times)
             for name, places in shown.items()
             if len(places) > 1
         }
@@ -247,54 +222,32 @@ def blind_of(
         colourless=colourless,
         overexposed=known.overexposed(state, info, photo),
         smoothed=known.smoothed(state, surface, info, photo),
-        coarse=known.coarse(state, surface),
+        coarse=known.coarse(state, surface) and not _is_overview(inspection, info, state),
         unlooked=unlooked and not colourless,  # which says why
         unlooked_part=bool(state.marked) and searched.leaves_out(info.sha256, state),
     )
 
 
+def _is_overview(inspection: AtHand, info: PhotoInfo, state: State) -> bool:
+    """Whether photos that are not coarse show every indication that this one shows, if any."""
+    names, chosen, here = _letters(state), inspection.state.sizes_from, inspection.photo
+    if not names or any(chosen.get(name) == info.sha256 for name in names):
+        return False
+    close: set[str] = set()
+    for other in inspection.state.photos:
+        of = other.info or (None if here is None else here.info)
+        if of is None or of.sha256 == info.sha256:
+            continue
+        surface = _surface_of(inspection, other, of)
+        if surface is not None and not inspection.workings.blindness.coarse(other, surface):
+            close |= _letters(other)
+    return names <= close
+
+
+def _letters(state: State) -> set[str]:
+    return {one.id for one in state.marked if one.standing != "dropped"}
+
+
 def _photo_of(inspection: AtHand, info: PhotoInfo) -> Photo:
     here = inspection.photo
     return here if here is not None and _is_here(inspection, info) else open_again(info)
-
-
-def _sizes(
-    places: Sequence[tuple[int, Measurement | None]], chosen: int | None, times: Timed | None
-) -> Sizes:
-    here = {number: made for number, made in places if made is not None}
-    held = chosen if chosen in here else _of_record(here, times)
-    early: list[int] = []
-    if times is not None and held is not None:
-        at, longest = times.minutes, here[held].length.value
-        early = [n for n in here if at[n] < at[held] and here[n].length.value < longest]
-    return Sizes(
-        shown=tuple(places),
-        of_record=held,
-        chosen=chosen in here,
-        by_time=times is not None,
-        early=frozenset(early),
-    )
-
-
-def _of_record(here: dict[int, Measurement], times: Timed | None) -> int | None:
-    """The number of the photo whose size counts."""
-    due = {
-        number: made
-        for number, made in here.items()
-        if times is None or times.window.holds(times.minutes[number])
-    } or here
-    whole = {number: made for number, made in due.items() if not made.least}
-    measured = {number: made.length for number, made in (whole or due).items()}
-    first = min(measured, key=lambda n: (measured[n].expanded, n), default=None)
-    if times is not None and times.choice.index in measured:
-        first = times.choice.index
-    if first is None:
-        return None
-    # Where they contradict each other, the verdict must not hang on the shorter.
-    apart = [n for n, one in measured.items() if _contradicts(one, measured[first])]
-    return max([first, *apart], key=lambda n: measured[n].value)
-
-
-def _contradicts(one: Quantity, other: Quantity) -> bool:
-    en = en_number(one.value, one.expanded, other.value, other.expanded)
-    return en is not None and en > 1

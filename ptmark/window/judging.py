@@ -8,7 +8,7 @@ from ptmark.errors import PtmarkError
 if TYPE_CHECKING:
     from ptmark.criteria import Evaluation, Scene
     from ptmark.inspection import Inspection
-    from ptmark.inspection.set_results import Sizes
+    from ptmark.inspection.set_sizes import Sizes
     from ptmark.measure import Measurement
 
 __all__ = ["STRICTEST", "Judgement", "judge", "standings"]

@@ -6877,8 +6877,8 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>Zu dunkel: {0} lx, mindestens {1} lx ({2}).</translation>
     </message>
     <message>
-      <source>Too far, or a photo that was reduced: 1.5 mm is less than 10 pixels in the farthest part of the examined area, where thin and faint indications are lost, or their ends. Go closer, or take several photos in its place; in place of a copy that was sent or scaled, use the photo as the camera wrote it.</source>
-      <translation>Zu weit weg, oder ein verkleinertes Foto: 1,5 mm sind im fernsten Teil des Prüfbereichs weniger als 10 Pixel, wo schmale und schwache Anzeigen verloren gehen oder ihre Enden. Näher herangehen oder an seiner Stelle mehrere Fotos aufnehmen; statt einer gesendeten oder verkleinerten Kopie das Foto nehmen, wie die Kamera es geschrieben hat.</translation>
+      <source>Too far, or a photo that was reduced: 1.5 mm is less than 10 pixels in the farthest part of the examined area, where thin and faint indications are lost, or their ends. Go closer, or take several photos in its place; in place of a copy that was sent or scaled, use the photo as the camera wrote it. As an overview beside close-ups, give each indication the letter that it has in one of these.</source>
+      <translation>Zu weit weg, oder ein verkleinertes Foto: 1,5 mm sind im fernsten Teil des Prüfbereichs weniger als 10 Pixel, wo schmale und schwache Anzeigen verloren gehen oder ihre Enden. Näher herangehen oder an seiner Stelle mehrere Fotos aufnehmen; statt einer gesendeten oder verkleinerten Kopie das Foto nehmen, wie die Kamera es geschrieben hat. Als Übersicht neben Nahaufnahmen jeder Anzeige den Buchstaben geben, den sie in einer von diesen hat.</translation>
     </message>
     <message>
       <source>Too far: {0} mm is only {1} pixels in the farthest part of the examined area, and what just counts may be missed or measured poorly.</source>

@@ -10,7 +10,8 @@ import pytest
 from ptmark.errors import PhotoError, RecordError, UsageError
 from ptmark.inspection import Inspection
 from ptmark.inspection.draft import draft_to_json, restore_draft
-from ptmark.inspection.set_results import Results, _sizes
+from ptmark.inspection.set_results import Results
+from ptmark.inspection.set_sizes import sizes_of
 from ptmark.least import Least
 from ptmark.measure import Quantity
 from ptmark.photo import open_photo
@@ -203,6 +204,37 @@ def test_an_overview_without_a_scale_takes_no_part_where_close_ups_judge(pair):
     assert any("kept as a picture" in said for said in pair.to_record().together["cautions"])
 
 
+def test_a_coarse_overview_holds_nothing_open_where_close_ups_show_what_it_shows(pair):
+    def coarse():
+        return [bool(view.conditions.get("coarse")) for view in pair.to_record().views()]
+
+    near = by_length(pair)
+    pair.photos.turn_to(0)
+    far = by_length(pair)
+    assert coarse() == [True, False]
+    for mine in far[2:]:
+        pair.remove(mine)
+    pair.photos.same(far[0], near[0])
+    assert coarse() == [True, False]  # one of two is seen in the overview alone
+    pair.photos.same(far[1], near[1])
+    assert coarse() == [False, False]
+    assert not pair.scene().coarse
+    pair.photos.choose(near[0], 0)
+    assert coarse() == [True, False]  # judged by the overview's size
+    pair.undo()
+    pair.photos.turn_to(1)
+    pair.edit(near[0], "drop", standing="dropped")
+    assert coarse() == [True, False]
+    pair.undo()
+    pair.set_reference(None)  # and so close-ups judge nothing
+    pair.photos.turn_to(0)
+    assert pair.scene().coarse
+    for mine in [m.id for m in pair.state.marked]:
+        pair.remove(mine)
+    assert pair.scene().coarse  # what it does not show may be all that there is
+
+
+
 def test_a_photo_that_has_gone_or_changed_stops_the_step_not_the_work(
     pair, tmp_path, photo_file
 ):
@@ -314,16 +346,16 @@ def test_of_a_bleed_out_the_photo_to_be_evaluated_counts(lengths, held, early):
     taken = [(f"{m}", f"2026-01-15T{10 + m // 60}:{m % 60:02d}") for m in TIMES]
     times = timed("10:00", taken, "")
     made = [(n, None if mm is None else sized(mm)) for n, mm in enumerate(lengths)]
-    found = _sizes(made, None, times)
+    found = sizes_of(made, None, times)
     assert (found.of_record, set(found.early), found.by_time) == (held, early, True)
-    assert _sizes(made, 0, times).of_record == 0  # the inspector's word
+    assert sizes_of(made, 0, times).of_record == 0  # the inspector's word
 
 
 def test_a_size_that_is_the_least_in_its_time_is_not_replaced_by_an_earlier_one():
     """A hand over the photo to be evaluated leaves it open; what was whole before has grown."""
     times = timed("10:00", [("a", "2026-01-15T10:05"), ("b", "2026-01-15T10:25")], "")
     assert times.is_series
-    found = _sizes([(0, sized(8.0)), (1, sized(6.0, least=("covered",)))], None, times)
+    found = sizes_of([(0, sized(8.0)), (1, sized(6.0, least=("covered",)))], None, times)
     assert found.of_record == 1
 
 

@@ -11,7 +11,7 @@ from ptmark.window.workers import Token
 
 if TYPE_CHECKING:
     from ptmark.inspection import Inspection, Marked
-    from ptmark.inspection.set_results import Sizes
+    from ptmark.inspection.set_sizes import Sizes
 
 __all__ = ["SameAs"]
 
