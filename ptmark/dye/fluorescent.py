@@ -236,15 +236,16 @@ def _of_other_light(
 
 
 def _in_odd_light(left_out: list[LeftOut], found: int) -> list[LeftOut]:
-    """Where more shines bluish than green-yellow, the photo's white balance may make it so."""
-    bluish = [
+    """Where more shines otherwise than green-yellow, the white balance may make it so."""
+    other = [
         one
         for one in left_out
-        if one.reason == _BLUISH and np.ptp(one.outline_px, axis=0).max() >= _LEAST_OTHER_PX
+        if one.reason in (_BLUISH, _REDDISH)
+        and np.ptp(one.outline_px, axis=0).max() >= _LEAST_OTHER_PX
     ]
-    if len(bluish) <= found:
+    if len(other) <= found:
         return left_out
-    odd = {id(one) for one in bluish}
+    odd = {id(one) for one in other}
     return [replace(one, reason=ODD_LIGHT) if id(one) in odd else one for one in left_out]
 
 

@@ -144,8 +144,8 @@ def test_a_cloud_cut_off_by_the_photos_edge_has_no_edge_there():
     assert [one.reason for one in seen.left_out] == [GLOW]
 
 
-def test_indications_that_the_white_balance_makes_blue_hold_the_verdict_open():
-    cast = np.array([0.3, 1.0, 7.0])
+@pytest.mark.parametrize("cast", [(0.3, 1.0, 7.0), (1.8, 0.5, 0.2)])
+def test_indications_of_another_colour_by_white_balance_hold_the_verdict_open(cast):
     layers = [(disc(x), drawn.GREEN_YELLOW * cast) for x in (200, 400, 600)]
     seen = find_indications(drawn.dark_photo(layers), None, None, "fluorescent")
     assert seen.found == ()
