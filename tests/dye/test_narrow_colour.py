@@ -123,14 +123,16 @@ def test_shade_over_dye_takes_all_colours_and_leaves_its_hue(dye, left_by_shade,
     ("taken", "others", "called"),
     [
         ((0.232, 0.346, 0.292), 3, True),  # 39 % of a dark red dye
-        ((0.232, 0.346, 0.292), 2, False),  # too few beside it tell how dull the photo is
+        ((0.232, 0.346, 0.292), 1, False),  # too few beside it tell how dull the photo is
+        ((0.360, 0.532, 0.455), 2, True),  # full dye of a hairline, much of its colour lost
+        ((0.360, 0.532, 0.300), 2, False),  # as violet as ink
         ((0.232, 0.346, 0.400), 3, False),  # as brown as rust
         ((0.30, 0.346, 0.30), 3, False),  # as grey as a scratch
     ],
 )
 def test_faint_dye_of_a_dull_photo_has_the_hue_of_the_full_one(taken, others, called):
     full = [contour(0.65, (0.46, 0.73, 0.65), grain=0.02) for _ in range(others)]
-    faint = contour(0.325, taken, grain=0.02)
+    faint = contour(0.95 * taken[1], taken, grain=0.02)
     why = reason_against(faint, SIGHT)
     assert why.startswith("not dye-coloured")
     assert (of_the_same_dye([(faint, why)], full, SIGHT) == [faint]) is called
