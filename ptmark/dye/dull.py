@@ -4,8 +4,9 @@ from collections.abc import Iterable
 
 from ptmark.dye.remark import Remark
 
-__all__ = ["DULL", "dull_remark", "is_dull", "is_shaded_dye"]
+__all__ = ["DULL", "INKY", "dull_remark", "is_dull", "is_shaded_dye"]
 
+INKY = "not dye-coloured: it darkens red as well, like ink, scale or a shadow"
 DULL = "not dye-coloured: reddish but dull, like dark ink, or dye in a photo of dull colours"
 # Dye in photos of a fifth to two fifths of their saturation, in light poor in red, and maroon
 # dye: 0.68 to 0.87 of green's share of red, 0.96 to 1.01 of blue, from 0.44 of green on. Ink,

@@ -52,8 +52,8 @@ class EdgeQuality:
         Greatest lengths of the traces that one person made of it, the outline's own first;
         empty where it was not traced again.
     ends_unsure : bool
-        Whether it was suggested in something reddish, where its ends may not show
-        (`ptmark.dye.within`).
+        Whether it was suggested in something reddish (`ptmark.dye.within`) or where the file
+        lost its colour (`ptmark.dye.pieces`), so that its ends may not show.
     """
 
     shift_px: float

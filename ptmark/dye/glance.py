@@ -10,7 +10,7 @@ import numpy as np
 import numpy.typing as npt
 
 from ptmark.dye.coarse import Blob, CoarseLook
-from ptmark.dye.dull import DULL, is_dull, is_shaded_dye
+from ptmark.dye.dull import DULL, INKY, is_dull, is_shaded_dye
 from ptmark.dye.quick import middle, picked
 from ptmark.dye.reduced import shrunk
 from ptmark.photo import Photo, srgb_to_linear
@@ -46,7 +46,7 @@ def reason_at_a_glance(photo: Photo, look: CoarseLook, blob: Blob) -> str:
             return ""
         if is_dull(red, green, blue):
             return DULL
-        return "not dye-coloured: it darkens red as well, like ink, scale or a shadow"
+        return INKY
     if green - red < LEAST_COLOUR:
         return f"too pale: {100 * max(green, 0.0):.0f} % of the green light taken"
     return ""

@@ -11,7 +11,7 @@ import numpy as np
 
 from ptmark.dye.contour import Contour
 from ptmark.dye.contrast import DYE_STOPS, LUMA
-from ptmark.dye.dull import DULL, is_dull, is_shaded_dye
+from ptmark.dye.dull import DULL, INKY, is_dull, is_shaded_dye
 from ptmark.dye.haze import AS_DENSE, DENSE_HAZE
 from ptmark.dye.hue import too_pale
 from ptmark.dye.quick import between
@@ -21,8 +21,10 @@ __all__ = [
     "BROWN",
     "DARKER",
     "FROM_OUTSIDE",
+    "HAIRLINE_PX",
     "HARDLY_REDDER",
     "NO_EDGE",
+    "OF_STEP",
     "WHERE_PALE",
     "WRONG_COLOUR",
     "Sight",
@@ -94,7 +96,7 @@ MOST_STEPS, WHERE_PALE = ((0.11, 0.16), (2.2, 1.5)), 0.25
 # deep shade: within one square of JPEG's colour 1.5 to 1.7 steps, 2.0 and more for true ones;
 # over more than one 0.5 at a part's edge, 1.4 for a true one in a crater's shade.
 STEPS_IN_SQUARE, STEPS_IN_MORE, SQUARE_PX, DENSE = 1.75, 1.0, 18, 0.5
-_OF_STEP = "too pale: no redder than one step of the file's colour"
+OF_STEP = "too pale: no redder than one step of the file's colour"
 LEFT_PER_SOFTNESS = 0.1  # for each time that the edge is softer than the photo's usual one
 
 
@@ -131,7 +133,7 @@ def reason_against(one: Contour, sight: Sight, *, is_dye: bool = False) -> str:
     if min(green, green - red) < LEAST_COLOUR:  # mottle can raise red and take no green
         return colour or HARDLY_REDDER if green > DARK else HARDLY_REDDER
     if one.red_codes < _least_steps(one) * sight.colour_step:
-        return colour or _OF_STEP
+        return colour or OF_STEP
     return colour or _no_edge(one, sight)
 
 
@@ -173,7 +175,7 @@ def wrong_colour(one: Contour) -> str:
     most_red = between(clear, (DIM, CLEAR), (RED_WHERE_DIM, MOST_RED_TAKEN))
     shade = clear < CLEAR or colour < FULL_AGREEMENT * one.contrast
     if shade and red > most_red * green:
-        return "not dye-coloured: it darkens red as well, like ink, scale or a shadow"
+        return INKY
     if colour < LEAST_AGREEMENT * one.contrast:
         return DARKER
     luma = _LUMA[0] * red + _LUMA[1] * green + _LUMA[2] * blue

@@ -19,6 +19,7 @@ from ptmark.dye.haze import IN_CREASE, UNEVEN, UNEVEN_RISE
 from ptmark.dye.judge import NO_EDGE, WRONG_COLOUR, Sight, confidence, reason_against
 from ptmark.dye.moved import motion_of
 from ptmark.dye.part import parts_called
+from ptmark.dye.pieces import made_whole
 from ptmark.dye.quick import inside_polygon
 from ptmark.dye.remark import Remark
 from ptmark.dye.same_dye import of_the_same_dye
@@ -131,16 +132,16 @@ def suggest(
                 called.append(one)
     called += (same := of_the_same_dye(not_called, called, sight))
     not_called = [pair for pair in not_called if pair[0] not in same]
+    called, whole, not_called = made_whole(photo, called, not_called, sight)
     left_out += [_left_out(one, why) for one, why in not_called]
     mixed = [one for one, why in not_called if why.startswith((WRONG_COLOUR, NO_EDGE))]
-    called += parts_called(photo, look, mixed, photo_blur, sight)
-    within = standing_out(photo, look, not_called, called, photo_blur, sight)
-    called += within
+    called += whole + parts_called(photo, look, mixed, photo_blur, sight)
+    called += (within := standing_out(photo, look, not_called, called, photo_blur, sight))
     between = parts_between(photo, look, called, photo_blur, sight)
     creases = in_creases(photo, [*called, *between])
     found = [
         *(
-            _called(one, confidence(one), ends_unsure=one in within)
+            _called(one, confidence(one), ends_unsure=one in within or one in whole)
             for one in called
             if one not in creases
         ),

@@ -1,0 +1,204 @@
+"""Thin lines that the file's colours cut into pieces: what goes on from a called one's end.
+
+JPEG keeps the colour of narrow pale dye in some of its squares and not in others. Where it is
+lost, the rest of a line has little but its darkness, as ink has, and is a blob of its own.
+"""
+
+from collections.abc import Sequence
+from dataclasses import replace
+from typing import NamedTuple
+
+import cv2
+import numpy as np
+import numpy.typing as npt
+
+from ptmark.dye.contour import Contour
+from ptmark.dye.contrast import redness
+from ptmark.dye.dull import DULL, INKY
+from ptmark.dye.judge import HAIRLINE_PX, OF_STEP, Sight
+from ptmark.dye.quick import sample
+from ptmark.dye.tips import farthest
+from ptmark.photo import Photo
+
+__all__ = ["made_whole"]
+
+Array = npt.NDArray[np.float64]
+Float = npt.NDArray[np.float32]
+
+# Bounds of our own, by 40 photos of one renderer and 22 of another: of thin pieces, called or
+# left out so, seven pairs lie on one crack, with at most 13.9 px between their ends, turns of
+# 35 and 24 degrees, and red at most 0.73 of green; parts of broken lines lie 19 px and more
+# apart, and nothing else that lies in line with one meets all.
+MOST_APART_PX = 16.0  # a square of JPEG's colour at half the resolution
+MOST_TURN = np.cos(np.radians([40.0, 30.0]))  # of the other piece, and of the way to its end
+LEAST_RATIO = 1.5, 2.5  # of length over width, and of the longer of the two
+MOST_TIMES = 2.0  # how much wider one may be than the other
+MOST_RED_TAKEN = 0.78  # of green: more is ink
+# So near they are one, as squares of 8 px lose their rims too; farther where what lies between
+# is half as red as both: 1.6 times in a crack, 0.0 between parts of a broken one in a crease,
+# which is half as dark as they are there.
+TOUCHES_PX, AS_RED, LEAST_RED = 4.0, 0.5, 0.05
+_MAY_GO_ON = INKY, DULL, OF_STEP
+_TIP_PX, _WIDTHS = 6.0, 3.0  # how much of a tip tells its direction
+_ACROSS_PX, _MIDDLE, _SIDES = np.arange(-9.0, 10.0), slice(7, 12), np.r_[0:3, 16:19]
+_REACH_PX, _SMOOTH_PX = 12, 1.0
+
+
+class _Piece(NamedTuple):
+    """A thin line: its two ends and the ways out of them, shape (2, 2), length, width, px."""
+
+    one: Contour
+    ends: Array
+    out: Array
+    length: float
+    width: float
+
+
+def made_whole(
+    photo: Photo,
+    called: Sequence[Contour],
+    left_out: Sequence[tuple[Contour, str]],
+    sight: Sight,
+) -> tuple[list[Contour], list[Contour], list[tuple[Contour, str]]]:
+    """What is called as it is, the thin lines made whole, and what is left out still.
+
+    Parameters
+    ----------
+    photo : Photo
+    called : sequence of Contour
+    left_out : sequence of (Contour, str)
+        What is not called, and why.
+    sight : Sight
+        As for all others of the photo.
+    """
+    rest = [one for one, why in left_out if why in _MAY_GO_ON and _is_reddish(one, sight)]
+    queue = [piece for one in called if (piece := _piece(one)) is not None]
+    pool = queue + [piece for one in rest if (piece := _piece(one)) is not None]
+    gone: set[int] = set()
+    made: dict[int, Contour] = {}
+    while queue:
+        piece = queue.pop(0)
+        if id(piece.one) in gone:
+            continue
+        other = next((one for one in _near(piece, pool) if _goes_on(photo, piece, one)), None)
+        if other is None:
+            continue
+        whole = _joined(piece, other)
+        pool = [one for one in pool if one is not piece and one is not other]
+        for one in (piece, other):
+            gone.add(id(one.one))
+            made.pop(id(one.one), None)
+        made[id(whole)] = whole
+        again = _piece(whole)
+        if again is not None:
+            queue.append(again)
+            pool.append(again)
+    kept = [one for one in called if id(one) not in gone]
+    return kept, [*made.values()], [pair for pair in left_out if id(pair[0]) not in gone]
+
+
+def _is_reddish(one: Contour, sight: Sight) -> bool:
+    red, green, _ = one.taken_light.tolist()
+    return red < MOST_RED_TAKEN * green and one.red_codes > sight.colour_step
+
+
+def _piece(one: Contour) -> _Piece | None:
+    """It, where it is a thin line."""
+    rim = one.outline_px.astype(np.float32)
+    width = 2 * cv2.contourArea(rim) / max(cv2.arcLength(rim, closed=True), 1e-6)
+    if width >= HAIRLINE_PX:
+        return None
+    *at, length = farthest(one.outline_px)
+    if length < LEAST_RATIO[0] * width:
+        return None
+    ends = one.outline_px[at]
+    away = np.hypot(*np.moveaxis(one.outline_px - ends[:, None], -1, 0))
+    near = away <= _TIP_PX + _WIDTHS * width
+    inner = np.stack([one.outline_px[own].mean(axis=0) for own in near])
+    return _Piece(one, ends, _unit(ends - inner), length, width)
+
+
+def _unit(ways: Array) -> Array:
+    return np.asarray(ways / np.maximum(np.hypot(ways[..., :1], ways[..., 1:]), 1e-9))
+
+
+def _near(piece: _Piece, pool: list[_Piece]) -> list[_Piece]:
+    """What of the pool begins where the piece ends, and goes on in its direction."""
+    ends = np.stack([one.ends for one in pool])  # (N, 2, 2)
+    apart = np.hypot(*np.moveaxis(piece.ends[:, None] - ends[:, None], -1, 0))  # own, theirs
+    own, theirs = np.divmod(apart.reshape(-1, 4).argmin(axis=1), 2)
+    far = ends[np.arange(len(pool)), 1 - theirs]
+    begin, out = piece.ends[own], piece.out[own]
+    along = far - ends[np.arange(len(pool)), theirs]
+    turns = [np.einsum("ij,ij->i", out, _unit(way)) for way in (along, far - begin)]
+    near = apart.reshape(-1, 4).min(axis=1) <= MOST_APART_PX
+    told = np.flatnonzero(near & (turns > MOST_TURN[:, None]).all(axis=0))
+    return [pool[at] for at in told.tolist() if _alike(piece, pool[at])]
+
+
+def _alike(piece: _Piece, other: _Piece) -> bool:
+    longer = max((piece, other), key=lambda one: one.length)
+    narrow, wide = sorted((piece.width, other.width))
+    straight = longer.length >= LEAST_RATIO[1] * longer.width
+    return other is not piece and straight and wide <= MOST_TIMES * narrow
+
+
+def _goes_on(photo: Photo, piece: _Piece, other: _Piece) -> bool:
+    """Whether two pieces touch, or what lies between them is about as red as they are."""
+    import shapely
+
+    between = shapely.get_coordinates(shapely.shortest_line(*_shapes(piece, other)))
+    gap = float(np.hypot(*(between[1] - between[0])))
+    if gap <= TOUCHES_PX:
+        return True
+    outlines = [one.one.outline_px for one in (piece, other)]
+    every = np.concatenate(outlines)
+    low = np.maximum(np.floor(every.min(axis=0)).astype(int) - _REACH_PX, 0)
+    high = np.ceil(every.max(axis=0)).astype(int) + _REACH_PX
+    rgb = np.ascontiguousarray(photo.rgb[low[1] : high[1], low[0] : high[0]])
+    red = np.asarray(cv2.GaussianBlur(redness(rgb), (0, 0), _SMOOTH_PX), np.float32)
+    along = (between[1] - between[0]) / gap
+    across = np.array([-along[1], along[0]])
+    way = between[0] - low + np.arange(gap)[:, None, None] * along
+    seen = sample(red, way + _ACROSS_PX[:, None] * across)
+    rise = seen[:, _MIDDLE].max(axis=1) - seen[:, _SIDES].mean(axis=1)
+    least = min(_rise(red, one - low) for one in outlines)
+    return float(np.median(rise)) > max(LEAST_RED, AS_RED * least)
+
+
+def _rise(red: Float, outline: Array) -> float:
+    """How much redder it is within an outline than about it, log light."""
+    own = np.zeros(red.shape, np.uint8)
+    cv2.fillPoly(own, [np.round(outline).astype(np.int32)], 1)
+    near, far = (cv2.dilate(own, np.ones((size,) * 2, np.uint8)) for size in (9, 19))
+    return float(np.median(red[own > 0]) - np.median(red[(far > 0) & (near == 0)]))
+
+
+def _shapes(*pieces: _Piece) -> npt.NDArray[np.object_]:
+    import shapely
+
+    return np.array([shapely.make_valid(shapely.Polygon(one.one.outline_px)) for one in pieces])
+
+
+def _joined(piece: _Piece, other: _Piece) -> Contour:
+    """One line of two, whose edge is as sure as the less sure of them."""
+    import shapely
+
+    shapes = _shapes(piece, other)
+    between = shapely.get_coordinates(shapely.shortest_line(*shapes))
+    out = _unit(between[1] - between[0])
+    reach = max(min(piece.width, other.width) / 2, 0.5)
+    link = shapely.buffer(shapely.LineString(between + np.array([[-1], [1]]) * out), reach)
+    parts = shapely.get_parts(shapely.union_all([*shapes, link]))
+    largest = max(parts, key=shapely.area)
+    outline = shapely.get_coordinates(shapely.get_exterior_ring(largest))[:-1]
+    one, two = piece.one, other.one
+    return replace(
+        one,
+        outline_px=outline,
+        shift_px=max(one.shift_px, two.shift_px),
+        end_shift_px=max(one.end_shift_px, two.end_shift_px),
+        noise_px=max(one.noise_px, two.noise_px),
+        doubt_px=max(one.doubt_px, two.doubt_px),
+        area_px=float(shapely.area(largest)),
+    )

@@ -1,0 +1,78 @@
+"""Thin lines of which the file's colours left pieces are called whole, and told as unsure."""
+
+import importlib.util
+from pathlib import Path
+
+import numpy as np
+import pytest
+
+from ptmark.dye import suggest
+
+_SPEC = importlib.util.spec_from_file_location(
+    "dye_scenes", Path(__file__).with_name("scenes.py")
+)
+scenes = importlib.util.module_from_spec(_SPEC)
+_SPEC.loader.exec_module(scenes)
+
+SHAPE = (420, 560)
+LINE = (0.5 * scenes.bar(SHAPE, 120, 220, 211.3, 3.0), scenes.DYE)
+LOST = np.array([0.4, 0.22, 0.22])  # share of the white that dye leaves which has little colour
+GREY = np.full(3, 0.3)
+
+
+def rest(start, y=211.3, width=3.0, colour=LOST):
+    return 0.5 * scenes.bar(SHAPE, start, start + 40, y, width), colour
+
+
+def looked_at(*layers):
+    return suggest(scenes.photo(SHAPE, layers))
+
+
+def ends(one):
+    return one.outline_px[:, 0].min(), one.outline_px[:, 0].max()
+
+
+def test_what_has_lost_its_colour_is_not_called_alone():
+    assert looked_at(rest(222)).found == ()
+
+
+@pytest.mark.parametrize("start", [222, 223])
+def test_it_is_called_where_a_thin_line_goes_on_in_it_and_the_ends_are_unsure(start):
+    made = looked_at(LINE, rest(start))
+    (one,) = made.found
+    assert ends(one) == pytest.approx((119.5, start + 39.5), abs=1.5)
+    assert one.edge.ends_unsure
+    assert made.left_out == ()
+
+
+def test_a_line_alone_has_sure_ends():
+    (one,) = looked_at(LINE).found
+    assert not one.edge.ends_unsure
+
+
+@pytest.mark.parametrize(
+    "other",
+    [
+        rest(222, colour=GREY),  # a scratch
+        rest(240),  # with developer between
+        rest(232),
+        rest(222, y=222.3),  # beside it
+        rest(222, width=9.0),  # not as narrow
+    ],
+)
+def test_what_is_no_part_of_it_is_not_joined(other):
+    one = min(looked_at(LINE, other).found, key=ends)
+    assert ends(one) == pytest.approx((119.5, 219.5), abs=1.5)
+    assert not one.edge.ends_unsure
+
+
+def test_two_parts_with_developer_between_stay_two():
+    other = 0.5 * scenes.bar(SHAPE, 231, 280, 211.3, 3.0)
+    assert len(looked_at(LINE, (other, scenes.DYE)).found) == 2
+
+
+def test_a_line_in_three_pieces_that_goes_on_both_ways_is_one():
+    between = 0.2 * scenes.bar(SHAPE, 260, 268, 211.3, 3.0), LOST
+    end = rest(268)
+    (one,) = looked_at(LINE, rest(78), rest(222), between, end).found
+    assert ends(one) == pytest.approx((77.5, 307.5), abs=1.5)
