@@ -28,7 +28,8 @@ Float = npt.NDArray[np.float32]
 # Bounds of our own, by 40 photos of one renderer and 22 of another: of thin pieces, called or
 # left out so, seven pairs lie on one crack, with at most 13.9 px between their ends, turns of
 # 35 and 24 degrees, and red at most 0.73 of green; parts of broken lines lie 19 px and more
-# apart, and nothing else that lies in line with one meets all.
+# apart, and nothing else in line with one meets all. Nor does farther off, as far as the longer
+# is long: all that is so in 83 photos is one part of a broken line.
 MOST_APART_PX = 16.0  # a square of JPEG's colour at half the resolution
 MOST_TURN = np.cos(np.radians([40.0, 30.0]))  # of the other piece, and of the way to its end
 LEAST_RATIO = 1.5, 2.5  # of length over width, and of the longer of the two
@@ -60,7 +61,9 @@ def made_whole(
     left_out: Sequence[tuple[Contour, str]],
     sight: Sight,
 ) -> tuple[list[Contour], list[Contour], list[tuple[Contour, str]]]:
-    """What is called as it is, the thin lines made whole, and what is left out still.
+    """What is called as it is, the thin lines that lost colour, and what is left out still.
+
+    These are made whole where they are one line, else called with the parts in line with them.
 
     Parameters
     ----------
@@ -80,7 +83,8 @@ def made_whole(
         piece = queue.pop(0)
         if id(piece.one) in gone:
             continue
-        other = next((one for one in _near(piece, pool) if _goes_on(photo, piece, one)), None)
+        near = _near(piece, pool, MOST_APART_PX)
+        other = next((one for one in near if _goes_on(photo, piece, one)), None)
         if other is None:
             continue
         whole = _joined(piece, other)
@@ -93,6 +97,11 @@ def made_whole(
         if again is not None:
             queue.append(again)
             pool.append(again)
+    left = {id(one) for one in rest} - gone
+    lines = [piece for piece in pool if id(piece.one) not in left]
+    parts = [other for piece in lines for other in _near(piece, pool) if id(other.one) in left]
+    made |= {id(part.one): part.one for part in parts}
+    gone |= made.keys()
     kept = [one for one in called if id(one) not in gone]
     return kept, [*made.values()], [pair for pair in left_out if id(pair[0]) not in gone]
 
@@ -122,8 +131,11 @@ def _unit(ways: Array) -> Array:
     return np.asarray(ways / np.maximum(np.hypot(ways[..., :1], ways[..., 1:]), 1e-9))
 
 
-def _near(piece: _Piece, pool: list[_Piece]) -> list[_Piece]:
-    """What of the pool begins where the piece ends, and goes on in its direction."""
+def _near(piece: _Piece, pool: list[_Piece], most_px: float | None = None) -> list[_Piece]:
+    """What of the pool goes on in the direction of a piece, at most so far from its end.
+
+    As far as the longer of the two is long, where that is not told.
+    """
     ends = np.stack([one.ends for one in pool])  # (N, 2, 2)
     apart = np.hypot(*np.moveaxis(piece.ends[:, None] - ends[:, None], -1, 0))  # own, theirs
     own, theirs = np.divmod(apart.reshape(-1, 4).argmin(axis=1), 2)
@@ -131,7 +143,8 @@ def _near(piece: _Piece, pool: list[_Piece]) -> list[_Piece]:
     begin, out = piece.ends[own], piece.out[own]
     along = far - ends[np.arange(len(pool)), theirs]
     turns = [np.einsum("ij,ij->i", out, _unit(way)) for way in (along, far - begin)]
-    near = apart.reshape(-1, 4).min(axis=1) <= MOST_APART_PX
+    longer = [max(piece.length, one.length) for one in pool]
+    near = apart.reshape(-1, 4).min(axis=1) <= (longer if most_px is None else most_px)
     told = np.flatnonzero(near & (turns > MOST_TURN[:, None]).all(axis=0))
     return [pool[at] for at in told.tolist() if _alike(piece, pool[at])]
 

@@ -66,6 +66,14 @@ def test_what_is_no_part_of_it_is_not_joined(other):
     assert not one.edge.ends_unsure
 
 
+def test_what_lost_its_colour_in_line_with_a_part_is_called_apart():
+    one, two = sorted(looked_at(LINE, rest(260)).found, key=ends)
+    assert (*ends(one), *ends(two)) == pytest.approx((119.5, 219.5, 259.5, 299.5), abs=1.5)
+    assert (one.edge.ends_unsure, two.edge.ends_unsure) == (False, True)
+    far = looked_at(LINE, rest(345))  # as far off as no part is long
+    assert len(far.found) == 1
+
+
 def test_two_parts_with_developer_between_stay_two():
     other = 0.5 * scenes.bar(SHAPE, 231, 280, 211.3, 3.0)
     assert len(looked_at(LINE, (other, scenes.DYE)).found) == 2
