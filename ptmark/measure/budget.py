@@ -31,6 +31,7 @@ Budget = dict[str, Array]
 # The half-contrast level itself is known to about a tenth of the contrast: the shift between
 # 40 and 60 % is the half-width of a rectangular distribution (JCGM 100:2008, 4.3.7).
 LEVEL_DIVISOR = sqrt(3)
+LINEAR_RATIO = 3.0
 # What interpolation between pixels leaves in the place of an edge, px. Common practice, no
 # source.
 SAMPLING_PX = 0.1
@@ -92,13 +93,17 @@ def _operator_px(edge: EdgeQuality) -> float:
 
 @dataclass(frozen=True, slots=True, eq=False)
 class Quantities:
-    """Those of R outlines, each a list of so many."""
+    """Those of R outlines, each a list of so many.
+
+    ``over`` is what the longer of length and path has over `LINEAR_RATIO` widths, mm.
+    """
 
     length: list[Quantity]
     path: list[Quantity]
     width: list[Quantity]
     area: list[Quantity]
     ratio: list[Quantity]
+    over: list[Quantity]
 
 
 def quantities_of(
@@ -133,7 +138,10 @@ def quantities_of(
         path=_told(found.path, path, "mm"),
         width=_told(found.width - wider, width, "mm"),
         area=_told(found.area, _of_area(found, length, edges, blurred), "mm2"),
-        ratio=_told(ratio, _of_ratio(ratio, across, top, width), "1"),
+        ratio=_told(ratio, _combined(top, width, 1 / across, -ratio / across), "1"),
+        over=_told(
+            (ratio - LINEAR_RATIO) * across, _combined(top, width, 1.0, -LINEAR_RATIO), "mm"
+        ),
     )
 
 
@@ -160,13 +168,14 @@ def _along_path(length: Budget, winding: Array) -> Budget:
     return {name: u if name in _EDGE_SIDE else u * winding for name, u in length.items()}
 
 
-def _of_ratio(value: Array, across: Array, top: Budget, width: Budget) -> Budget:
-    """That of max(length, path) over width.
+def _combined(
+    top: Budget, width: Budget, by_top: Array | float, by_width: Array | float
+) -> Budget:
+    """That of a figure of max(length, path) and width, by its slopes over both.
 
     A wrong edge or reference size moves both the same way (fully correlated: the
     contributions add with their signs); the rest is taken as independent.
     """
-    by_top, by_width = 1 / across, -value / across
     budget = {}
     for name, u in top.items():
         one, other = by_top * u, by_width * width[name]

@@ -26,8 +26,6 @@ __all__ = ["Conditions", "Measurement", "measure_outline", "measure_outlines"]
 
 Array = npt.NDArray[np.float64]
 
-LINEAR_RATIO = 3.0
-
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Conditions:
@@ -44,8 +42,8 @@ class Conditions:
 class Measurement:
     """One outline measured; lengths in mm on the surface.
 
-    ``shape`` follows max(length, path) > 3 x width ("linear", else "rounded"); where the
-    ratio's uncertainty straddles 3, ``shape_sure`` is False and the stricter "linear" is given.
+    ``shape`` follows max(length, path) > 3 x width ("linear", else "rounded"); where either may
+    be by its uncertainty, ``shape_sure`` is False and the stricter "linear" is given.
     ``ends_mm`` are the two points of the maximum caliper. ``least`` is why all sizes are the
     least that they can be; of what `ptmark.dye.exposure` and `ptmark.dye.covered` see in the
     photo, who holds it tells.
@@ -134,7 +132,7 @@ def measure_outlines(
     )
     made = []
     for i, outline in enumerate(found.outlines):
-        shape, sure = _class_of(told.ratio[i])
+        shape, sure = _class_of(told.over[i])
         one, other = every[found.ends[i]]
         least = those(
             {
@@ -160,10 +158,14 @@ def measure_outlines(
     return made
 
 
-def _class_of(ratio: Quantity) -> tuple[str, bool]:
-    """Linear or rounded, and whether that is sure; the stricter where it is not."""
-    sure = abs(ratio.value - LINEAR_RATIO) > COVERAGE_FACTOR * ratio.u
-    return "linear" if ratio.value > LINEAR_RATIO or not sure else "rounded", sure
+def _class_of(over: Quantity) -> tuple[str, bool]:
+    """Linear or rounded, and whether that is sure; the stricter where it is not.
+
+    By the excess over three widths, not by the ratio, whose slope is far from straight where
+    a thin line's width is hardly known.
+    """
+    sure = abs(over.value) > COVERAGE_FACTOR * over.u
+    return "linear" if over.value > 0 or not sure else "rounded", sure
 
 
 def _pair(point: Array) -> tuple[float, float]:

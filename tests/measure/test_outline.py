@@ -184,6 +184,9 @@ def test_absurd_relief_is_refused(flat_map, shapes, height):
         (3.1, 2.0, "linear", False),
         (3.3, 0.0, "linear", True),
         (9.0, 2.0, "linear", True),
+        # U of 1.6 and 1.9 mm, of 2 mm width: may be 1.8 by 0.4 mm, is at most 19.9 by 3.9 mm
+        (1.7, 1.6 / 0.05 * np.sqrt(3) / 4, "linear", False),
+        (9.0, 1.9 / 0.05 * np.sqrt(3) / 4, "linear", True),
     ],
 )
 def test_shape_is_the_stricter_where_unsure(flat_map, shapes, ratio, shift_px, shape, sure):
