@@ -12,7 +12,7 @@ import numpy.typing as npt
 from ptmark.dye.edge import EdgeQuality, unsharpened
 from ptmark.dye.fine import CloseLook
 from ptmark.dye.hue import red_codes, taken_light
-from ptmark.dye.level import crossing, edge_share, width_doubt
+from ptmark.dye.level import band_width, crossing, edge_share, width_doubt
 from ptmark.dye.mask import Part, part_within, parts_of, ridge_near, stride_of
 from ptmark.dye.moved import Moved
 from ptmark.dye.opened import opened
@@ -190,9 +190,10 @@ def _made(look: _Look, moved: Moved | None, doubt_px: float, *, follow: bool) ->
     outlines = rings.apart(points)
     longest = np.array([[farthest(one)[2] for one in level] for level in (low, high)])
     shorter = np.hypot(np.maximum((longest[0] - longest[1]) / 4, fades), untold)
-    unsure = np.where(np.isnan(close.blur_px[number]), doubt_px, 0.0) / steps
-    doubt = width_doubt(close.whole_px[number], look.blur_px[number], unsure)
-    doubt = np.hypot(0.2 / slope, doubt) * (doubt > 0)
+    unsure = np.where(np.isnan(close.blur_px[number]), doubt_px / steps, np.nan)
+    band = np.array([band_width(one) for one in outlines])
+    seen_px, blur_px = close.whole_px[number], look.blur_px[number]
+    doubt = width_doubt(seen_px, band, blur_px, unsure, 0.2 / slope)
     if moved is not None:
         beyond, own = moved.end_px(points[at[:, 0]] - points[at[:, 1]]), look.steps[look.of]
         shorter = np.maximum(shorter, beyond / steps)

@@ -18,6 +18,7 @@ from ptmark.dye.quick import highest
 
 __all__ = [
     "PLATEAU_SMOOTH_PX",
+    "band_width",
     "crossing",
     "edge_share",
     "error_function",
@@ -31,6 +32,12 @@ Table = npt.NDArray[np.float64]
 PLATEAU_SMOOTH_PX = 1.0
 _STEPS = 8  # to the last digit, for blurs of 0.3 px and more
 MAX_SHARE = 0.85  # above it the contour would lie on the ridge, where noise decides
+# How much too wide a mask may be, counted in pixels: from its middle one to the first beyond it
+# is up to 0.7 px more than half of its width, twice that less the quarter px on either side.
+_COUNTED_PX = 1.0
+_ROUND = 0.8  # of the circle round it: an ellipse 1.25 times as long as wide
+_HAIR = 0.1  # blurs: what is thinner looks the same
+_LEVEL_DIVISOR = sqrt(3)  # as in `ptmark.measure.budget`: two flanks, each a shift over this
 
 
 def error_function(values: npt.ArrayLike) -> Table:
@@ -96,33 +103,62 @@ def edge_share(seen_width_px: npt.ArrayLike, blur_px: npt.ArrayLike) -> tuple[Ta
     return np.minimum(shares[0], MAX_SHARE), np.minimum(shares[1], MAX_SHARE)
 
 
-def width_doubt(seen_px: Table, blur_px: Table, by_px: Table) -> Table:
-    """Shift of the flanks of lines, px, that stands for a blur known to within ``by_px``.
+def band_width(outline_px: Table) -> float:
+    """Width of a band with round ends of an outline's area and rim, px; 0 of what is round.
+
+    With rim P and area A of a band of width w, A = w P / 2 - pi w^2 / 4, however it is bent.
+    """
+    points = outline_px.astype(np.float32)
+    rim, area = cv2.arcLength(points, closed=True), cv2.contourArea(points)
+    if area > _ROUND * pi * cv2.minEnclosingCircle(points)[1] ** 2:
+        return 0.0
+    return (rim - sqrt(max(rim**2 - 4 * pi * area, 0.0))) / pi
+
+
+def width_doubt(
+    seen_px: Table, band_px: Table, blur_px: Table, by_px: Table, shift_px: Table
+) -> Table:
+    """Shift of the flanks of lines, px, that stands for what their blur leaves of their widths.
 
     Parameters
     ----------
-    seen_px, blur_px, by_px : ndarray of shape (N,)
-        Widths at half of the plateau, standard deviations of the blur, and the half-width of
-        where those may lie (rectangular), px.
+    seen_px : ndarray of shape (N,)
+        Widths of the masks at half of the plateau, px.
+    band_px : ndarray of shape (N,)
+        Those of the outlines, as `band_width` tells.
+    blur_px, by_px : ndarray of shape (N,)
+        Standard deviations of the blur, and the half-width of where those may lie
+        (rectangular), px; the latter NaN where a line's own edge tells its blur.
+    shift_px : ndarray of shape (N,)
+        Of the flanks for a tenth of the contrast.
 
     Returns
     -------
     ndarray of shape (N,)
-        A quarter of what lies between the widths by the least and the greatest blur: two
-        flanks, each of which may lie so far in and so far out.
+        By a blur that may be less or more, a quarter of what lies between the widths by
+        either: two flanks, each of which may lie so far in and so far out. Where that reaches
+        less far, that with which U reaches down to the width by the greatest blur, as by
+        `MAX_SHARE` and about tips outlines are wider: of what is not round, also where the blur
+        is known and it is seen no wider than the thinnest of lines. 0 where neither is so.
     """
-    ways = (_true_width(seen_px, blur_px + side * by_px) for side in (-1, 1))
-    return np.abs(np.subtract(*ways)) / 4
+    doubt = np.zeros(len(seen_px))
+    for i in np.flatnonzero(~np.isnan(by_px)).tolist():
+        seen, blur, by = float(seen_px[i]), float(blur_px[i]), float(by_px[i])
+        if by > 0:
+            ways = _true_width(seen, blur - by) - _true_width(seen, blur + by)
+            doubt[i] = hypot(float(shift_px[i]), ways / 4)
+        elif _true_width(seen - _COUNTED_PX / 2, blur) > _HAIR * blur:
+            continue
+        down = float(band_px[i]) - _true_width(seen - _COUNTED_PX, blur + by)
+        doubt[i] = max(doubt[i], down * _LEVEL_DIVISOR / 4)
+    return doubt
 
 
-def _true_width(seen_px: Table, blur_px: Table) -> Table:
-    """True widths of lines seen so wide, px."""
-    widths = np.zeros(len(seen_px))
-    for i, (seen, blur) in enumerate(zip(seen_px.tolist(), blur_px.tolist(), strict=True)):
-        rounded = max(round(blur, 1), 0.3)
-        true, as_seen, *_ = thin_line_table(PLATEAU_SMOOTH_PX / rounded)
-        widths[i] = rounded * np.interp(seen / rounded, as_seen, true)
-    return widths
+def _true_width(seen: float, blur: float) -> float:
+    """True width of a line seen so wide, px."""
+    rounded = max(round(blur, 1), 0.3)
+    true, as_seen, *_ = thin_line_table(PLATEAU_SMOOTH_PX / rounded)
+    return rounded * float(np.interp(seen / rounded, as_seen, true))
 
 
 def plateau(amount: Float, radius: int) -> Float:

@@ -13,7 +13,7 @@ from skimage.measure import find_contours
 
 from ptmark.dye import DyeTracer, refine_outline, suggest
 from ptmark.dye.contrast import dye_amount, local_white
-from ptmark.dye.level import edge_share, thin_line_table, width_doubt
+from ptmark.dye.level import band_width, edge_share, thin_line_table, width_doubt
 from ptmark.dye.sheet import Crop, lay_out
 from ptmark.errors import OutlineError
 
@@ -121,21 +121,63 @@ def test_a_width_is_in_doubt_by_what_the_blur_may_be():
 
     wide = seen(7.0, 2.4)
     least = brentq(lambda width: seen(width, 3.0) - wide, 1.0, 7.0)
-    doubt = width_doubt(np.array([wide, wide]), np.array([2.7, 2.7]), np.array([0.3, 0.0]))
-    assert doubt == pytest.approx([(7.0 - least) / 4, 0.0], abs=0.03)
+
+    def doubt(band, by, shift=0.0, wide=wide):
+        given = (np.array([one]) for one in (wide, band, 2.7, by, shift))
+        return float(width_doubt(*given)[0])
+
+    assert doubt(0.0, 0.3) == pytest.approx((7.0 - least) / 4, abs=0.03)
+    assert doubt(0.0, 0.3, 0.5) == pytest.approx(np.hypot(0.5, (7.0 - least) / 4), abs=0.03)
+    assert doubt(0.0, 0.0) == 0.0  # seen wide enough to have a width of its own
+    assert doubt(7.0, np.nan) == 0.0
+    # drawn wider than it may be: U, 4 / sqrt(3) of the shift, reaches down to that, with the
+    # pixel by which the mask may have been counted too wide
+    wider = seen(12.0, 2.4)
+    down = brentq(lambda width: seen(width, 3.0) - wider + 1.0, 2.0, 12.0)
+    u = 4 / np.sqrt(3) * doubt(14.0, 0.3, wide=wider)
+    assert u == pytest.approx(14.0 - down, abs=0.1)
 
 
-def test_thin_lines_alone_in_a_blurred_photo_are_within_their_u():
-    # 6 and 8 px in 3 px of blur, drawn as wide as that: no edge tells the blur by itself
-    true, shape = {50.3: 6.0, 110.3: 8.0}, (160, 280)
-    layers = [(scenes.bar(shape, 60, 220, y, w), scenes.DYE) for y, w in true.items()]
-    found = suggest(scenes.photo(shape, layers, blur=3.0)).found
-    for one, width in zip(found, true.values(), strict=True):
-        middle = one.outline_px[np.abs(one.outline_px[:, 0] - 140) < 50]
-        across = middle[:, 1] - middle[:, 1].mean()
-        off = across[across > 0].mean() - across[across < 0].mean() - width
-        assert abs(off) < 2 * 2 * one.edge.shift_px / np.sqrt(3)  # as ptmark.measure does
-        assert abs(off) < 1.6
+def test_what_is_seen_no_wider_than_its_known_blur_may_be_a_hair():
+    hair = 2.0 * 2.355  # a Gaussian of 2 px at half of its height
+    by = np.array([0.0, 0.0, np.nan])
+    seen = np.array([hair + 0.3, hair + 3.0, hair + 0.3])
+    doubt = width_doubt(seen, np.full(3, 5.0), np.full(3, 2.0), by, np.full(3, 0.4))
+    assert 4 / np.sqrt(3) * doubt == pytest.approx([5.0, 0.0, 0.0], abs=0.2)
+
+
+@pytest.mark.parametrize(("long", "wide"), [(12.0, 3.0), (40.0, 8.0), (20.0, 10.0)])
+def test_the_width_of_a_band_comes_from_its_area_and_rim(long, wide):
+    half = long / 2 - wide / 2
+    band = LineString([(20 - half, 30), (20 + half, 30)]).buffer(wide / 2, 64)
+    assert band_width(np.array(band.exterior.coords)) == pytest.approx(wide, abs=0.1)
+    bent = LineString([(0, 0), (long, 0), (long, long)]).buffer(wide / 4, 64)
+    assert band_width(np.array(bent.exterior.coords)) == pytest.approx(wide / 2, rel=0.1)
+
+
+def test_what_is_round_has_no_width_of_a_band():
+    assert band_width(np.array(Point(9, 9).buffer(4).exterior.coords)) == 0.0
+
+
+@pytest.mark.parametrize("blur", [1.8, 2.5])
+def test_hairlines_alone_in_a_blurred_photo_are_within_their_u_and_may_be_linear(blur):
+    # across and upright, for edges that all face one way would tell of a motion
+    shape = (200, 200)
+    lines = {40.3: (1.5, 14), 80.3: (3.0, 14), 120.3: (1.5, 40), 160.3: (3.0, 40)}
+    true, layers = {}, []
+    for place, (wide, long) in lines.items():
+        bar = scenes.bar(shape, 100 - long / 2, 100 + long / 2, place, wide)
+        upright = wide > 2
+        true[(place, 100.0) if upright else (100.0, place)] = wide
+        layers.append((bar.T if upright else bar, scenes.DYE))
+    found = suggest(scenes.photo(shape, layers, blur=blur)).found
+    assert len(found) == len(true)
+    for one in found:
+        at = one.outline_px.mean(axis=0)
+        wide = true[min(true, key=lambda place: np.hypot(*(at - place)))]
+        drawn, u = band_width(one.outline_px), 4 * one.edge.shift_px / np.sqrt(3)
+        assert abs(drawn - wide) < u
+        assert np.ptp(one.outline_px, axis=0).max() + u > 3 * (drawn - u)
 
 
 def test_dye_amount_is_linear_in_the_mixture():

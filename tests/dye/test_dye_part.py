@@ -46,7 +46,8 @@ def test_a_part_is_less_sure_of_its_place():
     alone = suggest(scenes.photo(SHAPE, [(CRACK, 1 - 0.5 * (1 - scenes.DYE))])).found[0]
     mixed = scenes.photo(SHAPE, [(STAIN, scenes.RUST), (CRACK, 1 - 0.5 * (1 - scenes.DYE))])
     (part,) = suggest(mixed).found
-    assert part.edge.shift_px > alone.edge.shift_px + 0.3
+    # at its ends: alone, nothing tells the blur, and that leaves its flanks in doubt as well
+    assert part.edge.end_shift_px > alone.edge.end_shift_px + 0.3
     assert np.isfinite(part.confidence)
 
 
