@@ -12,8 +12,9 @@ import cv2
 import numpy as np
 import numpy.typing as npt
 
+from ptmark.dye.ahead import goes_on_dark
 from ptmark.dye.contour import Contour
-from ptmark.dye.contrast import redness
+from ptmark.dye.contrast import log_light, redness
 from ptmark.dye.dull import DULL, INKY
 from ptmark.dye.judge import HAIRLINE_PX, OF_STEP, Sight
 from ptmark.dye.quick import sample
@@ -39,6 +40,7 @@ MOST_RED_TAKEN = 0.78  # of green: more is ink
 # is half as red as both: 1.6 times in a crack, 0.0 between parts of a broken one in a crease,
 # which is half as dark as they are there.
 TOUCHES_PX, AS_RED, LEAST_RED = 4.0, 0.5, 0.05
+PALE = 0.6  # of full dye; denser dye keeps its colour
 _MAY_GO_ON = INKY, DULL, OF_STEP
 _TIP_PX, _WIDTHS = 6.0, 3.0  # how much of a tip tells its direction
 _ACROSS_PX, _MIDDLE, _SIDES = np.arange(-9.0, 10.0), slice(7, 12), np.r_[0:3, 16:19]
@@ -101,9 +103,26 @@ def made_whole(
     lines = [piece for piece in pool if id(piece.one) not in left]
     parts = [other for piece in lines for other in _near(piece, pool) if id(other.one) in left]
     made |= {id(part.one): part.one for part in parts}
+    every = [one.outline_px for one in called if id(one) not in gone]
+    made |= {id(one.one): one.one for one in lines if _fades_to_grey(photo, one, every)}
     gone |= made.keys()
     kept = [one for one in called if id(one) not in gone]
     return kept, [*made.values()], [pair for pair in left_out if id(pair[0]) not in gone]
+
+
+def _fades_to_grey(photo: Photo, piece: _Piece, every: list[Array]) -> bool:
+    """Whether a pale line goes on beyond an end, but for its colour."""
+    if piece.one.contrast > PALE or piece.length < LEAST_RATIO[1] * piece.width:
+        return False
+    rim = piece.one.outline_px
+    low = np.maximum(np.floor(rim.min(axis=0)).astype(int) - _REACH_PX, 0)
+    high = np.ceil(rim.max(axis=0)).astype(int) + _REACH_PX
+    rgb = np.ascontiguousarray(photo.rgb[low[1] : high[1], low[0] : high[0]])
+    own = _rise(np.asarray(-log_light(rgb), np.float32), rim - low)
+    return any(
+        goes_on_dark(photo, end, out, own, every)
+        for end, out in zip(piece.ends, piece.out, strict=True)
+    )
 
 
 def _is_reddish(one: Contour, sight: Sight) -> bool:
@@ -180,7 +199,7 @@ def _goes_on(photo: Photo, piece: _Piece, other: _Piece) -> bool:
 
 
 def _rise(red: Float, outline: Array) -> float:
-    """How much redder it is within an outline than about it, log light."""
+    """How much redder, or darker, it is within an outline than about it, log light."""
     own = np.zeros(red.shape, np.uint8)
     cv2.fillPoly(own, [np.round(outline).astype(np.int32)], 1)
     near, far = (cv2.dilate(own, np.ones((size,) * 2, np.uint8)) for size in (9, 19))

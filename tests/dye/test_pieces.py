@@ -53,7 +53,6 @@ def test_a_line_alone_has_sure_ends():
 @pytest.mark.parametrize(
     "other",
     [
-        rest(222, colour=GREY),  # a scratch
         rest(240),  # with developer between
         rest(232),
         rest(222, y=222.3),  # beside it
@@ -72,6 +71,18 @@ def test_what_lost_its_colour_in_line_with_a_part_is_called_apart():
     assert (one.edge.ends_unsure, two.edge.ends_unsure) == (False, True)
     far = looked_at(LINE, rest(345))  # as far off as no part is long
     assert len(far.found) == 1
+
+
+@pytest.mark.parametrize(("start", "unsure"), [(222, True), (243, False)])
+def test_a_grey_line_that_goes_on_is_not_called_and_makes_the_end_unsure(start, unsure):
+    (one,) = looked_at(LINE, rest(start, colour=GREY)).found
+    assert ends(one) == pytest.approx((119.5, 219.5), abs=1.5)
+    assert one.edge.ends_unsure == unsure
+
+
+def test_a_grey_line_beside_the_end_leaves_it_sure():
+    (one,) = looked_at(LINE, rest(222, y=224.3, colour=GREY)).found
+    assert not one.edge.ends_unsure
 
 
 def test_two_parts_with_developer_between_stay_two():
