@@ -139,9 +139,10 @@ def _hazy(case: Case) -> list[Finding]:
     if not case.scene.dense_haze:
         return []
     says = (
-        "Places with haze or glow as dense as an indication, with pink in a crease or of "
-        f"uneven colour, which may hide one or be one: {case.scene.dense_haze}. Clean the part "
-        "again and repeat the test."
+        "Places with haze or glow as dense as an indication, with pink in a crease, of uneven "
+        "colour, or as dense in much grain, which may hide one or be one: "
+        f"{case.scene.dense_haze}. Clean the part again and repeat the test; where it is "
+        "grain, take the photo again in more light."
     )
     return [_undecided(case, "searched", says)]
 

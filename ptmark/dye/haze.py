@@ -10,6 +10,7 @@ __all__ = [
     "GLOW",
     "HIDES",
     "IN_CREASE",
+    "IN_GRAIN",
     "MAY_HIDE",
     "ODD_LIGHT",
     "UNEVEN",
@@ -24,6 +25,7 @@ DENSE_HAZE = "no edge: a pink haze as dense as an indication, reclean and repeat
 GLOW = "no edge: a glow as bright as a faint indication, reclean and repeat"
 ODD_LIGHT = "not green-yellow, as most that shines here: set the white balance, or look at it"
 IN_CREASE = "pink in a dark crease that goes on beyond it: reclean, or look closely"
+IN_GRAIN = "too pale for the grain, but as much dye as a faint indication: give more light"
 UNEVEN = "too uneven in colour: what holds less dye than 30 % of full does not show here"
 # Rise of the log of red over green light of 30 % of full dye (as in `ptmark.dye.coarse`), all
 # that is less being lost in the grain or mottle of bare metal, paint or a dark photo.
@@ -60,7 +62,7 @@ def dense_places(reasons: Iterable[str]) -> int:
     >>> dense_places(["too pale: 8 % of full dye", DENSE_HAZE])
     1
     """
-    held = (DENSE_HAZE, GLOW, IN_CREASE, ODD_LIGHT, UNEVEN)
+    held = (DENSE_HAZE, GLOW, IN_CREASE, IN_GRAIN, ODD_LIGHT, UNEVEN)
     return sum(one in held for one in reasons)
 
 
@@ -70,8 +72,8 @@ def dense_remark(reasons: Iterable[str]) -> Remark | None:
     if not count:
         return None
     return Remark(
-        "Places with haze or glow as dense as an indication, with pink in a crease or of "
-        f"uneven colour, which may hide one or be one: {count}.",
+        "Places with haze or glow as dense as an indication, with pink in a crease, of uneven "
+        f"colour, or as dense in much grain, which may hide one or be one: {count}.",
         _MEND,
     )
 

@@ -6461,12 +6461,12 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>Foto {0}: {1}</translation>
     </message>
     <message>
-      <source>Places with haze or glow as dense as an indication, with pink in a crease or of uneven colour, which may hide one or be one: {0}.</source>
-      <translation>Stellen mit Schleier oder Leuchten so dicht wie eine Anzeige, mit Rosa in einer Falte oder von ungleichmäßiger Farbe, die eine verdecken oder sein können: {0}.</translation>
+      <source>Places with haze or glow as dense as an indication, with pink in a crease, of uneven colour, or as dense in much grain, which may hide one or be one: {0}.</source>
+      <translation>Stellen mit Schleier oder Leuchten so dicht wie eine Anzeige, mit Rosa in einer Falte, von ungleichmäßiger Farbe oder so dicht in viel Rauschen, die eine verdecken oder sein können: {0}.</translation>
     </message>
     <message>
-      <source>Places with haze or glow as dense as an indication, with pink in a crease or of uneven colour, which may hide one or be one: {0}. Clean the part again and repeat the test.</source>
-      <translation>Stellen mit Schleier oder Leuchten so dicht wie eine Anzeige, mit Rosa in einer Falte oder von ungleichmäßiger Farbe, die eine verdecken oder sein können: {0}. Das Teil neu reinigen und die Prüfung wiederholen.</translation>
+      <source>Places with haze or glow as dense as an indication, with pink in a crease, of uneven colour, or as dense in much grain, which may hide one or be one: {0}. Clean the part again and repeat the test; where it is grain, take the photo again in more light.</source>
+      <translation>Stellen mit Schleier oder Leuchten so dicht wie eine Anzeige, mit Rosa in einer Falte, von ungleichmäßiger Farbe oder so dicht in viel Rauschen, die eine verdecken oder sein können: {0}. Das Teil neu reinigen und die Prüfung wiederholen; wo es Rauschen ist, das Foto bei mehr Licht neu aufnehmen.</translation>
     </message>
     <message>
       <source>Qualify the procedure by Appendix III.</source>
@@ -10679,6 +10679,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>too pale</source>
       <translation>zu blass</translation>
+    </message>
+    <message>
+      <source>too pale for the grain, but as much dye as a faint indication: give more light</source>
+      <translation>zu blass für das Rauschen, aber so viel Farbstoff wie eine schwache Anzeige: mehr Licht geben</translation>
     </message>
     <message>
       <source>too pale: hardly redder than the developer beside it</source>

@@ -10,6 +10,7 @@ import pytest
 
 from ptmark.dye.contour import Contour, contours
 from ptmark.dye.fine import look_closely
+from ptmark.dye.haze import dense_places
 from ptmark.dye.judge import Sight, reason_against
 from ptmark.dye.same_dye import of_the_same_dye
 from ptmark.dye.sheet import Crop, lay_out
@@ -184,3 +185,19 @@ def test_halved_colour_leaves_a_line_its_hue(width):
 def test_a_line_that_lost_no_colour_stays_dye():
     # its hue is raised for nothing: redder still, and away from ink and rust
     assert hue_of_line(2.5, cv2.IMWRITE_JPEG_SAMPLING_FACTOR_444) < 0.45
+
+
+@pytest.mark.parametrize(
+    ("contrast", "clear", "held"),
+    [
+        (0.30, 5.0, True),  # a faint indication of 30 % in much grain
+        (0.20, 5.0, False),
+        (0.30, 3.5, False),  # no more than mottle
+    ],
+)
+def test_as_much_dye_as_a_faint_one_in_much_grain_is_no_clean_place(contrast, clear, held):
+    why = reason_against(
+        contour(contrast, (0.0,) * 3, width=4.0, grain=contrast / clear), SIGHT
+    )
+    assert why.startswith("too pale")
+    assert dense_places([why]) == held

@@ -234,7 +234,6 @@ def test_a_coarse_overview_holds_nothing_open_where_close_ups_show_what_it_shows
     assert pair.scene().coarse  # what it does not show may be all that there is
 
 
-
 def test_a_photo_that_has_gone_or_changed_stops_the_step_not_the_work(
     pair, tmp_path, photo_file
 ):
