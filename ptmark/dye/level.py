@@ -35,6 +35,9 @@ MAX_SHARE = 0.85  # above it the contour would lie on the ridge, where noise dec
 # How much too wide a mask may be, counted in pixels: from its middle one to the first beyond it
 # is up to 0.7 px more than half of its width, twice that less the quarter px on either side.
 _COUNTED_PX = 1.0
+# A hairline under a blur of 2.5 px is seen 6 to 8 px wide. Wider ones, the only line looked at,
+# had U of 1.5 mm at a width of 0.9 mm so, and their lengths twice theirs, for no better hold.
+_NARROW_PX = 9.0
 _ROUND = 0.8  # of the circle round it: an ellipse 1.25 times as long as wide
 _HAIR = 0.1  # blurs: what is thinner looks the same
 _LEVEL_DIVISOR = sqrt(3)  # as in `ptmark.measure.budget`: two flanks, each a shift over this
@@ -137,9 +140,10 @@ def width_doubt(
     ndarray of shape (N,)
         By a blur that may be less or more, a quarter of what lies between the widths by
         either: two flanks, each of which may lie so far in and so far out. Where that reaches
-        less far, that with which U reaches down to the width by the greatest blur, as by
-        `MAX_SHARE` and about tips outlines are wider: of what is not round, also where the blur
-        is known and it is seen no wider than the thinnest of lines. 0 where neither is so.
+        less far, that with which U of a narrow one reaches down to the width by the greatest
+        blur, as by `MAX_SHARE` and about tips outlines are wider: of what is not round, also
+        where the blur is known and it is seen no wider than the thinnest of lines. 0 where
+        neither is so.
     """
     doubt = np.zeros(len(seen_px))
     for i in np.flatnonzero(~np.isnan(by_px)).tolist():
@@ -149,8 +153,9 @@ def width_doubt(
             doubt[i] = hypot(float(shift_px[i]), ways / 4)
         elif _true_width(seen - _COUNTED_PX / 2, blur) > _HAIR * blur:
             continue
-        down = float(band_px[i]) - _true_width(seen - _COUNTED_PX, blur + by)
-        doubt[i] = max(doubt[i], down * _LEVEL_DIVISOR / 4)
+        if band_px[i] < _NARROW_PX:
+            down = float(band_px[i]) - _true_width(seen - _COUNTED_PX, blur + by)
+            doubt[i] = max(doubt[i], down * _LEVEL_DIVISOR / 4)
     return doubt
 
 

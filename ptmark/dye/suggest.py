@@ -184,10 +184,9 @@ class _CloseLooks:
 
     ``photo_blur`` is the standard deviation of edges in the photo, px: the median of those that
     tell theirs, ``moved`` how it differs by direction, if it does. Where all are too thin to
-    tell, but for pale ones, which may be grain or haze, or tell less than the others must
-    have, each is thin beside its blur, and none is seen thinner than the blur alone looks: the
-    middle between these bounds, or the usual blur where that may be, in doubt by
-    ``blur_doubt``, to the farther of them.
+    tell, but for pale ones, which may be grain or haze, each is thin beside its blur, and none
+    is seen thinner than the blur alone looks: the middle between these bounds, ``blur_doubt``
+    from each, or the usual blur where that may be, as much in doubt.
     """
 
     def __init__(self, crops: list[Crop], most_px: int) -> None:
@@ -197,18 +196,16 @@ class _CloseLooks:
         blurs = np.hstack([np.empty((2, 0)), *map(self._first_look, self._groups)])
         self.moved = motion_of(self._sides)
         told, sure = blurs[0][~np.isnan(blurs[0])], blurs[:, ~np.isnan(blurs[1])]
-        least = sure[1][np.isnan(sure[0])]
-        if len(least) and np.nanmax(sure[0], initial=0) >= np.percentile(least, 90):
-            least = np.empty(0)
+        least = sure[1] if np.isnan(sure[0]).all() else np.empty(0)
         self.photo_blur, self.blur_doubt = DEFAULT_BLUR_PX, 0.0
         if len(told):
             self.photo_blur = float(np.median(told))
         if len(least):
             low = float(np.percentile(least, 90))
             high = float(np.percentile(least, 10)) * TELLING / HAIR_THIN
+            self.blur_doubt = abs(high - low) / 2
             if np.median(least) > DEFAULT_BLUR_PX:
                 self.photo_blur = (low + high) / 2
-            self.blur_doubt = max(high - self.photo_blur, self.photo_blur - low)
 
     def _first_look(self, group: tuple[Crop, ...]) -> Array:
         """Each crop's blur, px, and its bound, shape (2, N); held while there is room."""

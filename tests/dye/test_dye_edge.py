@@ -132,10 +132,11 @@ def test_a_width_is_in_doubt_by_what_the_blur_may_be():
     assert doubt(7.0, np.nan) == 0.0
     # drawn wider than it may be: U, 4 / sqrt(3) of the shift, reaches down to that, with the
     # pixel by which the mask may have been counted too wide
-    wider = seen(12.0, 2.4)
-    down = brentq(lambda width: seen(width, 3.0) - wider + 1.0, 2.0, 12.0)
-    u = 4 / np.sqrt(3) * doubt(14.0, 0.3, wide=wider)
-    assert u == pytest.approx(14.0 - down, abs=0.1)
+    wider = seen(8.5, 2.4)
+    down = brentq(lambda width: seen(width, 3.0) - wider + 1.0, 1.0, 8.5)
+    u = 4 / np.sqrt(3) * doubt(8.9, 0.3, wide=wider)
+    assert u == pytest.approx(8.9 - down, abs=0.15)
+    assert doubt(9.1, 0.3, wide=wider) == doubt(0.0, 0.3, wide=wider)  # no hairline is so wide
 
 
 def test_what_is_seen_no_wider_than_its_known_blur_may_be_a_hair():
