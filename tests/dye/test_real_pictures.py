@@ -44,7 +44,8 @@ def test_red_print_on_white_cards_is_found_and_little_else():
         own = np.zeros(red.shape, np.uint8)
         cv2.fillPoly(own, [np.round(one.outline_px).astype(np.int32)], 1)
         called |= own
-        stray += red[own > 0].mean() < 0.2
+        # a corner of print that shows over a card's edge is called with a part of that line
+        stray += red[own > 0].mean() < 0.15
     shares = [called[tuple(mark.coords.T)].mean() for mark in marks]
     assert min(shares) > 0.3
     assert stray == 0
