@@ -25,6 +25,8 @@ __all__ = ["made_whole"]
 
 Array = npt.NDArray[np.float64]
 Float = npt.NDArray[np.float32]
+Bytes = npt.NDArray[np.uint8]
+Ints = npt.NDArray[np.int_]
 
 # Bounds of our own, by 40 photos of one renderer and 22 of another: of thin pieces, called or
 # left out so, seven pairs lie on one crack, with at most 13.9 px between their ends, turns of
@@ -115,9 +117,7 @@ def _fades_to_grey(photo: Photo, piece: _Piece, every: list[Array]) -> bool:
     if piece.one.contrast > PALE or piece.length < LEAST_RATIO[1] * piece.width:
         return False
     rim = piece.one.outline_px
-    low = np.maximum(np.floor(rim.min(axis=0)).astype(int) - _REACH_PX, 0)
-    high = np.ceil(rim.max(axis=0)).astype(int) + _REACH_PX
-    rgb = np.ascontiguousarray(photo.rgb[low[1] : high[1], low[0] : high[0]])
+    rgb, low = _about(photo, rim)
     own = _rise(np.asarray(-log_light(rgb), np.float32), rim - low)
     return any(
         goes_on_dark(photo, end, out, own, every)
@@ -184,10 +184,7 @@ def _goes_on(photo: Photo, piece: _Piece, other: _Piece) -> bool:
     if gap <= TOUCHES_PX:
         return True
     outlines = [one.one.outline_px for one in (piece, other)]
-    every = np.concatenate(outlines)
-    low = np.maximum(np.floor(every.min(axis=0)).astype(int) - _REACH_PX, 0)
-    high = np.ceil(every.max(axis=0)).astype(int) + _REACH_PX
-    rgb = np.ascontiguousarray(photo.rgb[low[1] : high[1], low[0] : high[0]])
+    rgb, low = _about(photo, np.concatenate(outlines))
     red = np.asarray(cv2.GaussianBlur(redness(rgb), (0, 0), _SMOOTH_PX), np.float32)
     along = (between[1] - between[0]) / gap
     across = np.array([-along[1], along[0]])
@@ -196,6 +193,13 @@ def _goes_on(photo: Photo, piece: _Piece, other: _Piece) -> bool:
     rise = seen[:, _MIDDLE].max(axis=1) - seen[:, _SIDES].mean(axis=1)
     least = min(_rise(red, one - low) for one in outlines)
     return float(np.median(rise)) > max(LEAST_RED, AS_RED * least)
+
+
+def _about(photo: Photo, places: Array) -> tuple[Bytes, Ints]:
+    """The pixels of a photo about some places, and where their first lies."""
+    low = np.maximum(np.floor(places.min(axis=0)).astype(int) - _REACH_PX, 0)
+    high = np.ceil(places.max(axis=0)).astype(int) + _REACH_PX
+    return np.ascontiguousarray(photo.rgb[low[1] : high[1], low[0] : high[0]]), low
 
 
 def _rise(red: Float, outline: Array) -> float:
