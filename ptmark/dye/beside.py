@@ -1,9 +1,10 @@
-"""Points along an outline and just beside it, on the developer."""
+"""Points along an outline and just beside it, on the developer; how wide it is."""
 
+import cv2
 import numpy as np
 import numpy.typing as npt
 
-__all__ = ["evenly", "moved_on", "outward", "signed_area"]
+__all__ = ["evenly", "mean_width", "moved_on", "outward", "signed_area"]
 
 Array = npt.NDArray[np.float64]
 
@@ -21,6 +22,12 @@ def signed_area(ring: Array) -> float:
     """Area of a ring, px²; positive where `outward` of it points away from its inside."""
     x, y = (ring - ring[0]).T  # from the first vertex on, so that the side back to it adds none
     return float(x[:-1] @ y[1:] - y[:-1] @ x[1:]) / 2
+
+
+def mean_width(outline_px: Array, area_px: float) -> float:
+    """Mean width of a line whose outline, shape (N, 2), has that area: it over half the rim."""
+    rim = cv2.arcLength(outline_px.astype(np.float32), closed=True)
+    return 2 * area_px / max(rim, 1e-6)
 
 
 def moved_on(ring: Array, by: int) -> Array:

@@ -12,6 +12,7 @@ import cv2
 import numpy as np
 import numpy.typing as npt
 
+from ptmark.dye.beside import mean_width
 from ptmark.dye.closeup import close_up
 from ptmark.dye.coarse import Blob, CoarseLook
 from ptmark.dye.contour import Contour, contours
@@ -89,8 +90,7 @@ def parts_between(
 
 def _piece(outline: Array) -> _Piece | None:
     one, other, length = farthest(outline)
-    points = outline.astype(np.float32)
-    width = 2 * cv2.contourArea(points) / max(cv2.arcLength(points, closed=True), 1e-6)
+    width = mean_width(outline, cv2.contourArea(outline.astype(np.float32)))
     if length < LEAST_RATIO * width:
         return None
     return _Piece(outline[[one, other]], length, width)

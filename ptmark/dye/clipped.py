@@ -8,14 +8,13 @@ seen to reach, the uncertainty of the edge is widened to hold where it may lie.
 from collections.abc import Sequence
 from dataclasses import replace
 from functools import lru_cache
-from math import sqrt
 from statistics import NormalDist
 
 import cv2
 import numpy as np
 import numpy.typing as npt
 
-from ptmark.dye.edge import EdgeQuality
+from ptmark.dye.edge import LEVEL_DIVISOR, EdgeQuality
 from ptmark.dye.exposure import FULL
 from ptmark.dye.remark import Remark
 from ptmark.photo import Photo, srgb_to_linear
@@ -76,10 +75,9 @@ def _widened(over: float) -> float:
 
     A Gaussian edge from ``over`` to 0, clipped at 1: half of 1 lies z(1 - 1 / (2 over))
     standard deviations outside half of ``over``, and its shift is half the way from 0.6 to
-    0.4 of 1. ``ptmark.measure`` takes a shift over the root of 3 for a standard uncertainty
-    of which U is twice.
+    0.4 of 1. A shift over `LEVEL_DIVISOR` is a standard uncertainty, of which U is twice.
     """
     z = NormalDist().inv_cdf
     off = z(1 - 0.5 / over)
     shift = (z(1 - 0.4 / over) - z(1 - 0.6 / over)) / 2
-    return max(1.0, off / shift * sqrt(3) / 2)
+    return max(1.0, off / shift * LEVEL_DIVISOR / 2)

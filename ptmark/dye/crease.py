@@ -16,6 +16,7 @@ import cv2
 import numpy as np
 import numpy.typing as npt
 
+from ptmark.dye.beside import mean_width
 from ptmark.dye.contour import Contour
 from ptmark.dye.contrast import LOG_LIGHT, LUMA, redness
 from ptmark.dye.tips import farthest
@@ -97,8 +98,7 @@ def _neighbours(pale: list[Contour], called: list[Contour]) -> dict[Contour, lis
 
 
 def _is_line(one: Contour) -> bool:
-    rim = cv2.arcLength(one.outline_px.astype(np.float32), closed=True)
-    width = 2 * one.area_px / max(rim, 1e-6)
+    width = mean_width(one.outline_px, one.area_px)
     return width < MOST_WIDE_PX and farthest(one.outline_px)[2] > LEAST_RATIO * width
 
 

@@ -1,11 +1,15 @@
 """How well an outline's place is known, from the outline's own edge."""
 
 from dataclasses import dataclass
+from math import sqrt
 
-__all__ = ["BY_PERSON", "EdgeQuality", "unsharpened"]
+__all__ = ["BY_PERSON", "LEVEL_DIVISOR", "EdgeQuality", "unsharpened"]
 
 BY_PERSON = ("hand", "snapped")  # the sources of outlines that a person's hand made
 
+# The half-contrast level itself is known to about a tenth of the contrast: the shift between
+# 40 and 60 % is the half-width of a rectangular distribution (JCGM 100:2008, 4.3.7).
+LEVEL_DIVISOR = sqrt(3)
 # A bright rim beside an outline, as a share of its half level, from which it tells of
 # sharpening, and how much steeper the edge is for it: an unsharp mask of amount a, twice as
 # wide as the blur, makes edges 1 + 0.55 a times as steep and rims 0.18 a of the contrast high

@@ -6,9 +6,9 @@ Each reason is one sentence for the inspector, made from the blob's own numbers.
 from dataclasses import dataclass
 from math import sqrt
 
-import cv2
 import numpy as np
 
+from ptmark.dye.beside import mean_width
 from ptmark.dye.contour import Contour
 from ptmark.dye.contrast import DYE_STOPS, LUMA
 from ptmark.dye.dull import DULL, INKY, is_dull, is_shaded_dye
@@ -250,9 +250,7 @@ def _no_edge(one: Contour, sight: Sight) -> str:
 
 
 def _width(one: Contour) -> float:
-    """Mean width, px: area over half the rim."""
-    rim = cv2.arcLength(one.outline_px.astype(np.float32), closed=True)
-    return 2 * one.area_px / max(rim, 1e-6)
+    return mean_width(one.outline_px, one.area_px)
 
 
 def confidence(one: Contour) -> float:

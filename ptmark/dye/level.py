@@ -14,6 +14,7 @@ import cv2
 import numpy as np
 import numpy.typing as npt
 
+from ptmark.dye.edge import LEVEL_DIVISOR
 from ptmark.dye.quick import highest
 
 __all__ = [
@@ -40,7 +41,6 @@ _COUNTED_PX = 1.0
 _NARROW_PX = 9.0
 _ROUND = 0.8  # of the circle round it: an ellipse 1.25 times as long as wide
 _HAIR = 0.1  # blurs: what is thinner looks the same
-_LEVEL_DIVISOR = sqrt(3)  # as in `ptmark.measure.budget`: two flanks, each a shift over this
 
 
 def error_function(values: npt.ArrayLike) -> Table:
@@ -155,7 +155,7 @@ def width_doubt(
             continue
         if band_px[i] < _NARROW_PX:
             down = float(band_px[i]) - _true_width(seen - _COUNTED_PX, blur + by)
-            doubt[i] = max(doubt[i], down * _LEVEL_DIVISOR / 4)
+            doubt[i] = max(doubt[i], down * LEVEL_DIVISOR / 4)
     return doubt
 
 

@@ -14,6 +14,7 @@ import numpy as np
 import numpy.typing as npt
 
 from ptmark.dye.beside import moved_on
+from ptmark.dye.edge import LEVEL_DIVISOR
 from ptmark.dye.level import error_function
 from ptmark.dye.quick import median, middle, quantiles
 from ptmark.dye.remark import Remark
@@ -47,7 +48,6 @@ _SURELY_WIDER = 1.25  # than the longest motion there may be: as wide as it seem
 # The ends of a length along the motion, in its lengths: from 40 to 60 % a box is 0.1 to each
 # side, and swept aslant, tips come out too far by up to half as much again. Own measurement.
 _END_PER_PX = 0.15
-_LEVEL_DIVISOR = sqrt(3)  # as in `ptmark.measure.budget`: two flanks, each a shift over this
 _STILL = (
     "Rest the camera on something, keep the part still, give more light so that the exposure "
     "is shorter, and take the photo again."
@@ -118,7 +118,7 @@ class Moved:
             flank = 1 / max(float(middle(slope[some])), 1e-3)
             still = sqrt(2 * pi) * self.still_px
             least = sqrt(max(flank**2 - still**2, 0.0))
-            doubt[i] = max(seen - least, 0.0) * _LEVEL_DIVISOR / 4
+            doubt[i] = max(seen - least, 0.0) * LEVEL_DIVISOR / 4
         return doubt
 
     def end_px(self, way: Array) -> Array:

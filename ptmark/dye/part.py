@@ -8,6 +8,7 @@ import cv2
 import numpy as np
 import numpy.typing as npt
 
+from ptmark.dye.beside import mean_width
 from ptmark.dye.broken import lies_on
 from ptmark.dye.closeup import close_up
 from ptmark.dye.coarse import Blob, CoarseLook
@@ -104,9 +105,9 @@ def _goes_on(photo: Photo, look: CoarseLook, whole: Contour, parts: list[Contour
     own = [one for one in parts if lies_on(one.outline_px, whole.outline_px)]
     if not own:
         return False
-    wide = max(_width(one) for one in own)
+    wide = max(mean_width(one.outline_px, one.area_px) for one in own)
     rest_px = whole.area_px - sum(one.area_px for one in own)
-    if _width(whole) > AS_NARROW * wide or rest_px < wide**2:
+    if mean_width(whole.outline_px, whole.area_px) > AS_NARROW * wide or rest_px < wide**2:
         return False
     seen = _seen(photo, look, whole.outline_px)
     if seen is None:
@@ -122,12 +123,6 @@ def _goes_on(photo: Photo, look: CoarseLook, whole: Contour, parts: list[Contour
     if not part.any() or not rest.any():
         return False
     return bool(np.median(colour[rest]) > AS_RED * np.median(colour[part]))
-
-
-def _width(one: Contour) -> float:
-    """Mean width, px."""
-    rim = cv2.arcLength(one.outline_px.astype(np.float32), closed=True)
-    return 2 * one.area_px / max(rim, 1e-6)
 
 
 def _dye_parts(

@@ -13,6 +13,7 @@ import numpy as np
 import numpy.typing as npt
 
 from ptmark.dye.ahead import goes_on_dark
+from ptmark.dye.beside import mean_width
 from ptmark.dye.contour import Contour
 from ptmark.dye.contrast import log_light, redness
 from ptmark.dye.dull import DULL, INKY
@@ -132,8 +133,7 @@ def _is_reddish(one: Contour, sight: Sight) -> bool:
 
 def _piece(one: Contour) -> _Piece | None:
     """It, where it is a thin line."""
-    rim = one.outline_px.astype(np.float32)
-    width = 2 * cv2.contourArea(rim) / max(cv2.arcLength(rim, closed=True), 1e-6)
+    width = mean_width(one.outline_px, cv2.contourArea(one.outline_px.astype(np.float32)))
     if width >= HAIRLINE_PX:
         return None
     *at, length = farthest(one.outline_px)

@@ -15,10 +15,8 @@ Ints = npt.NDArray[np.intp]
 # Of an outline's largest part, and px squared: less is a scrap between its vertices. A line
 # that hangs on a wide haze is no scrap, however small a share of it.
 _LEAST_SHARE, _LEAST_PART, _MOST_SCRAP = 0.1, 25.0, 100.0
-_LEAST_HAIR_PX, _HAIR_PX = (
-    1.0,
-    0.25,
-)  # from how far out on, and half the width, which is unknown
+# From how far out on a way is a hair, and half of its width, which is unknown.
+_LEAST_HAIR_PX, _HAIR_PX = 1.0, 0.25
 
 
 class Rings:

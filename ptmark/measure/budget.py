@@ -11,6 +11,7 @@ import numpy as np
 import numpy.typing as npt
 
 from ptmark.dye import EdgeQuality
+from ptmark.dye.edge import LEVEL_DIVISOR
 from ptmark.measure.figures import Figures
 from ptmark.measure.quantity import Quantity
 from ptmark.measure.relief import relief_u_mm
@@ -28,9 +29,6 @@ __all__ = ["OPERATOR_PX", "Edges", "quantities_of"]
 Array = npt.NDArray[np.float64]
 Budget = dict[str, Array]
 
-# The half-contrast level itself is known to about a tenth of the contrast: the shift between
-# 40 and 60 % is the half-width of a rectangular distribution (JCGM 100:2008, 4.3.7).
-LEVEL_DIVISOR = sqrt(3)
 LINEAR_RATIO = 3.0
 # What interpolation between pixels leaves in the place of an edge, px. Common practice, no
 # source.
