@@ -122,7 +122,10 @@ def _print(record: Record) -> None:
 
 
 def _print_photo(record: Record) -> None:
+    from ptmark.report.wording import judged_in, sized
+
     photo, scale = record.photo["file"], record.scale
+    inches = judged_in(record) == "in"
     if scale["reference"] is None:
         print(f"{photo}: no scale, {len(record.indications)} indications not measured")
     else:
@@ -134,6 +137,8 @@ def _print_photo(record: Record) -> None:
         least = "≥ " if any(least_of(one).values()) else ""
         length = f"{least + format(one['length_mm'], '.2f'):>7} ± {one['length_u_mm']:.2f} mm"
         width = f"{least + format(one['width_mm'], '.2f'):>6} ± {one['width_u_mm']:.2f} mm"
+        if inches:
+            length += f" ({sized(one, 'length', 'in')})"
         print(f"  {one['id']:>3}  {one['shape']:8}  length {length}  width {width}")
     if not record.indications:
         print("  no indication called")

@@ -8,7 +8,7 @@ import numpy.typing as npt
 from ptmark.record import Record, process_cautions
 from ptmark.report.lettering import Band, wrap
 from ptmark.report.palette import INK, NAVY, PALE, QUIET, SHADE
-from ptmark.report.table import COLUMNS, rows
+from ptmark.report.table import columns, rows
 from ptmark.report.verdict_words import verdict_line
 from ptmark.report.wording import (
     AID,
@@ -85,9 +85,6 @@ def _facts(band: Band, facts: list[tuple[str, str]], columns: int) -> None:
         band.skip(0.45)
 
 
-_SHARES = (0.06, 0.17, 0.16, 0.15, 0.15, 0.14, 0.17)
-
-
 def table_band(record: Record, width: int, unit: float) -> Picture:
     """The table of indications, in two columns where it is long."""
     band = Band(width, unit)
@@ -104,7 +101,7 @@ def table_band(record: Record, width: int, unit: float) -> Picture:
     for block in range(blocks):
         band.y = top
         x = band.pad + block * (room + 1.5 * unit)
-        _block(band, x, room, made[block * per : (block + 1) * per])
+        _block(band, x, room, made[block * per : (block + 1) * per], columns(record))
         deepest = max(deepest, band.y)
     band.y = deepest
     band.skip(0.35)
@@ -117,8 +114,15 @@ def table_band(record: Record, width: int, unit: float) -> Picture:
     return band.picture()
 
 
-def _block(band: Band, x: float, room: float, made: list[tuple[str, ...]]) -> None:
-    starts = [x + room * sum(_SHARES[:i]) for i in range(len(_SHARES))]
+def _block(
+    band: Band,
+    x: float,
+    room: float,
+    made: list[tuple[str, ...]],
+    heads: dict[str, float],
+) -> None:
+    shares = list(heads.values())
+    starts = [x + room * sum(shares[:i]) for i in range(len(shares))]
     size = 0.92 if room > 44 * band.unit else 0.8
     band.box(
         x - 0.3 * band.unit,
@@ -127,13 +131,13 @@ def _block(band: Band, x: float, room: float, made: list[tuple[str, ...]]) -> No
         band.y + 1.2 * band.unit,
         SHADE,
     )
-    for start, name in zip(starts, COLUMNS, strict=True):
+    for start, name in zip(starts, heads, strict=True):
         band.put(start, band.y, name, size=0.8 * size, color=QUIET)
     band.skip(1.5)
     for row in made:
         top, lines = band.y, 1
         for index, (start, text) in enumerate(zip(starts, row, strict=True)):
-            wide = room * _SHARES[index] - 0.3 * band.unit
+            wide = room * shares[index] - 0.3 * band.unit
             bold = index in {0, len(row) - 1}
             set_ = wrap(text, wide, size * band.unit, bold=bold)
             lines = max(lines, len(set_))

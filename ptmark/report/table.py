@@ -7,33 +7,57 @@ from ptmark.errors import ReportError
 from ptmark.files import csv_text, write_or_say
 from ptmark.least import Least
 from ptmark.record import FIGURES, Record, least_of, refuse_original
-from ptmark.report.wording import EMPTY, VERDICT_SIGN, called, measured, shape_words, sized
-
-__all__ = ["COLUMNS", "csv_bytes", "rows", "save", "write_csv"]
-
-COLUMNS = (
-    "",
-    "Shape",
-    "Length ± U, mm",
-    "Path ± U, mm",
-    "Width ± U, mm",
-    "Ratio ± U",
-    "Verdict",
+from ptmark.report.wording import (
+    EMPTY,
+    VERDICT_SIGN,
+    called,
+    judged_in,
+    measured,
+    shape_words,
+    sized,
 )
+
+__all__ = ["columns", "csv_bytes", "rows", "save", "write_csv"]
+
+_IN_MM = {
+    "": 0.06,
+    "Shape": 0.17,
+    "Length ± U, mm": 0.16,
+    "Path ± U, mm": 0.15,
+    "Width ± U, mm": 0.15,
+    "Ratio ± U": 0.14,
+    "Verdict": 0.17,
+}
+# Of a code in inches the length is told as the code's limits are, and in mm as it was measured.
+_IN_INCHES = {
+    "": 0.04,
+    "Shape": 0.115,
+    "Length ± U, in": 0.155,
+    "Length ± U, mm": 0.155,
+    "Path ± U, mm": 0.14,
+    "Width ± U, mm": 0.14,
+    "Ratio ± U": 0.13,
+    "Verdict": 0.125,
+}
 
 _CSV = ("id", "shape", "shape_sure", "kind", *FIGURES)
 
 
+def columns(record: Record) -> dict[str, float]:
+    """Heads of the table's columns and each one's share of the width."""
+    return _IN_INCHES if judged_in(record) == "in" else _IN_MM
+
+
 def rows(record: Record) -> list[tuple[str, ...]]:
-    """Text of the table, one row an indication, by `COLUMNS`; lengths in mm, U with k = 2."""
+    """Text of the table, one row an indication, by `columns`; U with k = 2."""
     stands = called(record)
+    inches = judged_in(record) == "in"
     return [
         (
             one["id"],
             shape_words(one),
-            sized(one, "length", unit=""),
-            sized(one, "path", unit=""),
-            sized(one, "width", unit=""),
+            *([sized(one, "length", "in", named=False)] if inches else []),
+            *(sized(one, what, named=False) for what in ("length", "path", "width")),
             measured(one["ratio"], one["ratio_u"], unit=""),
             f"{VERDICT_SIGN.get(stands[one['id']], '')} {stands[one['id']] or EMPTY}".strip(),
         )

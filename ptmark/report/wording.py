@@ -7,6 +7,7 @@ from typing import Any
 
 from ptmark.least import Least
 from ptmark.record import Record, departs, least_of
+from ptmark.units import MM_PER_IN
 
 __all__ = [
     "AID",
@@ -21,6 +22,7 @@ __all__ = [
     "deciding",
     "decision_rule_words",
     "disposition_words",
+    "judged_in",
     "limit_words",
     "measured",
     "plain_words",
@@ -108,15 +110,21 @@ def measured(value: float | None, u: float | None = None, unit: str = "mm") -> s
     return f"{pair} {_UNITS.get(unit, unit)}".rstrip()
 
 
-def sized(indication: dict[str, Any], what: str, unit: str = "mm") -> str:
-    """A row's ``length``, ``path`` or ``width``; "≥" where that is the least it can be.
+def sized(
+    indication: dict[str, Any], what: str, unit: str = "mm", *, named: bool = True
+) -> str:
+    """A row's ``length``, ``path`` or ``width`` in mm or in; "≥" where that is the least.
 
     Examples
     --------
-    >>> sized({"length_mm": 5.781, "length_u_mm": 0.1, "runs_out": True}, "length")
-    '≥ 5.78 ± 0.10 mm'
+    >>> crack = {"length_mm": 5.781, "length_u_mm": 0.1, "runs_out": True}
+    >>> sized(crack, "length"), sized(crack, "length", "in", named=False)
+    ('≥ 5.78 ± 0.10 mm', '≥ 0.228 ± 0.004')
     """
-    words = measured(indication[f"{what}_mm"], indication[f"{what}_u_mm"], unit)
+    by = MM_PER_IN if unit == "in" else 1.0
+    names = (f"{what}_mm", f"{what}_u_mm")
+    value, u = (None if indication[one] is None else indication[one] / by for one in names)
+    words = measured(value, u, unit).removesuffix("" if named else f" {unit}")
     return f"≥ {words}" if any(least_of(indication).values()) and words != EMPTY else words
 
 
@@ -255,6 +263,13 @@ def deciding(record: Record) -> list[dict[str, Any]]:
 def _share_of_limit(finding: dict[str, Any]) -> float:
     value, limit = finding["value"], finding["limit"]
     return (value + (finding["u"] or 0.0)) / limit if value is not None and limit else 0.0
+
+
+def judged_in(record: Record) -> str:
+    """The unit that the criteria's figures are in, "mm" or "in"; without any, "mm"."""
+    views = (view.evaluation or {"findings": ()} for view in record.views())
+    units = {found["unit"] for view in views for found in view["findings"]}
+    return "in" if units & {"in", "in2"} else "mm"
 
 
 def conformity_words(chance: float) -> str:

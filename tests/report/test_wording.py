@@ -8,7 +8,7 @@ import pytest
 from ptmark.report.dicom.indications import indications
 from ptmark.report.outlines import coco_json, geo_json
 from ptmark.report.sheet import sheet_bytes
-from ptmark.report.table import COLUMNS, csv_bytes, rows
+from ptmark.report.table import columns, csv_bytes, rows
 from ptmark.report.verdict_words import nothing_line, verdict_line
 from ptmark.report.wording import (
     called,
@@ -165,6 +165,24 @@ def test_table_row_of_a_named_kind_that_is_not_sure(weld):
     assert row[-1] == "✗ rejectable"
 
 
+def test_a_code_in_inches_has_lengths_told_in_inches_too(weld):
+    metric = weld[0]
+    found = [{**one, "unit": "in"} for one in metric.evaluation["findings"]]
+    in_inches = replace(metric, evaluation={**metric.evaluation, "findings": found})
+    first = metric.indications[0]
+    for record in (metric, in_inches):
+        made = [columns(record), *rows(record)]
+        assert {len(one) for one in made} == {len(columns(record))}
+        assert sum(columns(record).values()) == pytest.approx(1.0)
+    assert not any(" in" in head for head in columns(metric))
+    told = dict(zip(columns(in_inches), rows(in_inches)[0], strict=True))
+    value, u = (float(one) for one in told["Length ± U, in"].split(" ± "))
+    # 25.4 mm to the inch: international yard and pound agreement, 1959
+    assert value == pytest.approx(first["length_mm"] / 25.4, abs=0.0005)
+    assert u == pytest.approx(first["length_u_mm"] / 25.4, abs=0.0005)
+    assert told["Length ± U, mm"].startswith(f"{first['length_mm']:.2f} ±")
+
+
 @pytest.mark.parametrize(
     ("why", "said"),
     [("runs_out", "photo's edge"), ("covered", "cover"), ("ends_unsure", "ends may not show")],
@@ -174,7 +192,7 @@ def test_what_goes_on_unseen_is_given_as_the_least_it_can_be(weld, why, said):
     record, _ = weld
     cut = {**record.indications[0], why: True}
     again = replace(record, indications=[cut, *record.indications[1:]])
-    length = COLUMNS.index("Length ± U, mm")
+    length = list(columns(record)).index("Length ± U, mm")
     whole, least = rows(record), rows(again)
     assert least[0][length] == f"≥ {whole[0][length]}"
     assert least[1:] == whole[1:]

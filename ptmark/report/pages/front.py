@@ -12,7 +12,7 @@ from ptmark.report.pages.style import BOLD, PLAIN, color, grid, heading, text
 from ptmark.report.palette import NAVY, PALE, SHADE
 from ptmark.report.plate import draw_plate, frame_size
 from ptmark.report.set_words import photo_title
-from ptmark.report.table import COLUMNS, rows
+from ptmark.report.table import columns, rows
 from ptmark.report.verdict_words import nothing_line, verdict_line
 from ptmark.report.wording import (
     AID,
@@ -46,7 +46,6 @@ _FACTS = (
     "job_number",
 )
 _LETTER_PT = 7.5  # size of text on the printed photo
-_SHARES = (0.06, 0.17, 0.16, 0.15, 0.15, 0.15, 0.16)
 
 
 def front(
@@ -94,7 +93,8 @@ def _table(record: Record, width: float, *, explained: bool = True) -> list[Flow
     if not record.indications:
         return [Spacer(1, 5), text(nothing_line(record))]
     made = heading("Indications", top=7)
-    table = grid([COLUMNS, *rows(record)], [width * share for share in _SHARES])
+    heads = columns(record)
+    table = grid([tuple(heads), *rows(record)], [width * share for share in heads.values()])
     if not explained:
         return [*made, table]
     told = [text(plain_words(record), 8), text(table_note(record), 7, quiet=True)]

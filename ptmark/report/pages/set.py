@@ -142,8 +142,8 @@ def _seen_again(record: Record, width: float) -> list[Flowable]:
                 [
                     one["id"],
                     str(size["photo"]),
-                    sized(shown[size["photo"], one["id"]], "length", ""),
-                    sized(shown[size["photo"], one["id"]], "width", ""),
+                    sized(shown[size["photo"], one["id"]], "length", named=False),
+                    sized(shown[size["photo"], one["id"]], "width", named=False),
                     EMPTY if size["en"] is None else f"{size['en']:.2f}",
                     f"of record, {how}" if held else "",
                 ]
