@@ -110,12 +110,17 @@ def run(words: Sequence[str]) -> int:
     args = parser(asked).parse_args(words)
     try:
         _check_files(vars(args))
-        return int(args.run(args))
+        code = int(args.run(args))
+        sys.stdout.flush()  # or a reader that is gone shows only while Python ends
     except PtmarkError as exc:
         print(f"ptmark: {exc}", file=sys.stderr)
+    except BrokenPipeError:  # who reads has read enough, as `head` does: no error of ours
+        os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
     except OSError as exc:
         where = f"{exc.filename}: " if exc.filename else ""
         print(f"ptmark: {where}{exc.strerror or exc}", file=sys.stderr)
+    else:
+        return code
     return 1
 
 

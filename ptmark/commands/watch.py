@@ -58,7 +58,7 @@ def run(args: argparse.Namespace) -> int:
     finally:
         for one, handler in before.items():
             signal.signal(one, handler)
-    print("ptmark: stopped watching", file=sys.stderr)
+        print("ptmark: stopped watching", file=sys.stderr)
     return 0
 
 

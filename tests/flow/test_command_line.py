@@ -1,6 +1,9 @@
 """The command line as a script sees it."""
 
 import json
+import os
+import subprocess
+import sys
 
 import jsonschema
 import pytest
@@ -135,6 +138,16 @@ def test_the_weld_line_gives_its_length_and_course(photo_file, tmp_path):
     record = json.loads(out.read_text())
     assert record["weld_length_mm"] == pytest.approx(40.0, abs=0.3)  # drawn: 480 px at 12 px/mm
     assert record["weld_direction_deg"] == pytest.approx(0.0, abs=0.5)
+
+
+@pytest.mark.skipif(sys.platform == "win32", reason="its pipes end otherwise")
+def test_a_reader_that_has_read_enough_is_no_error():
+    reading, writing = os.pipe()
+    os.close(reading)  # as `| head` does once it has its lines; POSIX write(): EPIPE
+    words = [sys.executable, "-m", "ptmark", "criteria"]
+    done = subprocess.run(words, stdout=writing, stderr=subprocess.PIPE, check=False)
+    os.close(writing)
+    assert (done.returncode, done.stderr) == (1, b"")
 
 
 def test_card_pdf(tmp_path):
