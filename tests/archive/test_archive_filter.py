@@ -252,8 +252,7 @@ ONE_OR_TWO = st.builds(  # all at once mostly find nothing
 @pytest.mark.parametrize("few", [2000, 1], ids=["few", "many"])
 @settings(
     max_examples=250,
-    deadline=None,
-    suppress_health_check=[HealthCheck.function_scoped_fixture],
+    suppress_health_check=[HealthCheck.function_scoped_fixture, HealthCheck.too_slow],
 )
 @given(query=ONE_OR_TWO)
 def test_the_archive_finds_what_a_plain_filter_finds(shelf, monkeypatch, few, query):
@@ -275,8 +274,7 @@ def test_the_archive_finds_what_a_plain_filter_finds(shelf, monkeypatch, few, qu
 @pytest.mark.parametrize("few", [2000, 1], ids=["few", "many"])
 @settings(
     max_examples=100,
-    deadline=None,
-    suppress_health_check=[HealthCheck.function_scoped_fixture],
+    suppress_health_check=[HealthCheck.function_scoped_fixture, HealthCheck.too_slow],
 )
 @given(query=ONE_OR_TWO, far=st.integers(1, 40), limit=st.integers(1, 9))
 def test_a_page_that_stops_says_so_and_leaves_nothing_out(
@@ -312,8 +310,7 @@ def test_a_page_that_stops_says_so_and_leaves_nothing_out(
 
 @settings(
     max_examples=60,
-    deadline=None,
-    suppress_health_check=[HealthCheck.function_scoped_fixture],
+    suppress_health_check=[HealthCheck.function_scoped_fixture, HealthCheck.too_slow],
 )
 @given(
     query=ONE_OR_TWO,

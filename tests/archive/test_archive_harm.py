@@ -92,36 +92,43 @@ def test_a_changed_bit_of_the_write_ahead_log_is_found(tmp_path, make, share):
 def test_a_backup_while_two_write_is_whole_each_time(tmp_path, make):
     paths = [make(f"r-{n:02d}", count=1) for n in range(24)]
     folder = tmp_path / "archive"
-    errors, taken = [], []
+    errors, taken, half_copied = [], [], threading.Event()
 
     def write(turn):
         try:
             with open_archive(folder, by=f"writer {turn}") as archive:
-                for path in paths[turn::2]:
+                for number, path in enumerate(paths[turn::2]):
+                    if number == 8:  # however slow a copy is, one is made in the middle
+                        assert half_copied.wait(600)
                     add_record(archive, path)
                     taken.append(path.stem)
         except Exception as error:  # noqa: BLE001 - told below
             errors.append(error)
 
+    def copied(archive):
+        """Records in a copy made now, which is whole."""
+        before = set(taken)
+        back_up(archive, tmp_path / "copy")
+        with open_archive(tmp_path / "copy", read_only=True) as copy:
+            assert verify(copy).problems == []
+            there = {hit.record_id for hit in find_all(copy, Query())}
+        assert before <= there
+        return there
+
     with open_archive(folder) as archive:
         writers = [threading.Thread(target=write, args=(turn,)) for turn in range(2)]
         for one in writers:
             one.start()
-        rounds = sizes = 0
-        while any(one.is_alive() for one in writers):
-            before = set(taken)
-            back_up(archive, tmp_path / "copy")
-            with open_archive(tmp_path / "copy", read_only=True) as copy:
-                found = verify(copy)
-                there = {hit.record_id for hit in find_all(copy, Query())}
-            assert found.problems == []
-            assert before <= there
-            rounds, sizes = rounds + 1, sizes + (0 < len(there) < len(paths))
-        for one in writers:
-            one.join()
+        try:
+            while any(one.is_alive() for one in writers):
+                if 0 < len(copied(archive)) < len(paths):
+                    half_copied.set()
+        finally:
+            half_copied.set()
+            for one in writers:
+                one.join()
         assert errors == []
-        assert rounds >= 2
-        assert sizes >= 1  # at least one copy was made in the middle
+        assert len(copied(archive)) == len(paths)
         assert verify(archive).problems == []
 
 

@@ -456,7 +456,7 @@ def test_two_processes_write_at_once_and_one_is_killed(tmp_path, make):
             one.stdout.readline()
         one.send_signal(signal.SIGKILL)
         said = one.stdout.read().split("\n")[:-1]
-        rest = other.communicate(timeout=60)[0].split()[1:]
+        rest = other.communicate(timeout=600)[0].split()[1:]
     assert len(rest) == 30
     with open_archive(folder) as archive:
         there = {hit.record_id for hit in find_all(archive, Query())}

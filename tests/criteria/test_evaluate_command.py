@@ -351,7 +351,7 @@ def test_a_terminal_without_a_sign_shows_its_code(tmp_path):
         env=os.environ | {"PYTHONIOENCODING": "ascii"},
         capture_output=True,
         check=False,
-        timeout=60,
+        timeout=600,
     )
     assert said.returncode == 0
     assert b"ndication \\xe9 is" in said.stdout

@@ -137,7 +137,7 @@ def test_a_kill_while_saving_leaves_a_whole_file(tmp_path, record):
         check=False,
         capture_output=True,
         text=True,
-        timeout=60,
+        timeout=600,
     )
     assert done.returncode == 0, done.stderr
     assert int(done.stdout) >= 25  # the kills did fall among saves
