@@ -25,6 +25,7 @@ from ptmark.criteria.rough import (
 )
 from ptmark.criteria.scene import NEAR_DEG, Judged, Scene
 from ptmark.errors import CriteriaError, OutlineError
+from ptmark.hides import Hidden, Hides, that_hide
 from ptmark.least import Least, those
 
 __all__ = ["scene_from_json"]
@@ -65,9 +66,8 @@ def scene_from_json(document: Mapping[str, Any]) -> Scene:
     than 0.01 mm and its own uncertainty is noted as a caution. Widths and paths of many
     outlines are measured only where something hangs on them (`ptmark.criteria.rough`). Of a
     photo with a scale (``scale.reference``) an outline may be null: it was not measured.
-    ``conditions.colourless``, ``conditions.unlooked``, ``.unlooked_part``, ``.overexposed``,
-    ``.smoothed``, ``.coarse``, ``.unseen`` and ``.dense_haze`` tell what the photo cannot
-    show. Whatever else it holds is left alone, but for what says that its lengths are in
+    ``conditions`` tell by the reasons of `Hides` what the photo cannot show: how many places,
+    or true. Whatever else it holds is left alone, but for what says that its lengths are in
     another unit, and for a key that stands in place of one that is read, such as ``length_u``:
     passed over, either would make a verdict milder.
 
@@ -91,9 +91,6 @@ def scene_from_json(document: Mapping[str, Any]) -> Scene:
             f"{len(listed)} indications are more than {_MOST_INDICATIONS}", where="indications"
         )
     read, unmeasured = _read_all(listed, may_lack=_holds_a_map(document))
-    conditions = document.get("conditions")
-    if not isinstance(conditions, Mapping):
-        conditions = {}
     notes: list[str] = []
     known = Apart.of([one.outline for one in read])
     rough = roughly([one.outline for one in read], known) if read else []
@@ -109,16 +106,22 @@ def scene_from_json(document: Mapping[str, Any]) -> Scene:
         edges=edges_of(document.get("edges_mm")),
         notes=tuple(notes),
         unmeasured=unmeasured,
-        unseen=int(number_of(conditions, "unseen", "conditions", least=0.0) or 0),
-        dense_haze=int(number_of(conditions, "dense_haze", "conditions", least=0.0) or 0),
-        colourless=truth_of(conditions, "colourless", "conditions") or _said_so(document),
-        unlooked=truth_of(conditions, "unlooked", "conditions"),
-        unlooked_part=truth_of(conditions, "unlooked_part", "conditions"),
-        overexposed=truth_of(conditions, "overexposed", "conditions"),
-        smoothed=truth_of(conditions, "smoothed", "conditions"),
-        coarse=truth_of(conditions, "coarse", "conditions"),
+        hidden=_hidden(document),
         known=known,
     )
+
+
+def _hidden(document: Mapping[str, Any]) -> Hidden:
+    conditions = document.get("conditions")
+    if not isinstance(conditions, Mapping):
+        conditions = {}
+    told: dict[Hides, int | bool] = {
+        why: int(number_of(conditions, why, "conditions", least=0.0) or 0)
+        if why.is_counted
+        else truth_of(conditions, why, "conditions")
+        for why in Hides
+    }
+    return that_hide(told | ({Hides.COLOURLESS: True} if _said_so(document) else {}))
 
 
 def _said_so(document: Mapping[str, Any]) -> bool:

@@ -8,6 +8,7 @@ import numpy.typing as npt
 
 from ptmark.criteria.apart import Apart
 from ptmark.criteria.rough import Rough
+from ptmark.hides import Hidden
 from ptmark.least import Least
 
 __all__ = ["NEAR_DEG", "Judged", "Scene"]
@@ -55,14 +56,8 @@ class Scene:
     ``weld_direction_deg`` is the angle of the weld from the surface's x axis towards its y
     axis; ``edges`` are lines by name, each of shape (N, 2) in mm; ``notes`` are cautions about
     the scene itself, repeated by the evaluation. ``unmeasured`` names indications that could
-    not be measured, ``unseen`` counts the places that were too many to be looked at,
-    ``dense_haze`` those of haze or in creases that may hide an indication or be one, and
-    ``colourless`` tells that the photo cannot show dye, ``unlooked`` that nothing is marked and
-    nobody and no program has looked for it, ``unlooked_part`` that some of the examined
-    area lay outside that of the last look, ``overexposed`` that most of it cannot show pale
-    dye, ``smoothed`` that a filter took thin ends and faint ones out of the photo, ``coarse``
-    that its pixels are too large to show them. ``known`` holds what was worked out of the
-    outlines in reading them, so that it is not worked out twice.
+    not be measured; ``hidden`` is why the photo may not show all that is there. ``known`` holds
+    what was worked out of the outlines in reading them, so that it is not worked out twice.
     """
 
     indications: tuple[Judged, ...]
@@ -73,12 +68,5 @@ class Scene:
     edges: Mapping[str, tuple[npt.NDArray[np.float64], ...]] = field(default_factory=dict)
     notes: tuple[str, ...] = ()
     unmeasured: tuple[str, ...] = ()
-    unseen: int = 0
-    dense_haze: int = 0
-    colourless: bool = False
-    unlooked: bool = False
-    unlooked_part: bool = False
-    overexposed: bool = False
-    smoothed: bool = False
-    coarse: bool = False
+    hidden: Hidden = field(default_factory=dict)
     known: Apart | None = field(default=None, compare=False, repr=False)

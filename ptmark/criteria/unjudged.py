@@ -6,6 +6,7 @@ from ptmark.criteria.result import Finding
 from ptmark.criteria.rules import Rule
 from ptmark.criteria.touching import TOUCHING
 from ptmark.criteria.wording import amount
+from ptmark.hides import Hides
 from ptmark.least import Least
 
 __all__ = ["UNJUDGED", "not_judged"]
@@ -40,6 +41,58 @@ _LEAST = {
     ),
 }
 
+# The same of what a photo cannot show.
+_HIDES = {
+    Hides.OVEREXPOSED: (
+        "exposure",
+        "Most of the examined area is overexposed, and pale indications on it are lost. Take "
+        "another photo with a lower exposure.",
+    ),
+    Hides.COLOURLESS: (
+        "colour",
+        "The photo holds no colour, so that nothing is marked in it tells nothing. Take it in "
+        "colour, or trace what is there by hand.",
+    ),
+    Hides.UNLOOKED_PART: (
+        "searched",
+        "Some of the examined area lay outside what was looked over, so that nothing "
+        "marked there tells nothing. Look again.",
+    ),
+    Hides.UNLOOKED: (
+        "searched",
+        "The photo was not looked over, so that nothing is marked in it tells nothing. Look "
+        "for indications, or trace what is there by hand.",
+    ),
+    Hides.UNSEEN: (
+        "searched",
+        "Too many red places: {count} of them were not looked at closely, and "
+        "indications among them are not called. Mark a smaller examined area, or clean the "
+        "part again and repeat the test.",
+    ),
+    Hides.DENSE_HAZE: (
+        "searched",
+        "Places with haze or glow as dense as an indication, with pink in a crease, of uneven "
+        "colour, or as dense in much grain, which may hide one or be one: {count}. Clean the "
+        "part again and repeat the test; where it is grain, take the photo again in more "
+        "light.",
+    ),
+    Hides.SMOOTHED: (  # what filters cut off thin ends is not known, and no U holds it
+        "detail",
+        "The photo was smoothed or enlarged, or sharpened so strongly that it may have been "
+        "smoothed: thin ends and faint indications go so, and lengths are the least that they "
+        "can be. Take another photo with beauty and noise filters off, and use it as the "
+        "camera wrote it.",
+    ),
+    Hides.COARSE: (  # what is narrower than the pixels resolve is lost, however long it is
+        "detail",
+        "Too far, or a photo that was reduced: 1.5 mm is less than 10 pixels in the farthest "
+        "part of the examined area, where thin and faint indications are lost, or their ends. "
+        "Go closer, or take several photos in its place; in place of a copy that was sent or "
+        "scaled, use the photo as the camera wrote it. As an overview beside close-ups, give "
+        "each indication the letter that it has in one of these.",
+    ),
+}
+
 
 def not_judged(case: Case) -> list[Finding]:
     """One finding for each indication and each fact of the photo that nothing can judge.
@@ -51,10 +104,7 @@ def not_judged(case: Case) -> list[Finding]:
     nothing is there), "searched" (places that were too many to be looked at, or a photo not
     looked over) and "detail" (a photo that was smoothed, or too coarse).
     """
-    of_each = [*_not_whole(case), *_unmeasured(case)]
-    of_photo = [*_overexposed(case), *_colourless(case), *_unlooked(case), *_unseen(case)]
-    of_photo += [*_hazy(case), *_smoothed(case), *_coarse(case)]
-    return [*of_each, *of_photo]
+    return [*_not_whole(case), *_unmeasured(case), *_hidden(case)]
 
 
 def _not_whole(case: Case) -> list[Finding]:
@@ -73,16 +123,6 @@ def _not_whole(case: Case) -> list[Finding]:
     ]
 
 
-def _overexposed(case: Case) -> list[Finding]:
-    if not case.scene.overexposed:
-        return []
-    says = (
-        "Most of the examined area is overexposed, and pale indications on it are lost. Take "
-        "another photo with a lower exposure."
-    )
-    return [_undecided(case, "exposure", says)]
-
-
 def _unmeasured(case: Case) -> list[Finding]:
     return [
         _undecided(
@@ -96,82 +136,17 @@ def _unmeasured(case: Case) -> list[Finding]:
     ]
 
 
-def _colourless(case: Case) -> list[Finding]:
-    scene = case.scene
-    if not scene.colourless or scene.indications or scene.unmeasured:
-        return []
-    says = (
-        "The photo holds no colour, so that nothing is marked in it tells nothing. Take it in "
-        "colour, or trace what is there by hand."
-    )
-    return [_undecided(case, "colour", says)]
-
-
-def _unlooked(case: Case) -> list[Finding]:
-    scene = case.scene
-    if scene.unlooked_part:
-        says = (
-            "Some of the examined area lay outside what was looked over, so that nothing "
-            "marked there tells nothing. Look again."
-        )
-        return [_undecided(case, "searched", says)]
-    if not scene.unlooked or scene.indications or scene.unmeasured:
-        return []
-    says = (
-        "The photo was not looked over, so that nothing is marked in it tells nothing. Look "
-        "for indications, or trace what is there by hand."
-    )
-    return [_undecided(case, "searched", says)]
-
-
-def _unseen(case: Case) -> list[Finding]:
-    if not case.scene.unseen:
-        return []
-    says = (
-        f"Too many red places: {case.scene.unseen} of them were not looked at closely, and "
-        "indications among them are not called. Mark a smaller examined area, or clean the "
-        "part again and repeat the test."
-    )
-    return [_undecided(case, "searched", says)]
-
-
-def _hazy(case: Case) -> list[Finding]:
-    if not case.scene.dense_haze:
-        return []
-    says = (
-        "Places with haze or glow as dense as an indication, with pink in a crease, of uneven "
-        "colour, or as dense in much grain, which may hide one or be one: "
-        f"{case.scene.dense_haze}. Clean the part again and repeat the test; where it is "
-        "grain, take the photo again in more light."
-    )
-    return [_undecided(case, "searched", says)]
-
-
-def _smoothed(case: Case) -> list[Finding]:
-    """What filters cut off thin ends is not known, and no U holds it."""
-    if not case.scene.smoothed:
-        return []
-    says = (
-        "The photo was smoothed or enlarged, or sharpened so strongly that it may have been "
-        "smoothed: thin ends and faint indications go so, and lengths are the least that they "
-        "can be. Take another photo with beauty and noise filters off, and use it as the "
-        "camera wrote it."
-    )
-    return [_undecided(case, "detail", says)]
-
-
-def _coarse(case: Case) -> list[Finding]:
-    """What is narrower than the pixels resolve is lost, however long it is."""
-    if not case.scene.coarse:
-        return []
-    says = (
-        "Too far, or a photo that was reduced: 1.5 mm is less than 10 pixels in the farthest "
-        "part of the examined area, where thin and faint indications are lost, or their ends. "
-        "Go closer, or take several photos in its place; in place of a copy that was sent or "
-        "scaled, use the photo as the camera wrote it. As an overview beside close-ups, give "
-        "each indication the letter that it has in one of these."
-    )
-    return [_undecided(case, "detail", says)]
+def _hidden(case: Case) -> list[Finding]:
+    """What the photo cannot show."""
+    hidden, scene = case.scene.hidden, case.scene
+    passed = set() if Hides.UNLOOKED_PART not in hidden else {Hides.UNLOOKED}
+    if scene.indications or scene.unmeasured:
+        passed |= {Hides.COLOURLESS, Hides.UNLOOKED}  # what is marked can be judged
+    return [
+        _undecided(case, rule, says.format(count=hidden[why]))
+        for why, (rule, says) in _HIDES.items()
+        if why in hidden and why not in passed
+    ]
 
 
 def _undecided(case: Case, rule: str, says: str, *ids: str) -> Finding:

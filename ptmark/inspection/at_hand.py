@@ -14,9 +14,9 @@ from ptmark.errors import PtmarkError, ScaleError, UsageError
 from ptmark.inspection.again import open_again
 from ptmark.inspection.changing import Changing
 from ptmark.inspection.state import Marked, State
-from ptmark.inspection.workings import Workings
+from ptmark.inspection.workings import Look, Workings
 from ptmark.measure import Measurement
-from ptmark.photo import CameraProfile, Photo, open_photo
+from ptmark.photo import CameraProfile, Photo, PhotoInfo, open_photo
 from ptmark.scale import Reference, SurfaceMap
 
 __all__ = ["AtHand"]
@@ -122,6 +122,33 @@ class AtHand(Changing):
             except ScaleError as exc:
                 self.surface_error = exc
 
+    # -- any photo of the set: what is at hand of it, else what is kept or opened again
+    def _has_at_hand(self, info: PhotoInfo) -> bool:
+        return self.photo is not None and self.photo.info.sha256 == info.sha256
+
+    def photo_of(self, info: PhotoInfo) -> Photo:
+        """A photo of the set; PhotoError where it cannot be opened again."""
+        here = self.photo
+        return here if here is not None and self._has_at_hand(info) else open_again(info)
+
+    def surface_of(self, state: State, info: PhotoInfo) -> SurfaceMap | None:
+        """The surface of a photo of the set; None where it has no scale, or a refused one."""
+        if self._has_at_hand(info):
+            return self.surface
+        if state.reference is None:
+            return None
+        try:
+            return self.workings.surface(state.reference, info, None)
+        except ScaleError:
+            return None
+
+    def look_of(self, info: PhotoInfo) -> Look:
+        """What the last look at a photo of the set left out, and its haze."""
+        if self._has_at_hand(info):
+            return self.left_out, self.haze
+        return self.workings.look_of(info)
+
+    # -- the photo at hand
     def marked(self, name: str) -> Marked:
         """The outline with this letter."""
         for one in self.state.marked:

@@ -17,7 +17,7 @@ import numpy.typing as npt
 from ptmark.criteria.rule_files import rules_again
 from ptmark.dye import EdgeQuality, LeftOut
 from ptmark.errors import RecordError, ScaleError
-from ptmark.inspection.set_results import look_of
+from ptmark.hides import Hides
 from ptmark.inspection.whole import Inspection, Marked, State
 from ptmark.inspection.workings import Look
 from ptmark.photo import CameraProfile, Photo, PhotoInfo, open_photo
@@ -80,7 +80,7 @@ _NO_LOOK: dict[str, Any] = {"left_out": [], "haze": None}
 
 
 def _look_to_json(inspection: Inspection, info: PhotoInfo, state: State) -> dict[str, Any]:
-    left_out, haze = look_of(inspection, info)
+    left_out, haze = inspection.look_of(info)
     outlines = ((one, points(one.outline_px, OUTLINE_DIGITS)) for one in left_out)
     blobs = [{"outline_px": outline, "reason": one.reason} for one, outline in outlines]
     searched = inspection.workings.searched.to_json(info.sha256, state)
@@ -191,8 +191,8 @@ def _view_to_json(view: Record, photo: Path) -> dict[str, Any]:
         "look": {
             "left_out": view.left_out,
             "haze": view.conditions["haze"],
-            "looked": not view.conditions.get("unlooked"),
-            "leaves_out": view.conditions.get("unlooked_part", False),
+            "looked": not view.conditions.get(Hides.UNLOOKED),
+            "leaves_out": view.conditions.get(Hides.UNLOOKED_PART, False),
         },
         "relief_mm": view.conditions["relief_mm"],
         # with the weld's two points it may be the distance between them

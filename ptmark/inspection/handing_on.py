@@ -1,6 +1,7 @@
 """What an inspection hands on: its scene to the criteria, its whole to the record."""
 
 from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
 from math import atan2, degrees, hypot
 from types import MappingProxyType
 from typing import Any, NamedTuple
@@ -8,7 +9,8 @@ from typing import Any, NamedTuple
 import numpy as np
 
 from ptmark.criteria import Evaluation, Judged, Scene
-from ptmark.dye import LeftOut, Remark, dense_places, unseen_places
+from ptmark.dye import LeftOut, Remark
+from ptmark.hides import Hidden
 from ptmark.inspection.distances import Shares, shares_of
 from ptmark.inspection.edges import edge_u_of, edges_of
 from ptmark.inspection.state import Marked, State
@@ -18,8 +20,8 @@ from ptmark.record import Entry, Record, build_record, given_json
 from ptmark.scale import SurfaceMap
 
 __all__ = [
-    "Blind",
     "Distances",
+    "Worked",
     "chosen_of",
     "distances_of",
     "record_of",
@@ -27,25 +29,15 @@ __all__ = [
     "weld_of",
 ]
 
-Measured = Sequence[tuple[Marked, Measurement | None]]
 
+@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
+class Worked:
+    """One photo of the set with what follows from its state; ``surface`` None without scale."""
 
-class Blind(NamedTuple):
-    """What a photo cannot show.
-
-    ``colourless``: nothing is marked because it holds no colour; ``overexposed``: pale dye in
-    most of its examined area; ``unlooked``: nothing is marked because it was not looked over;
-    ``unlooked_part``: that some of the examined area lay outside that of the last look;
-    ``smoothed``: thin ends and faint ones, which a filter took away; ``coarse``: the same, for
-    which its pixels are too large.
-    """
-
-    colourless: bool = False
-    overexposed: bool = False
-    unlooked: bool = False
-    unlooked_part: bool = False
-    smoothed: bool = False
-    coarse: bool = False
+    state: State
+    info: PhotoInfo
+    surface: SurfaceMap | None
+    measured: tuple[tuple[Marked, Measurement | None], ...]
 
 
 class Distances(NamedTuple):
@@ -55,8 +47,9 @@ class Distances(NamedTuple):
     shares: Mapping[str, Shares]
 
 
-def distances_of(measured: Measured, state: State, surface: SurfaceMap | None) -> Distances:
+def distances_of(photo: Worked) -> Distances:
     """Those of one photo; none without a surface."""
+    state, surface, measured = photo.state, photo.surface, photo.measured
     if surface is None:
         return Distances({}, {})
     return Distances(
@@ -65,20 +58,18 @@ def distances_of(measured: Measured, state: State, surface: SurfaceMap | None) -
 
 
 def scene_of(
-    measured: Measured,
-    state: State,
-    surface: SurfaceMap | None,
+    photo: Worked,
     sizes: Mapping[str, Measurement] = MappingProxyType({}),
     *,
     known: Distances,
-    left_out: Sequence[LeftOut],
-    blind: Blind,
+    hidden: Hidden,
 ) -> Scene:
     """The indications as the criteria take them, with what leaves a verdict open.
 
     ``sizes`` holds, by letter, the measurement that an indication's length, path and width are
     taken from where another photo of the set shows it too; its place stays this photo's.
     """
+    state, surface, measured = photo.state, photo.surface, photo.measured
     length_mm, direction_deg = weld_of(state, surface)
     return Scene(
         indications=tuple(
@@ -98,14 +89,7 @@ def scene_of(
         diameter_mm=state.diameter_mm,
         edges={} if surface is None else edges_of(state, surface),
         unmeasured=tuple(one.id for one, made in measured if made is None),
-        unseen=unseen_places(left_out),
-        dense_haze=dense_places(one.reason for one in left_out),
-        unlooked=blind.unlooked,
-        unlooked_part=blind.unlooked_part,
-        colourless=blind.colourless,
-        overexposed=blind.overexposed,
-        smoothed=blind.smoothed,
-        coarse=blind.coarse,
+        hidden=hidden,
     )
 
 
@@ -123,39 +107,33 @@ def weld_of(state: State, surface: SurfaceMap | None) -> tuple[float | None, flo
 
 
 def record_of(
-    measured: Measured,
-    state: State,
+    photo: Worked,
     *,
-    info: PhotoInfo,
-    surface: SurfaceMap | None,
     known: Distances,
     look: tuple[Sequence[LeftOut], float | None],
-    blind: Blind,
+    hidden: Hidden,
     evaluation: Evaluation | None,
     remarks: Sequence[Remark],
     stamp: tuple[str | None, str | None],
 ) -> Record:
-    """The inspection as a record; what is missing stays empty there.
+    """One photo's part of the inspection as a record; what is missing stays empty there.
 
-    ``stamp`` is its id and its time, new where None.
+    ``look`` is what the last look left out, and its haze; ``hidden`` why the photo may not show
+    all that is there. ``stamp`` is its id and its time, new where None.
     """
+    state, surface = photo.state, photo.surface
     weld_length_mm, weld_direction_deg = weld_of(state, surface)
     edges = {} if surface is None else edges_of(state, surface)
     return build_record(
-        info=info,
+        info=photo.info,
         surface=surface,
         reference=state.reference,
         entries=[
             _entry(one, made, known.edge_u.get(one.id), known.shares.get(one.id))
-            for one, made in measured
+            for one, made in photo.measured
         ],
         left_out=look[0],
-        unlooked=blind.unlooked,
-        unlooked_part=blind.unlooked_part,
-        colourless=blind.colourless,
-        overexposed=blind.overexposed,
-        smoothed=blind.smoothed,
-        coarse=blind.coarse,
+        hidden=hidden,
         evaluation=evaluation,
         conditions=Conditions(relief_mm=state.relief_mm),
         fields=state.fields,

@@ -1,40 +1,30 @@
 """What follows from the states of all photos of an inspection, up to the record."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from functools import cached_property
 
-from ptmark.criteria import Evaluation, Scene, evaluate
-from ptmark.errors import PtmarkError, ScaleError
-from ptmark.inspection.again import open_again
+from ptmark.criteria import Evaluation, evaluate
+from ptmark.errors import PtmarkError
+from ptmark.hides import Hidden
 from ptmark.inspection.at_hand import AtHand
-from ptmark.inspection.handing_on import Blind, Distances, distances_of, record_of, scene_of
+from ptmark.inspection.handing_on import (
+    Distances,
+    Worked,
+    distances_of,
+    record_of,
+    scene_of,
+)
+from ptmark.inspection.hiding import hidden_in
 from ptmark.inspection.set_sizes import Sizes, sizes_of
 from ptmark.inspection.state import Marked, State
-from ptmark.inspection.workings import Look
 from ptmark.measure import Measurement
-from ptmark.photo import Photo, PhotoInfo
+from ptmark.photo import PhotoInfo
 from ptmark.record import Record, joined
 from ptmark.scale import SurfaceMap
 from ptmark.series import Timed, timed
 
-__all__ = [
-    "Results",
-    "Worked",
-    "blind_of",
-    "look_of",
-    "results_of",
-]
-
-
-@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
-class Worked:
-    """One photo of the set with what follows from its state; ``surface`` None without scale."""
-
-    state: State
-    info: PhotoInfo
-    surface: SurfaceMap | None
-    measured: tuple[tuple[Marked, Measurement | None], ...]
+__all__ = ["Results", "results_of"]
 
 
 class Results:
@@ -70,28 +60,28 @@ class Results:
     @cached_property
     def known(self) -> tuple[Distances, ...]:
         """How well distances are known in each photo, for its verdict and its record."""
-        return tuple(distances_of(one.measured, one.state, one.surface) for one in self.photos)
+        return tuple(distances_of(one) for one in self.photos)
 
     def evaluations(self, inspection: AtHand) -> list[Evaluation | None]:
         """Each photo judged on its own surface; None where it has no scale, or no criteria."""
-        profile, rule = inspection.profile, inspection.state.decision_rule
-        return [
-            None
-            if profile is None or one.surface is None
-            else evaluate(profile, self._scene(one, known, inspection), rule)
-            for one, known in zip(self.photos, self.known, strict=True)
-        ]
+        photos = zip(self.photos, self.known, strict=True)
+        return [self._judged(one, known, inspection) for one, known in photos]
 
-    def _scene(self, one: Worked, known: Distances, inspection: AtHand) -> Scene:
-        return scene_of(
-            one.measured,
-            one.state,
-            one.surface,
-            self.sizes,
-            known=known,
-            left_out=look_of(inspection, one.info)[0],
-            blind=blind_of(inspection, one.info, one.state, one.surface, one.measured),
-        )
+    def _judged(
+        self,
+        one: Worked,
+        known: Distances,
+        inspection: AtHand,
+        hidden: Hidden | None = None,
+    ) -> Evaluation | None:
+        """One of them; ``hidden`` is asked for where it is not given, which may open it."""
+        profile = inspection.profile
+        if profile is None or one.surface is None:
+            return None
+        if hidden is None:
+            hidden = hidden_in(one, inspection)
+        scene = scene_of(one, self.sizes, known=known, hidden=hidden)
+        return evaluate(profile, scene, inspection.state.decision_rule)
 
     def record(self, inspection: AtHand, record_id: str | None, created: str | None) -> Record:
         """The whole set as one record.
@@ -102,26 +92,22 @@ class Results:
             If a photo is needed again and cannot be opened.
         """
         alone, parts = len(self.photos) == 1, []
-        judged = self.evaluations(inspection)
-        for one, known, evaluation in zip(self.photos, self.known, judged, strict=True):
-            look = look_of(inspection, one.info)
+        for one, known in zip(self.photos, self.known, strict=True):
+            hidden, look = hidden_in(one, inspection), inspection.look_of(one.info)
             # The disposition is that of the set, not of each photo.
             state = one.state if alone else replace(one.state, decision="", decision_reason="")
             part = record_of(
-                one.measured,
-                state,
-                info=one.info,
-                surface=one.surface,
+                replace(one, state=state),
                 known=known,
                 look=look,
-                blind=blind_of(inspection, one.info, one.state, one.surface, one.measured),
-                evaluation=evaluation,
+                hidden=hidden,
+                evaluation=self._judged(one, known, inspection, hidden),
                 remarks=inspection.workings.remarks(
                     one.state,
                     one.surface,
                     look,
                     inspection.profile,
-                    lambda info=one.info: _photo_of(inspection, info),  # type: ignore[misc]
+                    lambda info=one.info: inspection.photo_of(info),  # type: ignore[misc]
                 ),
                 stamp=(record_id, created),
             )
@@ -146,7 +132,7 @@ def results_of(inspection: AtHand) -> Results:
     made = []
     for state in inspection.state.photos:
         info = state.info or here.info
-        surface = _surface_of(inspection, state, info)
+        surface = inspection.surface_of(state, info)
         measured = tuple(
             (one, _measured(inspection, one, surface, state, info))
             for one in state.marked
@@ -167,21 +153,6 @@ def _times(photos: Sequence[Worked], inspection: AtHand) -> Timed | None:
         return None
 
 
-def _is_here(inspection: AtHand, info: PhotoInfo) -> bool:
-    return inspection.photo is not None and inspection.photo.info.sha256 == info.sha256
-
-
-def _surface_of(inspection: AtHand, state: State, info: PhotoInfo) -> SurfaceMap | None:
-    if _is_here(inspection, info):
-        return inspection.surface
-    if state.reference is None:
-        return None
-    try:
-        return inspection.workings.surface(state.reference, info, None)
-    except ScaleError:
-        return None
-
-
 def _measured(
     inspection: AtHand,
     one: Marked,
@@ -192,62 +163,5 @@ def _measured(
     if surface is None:
         return None
     return inspection.workings.measurement_in_view(
-        one, surface, state.relief_mm, lambda: _photo_of(inspection, info), state.marked
+        one, surface, state.relief_mm, lambda: inspection.photo_of(info), state.marked
     )
-
-
-def look_of(inspection: AtHand, info: PhotoInfo) -> Look:
-    """What the last look at a photo of the set left out, and its haze."""
-    if _is_here(inspection, info):
-        return inspection.left_out, inspection.haze
-    return inspection.workings.look_of(info)
-
-
-def blind_of(
-    inspection: AtHand,
-    info: PhotoInfo,
-    state: State,
-    surface: SurfaceMap | None,
-    marked: Sequence[object],
-) -> Blind:
-    """What a photo of the set cannot show; it is opened once where that is not known."""
-
-    def photo() -> Photo:
-        return _photo_of(inspection, info)
-
-    known, searched = inspection.workings.blindness, inspection.workings.searched
-    colourless = not marked and known.colourless(info, photo)
-    unlooked = not state.marked and not searched.whole(info.sha256, state)
-    return Blind(
-        colourless=colourless,
-        overexposed=known.overexposed(state, info, photo),
-        smoothed=known.smoothed(state, surface, info, photo),
-        coarse=known.coarse(state, surface) and not _is_overview(inspection, info, state),
-        unlooked=unlooked and not colourless,  # which says why
-        unlooked_part=bool(state.marked) and searched.leaves_out(info.sha256, state),
-    )
-
-
-def _is_overview(inspection: AtHand, info: PhotoInfo, state: State) -> bool:
-    """Whether photos that are not coarse show every indication that this one shows, if any."""
-    names, chosen, here = _letters(state), inspection.state.sizes_from, inspection.photo
-    if not names or any(chosen.get(name) == info.sha256 for name in names):
-        return False
-    close: set[str] = set()
-    for other in inspection.state.photos:
-        of = other.info or (None if here is None else here.info)
-        if of is None or of.sha256 == info.sha256:
-            continue
-        surface = _surface_of(inspection, other, of)
-        if surface is not None and not inspection.workings.blindness.coarse(other, surface):
-            close |= _letters(other)
-    return names <= close
-
-
-def _letters(state: State) -> set[str]:
-    return {one.id for one in state.marked if one.standing != "dropped"}
-
-
-def _photo_of(inspection: AtHand, info: PhotoInfo) -> Photo:
-    here = inspection.photo
-    return here if here is not None and _is_here(inspection, info) else open_again(info)

@@ -24,9 +24,9 @@ from ptmark.dye import (
 from ptmark.dye.haze import UNEVEN
 from ptmark.errors import OutlineError, UsageError
 from ptmark.inspection.at_hand import AtHand
-from ptmark.inspection.handing_on import Blind, distances_of, scene_of
+from ptmark.inspection.handing_on import Worked, distances_of, scene_of
+from ptmark.inspection.hiding import hidden_in
 from ptmark.inspection.photo_set import PhotoSet
-from ptmark.inspection.set_results import blind_of
 from ptmark.inspection.state import Marked, State, check_outline, free_letter, with_suggested
 from ptmark.measure import Measurement, with_own_hand
 from ptmark.photo import Photo
@@ -167,18 +167,14 @@ class Inspection(AtHand):
 
     def scene(self) -> Scene:
         """The indications of the photo at hand as the criteria take them."""
-        measured, photo = self._measured(), self.photo
-        return scene_of(
-            measured,
-            self.state,
-            self.surface,
-            self.photos.sizes(),
-            known=distances_of(measured, self.state, self.surface),
-            left_out=self.left_out,
-            blind=Blind()
-            if photo is None
-            else blind_of(self, photo.info, self.state, self.surface, measured),
+        photo, measured = self.photo, tuple(self._measured())
+        if photo is None:
+            return Scene(indications=(), unmeasured=tuple(one.id for one, _ in measured))
+        here = Worked(
+            state=self.state, info=photo.info, surface=self.surface, measured=measured
         )
+        sizes, known = self.photos.sizes(), distances_of(here)
+        return scene_of(here, sizes, known=known, hidden=hidden_in(here, self))
 
     def evaluation(self) -> Evaluation | None:
         """The verdict under the chosen profile; None without a profile or a surface."""

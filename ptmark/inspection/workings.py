@@ -28,9 +28,9 @@ from ptmark.dye import (
 from ptmark.errors import OutlineError, ScaleError
 from ptmark.inspection.again import open_again
 from ptmark.inspection.area import outside_remark
-from ptmark.inspection.blindness import Blindness
 from ptmark.inspection.hollow import hollow_remark, is_hollow
 from ptmark.inspection.looking_over import crown_remark, on_weld_remark, remarks_on
+from ptmark.inspection.photo_facts import PhotoFacts
 from ptmark.inspection.searched import Searched
 from ptmark.inspection.state import Marked, State
 from ptmark.least import Least, those
@@ -71,7 +71,7 @@ class Workings:
         self._looks: dict[str, Look] = {}
         self.searched = Searched()
         self._told: dict[tuple[_Question, int], tuple[object, bool]] = {}
-        self.blindness = Blindness()
+        self.facts = PhotoFacts()
 
     def copy(self) -> "Workings":
         """The same on its own, for a worker thread."""
@@ -80,7 +80,7 @@ class Workings:
         other._measured, other._remarked = dict(self._measured), dict(self._remarked)
         other._looks, other._told = dict(self._looks), dict(self._told)
         other.searched = self.searched.copy()
-        other.blindness = self.blindness.copy()
+        other.facts = self.facts.copy()
         return other
 
     def learn(self, other: "Workings") -> None:
@@ -89,7 +89,7 @@ class Workings:
         self._measured.update(other._measured)
         self._remarked.update(other._remarked)
         self._told.update(other._told)
-        self.blindness.learn(other.blindness)
+        self.facts.learn(other.facts)
 
     def begin(self, sha256: str) -> None:
         """Forget everything but the surfaces of this photo."""

@@ -11,8 +11,9 @@ import numpy.typing as npt
 
 import ptmark
 from ptmark.criteria import Evaluation
-from ptmark.dye import LeftOut, dense_places, unseen_places
+from ptmark.dye import LeftOut
 from ptmark.errors import RecordError
+from ptmark.hides import Hidden
 from ptmark.least import Least
 from ptmark.measure import Conditions
 from ptmark.photo import PhotoInfo
@@ -45,12 +46,7 @@ def build_record(  # noqa: PLR0913 - one argument for each part of the record, b
     reference: Reference | None = None,
     entries: Sequence[Entry],
     left_out: Sequence[LeftOut],
-    colourless: bool = False,
-    unlooked: bool = False,
-    unlooked_part: bool = False,
-    overexposed: bool = False,
-    smoothed: bool = False,
-    coarse: bool = False,
+    hidden: Hidden = MappingProxyType({}),
     evaluation: Evaluation | None,
     conditions: Conditions,
     fields: dict[str, str],
@@ -81,18 +77,8 @@ def build_record(  # noqa: PLR0913 - one argument for each part of the record, b
     entries : sequence of Entry
     left_out : sequence of LeftOut
         Blobs the suggestions left out.
-    colourless : bool
-        Whether nothing is marked because the photo holds no colour.
-    unlooked : bool
-        Whether nothing is marked because the photo was not looked over.
-    unlooked_part : bool
-        Whether some of the examined area lay outside that of the last look.
-    overexposed : bool
-        Whether most of the examined area is, so that pale indications cannot be seen.
-    smoothed : bool
-        Whether a filter took thin ends and faint indications out of the photo.
-    coarse : bool
-        Whether its pixels are too large to show thin and faint indications.
+    hidden : mapping of Hides to int
+        Why the photo may not show all that is there.
     evaluation : Evaluation or None
     conditions : Conditions
     fields : dict of str to str
@@ -131,16 +117,6 @@ def build_record(  # noqa: PLR0913 - one argument for each part of the record, b
         raise RecordError(f"the letter {twin} stands for two indications", where="record")
     now = datetime.now(UTC).isoformat(timespec="seconds").replace("+00:00", "Z")
     places = places_px(entries, surface)
-    hides = {
-        "unseen": unseen_places(left_out),
-        "dense_haze": dense_places(one.reason for one in left_out),
-        "colourless": colourless,
-        "unlooked": unlooked,
-        "unlooked_part": unlooked_part,
-        "overexposed": overexposed,
-        "smoothed": smoothed,
-        "coarse": coarse,
-    }
     return Record(
         id=record_id or str(uuid.uuid4()),
         created=created or now,
@@ -150,7 +126,7 @@ def build_record(  # noqa: PLR0913 - one argument for each part of the record, b
         conditions={
             "relief_mm": number(conditions.relief_mm, 6),
             "haze": share(haze),
-            **{name: told for name, told in hides.items() if told},
+            **{why.value: count if why.is_counted else True for why, count in hidden.items()},
         },
         area_px=None if area_px is None else points(area_px, 2),
         indications=[_indication(one, places[one.id]) for one in entries],

@@ -1,25 +1,12 @@
 """The verdict in one word and one sentence, and what is said where nothing is marked."""
 
 from ptmark.criteria import UNJUDGED
+from ptmark.hides import Hides
 from ptmark.record import Record
 from ptmark.report.set_words import set_sentence
 from ptmark.report.wording import deciding
 
 __all__ = ["nothing_line", "verdict_line"]
-
-# Conditions of a photo in which nothing marked does not tell that nothing is there.
-_HIDES = frozenset(
-    {
-        "coarse",
-        "colourless",
-        "dense_haze",
-        "overexposed",
-        "smoothed",
-        "unlooked",
-        "unlooked_part",
-        "unseen",
-    }
-)
 
 
 def verdict_line(record: Record) -> tuple[str, str]:
@@ -52,6 +39,6 @@ def verdict_line(record: Record) -> tuple[str, str]:
 
 def nothing_line(record: Record) -> str:
     """What stands in place of a table without rows: not that nothing is there to be found."""
-    if not _HIDES.isdisjoint(record.conditions):
+    if any(why in record.conditions for why in Hides):
         return "No indications are marked; see the cautions for what the photo cannot show."
     return "No indications were found in the examined area."

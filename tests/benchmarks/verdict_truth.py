@@ -29,6 +29,7 @@ from stress_shop import render
 
 from ptmark.criteria import evaluate, load_profile, scene_from_json
 from ptmark.errors import PtmarkError
+from ptmark.hides import Hides
 from ptmark.inspection import Inspection
 from ptmark.photo import Photo, open_photo
 from ptmark.scale import CardReference, LineReference, RectangleReference
@@ -176,7 +177,8 @@ def cases(shot, accepted=False):
         true = scene_from_json({"indications": listed, "thickness_mm": THICKNESS_MM})
         seen = own.scene()
         if what != "photo":
-            seen = replace(seen, coarse=False)  # its pixels are as large as they were
+            hidden = {why: told for why, told in seen.hidden.items() if why != Hides.COARSE}
+            seen = replace(seen, hidden=hidden)  # its pixels are as large as they were
         for profile in PROFILES:
             told = evaluate(loaded(profile), true)
             if told.verdict == asked:

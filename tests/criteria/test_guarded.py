@@ -6,6 +6,7 @@ from scipy.stats import norm
 from ptmark.criteria import evaluate, load_profile
 from ptmark.criteria.case import conformity
 from ptmark.errors import CriteriaError
+from ptmark.hides import Hides
 
 
 def judge(name, scene, decision="guarded"):
@@ -215,17 +216,22 @@ def test_what_may_be_any_larger_is_never_acceptable(
     assert judge("iso-23277-2", build.scene(whole), decision).verdict != "undecided"
 
 
+def hiding(why, count=1):
+    """The member of a scene that tells what its photo cannot show."""
+    return {"hidden": {Hides(why): count}}
+
+
 @pytest.mark.parametrize("decision", ["guarded", "simple"])
 @pytest.mark.parametrize(
     ("fact", "rule", "ids"),
     [
         ({"unmeasured": ("C",)}, "measured", ("C",)),
-        ({"unseen": 3}, "searched", ()),
-        ({"colourless": True}, "colour", ()),
-        ({"overexposed": True}, "exposure", ()),
-        ({"dense_haze": 2}, "searched", ()),
-        ({"smoothed": True}, "detail", ()),
-        ({"coarse": True}, "detail", ()),
+        (hiding("unseen", 3), "searched", ()),
+        (hiding("colourless"), "colour", ()),
+        (hiding("overexposed"), "exposure", ()),
+        (hiding("dense_haze", 2), "searched", ()),
+        (hiding("smoothed"), "detail", ()),
+        (hiding("coarse"), "detail", ()),
     ],
 )
 @pytest.mark.parametrize("with_crack", [False, True])
@@ -248,23 +254,25 @@ def test_what_no_rule_can_judge_is_a_finding_and_never_acceptable(
 def one_says_why(finding, fact):
     word = {"measured": "Indication C", "searched": "3 of them", "colour": "no colour"}
     word |= {"exposure": "overexposed", "detail": "smoothed"}
-    if "coarse" in fact:
+    if "coarse" in fact.get("hidden", ()):
         word["detail"] = "1.5 mm is less than 10 pixels"
-    if "dense_haze" in fact:
+    if "dense_haze" in fact.get("hidden", ()):
         word["searched"] = "may hide one or be one: 2. Clean the part again"
     return word[finding.rule] in finding.says
 
 
 def test_nothing_is_said_to_be_there_only_where_that_can_be_told(build):
-    facts = ({"unmeasured": ("C",)}, {"unseen": 3}, {"colourless": True}, {"unlooked": True})
-    for fact in facts:
+    whys = ("unseen", "colourless", "unlooked")
+    for fact in ({"unmeasured": ("C",)}, *map(hiding, whys)):
         (held,) = judge("iso-23277-2", build.scene(**fact)).findings
         assert held.verdict == "undecided"
     aside = build.bar("A", 0, 0, 9.0, 0.9, relevance="false", reason="fibre")
-    told = judge("iso-23277-2", build.scene(aside, unseen=3)).findings
+    told = judge("iso-23277-2", build.scene(aside, **hiding("unseen", 3))).findings
     assert [one.rule for one in told] == ["none", "searched"]
-    assert judge("iso-23277-2", build.scene(aside, unlooked=True)).verdict == "acceptable"
-    (_, part) = judge("iso-23277-2", build.scene(aside, unlooked_part=True)).findings
+    assert (
+        judge("iso-23277-2", build.scene(aside, **hiding("unlooked"))).verdict == "acceptable"
+    )
+    (_, part) = judge("iso-23277-2", build.scene(aside, **hiding("unlooked_part"))).findings
     assert (part.rule, part.verdict) == ("searched", "undecided")
 
 

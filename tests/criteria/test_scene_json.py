@@ -105,8 +105,7 @@ def test_what_a_photo_cannot_show_is_read():
     listed = [{"id": "A", "outline_mm": SQUARE}, {"id": "B", "outline_mm": None}]
     scene = scene_from_json(data | {"indications": listed})
     assert ([one.id for one in scene.indications], scene.unmeasured) == (["A"], ("B",))
-    assert (scene.unseen, scene.colourless, scene.unlooked) == (7, True, True)
-    assert scene.dense_haze == 2
+    assert scene.hidden == {"unseen": 7, "dense_haze": 2, "colourless": 1, "unlooked": 1}
     with pytest.raises(CriteriaError, match="used twice"):
         scene_from_json(data | {"indications": [listed[1], listed[1]]})
     with pytest.raises(CriteriaError, match="indication B"):  # without a scale it is a mistake

@@ -8,6 +8,7 @@ from types import SimpleNamespace
 import pytest
 
 from ptmark.errors import PhotoError, RecordError, UsageError
+from ptmark.hides import Hides
 from ptmark.inspection import Inspection
 from ptmark.inspection.draft import draft_to_json, restore_draft
 from ptmark.inspection.set_results import Results
@@ -218,7 +219,7 @@ def test_a_coarse_overview_holds_nothing_open_where_close_ups_show_what_it_shows
     assert coarse() == [True, False]  # one of two is seen in the overview alone
     pair.photos.same(far[1], near[1])
     assert coarse() == [False, False]
-    assert not pair.scene().coarse
+    assert Hides.COARSE not in pair.scene().hidden
     pair.photos.choose(near[0], 0)
     assert coarse() == [True, False]  # judged by the overview's size
     pair.undo()
@@ -228,10 +229,10 @@ def test_a_coarse_overview_holds_nothing_open_where_close_ups_show_what_it_shows
     pair.undo()
     pair.set_reference(None)  # and so close-ups judge nothing
     pair.photos.turn_to(0)
-    assert pair.scene().coarse
+    assert Hides.COARSE in pair.scene().hidden
     for mine in [m.id for m in pair.state.marked]:
         pair.remove(mine)
-    assert pair.scene().coarse  # what it does not show may be all that there is
+    assert Hides.COARSE in pair.scene().hidden  # what it does not show may be all that there is
 
 
 def test_a_photo_that_has_gone_or_changed_stops_the_step_not_the_work(

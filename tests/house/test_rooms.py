@@ -11,6 +11,7 @@ from types import ModuleType
 import pytest
 
 import ptmark
+from ptmark.hides import Hides
 from ptmark.least import Least
 
 ROOT = Path(__file__).resolve().parents[2]
@@ -85,6 +86,15 @@ def test_packages_export_all_that_they_show(name):
 def test_every_reason_why_a_size_is_the_least_has_its_words(name, table):
     # One without its finding would let pass what may be any longer than is seen of it.
     assert set(getattr(importlib.import_module(f"ptmark.{name}"), table)) == set(Least)
+
+
+def test_every_reason_why_a_photo_hides_has_its_finding_and_its_field():
+    from ptmark.criteria.unjudged import _HIDES
+    from ptmark.record import record_schema
+
+    assert set(_HIDES) == set(Hides)
+    told = set(record_schema()["$defs"]["conditions"]["properties"]) - {"relief_mm", "haze"}
+    assert told == set(Hides)
 
 
 @pytest.mark.parametrize("name", ["ptmark", *NAMES])

@@ -16,6 +16,7 @@ from ptmark.criteria import evaluate, list_profiles, load_profile
 from ptmark.criteria.house import ProfileDraft
 from ptmark.criteria.house_check import check_draft
 from ptmark.criteria.house_examples import EXAMPLES, example_scene
+from ptmark.hides import Hides
 from ptmark.measure import advice
 from ptmark.measure.geometry import as_outline
 from ptmark.photo import open_photo
@@ -148,8 +149,8 @@ def scenes():
         replace(sure, indications=()),
         replace(doubtful, indications=(aside, bare, *told), **whole),
         replace(doubtful, indications=(aside,)),
-        replace(sure, indications=(), colourless=True),
-        replace(sure, unmeasured=("P",), unseen=7, dense_haze=2),
+        replace(sure, indications=(), hidden={Hides.COLOURLESS: 1}),
+        replace(sure, unmeasured=("P",), hidden=dict.fromkeys(Hides, 7)),
     )
 
 

@@ -1,4 +1,4 @@
-"""What a photo cannot show, worked out once and kept; the photo is opened where it is not."""
+"""Facts of photos, each worked out once and kept; the photo is opened where one is not."""
 
 from collections.abc import Callable
 
@@ -12,24 +12,24 @@ from ptmark.inspection.state import State
 from ptmark.photo import Photo, PhotoInfo
 from ptmark.scale import SurfaceMap
 
-__all__ = ["Blindness"]
+__all__ = ["PhotoFacts"]
 
 _MOST = 0.5  # of the examined area, overexposed: what it does not show is then not judged
 
 
-class Blindness:
-    """Remembers facts of photos by what they hang on."""
+class PhotoFacts:
+    """Remembers what makes a photo hide things, by what that hangs on."""
 
     def __init__(self) -> None:
         self._known: dict[tuple[object, ...], bool] = {}
 
-    def copy(self) -> "Blindness":
+    def copy(self) -> "PhotoFacts":
         """The same on its own."""
-        other = Blindness()
+        other = PhotoFacts()
         other._known = dict(self._known)
         return other
 
-    def learn(self, other: "Blindness") -> None:
+    def learn(self, other: "PhotoFacts") -> None:
         """Take over what a copy has worked out."""
         self._known.update(other._known)
 
