@@ -14,7 +14,7 @@ from typing import Any
 
 from PySide6.QtCore import QEvent, QKeyCombination, QObject, Qt, Signal
 from PySide6.QtGui import QKeyEvent, QKeySequence, QShortcut
-from PySide6.QtWidgets import QScrollArea, QWidget
+from PySide6.QtWidgets import QScrollArea, QStackedWidget, QWidget
 from shiboken6 import isValid
 
 from ptmark.errors import UsageError
@@ -256,10 +256,33 @@ def key_button(
     tip: str = "",
     window: QWidget | None = None,
 ) -> KeyButton:
-    """A button with its key on it; with ``window`` the key works in the whole window."""
+    """A button with its key on it; with ``window`` the key works in the whole window.
+
+    One without Ctrl or Alt works as long as the page that the button stands on shows: what is
+    typed past a field would else reshape outlines on a page that nobody looks at.
+    """
     button = KeyButton(text, key, tip)
     button.clicked.connect(lambda _=False: call())
+
+    def press() -> None:
+        if button.isEnabled() and (_is_held(KEYS.of(key)) or _page_shows(button)):
+            button.click()
+
     if window is not None and key:
-        press: Callable[[], object] = lambda: button.click() if button.isEnabled() else None  # noqa: E731
         Shortcut(key, window, press, text, button)
     return button
+
+
+def _is_held(key: str) -> bool:
+    """Whether Ctrl or Alt belongs to it, which nobody holds while typing a text."""
+    held = Qt.KeyboardModifier.ControlModifier | Qt.KeyboardModifier.AltModifier
+    return bool(_combination(key).keyboardModifiers() & held)
+
+
+def _page_shows(widget: QWidget) -> bool:
+    """Whether each page that it stands on is the one turned up, be the pages shown or not."""
+    while (parent := widget.parentWidget()) is not None:
+        if isinstance(parent, QStackedWidget) and parent.currentWidget() is not widget:
+            return False
+        widget = parent
+    return True
