@@ -11,6 +11,7 @@ from ptmark.window.judging import STRICTEST
 from ptmark.window.reading_order import reveal
 from ptmark.window.sketch_view import SketchView
 from ptmark.window.words import from_core, tr
+from ptmark.window.wrapped import wrap
 
 if TYPE_CHECKING:
     from ptmark.criteria import Evaluation, Finding, Scene
@@ -35,7 +36,7 @@ class Findings(QWidget):
         super().__init__()
         self._scene: Scene | None = None
         self.list = ListOf()
-        self.list.setWordWrap(True)
+        wrap(self.list)
         self.list.setAccessibleName(name)
         self.list.setMinimumHeight(least)
         self.list.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)

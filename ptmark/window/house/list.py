@@ -11,6 +11,7 @@ from ptmark.window.edges import ListOf
 from ptmark.window.glyphs import glyph_icon
 from ptmark.window.house.part import part_title
 from ptmark.window.words import from_core, tr
+from ptmark.window.wrapped import wrap
 
 __all__ = ["PartList"]
 
@@ -32,7 +33,7 @@ class PartList(QWidget):
         self._draft = ProfileDraft()
         self.parts = ListOf()
         self.parts.setAccessibleName(tr("Parts of these rules"))
-        self.parts.setWordWrap(True)
+        wrap(self.parts)
         self.parts.setIconSize(QSize(18, 18))
         self.parts.setSpacing(1)
         self.parts.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)

@@ -8,20 +8,14 @@ from typing import TYPE_CHECKING, Any
 
 from PySide6.QtCore import (
     QEvent,
-    QModelIndex,
     QObject,
-    QPersistentModelIndex,
     QPointF,
-    QSize,
     Qt,
     Signal,
 )
 from PySide6.QtGui import QPolygonF
 from PySide6.QtWidgets import (
     QAbstractItemView,
-    QStyledItemDelegate,
-    QStyleOptionViewItem,
-    QTreeWidget,
     QTreeWidgetItem,
     QVBoxLayout,
     QWidget,
@@ -34,17 +28,16 @@ from ptmark.window.reading_order import reveal
 from ptmark.window.session import Session
 from ptmark.window.words import from_core, tr
 from ptmark.window.workers import Token
+from ptmark.window.wrapped import Wrapped
 
 if TYPE_CHECKING:
     from ptmark.dye import LeftOut
 
-Index = QModelIndex | QPersistentModelIndex
 __all__ = ["LeftOutList", "dye_likeness"]
 
 _AT_ONCE = 6  # of one reason; a click on the last line shows twice as many
 _NUMBER = Qt.ItemDataRole.UserRole
 _SAID = Qt.ItemDataRole.UserRole + 1
-_BESIDE = 30  # px beside a line's words, with a bar to scroll by
 _SIDE = 48  # px that a blob is reduced to for a glance at its colour
 
 
@@ -73,7 +66,7 @@ class LeftOutList(QWidget):
         self.tree.setHeaderHidden(True)
         self.tree.setAccessibleName(tr("Left out, by reason"))
         self.tree.setMinimumHeight(170)
-        self.tree.setItemDelegate(_Wrapped(self.tree))
+        self.tree.setItemDelegate(Wrapped(self.tree))
         self.tree.setWordWrap(True)
         self.tree.setEditTriggers(QAbstractItemView.EditTrigger.NoEditTriggers)
         self.tree.setMouseTracking(True)
@@ -244,22 +237,6 @@ class LeftOutList(QWidget):
                 self.shown_changed.emit()
 
         self._session.workers.start("", work, done, key="left out")
-
-
-class _Wrapped(QStyledItemDelegate):
-    """Gives a line of a tree the height that its words need; a tree's own cuts them off."""
-
-    def __init__(self, tree: QTreeWidget) -> None:
-        super().__init__(tree)
-        self._tree = tree
-
-    def sizeHint(self, option: QStyleOptionViewItem, index: Index) -> QSize:  # noqa: N802 - Qt's name
-        usual, depth = super().sizeHint(option, index), 2 if index.parent().isValid() else 1
-        width = self._tree.viewport().width() - depth * self._tree.indentation() - _BESIDE
-        words = self._tree.fontMetrics().boundingRect(
-            0, 0, max(width, 80), 10_000, Qt.TextFlag.TextWordWrap, str(index.data())
-        )
-        return QSize(width, max(usual.height(), words.height() + 2))
 
 
 def dye_likeness(rgb: Any, outline_px: Any) -> float:  # noqa: ANN401 - ndarrays

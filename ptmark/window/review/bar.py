@@ -10,6 +10,7 @@ from ptmark.window.edges import ListOf
 from ptmark.window.review.case import ReviewCase
 from ptmark.window.review.work import Opened
 from ptmark.window.words import tr
+from ptmark.window.wrapped import wrap
 
 __all__ = ["HINTS", "ReviewBar"]
 
@@ -56,6 +57,7 @@ class ReviewBar(QFrame):
         self.says = plain()
         column.addWidget(self.says)
         self.told = ListOf()
+        wrap(self.told)
         self.told.setAccessibleName(tr("Remarks of the reviewer"))
         self.told.setFixedHeight(64)
         self.told.currentRowChanged.connect(self.told_at.emit)

@@ -16,6 +16,7 @@ from ptmark.window.session import Session
 from ptmark.window.signer import SignerFields
 from ptmark.window.steps.page import StepPage
 from ptmark.window.words import from_core, tr
+from ptmark.window.wrapped import wrap
 
 __all__ = ["ReviewPage"]
 
@@ -82,7 +83,7 @@ class ReviewPage(StepPage):
         self.list = ListOf()
         self.list.setAccessibleName(tr("Remarks; Delete takes one back"))
         self.list.setFixedHeight(84)
-        self.list.setWordWrap(True)
+        wrap(self.list)
         self.list.currentRowChanged.connect(
             lambda row: self.shown.emit(-1, tr("remark {0}", row + 1))
         )
