@@ -1,5 +1,6 @@
 """The process log: times into the record's fields, limits, beep, sign and reason."""
 
+import time
 from datetime import UTC, datetime, timedelta
 
 import pytest
@@ -49,9 +50,10 @@ def test_every_field_that_a_stage_writes_is_one_of_the_record():
 class Wall:
     def __init__(self):
         self.now = datetime(2026, 3, 2, 10, 0, 0, tzinfo=UTC)
+        self.at_home = False
 
     def __call__(self):
-        return self.now
+        return self.now.astimezone() if self.at_home else self.now
 
     def go_on(self, minutes):
         self.now += timedelta(minutes=minutes)
@@ -98,6 +100,45 @@ def test_a_dwell_is_timed_by_keys_and_beeps_when_it_is_long_enough(qtbot, window
     window.session.undo()  # it runs again
     assert timers.log.begun_at(DWELL) is not None
     assert timers._tick.isActive()
+
+
+@pytest.fixture
+def in_berlin(monkeypatch):
+    """Directive 2000/84/EC: on at 01:00 UTC of March's last Sunday, back of October's."""
+    if not hasattr(time, "tzset"):
+        pytest.skip("the zone of a process cannot be set here")
+    with monkeypatch.context() as zone:
+        zone.setenv("TZ", "CET-1CEST,M3.5.0,M10.5.0/3")
+        time.tzset()
+        yield
+    time.tzset()
+
+
+@pytest.mark.gui
+@pytest.mark.truth
+@pytest.mark.parametrize(
+    ("begun", "told", "minutes"),
+    [
+        (datetime(2026, 3, 29, 0, 55, tzinfo=UTC), "01:55:00", 7),  # 02:00 becomes 03:00
+        (datetime(2026, 10, 25, 0, 50, tzinfo=UTC), "02:50:00", 15),  # 03:00 becomes 02:00
+        (datetime(2026, 10, 24, 23, 50, tzinfo=UTC), "01:50:00", 75),
+        (datetime(2026, 10, 25, 1, 10, tzinfo=UTC), "02:10:00", 12),
+        (datetime(2026, 7, 1, 21, 55, tzinfo=UTC), "23:55:00", 9),  # over midnight
+        (datetime(2026, 3, 29, 21, 58, tzinfo=UTC), "23:58:00", 20),
+    ],
+)
+def test_a_clock_put_on_or_back_makes_no_stage_longer(
+    window, wall, in_berlin, begun, told, minutes
+):
+    log, fields = window.record_step.timers.log, lambda: window.session.state.fields
+    wall.at_home = True
+    wall.now = begun
+    log.begin(DWELL)
+    assert fields()["penetration_start"] == told
+    wall.go_on(minutes)
+    assert log.minutes(DWELL) == minutes
+    log.end(DWELL)
+    assert fields()["penetration_time"] == f"{minutes:.1f} min"
 
 
 @pytest.mark.gui

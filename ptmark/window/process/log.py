@@ -192,7 +192,13 @@ class ProcessLog:
             return None
         present = self.clock()
         at = present.replace(hour=hour, minute=minute, second=second, microsecond=0)
-        return at if at <= present + timedelta(seconds=1) else at - timedelta(days=1)
+        could_be = [at, at - timedelta(days=1)]
+        if present.utcoffset() == present.astimezone().utcoffset():
+            # By this machine's clock, which is put on or back one night a year: of two times
+            # of one name the later, as a stage taken for longer than it was is passed.
+            walls = [one.replace(tzinfo=None) for one in could_be]
+            could_be = [w.replace(fold=fold).astimezone() for w in walls for fold in (1, 0)]
+        return next(one for one in could_be if one <= present + timedelta(seconds=1))
 
 
 def _joined(parts: Mapping[str, str]) -> str:
