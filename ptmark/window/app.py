@@ -4,7 +4,7 @@ import sys
 from pathlib import Path
 
 import PySide6
-from PySide6.QtCore import QCoreApplication, QElapsedTimer, QEventLoop, QLocale
+from PySide6.QtCore import QCoreApplication, QElapsedTimer, QEventLoop, QLocale, QSize, Qt
 from PySide6.QtGui import QGuiApplication, QIcon
 from PySide6.QtWidgets import QApplication, QWidget
 
@@ -14,7 +14,9 @@ from ptmark.window.focus_ring import FocusRing
 from ptmark.window.main_window import MainWindow
 from ptmark.window.words import language, own_texts, qt_texts
 
-__all__ = ["check_binding", "run", "show", "start"]
+__all__ = ["check_binding", "fit", "run", "show", "start"]
+
+FRAME = 40  # px, what a desktop's title bar and edges take at most (common practice, no source)
 
 
 def run(photo: Path | None = None) -> int:
@@ -27,8 +29,7 @@ def run(photo: Path | None = None) -> int:
     """
     check_binding(PySide6.__version__)
     app, window = start(sys.argv[:1])
-    room = QGuiApplication.primaryScreen().availableSize()
-    window.resize(window.size().boundedTo(room))
+    fit(window, QGuiApplication.primaryScreen().availableSize())
     show(window)
     if not window.isVisible():  # closed already
         return 0
@@ -49,6 +50,18 @@ def start(words: list[str]) -> tuple[QCoreApplication, MainWindow]:
     if isinstance(app, QApplication):  # Qt types it as less
         FocusRing(app)
     return app, MainWindow(rest_later=True)
+
+
+def fit(window: QWidget, room: QSize) -> None:
+    """Let it fill a screen that it does not fit on.
+
+    The desktop puts a frame round it, whose size is known only once the window shows: of the
+    screen's size, its foot with the hints would lie below the screen's edge.
+    """
+    within = room - QSize(FRAME, FRAME)
+    if window.size().boundedTo(within) != window.size():
+        window.resize(window.size().boundedTo(within))
+        window.setWindowState(Qt.WindowState.WindowMaximized)
 
 
 def show(window: QWidget) -> None:
