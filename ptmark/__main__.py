@@ -10,11 +10,10 @@ from io import TextIOWrapper
 from pathlib import Path
 
 from ptmark import __version__
+from ptmark.endings import names_a_picture
 from ptmark.errors import PtmarkError
 
 __all__ = ["main"]
-
-_SHOWN = {".jpg", ".jpeg", ".png", ".tif", ".tiff", ".webp", ".heic", ".heif", ".avif", ".json"}
 
 
 def main(argv: list[str] | None = None) -> int:
@@ -39,7 +38,9 @@ def _print_anything() -> None:
 
 
 def _for_window(word: str) -> bool:
-    return Path(word).suffix.lower() in _SHOWN or (os.sep in word and Path(word).is_dir())
+    path = Path(word)
+    is_shown = names_a_picture(path) or path.suffix.lower() == ".json"
+    return is_shown or (os.sep in word and path.is_dir())
 
 
 def _open_window(path: Path | None) -> int:

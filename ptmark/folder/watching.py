@@ -6,12 +6,12 @@ from dataclasses import dataclass
 from pathlib import Path
 from time import monotonic
 
+from ptmark.endings import names_a_picture
 from ptmark.errors import PhotoError
 from ptmark.photo import read_info
 
-__all__ = ["ENDINGS", "Arrivals", "folders_below", "pictures_in"]
+__all__ = ["Arrivals", "folders_below", "pictures_in"]
 
-ENDINGS = (".jpg", ".jpeg", ".jpe", ".png", ".tif", ".tiff", ".webp", ".heic", ".heif", ".avif")
 # A file that has stopped growing but does not open may be a copy that stalled.
 PATIENCE_S = 30.0
 _TAIL = 64  # bytes
@@ -25,7 +25,7 @@ def pictures_in(folder: Path) -> list[Path]:
     return sorted(
         path
         for path in folder.iterdir()
-        if path.suffix.lower() in ENDINGS
+        if names_a_picture(path)
         and not path.name.startswith(".")
         and (path.is_file() or (path.is_symlink() and not path.exists()))
     )

@@ -9,6 +9,7 @@ from pathlib import Path
 import numpy as np
 import numpy.typing as npt
 
+from ptmark.endings import PICTURES
 from ptmark.errors import PhotoError
 from ptmark.photo._decode import Pixels, decode, decode_reduced
 from ptmark.photo._exif import focal_px
@@ -22,18 +23,6 @@ from ptmark.photo.picture import Photo, PhotoInfo
 __all__ = ["open_photo", "read_info", "read_preview"]
 
 _SAME_SIZE = 0.01  # some write a few rows more or less than they say
-_ENDINGS = {
-    ".jpg": "JPEG",
-    ".jpeg": "JPEG",
-    ".jpe": "JPEG",
-    ".png": "PNG",
-    ".tif": "TIFF",
-    ".tiff": "TIFF",
-    ".webp": "WebP",
-    ".heic": "HEIC",
-    ".heif": "HEIC",
-    ".avif": "AVIF",
-}
 
 
 def open_photo(path: Path) -> Photo:
@@ -193,7 +182,7 @@ def _calibrated(file: File) -> CameraProfile | None:
 
 def _notes(file: File) -> tuple[str, ...]:
     found, space = file.found, file.space
-    named = _ENDINGS.get(file.path.suffix.lower(), found.format)
+    named = PICTURES.get(file.path.suffix.lower(), found.format)
     said = {
         f"The name says {named}, the content is {found.format}.": named != found.format,
         f"The file holds {found.frames} frames or pages; the first is shown.": found.frames > 1,

@@ -4,6 +4,7 @@ from pathlib import Path
 
 from PySide6.QtWidgets import QFileDialog, QWidget
 
+from ptmark.endings import PICTURES
 from ptmark.window.words import tr
 
 __all__ = [
@@ -15,9 +16,7 @@ __all__ = [
     "ask_where_to_save",
 ]
 
-PHOTOS = tr(
-    "Photos (*.jpg *.jpeg *.png *.tif *.tiff *.webp *.heic *.heif *.avif);;All files (*)"
-)
+PHOTOS = tr("Photos ({0});;All files (*)", " ".join(f"*{one}" for one in PICTURES))
 
 
 def ask_for_photo(parent: QWidget, folder: Path) -> Path | None:

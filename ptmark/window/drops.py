@@ -7,13 +7,12 @@ from PySide6.QtCore import QEvent, QObject, Qt
 from PySide6.QtGui import QDragEnterEvent, QDropEvent
 from PySide6.QtWidgets import QWidget
 
+from ptmark.endings import names_a_picture
 from ptmark.errors import PtmarkError
 from ptmark.window.session import Session
 from ptmark.window.words import tr
 
-__all__ = ["PHOTO_ENDINGS", "Drops", "photos_of", "records_of"]
-
-PHOTO_ENDINGS = {".jpg", ".jpeg", ".png", ".tif", ".tiff", ".webp", ".heic", ".heif", ".avif"}
+__all__ = ["Drops", "photos_of", "records_of"]
 
 
 class Drops(QObject):
@@ -48,8 +47,7 @@ class Drops(QObject):
 
 def photos_of(event: QDropEvent) -> list[Path]:
     """The photos among what is dragged, by name, which is how a camera counts."""
-    paths = _paths_of(event)
-    return sorted(path for path in paths if path.suffix.lower() in PHOTO_ENDINGS)
+    return sorted(path for path in _paths_of(event) if names_a_picture(path))
 
 
 def records_of(event: QDropEvent) -> list[Path]:

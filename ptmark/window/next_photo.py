@@ -2,8 +2,8 @@
 
 from pathlib import Path
 
+from ptmark.endings import names_a_picture
 from ptmark.window.bits import key_button
-from ptmark.window.drops import PHOTO_ENDINGS
 from ptmark.window.parts import Parts
 from ptmark.window.words import tr
 
@@ -56,6 +56,6 @@ def next_photo(after: Path) -> Path | None:
         path = after.with_name(name)
         done = f"{path.stem}-inspection.json" in there
         ours = {f"{path.stem}.json", f"{path.stem}.pdf"} <= there
-        if name > after.name and path.suffix.lower() in PHOTO_ENDINGS and not (done or ours):
+        if name > after.name and names_a_picture(path) and not (done or ours):
             return path
     return None

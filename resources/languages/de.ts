@@ -1906,8 +1906,8 @@
       <translation>Das entwickelte Teil gerade von vorn aufnehmen, gleichmäßig beleuchtet, mit der Maßstabskarte oder einem Maßstab in der Ebene der Oberfläche. Dann das Foto hierher ziehen.</translation>
     </message>
     <message>
-      <source>Photos (*.jpg *.jpeg *.png *.tif *.tiff *.webp *.heic *.heif *.avif);;All files (*)</source>
-      <translation>Fotos (*.jpg *.jpeg *.png *.tif *.tiff *.webp *.heic *.heif *.avif);;Alle Dateien (*)</translation>
+      <source>Photos ({0});;All files (*)</source>
+      <translation>Fotos ({0});;Alle Dateien (*)</translation>
     </message>
     <message>
       <source>Photos of the record</source>
