@@ -8,7 +8,7 @@ the last record that rests on it.
 
 import json
 from dataclasses import dataclass, replace
-from datetime import UTC, date, datetime
+from datetime import date, datetime
 from pathlib import Path
 from tempfile import TemporaryDirectory
 
@@ -117,8 +117,8 @@ def _kept_by(conn: Connection) -> Kept:
 
 
 def due(archive: Archive, on: date | None = None) -> list[Due]:
-    """Records that may be deleted on a day (today if None), oldest first."""
-    day = on or datetime.now(UTC).date()
+    """Records that may be deleted on a day (the keeper's today if None), oldest first."""
+    day = on or datetime.now().astimezone().date()
     told = keeping(archive)
     candidates, kept = _judged(archive, told, day)
     left = {name: one for name, one in candidates.items() if name not in kept}

@@ -7,9 +7,10 @@ import sqlite3
 import struct
 import subprocess
 import sys
+import time
 from contextlib import closing
 from dataclasses import replace
-from datetime import date
+from datetime import UTC, date, datetime
 from pathlib import Path
 
 import pytest
@@ -305,6 +306,27 @@ def test_rules_holds_and_retests_decide_what_is_deleted(archive, make):
     assert not photo.exists()
     assert {hit.record_id for hit in find_all(archive, Query())} == {"held", "new"}
     assert verify(archive).problems == []
+
+
+@pytest.mark.skipif(not hasattr(time, "tzset"), reason="no zone can be set here")
+@pytest.mark.parametrize(("zone", "gone"), [("west8", []), ("east-14", ["r-1"])])
+def test_nothing_is_deleted_while_its_day_lasts_where_the_keeper_is(
+    archive, make, monkeypatch, zone, gone
+):
+    class Clock(datetime):
+        @classmethod
+        def now(cls, tz=None):
+            return datetime(2026, 6, 2, 3, tzinfo=UTC).astimezone(tz)
+
+    add_record(archive, make("r-1", day="2016-06-01"))
+    keep_for(archive, "ten", Query(), 10, "invented contract")
+    monkeypatch.setattr(sys.modules[due.__module__], "datetime", Clock)
+    with monkeypatch.context() as there:
+        there.setenv("TZ", zone)
+        time.tzset()
+        found = [one.hit.record_id for one in apply_rules(archive)]
+    time.tzset()
+    assert found == gone
 
 
 def test_what_a_signed_retest_needs_stays(archive, make):
