@@ -76,6 +76,13 @@ _HIDES = {
         "part again and repeat the test; where it is grain, take the photo again in more "
         "light.",
     ),
+    Hides.UNKNOWN_KIND: (  # looked at for the wrong one, nothing is called at all
+        "searched",
+        "The photo does not tell whether the penetrant is fluorescent or of colour contrast: "
+        "nothing in it is white in white light, or something glows in it beside what is white. "
+        "Looked at for the wrong one, indications are not called. Choose the kind of penetrant "
+        "and look again.",
+    ),
     Hides.SMOOTHED: (  # what filters cut off thin ends is not known, and no U holds it
         "detail",
         "The photo was smoothed or enlarged, or sharpened so strongly that it may have been "
@@ -101,8 +108,9 @@ def not_judged(case: Case) -> list[Finding]:
     indication off, something may cover its end, or its ends may not show), "measured"
     (it could not be measured), "exposure" (it lies on overexposed developer, or most of the
     area is so), "colour" (a photo without colour, in which nothing is marked, cannot show that
-    nothing is there), "searched" (places that were too many to be looked at, or a photo not
-    looked over) and "detail" (a photo that was smoothed, or too coarse).
+    nothing is there), "searched" (places that were too many to be looked at, a photo not
+    looked over, or one whose kind of penetrant is unknown) and "detail" (a photo that was
+    smoothed, or too coarse).
     """
     return [*_not_whole(case), *_unmeasured(case), *_hidden(case)]
 

@@ -16,10 +16,10 @@ from ptmark.dye.fluorescent import (
     in_colour_contrast,
     lighting_remark,
     look_ahead,
-    recognise,
     refine_in_mode,
 )
 from ptmark.dye.haze import dense_places, dense_remark, glow_remark, haze_remark
+from ptmark.dye.kind import kind_remark, kind_unknown, recognise
 from ptmark.dye.moved import moved_remark
 from ptmark.dye.quality import look_at_quality
 from ptmark.dye.remark import Remark
@@ -53,6 +53,8 @@ __all__ = [
     "in_colour_contrast",
     "is_overexposed",
     "is_uneven",
+    "kind_remark",
+    "kind_unknown",
     "lighting_remark",
     "look_ahead",
     "look_at_quality",

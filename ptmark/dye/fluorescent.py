@@ -19,15 +19,9 @@ from ptmark.dye.edge import EdgeQuality
 from ptmark.dye.glow import background_glow, fades
 from ptmark.dye.haze import GLOW, ODD_LIGHT
 from ptmark.dye.judge import FROM_OUTSIDE, NO_EDGE, WRONG_COLOUR
-from ptmark.dye.like_contrast import (
-    MOST_BLUE,
-    MOST_RED,
-    as_colour_contrast,
-    as_other_light,
-    violet_over,
-)
+from ptmark.dye.kind import recognise
+from ptmark.dye.like_contrast import MOST_BLUE, MOST_RED, as_colour_contrast, as_other_light
 from ptmark.dye.quality import holds_no_colour
-from ptmark.dye.quick import value_at
 from ptmark.dye.remark import Remark
 from ptmark.dye.suggest import LeftOut, Suggestion, Suggestions, suggest
 from ptmark.dye.trace import refine_outline
@@ -36,33 +30,16 @@ from ptmark.photo import Photo, srgb_to_linear
 from ptmark.scale import SurfaceMap
 
 __all__ = [
-    "MODES",
     "find_indications",
     "in_colour_contrast",
     "lighting_remark",
     "look_ahead",
-    "recognise",
     "refine_in_mode",
 ]
 
 Array = npt.NDArray[np.float64]
-Float = npt.NDArray[np.float32]
 
-MODES = ("colour contrast", "fluorescent")
-# A fluorescent photo's surroundings are dark; its indications several times as bright.
-DARK, BRIGHT, LEAST_GREEN = 0.05, 4.0, 0.03
-# Where it is not dark, as a phone may expose the violet that UV lamps leave to see, or
-# penetrant left over, as bright as a room: red and blue over green that photos in white light
-# have, with room for casts (0.8 to 1.25 and 0.65 to 1.24). Violet and penetrant lie beyond.
-_RED, _BLUE = (0.7, 1.35), (0.65, 1.35)
-# Lit developer or a card is white (blue at most 1.5 of green, red at least 0.6) and takes more
-# of a photo than the reflections under UV-A do. Common practice, no source.
-_WHITE_BLUE, _WHITE_RED, _WHITE_SHARE = 1.5, 0.6, 0.02
-_LEAST_WHITE_BLUE = 0.4
-_GLANCE = 40_000  # pixels looked at to tell a dark photo
-_LEAST_SHINING = 12  # sampled pixels
 _KEPT: WeakKeyDictionary[Photo, Photo] = WeakKeyDictionary()  # gone with the photo
-_RECOGNISED: WeakKeyDictionary[Photo, str] = WeakKeyDictionary()
 _LEAST_OTHER_PX = 10.0  # JPEG spreads the colour of a hot pixel over 8
 _LEAST_OTHER = 0.3  # of the brightest nearby: less is where a haze of penetrant leaves it out
 _TOO_FAINT = "too faint: shines less than 6 % of what is brightest near it"
@@ -71,62 +48,10 @@ _REDDISH = "not green-yellow: orange, pink or red, like ink"
 _FADES = "no edge: a glow that fades away, remove the excess and repeat if in doubt"
 
 
-def recognise(photo: Photo) -> str:
-    """Tell a fluorescent photo from one of colour contrast.
-
-    Returns
-    -------
-    str
-        "fluorescent" where the photo is dark, or in no light that rooms have, and holds
-        green-yellow light several times as bright; else "colour contrast".
-    """
-    kept = _RECOGNISED.get(photo)
-    if kept is None:
-        kept = _RECOGNISED[photo] = _recognised(photo)
-    return kept
-
-
-def _recognised(photo: Photo) -> str:
-    step = max(1, round((photo.info.megapixels * 1e6 / _GLANCE) ** 0.5))
-    some = np.ascontiguousarray(photo.rgb[::step, ::step])
-    few = [np.asarray(cv2.extractChannel(some, i), np.uint8) for i in range(3)]
-    brightest = np.asarray(cv2.max(cv2.max(*few[:2]), few[2]), np.uint8)
-    middles = np.array([value_at(0.5, one) for one in (brightest, *few)])
-    middle, *ground = srgb_to_linear(middles / 255).tolist()
-    if (middle > DARK and _ordinary(*ground)) or _shows_white(srgb_to_linear(some)):
-        return "colour contrast"
-    half = np.ascontiguousarray(photo.rgb[::2, ::2])
-    red, green, blue = cv2.split(srgb_to_linear(half))
-    blue -= cv2.resize(violet_over(photo), green.shape[::-1], interpolation=cv2.INTER_LINEAR)
-    shining = (
-        (green > max(LEAST_GREEN, BRIGHT * ground[1]))
-        & (blue < MOST_BLUE * green)
-        & (red < MOST_RED * green)
-    )
-    enough = np.count_nonzero(shining) >= _LEAST_SHINING
-    return "fluorescent" if enough else "colour contrast"
-
-
-def _ordinary(red: float, green: float, blue: float) -> bool:
-    """Whether a ground of that light is white in a light that rooms have."""
-    return (
-        _RED[0] * green < red < _RED[1] * green and _BLUE[0] * green < blue < _BLUE[1] * green
-    )
-
-
-def _shows_white(some: Float) -> bool:
-    """Whether pixels of shape (H, W, 3), linear, show something white in white light."""
-    red, green, blue = some.reshape(-1, 3).T
-    bright = green > max(LEAST_GREEN, 0.3 * float(np.quantile(green, 0.999)))
-    white = bright & (blue < _WHITE_BLUE * green) & (red > _WHITE_RED * green)
-    white &= blue > _LEAST_WHITE_BLUE * green  # else it is penetrant left over
-    return bool(np.count_nonzero(white) > _WHITE_SHARE * len(green))
-
-
 def in_colour_contrast(photo: Photo, mode: str = "") -> Photo:
     """The picture that the engine and the tracing tools work on: the photo, or its like.
 
-    ``mode`` is one of `MODES`, or "" to recognise it.
+    ``mode`` is one of `ptmark.dye.kind.MODES`, or "" to recognise it.
     """
     if (mode or recognise(photo)) != "fluorescent":
         return photo
@@ -155,7 +80,7 @@ def find_indications(
     photo, surface, area_px
         As for `suggest`.
     mode : str
-        One of `MODES`, or "" to recognise it.
+        One of `ptmark.dye.kind.MODES`, or "" to recognise it.
     ahead : CoarseLook, optional
         What `look_ahead` gave for the same photo, area and mode.
 

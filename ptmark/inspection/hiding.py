@@ -38,6 +38,7 @@ def hidden_in(photo: Worked, inspection: AtHand) -> Hidden:
             Hides.SMOOTHED: facts.smoothed(state, surface, info, pixels),
             Hides.COARSE: facts.coarse(state, surface)
             and not _is_overview(inspection, info, state),
+            Hides.UNKNOWN_KIND: facts.unknown_kind(state, info, pixels),
         }
     )
 

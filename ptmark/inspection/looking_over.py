@@ -11,6 +11,7 @@ from ptmark.dye import (
     clipped_remark,
     glow_remark,
     haze_remark,
+    kind_remark,
     lighting_remark,
     look_at_quality,
     moved_remark,
@@ -67,7 +68,8 @@ def remarks_on(
     edge = clipped_remark(photo, edges) if shines else moved_remark(photo, surface, edges)
     file = (edge, compressed_remark(photo.info.quality), transparent_remark(photo, area_px))
     glow = glow_remark(haze) if shines else haze_remark(haze)
-    more = (*file, glow, lighting_remark(mode), crown_remark(state))
+    kind = kind_remark(photo, state.mode, area_px)
+    more = (*file, glow, kind, lighting_remark(mode), crown_remark(state))
     return (*quality, *(one for one in more if one is not None))
 
 

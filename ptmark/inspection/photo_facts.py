@@ -4,7 +4,7 @@ from collections.abc import Callable
 
 import numpy as np
 
-from ptmark.dye import overexposed_share, recognise
+from ptmark.dye import kind_unknown, overexposed_share, recognise
 from ptmark.dye.corners import is_filtered
 from ptmark.dye.distance import is_coarse
 from ptmark.dye.quality import holds_no_colour
@@ -42,6 +42,14 @@ class PhotoFacts:
         area = None if state.area_px is None else np.array(state.area_px, float)
         key = ("overexposed", info.sha256, state.area_px)
         return self._fact(key, lambda: overexposed_share(photo(), area) > _MOST)
+
+    def unknown_kind(self, state: State, info: PhotoInfo, photo: Callable[[], Photo]) -> bool:
+        """Whether its kind of penetrant was not chosen and is not told; ``photo`` as above."""
+        if state.mode:
+            return False
+        area = None if state.area_px is None else np.array(state.area_px, float)
+        key = ("unknown kind", info.sha256, state.area_px)
+        return self._fact(key, lambda: kind_unknown(photo(), area))
 
     def smoothed(
         self,

@@ -121,7 +121,7 @@ class State:
     ``weld_px`` are two points on the weld's centre line, px: its course, and its length where
     ``weld_length_mm`` is not given. ``edges_px`` are lines on the part that rules go by, each
     with its name ("edge" is a free edge) and its points, px. ``mode`` is one of
-    `ptmark.dye.fluorescent.MODES`, or "" to recognise it from the photo.
+    `ptmark.dye.kind.MODES`, or "" to recognise it from the photo.
     """
 
     reference: Reference | None = None

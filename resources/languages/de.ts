@@ -492,6 +492,10 @@
       <translation>Eine Referenz wählen, ihre Punkte setzen, ihre Länge eingeben. {0}</translation>
     </message>
     <message>
+      <source>Choose it where the verdict says that the photo does not tell it</source>
+      <translation>Zu wählen, wo das Urteil sagt, dass das Foto sie nicht zeigt</translation>
+    </message>
+    <message>
       <source>Choose the criteria of the contract. They are judged rule by rule, and the uncertainty can only make a verdict stricter.</source>
       <translation>Die Kriterien des Vertrags wählen. Sie werden Regel für Regel bewertet, und die Unsicherheit kann eine Bewertung nur strenger machen.</translation>
     </message>
@@ -1268,6 +1272,10 @@
       <translation>Art</translation>
     </message>
     <message>
+      <source>Kind of penetrant</source>
+      <translation>Art des Eindringmittels</translation>
+    </message>
+    <message>
       <source>Kind of rule to add</source>
       <translation>Art der neuen Regel</translation>
     </message>
@@ -1868,6 +1876,18 @@
     <message>
       <source>Penetrant type</source>
       <translation>Art des Eindringmittels</translation>
+    </message>
+    <message>
+      <source>Penetrant: as the photo tells</source>
+      <translation>Eindringmittel: wie das Foto es zeigt</translation>
+    </message>
+    <message>
+      <source>Penetrant: colour contrast</source>
+      <translation>Eindringmittel: Farbkontrast</translation>
+    </message>
+    <message>
+      <source>Penetrant: fluorescent</source>
+      <translation>Eindringmittel: fluoreszierend</translation>
     </message>
     <message>
       <source>Photo</source>
@@ -3536,6 +3556,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>choose the decision rule</source>
       <translation>Entscheidungsregel wählen</translation>
+    </message>
+    <message>
+      <source>choose the kind of penetrant</source>
+      <translation>Art des Eindringmittels wählen</translation>
     </message>
     <message>
       <source>choose …</source>
@@ -5745,6 +5769,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>Ein Bild darin wählen</translation>
     </message>
     <message>
+      <source>Choose the kind of penetrant and look again, or take the photo with the white balance set to the light in use.</source>
+      <translation>Die Art des Eindringmittels wählen und erneut suchen, oder das Foto mit einem Weißabgleich aufnehmen, der auf das verwendete Licht eingestellt ist.</translation>
+    </message>
+    <message>
       <source>Class tables differ in what they call an indication's size and in the area it is counted on: read the notes of the table.</source>
       <translation>Klassentabellen unterscheiden sich darin, was sie Größe einer Anzeige nennen und auf welcher Fläche gezählt wird: die Anmerkungen der Tabelle lesen.</translation>
     </message>
@@ -6703,6 +6731,14 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>The pairs of this edition are not conversions of each other: 2 mm stands beside 1/16 in.</source>
       <translation>Die Paare dieser Ausgabe sind keine Umrechnungen voneinander: 2 mm steht neben 1/16 in.</translation>
+    </message>
+    <message>
+      <source>The photo does not tell whether the penetrant is fluorescent or of colour contrast, and looked at for the wrong one, indications are not called.</source>
+      <translation>Das Foto zeigt nicht, ob das Eindringmittel fluoresziert oder mit Farbkontrast arbeitet; nach dem falschen gesucht, werden Anzeigen nicht gefunden.</translation>
+    </message>
+    <message>
+      <source>The photo does not tell whether the penetrant is fluorescent or of colour contrast: nothing in it is white in white light, or something glows in it beside what is white. Looked at for the wrong one, indications are not called. Choose the kind of penetrant and look again.</source>
+      <translation>Das Foto zeigt nicht, ob das Eindringmittel fluoresziert oder mit Farbkontrast arbeitet: Nichts darin ist weiß in weißem Licht, oder etwas leuchtet darin neben Weißem. Nach dem falschen gesucht, werden Anzeigen nicht gefunden. Die Art des Eindringmittels wählen und erneut suchen.</translation>
     </message>
     <message>
       <source>The photo holds no colour, so nothing in it can be told to be dye.</source>
@@ -10771,6 +10807,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>uniformly distributed porosity</source>
       <translation>gleichmäßig verteilte Porosität</translation>
+    </message>
+    <message>
+      <source>unknown kind</source>
+      <translation>Art unbekannt</translation>
     </message>
     <message>
       <source>unknown kind of reference {0}</source>

@@ -232,6 +232,7 @@ def hiding(why, count=1):
         (hiding("dense_haze", 2), "searched", ()),
         (hiding("smoothed"), "detail", ()),
         (hiding("coarse"), "detail", ()),
+        (hiding("unknown_kind"), "searched", ()),
     ],
 )
 @pytest.mark.parametrize("with_crack", [False, True])
@@ -256,6 +257,8 @@ def one_says_why(finding, fact):
     word |= {"exposure": "overexposed", "detail": "smoothed"}
     if "coarse" in fact.get("hidden", ()):
         word["detail"] = "1.5 mm is less than 10 pixels"
+    if "unknown_kind" in fact.get("hidden", ()):
+        word["searched"] = "Choose the kind of penetrant"
     if "dense_haze" in fact.get("hidden", ()):
         word["searched"] = "may hide one or be one: 2. Clean the part again"
     return word[finding.rule] in finding.says

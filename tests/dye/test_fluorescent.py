@@ -9,7 +9,8 @@ from scipy.ndimage import gaussian_filter
 from shapely import Polygon
 
 from ptmark.dye.clipped import clipped_remark
-from ptmark.dye.fluorescent import find_indications, lighting_remark, recognise, refine_in_mode
+from ptmark.dye.fluorescent import find_indications, lighting_remark, refine_in_mode
+from ptmark.dye.kind import kind_remark, kind_unknown, recognise
 from ptmark.photo import Photo
 
 _SPEC = importlib.util.spec_from_file_location(
@@ -192,3 +193,64 @@ def test_lighting_limits_are_told_for_fluorescent_photos_alone():
     # ASME V T-676.4: 1000 uW/cm2 and 2 fc (secondary source); 10 W/m2 is the same by arithmetic
     assert "1000 uW/cm2" in says
     assert "2 fc" in says
+
+
+def shining(cast, *, over=1.0, ground=VIOLET, more=()):
+    """Six discs of light under one white balance."""
+    spots = [(scenes.disc(SHAPE, 120 * n, 250, 12), over * GREEN_YELLOW) for n in range(1, 7)]
+    layers = [(share, colour * np.array(cast)) for share, colour in (*spots, *more)]
+    return dark_photo(layers, ground=ground * np.array(cast))
+
+
+PAPER = np.array([0.16, 0.24, 0.80])  # whiteners glow blue: common practice, no source
+SHEET = scenes.bar(SHAPE, 100, 700, 500, 120)
+
+
+@pytest.mark.parametrize(
+    ("cast", "more"),
+    [
+        ((0.4, 1.0, 7.0), ()),  # all blue and violet
+        ((1.9, 0.8, 1.7), ()),  # the glow is orange
+        ((0.9, 1.0, 0.4), ((SHEET, PAPER),)),  # the paper is white
+    ],
+)
+def test_glow_under_a_cast_that_is_not_told_leaves_the_kind_unknown(cast, more):
+    photo = shining(cast, more=more)
+    assert recognise(photo) == "colour contrast"
+    assert kind_unknown(photo)
+    assert kind_remark(photo, "", None) is not None
+    assert kind_remark(photo, "fluorescent", None) is None
+
+
+def test_glow_on_grey_that_a_cast_made_of_penetrant_left_over_leaves_the_kind_unknown():
+    photo = shining((1, 1, 1), ground=np.full(3, 0.2))
+    assert recognise(photo) == "colour contrast"
+    assert kind_unknown(photo)
+
+
+def test_a_photo_that_shows_its_kind_leaves_none_unknown():
+    assert not kind_unknown(shining((1, 1, 1)))
+    assert not kind_unknown(shining((1, 1, 1), ground=0.12 * GREEN_YELLOW))
+    for share in (1.0, 0.06):
+        shade = np.full(SHAPE, share)
+        disc = scenes.disc(SHAPE, 250, 200, 22)
+        assert not kind_unknown(scenes.photo(SHAPE, [(disc, scenes.DYE)], shade=shade))
+
+
+def test_green_tape_on_a_dark_bench_leaves_the_kind_unknown_only_where_it_is_examined():
+    layers = [
+        (scenes.bar(SHAPE, 50, 350, 200, 150), np.array([0.75, 0.76, 0.74])),
+        (scenes.disc(SHAPE, 600, 400, 40), np.array([0.4, 0.9, 0.05])),
+    ]
+    photo = dark_photo(layers, ground=np.full(3, 0.006))
+    assert kind_unknown(photo)
+    part = np.array([[60.0, 135.0], [340.0, 135.0], [340.0, 265.0], [60.0, 265.0]])
+    assert not kind_unknown(photo, part)
+
+
+def test_a_lit_part_that_shines_green_leaves_the_kind_unknown():
+    # developer in a green light, on a dark bench: far more of it shines than penetrant does
+    part = (scenes.bar(SHAPE, 150, 650, 300, 300), np.array([0.5, 0.8, 0.25]))
+    photo = dark_photo([part])
+    assert recognise(photo) == "fluorescent"
+    assert kind_unknown(photo)

@@ -135,6 +135,32 @@ def test_type_given_on_the_command_line_goes_before_what_is_recognised(dark_file
     assert len(json.loads(out.read_text())["indications"]) == 2
 
 
+@pytest.mark.parametrize(
+    ("chosen", "verdict"), [("", "undecided"), ("fluorescent", "rejectable")]
+)
+def test_a_photo_that_does_not_tell_its_kind_holds_the_verdict_open(tmp_path, chosen, verdict):
+    """Glow beside paper that glows too, in a white balance that makes the paper white."""
+    light = np.full((600, 900, 3), (20, 14, 30), np.uint8)
+    light[200:212, 150:350] = (180, 235, 110)  # 20 mm long
+    light[450:560, 300:800] = (200, 200, 200)  # paper
+    file = tmp_path / "cast.png"
+    Image.fromarray(light).save(file)
+    inspection = Inspection()
+    inspection.open(file)
+    ends = ((100.0, 500.0), (300.0, 500.0))
+    inspection.set_reference(LineReference(ends_px=ends, length_mm=20.0))
+    inspection.change("choose", profile="iso-23277-3", mode=chosen)
+    inspection.set_suggestions(inspection.look())
+    record = inspection.to_record()
+    assert len(record.indications) == (1 if chosen else 0)
+    assert record.verdict == verdict
+    assert record.conditions.get("unknown_kind", False) is not bool(chosen)
+    assert any("does not tell whether" in one for one in record.cautions) is not bool(chosen)
+    ((_, _, again),) = evaluated_again(record, load_profile("asme-viii-1-app-8"))
+    assert again.verdict == verdict
+    check_document(record.to_json(), where="record")
+
+
 def test_mode_is_kept_in_the_draft_and_for_the_next_photo(dark_file, photo_file):
     inspection = Inspection()
     inspection.open(dark_file)

@@ -19,6 +19,7 @@ from ptmark.window.indications.hands import Hands
 from ptmark.window.indications.kinds import KINDS, kind_kept, kind_shown
 from ptmark.window.indications.left_out import LeftOutList
 from ptmark.window.indications.list_filter import ListFilter
+from ptmark.window.indications.penetrant import PenetrantKind
 from ptmark.window.indications.reshaper import Reshaper
 from ptmark.window.indications.table import IndicationTable
 from ptmark.window.looking import Looking
@@ -90,6 +91,8 @@ class IndicationsStep(StepPage):
             for column, button in enumerate(pair):
                 grid.addWidget(button, row, column)
         self.column.addLayout(grid)
+        self.penetrant = PenetrantKind(self.session, looking)
+        self.column.addWidget(self.penetrant)
         self.drop_as = DropAs(hands)
         self.column.addWidget(self.drop_as)
         self.column.addWidget(heading(tr("Trace by hand")))

@@ -1,0 +1,172 @@
+"""Which kind of penetrant a photo shows: red on white, or what glows under UV-A on dark.
+
+In colour contrast the ground is developer that white light lights, and nothing on it is
+lighter; under UV-A the ground is dark or violet, and what counts glows on it. Where a photo
+shows neither, or signs of both, its kind is not known until a person tells it.
+"""
+
+from weakref import WeakKeyDictionary
+
+import cv2
+import numpy as np
+import numpy.typing as npt
+
+from ptmark.dye.like_contrast import MOST_BLUE, MOST_RED, violet_over
+from ptmark.dye.remark import Remark
+from ptmark.photo import Photo, srgb_to_linear
+
+__all__ = ["MODES", "kind_remark", "kind_unknown", "recognise"]
+
+Array = npt.NDArray[np.float64]
+Float = npt.NDArray[np.float32]
+Mask = npt.NDArray[np.bool_]
+
+MODES = ("colour contrast", "fluorescent")
+# A fluorescent photo's surroundings are dark; its indications several times as bright.
+DARK, BRIGHT, LEAST_GREEN = 0.05, 4.0, 0.03
+# Where it is not dark, as a phone may expose the violet that UV lamps leave to see, or
+# penetrant left over, as bright as a room: red and blue over green that photos in white light
+# have, with room for casts (0.8 to 1.25 and 0.65 to 1.24). Violet and penetrant lie beyond.
+_RED, _BLUE = (0.7, 1.35), (0.65, 1.35)
+# Lit developer or a card is white (blue at most 1.5 of green, red at least 0.6) and takes more
+# of a photo than the reflections under UV-A do. Common practice, no source.
+_WHITE_BLUE, _WHITE_RED, _WHITE_SHARE = 1.5, 0.6, 0.02
+_LEAST_WHITE_BLUE = 0.4
+_GLANCE = 40_000  # pixels looked at to tell a dark photo
+_LEAST_SHINING = 12  # sampled pixels
+# Of a photo taken for colour contrast: what is so many times as green as the area's ground, and
+# holds less than half of the blue that white does, glows: nothing on developer is so much
+# lighter than it.
+_GLOWS, _OF_BLUE = 3.0, 0.5
+_MOST_SHINING = 0.1  # of a photo; penetrant that counts takes less, a lit part more
+_UNKNOWN = Remark(
+    "The photo does not tell whether the penetrant is fluorescent or of colour contrast, and "
+    "looked at for the wrong one, indications are not called.",
+    "Choose the kind of penetrant and look again, or take the photo with the white balance set "
+    "to the light in use.",
+)
+_RECOGNISED: WeakKeyDictionary[Photo, str] = WeakKeyDictionary()  # gone with the photo
+
+
+def recognise(photo: Photo) -> str:
+    """Tell a fluorescent photo from one of colour contrast.
+
+    Returns
+    -------
+    str
+        "fluorescent" where the photo is dark, or in no light that rooms have, and holds
+        green-yellow light several times as bright; else "colour contrast".
+    """
+    kept = _RECOGNISED.get(photo)
+    if kept is None:
+        kept = _RECOGNISED[photo] = _recognised(photo)
+    return kept
+
+
+def kind_unknown(photo: Photo, area_px: Array | None = None) -> bool:
+    """Whether what `recognise` tells of a photo is not to be relied on.
+
+    Parameters
+    ----------
+    photo : Photo
+    area_px : ndarray of shape (N, 2), optional
+        Examined area, px; the whole photo where None.
+
+    Returns
+    -------
+    bool
+        True where it is taken for colour contrast though nothing in it is white in white
+        light, or something glows on what is no lit developer; or for fluorescent though more
+        of it shines than penetrant does.
+    """
+    light = _glance(photo)
+    middle, *ground = _ground(light)
+    if recognise(photo) == "fluorescent":
+        return bool(_shining(photo, ground[1]).mean() > _MOST_SHINING)
+    white = _whites(light)
+    shows_white = _is_shown(white)
+    if not shows_white and not (middle > DARK and _ordinary(*ground)):
+        return True
+    inside = _inside(light.shape[:2], photo, area_px)
+    if not inside.any():
+        return False
+    own = np.median(light[inside], axis=0)
+    return _glows(photo, area_px, own, np.median(light[white], axis=0) if shows_white else own)
+
+
+def kind_remark(photo: Photo, mode: str, area_px: Array | None) -> Remark | None:
+    """What is to be said where the kind was not chosen (``mode`` is "") and is unknown."""
+    return None if mode or not kind_unknown(photo, area_px) else _UNKNOWN
+
+
+def _recognised(photo: Photo) -> str:
+    light = _glance(photo)
+    middle, *ground = _ground(light)
+    if (middle > DARK and _ordinary(*ground)) or _is_shown(_whites(light)):
+        return "colour contrast"
+    shining = _shining(photo, ground[1])
+    enough = np.count_nonzero(shining) >= _LEAST_SHINING
+    return "fluorescent" if enough else "colour contrast"
+
+
+def _glance(photo: Photo) -> Float:
+    """Some of the photo's pixels, linear, shape (H, W, 3)."""
+    step = max(1, round((photo.info.megapixels * 1e6 / _GLANCE) ** 0.5))
+    return srgb_to_linear(np.ascontiguousarray(photo.rgb[::step, ::step]))
+
+
+def _ground(light: Float) -> list[float]:
+    """The middle of the brightest of each pixel's three, and of red, green and blue."""
+    return [float(np.median(one)) for one in (light.max(axis=2), *cv2.split(light))]
+
+
+def _shining(photo: Photo, ground: float) -> Mask:
+    """Of every second pixel and row, what shines green-yellow over green of ``ground``."""
+    half = np.ascontiguousarray(photo.rgb[::2, ::2])
+    red, green, blue = cv2.split(srgb_to_linear(half))
+    blue -= cv2.resize(violet_over(photo), green.shape[::-1], interpolation=cv2.INTER_LINEAR)
+    shining = green > max(LEAST_GREEN, BRIGHT * ground)
+    return np.asarray(shining & (blue < MOST_BLUE * green) & (red < MOST_RED * green), bool)
+
+
+def _ordinary(red: float, green: float, blue: float) -> bool:
+    """Whether a ground of that light is white in a light that rooms have."""
+    return (
+        _RED[0] * green < red < _RED[1] * green and _BLUE[0] * green < blue < _BLUE[1] * green
+    )
+
+
+def _whites(light: Float) -> Mask:
+    """What of linear pixels of shape (H, W, 3) is white in white light, or lit by it."""
+    red, green, blue = cv2.split(light)
+    bright = green > max(LEAST_GREEN, 0.3 * float(np.quantile(green, 0.999)))
+    white = bright & (blue < _WHITE_BLUE * green) & (red > _WHITE_RED * green)
+    return np.asarray(white & (blue > _LEAST_WHITE_BLUE * green), bool)  # else penetrant
+
+
+def _is_shown(white: Mask) -> bool:
+    return bool(np.count_nonzero(white) > _WHITE_SHARE * white.size)
+
+
+def _inside(shape: tuple[int, ...], photo: Photo, area_px: Array | None) -> Mask:
+    """The examined area in a grid of ``shape`` over the photo."""
+    if area_px is None:
+        return np.ones(shape, bool)
+    height, width = photo.rgb.shape[:2]
+    inside = np.zeros(shape, np.uint8)
+    ring = area_px * (shape[1] / width, shape[0] / height)
+    cv2.fillPoly(inside, [np.round(ring).astype(np.int32)], 1)
+    return inside > 0
+
+
+def _glows(photo: Photo, area_px: Array | None, ground: Float, white: Float) -> bool:
+    """Whether something in the area is far greener than its ground, less blue than white."""
+    least = max(LEAST_GREEN, _GLOWS * float(ground[1]))
+    if least >= 1:
+        return False
+    half = np.ascontiguousarray(photo.rgb[::2, ::2])
+    _, green, blue = cv2.split(srgb_to_linear(half))
+    bluish = _OF_BLUE * float(white[2]) / max(float(white[1]), 1e-4)
+    glows = (green > least) & (blue < bluish * green)
+    glows &= _inside(green.shape, photo, area_px)
+    return int(np.count_nonzero(glows)) >= _LEAST_SHINING
