@@ -8,6 +8,9 @@ from pathlib import Path
 import cv2
 import numpy as np
 import pytest
+from PySide6.QtCore import QTimer
+from PySide6.QtWidgets import QApplication
+from pytestqt.qtbot import QtBot
 
 if sys.platform.startswith("linux") and not (
     os.environ.get("DISPLAY") or os.environ.get("WAYLAND_DISPLAY")
@@ -19,6 +22,29 @@ SIZE = (1600, 1200)
 CARD_AT = (840.0, 700.0)  # the card's top left corner, px counted from the pixel's corner
 CRACK = ((300.0, 300.0), (460.0, 330.0), 8.0)  # ends and width, px: about 21 mm long, 1 mm wide
 DOTS = (((700.0, 250.0), 12.0), ((900.0, 420.0), 20.0))  # centre and radius, px
+
+
+PATIENCE_MS = 300_000  # ends what hangs; nothing that comes, on a busy machine too, is given up
+SOON_MS = 150  # the longest that the window lets pass before it takes in what was typed
+LAYERS = 5  # a piece that is laid out anew has the one round it laid out in the next turn
+
+
+class Patient(QtBot):
+    """Waits for what is to come, not for a time."""
+
+    def waitUntil(self, callback, *, timeout=PATIENCE_MS):  # noqa: N802 - pytest-qt's name
+        super().waitUntil(callback, timeout=timeout)
+
+    def waitSignal(self, signal, *, timeout=PATIENCE_MS, **more):  # noqa: N802
+        return super().waitSignal(signal, timeout=timeout, **more)
+
+    def waitExposed(self, widget, *, timeout=PATIENCE_MS):  # noqa: N802
+        return super().waitExposed(widget, timeout=timeout)
+
+
+@pytest.fixture
+def qtbot(qapp, request):
+    return Patient(request)
 
 
 def draw_scene(card: bool = True) -> np.ndarray:
@@ -95,17 +121,28 @@ def window(qtbot, home):
     qtbot.addWidget(made)
     made.show()
     made.begin(None)
-    qtbot.waitUntil(lambda: made.session.inspection is not None, timeout=20_000)
+    qtbot.waitUntil(lambda: made.session.inspection is not None)
     return made
+
+
+def at_rest(window) -> bool:
+    """No worker runs, and no timer is about to begin something."""
+    return not window.session.workers.any_running() and not any(
+        one.isActive() and one.isSingleShot() and one.interval() <= SOON_MS
+        for held in (window, window.session)
+        for one in held.findChildren(QTimer)
+    )
 
 
 @pytest.fixture
 def idle(qtbot, window):
-    """Wait until no worker runs and the draft is written."""
+    """Wait until what was asked for is done and shown, each piece in its place."""
 
     def wait() -> None:
-        workers = window.session.workers
-        qtbot.waitUntil(lambda: not workers.any_running(), timeout=20_000)
+        for _ in range(LAYERS):
+            qtbot.waitUntil(lambda: at_rest(window))
+            QApplication.processEvents()
+        qtbot.waitUntil(lambda: at_rest(window))
 
     return wait
 
@@ -113,7 +150,7 @@ def idle(qtbot, window):
 @pytest.fixture
 def opened(qtbot, window, idle, scene_file):
     """The window with the scene opened, its card found and suggestions in place."""
-    with qtbot.waitSignal(window.looking.suggested, timeout=20_000):
+    with qtbot.waitSignal(window.looking.suggested):
         window.open(scene_file)
     idle()
     return window

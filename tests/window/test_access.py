@@ -50,12 +50,12 @@ def spoken(widget):
     return QAccessible.queryAccessibleInterface(widget).text(QAccessible.Text.Name)
 
 
-def test_every_control_of_every_step_has_a_name_and_room_to_touch(opened, qtbot):
+def test_every_control_of_every_step_has_a_name_and_room_to_touch(opened, idle):
     # WCAG 2.2, success criteria 4.1.2 (name) and 2.5.8 (24 by 24 CSS px at least).
     looked_at, nameless, small = 0, [], []
     for step in opened.pages:
         opened.session.go(step)
-        qtbot.wait(1)
+        idle()
         for one in controls(opened):
             looked_at += 1
             what = f"{step}: {type(one).__name__} in {type(one.parent()).__name__}"
@@ -75,10 +75,16 @@ def photo_share(window):
     return seen.width() * seen.height() / (window.width() * window.height())
 
 
-def resized(qtbot, window, width, height):
-    window.resize(width, height)
-    qtbot.waitUntil(lambda: window.width() == width and window.height() == height)
-    qtbot.wait(20)
+@pytest.fixture
+def resized(qtbot, idle):
+    """Make the window so large, and wait until all in it has its place."""
+
+    def to(window, width, height):
+        window.resize(width, height)
+        qtbot.waitUntil(lambda: (window.width(), window.height()) == (width, height))
+        idle()
+
+    return to
 
 
 def scrolls_sideways(page):
@@ -96,25 +102,27 @@ WAYS = {
 
 
 @pytest.mark.slow
-def test_every_step_has_half_the_window_for_the_photo_and_no_sideways_scroll(opened, qtbot):
+def test_every_step_has_half_the_window_for_the_photo_and_no_sideways_scroll(
+    opened, resized, idle
+):
     for size, way in WAYS.items():
-        resized(qtbot, opened, *size)
+        resized(opened, *size)
         assert (opened.width(), opened.height()) == size  # nothing in it asks for more
         assert opened.arrangement.way == way
         for step, page in opened.pages.items():
             opened.session.go(step)
             opened.arrangement.bring(page)
-            qtbot.wait(5)
+            idle()
             assert page.isVisible()
             assert not scrolls_sideways(page), (size, step)
             if way == "turns":
                 QTest.keyClick(opened, Qt.Key.Key_F6)
-                qtbot.wait(5)
+                idle()
             assert photo_share(opened) >= 0.5, (size, step)
 
 
-def test_one_key_goes_to_the_top_of_the_page_and_later_to_where_it_was_left(opened, qtbot):
-    resized(qtbot, opened, 1280, 800)
+def test_one_key_goes_to_the_top_of_the_page_and_later_to_where_it_was_left(opened, resized):
+    resized(opened, 1280, 800)
     for step, page in list(opened.pages.items())[2:]:
         opened.session.go(step)
         opened.view.setFocus()
@@ -128,9 +136,9 @@ def test_one_key_goes_to_the_top_of_the_page_and_later_to_where_it_was_left(open
         assert opened.focusWidget() is last, step
 
 
-def test_what_a_step_has_or_lacks_is_read_whole_on_every_screen(opened, qtbot):
+def test_what_a_step_has_or_lacks_is_read_whole_on_every_screen(opened, resized):
     for size in WAYS:
-        resized(qtbot, opened, *size)
+        resized(opened, *size)
         for step, button in opened.strip.buttons.items():
             assert " ".join(button.shown()) == button.line, (size, step)
             assert button.line
@@ -142,8 +150,10 @@ def test_what_a_step_has_or_lacks_is_read_whole_on_every_screen(opened, qtbot):
     assert said[1].endswith("…")
 
 
-def test_on_a_small_screen_outlines_are_taken_and_dropped_by_touch_on_the_photo(opened, qtbot):
-    resized(qtbot, opened, 640, 400)
+def test_on_a_small_screen_outlines_are_taken_and_dropped_by_touch_on_the_photo(
+    opened, resized
+):
+    resized(opened, 640, 400)
     opened.session.go("Indications")
     first, second = (m.id for m in opened.session.state.marked[:2])
     opened.session.select(first)
@@ -164,8 +174,8 @@ def test_on_a_small_screen_outlines_are_taken_and_dropped_by_touch_on_the_photo(
     assert opened.verdict_step.isVisible()  # words, so the page comes first
 
 
-def test_a_tool_brings_the_photo_and_leaves_it_to_the_page_that_called(opened, qtbot):
-    resized(qtbot, opened, 640, 400)
+def test_a_tool_brings_the_photo_and_leaves_it_to_the_page_that_called(opened, resized):
+    resized(opened, 640, 400)
     opened.session.go("Scale")
     assert opened.scale_step.isVisible()
     opened.scale_step.choose("line")
@@ -175,10 +185,10 @@ def test_a_tool_brings_the_photo_and_leaves_it_to_the_page_that_called(opened, q
     assert opened.scale_step.isVisible()
 
 
-def test_a_window_made_large_again_shows_photo_and_page_side_by_side(opened, qtbot):
-    resized(qtbot, opened, 640, 400)
+def test_a_window_made_large_again_shows_photo_and_page_side_by_side(opened, resized):
+    resized(opened, 640, 400)
     assert opened.arrangement.bar.isVisible()
-    resized(qtbot, opened, 1280, 800)
+    resized(opened, 1280, 800)
     opened.session.go("Indications")
     assert opened.view.isVisible()
     assert opened.indications_step.isVisible()
@@ -242,12 +252,11 @@ def look_through(window, page, name):
 @pytest.mark.slow
 @pytest.mark.qt_log_ignore("This plugin does not support")  # without a screen
 def test_review_archive_and_house_pages_have_names_and_are_walked_as_they_are_read(
-    qtbot, window, idle, scene_file, tmp_path
+    window, idle, scene_file, tmp_path
 ):
     # WCAG 2.2, success criteria 4.1.2 (name), 2.1.1 (keyboard) and 2.4.3 (focus order).
     walked = {}
     for name in shots.pages(window, shots.records_for(tmp_path, scene_file)):
-        qtbot.wait(30)
         idle()
         page = window.archive.pages.currentWidget() if name.startswith("archive") else window
         walked[name] = look_through(window, page, name)
@@ -259,7 +268,6 @@ def test_review_archive_and_house_pages_have_names_and_are_walked_as_they_are_re
         ("table", archive.found.turn_view),
     ):
         show()
-        qtbot.wait(100)
         idle()
         walked[name] = look_through(window, archive.pages.currentWidget(), name)
     archive.leave()
@@ -268,7 +276,7 @@ def test_review_archive_and_house_pages_have_names_and_are_walked_as_they_are_re
     criteria.write_button.click()
     for at in ("", *range(len(criteria.form.draft.rules))):
         criteria.form.parts.choose(at)
-        qtbot.wait(20)
+        idle()
         walked[f"rule {at}"] = look_through(criteria.form, criteria.form, f"rule {at}")
     window.photo_row.keys_button.click()
     keys = next(w for w in window.findChildren(KeysPage))
@@ -287,12 +295,11 @@ def cut_off(page):
 
 @pytest.mark.slow
 def test_on_a_small_screen_nothing_of_the_archive_is_cut_off(
-    qtbot, window, idle, scene_file, tmp_path, monkeypatch
+    window, idle, scene_file, tmp_path, monkeypatch, resized
 ):
-    resized(qtbot, window, 640, 400)
+    resized(window, 640, 400)
     archive, seen = window.archive, []
     for name in shots.pages(window, shots.records_for(tmp_path, scene_file)):
-        qtbot.wait(50)
         idle()
         if name.startswith("archive"):
             assert list(cut_off(archive.pages.currentWidget())) == [], name
@@ -303,7 +310,6 @@ def test_on_a_small_screen_nothing_of_the_archive_is_cut_off(
         ("check", archive.show_check),
     ):
         show()
-        qtbot.wait(50)
         idle()
         assert list(cut_off(archive.pages.currentWidget())) == [], name
     archive.open()
@@ -319,13 +325,13 @@ def test_on_a_small_screen_nothing_of_the_archive_is_cut_off(
 
 
 @pytest.mark.qt_log_ignore("This plugin does not support")  # without a screen
-def test_windows_beside_the_work_fit_a_small_screen(qtbot, window):
+def test_windows_beside_the_work_fit_a_small_screen(window, idle):
     criteria = window.verdict_step.criteria
     criteria.write_button.click()
     window.photo_row.keys_button.click()
     for one in (criteria.form, next(iter(window.findChildren(KeysPage)))):
         one.resize(640, 400)
-        qtbot.wait(20)
+        idle()
         assert (one.width(), one.height()) == (640, 400)
     form = criteria.form
     for button in (form.save_button, form.close_button):
@@ -489,7 +495,7 @@ def test_a_text_that_is_spoken_stays_until_it_can_be_asked_for(opened, monkeypat
     assert not {*made} & {*in_reading_order(opened)}
 
 
-def test_keys_go_from_heading_to_heading_of_the_long_form(opened, qtbot):
+def test_keys_go_from_heading_to_heading_of_the_long_form(opened):
     opened.session.go("Record")
     page = opened.record_step
     names = [h.text() for h in page.findChildren(Heading) if h.isVisible()]
@@ -529,10 +535,10 @@ def room_for_hint(edit):
     return inner.width() - 4  # Qt's own 2 px on each side of the text
 
 
-def test_no_hint_of_the_record_is_cut_in_either_language(opened, qtbot, texts):
-    resized(qtbot, opened, 1280, 800)
+def test_no_hint_of_the_record_is_cut_in_either_language(opened, texts, resized, idle):
+    resized(opened, 1280, 800)
     opened.session.go("Record")
-    qtbot.wait(20)
+    idle()
     german = {text: de for (_, text), de in texts.read(texts.LANGUAGES / "de.ts").items()}
     fields, cut = opened.record_step.fields, []
     hints = {field.key: field.hint for field in FIELDS if field.hint}

@@ -32,17 +32,16 @@ from ptmark.window.words import day
 pytestmark = [pytest.mark.gui, pytest.mark.slow]
 
 
-def ask(qtbot, idle, desk, text):
+def ask(idle, desk, text):
     desk.found.bar.line.setText(text)
-    qtbot.wait(200)
     idle()
 
 
-def test_a_search_is_saved_run_and_deleted(qtbot, idle, desk):
+def test_a_search_is_saved_run_and_deleted(idle, desk):
     found = desk.found
     found.bar.texts["kind"].setText("pore")
     found.bar.texts["kind"].commit()
-    ask(qtbot, idle, desk, "P-2")
+    ask(idle, desk, "P-2")
     hits = [hit.record_id for hit in found.model.hits]
     assert hits == ["r-5", "r-1"]  # B and C are pores; r-1 has B, r-5 B and C, r-3 only A
     found.saved.name.setText("pores of P-2")
@@ -66,8 +65,8 @@ def test_a_search_is_saved_run_and_deleted(qtbot, idle, desk):
     assert found.saved.choice.count() == 1
 
 
-def test_what_is_found_is_exported(qtbot, idle, desk, tmp_path, monkeypatch):
-    ask(qtbot, idle, desk, "P-1")
+def test_what_is_found_is_exported(idle, desk, tmp_path, monkeypatch):
+    ask(idle, desk, "P-1")
     export = desk.found.export
     for name in ("hits.csv", "hits.json"):
         path = tmp_path / name
@@ -88,7 +87,7 @@ def test_what_is_found_is_exported(qtbot, idle, desk, tmp_path, monkeypatch):
     with zipfile.ZipFile(bundles[0]) as bundle:
         assert bundle.read("record.json") == original
     assert "3" in desk.found.said_below.text.text()
-    ask(qtbot, idle, desk, "no such part")
+    ask(idle, desk, "no such part")
     assert not export.list_button.isEnabled()
     assert desk.found.views.currentWidget() is desk.found.nothing
 
@@ -107,9 +106,9 @@ def test_an_archive_whose_disk_is_away_is_no_new_one_and_is_opened_once_it_is_ba
 
 
 def test_what_cannot_be_exported_says_which_file_beside_the_button(
-    qtbot, idle, desk, tmp_path, monkeypatch
+    idle, desk, tmp_path, monkeypatch
 ):
-    ask(qtbot, idle, desk, "P-1")
+    ask(idle, desk, "P-1")
     found = desk.found
     (tmp_path / "file").write_bytes(b"")  # no folder, so that nothing can be written into it
     monkeypatch.setattr(dialogs, "ask_for_folder", lambda *_: tmp_path / "file")
@@ -219,7 +218,7 @@ def test_the_check_tells_what_is_missing_and_can_be_stopped(qtbot, idle, desk, h
     assert "1 are missing" in page.said.text.text()
 
 
-def test_an_archive_out_of_reach_says_so(qtbot, idle, window, monkeypatch, tmp_path):
+def test_an_archive_out_of_reach_says_so(idle, window, monkeypatch, tmp_path):
     (tmp_path / "drive").write_bytes(b"")  # stands where its folder should be
     monkeypatch.setenv(
         "PTMARK_ARCHIVE_DATABASE", f"sqlite:///{tmp_path / 'drive' / 'x' / 'archive.sqlite'}"
@@ -234,8 +233,8 @@ def test_an_archive_out_of_reach_says_so(qtbot, idle, window, monkeypatch, tmp_p
     assert "drive" in window.archive.check.said.text.text()
 
 
-def test_a_hold_is_set_on_what_was_searched_for_and_taken_away(qtbot, idle, desk):
-    ask(qtbot, idle, desk, "P-2")
+def test_a_hold_is_set_on_what_was_searched_for_and_taken_away(idle, desk):
+    ask(idle, desk, "P-2")
     desk.show_check()
     idle()
     form = desk.check.holds
@@ -282,21 +281,21 @@ def test_only_the_keepers_role_may_set_a_hold(idle, desk, monkeypatch):
     assert "keeper" in form.which.text()
 
 
-def test_very_many_are_counted_only_when_asked(qtbot, idle, desk, monkeypatch):
+def test_very_many_are_counted_only_when_asked(idle, desk, monkeypatch):
     monkeypatch.setattr("ptmark.window.archive.found._COUNTED", 2)
     monkeypatch.setattr("ptmark.window.archive.found._PAGE", 2)
-    ask(qtbot, idle, desk, "P-")
+    ask(idle, desk, "P-")
     found = desk.found
     assert found.count.text().startswith("More than 2 records whose part number begins")
     found.all_button.click()
     idle()
     assert found.count.text().startswith("6 records whose part number begins")
     assert found.all_button.isHidden()
-    ask(qtbot, idle, desk, "P-9")
+    ask(idle, desk, "P-9")
     assert found.all_button.isHidden()
 
 
-def test_a_search_that_stops_says_how_far_back_it_looked(qtbot, idle, desk, monkeypatch):
+def test_a_search_that_stops_says_how_far_back_it_looked(idle, desk, monkeypatch):
     """The oldest of six fits, and each stretch is of two."""
     monkeypatch.setattr("ptmark.archive.asking._FEW", 0)
     monkeypatch.setattr("ptmark.archive.paging._FAR", 2)

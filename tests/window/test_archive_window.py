@@ -36,7 +36,7 @@ def keep(qtbot, opened, idle, tmp_path, monkeypatch):
         path = tmp_path / f"{name}.json"
         monkeypatch.setattr(dialogs, "ask_where_to_save", lambda *_: path)
         session.go("Record")
-        with qtbot.waitSignal(opened.record_step.archive.kept, timeout=30_000):
+        with qtbot.waitSignal(opened.record_step.archive.kept):
             opened.record_step.archive.keep_button.click()
         idle()
         return path
@@ -44,10 +44,9 @@ def keep(qtbot, opened, idle, tmp_path, monkeypatch):
     return work
 
 
-def look(qtbot, window, idle, text=""):
+def look(window, idle, text=""):
     window.archive.open()
     window.archive.found.bar.line.setText(text)
-    qtbot.wait(200)
     idle()
 
 
@@ -61,7 +60,7 @@ def test_kept_and_found_again(qtbot, opened, idle, keep):
     with open_archive() as archive:
         assert [hit.part for hit in find(archive, Query(part="P-17")).hits] == ["P-17"]
         assert verify(archive).problems == []
-    look(qtbot, opened, idle, "p-1")
+    look(opened, idle, "p-1")
     found = opened.archive.found
     assert found.isVisible()
     assert not opened.view.isVisible()
@@ -75,7 +74,7 @@ def test_kept_and_found_again(qtbot, opened, idle, keep):
 
 
 def test_small_pictures_of_what_another_deleted_go_when_the_archive_is_opened(
-    qtbot, opened, idle, keep
+    opened, idle, keep
 ):
     keep()
     with open_archive() as archive:
@@ -89,16 +88,16 @@ def test_small_pictures_of_what_another_deleted_go_when_the_archive_is_opened(
     assert not small.exists()
     small.write_bytes(looked_at)  # as if another user's cache
     opened.archive.door.close()
-    look(qtbot, opened, idle)
+    look(opened, idle)
     assert not small.exists()
 
 
-def test_an_empty_archive_teaches(qtbot, window, idle):
-    look(qtbot, window, idle)
+def test_an_empty_archive_teaches(window, idle):
+    look(window, idle)
     found = window.archive.found
     assert found.views.currentWidget() is found.empty
     assert "Keep in the archive" in found.empty.widget().text()
-    look(qtbot, window, idle, "X")
+    look(window, idle, "X")
     assert found.views.currentWidget() is not found.empty
     assert found.count.text().startswith("No record")
 
@@ -111,7 +110,7 @@ def test_every_save_is_kept_once_ticked(qtbot, opened, idle, tmp_path):
     for decision in ("refer", "reject"):  # saved twice: the second takes the first's place
         opened.session.change("decide", decision=decision)
         idle()
-        with qtbot.waitSignal(form.kept, timeout=30_000):
+        with qtbot.waitSignal(form.kept):
             opened.saving.save([path])
         idle()
     with open_archive() as archive:
@@ -123,7 +122,7 @@ def test_every_save_is_kept_once_ticked(qtbot, opened, idle, tmp_path):
 
     again = MainWindow()
     qtbot.addWidget(again)
-    qtbot.waitUntil(again.record_step.archive.always.isChecked, timeout=10_000)
+    qtbot.waitUntil(again.record_step.archive.always.isChecked)
     again.close()
 
 
@@ -134,7 +133,7 @@ def test_anothers_state_is_not_replaced_unasked(qtbot, opened, idle, keep, tmp_p
     form._mine.clear()  # as after a new start
     opened.session.change("decide", decision="reject")
     idle()
-    with qtbot.waitSignal(opened.saving.saved, timeout=30_000):
+    with qtbot.waitSignal(opened.saving.saved):
         opened.saving.save([path])
     idle()
     form.keep()
@@ -143,7 +142,7 @@ def test_anothers_state_is_not_replaced_unasked(qtbot, opened, idle, keep, tmp_p
     with open_archive() as archive:
         assert find(archive, Query()).hits[0].disposition == theirs["disposition"]["decision"]
     (mine,) = form.said.findChildren(type(form.keep_button))
-    with qtbot.waitSignal(form.kept, timeout=30_000):
+    with qtbot.waitSignal(form.kept):
         mine.click()
     with open_archive() as archive:
         assert find(archive, Query()).hits[0].disposition == "reject"
@@ -154,7 +153,7 @@ def test_a_record_is_looked_at_judged_again_and_tested_again(
 ):
     path = keep()
     before = path.read_bytes()
-    look(qtbot, opened, idle, "P-17")
+    look(opened, idle, "P-17")
     desk = opened.archive
     desk.found.opened.emit(desk.found.model.hits[0])
     idle()
@@ -169,7 +168,7 @@ def test_a_record_is_looked_at_judged_again_and_tested_again(
     idle()
     assert page.changes.rowCount() == 1 + len(page.record.indications)
     assert page.changes.item(0, 0).text() == "verdict"
-    with qtbot.waitSignal(opened.looking.suggested, timeout=30_000):
+    with qtbot.waitSignal(opened.looking.suggested):
         desk.begin_retest(page.record, scene_file)
     idle()
     assert not desk.pages.isVisible()
@@ -185,7 +184,7 @@ def test_a_record_is_looked_at_judged_again_and_tested_again(
     assert opened.view.curtain.levels is not None
     opened.two_photos.turn()
     again = tmp_path / "again.json"
-    with qtbot.waitSignal(opened.saving.saved, timeout=30_000):
+    with qtbot.waitSignal(opened.saving.saved):
         opened.saving.save([again, again.with_suffix(".pdf")])
     said = " ".join(pages_of(again.with_suffix(".pdf")))
     assert "First test" in said
@@ -199,7 +198,7 @@ def test_a_record_is_looked_at_judged_again_and_tested_again(
     assert line.says.text() == f"Retest of P-17, serial S-1, tested on {on}: {verdict}."
     opened.record_step.archive.keep()
     idle()
-    look(qtbot, opened, idle, "P-17")
+    look(opened, idle, "P-17")
     model = desk.found.model
     ids = [hit.record_id for hit in model.hits]
     tip = model.index(ids.index(second["id"]), len(HEADS) - 1).data(Qt.ItemDataRole.ToolTipRole)
@@ -235,12 +234,12 @@ def test_a_retest_of_a_record_that_lies_beside_its_photo(opened, idle, keep, sce
         beside.unlink()
 
 
-def test_each_way_back_gives_the_keyboard_to_what_had_it(qtbot, opened, idle, keep):
+def test_each_way_back_gives_the_keyboard_to_what_had_it(opened, idle, keep):
     keep()
     opened.session.go("Record")
     field = opened.record_step.fields["part_number"]
     field.setFocus()
-    look(qtbot, opened, idle, "P-17")
+    look(opened, idle, "P-17")
     desk = opened.archive
     desk.show_record(desk.found.model.hits[0])
     idle()
@@ -259,9 +258,9 @@ def test_each_way_back_gives_the_keyboard_to_what_had_it(qtbot, opened, idle, ke
     assert opened.focusWidget() is opened.view
 
 
-def test_history_of_a_part(qtbot, opened, idle, keep):
+def test_history_of_a_part(opened, idle, keep):
     keep()
-    look(qtbot, opened, idle, "P-17")
+    look(opened, idle, "P-17")
     desk = opened.archive
     desk.show_history("P-17", "")
     idle()

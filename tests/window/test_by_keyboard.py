@@ -69,7 +69,7 @@ def test_from_photo_to_report(qtbot, window, idle, scene_without_card, tmp_path,
     hands, session = Hands(window), window.session
     monkeypatch.setattr(dialogs, "ask_for_photo", lambda *_: scene_without_card)
     monkeypatch.setattr(dialogs, "ask_where_to_save", lambda *_: tmp_path / "out.json")
-    with qtbot.waitSignal(window.looking.suggested, timeout=30_000):
+    with qtbot.waitSignal(window.looking.suggested):
         hands.key(KEY.Key_O, CONTROL)
     idle()
 
@@ -119,7 +119,7 @@ def test_from_photo_to_report(qtbot, window, idle, scene_without_card, tmp_path,
     assert session.state.decision == "reject"
     hands.tab_to(window.record_step.fields["examiner"], most=400)
     hands.type("N. N.")
-    with qtbot.waitSignal(window.saving.saved, timeout=60_000):
+    with qtbot.waitSignal(window.saving.saved):
         hands.key(KEY.Key_S, CONTROL)
     record = load_record(tmp_path / "out.json")
     assert record.fields["examiner"] == "N. N."
@@ -148,7 +148,7 @@ def test_an_outline_is_traced_free_hand_by_keys_alone(qtbot, opened, idle):
     hands.point_at(*corners[3])
     hands.key(KEY.Key_Space)
     hands.key(KEY.Key_Return)
-    qtbot.waitUntil(lambda: len(session.state.marked) == count + 1, timeout=20_000)
+    qtbot.waitUntil(lambda: len(session.state.marked) == count + 1)
     outline = session.state.marked[-1].outline_px
     most = 1.0 / view.port.scale  # the pointer stands on whole px of the screen
     assert np.abs(outline - corners).max() <= most

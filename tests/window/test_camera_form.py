@@ -57,7 +57,7 @@ def test_photos_of_the_grid_become_a_profile_that_is_used_and_left_out(
     monkeypatch.setattr(dialogs, "ask_for_photos", lambda *_: shots)
     form.calibrate_button.click()
     assert "Photo 1 of 7" in form.says.text.text()
-    qtbot.waitUntil(lambda: not window.session.workers.any_running(), timeout=60_000)
+    qtbot.waitUntil(lambda: not window.session.workers.any_running())
     told = form.says.text.text()
     assert "6 photos fit one lens" in told
     assert "nothing.jpg" in told

@@ -278,7 +278,7 @@ def test_english_never_loads_the_templates():
     )
     done = subprocess.run(
         [sys.executable, "-c", code],
-        capture_output=True, text=True, timeout=60, check=True,
+        capture_output=True, text=True, timeout=600, check=True,
         cwd=Path(__file__).parents[2], env={"PTMARK_LANGUAGE": "en"},
     )  # fmt: skip
     assert done.stdout.strip() == "There are no indications. False"

@@ -61,7 +61,7 @@ def person(qtbot, window, idle, tmp_path, monkeypatch):
 
 def open_photo(person, path, monkeypatch):
     monkeypatch.setattr(dialogs, "ask_for_photo", person.dialog(path))
-    with person.qtbot.waitSignal(person.window.looking.suggested, timeout=20_000):
+    with person.qtbot.waitSignal(person.window.looking.suggested):
         person.key(KEY.Key_O, CONTROL)
     person.idle()
 
@@ -70,7 +70,7 @@ def take_three_and_save(person, path):
     window = person.window
     for _ in range(3):
         person.key(KEY.Key_Return)
-    with person.qtbot.waitSignal(window.saving.saved, timeout=30_000):
+    with person.qtbot.waitSignal(window.saving.saved):
         person.key(KEY.Key_S, CONTROL)
     record = load_record(path)
     assert [one["standing"] for one in record.indications] == ["taken"] * 3
@@ -94,7 +94,7 @@ def test_another_part_of_the_number_before(person, scene_file, tmp_path, monkeyp
     person.window.session.fill_in("fill in", fields)
     person.idle()
     person.count = 0
-    with person.qtbot.waitSignal(person.window.looking.suggested, timeout=20_000):
+    with person.qtbot.waitSignal(person.window.looking.suggested):
         person.key(KEY.Key_O, Qt.KeyboardModifier.AltModifier)
     person.idle()
     person.key(KEY.Key_G, CONTROL)

@@ -32,7 +32,7 @@ def launcher(folder, *words):
     """Run .run/packaging/launcher for this data folder."""
     told = {**os.environ, "XDG_DATA_HOME": str(folder)}
     subprocess.run(
-        [ROOT / ".run" / "packaging" / "launcher", *words], env=told, check=True, timeout=60
+        [ROOT / ".run" / "packaging" / "launcher", *words], env=told, check=True, timeout=600
     )
 
 
@@ -41,7 +41,7 @@ def kind_by_gio(path, data):
     told = {**os.environ, "XDG_DATA_HOME": str(data)}
     done = subprocess.run(
         ["gio", "info", "-a", "standard::content-type", path],
-        capture_output=True, text=True, timeout=60, check=True, env=told,
+        capture_output=True, text=True, timeout=600, check=True, env=told,
     )  # fmt: skip
     return done.stdout.rpartition("content-type: ")[2].strip()
 
@@ -55,7 +55,7 @@ def kind_of(path, data):
     told = {**os.environ, "XDG_DATA_HOME": str(data)}
     done = subprocess.run(
         [sys.executable, "-c", code, str(path)],
-        capture_output=True, text=True, timeout=60, check=True, env=told,
+        capture_output=True, text=True, timeout=600, check=True, env=told,
     )  # fmt: skip
     return done.stdout.strip()
 
@@ -87,7 +87,7 @@ def test_the_entry_starts_a_program_with_any_name(data):
 def test_the_entry_holds_to_the_specification(data):
     done = subprocess.run(
         ["desktop-file-validate", data / "applications" / "ptmark.desktop"],
-        capture_output=True, text=True, timeout=60, check=False,
+        capture_output=True, text=True, timeout=600, check=False,
     )  # fmt: skip
     assert (done.returncode, done.stdout) == (0, "")
 

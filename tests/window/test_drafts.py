@@ -46,7 +46,7 @@ def killed_child(home: Path, photo: Path) -> None:
         [sys.executable, "-c", CHILD, str(photo)],
         stdout=subprocess.PIPE, env=environment, text=True,
     )  # fmt: skip
-    watch = threading.Timer(60, child.kill)
+    watch = threading.Timer(600, child.kill)
     watch.start()
     try:
         said = child.stdout.readline().strip()
@@ -55,7 +55,7 @@ def killed_child(home: Path, photo: Path) -> None:
     finally:
         watch.cancel()
         child.send_signal(signal.SIGKILL)
-        child.wait(10)
+        child.wait()
         child.stdout.close()
 
 
@@ -72,13 +72,13 @@ def test_after_a_kill_the_next_start_offers_the_work_back(qtbot, home, scene_fil
     qtbot.addWidget(window)
     window.show()
     window.begin(None)
-    qtbot.waitUntil(lambda: window.empty.draft_buttons() != [], timeout=20_000)
-    with qtbot.waitSignal(window.looking.opened, timeout=20_000):
+    qtbot.waitUntil(lambda: window.empty.draft_buttons() != [])
+    with qtbot.waitSignal(window.looking.opened):
         window.empty.draft_buttons()[0].click()
     assert kept.pop("step") == window.session.step == "Indications"  # where it was left
     assert draft_to_json(window.session.inspection) == kept
     assert window.view.levels.whole
-    qtbot.waitUntil(lambda: not window.session.workers.any_running(), timeout=20_000)
+    qtbot.waitUntil(lambda: not window.session.workers.any_running())
     assert window.session.judgement.evaluation is not None
     assert window.session.autosave.path == draft.path  # it goes on in the same draft
     assert left_behind() == []
@@ -86,7 +86,7 @@ def test_after_a_kill_the_next_start_offers_the_work_back(qtbot, home, scene_fil
 
 def test_a_draft_is_written_without_being_asked_for(qtbot, opened, idle):
     assert DELAY_MS <= 500  # half a second of work is the most that a kill may take
-    with qtbot.waitSignal(opened.session.autosave.saved, timeout=20_000):
+    with qtbot.waitSignal(opened.session.autosave.saved):
         opened.session.change("choose the criteria", profile="iso-23277-3")
     assert read_draft(opened.session.autosave.path)["profile"] == "iso-23277-3"
 
@@ -123,7 +123,7 @@ def test_a_draft_of_a_photo_that_is_gone_says_so_in_place(qtbot, window, idle, t
     (folder / "x.json").write_text(json.dumps(document))
     window.empty.offer_drafts(left_behind())
     window.empty.draft_buttons()[0].click()
-    qtbot.waitUntil(window.empty.notice.isVisible, timeout=10_000)
+    qtbot.waitUntil(window.empty.notice.isVisible)
     assert "gone.jpg" in window.empty.notice.text.text()
 
 
@@ -131,7 +131,7 @@ def test_work_left_behind_is_offered_beside_an_open_photo_and_can_be_discarded(
     qtbot, home, scene_file, idle, window
 ):
     killed_child(home, scene_file)
-    with qtbot.waitSignal(window.looking.suggested, timeout=20_000):
+    with qtbot.waitSignal(window.looking.suggested):
         window.open(scene_file)
     idle()
     offer = window.photo_step.offers.itemAt(0).widget()
@@ -158,7 +158,7 @@ def test_what_was_entered_before_the_photo_and_its_photo_are_one_draft(
     window.part_form.fields["part_number"].setFocus()
     qtbot.keyClicks(window.focusWidget(), "P-700")
     qtbot.keyClick(window.focusWidget(), Qt.Key.Key_Return)
-    with qtbot.waitSignal(window.looking.suggested, timeout=20_000):
+    with qtbot.waitSignal(window.looking.suggested):
         window.open(scene_file)
     idle()
     window.close()

@@ -16,7 +16,7 @@ pytestmark = pytest.mark.gui
 def led(qtbot, window, idle):
     """A window on the sample at the first piece."""
     assert window.guided.button.isVisible()
-    with qtbot.waitSignal(window.looking.suggested, timeout=30_000):
+    with qtbot.waitSignal(window.looking.suggested):
         window.guided.button.click()
     idle()
     window.guided.go(-1)  # the way through puts its own step in front; the pass begins at 1
@@ -36,7 +36,7 @@ def test_each_piece_stands_beside_what_it_speaks_of(qtbot, led):
     guided = led.guided
     for number, piece in enumerate(PIECES):
         at_piece(led, number)
-        qtbot.waitUntil(guided.card.isVisible, timeout=5000)
+        qtbot.waitUntil(guided.card.isVisible)
         assert led.session.step == piece.step
         assert "‹" not in text_of(led)  # keys are told as they are now
         assert guided.card.accessibleName() == text_of(led)
@@ -44,7 +44,7 @@ def test_each_piece_stands_beside_what_it_speaks_of(qtbot, led):
         assert beside.isVisible()
         assert led.rect().contains(guided.card.geometry())
         there = QRect(beside.mapTo(led, QPoint(0, 0)), beside.size())
-        qtbot.waitUntil(lambda at=there: guided._ring.geometry().intersects(at), timeout=5000)
+        qtbot.waitUntil(lambda at=there: guided._ring.geometry().intersects(at))
         ringed = guided._ring.geometry()
         held = QRect(guided.card.geometry())
         assert not held.intersects(ringed) or beside is led.view

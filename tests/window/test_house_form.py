@@ -43,7 +43,7 @@ def tried(qtbot, window, idle):
 
     def wait() -> None:
         form = window.verdict_step.criteria.form
-        qtbot.waitUntil(lambda: not form.preview._soon.isActive(), timeout=5000)
+        qtbot.waitUntil(lambda: not form.preview._soon.isActive())
         idle()
 
     return wait

@@ -48,7 +48,7 @@ def test_typing_and_the_buttons_take_the_marks_away_and_undo_brings_them_back(st
 def test_process_times_typed_before_the_photo_are_kept_in_a_draft(qtbot, step, home):
     session = step.session
     step.timers.log.begin(next(s for s in STAGES if s.start_field == "penetration_start"))
-    qtbot.waitUntil(lambda: list((home / "drafts").glob("*.json")) != [], timeout=20_000)
+    qtbot.waitUntil(lambda: list((home / "drafts").glob("*.json")) != [])
     from ptmark.inspection.draft import restore_draft
     from ptmark.window.autosave import read_draft
 

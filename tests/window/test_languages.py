@@ -107,7 +107,7 @@ def german(tmp_path_factory):
     told = {"PTMARK_LANGUAGE": "de", "PTMARK_HOME": str(home), "QT_QPA_PLATFORM": "offscreen"}
     done = subprocess.run(
         [sys.executable, "-c", WINDOW, str(sample_images() / "rejectable.jpg")],
-        capture_output=True, text=True, timeout=120, cwd=ROOT, check=False,
+        capture_output=True, text=True, timeout=600, cwd=ROOT, check=False,
         env={**os.environ, **told},
     )  # fmt: skip
     assert done.returncode == 0, done.stderr[-3000:]
@@ -217,7 +217,7 @@ def test_a_chosen_language_is_kept_for_the_next_start(tmp_path):
     told |= {"PTMARK_HOME": str(tmp_path), "LC_ALL": "C"}
     runs = [
         subprocess.run(
-            [sys.executable, "-c", code], capture_output=True, text=True, timeout=60,
+            [sys.executable, "-c", code], capture_output=True, text=True, timeout=600,
             cwd=ROOT, check=True, env=told,
         ).stdout.strip()
         for _ in range(2)

@@ -45,7 +45,7 @@ def part_field(window, idle):
 
 def assert_offered_then_taken(qtbot, window):
     session, offer = window.session, window.part_form.part_offer
-    qtbot.waitUntil(offer.isVisible, timeout=20_000)
+    qtbot.waitUntil(offer.isVisible)
     assert "2026-03-04" in offer.text.text()
     assert "serial S1" in offer.text.text()
     assert session.state.fields == {"part_number": "DEMO-40"}  # nothing comes by itself
@@ -117,7 +117,7 @@ def test_the_next_part_of_the_same_number_by_one_key(qtbot, opened, idle, tmp_pa
     shutil.copy(session.inspection.photo.info.path, other)
     with other.open("ab") as file:
         file.write(b"another file")
-    with qtbot.waitSignal(window.looking.suggested, timeout=20_000):
+    with qtbot.waitSignal(window.looking.suggested):
         window.open(other)
     idle()
     assert session.step == "Indications"
@@ -171,7 +171,7 @@ def test_the_part_saved_last_is_offered_at_the_next_start(
     later.show()
     later.begin(None)
     again = later.part_form.again
-    qtbot.waitUntil(again.isVisible, timeout=20_000)
+    qtbot.waitUntil(again.isVisible)
     assert again.again_button.accessibleName() == "DEMO-40 again, serial S2"
     assert later.session.state.fields == {}
-    qtbot.waitUntil(lambda: not later.session.workers.any_running(), timeout=20_000)
+    qtbot.waitUntil(lambda: not later.session.workers.any_running())

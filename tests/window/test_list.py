@@ -124,7 +124,7 @@ def test_the_table_is_copied_as_cells_that_no_spreadsheet_runs(qtbot, opened, ta
     inspection = opened.session.inspection
     first, second, _ = letters(table)
     inspection.edit(first, note="=1+1\tand\nmore")
-    qtbot.waitUntil(lambda: not opened.session.workers.any_running(), timeout=20_000)
+    qtbot.waitUntil(lambda: not opened.session.workers.any_running())
     opened.session.select(first, second)
     table.setFocus()
     qtbot.keyClick(table, KEY.Key_C, CONTROL)

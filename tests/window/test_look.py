@@ -153,7 +153,7 @@ def test_what_a_far_pan_brings_is_painted_over_the_next_frames(qtbot, view, monk
     view.pan(QPointF(-420, 0))
     view.repaint()
     assert view.overlay.rests
-    qtbot.waitUntil(lambda: not view.overlay.rests, timeout=20_000)  # nobody asks for it
+    qtbot.waitUntil(lambda: not view.overlay.rests)  # nobody asks for it
     shown = view.grab().toImage()
     view.overlay = Overlay()
     assert _unlike(shown, view.grab().toImage()) <= 0.02  # letters may choose another place

@@ -14,8 +14,8 @@ def start(qtbot):
     qtbot.addWidget(window)
     window.show()
     window.begin(None)
-    qtbot.waitUntil(lambda: window.session.inspection is not None, timeout=20_000)
-    qtbot.waitUntil(lambda: not window.session.workers.any_running(), timeout=20_000)
+    qtbot.waitUntil(lambda: window.session.inspection is not None)
+    qtbot.waitUntil(lambda: not window.session.workers.any_running())
     return window
 
 
@@ -23,7 +23,7 @@ def test_what_was_chosen_is_there_at_the_next_start(qtbot, home):
     first = start(qtbot)
     first.session.change("choose the criteria", profile="iso-23277-1", decision_rule="simple")
     first.session.turn_unit()
-    qtbot.waitUntil(lambda: not first.session.workers.any_running(), timeout=20_000)
+    qtbot.waitUntil(lambda: not first.session.workers.any_running())
     first.close()
 
     second = start(qtbot)

@@ -33,7 +33,7 @@ def drop(window, url):
 
 
 def test_a_dropped_photo_opens(qtbot, window, scene_file):
-    with qtbot.waitSignal(window.looking.suggested, timeout=20_000):
+    with qtbot.waitSignal(window.looking.suggested):
         drop(window, QUrl.fromLocalFile(str(scene_file)))
     assert window.session.inspection.photo.info.path == scene_file
     assert window.view.isVisible()
@@ -44,7 +44,7 @@ def test_an_avif_is_offered_dropped_and_opened(qtbot, window, scene_file, tmp_pa
     with Image.open(scene_file) as scene:
         scene.convert("RGB").save(path, quality=90)
     assert "*.avif" in PHOTOS
-    with qtbot.waitSignal(window.looking.suggested, timeout=20_000):
+    with qtbot.waitSignal(window.looking.suggested):
         drop(window, QUrl.fromLocalFile(str(path)))
     assert window.session.inspection.photo.info.format == "AVIF"
 
@@ -75,7 +75,7 @@ def test_a_folder_dropped_on_the_archive_is_seen(window, idle, tmp_path):
 def test_a_reduced_picture_stands_before_the_whole(qtbot, window, idle, scene_file):
     seen = []
     window.session.photo_shown.connect(lambda levels: seen.append(levels.whole))
-    with qtbot.waitSignal(window.looking.opened, timeout=20_000):
+    with qtbot.waitSignal(window.looking.opened):
         window.open(scene_file)
     assert seen == [False, True]
 
@@ -84,7 +84,7 @@ def test_a_broken_photo_is_said_in_place_and_the_window_goes_on(qtbot, window, t
     broken = tmp_path / "broken.jpg"
     broken.write_bytes(b"\xff\xd8\xff\xe0 no picture")
     window.open(broken)
-    qtbot.waitUntil(window.empty.notice.isVisible, timeout=10_000)
+    qtbot.waitUntil(window.empty.notice.isVisible)
     assert "broken.jpg" in window.empty.notice.text.text()
     assert window.photo_step.notice.isVisible()
 
@@ -94,7 +94,7 @@ def test_a_broken_photo_leaves_the_open_one_alone(qtbot, opened, tmp_path, idle)
     broken = tmp_path / "broken.png"
     broken.write_bytes(b"")
     opened.open(broken)
-    qtbot.waitUntil(opened.photo_step.notice.isVisible, timeout=10_000)
+    qtbot.waitUntil(opened.photo_step.notice.isVisible)
     assert opened.session.state is before
     assert opened.view.levels.whole
 
@@ -106,7 +106,7 @@ def test_a_photo_without_colour_passes_no_part(qtbot, opened, idle, scene_file, 
     session = opened.session
     opened.view.zoom(4.0)
     assert not opened.view.port.fitted
-    with qtbot.waitSignal(opened.looking.opened, timeout=20_000):
+    with qtbot.waitSignal(opened.looking.opened):
         opened.open(grey)
     idle()
     assert opened.view.port.fitted  # another part is seen whole
@@ -133,12 +133,12 @@ def test_the_next_photo_of_the_folder_by_one_key(qtbot, window, idle, scene_file
         (tmp_path / name).write_text("{}")
     for name in ("IMG_2-inspection.png", "IMG_3-marked.png", "IMG_3-marked.pdf", "IMG_3.txt"):
         (tmp_path / name).write_bytes(b"saved")
-    with qtbot.waitSignal(window.looking.suggested, timeout=20_000):
+    with qtbot.waitSignal(window.looking.suggested):
         window.open(tmp_path / "IMG_1.png")
     idle()
     (tmp_path / "IMG_2-inspection.pdf").write_bytes(b"saved")
     for name in ("IMG_3.png", "IMG_4.png"):
-        with qtbot.waitSignal(window.looking.suggested, timeout=20_000):
+        with qtbot.waitSignal(window.looking.suggested):
             qtbot.keyClick(window.focusWidget(), Qt.Key.Key_O, Qt.KeyboardModifier.AltModifier)
         idle()
         assert window.session.inspection.photo.info.path == tmp_path / name

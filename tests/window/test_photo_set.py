@@ -35,7 +35,7 @@ def far_file(scene_file, tmp_path_factory):
 def pair(qtbot, opened, idle, far_file, monkeypatch):
     """The scene, and the far photo added by keyboard, which is at hand."""
     monkeypatch.setattr(dialogs, "ask_for_photos", lambda *_: [far_file])
-    with qtbot.waitSignal(opened.looking.suggested, timeout=20_000):
+    with qtbot.waitSignal(opened.looking.suggested):
         qtbot.keyClick(opened, KEY.Key_O, CONTROL | SHIFT)
     idle()
     return opened
@@ -46,7 +46,7 @@ def names(window):
 
 
 def turn(qtbot, window, idle, key):
-    with qtbot.waitSignal(window.turning.turned, timeout=20_000):
+    with qtbot.waitSignal(window.turning.turned):
         qtbot.keyClick(window, key, CONTROL)
     idle()
 
@@ -88,7 +88,7 @@ def test_turning_by_key_and_click_brings_photo_marks_and_levels(qtbot, pair, idl
     assert [m.name for m in pair.view.marks] == ["A", "B", "C"]
     assert pair.session.inspection.surface.mm_per_px() == pytest.approx(1 / 8, rel=2e-3)
     rect = pair.photos_strip.list.visualItemRect(pair.photos_strip.list.item(1))
-    with qtbot.waitSignal(pair.turning.turned, timeout=20_000):
+    with qtbot.waitSignal(pair.turning.turned):
         qtbot.mouseClick(
             pair.photos_strip.list.viewport(), Qt.MouseButton.LeftButton, pos=rect.center()
         )
@@ -166,7 +166,7 @@ def test_verdict_and_files_are_those_of_the_set(qtbot, pair, idle, tmp_path, mon
     assert "All photos together: rejectable" in pair.verdict_step._whole.text()
     target = tmp_path / "set.json"
     monkeypatch.setattr(dialogs, "ask_where_to_save", lambda *_: target)
-    with qtbot.waitSignal(pair.saving.saved, timeout=60_000):
+    with qtbot.waitSignal(pair.saving.saved):
         pair.record_step.save_all()
     idle()
     record = load_record(target)
@@ -178,7 +178,7 @@ def test_verdict_and_files_are_those_of_the_set(qtbot, pair, idle, tmp_path, mon
         "set.pdf",
     }
     turn(qtbot, pair, idle, KEY.Key_PageUp)
-    with qtbot.waitSignal(pair.saving.saved, timeout=60_000):
+    with qtbot.waitSignal(pair.saving.saved):
         pair.record_step.save_all()
     assert load_record(target).id == record.id  # one inspection, whichever photo is at hand
 
@@ -193,7 +193,7 @@ def test_several_dropped_photos_are_one_inspection(qtbot, window, idle, scene_fi
     QApplication.sendEvent(window, enter)
     assert enter.isAccepted()
     QApplication.sendEvent(window, drop)
-    qtbot.waitUntil(lambda: len(names(window)) == 2 and not window.turning.busy, timeout=30_000)
+    qtbot.waitUntil(lambda: len(names(window)) == 2 and not window.turning.busy)
     idle()
     assert names(window) == ["far.png", "scene.png"]  # by name
     assert all(one.marked for one in window.session.inspection.state.photos)
@@ -208,7 +208,7 @@ def test_what_cannot_be_added_is_told_and_the_rest_goes_on(
     opened.session.trouble.connect(lambda place, exc: told.append((place, exc)))
     same = opened.session.inspection.photo.info.path
     opened.turning.add([broken, same, far_file])
-    qtbot.waitUntil(lambda: len(names(opened)) == 2 and not opened.turning.busy, timeout=30_000)
+    qtbot.waitUntil(lambda: len(names(opened)) == 2 and not opened.turning.busy)
     idle()
     said = " ".join(str(exc) for place, exc in told if place == "photo" and exc is not None)
     assert "broken.jpg" in said
@@ -222,9 +222,9 @@ def test_a_photo_that_has_gone_is_told_and_the_one_at_hand_stays(
     copy = tmp_path / "copy.png"
     copy.write_bytes(far_file.read_bytes())
     opened.turning.add([copy])
-    qtbot.waitUntil(lambda: len(names(opened)) == 2 and not opened.turning.busy, timeout=30_000)
+    qtbot.waitUntil(lambda: len(names(opened)) == 2 and not opened.turning.busy)
     idle()
-    with qtbot.waitSignal(opened.turning.turned, timeout=20_000):
+    with qtbot.waitSignal(opened.turning.turned):
         opened.turning.turn_to(0)
     idle()
     copy.unlink()
@@ -250,17 +250,17 @@ def test_the_draft_brings_the_set_back(qtbot, pair, idle, home):
     qtbot.addWidget(other)
     other.show()
     other.begin(None)
-    qtbot.waitUntil(lambda: other.empty.findChildren(DraftOffer) != [], timeout=20_000)
+    qtbot.waitUntil(lambda: other.empty.findChildren(DraftOffer) != [])
     (offer,) = other.empty.findChildren(DraftOffer)
     assert "far.png and 1 more photo, 6 indications" in offer.text.text()  # 3 in each
-    with qtbot.waitSignal(other.looking.opened, timeout=30_000):
+    with qtbot.waitSignal(other.looking.opened):
         other.looking.go_on(draft.path)
-    qtbot.waitUntil(lambda: not other.session.workers.any_running(), timeout=20_000)
+    qtbot.waitUntil(lambda: not other.session.workers.any_running())
     assert names(other) == ["scene.png", "far.png"]
     assert other.photos_strip.isVisible()
-    with qtbot.waitSignal(other.turning.turned, timeout=20_000):
+    with qtbot.waitSignal(other.turning.turned):
         other.turning.step(-1)
-    qtbot.waitUntil(lambda: not other.session.workers.any_running(), timeout=20_000)
+    qtbot.waitUntil(lambda: not other.session.workers.any_running())
     assert [m.name for m in other.view.marks] == ["A", "B", "C"]
 
 
@@ -275,14 +275,14 @@ def test_only_the_photo_at_hand_is_held_whole(qtbot, window, idle, scene_file, t
         picture[0, number] = 0  # each has its own content
         assert cv2.imwrite(str(path), picture)
     window.turning.add(paths)
-    qtbot.waitUntil(lambda: len(names(window)) == 3 and not window.turning.busy, timeout=60_000)
+    qtbot.waitUntil(lambda: len(names(window)) == 3 and not window.turning.busy)
     idle()
     gc.collect()
     held = [one.info.path for one in gc.get_objects() if isinstance(one, Photo)]
     assert [path.name for path in held if path.parent == tmp_path] == ["own 2.png"]
     for kept in window.turning.previews.values():
         assert sum(level.pixels.nbytes for level in kept.levels) <= 1024 * 1024 * 3
-    with qtbot.waitSignal(window.looking.suggested, timeout=20_000):
+    with qtbot.waitSignal(window.looking.suggested):
         window.open(scene_file)  # a day has many inspections: nothing stays of those before
     idle()
     assert set(window.turning.previews) == {window.session.inspection.photo.info.sha256}

@@ -115,11 +115,11 @@ def test_keys_that_no_window_key_takes_move_the_photo(qtbot, view):
 def test_clicks_name_the_mark_under_the_pointer(qtbot, view):
     big = QPolygonF([QPointF(0, 0), QPointF(90, 0), QPointF(90, 90), QPointF(0, 90)])
     view.show_marks([Mark("A", big, "taken"), Mark("B", SQUARE, "suggested")], frozenset())
-    with qtbot.waitSignal(view.mark_clicked, timeout=1000) as inner:
+    with qtbot.waitSignal(view.mark_clicked) as inner:
         qtbot.mouseClick(view, LEFT, pos=at(view, 20, 20))
-    with qtbot.waitSignal(view.mark_clicked, timeout=1000) as outer:
+    with qtbot.waitSignal(view.mark_clicked) as outer:
         qtbot.mouseClick(view, LEFT, pos=at(view, 70, 70))
-    with qtbot.waitSignal(view.mark_clicked, timeout=1000) as none:
+    with qtbot.waitSignal(view.mark_clicked) as none:
         qtbot.mouseClick(view, LEFT, pos=at(view, 300, 200))
     assert [inner.args[0], outer.args[0], none.args[0]] == ["B", "A", ""]
 

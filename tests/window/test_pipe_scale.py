@@ -23,7 +23,7 @@ LEFT = Qt.MouseButton.LeftButton
 @pytest.fixture
 def bare(qtbot, window, idle, scene_without_card):
     """The window with a photo that shows no card."""
-    with qtbot.waitSignal(window.looking.suggested, timeout=20_000):
+    with qtbot.waitSignal(window.looking.suggested):
         window.open(scene_without_card)
     idle()
     return window

@@ -123,7 +123,7 @@ def test_expiry_is_held_against_the_day_of_the_examination():
 
 
 @pytest.mark.gui
-def test_a_caution_stands_beside_its_field_and_takes_a_reason(qtbot, window):
+def test_a_caution_stands_beside_its_field_and_takes_a_reason(qtbot, window, idle):
     step, session = window.record_step, window.session
     session.go("Record")
     row = step.timers.cautions.rows["surface_temperature"]
@@ -135,7 +135,7 @@ def test_a_caution_stands_beside_its_field_and_takes_a_reason(qtbot, window):
     assert not row.isHidden()
     assert row.text.text().startswith("Too cold: 3 °C is below 10 to 50 °C")
     step.ensureWidgetVisible(row)
-    qtbot.wait(20)
+    idle()
     below = (
         row.mapTo(step, row.rect().topLeft()).y() - edit.mapTo(step, edit.rect().topLeft()).y()
     )

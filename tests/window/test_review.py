@@ -67,7 +67,7 @@ def click(qtbot, button):
 
 
 def until_phase(qtbot, window, idle, phase):
-    qtbot.waitUntil(lambda: window.review.case.phase == phase, timeout=30_000)
+    qtbot.waitUntil(lambda: window.review.case.phase == phase)
     idle()
 
 
@@ -76,7 +76,7 @@ def blind(qtbot, window, idle, folder):
     """The record opened and under review, nothing looked at yet."""
     window.open(folder / "a.json")
     until_phase(qtbot, window, idle, "told")
-    with qtbot.waitSignal(window.looking.suggested, timeout=30_000):
+    with qtbot.waitSignal(window.looking.suggested):
         press(qtbot, window, KEY.Key_B)
     idle()
     return window
@@ -143,7 +143,7 @@ def test_signed_with_name_and_key(qtbot, blind, idle, folder):
     page.who.name.setFocus()
     qtbot.keyClicks(page.who.name, "second examiner")
     qtbot.keyClicks(page.who.qualification, "PT level 2, no. 0 (invented)")
-    with qtbot.waitSignal(blind.review.case.decided, timeout=30_000):
+    with qtbot.waitSignal(blind.review.case.decided):
         press(qtbot, blind, KEY.Key_S, MOD.AltModifier)
     idle()
     record = load_record(folder / "a.json")
@@ -168,7 +168,7 @@ def test_returned_with_a_remark_at_its_place_and_seen_by_the_examiner(
     qtbot.keyClick(page.text, KEY.Key_Return)
     assert [mark.name for mark in view.beside] == ["remark 1"]
     qtbot.keyClicks(page.who.name, "second examiner")
-    with qtbot.waitSignal(blind.review.case.decided, timeout=30_000):
+    with qtbot.waitSignal(blind.review.case.decided):
         press(qtbot, blind, KEY.Key_R, MOD.AltModifier)
     idle()
     record = load_record(folder / "a.json")
@@ -182,7 +182,7 @@ def test_returned_with_a_remark_at_its_place_and_seen_by_the_examiner(
     bar = blind.review.bar
     assert "was returned" in bar.says.text()
     assert "trace the right end again" in bar.told.item(0).text()
-    with qtbot.waitSignal(blind.looking.opened, timeout=30_000):
+    with qtbot.waitSignal(blind.looking.opened):
         click(qtbot, bar.buttons["Go on with it as its examiner"])
     idle()
     assert [mark.name for mark in view.beside] == ["remark 1"]
@@ -197,17 +197,17 @@ def test_returned_with_a_remark_at_its_place_and_seen_by_the_examiner(
     blind.session.go("Record")
     fields = {**blind.session.state.fields, "remarks": "right end traced again"}
     blind.session.change("fill in", fields=fields)
-    with qtbot.waitSignal(blind.saving.asked, timeout=30_000):
+    with qtbot.waitSignal(blind.saving.asked):
         blind.saving.save([folder / "a.json"])
     idle()
     form = blind.record_step.revision
     assert "remarks" in form.what.text()
     assert blind.focusWidget() is form.why
     qtbot.keyClicks(form.why, "remark 1 answered")
-    with qtbot.waitSignal(blind.saving.saved, timeout=30_000):
+    with qtbot.waitSignal(blind.saving.saved):
         qtbot.keyClick(form.why, KEY.Key_Return)
     idle()
-    with qtbot.waitSignal(blind.saving.signed, timeout=30_000):
+    with qtbot.waitSignal(blind.saving.signed):
         click(qtbot, blind.record_step.sign.button)
     idle()
     answered = load_record(folder / "a.json")
@@ -222,11 +222,11 @@ def test_returned_with_a_remark_at_its_place_and_seen_by_the_examiner(
     # The reviewer once more.
     blind.open(folder / "a.json")
     until_phase(qtbot, blind, idle, "told")
-    with qtbot.waitSignal(blind.looking.suggested, timeout=30_000):
+    with qtbot.waitSignal(blind.looking.suggested):
         press(qtbot, blind, KEY.Key_B)
     idle()
     measure(qtbot, blind, idle)
-    with qtbot.waitSignal(blind.review.case.decided, timeout=30_000):
+    with qtbot.waitSignal(blind.review.case.decided):
         press(qtbot, blind, KEY.Key_S, MOD.AltModifier)
     idle()
     assert standing_of(load_record(folder / "a.json")) == "signed"
@@ -235,8 +235,8 @@ def test_returned_with_a_remark_at_its_place_and_seen_by_the_examiner(
 def test_on_a_small_screen_every_way_on_can_be_read(qtbot, window, idle, folder):
     window.resize(640, 400)  # 1280 x 800 at 200 %
     window.open(folder)
-    qtbot.waitUntil(lambda: len(window.review.list.items) == 1, timeout=30_000)
-    with qtbot.waitSignal(window.looking.suggested, timeout=30_000):
+    qtbot.waitUntil(lambda: len(window.review.list.items) == 1)
+    with qtbot.waitSignal(window.looking.suggested):
         press(qtbot, window, KEY.Key_Return, MOD.NoModifier)
     idle()
     bar = window.review.bar
@@ -264,7 +264,7 @@ def test_a_new_photo_can_be_asked_for_before_measuring(qtbot, blind, idle, folde
     assert not load_record(folder / "a.json").reviews
     assert blind.focusWidget() is page.text
     qtbot.keyClicks(page.text, "glare over the weld toe")
-    with qtbot.waitSignal(blind.review.case.decided, timeout=30_000):
+    with qtbot.waitSignal(blind.review.case.decided):
         click(qtbot, page.outcomes["new photo asked"])
     assert standing_of(load_record(folder / "a.json")) == "needs photo"
 
@@ -276,9 +276,7 @@ def test_a_changed_photo_is_refused_and_another_folder_asked_for(
     photo.write_bytes(photo.read_bytes() + b"x")
     window.open(folder / "a.json")
     notice = window.review.bar.notice
-    qtbot.waitUntil(
-        lambda: "another photo or was changed" in notice.text.text(), timeout=30_000
-    )
+    qtbot.waitUntil(lambda: "another photo or was changed" in notice.text.text())
     assert window.review.case.phase == ""
     assert window.focusWidget().text() == "Folder of the photos …"
     monkeypatch.setattr(dialogs, "ask_for_folder", lambda *_: scene_file.parent)
@@ -296,7 +294,7 @@ def test_a_folder_is_worked_through_by_keys(
     (folder / "d.json").write_text('{"schema": "ptmark-record/3", ')
     window.open(folder)
     rows = window.review.list
-    qtbot.waitUntil(lambda: len(rows.items) == 4, timeout=30_000)
+    qtbot.waitUntil(lambda: len(rows.items) == 4)
     assert [one.standing for one in rows.items] == [
         "to review",
         "to review",
@@ -306,7 +304,7 @@ def test_a_folder_is_worked_through_by_keys(
     assert rows.isVisible()
     # As after the first record of the day: the name is there already. Then seven keys.
     window.review.page.who.name.setText("second examiner")
-    with qtbot.waitSignal(window.looking.suggested, timeout=30_000):
+    with qtbot.waitSignal(window.looking.suggested):
         press(qtbot, window, KEY.Key_Return, MOD.NoModifier)
     idle()
     case = window.review.case
@@ -322,7 +320,7 @@ def test_a_folder_is_worked_through_by_keys(
     said = window.review.bar.says.text()  # in sight, however far the page is scrolled
     assert said.startswith("a.json, revision 2: signed by second examiner")
     assert said.endswith("1 of 4 wait for a review.")
-    with qtbot.waitSignal(window.looking.suggested, timeout=30_000):
+    with qtbot.waitSignal(window.looking.suggested):
         press(qtbot, window, KEY.Key_PageDown, MOD.AltModifier)
     idle()
     assert (case.phase, case.opened.path.name) == ("blind", "b.json")
@@ -350,12 +348,12 @@ def test_the_examiner_signs_and_a_later_change_asks_why(
     page = opened.record_step
     assert not page.sign.button.isEnabled()
     qtbot.keyClicks(page.fields["examiner"], "first examiner")
-    with qtbot.waitSignal(opened.saving.saved, timeout=30_000):
+    with qtbot.waitSignal(opened.saving.saved):
         click(qtbot, page.buttons["record"])
     idle()
     assert page.sign.who.name.text() == "first examiner"
     qtbot.keyClicks(page.sign.who.qualification, "PT level 2, no. 0 (invented)")
-    with qtbot.waitSignal(opened.saving.signed, timeout=30_000):
+    with qtbot.waitSignal(opened.saving.signed):
         click(qtbot, page.sign.button)
     idle()
     assert load_record(target).signatures[0]["role"] == "examiner"
@@ -366,7 +364,7 @@ def test_the_examiner_signs_and_a_later_change_asks_why(
     page.decision.setCurrentIndex(page.decision.findData("refer"))
     page.decision.activated.emit(page.decision.currentIndex())
     idle()
-    with qtbot.waitSignal(opened.saving.asked, timeout=30_000):
+    with qtbot.waitSignal(opened.saving.asked):
         click(qtbot, page.buttons["record"])
     idle()
     assert target.read_bytes() == signed
@@ -374,7 +372,7 @@ def test_the_examiner_signs_and_a_later_change_asks_why(
     click(qtbot, page.revision.button)
     assert page.revision.missing.isVisible()
     qtbot.keyClicks(page.revision.why, "the customer decides")
-    with qtbot.waitSignal(opened.saving.saved, timeout=30_000):
+    with qtbot.waitSignal(opened.saving.saved):
         click(qtbot, page.revision.button)
     idle()
     document = json.loads(target.read_text())
@@ -403,10 +401,8 @@ def test_every_photo_of_a_set_is_measured_before_both_are_shown(
     until_phase(qtbot, window, idle, "told")
     press(qtbot, window, KEY.Key_B)
     turning = window.turning
-    qtbot.waitUntil(
-        lambda: len(window.session.inspection.photos) == 2 and not turning.busy, timeout=30_000
-    )
-    qtbot.waitUntil(lambda: len(window.session.state.marked) == 3, timeout=30_000)
+    qtbot.waitUntil(lambda: len(window.session.inspection.photos) == 2 and not turning.busy)
+    qtbot.waitUntil(lambda: len(window.session.state.marked) == 3)
     idle()
     press(qtbot, window, KEY.Key_D)
     until_phase(qtbot, window, idle, "beside")
@@ -448,13 +444,13 @@ def break_off(qtbot, window, idle):
 
 
 def take_up(qtbot, window, idle, phase):
-    qtbot.waitUntil(lambda: window.empty.draft_buttons() != [], timeout=20_000)
+    qtbot.waitUntil(lambda: window.empty.draft_buttons() != [])
     assert (
         "Unfinished review of a.json: scene.png"
         in window.empty.findChild(DraftOffer).text.text()
     )
     window.empty.draft_buttons()[0].click()
-    qtbot.waitUntil(lambda: window.session.has_photo, timeout=30_000)
+    qtbot.waitUntil(lambda: window.session.has_photo)
     until_phase(qtbot, window, idle, phase)
 
 
@@ -482,7 +478,7 @@ def test_broken_off_while_blind_it_comes_back_blind(qtbot, blind, idle, folder):
 
     measure(qtbot, blind, idle)
     blind.review.page.who.name.setText("second examiner")
-    with qtbot.waitSignal(case.decided, timeout=30_000):
+    with qtbot.waitSignal(case.decided):
         press(qtbot, blind, KEY.Key_S, MOD.AltModifier)
     idle()
     assert standing_of(load_record(folder / "a.json")) == "signed"
@@ -515,7 +511,7 @@ def test_of_a_record_that_was_changed_meanwhile_it_is_refused(qtbot, blind, idle
     save_record(folder / "a.json", replace(record, fields=fields), by="first", why="forgotten")
     blind.review.take_draft(draft)
     notice = blind.review.bar.notice
-    qtbot.waitUntil(lambda: "was changed since" in notice.text.text(), timeout=30_000)
+    qtbot.waitUntil(lambda: "was changed since" in notice.text.text())
     idle()
     assert blind.review.case.phase == ""
     assert not blind.session.has_photo
@@ -533,7 +529,7 @@ def test_the_reviewer_is_told_the_thickness_and_no_more(
     save_record(folder / "t.json", sign_record(told, who, key_of(who.name)))
     window.open(folder / "t.json")
     until_phase(qtbot, window, idle, "told")
-    with qtbot.waitSignal(window.looking.suggested, timeout=30_000):
+    with qtbot.waitSignal(window.looking.suggested):
         press(qtbot, window, KEY.Key_B)
     idle()
     state = window.session.state
@@ -549,7 +545,7 @@ def test_a_draft_with_a_damaged_review_says_so(qtbot, blind, idle, folder):
     draft.path.write_text(json.dumps(document))
     blind.review.take_draft(draft)
     notice = blind.review.bar.notice
-    qtbot.waitUntil(lambda: "does not fit" in notice.text.text(), timeout=30_000)
+    qtbot.waitUntil(lambda: "does not fit" in notice.text.text())
 
 
 def test_going_on_with_what_is_not_signed_says_no_more_that_it_cannot_be_reviewed(
@@ -560,7 +556,7 @@ def test_going_on_with_what_is_not_signed_says_no_more_that_it_cannot_be_reviewe
     until_phase(qtbot, window, idle, "told")
     bar = window.review.bar
     assert "cannot be reviewed" in bar.says.text()
-    with qtbot.waitSignal(window.looking.opened, timeout=30_000):
+    with qtbot.waitSignal(window.looking.opened):
         click(qtbot, bar.buttons["Go on with it as its examiner"])
     idle()
     assert "sign it when it is done" in bar.says.text()

@@ -17,7 +17,7 @@ def saved(opened, qtbot, tmp_path, monkeypatch):
     path.parent.mkdir()
     monkeypatch.setattr(dialogs, "ask_where_to_save", lambda *_: path)
     opened.session.go("Record")
-    with qtbot.waitSignal(opened.saving.saved, timeout=30_000):
+    with qtbot.waitSignal(opened.saving.saved):
         opened.record_step.save_all()
     return opened, path
 
@@ -79,10 +79,10 @@ def test_the_record_is_offered_at_the_next_start(saved, qtbot):
     assert json.loads((user_folder() / "recent.json").read_text()) == [str(path)]
     later = MainWindow()
     qtbot.addWidget(later)
-    with qtbot.waitSignal(later.recent.changed, timeout=10_000) as got:
+    with qtbot.waitSignal(later.recent.changed) as got:
         later.recent.load()
     assert got.args[0] == [path]
     path.unlink()  # one that is gone is not offered
-    with qtbot.waitSignal(later.recent.changed, timeout=10_000) as got:
+    with qtbot.waitSignal(later.recent.changed) as got:
         later.recent.load()
     assert got.args[0] == []

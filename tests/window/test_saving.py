@@ -19,7 +19,7 @@ pytestmark = [pytest.mark.gui, pytest.mark.slow]
 
 
 def save(qtbot, window, paths):
-    with qtbot.waitSignal(window.saving.saved, timeout=30_000):
+    with qtbot.waitSignal(window.saving.saved):
         window.saving.save(paths)
 
 
@@ -39,7 +39,7 @@ def test_a_folder_in_the_way_is_said_in_place(qtbot, opened, idle, tmp_path, mon
     target.mkdir()
     monkeypatch.setattr(dialogs, "ask_where_to_save", lambda *_: target)
     opened.session.go("Record")
-    with qtbot.waitSignal(opened.saving.failed, timeout=30_000):
+    with qtbot.waitSignal(opened.saving.failed):
         opened.record_step.save_all()
     assert opened.record_step.saved.isVisible()
     assert "taken.json" in opened.record_step.saved.text.text()
@@ -53,14 +53,14 @@ def test_no_name_of_three_takes_the_photos_place(
     shutil.copy(scene_file, photo)
     other = tmp_path / "two.png"  # a photo of other work, which nobody was asked about
     other.write_bytes(b"not ours")
-    with qtbot.waitSignal(opened.looking.suggested, timeout=20_000):
+    with qtbot.waitSignal(opened.looking.suggested):
         opened.open(photo)
     idle()
     before = photo.read_bytes()
     for name in ("weld.json", "two.json", "two.json"):
         monkeypatch.setattr(dialogs, "ask_where_to_save", lambda *_, n=name: tmp_path / n)
         opened.session.go("Record")
-        with qtbot.waitSignal(opened.saving.saved, timeout=30_000):
+        with qtbot.waitSignal(opened.saving.saved):
             opened.record_step.save_under()
         stem = name.removesuffix(".json")
         said = opened.record_step.saved.text.text()
@@ -101,7 +101,7 @@ def test_saved_a_second_time_no_name_is_asked_for(qtbot, opened, idle, tmp_path,
                           (page.save_under, "accept"), (page.save_all, "refer")):  # fmt: skip
         opened.session.change("decide", decision=decision)
         idle()
-        with qtbot.waitSignal(opened.saving.saved, timeout=30_000):
+        with qtbot.waitSignal(opened.saving.saved):
             way()
         assert page.under_button.isVisible()
         held = [json.loads(one.read_text()) for one in sorted(tmp_path.glob("*.json"))]
@@ -116,7 +116,7 @@ def test_what_was_saved_before_a_file_failed_is_said_and_saved_over(
     (tmp_path / "one.pdf").mkdir()  # in the way of the third file
     monkeypatch.setattr(dialogs, "ask_where_to_save", lambda *_: tmp_path / "one.json")
     opened.session.go("Verdict")
-    with qtbot.waitSignal(opened.saving.failed, timeout=30_000):
+    with qtbot.waitSignal(opened.saving.failed):
         opened.record_step.save_all()
     said = opened.record_step.saved.text.text()
     assert "one.pdf" in said
@@ -139,7 +139,7 @@ def test_saving_is_told_in_every_step_and_a_later_change_is_told_too(
     session, told = opened.session, opened.record_step.saved.text
     monkeypatch.setattr(dialogs, "ask_where_to_save", lambda *_: tmp_path / "one.json")
     session.go("Verdict")
-    with qtbot.waitSignal(opened.saving.saved, timeout=30_000):
+    with qtbot.waitSignal(opened.saving.saved):
         opened.record_step.save_all()
     assert "Saved one.json" in opened.foot.hint.text()
     session.go("Record")
@@ -175,7 +175,7 @@ def test_what_was_typed_last_is_in_the_file(qtbot, opened, idle, tmp_path, monke
     edit.setFocus()
     qtbot.keyClicks(edit, "LATE-1")
     monkeypatch.setattr(dialogs, "ask_where_to_save", lambda *_: tmp_path / "late.json")
-    with qtbot.waitSignal(opened.saving.saved, timeout=30_000):
+    with qtbot.waitSignal(opened.saving.saved):
         opened.record_step.save_all()
     assert json.loads((tmp_path / "late.json").read_text())["fields"]["part_number"] == "LATE-1"
 
@@ -267,7 +267,7 @@ def test_what_was_written_meanwhile_is_neither_replaced_nor_signed(
         lambda: opened.saving.save([path, tmp_path / "a.pdf"]),
         lambda: opened.saving.sign("first examiner", "PT level 2, no. 0 (invented)"),
     ):
-        with qtbot.waitSignal(opened.saving.failed, timeout=30_000) as failed:
+        with qtbot.waitSignal(opened.saving.failed) as failed:
             deed()
         assert "changed since it was opened or saved here" in str(failed.args[0])
         assert path.read_text() == theirs

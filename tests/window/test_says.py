@@ -59,7 +59,7 @@ def test_a_blurred_photo_is_remarked_on_with_the_mend_and_a_good_one_after_it_is
     before = [n.text.text() for n in remarks.notices if not n.isHidden()]
     blurred = tmp_path / "blurred.png"
     cv2.imwrite(str(blurred), cv2.GaussianBlur(cv2.imread(str(scene_file)), (0, 0), 9))
-    with qtbot.waitSignal(opened.looking.suggested, timeout=30_000):
+    with qtbot.waitSignal(opened.looking.suggested):
         opened.open(blurred)
     idle()
     said = [n.text.text() for n in remarks.notices if not n.isHidden()]

@@ -14,7 +14,7 @@ KEY, LEFT = Qt.Key, Qt.MouseButton.LeftButton
 @pytest.fixture
 def bare(qtbot, window, idle, scene_without_card):
     """The window with a photo that shows no card."""
-    with qtbot.waitSignal(window.looking.suggested, timeout=20_000):
+    with qtbot.waitSignal(window.looking.suggested):
         window.open(scene_without_card)
     idle()
     return window
@@ -69,7 +69,7 @@ def test_points_picked_in_one_photo_are_no_scale_of_the_next(
     assert bare.session.inspection.surface is not None
     other = tmp_path / "other.png"
     cv2.imwrite(str(other), cv2.imread(str(scene_without_card))[::-1])
-    with qtbot.waitSignal(bare.looking.suggested, timeout=20_000):
+    with qtbot.waitSignal(bare.looking.suggested):
         bare.open(other)
     idle()
     assert not page.use_button.isEnabled()
@@ -216,7 +216,7 @@ def test_a_check_length_is_typed_once_and_holds_for_the_next_photo(
     qtbot, window, idle, scene_file, tmp_path
 ):
     """All lengths follow the print: 80 mm that measure 79.2 mm make them 1 % shorter."""
-    with qtbot.waitSignal(window.looking.suggested, timeout=20_000):
+    with qtbot.waitSignal(window.looking.suggested):
         window.open(scene_file)
     idle()
     page, session = window.scale_step, window.session
@@ -229,7 +229,7 @@ def test_a_check_length_is_typed_once_and_holds_for_the_next_photo(
     assert "check length was not measured" not in page._cautions.text.text()
     other = tmp_path / "next.png"
     other.write_bytes(scene_file.read_bytes() + b"\0")  # another file, so another photo
-    with qtbot.waitSignal(window.looking.suggested, timeout=20_000):
+    with qtbot.waitSignal(window.looking.suggested):
         window.open(other)
     idle()
     assert session.inspection.surface.mm_per_px() == pytest.approx(0.99 * plain, rel=1e-3)
@@ -242,7 +242,7 @@ def test_a_check_length_is_typed_once_and_holds_for_the_next_photo(
 
 
 def test_a_check_length_that_is_refused_is_not_kept(qtbot, window, idle, scene_file):
-    with qtbot.waitSignal(window.looking.suggested, timeout=20_000):
+    with qtbot.waitSignal(window.looking.suggested):
         window.open(scene_file)
     idle()
     fill(qtbot, window.scale_step.lengths["card"][0], "8 mm")

@@ -181,7 +181,7 @@ def test_the_next_photo_starts_plain_and_a_lost_scale_ends_the_view_from_above(
     assert opened.view.levels.bend is None
     opened.seeing.turn_dye()
     idle()
-    with qtbot.waitSignal(opened.looking.suggested, timeout=20_000):
+    with qtbot.waitSignal(opened.looking.suggested):
         opened.open(scene_without_card)
     idle()
     assert not opened.seeing.dye

@@ -45,10 +45,10 @@ def test_picking_hands_over_when_all_points_are_there(qtbot):
     corners = [(10, 10), (90, 10), (90, 60), (10, 60)]
     for x, y in corners[:3]:
         tap(tool, x, y)
-    with qtbot.waitSignal(tool.finished, timeout=1000) as caught:
+    with qtbot.waitSignal(tool.finished) as caught:
         tap(tool, *corners[3])
     assert caught.args[0] == corners
-    with qtbot.waitSignal(tool.finished, timeout=1000) as caught:  # a drag hands over again
+    with qtbot.waitSignal(tool.finished) as caught:  # a drag hands over again
         tool.press(QPointF(12, 11))
         tool.move(QPointF(14, 13), held=True)
         tool.release(QPointF(14, 13))
@@ -103,7 +103,7 @@ def test_an_area_closes_on_its_first_corner_and_not_before_three(qtbot):
     with qtbot.assertNotEmitted(tool.finished):
         tool.accept()
     tap(tool, 200, 100)
-    with qtbot.waitSignal(tool.finished, timeout=1000) as caught:
+    with qtbot.waitSignal(tool.finished) as caught:
         tool.press(QPointF(2, 1))
     assert caught.args[0] == [(0, 0), (200, 0), (200, 100)]
 
@@ -112,7 +112,7 @@ def test_the_line_goes_to_the_edge_while_the_pointer_moves(qtbot):
     tool = TraceTool("edge", Rails)
     tap(tool, 10, 46)
     assert tool.anchors == [QPointF(10, 50)]
-    with qtbot.waitSignal(tool.changed, timeout=1000):
+    with qtbot.waitSignal(tool.changed):
         tool.move(QPointF(40, 80), held=False)
     drawn = tool.outline_now()
     assert len(drawn) == 11
@@ -132,7 +132,7 @@ def test_a_place_is_made_ready_by_the_click_before_anything_moves(qtbot):
     tracer = Noting()
     tool = TraceTool("edge", lambda: tracer)
     tap(tool, 10, 46)
-    qtbot.waitUntil(lambda: asked == [(10, 50)], timeout=1000)
+    qtbot.waitUntil(lambda: asked == [(10, 50)])
     assert tool.outline_now() == [(10, 50)]
 
 
@@ -149,7 +149,7 @@ def test_the_line_is_straight_until_the_place_is_ready_and_then_follows_by_itsel
     tracer = Slow()
     tool = TraceTool("edge", lambda: tracer, lambda *calls: waiting.append(calls))
     tap(tool, 10, 46)
-    with qtbot.waitSignal(tool.changed, timeout=1000):
+    with qtbot.waitSignal(tool.changed):
         tool.move(QPointF(40, 80), held=False)
     assert tool.outline_now() == [(10, 50), (40, 80)]
     ((work, then),) = waiting
@@ -178,7 +178,7 @@ def test_an_edge_trace_closes_along_the_edge(qtbot):
     tool = TraceTool("edge", Rails)
     for x in (0, 50, 100):
         tap(tool, x, 50)
-    with qtbot.waitSignal(tool.finished, timeout=1000) as caught:
+    with qtbot.waitSignal(tool.finished) as caught:
         tool.accept()
     outline = caught.args[0]
     assert outline[0] == (0, 50)
@@ -191,7 +191,7 @@ def test_free_hand_takes_what_is_drawn(qtbot):
     tool.press(QPointF(0, 0))
     for x, y in ((20, 0), (20, 20), (0, 20)):
         tool.move(QPointF(x, y), held=True)
-    with qtbot.waitSignal(tool.finished, timeout=1000) as caught:
+    with qtbot.waitSignal(tool.finished) as caught:
         tool.release(QPointF(0, 10))
     assert caught.args[0] == [(0, 0), (20, 0), (20, 20), (0, 20)]
 
@@ -206,7 +206,7 @@ def test_free_hand_takes_points_too_as_keys_set_them(qtbot):
     assert "Points: 3" in tool.hint()
     tool.back()
     tap(tool, 60, 40)
-    with qtbot.waitSignal(tool.finished, timeout=1000) as caught:
+    with qtbot.waitSignal(tool.finished) as caught:
         tool.accept()
     assert caught.args[0] == [(0, 0), (60, 0), (60, 40)]
     assert tool.anchors == []
@@ -226,7 +226,7 @@ def test_free_hand_what_is_drawn_takes_no_point_of_a_stray_click_along(qtbot):
     for x, y in drawn[1:]:
         tool.move(QPointF(x, y), held=True)
     assert tool.outline_now() == drawn
-    with qtbot.waitSignal(tool.finished, timeout=1000) as caught:
+    with qtbot.waitSignal(tool.finished) as caught:
         tool.release(QPointF(0, 10))
     assert caught.args[0] == drawn
     assert tool.anchors == []
@@ -239,7 +239,7 @@ def test_back_takes_one_point_and_then_leaves_the_tool(qtbot):
     tool.back()
     assert tool.line() == [QPointF(0, 0)]
     tool.back()
-    with qtbot.waitSignal(tool.stopped, timeout=1000):
+    with qtbot.waitSignal(tool.stopped):
         tool.back()
 
 
@@ -255,7 +255,7 @@ def test_handles_stand_apart_and_neighbours_follow_softly(qtbot):
     grabbed = handles[3]
     start = QPointF(tool.points[grabbed])
     before = [QPointF(p) for p in tool.points]
-    with qtbot.waitSignal(tool.finished, timeout=1000):
+    with qtbot.waitSignal(tool.finished):
         tool.press(start)
         tool.move(start + QPointF(6, 0), held=True)
         tool.release(start + QPointF(6, 0))
@@ -272,14 +272,14 @@ def test_a_handle_is_removed_with_the_stretch_it_holds(qtbot):
     tool = EditTool(CIRCLE)
     handles, count = tool.handles(), len(tool.points)
     tool.active = handles[5]
-    with qtbot.waitSignal(tool.finished, timeout=1000):
+    with qtbot.waitSignal(tool.finished):
         tool.back()
     assert len(tool.points) == count - (handles[6] - handles[4] - 1)
 
 
 def test_a_point_is_added_on_the_nearest_stretch(qtbot):
     tool = EditTool([(0, 0), (100, 0), (100, 100), (0, 100)])
-    with qtbot.waitSignal(tool.finished, timeout=1000) as caught:
+    with qtbot.waitSignal(tool.finished) as caught:
         tool.add(QPointF(50, 3))
     assert caught.args[0] == [(0, 0), (50, 3), (100, 0), (100, 100), (0, 100)]
 
@@ -294,7 +294,7 @@ def test_a_triangle_keeps_its_three_points(qtbot):
 def test_editing_by_keys_alone(qtbot):
     tool = EditTool([(0, 0), (100, 0), (100, 100), (0, 100)])
     tool.key(key(Qt.Key.Key_Tab))
-    with qtbot.waitSignal(tool.finished, timeout=1000) as caught:
+    with qtbot.waitSignal(tool.finished) as caught:
         tool.key(key(Qt.Key.Key_Left))
     assert caught.args[0][0] == (-1, 0)
 

@@ -88,7 +88,7 @@ def test_the_slider_parts_them_and_the_line_can_be_dragged(
     window.view.setFocus()
     qtbot.keyClick(window.view, Qt.Key.Key_K)
     two, view = window.two_photos, window.view
-    qtbot.waitUntil(lambda: view.curtain.levels is not None, timeout=20_000)
+    qtbot.waitUntil(lambda: view.curtain.levels is not None)
     assert "points agree" in two.says.text()
     assert window.focusWidget() is two.slider
 

@@ -33,7 +33,7 @@ def near_small_dot(outline):
 
 def open_by_key(qtbot, window, idle, path, monkeypatch):
     monkeypatch.setattr(dialogs, "ask_for_photo", lambda *_: path)
-    with qtbot.waitSignal(window.looking.suggested, timeout=20_000):
+    with qtbot.waitSignal(window.looking.suggested):
         qtbot.keyClick(window, KEY.Key_O, CONTROL)
     idle()
 
@@ -78,7 +78,7 @@ def test_from_photo_to_saved_report(
     for dx, dy in ((20, 0), (0, 20), (-20, 0), (0, -20)):
         click(qtbot, window, 900 + dx, 420 + dy)
     qtbot.keyClick(window.view, KEY.Key_Return)
-    qtbot.waitUntil(lambda: len(inspection.state.marked) == 4, timeout=10_000)
+    qtbot.waitUntil(lambda: len(inspection.state.marked) == 4)
     qtbot.keyClick(window.view, KEY.Key_Escape)
     idle()
     traced = inspection.state.marked[-1]
@@ -103,7 +103,7 @@ def test_from_photo_to_saved_report(
     choose(qtbot, window.record_step.decision, "reject")
     target = tmp_path / "out" / "weld.json"
     monkeypatch.setattr(dialogs, "ask_where_to_save", lambda *_: target)
-    with qtbot.waitSignal(window.saving.saved, timeout=30_000):
+    with qtbot.waitSignal(window.saving.saved):
         qtbot.keyClick(window, KEY.Key_S, CONTROL)
 
     document = json.loads(target.read_text(encoding="utf-8"))
@@ -138,7 +138,7 @@ def test_undo_and_redo_go_through_everything(qtbot, opened, idle):
     for x, y in ((500, 100), (560, 100), (560, 140), (500, 140)):
         click(qtbot, opened, x, y)
     qtbot.keyClick(opened.view, KEY.Key_Return)
-    qtbot.waitUntil(lambda: len(inspection.state.marked) == 4, timeout=10_000)
+    qtbot.waitUntil(lambda: len(inspection.state.marked) == 4)
     session.select(name)
     opened.indications_step.relevance.setFocus()
     qtbot.keyClick(opened.indications_step.relevance, KEY.Key_Down)
@@ -183,7 +183,7 @@ def test_points_are_dragged_and_deleted_and_come_back(qtbot, opened, idle):
     b = a + QPointF(-12, -9).toPoint()
     qtbot.mouseMove(opened.view, b)
     qtbot.mouseRelease(opened.view, LEFT, pos=b)
-    qtbot.waitUntil(lambda: inspection.marked(name).outline_px is not before, timeout=10_000)
+    qtbot.waitUntil(lambda: inspection.marked(name).outline_px is not before)
     moved = inspection.marked(name)
     assert moved.edge.source == "hand"
     idle()
@@ -205,7 +205,7 @@ def test_what_lies_outside_the_examined_area_is_not_called(qtbot, opened, idle):
         click(qtbot, opened, x, y)
     click(qtbot, opened, 600, 150)  # the first corner closes it
     assert len(inspection.state.area_px) == 4
-    with qtbot.waitSignal(opened.looking.suggested, timeout=20_000):
+    with qtbot.waitSignal(opened.looking.suggested):
         qtbot.keyClick(opened, KEY.Key_L)
     assert len(inspection.state.marked) == 2  # the two dots; the crack lies outside
 
@@ -234,7 +234,7 @@ def test_an_outline_still_being_refined_does_not_land_on_the_next_photo(
     qtbot, opened, idle, scene_without_card
 ):
     opened.hands.add([(880, 400), (920, 400), (920, 440), (880, 440)], "points", 1.0)
-    with qtbot.waitSignal(opened.looking.opened, timeout=20_000):
+    with qtbot.waitSignal(opened.looking.opened):
         opened.open(scene_without_card)
     idle()
     assert all(m.confidence is not None for m in opened.session.state.marked)
@@ -248,7 +248,7 @@ def test_from_open_photo_to_saved_report_in_eight_keys(
     open_by_key(qtbot, window, idle, scene_file, monkeypatch)
     monkeypatch.setattr(dialogs, "ask_where_to_save", lambda *_: tmp_path / "quick.json")
     keys = [(KEY.Key_Return, Qt.KeyboardModifier.NoModifier)] * 3 + [(KEY.Key_S, CONTROL)]
-    with qtbot.waitSignal(window.saving.saved, timeout=30_000):
+    with qtbot.waitSignal(window.saving.saved):
         for key, modifiers in keys:
             qtbot.keyClick(window.view, key, modifiers)
     assert 1 + len(keys) <= 8  # Ctrl+O comes first

@@ -50,7 +50,7 @@ class FoundPage(QWidget):
     def __init__(self, session: Session, door: ArchiveDoor) -> None:
         super().__init__()
         self._session, self._door = session, door
-        self.model = HitModel()
+        self.model = HitModel(self)
         self.found: Query | None = None  # what is shown, as the archive was asked
         self._shown: tuple[Query, str, str] | None = None  # the same with order and unit
         self.bar = SearchBar()

@@ -39,7 +39,7 @@ class HistoryPage(QWidget):
     def __init__(self, session: Session, door: ArchiveDoor) -> None:
         super().__init__()
         self._session, self._door = session, door
-        self.model = HitModel()
+        self.model = HitModel(self)
         self.head = heading("")
         self.says = plain()
         self.said = Notice()

@@ -5,6 +5,7 @@ from typing import TYPE_CHECKING, Any
 from PySide6.QtCore import (
     QAbstractTableModel,
     QModelIndex,
+    QObject,
     QPersistentModelIndex,
     Qt,
     QTimer,
@@ -55,8 +56,8 @@ class HitModel(QAbstractTableModel):
     glances_asked = Signal(object)
     walked = Signal(int)
 
-    def __init__(self) -> None:
-        super().__init__()
+    def __init__(self, parent: QObject | None = None) -> None:
+        super().__init__(parent)
         self.hits: list[Hit] = []
         self.unit = "mm"
         self._after: tuple[str, int] | None = None
