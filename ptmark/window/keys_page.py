@@ -9,13 +9,13 @@ from PySide6.QtWidgets import (
     QLayout,
     QLineEdit,
     QTableWidget,
-    QTableWidgetItem,
     QVBoxLayout,
     QWidget,
 )
 
 from ptmark.errors import UsageError
 from ptmark.window.bits import Notice, as_list, quiet
+from ptmark.window.cells import Cell
 from ptmark.window.edges import TableOf
 from ptmark.window.keys import KEYS, Deed, KeyButton, key_button
 from ptmark.window.reading_order import step_focus
@@ -139,7 +139,7 @@ class KeysPage(QWidget):
             own = tr("{0} (changed)", KEYS.shown(deed.usual))
             key = own if KEYS.is_own(deed.usual) else KEYS.shown(deed.usual)
             for column, text in enumerate((deed.label, deed.where, key)):
-                self.table.setItem(row, column, QTableWidgetItem(text))
+                self.table.setItem(row, column, Cell(text))
         at = next((n for n, d in enumerate(self._rows) if d == kept), 0)
         self.table.selectRow(at)
         self._enable()

@@ -23,7 +23,8 @@ class Told(QObject):
     def __init__(self, window: Parts) -> None:
         super().__init__(window)
         self._session, self._foot = window.session, window.foot
-        self._saved = ""
+        self._saved, self._saving = "", window.saving
+        window.session.changed.connect(self._on_changed)
         window.saving.saved.connect(self._on_saved)
         window.record_step.archive.told.connect(self._on_kept)
         window.part_form.again.taken.connect(self._tell)
@@ -82,8 +83,16 @@ class Told(QObject):
         self._hint = hint
 
     def _say(self, said: str) -> None:
-        if self._session.step != STEPS[-1]:  # that page tells it itself
+        if self._session.step != STEPS[-1]:
             self._tell(said)
+        else:
+            self._foot.say(said)  # that page has it spoken, but may be scrolled elsewhere
+
+    def _on_changed(self) -> None:
+        """What was saved is another now: no longer say that it is saved."""
+        shown = self._foot.hint.text()
+        if self._saved and shown.startswith(self._saved) and self._saving.saved_as is None:
+            self._foot.say("")
 
     def _tell(self, said: str) -> None:
         self._foot.say(said)

@@ -576,6 +576,10 @@
       <translation>Die Datei der Kamera selbst auf diesen Rechner kopieren und diese ablegen.</translation>
     </message>
     <message>
+      <source>Copy the photo's file and paste that, or drop it here.</source>
+      <translation>Die Datei des Fotos kopieren und einfügen oder hierher ziehen.</translation>
+    </message>
+    <message>
       <source>Count all</source>
       <translation>Alle zählen</translation>
     </message>
@@ -1548,6 +1552,10 @@
       <translation>Nächste Überschrift</translation>
     </message>
     <message>
+      <source>Next missing field</source>
+      <translation>Nächstes fehlendes Feld</translation>
+    </message>
+    <message>
       <source>Next part</source>
       <translation>Nächstes Teil</translation>
     </message>
@@ -1746,6 +1754,10 @@
       <translation>Protokoll öffnen …</translation>
     </message>
     <message>
+      <source>Open copied photos or a copied record</source>
+      <translation>Kopierte Fotos oder ein kopiertes Protokoll öffnen</translation>
+    </message>
+    <message>
       <source>Open the record {0}</source>
       <translation>Das Protokoll {0} öffnen</translation>
     </message>
@@ -1766,8 +1778,8 @@
       <translation>Öffnet ihr Foto, mit diesem Protokoll verbunden</translation>
     </message>
     <message>
-      <source>Or drop a photo anywhere on the window; several become one inspection.</source>
-      <translation>Oder ein Foto irgendwo auf das Fenster ziehen; mehrere werden eine Prüfung.</translation>
+      <source>Or drop a photo anywhere on the window, or copy and paste its file; several become one inspection.</source>
+      <translation>Oder ein Foto irgendwo auf das Fenster ziehen, oder seine Datei kopieren und einfügen; mehrere werden eine Prüfung.</translation>
     </message>
     <message>
       <source>Or try it on a sample, rendered and invented:</source>
@@ -3406,6 +3418,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>Schriftliche Prüfanweisung</translation>
     </message>
     <message>
+      <source>a copied picture has no file: what the camera wrote into it is lost</source>
+      <translation>ein kopiertes Bild hat keine Datei: was die Kamera hineinschrieb, ist verloren</translation>
+    </message>
+    <message>
       <source>a drawing has a width above 0</source>
       <translation>eine Zeichnung hat eine Breite über 0</translation>
     </message>
@@ -3676,6 +3692,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>edit the points of</source>
       <translation>Punkte ändern von</translation>
+    </message>
+    <message>
+      <source>empty</source>
+      <translation>leer</translation>
     </message>
     <message>
       <source>empty what was kept</source>

@@ -3,9 +3,10 @@
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import Qt
-from PySide6.QtWidgets import QAbstractItemView, QHeaderView, QTableWidgetItem
+from PySide6.QtWidgets import QAbstractItemView, QHeaderView
 
 from ptmark.window.bits import as_list
+from ptmark.window.cells import Cell
 from ptmark.window.edges import TableOf
 from ptmark.window.glyphs import glyph_icon
 from ptmark.window.words import from_core, tr
@@ -39,7 +40,7 @@ class ChangesTable(TableOf):
             cells = [from_core(text) for text in told]
             cells[0] = where + cells[0]
             for column, text in enumerate(cells):
-                item = QTableWidgetItem(text)
+                item = Cell(text)
                 if column == 0 and row.differs:
                     item.setIcon(glyph_icon("look", self.palette()))
                     item.setData(Qt.ItemDataRole.AccessibleTextRole, tr("{0}, changes", text))

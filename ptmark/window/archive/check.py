@@ -21,6 +21,7 @@ from ptmark.window.archive.problems import Row, problem_rows
 from ptmark.window.archive.standing import State, read_state
 from ptmark.window.archive.taking_in import BundlesIn
 from ptmark.window.bits import Notice, as_list, heading, key_button, plain, quiet
+from ptmark.window.cells import Cell
 from ptmark.window.edges import TableOf
 from ptmark.window.glyphs import glyph_icon
 from ptmark.window.words import tr
@@ -277,7 +278,7 @@ def _fill(
     table.setRowCount(len(rows))
     for number, row in enumerate(rows):
         for column, text in enumerate(row):
-            item = QTableWidgetItem(text)
+            item = Cell(text)
             item.setToolTip(text)
             if signs and column == 0:
                 item.setIcon(glyph_icon("look", table.palette()))

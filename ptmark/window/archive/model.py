@@ -15,6 +15,7 @@ from PySide6.QtGui import QGuiApplication
 
 from ptmark.window.archive.before import told_hit
 from ptmark.window.archive.pictures import Glance
+from ptmark.window.cells import EMPTY
 from ptmark.window.glyphs import glyph_icon
 from ptmark.window.words import day, format_length, tr
 
@@ -150,11 +151,8 @@ class HitModel(QAbstractTableModel):
             shown = _cells(hit, self.unit)[index.column()]
             return shown if before is None else tr("Retest of {0}", told_hit(before))
         if role == Qt.ItemDataRole.AccessibleTextRole:
-            return (
-                self._spoken(hit)
-                if index.column() == 0
-                else _cells(hit, self.unit)[index.column()]
-            )
+            cell = _cells(hit, self.unit)[index.column()]
+            return self._spoken(hit) if index.column() == 0 else cell or EMPTY
         if (
             role == Qt.ItemDataRole.DecorationRole
             and index.column() == _VERDICT

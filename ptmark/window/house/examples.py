@@ -9,7 +9,6 @@ from PySide6.QtWidgets import (
     QHBoxLayout,
     QHeaderView,
     QTableWidget,
-    QTableWidgetItem,
     QVBoxLayout,
     QWidget,
 )
@@ -19,6 +18,7 @@ from ptmark.errors import PtmarkError, UsageError
 from ptmark.inspection.state import free_letter
 from ptmark.units import parse_length
 from ptmark.window.bits import Notice, key_button, quiet
+from ptmark.window.cells import Cell
 from ptmark.window.edges import TableOf
 from ptmark.window.indications.kinds import kind_kept, kind_shown
 from ptmark.window.words import number, tr
@@ -72,13 +72,13 @@ class ExampleTable(QWidget):
         self.table.blockSignals(True)  # noqa: FBT003 - Qt takes it so
         self.table.setRowCount(len(self.rows))
         for row, one in enumerate(self.rows):
-            name = QTableWidgetItem(one.id)
+            name = Cell(one.id)
             name.setFlags(Qt.ItemFlag.ItemIsEnabled | Qt.ItemFlag.ItemIsSelectable)
             self.table.setItem(row, 0, name)
             for nth, key in enumerate(_COLUMNS, start=1):
                 value = getattr(one, key)
                 text = kind_shown(value) if isinstance(value, str) else number(value, "g")
-                self.table.setItem(row, nth, QTableWidgetItem(text))
+                self.table.setItem(row, nth, Cell(text))
         self.table.blockSignals(False)  # noqa: FBT003 - Qt takes it so
         self.add_button.setEnabled(len(self.rows) < _MOST)
         self.remove_button.setEnabled(bool(self.rows))

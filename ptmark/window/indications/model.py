@@ -14,6 +14,7 @@ from PySide6.QtCore import (
 from PySide6.QtWidgets import QWidget
 
 from ptmark.least import Least
+from ptmark.window.cells import EMPTY
 from ptmark.window.glyphs import glyph_icon
 from ptmark.window.indications.kinds import kind_kept, kind_shown
 from ptmark.window.judging import standings
@@ -162,8 +163,8 @@ class IndicationModel(QAbstractTableModel):
             return tone("quiet", self._window.palette())
         if role == Qt.ItemDataRole.DecorationRole:
             return self._sign(row, column)
-        if role == Qt.ItemDataRole.AccessibleTextRole and column == 0:
-            return row.spoken
+        if role == Qt.ItemDataRole.AccessibleTextRole:
+            return row.spoken if column == 0 else row.cells[column] or EMPTY
         return None
 
     def setData(  # noqa: N802 - Qt's name

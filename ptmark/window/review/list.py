@@ -8,13 +8,13 @@ from PySide6.QtGui import QKeyEvent
 from PySide6.QtWidgets import (
     QAbstractItemView,
     QHeaderView,
-    QTableWidgetItem,
     QVBoxLayout,
     QWidget,
 )
 
 from ptmark.errors import PtmarkError
 from ptmark.window.bits import Notice, as_list, heading, quiet
+from ptmark.window.cells import Cell
 from ptmark.window.edges import TableOf
 from ptmark.window.glyphs import glyph_icon
 from ptmark.window.words import from_core, tr
@@ -71,7 +71,7 @@ class ReviewList(QWidget):
         for row, one in enumerate(items):
             cells = (tr(one.standing), one.path.name, one.part, one.examiner)
             for column, text in enumerate(cells):
-                item = QTableWidgetItem(text)
+                item = Cell(text)
                 item.setToolTip(f"{text}\n{from_core(one.says)}".strip())
                 if column == 0:
                     sign = _SIGNS.get(one.standing, "")

@@ -4,9 +4,10 @@ from collections.abc import Sequence
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import Qt, Signal
-from PySide6.QtWidgets import QAbstractItemView, QHeaderView, QTableWidgetItem
+from PySide6.QtWidgets import QAbstractItemView, QHeaderView
 
 from ptmark.window.bits import as_list
+from ptmark.window.cells import Cell
 from ptmark.window.edges import TableOf
 from ptmark.window.glyphs import glyph_icon
 from ptmark.window.words import format_length, number, tr
@@ -93,7 +94,7 @@ class ReviewTable(TableOf):
         row = self.rowCount()
         self.insertRow(row)
         for column, text in enumerate(cells):
-            item = QTableWidgetItem(text)
+            item = Cell(text)
             item.setFlags(item.flags() & ~Qt.ItemFlag.ItemIsEditable)
             if look and column == self.columnCount() - 1:
                 item.setIcon(glyph_icon("look", self.palette()))

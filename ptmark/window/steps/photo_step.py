@@ -42,7 +42,12 @@ class PhotoStep(StepPage):
         )  # fmt: skip
         self.column.addWidget(self.add_button)
         self.column.addWidget(
-            quiet(tr("Or drop a photo anywhere on the window; several become one inspection."))
+            quiet(
+                tr(
+                    "Or drop a photo anywhere on the window, or copy and paste its file; "
+                    "several become one inspection."
+                )
+            )
         )
         self.offers = QVBoxLayout()
         self.column.addLayout(self.offers)

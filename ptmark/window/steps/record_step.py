@@ -14,6 +14,7 @@ from ptmark.window.bits import Choice, CommitEdit, Notice, heading, key_button, 
 from ptmark.window.cautions import VERDICT_CAUTIONS, WORK_CAUTIONS
 from ptmark.window.kept_fields import COUNTED, KeptNotice, mark_kept
 from ptmark.window.last_of_part import LastOfPart, PartOffer
+from ptmark.window.missing import Missing
 from ptmark.window.part_again import PartAgain
 from ptmark.window.process.timers import ProcessTimers
 from ptmark.window.roles import Role, tell_role
@@ -40,12 +41,12 @@ class RecordStep(StepPage):
         self.kept = KeptNotice(session)
         self.column.addWidget(self.kept)
         self._saving, self._window = saving, window
+        self.fields: dict[str, CommitEdit] = {}
         self._told = ""  # of the record as it was last saved
         self._add_disposition()
         self._add_saving()
         self.timers = ProcessTimers(session, window)
         self.column.addWidget(self.timers)
-        self.fields: dict[str, CommitEdit] = {}
         self._marks: dict[str, Callable[..., None]] = {}
         self._fields_column = QVBoxLayout()
         self.column.addLayout(self._fields_column)
@@ -82,7 +83,7 @@ class RecordStep(StepPage):
 
     def _add_saving(self) -> None:
         self.column.addWidget(heading(tr("Save")))
-        self._missing = Notice()
+        self._missing = Missing(self.fields, self._window)
         self.column.addWidget(self._missing)
         self.all_button = key_button(
             tr("Save record, image and PDF"), "Ctrl+S", self.save_all, window=self._window
@@ -265,7 +266,7 @@ class RecordStep(StepPage):
             tr("The verdict is: {0}.", tr(verdict)) if verdict else tr("No verdict yet.")
         )
         self._show_departs(verdict, state.decision, state.decision_reason)
-        self._show_missing(state.fields)
+        self._missing.show_missing(state.fields, self.timers.without_reason())
         self._follow_saved()
         self.sign.refresh()
         self.under_button.setVisible(bool(self._saving.names_again()))
@@ -279,19 +280,3 @@ class RecordStep(StepPage):
         if not verdict:
             says = tr("There is no verdict that this follows from; give the reason.")
         self.departs.say(says if departs(verdict or None, decision, reason) else "")
-
-    def _show_missing(self, fields: dict[str, str]) -> None:
-        from ptmark.record import FIELDS
-
-        missing = [
-            tr(f.label) for f in FIELDS if f.needed and not fields.get(f.key, "").strip()
-        ]
-        unsaid = self.timers.without_reason()
-        said = []
-        if missing:
-            said.append(tr("Still missing: {0}.", ", ".join(missing)))
-        if unsaid:
-            said.append(tr("Outside the limits, and not said why: {0}.", ", ".join(unsaid)))
-        if said:
-            said.append(tr("It can be saved all the same."))
-        self._missing.say(" ".join(said))

@@ -112,7 +112,12 @@ class ScaleStep(StepPage):
         self.offset.setPlaceholderText(tr("lies on the surface; else such as 1.5 mm above it"))
         self.offset.setAccessibleName(tr("Height of the reference above the surface"))
         self.offset.returnPressed.connect(self.use)
-        self.column.addWidget(self.offset)
+        self._raised = QWidget()
+        form = QFormLayout(self._raised)
+        form.setContentsMargins(0, 0, 0, 0)
+        form.setRowWrapPolicy(QFormLayout.RowWrapPolicy.WrapAllRows)
+        form.addRow(tr("Height of the reference above the surface"), self.offset)
+        self.column.addWidget(self._raised)
 
     def _another(self) -> None:
         """Leave the reference as the first of two, or go back to it alone."""
@@ -251,7 +256,7 @@ class ScaleStep(StepPage):
         self.pick_button.setEnabled(self.session.has_photo)
         surface = inspection.surface if inspection else None
         self.clear_button.setEnabled(surface is not None)
-        self.offset.setVisible(not self.kind.startswith("pipe"))
+        self._raised.setVisible(not self.kind.startswith("pipe"))
         self.another_button.setText(_ANOTHER if self._first is None else _ONE_ONLY)
         now = inspection.state.reference if inspection else None
         more = surface is not None and takes_another(now)
