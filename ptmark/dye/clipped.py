@@ -10,10 +10,10 @@ from dataclasses import replace
 from functools import lru_cache
 from statistics import NormalDist
 
-import cv2
 import numpy as np
 import numpy.typing as npt
 
+from ptmark.dye.about import pixels_about, within_outline
 from ptmark.dye.edge import LEVEL_DIVISOR, EdgeQuality
 from ptmark.dye.exposure import FULL
 from ptmark.dye.remark import Remark
@@ -51,19 +51,14 @@ def clipped_remark(photo: Photo, outlines_px: Sequence[Array]) -> Remark | None:
 
 def _times_over(photo: Photo, outline_px: Array) -> float:
     """How many times brighter than what the photo can hold an indication is; 1 where not."""
-    size = np.array(photo.rgb.shape[1::-1])
-    low = np.clip(np.floor(outline_px.min(axis=0)).astype(int), 0, size - 1)
-    high = np.clip(np.ceil(outline_px.max(axis=0)).astype(int) + 1, low + 1, size)
-    crop = np.ascontiguousarray(photo.rgb[low[1] : high[1], low[0] : high[0]])
-    shape = np.zeros(crop.shape[:2], np.uint8)
-    ring = np.round(outline_px - low).astype(np.int32)
-    cv2.fillPoly(shape, [ring], 1)
-    inside = crop[shape > 0]
+    crop, low = pixels_about(photo, outline_px)
+    inside = crop[within_outline(outline_px - low, crop.shape) > 0]
     if not len(inside) or np.mean(inside[:, 1] >= FULL) < _LEAST_SHARE:
         return 1.0
     red = float(np.percentile(inside[:, 0], _BRIGHTEST))
     if red >= FULL:
         return _MOST_OVER
+    ring = np.round(outline_px - low).astype(np.int32)
     x, y = np.clip(ring, 0, np.array(crop.shape[1::-1]) - 1).T
     core, rim = srgb_to_linear(np.array([red, np.median(crop[y, x, 0])]) / 255).tolist()
     return float(np.clip(core / max(2 * rim, 1e-3), 1.2, _MOST_OVER))

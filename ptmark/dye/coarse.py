@@ -11,6 +11,7 @@ import cv2
 import numpy as np
 import numpy.typing as npt
 
+from ptmark.dye.about import box_about, within_outline
 from ptmark.dye.background import SHRINK, twice_background
 from ptmark.dye.contrast import amount_of_ratio, log_ratio
 from ptmark.dye.quick import fresh, quantiles, value_at
@@ -102,9 +103,8 @@ def _look(
     x0, y0, x1, y1 = 0, 0, width, height
     inside = None
     if polygon is not None:
-        x0, y0 = np.maximum(np.floor(polygon.min(axis=0)).astype(int) - margin, 0).tolist()
-        x1, y1 = (np.ceil(polygon.max(axis=0)).astype(int) + margin + 1).tolist()
-        x1, y1 = min(x1, width), min(y1, height)
+        low, high = box_about(polygon, margin, (width, height))
+        (x0, y0), (x1, y1) = low.tolist(), high.tolist()
         if x1 - x0 < 3 or y1 - y0 < 3:
             nothing = np.zeros((1, 1), np.uint8)
             return CoarseLook(
@@ -115,8 +115,7 @@ def _look(
                 origin=(x0, y0),
                 haze=0.0,
             )
-        inside = np.zeros((y1 - y0, x1 - x0), np.uint8)
-        cv2.fillPoly(inside, [np.round(polygon - (x0, y0)).astype(np.int32)], 1)
+        inside = within_outline(polygon - low, (y1 - y0, x1 - x0))
     ratio, red = _ratio_and_red(photo, factor, (x0, y0, x1, y1))
     window = min(max(5, round(0.05 * width / SHRINK)) | 1, 255)  # OpenCV's widest median
     background = twice_background(ratio, red, window, SEED, inside)

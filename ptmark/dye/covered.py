@@ -12,6 +12,7 @@ import cv2
 import numpy as np
 import numpy.typing as npt
 
+from ptmark.dye.about import pixels_about
 from ptmark.dye.beside import evenly, moved_on, outward, signed_area
 from ptmark.dye.cut import hints, is_cut
 from ptmark.dye.remark import Remark
@@ -203,10 +204,7 @@ def _is_covered(
 
 def _light_at(photo: Photo, points: Array) -> Array:
     """Linear light about points of shape (N, 2) px, shape (N, 3): the mean of 3 x 3 px."""
-    size = np.array(photo.rgb.shape[1::-1])
-    low = np.clip(np.floor(points.min(axis=0)).astype(int) - 2, 0, size - 1)
-    high = np.clip(np.ceil(points.max(axis=0)).astype(int) + 3, low + 1, size)
-    crop = np.ascontiguousarray(photo.rgb[low[1] : high[1], low[0] : high[0]])
+    crop, low = pixels_about(photo, points, 2)
     x, y = (points - low).astype(np.float32).T
     soft = cv2.blur(crop, (3, 3))
     seen = cv2.remap(soft, x, y, cv2.INTER_LINEAR, borderMode=cv2.BORDER_REPLICATE)

@@ -13,6 +13,7 @@ import cv2
 import numpy as np
 import numpy.typing as npt
 
+from ptmark.dye.about import pixels_about, within_outline
 from ptmark.dye.clipped import as_clipped
 from ptmark.dye.coarse import CoarseLook, look_coarsely
 from ptmark.dye.edge import EdgeQuality
@@ -176,11 +177,8 @@ def _in_odd_light(left_out: list[LeftOut], found: int) -> list[LeftOut]:
 
 def _hue_of(photo: Photo, outline_px: Array) -> str:
     """How its light differs from penetrant's."""
-    low = np.maximum(np.floor(outline_px.min(axis=0)).astype(int), 0)
-    high = np.ceil(outline_px.max(axis=0)).astype(int) + 1
-    crop = np.ascontiguousarray(photo.rgb[low[1] : high[1], low[0] : high[0]])
-    inside = np.zeros(crop.shape[:2], np.uint8)
-    cv2.fillPoly(inside, [np.round(outline_px - low).astype(np.int32)], 1)
+    crop, low = pixels_about(photo, outline_px)
+    inside = within_outline(outline_px - low, crop.shape)
     red, green, blue, _ = cv2.mean(srgb_to_linear(crop), inside)
     return _REDDISH if red - MOST_RED * green > blue - MOST_BLUE * green else _BLUISH
 

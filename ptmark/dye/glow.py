@@ -11,6 +11,7 @@ import cv2
 import numpy as np
 import numpy.typing as npt
 
+from ptmark.dye.about import pixels_about, within_outline
 from ptmark.dye.like_contrast import MOST_BLUE, VIOLET, brightest_green
 from ptmark.dye.quick import quantiles
 from ptmark.dye.suggest import Suggestion
@@ -74,9 +75,7 @@ def background_glow(photo: Photo, area_px: Array | None) -> float:
     window = min(max(5, round(_WINDOW * coded.shape[1])) | 1, 255)
     background = (cv2.medianBlur(coded, window).astype(np.float32) / 255) ** 2
     if area_px is not None:
-        inside = np.zeros(coded.shape, np.uint8)
-        ring = np.round((area_px + 0.5) / _REDUCED - 0.5).astype(np.int32)
-        cv2.fillPoly(inside, [ring], 1)
+        inside = within_outline((area_px + 0.5) / _REDUCED - 0.5, coded.shape)
         background = background[inside > 0]
     return min(1.0, quantiles(background, (0.8,))[0] / top) if background.size else 0.0
 
@@ -117,12 +116,8 @@ class _Profile:
 
 
 def _profile(photo: Photo, outline_px: Array) -> _Profile:
-    size = np.array(photo.rgb.shape[1::-1])
-    low = np.clip(np.floor(outline_px.min(axis=0)).astype(int) - _REACH_PX - 2, 0, size - 1)
-    high = np.clip(np.ceil(outline_px.max(axis=0)).astype(int) + _REACH_PX + 3, low + 1, size)
-    codes = np.ascontiguousarray(photo.rgb[low[1] : high[1], low[0] : high[0], 1])
-    inside = np.zeros(codes.shape, np.uint8)
-    cv2.fillPoly(inside, [np.round(outline_px - low).astype(np.int32)], 1)
+    crop, low = pixels_about(photo, outline_px, _REACH_PX + 2)
+    codes, inside = crop[..., 1], within_outline(outline_px - low, crop.shape)
     away = cv2.distanceTransform(1 - inside, cv2.DIST_L2, 5)
     near, far = (abs(away - px) <= 1 for px in (_LEFT_PX, _REACH_PX))
     core = _light(np.percentile(codes[inside > 0], 90)) if inside.any() else 0.0

@@ -11,6 +11,7 @@ import cv2
 import numpy as np
 import numpy.typing as npt
 
+from ptmark.dye.about import within_outline
 from ptmark.dye.like_contrast import MOST_BLUE, MOST_RED, violet_over
 from ptmark.dye.remark import Remark
 from ptmark.photo import Photo, srgb_to_linear
@@ -153,10 +154,7 @@ def _inside(shape: tuple[int, ...], photo: Photo, area_px: Array | None) -> Mask
     if area_px is None:
         return np.ones(shape, bool)
     height, width = photo.rgb.shape[:2]
-    inside = np.zeros(shape, np.uint8)
-    ring = area_px * (shape[1] / width, shape[0] / height)
-    cv2.fillPoly(inside, [np.round(ring).astype(np.int32)], 1)
-    return inside > 0
+    return within_outline(area_px * (shape[1] / width, shape[0] / height), shape) > 0
 
 
 def _glows(photo: Photo, area_px: Array | None, ground: Float, white: Float) -> bool:

@@ -12,6 +12,7 @@ import cv2
 import numpy as np
 import numpy.typing as npt
 
+from ptmark.dye.about import within_outline
 from ptmark.dye.ahead import goes_on_dark
 from ptmark.dye.beside import mean_width
 from ptmark.dye.contour import Contour
@@ -204,8 +205,7 @@ def _about(photo: Photo, places: Array) -> tuple[Bytes, Ints]:
 
 def _rise(red: Float, outline: Array) -> float:
     """How much redder, or darker, it is within an outline than about it, log light."""
-    own = np.zeros(red.shape, np.uint8)
-    cv2.fillPoly(own, [np.round(outline).astype(np.int32)], 1)
+    own = within_outline(outline, red.shape)
     near, far = (cv2.dilate(own, np.ones((size,) * 2, np.uint8)) for size in (9, 19))
     return float(np.median(red[own > 0]) - np.median(red[(far > 0) & (near == 0)]))
 

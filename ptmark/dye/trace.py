@@ -7,6 +7,7 @@ import cv2
 import numpy as np
 import numpy.typing as npt
 
+from ptmark.dye.about import pixels_about, within_outline
 from ptmark.dye.contour import Contour, contours, edge_of
 from ptmark.dye.contrast import redness
 from ptmark.dye.edge import EdgeQuality
@@ -154,20 +155,16 @@ def refine_outline(photo: Photo, outline_px: Array) -> tuple[Array, EdgeQuality]
     """
     # How far the hand strays is counted once, with the operator's points, by `measure`.
     by_hand = outline_px, EdgeQuality(shift_px=HAND_SHIFT_PX, noise_px=0.0, source="hand")
-    height, width = photo.rgb.shape[:2]
-    margin = 2 * _REACH_PX + 4
-    left, top = np.maximum(np.floor(outline_px.min(axis=0)).astype(int) - margin, 0).tolist()
-    right, bottom = (np.ceil(outline_px.max(axis=0)).astype(int) + margin + 1).tolist()
-    rgb = photo.rgb[top : min(bottom, height), left : min(right, width)]
+    rgb, low = pixels_about(photo, outline_px, 2 * _REACH_PX + 4)
     if min(rgb.shape[:2]) < 8:
         return by_hand
-    drawn = np.zeros(rgb.shape[:2], np.uint8)
-    cv2.fillPoly(drawn, [np.round(outline_px - (left, top)).astype(np.int32)], 1)
+    drawn = within_outline(outline_px - low, rgb.shape)
     kernel = cv2.getStructuringElement(cv2.MORPH_ELLIPSE, (2 * _REACH_PX + 1,) * 2)
     near = np.asarray(cv2.dilate(drawn, kernel), np.uint8)
     around = near == 0
     if np.count_nonzero(around) < 30:
         return by_hand
+    left, top = low.tolist()
     crop = Crop(
         rgb=rgb, near=near, around=around.view(np.uint8), seeds=drawn, origin=(left, top)
     )
@@ -187,8 +184,7 @@ def _common_share(one: Contour, drawn: npt.NDArray[np.uint8], origin: tuple[int,
 
     A ring of dye is cut open: drawn round its outer rim, it is compared closed again.
     """
-    filled = np.zeros_like(drawn)
-    cv2.fillPoly(filled, [np.round(one.outline_px - origin).astype(np.int32)], 1)
+    filled = within_outline(one.outline_px - origin, drawn.shape)
     whole = cv2.morphologyEx(filled, cv2.MORPH_CLOSE, _CLOSES)
     rims, _ = cv2.findContours(whole, cv2.RETR_EXTERNAL, cv2.CHAIN_APPROX_NONE)
     cv2.drawContours(whole, rims, -1, 1, cv2.FILLED)

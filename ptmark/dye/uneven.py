@@ -6,6 +6,7 @@ import cv2
 import numpy as np
 import numpy.typing as npt
 
+from ptmark.dye.about import pixels_about, within_outline
 from ptmark.dye.contrast import redness
 from ptmark.dye.quick import median, quantiles
 from ptmark.dye.remark import Remark
@@ -42,12 +43,8 @@ def uneven_remark(names: Sequence[str]) -> Remark | None:
 
 def is_uneven(photo: Photo, outline_px: npt.NDArray[np.float64]) -> bool:
     """Whether most of an outline's middle line is far paler than the rest; shape (N, 2) px."""
-    size = np.array(photo.rgb.shape[1::-1])
-    low = np.clip(np.floor(outline_px.min(axis=0)).astype(int) - _BESIDE_PX, 0, size - 1)
-    high = np.clip(np.ceil(outline_px.max(axis=0)).astype(int) + _BESIDE_PX + 1, low + 1, size)
-    crop = np.ascontiguousarray(photo.rgb[low[1] : high[1], low[0] : high[0]])
-    inside = np.zeros(crop.shape[:2], np.uint8)
-    cv2.fillPoly(inside, [np.round(outline_px - low).astype(np.int32)], 1)
+    crop, low = pixels_about(photo, outline_px, _BESIDE_PX)
+    inside = within_outline(outline_px - low, crop.shape)
     framed = cv2.copyMakeBorder(inside, 1, 1, 1, 1, cv2.BORDER_CONSTANT)
     depth = cv2.distanceTransform(framed, cv2.DIST_L2, 3)[1:-1, 1:-1]
     line = (depth > 0) & (depth >= cv2.dilate(depth, _NEXT))
