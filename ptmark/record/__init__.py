@@ -13,17 +13,13 @@ from ptmark.record.figures import FIGURES
 from ptmark.record.labels import path_label
 from ptmark.record.model import PHOTO_MEMBERS, Record, completeness
 from ptmark.record.originals import refuse_original
+from ptmark.record.photo_files import find_photo, read_photo
 from ptmark.record.revisions import changed_paths, follow, link_to, revision_hash, revisions
 from ptmark.record.signing import Signer, fingerprint, key_of, sign_record
 from ptmark.record.standards import STANDARDS, lacking
 from ptmark.record.store import load_record, record_schema, record_text, save_record
 from ptmark.record.together import evaluated_again, joined, scenes_of, worst_verdict
-from ptmark.record.verify import (
-    find_photo,
-    read_photo,
-    verify_document,
-    verify_file,
-)
+from ptmark.record.verify import verify_document, verify_file
 
 __all__ = [
     "FIELDS",

@@ -170,17 +170,17 @@ def follow(before: Record, after: Record, *, by: str = "", why: str = "") -> Rec
     after = replace(after, **kept)
     if not changed_paths(before.to_json(), after.to_json()):
         return before
-    history, number = list(before.history), before.revision
-    closed = bool(before.signatures) or (
+    is_closed = bool(before.signatures) or (
         after.reviews == before.reviews and _holds_new_review(before)
     )
-    if closed:
+    history, number = list(before.history), before.revision
+    told = before.change or {}
+    if is_closed:
         *_, newest = revisions(before)
-        history = [*before.history, {**newest, "seal": seal_of(newest)}]
-        number = before.revision + 1
+        history = [*history, {**newest, "seal": seal_of(newest)}]
+        number, told = number + 1, {}
     if not history:
         return replace(after, revision=number, signatures=[])
-    told = before.change or {} if not closed else {}
     change = {
         "by": by or told.get("by") or after.fields.get("examiner", "").strip() or "not given",
         "why": why or told.get("why") or "not given",

@@ -1,9 +1,6 @@
 """Whether a record's file and photos are as they were written and signed, and where not."""
 
-import hashlib
 import re
-from collections.abc import Iterator
-from contextlib import suppress
 from dataclasses import dataclass
 from pathlib import Path
 from typing import Any
@@ -11,15 +8,14 @@ from typing import Any
 from ptmark.errors import RecordError
 from ptmark.record.canonical import spelled_once
 from ptmark.record.check import check_document
+from ptmark.record.photo_files import find_photo
 from ptmark.record.revisions import revision_hash, seal_of
 from ptmark.record.signing import fingerprint, photo_hashes, signature_holds
 from ptmark.record.store import parsed, read_bytes, set_out
 
-__all__ = ["Found", "find_photo", "read_photo", "verify_document", "verify_file"]
+__all__ = ["Found", "verify_document", "verify_file"]
 
 Document = dict[str, Any]
-
-_MOST_BYTES = 2 << 30  # no photo that can be opened is larger
 
 
 @dataclass(frozen=True, slots=True)
@@ -214,34 +210,6 @@ def _trusted(newest: Document, found: list[Found], keys: set[str]) -> Found:
     holds = bool(keys & used)
     says = "is signed with a trusted key" if holds else "is not signed with a trusted key"
     return Found(f"revision {newest.get('revision')}", says, holds=holds)
-
-
-def find_photo(folder: Path, name: str, sha256: str) -> Path | None:
-    """The file in a folder that has this content: the one of this name first, else any."""
-    for one in _candidates(folder, name):
-        with suppress(OSError), one.open("rb") as file:  # what cannot be read may be another's
-            if hashlib.file_digest(file, "sha256").hexdigest() == sha256:
-                return one
-    return None
-
-
-def read_photo(folder: Path, name: str, sha256: str) -> tuple[Path, bytes] | None:
-    """The file that `find_photo` finds, and its bytes as they were when they had this hash."""
-    for one in _candidates(folder, name):
-        with suppress(OSError):
-            if one.stat().st_size <= _MOST_BYTES:
-                data = one.read_bytes()
-                if hashlib.sha256(data).hexdigest() == sha256:
-                    return one, data
-    return None
-
-
-def _candidates(folder: Path, name: str) -> Iterator[Path]:
-    named = folder / (Path(name).name or "-")
-    if named.is_file():
-        yield named
-    files = sorted(one for one in folder.iterdir() if one.is_file()) if folder.is_dir() else []
-    yield from (one for one in files if one != named)
 
 
 def _photos(newest: Document, folder: Path) -> list[Found]:
