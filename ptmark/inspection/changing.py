@@ -5,7 +5,8 @@ from collections.abc import Callable
 from dataclasses import replace
 from typing import Any
 
-from ptmark.inspection.state import History, State
+from ptmark.inspection.state import State
+from ptmark.inspection.way_back import History
 from ptmark.photo import Photo, PhotoInfo
 
 __all__ = ["Changing"]
