@@ -912,6 +912,10 @@
       <translation>Zertifikat des Prüfers</translation>
     </message>
     <message>
+      <source>Examiner: {0}</source>
+      <translation>Prüfer: {0}</translation>
+    </message>
+    <message>
       <source>Example indications</source>
       <translation>Beispielanzeigen</translation>
     </message>
@@ -1572,6 +1576,10 @@
       <translation>Nächster Schritt</translation>
     </message>
     <message>
+      <source>No examination date is given: filed under {0}</source>
+      <translation>Kein Prüfdatum angegeben: abgelegt unter {0}</translation>
+    </message>
+    <message>
       <source>No figure.</source>
       <translation>Kein Wert.</translation>
     </message>
@@ -1760,6 +1768,10 @@
     <message>
       <source>Open the record {0}</source>
       <translation>Das Protokoll {0} öffnen</translation>
+    </message>
+    <message>
+      <source>Open the test before it</source>
+      <translation>Die Prüfung davor öffnen</translation>
     </message>
     <message>
       <source>Open {0}</source>

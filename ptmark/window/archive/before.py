@@ -16,7 +16,7 @@ from ptmark.window.workers import Token
 if TYPE_CHECKING:
     from ptmark.archive import Archive, Hit
 
-__all__ = ["RetestLine", "told_before", "told_briefly", "told_hit"]
+__all__ = ["RetestLine", "told_briefly", "told_hit"]
 
 _Facts = tuple[str, str, str, str]  # part, serial, date, verdict
 
@@ -63,7 +63,7 @@ class RetestLine(QWidget):
             self._session.workers.start("", without, done, key="test before")
 
         def work(archive: "Archive", token: Token) -> str:
-            return told_before(archive, link["id"]) or without(token)
+            return _told_before(archive, link["id"]) or without(token)
 
         if has_archive():
             self._door.ask("", work, done, failed=failed, key="test before")
@@ -79,7 +79,7 @@ def told_hit(hit: "Hit") -> str:
     return _told(*_facts(hit))
 
 
-def told_before(archive: "Archive", record_id: str) -> str:
+def _told_before(archive: "Archive", record_id: str) -> str:
     """The same of the record with this id; "" where the archive has it not."""
     kept = _kept(archive, record_id)
     return "" if kept is None else _told(*kept)

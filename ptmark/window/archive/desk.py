@@ -122,6 +122,7 @@ class ArchiveDesk(QObject):
         page.history_asked.connect(self.show_history)
         page.map_asked.connect(self.show_map)
         page.beside_asked.connect(self._show_beside)
+        page.before_asked.connect(self.show_record)
         self.pages.addWidget(page)
         return page
 
@@ -187,7 +188,8 @@ class ArchiveDesk(QObject):
 
     def _show(self, page: QWidget, content: Callable[[], None] | None = None) -> None:
         now = self.pages.currentWidget()
-        if not self.pages.isHidden() and now is not None and now is not page:
+        other = now is not page or content is not None  # as from a retest to the test before
+        if not self.pages.isHidden() and now is not None and other:
             self._before.append((now, self._content.get(now)))
         left = self._usual if self.pages.isHidden() else now
         holds: QWidget | None = self._window.focusWidget()  # Qt's stubs leave out the none

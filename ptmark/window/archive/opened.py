@@ -5,7 +5,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING, NamedTuple
 
 from ptmark.errors import ArchiveError
-from ptmark.window.archive.before import told_before
+from ptmark.window.archive.before import told_hit
 from ptmark.window.archive.originals import Proof, prove
 from ptmark.window.archive.pictures import photo_files
 from ptmark.window.indications.kinds import kind_shown
@@ -29,17 +29,20 @@ __all__ = [
 
 
 class Opened(NamedTuple):
-    """A record, what it tells in lines, and whether it and its photos are the originals."""
+    """A record, what it tells in lines, and whether it and its photos are the originals.
+
+    ``before`` is the test that it is a retest of, where that is kept here too.
+    """
 
     record: "Record"
     told: str
     proof: Proof
+    before: "Hit | None" = None
 
 
 def read_hit(archive: "Archive", hit: "Hit", unit: str) -> Opened:
     """Read a record and what the archive knows of it, lengths in ``unit``."""
     from ptmark.archive import Query, find, indications_of, record_of
-    from ptmark.archive.derive import is_day_given
     from ptmark.window.archive.model import length_text
 
     now = find(archive, Query(record_id=hit.record_id)).hits  # the list may be some time old
@@ -52,8 +55,7 @@ def read_hit(archive: "Archive", hit: "Hit", unit: str) -> Opened:
     signed = tr(", signed {0}×", hit.signatures) if hit.signatures else tr(", not signed")
     lines = [
         f"{hit.part or tr('no part number')}{serial}",
-        tr("Examined on {0}", day(hit.examined_on))
-        + (tr(" by {0}", hit.examiner) if hit.examiner else ""),
+        *_told_day(hit, record.fields.get("examination_date", "")),
         tr("Revision {0}{1}", hit.revision, signed),
         tr(
             "Verdict: {0}; disposition: {1}",
@@ -61,25 +63,35 @@ def read_hit(archive: "Archive", hit: "Hit", unit: str) -> Opened:
             tr(hit.disposition or tr("not decided")),
         ),
     ]
-    given = record.fields.get("examination_date", "")
-    if not is_day_given(given, hit.examined_on):
-        lines.append(
-            tr(
-                "The record's examination date, “{0}”, is no day: it is filed under {1}.",
-                given or tr("not given"),
-                hit.examined_on,
-            )
-        )
+    before = None
     if hit.retest_of:
-        before = told_before(archive, hit.retest_of)
-        lines.append(tr("Retest of {0}", before or tr("a record that is not kept here")))
+        before = next(iter(find(archive, Query(record_id=hit.retest_of)).hits), None)
+        told = tr("a record that is not kept here") if before is None else told_hit(before)
+        lines.append(tr("Retest of {0}", told))
     for row in indications_of(archive, hit.record_id):
         length = length_text(
             row["length_mm"], row["length_u_mm"], unit, least=bool(row["least"])
         )
         kind = kind_shown(row["kind"] or "") or tr(str(row["shape"]))
         lines.append(f"{row['letter']}: {kind}, {length}")
-    return Opened(record, "\n".join(lines), prove(archive, hit.record_id))
+    return Opened(record, "\n".join(lines), prove(archive, hit.record_id), before)
+
+
+def _told_day(hit: "Hit", given: str) -> list[str]:
+    """When it was examined, and by whom; a day that the record does not tell is not claimed."""
+    from ptmark.archive.derive import is_day_given
+
+    if is_day_given(given, hit.examined_on):
+        by = tr(" by {0}", hit.examiner) if hit.examiner else ""
+        return [tr("Examined on {0}", day(hit.examined_on)) + by]
+    said = tr("No examination date is given: filed under {0}", day(hit.examined_on))
+    if given:
+        said = tr(
+            "The record's examination date, “{0}”, is no day: it is filed under {1}.",
+            given,
+            day(hit.examined_on),
+        )
+    return [said, *([tr("Examiner: {0}", hit.examiner)] if hit.examiner else [])]
 
 
 def told_places(got: Opened) -> str:

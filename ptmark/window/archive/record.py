@@ -41,7 +41,8 @@ class RecordPage(QWidget):
 
     Signals: ``left()``; ``retest_asked(object)`` a `Record`; ``history_asked(str, str)`` part
     and serial, "" for all serials; ``map_asked(str)`` the part; ``beside_asked(object)`` the
-    hit that stands before or after this one in its list.
+    hit that stands before or after this one in its list; ``before_asked(object)`` that of
+    the test that this one is a retest of.
     """
 
     left = Signal()
@@ -49,6 +50,7 @@ class RecordPage(QWidget):
     history_asked = Signal(str, str)
     map_asked = Signal(str)
     beside_asked = Signal(object)
+    before_asked = Signal(object)
 
     def __init__(self, session: Session, door: ArchiveDoor) -> None:
         super().__init__()
@@ -86,6 +88,7 @@ class RecordPage(QWidget):
             "",
             lambda: self.map_asked.emit(self._hit.part),  # type: ignore[union-attr]
         )
+        self.before_button = key_button(tr("Open the test before it"), "", self._open_before)
         self.back_button = key_button(tr("Back"), "Escape", self.left.emit)
         self.neighbours = Neighbours(self)
         self.neighbours.chosen.connect(self.beside_asked.emit)
@@ -104,6 +107,7 @@ class RecordPage(QWidget):
         column.addWidget(self.back_button)
         column.addWidget(self.neighbours)
         column.addWidget(self.facts)
+        column.addWidget(self.before_button)
         column.addWidget(self.proof)
         column.addWidget(self.location)
         column.addWidget(self.photo)
@@ -143,6 +147,7 @@ class RecordPage(QWidget):
         self.photo.clear()
         self.photo.hide()
         self._enable(on=False)
+        self._follow(None)
         self.back_button.setFocus()
         self.neighbours.follow(hit, among)
         unit = self._session.unit
@@ -159,6 +164,7 @@ class RecordPage(QWidget):
         self.facts.setText(got.told)
         self.proof.say(got.proof.told(), "done" if got.proof.holds else "look")
         self.location.say(told_places(got))
+        self._follow(got.before)
         views = got.record.views()
         for number in range(len(views)):
             self.photo.addItem(tr("Photo {0} of {1}", number + 1, len(views)), number)
@@ -207,6 +213,13 @@ class RecordPage(QWidget):
     def _retest(self) -> None:
         if self.record is not None:
             self.retest_asked.emit(self.record)
+
+    def _follow(self, before: "Hit | None") -> None:
+        self._before = before
+        self.before_button.setVisible(before is not None)
+
+    def _open_before(self) -> None:
+        self.before_asked.emit(self._before)
 
     def _history(self, serial: str) -> None:
         if self._hit is not None:
