@@ -4,6 +4,7 @@ Three bands under one another share the years, so that no axis stands for two qu
 Series differ by filling, dash and shape of their points as well as by colour.
 """
 
+import math
 from collections.abc import Callable
 from typing import TYPE_CHECKING
 
@@ -18,10 +19,22 @@ from ptmark.window.words import format_length, tr
 if TYPE_CHECKING:
     from ptmark.archive import Period
 
-__all__ = ["HistoryPlot"]
+__all__ = ["HistoryPlot", "round_top"]
 
 _LEFT, _RIGHT, _HEAD, _FOOT = 84.0, 16.0, 22.0, 24.0
 _BANDS = 3
+_TOPS = (1.0, 1.2, 1.6, 2.0, 2.4, 3.0, 4.0, 5.0, 6.0, 8.0, 10.0)  # their halves are short too
+
+
+def round_top(most_mm: float, unit: str) -> float:
+    """The end of an axis, mm: a short number in ``unit`` that is no less than ``most_mm``.
+
+    What was measured would stand there as a number without its uncertainty.
+    """
+    size = 25.4 if unit == "in" else 1.0
+    most = most_mm / size or 1.0
+    ten = 10.0 ** math.floor(math.log10(most))
+    return size * ten * next(top for top in _TOPS if top * ten >= most * (1 - 1e-9))
 
 
 class HistoryPlot(QWidget):
@@ -157,7 +170,7 @@ class HistoryPlot(QWidget):
     def _lengths(self, painter: QPainter, box: QRectF) -> None:
         longest = [one.longest_mm for one in self._periods]
         tops = [(one.longest_mm or 0.0) + (one.longest_u_mm or 0.0) for one in self._periods]
-        most = max(tops) or 1.0
+        most = round_top(max(tops), self._unit)
         title = tr("Lengths: longest ± U (solid, round points), mean (dashed, square points)")
         self._ground(painter, box, title, most, lambda mm: format_length(mm, self._unit))
         first, second = self._colors()
