@@ -88,8 +88,14 @@ def work_item(path: Path) -> WorkItem | None:
         path=path,
         standing=standing_of(record),
         part=", ".join(name for name in names if name),
-        examiner=fields.get("examiner", ""),
+        examiner=fields.get("examiner", "") or _last_signer(record),
     )
+
+
+def _last_signer(record: Record) -> str:
+    """Who signed last as its examiner; "" where nobody did."""
+    told = [one for revision in revisions(record) for one in revision.get("signatures", ())]
+    return next((str(one["name"]) for one in reversed(told) if one["role"] == "examiner"), "")
 
 
 def _claims_to_be_a_record(path: Path) -> bool:

@@ -45,6 +45,7 @@ class SignForm(QWidget):
             name, qualification = self.who.who()
         except PtmarkError as exc:
             self.said.say_error(exc)
+            self.who.name.setFocus()
             return
         self._saving.sign(name, qualification)
 

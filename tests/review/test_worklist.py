@@ -70,6 +70,20 @@ def test_a_folder_becomes_a_list_that_shows_no_result(signed, tmp_path):
     assert not {"verdict", "evaluation", "indications"} & set(type(rows[1]).__slots__)
 
 
+def test_the_list_names_who_signed_where_no_examiner_was_filled_in(first, tmp_path):
+    path, keys = tmp_path / "r.json", tmp_path / "keys"
+    bare = replace(first, fields={k: v for k, v in first.fields.items() if k != "examiner"})
+    for name in ("first", "another"):  # the second after a change
+        save_record(path, bare, by=name, why="measured")
+        who = Signer(role="examiner", name=name)
+        save_record(path, sign_record(load_record(path), who, key_of(name, keys)))
+        assert [one.examiner for one in worklist(tmp_path)] == [name]
+        bare = replace(load_record(path), fields={**bare.fields, "remarks": "changed"})
+    named = replace(load_record(path), fields={**bare.fields, "examiner": "as filled in"})
+    save_record(path, named, by="another", why="the examiner was missing")
+    assert [one.examiner for one in worklist(tmp_path)] == ["as filled in"]
+
+
 def test_a_damaged_record_is_refused(signed, tmp_path):
     path = tmp_path / "r.json"
     save_record(path, signed)

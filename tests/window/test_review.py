@@ -139,8 +139,9 @@ def test_signed_with_name_and_key(qtbot, blind, idle, folder):
     measure(qtbot, blind, idle)
     page = blind.review.page
     press(qtbot, blind, KEY.Key_S, MOD.AltModifier)
-    assert "not named" in page.notice.text.text()
-    page.who.name.setFocus()
+    assert "not named" in page.unnamed.text.text()
+    assert page.who.name.hasFocus()
+    qtbot.waitUntil(lambda: page.unnamed.visibleRegion().boundingRect() == page.unnamed.rect())
     qtbot.keyClicks(page.who.name, "second examiner")
     qtbot.keyClicks(page.who.qualification, "PT level 2, no. 0 (invented)")
     with qtbot.waitSignal(blind.review.case.decided):

@@ -115,6 +115,8 @@ class ReviewPage(StepPage):
         self.column.addWidget(heading(tr("Decision")))
         self.who = SignerFields("reviewer")
         self.column.addWidget(self.who)
+        self.unnamed = Notice()
+        self.column.addWidget(self.unnamed)
         self.outcomes = {
             outcome: key_button(text, key, partial(self.enter, outcome), tip=tip, window=window)
             for outcome, text, key, tip in (
@@ -134,8 +136,8 @@ class ReviewPage(StepPage):
     # -- deeds --------------------------------------------------------------------------------
     def begin(self) -> None:
         """A new record: nothing of the one before is left on the page."""
-        self.said.say("")
-        self.notice.say("")
+        for notice in (self.said, self.notice, self.unnamed):
+            notice.say("")
         self.text.clear()
         self.set_place(None)
         self.refresh()
@@ -170,12 +172,13 @@ class ReviewPage(StepPage):
             self.add_remark()
         else:
             self.session.go("Record")
-        self.notice.say("")
-        self.missing.say("")
+        for notice in (self.notice, self.missing, self.unnamed):
+            notice.say("")
         try:
             name, qualification = self.who.who()
         except PtmarkError as exc:
-            self.say_error(exc)
+            self.unnamed.say_error(exc)  # beside the field, which the page's top is far from
+            self.who.name.setFocus()
             return
         remarks = self._case.remarks
         if outcome != "signed" and not remarks:
