@@ -13,8 +13,8 @@ import numpy as np
 import numpy.typing as npt
 
 from ptmark.dye.beside import mean_width
-from ptmark.dye.closeup import close_up
-from ptmark.dye.coarse import Blob, CoarseLook
+from ptmark.dye.closeup import close_up_about
+from ptmark.dye.coarse import CoarseLook
 from ptmark.dye.contour import Contour, contours
 from ptmark.dye.contrast import log_light, redness
 from ptmark.dye.fine import look_closely
@@ -193,26 +193,15 @@ def lies_on(line: Array, other: Array) -> bool:
 
 def _is_looked_at(line: Array, look: CoarseLook) -> bool:
     """Whether any of it lies where the look is: an examined area may end before."""
-    rim = _in_coarse(line, look)
+    rim = look.nearest(line)
     return bool(((rim >= 0) & (rim < look.reach.shape[::-1])).all(axis=1).any())
 
 
-def _in_coarse(line: Array, look: CoarseLook) -> Ints:
-    rim = np.round((line + 0.5) / look.factor - 0.5 - look.origin)
-    return rim.astype(np.intp)
-
-
 def _crop(photo: Photo, look: CoarseLook, line: Array) -> Crop:
-    rim = _in_coarse(line, look).astype(np.int32)
-    low, high = rim.min(axis=0), rim.max(axis=0) + 1
-    crop = close_up(
-        photo, look, Blob(rim=rim[:, None], box=(*low.tolist(), *high.tolist()), peak=0.0)
-    )
-    fine = (line + 0.5) / crop.step - 0.5 - crop.origin
-    masks = []
+    crop = close_up_about(photo, look, line)
+    points, masks = [np.round(crop.fine(line)).astype(np.int32)], []
     for thick in (2 * _FLANK_PX + 1, 2):
         drawn = np.zeros(crop.rgb.shape[:2], np.uint8)
-        points = [np.round(fine).astype(np.int32)]
         cv2.polylines(drawn, points, isClosed=False, color=1, thickness=thick)
         masks.append(drawn)
     return replace(crop, near=masks[0], seeds=masks[1], factor=1)

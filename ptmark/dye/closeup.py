@@ -14,8 +14,9 @@ from ptmark.dye.quick import middle
 from ptmark.dye.sheet import Crop, in_fine
 from ptmark.photo import Photo
 
-__all__ = ["close_up"]
+__all__ = ["close_up", "close_up_about"]
 
+Array = npt.NDArray[np.float64]
 Bytes = npt.NDArray[np.uint8]
 
 _MARGIN = 8  # coarse px of developer taken round a blob
@@ -58,6 +59,14 @@ def close_up(photo: Photo, look: CoarseLook, blob: Blob) -> Crop:
         step=step,
         factor=factor,
     )
+
+
+def close_up_about(photo: Photo, look: CoarseLook, points: Array) -> Crop:
+    """The same of an outline or a line of shape (N, 2), photo px."""
+    rim = look.nearest(points)
+    low, high = rim.min(axis=0), rim.max(axis=0) + 1
+    blob = Blob(rim=rim[:, None], box=(*low.tolist(), *high.tolist()), peak=0.0)
+    return close_up(photo, look, blob)
 
 
 def _without_bench(red: Bytes, own: Bytes, around: Bytes) -> Bytes:

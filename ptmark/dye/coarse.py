@@ -68,6 +68,10 @@ class CoarseLook:
     haze: float
     least_rise: float = SEED
 
+    def nearest(self, points: npt.NDArray[np.float64]) -> npt.NDArray[np.int32]:
+        """The pixels of the masks nearest to points of shape (N, 2), photo px."""
+        return np.round((points + 0.5) / self.factor - 0.5 - self.origin).astype(np.int32)
+
 
 def look_coarsely(photo: Photo, area_px: npt.NDArray[np.float64] | None) -> CoarseLook:
     """Find red blobs inside the examined area (or the whole photo).

@@ -8,10 +8,11 @@ import cv2
 import numpy as np
 import numpy.typing as npt
 
+from ptmark.dye.about import within_outline
 from ptmark.dye.beside import mean_width
 from ptmark.dye.broken import lies_on
-from ptmark.dye.closeup import close_up
-from ptmark.dye.coarse import Blob, CoarseLook
+from ptmark.dye.closeup import close_up_about
+from ptmark.dye.coarse import CoarseLook
 from ptmark.dye.contour import Contour, contours
 from ptmark.dye.fine import look_closely
 from ptmark.dye.judge import Sight, reason_against
@@ -113,13 +114,11 @@ def _goes_on(photo: Photo, look: CoarseLook, whole: Contour, parts: list[Contour
     if seen is None:
         return False
     colour, crop = _colour_of_dye(seen.share), seen.crop
-    inside = [np.zeros(colour.shape, np.uint8) for _ in range(2)]
-    for mask, outlines in zip(inside, ([whole], own), strict=True):
-        for one in outlines:
-            fine = (one.outline_px + 0.5) / crop.step - 0.5 - crop.origin
-            cv2.fillPoly(mask, [np.round(fine).astype(np.int32)], 1)
-    part = inside[1] > 0
-    rest = (inside[0] > 0) & (cv2.dilate(inside[1], _FIVE) == 0)
+    inside, *of_parts = (
+        within_outline(crop.fine(one.outline_px), colour.shape) for one in (whole, *own)
+    )
+    part = np.any(of_parts, axis=0)
+    rest = (inside > 0) & (cv2.dilate(part.view(np.uint8), _FIVE) == 0)
     if not part.any() or not rest.any():
         return False
     return bool(np.median(colour[rest]) > AS_RED * np.median(colour[part]))
@@ -173,10 +172,7 @@ def _dye_part(seen: _Seen, colour: Float, whole_px: float, *, shaded: bool) -> C
 
 def _seen(photo: Photo, look: CoarseLook, outline_px: Array) -> _Seen | None:
     """An outline from nearby; None on black."""
-    rim = np.round((outline_px + 0.5) / look.factor - 0.5 - look.origin).astype(np.int32)
-    low, high = rim.min(axis=0), rim.max(axis=0) + 1
-    blob = Blob(rim=rim[:, None], box=(*low.tolist(), *high.tolist()), peak=0.0)
-    crop = close_up(photo, look, blob)
+    crop = close_up_about(photo, look, outline_px)
     bare = picked(crop.rgb, np.flatnonzero(crop.around > 0), 1000)
     white = srgb_to_linear(middle(bare))
     if white.max() < LEAST_WHITE:

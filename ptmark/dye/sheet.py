@@ -43,6 +43,10 @@ class Crop:
     step: int = 1
     factor: int = 1
 
+    def fine(self, points: Array) -> Array:
+        """Points of shape (N, 2), photo px, in px of the crop."""
+        return np.asarray((points + 0.5) / self.step - 0.5 - self.origin)
+
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
 class Sheet:

@@ -12,8 +12,8 @@ import numpy as np
 import numpy.typing as npt
 
 from ptmark.dye.broken import lies_on
-from ptmark.dye.closeup import close_up
-from ptmark.dye.coarse import Blob, CoarseLook
+from ptmark.dye.closeup import close_up_about
+from ptmark.dye.coarse import CoarseLook
 from ptmark.dye.contour import Contour, contours
 from ptmark.dye.contrast import redness
 from ptmark.dye.fine import look_closely
@@ -99,7 +99,7 @@ def standing_out(
         (one.outline_px, whole, why == FROM_OUTSIDE)
         for one, why in left_out
         if why.startswith(_MAY_HOLD_DYE)
-        and _holds_a_line(whole := _close_up(photo, look, one.outline_px))
+        and _holds_a_line(whole := close_up_about(photo, look, one.outline_px))
     ]
     found: list[Contour] = []
     for scale in _SCALES:
@@ -127,13 +127,6 @@ def _is_called(one: Contour, sight: Sight) -> bool:
     alone = one.left_outside > REDDEST_BESIDE and one.cut < MOST_CUT
     dye = red < MOST_RED_TAKEN * green
     return steep and alone and dye and not reason_against(one, sight)
-
-
-def _close_up(photo: Photo, look: CoarseLook, outline_px: Array) -> Crop:
-    rim = np.round((outline_px + 0.5) / look.factor - 0.5 - look.origin).astype(np.int32)
-    low, high = rim.min(axis=0), rim.max(axis=0) + 1
-    blob = Blob(rim=rim[:, None], box=(*low.tolist(), *high.tolist()), peak=0.0)
-    return close_up(photo, look, blob)
 
 
 def _holds_a_line(whole: Crop) -> bool:
