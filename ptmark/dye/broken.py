@@ -29,6 +29,7 @@ __all__ = ["lies_on", "parts_between"]
 Array = npt.NDArray[np.float64]
 Float = npt.NDArray[np.float32]
 Ints = npt.NDArray[np.intp]
+Mask = npt.NDArray[np.bool_]
 
 LEAST_RATIO = 2.5  # of length over width, of parts that tell a direction
 MOST_TURN = np.cos(np.radians(20.0))  # between neighbours, and of the way from one to the other
@@ -39,8 +40,8 @@ LEAST_DARK, LEAST_SIGMAS = 0.03, 3.5  # log light against both sides
 # scratch or a stamped number has up to 0.09.
 LEAST_RED, RED_SIGMAS = 0.10, 3.0
 LEAST_LONG_PX, LEAST_WIDE_PX, MOST_WIDE_PX = 10, 1.5, 7
-_ASIDE_PX = 14  # how far to either side is looked
-_NEAR_PX = 6  # how far from the straight way a part may lie
+_ASIDE_PX = np.arange(-14, 15)  # places across a way that are looked at
+_FAR = np.abs(_ASIDE_PX) > 6  # of them: so far from the straight way no part lies
 _CLEAR_PX = 2  # of the ends of called parts
 _FLANK_PX = 4  # between a part's middle and the developer beside it
 _ROUNDS = 3
@@ -119,42 +120,56 @@ def _ways(pieces: list[_Piece]) -> Iterator[tuple[Array, Array]]:
 
 
 def _dark_lines(photo: Photo, start: Array, end: Array) -> Iterator[Array]:
-    """Middle lines, shape (N, 2) photo px, of what is narrow and dark along a way."""
+    """Middle lines, shape (N, 2) photo px, of what is narrow, dark and red along a way."""
     length = float(np.hypot(*(end - start)))
     along = (end - start) / max(length, 1e-9)
     across = np.array([-along[1], along[0]])
     steps = np.arange(_CLEAR_PX, length - _CLEAR_PX)
     if not len(steps):
         return
-    aside = np.arange(-_ASIDE_PX, _ASIDE_PX + 1)
-    places = start + steps[None, :, None] * along + aside[:, None, None] * across
+    places = start + steps[None, :, None] * along + _ASIDE_PX[:, None, None] * across
     low, high = _box(places)
     height, width = photo.rgb.shape[:2]
     if (low < 0).any() or high[0] > width or high[1] > height:
         return
     pieces = [_seen_at(photo, places[:, i : i + _PIECE]) for i in range(0, len(steps), _PIECE)]
     dark, red = (_against_sides(np.hstack(one)) for one in zip(*pieces, strict=True))
-    far = np.abs(aside) > _NEAR_PX
-    grain = 1.4826 * float(np.median(np.abs(dark[far] - np.median(dark[far]))))
+    for columns, own in _narrow_and_dark(dark):
+        if not _is_red(red, dark, own):
+            continue
+        weight = np.where(own, dark, 0)[:, columns]
+        total = np.maximum(weight.sum(axis=0), 1e-9)
+        middle = (weight * _ASIDE_PX[:, None]).sum(axis=0) / total
+        yield start + steps[columns, None] * along + middle[:, None] * across
+
+
+def _narrow_and_dark(dark: Float) -> Iterator[tuple[slice, Mask]]:
+    """Columns and pixels of each narrow dark line in a strip that ends within it."""
+    grain = _spread(dark[_FAR])
     mask = (dark > max(LEAST_DARK, LEAST_SIGMAS * grain)).astype(np.uint8)
-    mask[far] = 0
+    mask[_FAR] = 0
     count, names, stats, _ = cv2.connectedComponentsWithStats(mask)
     for name in range(1, count):
-        own = names == name
         left, long = int(stats[name, cv2.CC_STAT_LEFT]), int(stats[name, cv2.CC_STAT_WIDTH])
         area = float(stats[name, cv2.CC_STAT_AREA])
-        whole = left > 0 and left + long < len(steps)  # else the tail of a called part
+        whole = left > 0 and left + long < dark.shape[1]  # else the tail of a called part
         narrow = LEAST_WIDE_PX * long <= area <= MOST_WIDE_PX * long
-        if long < LEAST_LONG_PX or not narrow or not whole:
-            continue
-        along_it = cv2.blur(red, (long, 1))[far]
-        noise = 1.4826 * float(np.median(np.abs(along_it - np.median(along_it))))
-        rise = float(red[own].mean()) - float(np.median(along_it))
-        if rise < max(LEAST_RED * float(dark[own].mean()), RED_SIGMAS * noise):
-            continue
-        weight = np.where(own, dark, 0)[:, left : left + long]
-        middle = (weight * aside[:, None]).sum(axis=0) / np.maximum(weight.sum(axis=0), 1e-9)
-        yield start + steps[left : left + long, None] * along + middle[:, None] * across
+        if long >= LEAST_LONG_PX and narrow and whole:
+            yield slice(left, left + long), names == name
+
+
+def _is_red(red: Float, dark: Float, own: Mask) -> bool:
+    """Whether a line's own pixels are redder than as long pieces of what lies beside it."""
+    long = int(own.any(axis=0).sum())
+    along_it = np.asarray(cv2.blur(red, (long, 1)), np.float32)[_FAR]
+    rise = float(red[own].mean()) - float(np.median(along_it))
+    noise = _spread(along_it)
+    return rise >= max(LEAST_RED * float(dark[own].mean()), RED_SIGMAS * noise)
+
+
+def _spread(values: Float) -> float:
+    """Robust standard deviation."""
+    return 1.4826 * float(np.median(np.abs(values - np.median(values))))
 
 
 def _box(places: Array) -> tuple[Ints, Ints]:
