@@ -203,7 +203,9 @@ def _made(look: _Look, moved: Moved | None, doubt_px: float, *, follow: bool) ->
     for i, one, share in without_crossings(outlines, hairs=follow):
         part = look.parts[i] if share == 1 else part_within(close, look.parts[i].number, one)
         step, blur = close.sheet.crops[part.number].step, float(look.blur_px[part.number])
-        taken = taken_light(close, part.number, part.border, blur, part.contrast)
+        taken = taken_light(
+            close, part.number, part.border, blur, part.contrast, pale=part.pale
+        )
         made.append(
             Contour(
                 outline_px=close.sheet.in_photo(part.number, one),

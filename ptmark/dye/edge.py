@@ -57,7 +57,8 @@ class EdgeQuality:
         empty where it was not traced again.
     ends_unsure : bool
         Whether it was suggested in something reddish (`ptmark.dye.within`) or where the file
-        lost its colour (`ptmark.dye.pieces`), so that its ends may not show.
+        lost its colour (`ptmark.dye.pieces`, `ptmark.dye.same_dye`), so that its ends may not
+        show.
     """
 
     shift_px: float

@@ -42,12 +42,14 @@ MOST_TIMES = 2.0  # how much wider one may be than the other
 MOST_RED_TAKEN = 0.78  # of green: more is ink
 # So near they are one, as squares of 8 px lose their rims too; farther where what lies between
 # is half as red as both: 1.6 times in a crack, 0.0 between parts of a broken one in a crease,
-# which is half as dark as they are there.
-TOUCHES_PX, AS_RED, LEAST_RED = 4.0, 0.5, 0.05
+# which is half as dark as they are there. Or where it has lost its colour, but is as dark:
+# 0.92 to 1.23 times in five cracks, at most 0.05 between parts of four broken lines.
+TOUCHES_PX, AS_RED, LEAST_RED, AS_DARK, LEAST_DARK = 4.0, 0.5, 0.05, 0.75, 0.03
+WIDEST_PX = 12.0  # of two that are called and touch: dye that is hardly there at a pinch
 PALE = 0.6  # of full dye; denser dye keeps its colour
 _MAY_GO_ON = INKY, DULL, OF_STEP
 _TIP_PX, _WIDTHS = 6.0, 3.0  # how much of a tip tells its direction
-_ACROSS_PX, _MIDDLE, _SIDES = np.arange(-9.0, 10.0), slice(7, 12), np.r_[0:3, 16:19]
+_ACROSS_PX, _MIDDLE, _SIDES = np.arange(-9.0, 10.0), slice(7, 12), (slice(3), slice(16, 19))
 _REACH_PX, _SMOOTH_PX = 12, 1.0
 
 
@@ -81,7 +83,7 @@ def made_whole(
         As for all others of the photo.
     """
     rest = [one for one, why in left_out if why in _MAY_GO_ON and _is_reddish(one, sight)]
-    queue = [piece for one in called if (piece := _piece(one)) is not None]
+    queue = [piece for one in called if (piece := _piece(one, WIDEST_PX)) is not None]
     pool = queue + [piece for one in rest if (piece := _piece(one)) is not None]
     gone: set[int] = set()
     made: dict[int, Contour] = {}
@@ -99,13 +101,14 @@ def made_whole(
             gone.add(id(one.one))
             made.pop(id(one.one), None)
         made[id(whole)] = whole
-        again = _piece(whole)
+        again = _piece(whole, WIDEST_PX)
         if again is not None:
             queue.append(again)
             pool.append(again)
     left = {id(one) for one in rest} - gone
-    lines = [piece for piece in pool if id(piece.one) not in left]
-    parts = [other for piece in lines for other in _near(piece, pool) if id(other.one) in left]
+    thin = [piece for piece in pool if piece.width < HAIRLINE_PX]
+    lines = [piece for piece in thin if id(piece.one) not in left]
+    parts = [other for piece in lines for other in _near(piece, thin) if id(other.one) in left]
     made |= {id(part.one): part.one for part in parts}
     every = [one.outline_px for one in called if id(one) not in gone]
     made |= {id(one.one): one.one for one in lines if _fades_to_grey(photo, one, every)}
@@ -132,10 +135,10 @@ def _is_reddish(one: Contour, sight: Sight) -> bool:
     return red < MOST_RED_TAKEN * green and one.red_codes > sight.colour_step
 
 
-def _piece(one: Contour) -> _Piece | None:
+def _piece(one: Contour, widest_px: float = HAIRLINE_PX) -> _Piece | None:
     """It, where it is a thin line."""
     width = mean_width(one.outline_px, cv2.contourArea(one.outline_px.astype(np.float32)))
-    if width >= HAIRLINE_PX:
+    if width >= widest_px:
         return None
     *at, length = farthest(one.outline_px)
     if length < LEAST_RATIO[0] * width:
@@ -177,23 +180,31 @@ def _alike(piece: _Piece, other: _Piece) -> bool:
 
 
 def _goes_on(photo: Photo, piece: _Piece, other: _Piece) -> bool:
-    """Whether two pieces touch, or what lies between them is about as red as they are."""
+    """Whether two pieces touch, or what lies between is about as red or as dark as they are."""
     import shapely
 
     between = shapely.get_coordinates(shapely.shortest_line(*_shapes(piece, other)))
     gap = float(np.hypot(*(between[1] - between[0])))
-    if gap <= TOUCHES_PX:
-        return True
+    wide = max(piece.width, other.width) >= HAIRLINE_PX
+    if wide and min(one.length / one.width for one in (piece, other)) < LEAST_RATIO[1]:
+        return False
+    if gap <= TOUCHES_PX or wide:
+        return gap <= TOUCHES_PX
     outlines = [one.one.outline_px for one in (piece, other)]
     rgb, low = _about(photo, np.concatenate(outlines))
-    red = np.asarray(cv2.GaussianBlur(redness(rgb), (0, 0), _SMOOTH_PX), np.float32)
     along = (between[1] - between[0]) / gap
     across = np.array([-along[1], along[0]])
     way = between[0] - low + np.arange(gap)[:, None, None] * along
-    seen = sample(red, way + _ACROSS_PX[:, None] * across)
-    rise = seen[:, _MIDDLE].max(axis=1) - seen[:, _SIDES].mean(axis=1)
-    least = min(_rise(red, one - low) for one in outlines)
-    return float(np.median(rise)) > max(LEAST_RED, AS_RED * least)
+    places = way + _ACROSS_PX[:, None] * across
+    dark = np.asarray(-log_light(rgb), np.float32)
+    for plane, share, least in ((redness(rgb), AS_RED, LEAST_RED), (dark, AS_DARK, LEAST_DARK)):
+        smooth = np.asarray(cv2.GaussianBlur(plane, (0, 0), _SMOOTH_PX), np.float32)
+        seen = sample(smooth, places)
+        sides = np.maximum(*(seen[:, side].mean(axis=1) for side in _SIDES))
+        rise = float(np.median(seen[:, _MIDDLE].max(axis=1) - sides))
+        if rise > max(least, share * min(_rise(smooth, one - low) for one in outlines)):
+            return True
+    return False
 
 
 def _about(photo: Photo, places: Array) -> tuple[Bytes, Ints]:

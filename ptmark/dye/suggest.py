@@ -22,7 +22,7 @@ from ptmark.dye.part import parts_called
 from ptmark.dye.pieces import made_whole
 from ptmark.dye.quick import inside_polygon
 from ptmark.dye.remark import Remark
-from ptmark.dye.same_dye import of_the_same_dye
+from ptmark.dye.same_dye import ends_may_not_show, of_the_same_dye
 from ptmark.dye.sheet import Crop, grouped, laid
 from ptmark.dye.within import standing_out
 from ptmark.photo import Photo
@@ -141,7 +141,11 @@ def suggest(
     creases = in_creases(photo, [*called, *between])
     found = [
         *(
-            _called(one, confidence(one), ends_unsure=one in within or one in whole)
+            _called(
+                one,
+                confidence(one),
+                ends_unsure=one in within or one in whole or ends_may_not_show(one, same),
+            )
             for one in called
             if one not in creases
         ),

@@ -12,8 +12,9 @@ from ptmark.dye.contour import Contour, contours
 from ptmark.dye.fine import look_closely
 from ptmark.dye.haze import dense_places
 from ptmark.dye.judge import Sight, reason_against
-from ptmark.dye.same_dye import of_the_same_dye
+from ptmark.dye.same_dye import ends_may_not_show, of_the_same_dye
 from ptmark.dye.sheet import Crop, lay_out
+from ptmark.dye.suggest import suggest
 
 _SPEC = importlib.util.spec_from_file_location(
     "dye_scenes", Path(__file__).with_name("scenes.py")
@@ -137,6 +138,61 @@ def test_faint_dye_of_a_dull_photo_has_the_hue_of_the_full_one(taken, others, ca
     why = reason_against(faint, SIGHT)
     assert why.startswith("not dye-coloured")
     assert (of_the_same_dye([(faint, why)], full, SIGHT) == [faint]) is called
+
+
+@pytest.mark.parametrize(("width", "called"), [(2.0, True), (8.0, False)])
+def test_narrow_dye_may_have_lost_half_of_its_colour(width, called):
+    full = [contour(0.65, (0.46, 0.73, 0.65), grain=0.02) for _ in range(2)]
+    taken = np.array([0.46, 0.73, 0.65]) * 0.4
+    grey = float(np.array([0.299, 0.587, 0.114]) @ taken)
+    faint = contour(0.27, grey + 0.55 * (taken - grey), width=width, grain=0.01)
+    why = reason_against(faint, SIGHT)
+    assert why.startswith("not dye-coloured")
+    assert (of_the_same_dye([(faint, why)], full, SIGHT) == [faint]) is called
+    assert ends_may_not_show(faint, [faint]) is called
+
+
+def test_pale_ones_tell_the_dye_where_none_is_full():
+    pale = [contour(0.3, (0.15, 0.30, 0.28), grain=0.02) for _ in range(4)]
+    lost = contour(0.27, (0.19, 0.27, 0.25), width=2.0, grain=0.01)
+    why = reason_against(lost, SIGHT)
+    assert why.startswith("not dye-coloured")
+    assert of_the_same_dye([(lost, why)], pale, SIGHT) == [lost]
+    assert of_the_same_dye([(lost, why)], pale[:3], SIGHT) == []
+
+
+@pytest.mark.parametrize(
+    ("taken", "area", "called"),
+    [
+        ((0.14, 0.30, 0.29), 600.0, True),
+        ((0.14, 0.30, 0.29), 60.0, False),  # so few pixels may be grain
+        ((0.26, 0.30, 0.29), 600.0, False),  # a shadow
+        ((0.14, 0.30, 0.42), 600.0, False),  # rust
+    ],
+)
+def test_what_grain_hides_in_each_pixel_stands_out_in_many(taken, area, called):
+    full = [contour(0.65, (0.30, 0.62, 0.60), grain=0.02) for _ in range(2)]
+    hidden = replace(contour(0.31, taken, width=4.0, grain=0.07), area_px=area)
+    why = reason_against(hidden, SIGHT)
+    assert why.startswith("too pale")
+    assert (of_the_same_dye([(hidden, why)], full, SIGHT) == [hidden]) is called
+
+
+def on_a_rough_coat(hidden_left):
+    """Three bars of full dye, and one that leaves so much light, in a sprayed coat's relief."""
+    grains = np.random.RandomState(5).normal(0, 1, (300, 420))  # any seed will do
+    rough = 1 + 0.45 * scenes.gaussian_filter(grains, 0.7)
+    layers = [(scenes.bar((300, 420), 60, 160, y, 9), scenes.DYE) for y in (60, 150, 240)]
+    layers.append((scenes.bar((300, 420), 230, 370, 150, 9), hidden_left))
+    return scenes.photo((300, 420), layers, blur=0.8, shade=rough)
+
+
+def test_a_faint_crack_on_a_rough_coat_is_called_beside_full_dye():
+    faint = 1 - 0.38 * (1 - scenes.DYE)
+    found = suggest(on_a_rough_coat(faint)).found
+    assert sum(one.outline_px[:, 0].mean() > 200 for one in found) == 1
+    shadow = suggest(on_a_rough_coat(np.full(3, 0.7))).found
+    assert not any(one.outline_px[:, 0].mean() > 200 for one in shadow)
 
 
 @pytest.mark.parametrize(

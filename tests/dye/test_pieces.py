@@ -65,6 +65,15 @@ def test_what_is_no_part_of_it_is_not_joined(other):
     assert not one.edge.ends_unsure
 
 
+def test_what_goes_on_as_dark_between_two_that_are_called_is_one_line():
+    other = (0.5 * scenes.bar(SHAPE, 235, 300, 211.3, 3.0), scenes.DYE)
+    between = (0.5 * scenes.bar(SHAPE, 220, 235, 211.3, 3.0), GREY)
+    (one,) = looked_at(LINE, between, other).found
+    assert ends(one) == pytest.approx((119.5, 299.5), abs=1.5)
+    assert one.edge.ends_unsure
+    assert len(looked_at(LINE, other).found) == 2
+
+
 def test_what_lost_its_colour_in_line_with_a_part_is_called_apart():
     one, two = sorted(looked_at(LINE, rest(260)).found, key=ends)
     assert (*ends(one), *ends(two)) == pytest.approx((119.5, 219.5, 259.5, 299.5), abs=1.5)
