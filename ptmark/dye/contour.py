@@ -85,7 +85,7 @@ def contours(
 
     A part counts where it holds a seed. ``photo_blur_px`` is the edge's standard deviation
     elsewhere in the photo, known to within ``blur_doubt_px``, for blobs too thin to show their
-    own, unless it ``moved``. Unless ``trace_pale``, what is `too_pale` to be called is told by
+    own, unless it ``moved``. Unless ``trace_pale``, what `is_hidden` is told by
     the border of its mask, as sure as a pixel is wide; ``follow_tips`` as they fade out.
     """
     steps = np.array([crop.step for crop in close.sheet.crops])
@@ -203,9 +203,7 @@ def _made(look: _Look, moved: Moved | None, doubt_px: float, *, follow: bool) ->
     for i, one, share in without_crossings(outlines, hairs=follow):
         part = look.parts[i] if share == 1 else part_within(close, look.parts[i].number, one)
         step, blur = close.sheet.crops[part.number].step, float(look.blur_px[part.number])
-        taken = taken_light(
-            close, part.number, part.border, blur, part.contrast, pale=part.pale
-        )
+        taken = taken_light(close, part.number, part.border, blur, part.contrast)
         made.append(
             Contour(
                 outline_px=close.sheet.in_photo(part.number, one),

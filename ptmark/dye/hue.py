@@ -11,7 +11,15 @@ from ptmark.dye.fine import CloseLook
 from ptmark.dye.quick import middle, picked
 from ptmark.photo import linear_to_srgb, srgb_to_linear
 
-__all__ = ["core_contrast", "red_codes", "stands_out", "taken_light", "too_pale"]
+__all__ = [
+    "FAINT_DYE",
+    "core_contrast",
+    "is_hidden",
+    "red_codes",
+    "stands_out",
+    "taken_light",
+    "too_pale",
+]
 
 Array = npt.NDArray[np.float64]
 Float = npt.NDArray[np.float32]
@@ -42,6 +50,12 @@ def too_pale(contrast: float, grain: float) -> bool:
 def stands_out(contrast: float, grain: float, pixels: float) -> bool:
     """Whether so many pixels stand out of grain that may hide each."""
     return contrast > grain * max(LEAST_IN_GRAIN, LEAST_OF_ALL / sqrt(max(pixels, 1.0)))
+
+
+def is_hidden(contrast: float, grain: float, pixels: int) -> bool:
+    """Whether so little dye is too pale, and does not stand out by its size either."""
+    by_size = contrast > FAINT_DYE and stands_out(contrast, grain, pixels)
+    return too_pale(contrast, grain) and not by_size
 
 
 def core_contrast(inside: Float) -> float:
@@ -75,8 +89,6 @@ def taken_light(
     border: npt.NDArray[np.int32],
     blur_px: float,
     contrast: float,
-    *,
-    pale: bool,
 ) -> Array:
     """The share of R, G and B light that a blob's core takes from the developer beside it.
 
@@ -91,16 +103,12 @@ def taken_light(
         Standard deviation of its edge, sheet px.
     contrast : float
         Its `core_contrast`.
-    pale : bool
-        Whether that is too little to tell.
 
     Returns
     -------
     ndarray of shape (3,)
-        NaN where it is ``pale``.
+        NaN where it `is_hidden`.
     """
-    if pale:
-        return np.full(3, np.nan)
     x, y, width, height = cv2.boundingRect(border)
     rows, columns = close.sheet.places[number]
     box = (
@@ -111,6 +119,8 @@ def taken_light(
     filled = np.zeros(amount.shape, np.uint8)
     corner = (-box[1].start, -box[0].start)
     cv2.drawContours(filled, [border], 0, 1, cv2.FILLED, offset=corner)
+    if is_hidden(contrast, float(close.grain[number]), cv2.countNonZero(filled)):
+        return np.full(3, np.nan)
     core = (filled > 0) & (amount > 0.7 * contrast)
     beside = _bare_ring(filled, close.sheet.around[box], close.bare[box])
     width_px = 2 * np.count_nonzero(filled) / (cv2.arcLength(border, closed=True) + 4)

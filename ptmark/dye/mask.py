@@ -9,7 +9,7 @@ import numpy as np
 import numpy.typing as npt
 
 from ptmark.dye.fine import CloseLook
-from ptmark.dye.hue import FAINT_DYE, core_contrast, stands_out, too_pale
+from ptmark.dye.hue import core_contrast, is_hidden
 from ptmark.dye.level import plateau
 
 __all__ = ["Part", "part_within", "parts_of", "ridge_near", "stride_of"]
@@ -27,8 +27,7 @@ _SPARSE_PX = 6.0  # where its width is this or twice this: normals round a narro
 class Part(NamedTuple):
     """A part of the mask: its crop, its border of shape (N, 2), sheet px, and its pixels.
 
-    ``contrast`` is its `core_contrast`; ``pale`` where that is `too_pale` to be called, and
-    does not stand out by its size either.
+    ``contrast`` is its `core_contrast`; ``pale`` where that `is_hidden`.
     """
 
     number: int
@@ -42,12 +41,12 @@ def ridge_near(close: CloseLook, blur_px: Array, *, pale_too: bool) -> Float:
     """The plateau as far as an edge lies from its ridge, no farther.
 
     At a tip that tapers a plateau taken from farther inside would cut the tip off. Unless
-    ``pale_too``, it is left as it is in crops that hold nothing but what is `too_pale`.
+    ``pale_too``, it is left as it is in crops that hold nothing but what `is_hidden`.
     """
     ridge = close.ridge.copy()
     for i, room in enumerate(close.sheet.rooms):
         peak, grain = float(close.peak[i]), float(close.grain[i])
-        if not pale_too and _is_pale(peak, grain, close.amount[room].size):
+        if not pale_too and is_hidden(peak, grain, close.amount[room].size):
             continue
         widest = ceil(float(close.width[close.sheet.places[i]].max()) / 2)
         radius = max(_LEAST_RADIUS, min(round(2.5 * blur_px[i]), widest) + 1)
@@ -95,13 +94,8 @@ def _part(close: CloseLook, number: int, border: Ints, filled: Bytes) -> Part:
     x, y, width, height = cv2.boundingRect(border)
     inside = close.amount[y : y + height, x : x + width][filled > 0]
     contrast = core_contrast(inside)
-    pale = _is_pale(contrast, float(close.grain[number]), len(inside))
+    pale = is_hidden(contrast, float(close.grain[number]), len(inside))
     return Part(number, border, len(inside), contrast, pale)
-
-
-def _is_pale(contrast: float, grain: float, pixels: int) -> bool:
-    dye = contrast > FAINT_DYE and stands_out(contrast, grain, pixels)
-    return too_pale(contrast, grain) and not dye
 
 
 def stride_of(border: Ints) -> int:
