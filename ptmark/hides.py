@@ -13,8 +13,8 @@ class Hides(StrEnum):
     they are, the others hold of the photo: nothing is marked, and it holds no colour or was not
     looked over; some of the examined area lay outside that of the last look; most of that area
     cannot show pale dye; a filter took thin ends and faint indications out of it; its pixels
-    are too large to show them; it does not tell the kind of penetrant. The order is that of
-    the conditions.
+    are too large to show them; it does not tell the kind of penetrant; its file took the colour
+    of thin and pale ones. The order is that of the conditions.
     """
 
     UNSEEN = "unseen"  # red places, too many to be looked at closely
@@ -26,6 +26,7 @@ class Hides(StrEnum):
     SMOOTHED = "smoothed"
     COARSE = "coarse"
     UNKNOWN_KIND = "unknown_kind"
+    COMPRESSED = "compressed"
 
     @property
     def is_counted(self) -> bool:

@@ -90,6 +90,12 @@ _HIDES = {
         "can be. Take another photo with beauty and noise filters off, and use it as the "
         "camera wrote it.",
     ),
+    Hides.COMPRESSED: (
+        "detail",
+        "The file is compressed so strongly that thin and pale indications lose their colour "
+        "in it and are not called, and edges shift. Use the photo as the camera wrote it, not "
+        "a copy that was sent or saved smaller.",
+    ),
     Hides.COARSE: (  # what is narrower than the pixels resolve is lost, however long it is
         "detail",
         "Too far, or a photo that was reduced: 1.5 mm is less than 10 pixels in the farthest "
@@ -110,7 +116,7 @@ def not_judged(case: Case) -> list[Finding]:
     area is so), "colour" (a photo without colour, in which nothing is marked, cannot show that
     nothing is there), "searched" (places that were too many to be looked at, a photo not
     looked over, or one whose kind of penetrant is unknown) and "detail" (a photo that was
-    smoothed, or too coarse).
+    smoothed, compressed strongly, or too coarse).
     """
     return [*_not_whole(case), *_unmeasured(case), *_hidden(case)]
 

@@ -36,7 +36,7 @@ _LEAST_WHITE_BLUE = 0.4
 _GLANCE = 40_000  # pixels looked at to tell a dark photo
 _LEAST_SHINING = 12  # sampled pixels
 # Of a photo taken for colour contrast: what is so many times as green as the area's ground, and
-# holds less than half of the blue that white does, glows: nothing on developer is so much
+# adds to it less than half of the blue that white would, glows: nothing on developer is so much
 # lighter than it.
 _GLOWS, _OF_BLUE = 3.0, 0.5
 _MOST_SHINING = 0.1  # of a photo; penetrant that counts takes less, a lit part more
@@ -158,13 +158,13 @@ def _inside(shape: tuple[int, ...], photo: Photo, area_px: Array | None) -> Mask
 
 
 def _glows(photo: Photo, area_px: Array | None, ground: Float, white: Float) -> bool:
-    """Whether something in the area is far greener than its ground, less blue than white."""
+    """Whether something in the area adds green to its ground, and less blue than white."""
     least = max(LEAST_GREEN, _GLOWS * float(ground[1]))
     if least >= 1:
         return False
     half = np.ascontiguousarray(photo.rgb[::2, ::2])
     _, green, blue = cv2.split(srgb_to_linear(half))
     bluish = _OF_BLUE * float(white[2]) / max(float(white[1]), 1e-4)
-    glows = (green > least) & (blue < bluish * green)
+    glows = (green > least) & (blue - ground[2] < bluish * (green - ground[1]))
     glows &= _inside(green.shape, photo, area_px)
     return int(np.count_nonzero(glows)) >= _LEAST_SHINING

@@ -39,6 +39,7 @@ def hidden_in(photo: Worked, inspection: AtHand) -> Hidden:
             Hides.COARSE: facts.coarse(state, surface)
             and not _is_overview(inspection, info, state),
             Hides.UNKNOWN_KIND: facts.unknown_kind(state, info, pixels),
+            Hides.COMPRESSED: facts.compressed(state, info, pixels),
         }
     )
 

@@ -17,6 +17,7 @@ from ptmark.dye import (
     moved_remark,
     recognise,
 )
+from ptmark.inspection.compressed import compressed_remark
 from ptmark.inspection.state import State
 from ptmark.photo import Photo
 from ptmark.scale import SurfaceMap
@@ -30,8 +31,6 @@ _CROWN = Remark(
     "Give the height of the indications above the surface, 0 where the weld is flat.",
 )
 
-# At 40 of JPEG 6 of 60 lines 2 to 3 px wide are lost, at 20 10; of the stress set none at 60.
-LEAST_QUALITY = 50.0
 _ON_WELD = Remark(
     "The scale reference lies on the weld: where the crown lifts it off the surface, lengths "
     "beside it come out too short, 0.5 % for each mm at 200 mm.",
@@ -66,28 +65,11 @@ def remarks_on(
     edges = [one.outline_px for one in state.marked if one.edge.source != "hand"]
     shines = mode == "fluorescent"
     edge = clipped_remark(photo, edges) if shines else moved_remark(photo, surface, edges)
-    file = (edge, compressed_remark(photo.info.quality), transparent_remark(photo, area_px))
+    file = (edge, compressed_remark(photo.info, mode), transparent_remark(photo, area_px))
     glow = glow_remark(haze) if shines else haze_remark(haze)
     kind = kind_remark(photo, state.mode, area_px)
     more = (*file, glow, kind, lighting_remark(mode), crown_remark(state))
     return (*quality, *(one for one in more if one is not None))
-
-
-def compressed_remark(quality: float | None) -> Remark | None:
-    """Where a JPEG keeps little of its colour.
-
-    Examples
-    --------
-    >>> compressed_remark(92.0) is None, compressed_remark(None) is None
-    (True, True)
-    """
-    if quality is None or quality >= LEAST_QUALITY:
-        return None
-    return Remark(
-        f"The file is compressed strongly (JPEG of quality {quality:.0f}): thin and pale "
-        "indications lose their colour and may be missed.",
-        "Use the photo as the camera wrote it, not a copy that was sent or saved smaller.",
-    )
 
 
 def transparent_remark(photo: Photo, area_px: npt.NDArray[np.float64] | None) -> Remark | None:

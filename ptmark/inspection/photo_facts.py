@@ -8,6 +8,7 @@ from ptmark.dye import kind_unknown, overexposed_share, recognise
 from ptmark.dye.corners import is_filtered
 from ptmark.dye.distance import is_coarse
 from ptmark.dye.quality import holds_no_colour
+from ptmark.inspection.compressed import is_compressed
 from ptmark.inspection.state import State
 from ptmark.photo import Photo, PhotoInfo
 from ptmark.scale import SurfaceMap
@@ -63,6 +64,13 @@ class PhotoFacts:
             return False
         key = ("smoothed", info.sha256, surface, state.mode)
         return self._fact(key, lambda: _smoothed(photo(), surface, state.mode))
+
+    def compressed(self, state: State, info: PhotoInfo, photo: Callable[[], Photo]) -> bool:
+        """Whether its file took colour that faint ones need; ``photo`` as above."""
+        if not is_compressed(info):
+            return False
+        key = ("compressed", info.sha256, state.mode)
+        return self._fact(key, lambda: is_compressed(info, state.mode or recognise(photo())))
 
     def coarse(self, state: State, surface: SurfaceMap | None) -> bool:
         """Whether its pixels are too large for thin and faint indications."""

@@ -156,6 +156,10 @@
       <translation>5 mm</translation>
     </message>
     <message>
+      <source>A PDF of the card that is found in a photo by itself</source>
+      <translation>Eine PDF der Karte, die im Foto von selbst gefunden wird</translation>
+    </message>
+    <message>
       <source>A click opens it; drag it to another program or folder</source>
       <translation>Ein Klick öffnet sie; ziehen bringt sie in ein anderes Programm oder einen Ordner</translation>
     </message>
@@ -2426,6 +2430,10 @@
       <translation>Fassung speichern</translation>
     </message>
     <message>
+      <source>Save the scale card to print …</source>
+      <translation>Maßstabskarte zum Drucken speichern …</translation>
+    </message>
+    <message>
       <source>Save this search</source>
       <translation>Diese Suche speichern</translation>
     </message>
@@ -2464,6 +2472,10 @@
     <message>
       <source>Saved {0} in {1}</source>
       <translation>{0} in {1} gespeichert</translation>
+    </message>
+    <message>
+      <source>Saved {0}. Print it at 100 %, not fitted to the page, and measure its check length with callipers: that goes into the Scale step, once.</source>
+      <translation>{0} gespeichert. Mit 100 % drucken, nicht an die Seite anpassen, und die Prüflänge mit dem Messschieber messen: Sie wird einmal im Schritt Maßstab eingetragen.</translation>
     </message>
     <message>
       <source>Saving {0}</source>
@@ -6185,6 +6197,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>Seine längere Seite höchstens</translation>
     </message>
     <message>
+      <source>JPEG of quality {0}</source>
+      <translation>JPEG der Qualität {0}</translation>
+    </message>
+    <message>
       <source>JPEG with {0} bits a channel is not read</source>
       <translation>JPEG mit {0} Bit je Kanal wird nicht gelesen</translation>
     </message>
@@ -6725,8 +6741,12 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>Die Datei enthält {0} Bilder oder Seiten; gezeigt wird die erste.</translation>
     </message>
     <message>
-      <source>The file is compressed strongly (JPEG of quality {0}): thin and pale indications lose their colour and may be missed.</source>
-      <translation>Die Datei ist stark komprimiert (JPEG der Qualität {0}): Dünne und blasse Anzeigen verlieren ihre Farbe und können übersehen werden.</translation>
+      <source>The file is compressed so strongly that thin and pale indications lose their colour in it and are not called, and edges shift. Use the photo as the camera wrote it, not a copy that was sent or saved smaller.</source>
+      <translation>Die Datei ist so stark komprimiert, dass dünne und blasse Anzeigen darin ihre Farbe verlieren und nicht gefunden werden und Kanten sich verschieben. Das Foto verwenden, wie die Kamera es geschrieben hat, keine Kopie, die verschickt oder kleiner gespeichert wurde.</translation>
+    </message>
+    <message>
+      <source>The file is compressed strongly ({0}): thin and pale indications lose their colour and may be missed.</source>
+      <translation>Die Datei ist stark komprimiert ({0}): Dünne und blasse Anzeigen verlieren ihre Farbe und können übersehen werden.</translation>
     </message>
     <message>
       <source>The file is transparent in some {0} % of the examined area: that is shown white, as clean developer is, and nothing beneath it is seen.</source>
@@ -11379,6 +11399,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>{0} of the weld's length</source>
       <translation>{0} der Nahtlänge</translation>
+    </message>
+    <message>
+      <source>{0} of {1} bits a pixel</source>
+      <translation>{0} mit {1} Bit je Pixel</translation>
     </message>
     <message>
       <source>{0} of {1} marker corners covered or out of place: left out. Uncover the card and lay it flat</source>

@@ -233,6 +233,7 @@ def hiding(why, count=1):
         (hiding("smoothed"), "detail", ()),
         (hiding("coarse"), "detail", ()),
         (hiding("unknown_kind"), "searched", ()),
+        (hiding("compressed"), "detail", ()),
     ],
 )
 @pytest.mark.parametrize("with_crack", [False, True])
@@ -257,6 +258,8 @@ def one_says_why(finding, fact):
     word |= {"exposure": "overexposed", "detail": "smoothed"}
     if "coarse" in fact.get("hidden", ()):
         word["detail"] = "1.5 mm is less than 10 pixels"
+    if "compressed" in fact.get("hidden", ()):
+        word["detail"] = "compressed so strongly"
     if "unknown_kind" in fact.get("hidden", ()):
         word["searched"] = "Choose the kind of penetrant"
     if "dense_haze" in fact.get("hidden", ()):

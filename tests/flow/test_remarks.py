@@ -6,6 +6,7 @@ from dataclasses import replace
 
 import cv2
 import numpy as np
+import pillow_heif
 import pytest
 from PIL import Image
 
@@ -438,6 +439,41 @@ def test_a_file_of_little_colour_is_told(photo_file, tmp_path, quality, said):
     told = [one.says for one in inspection.remarks() if "compressed strongly" in one.says]
     assert bool(told) is said
     assert all(f"quality {quality}" in one for one in told)
+
+
+@pytest.mark.parametrize(
+    ("name", "quality", "verdict"),
+    [
+        ("sent.heic", 10, "undecided"),
+        ("sent.webp", 10, "undecided"),
+        ("sent.avif", 10, "undecided"),
+        ("sent.jpg", 35, "undecided"),
+        ("taken.heic", 95, "acceptable"),
+        ("taken.jpg", 92, "acceptable"),
+    ],
+)
+def test_a_file_of_few_bits_holds_the_verdict_open(
+    photo_file, tmp_path, name, quality, verdict
+):
+    """Noise of one code is in each pixel: a file of 0.1 bits for it holds none of it."""
+    file = tmp_path / name
+    heif = pillow_heif.from_pillow if name.endswith("heic") else (lambda picture: picture)
+    heif(Image.open(photo_file).convert("RGB")).save(file, quality=quality)
+    inspection = Inspection()
+    inspection.open(file)
+    inspection.set_reference(CardReference())
+    inspection.change("choose", profile="iso-23277-3")
+    inspection.set_suggestions(Suggestions(found=(), left_out=(), haze=0.0))
+    record = inspection.to_record()
+    assert record.verdict == verdict
+    assert record.conditions.get("compressed", False) is (verdict == "undecided")
+    told = [one for one in record.cautions if "compressed strongly" in one]
+    assert bool(told) is (verdict == "undecided")
+    ((_, _, again),) = evaluated_again(record, load_profile("asme-viii-1-app-8"))
+    assert again.verdict == verdict
+    check_document(record.to_json(), where="record")
+    inspection.change("under UV-A", mode="fluorescent")  # where a dark photo takes few bits
+    assert ("compressed" in inspection.to_record().conditions) is (name == "sent.jpg")
 
 
 @pytest.mark.parametrize(("share", "verdict"), [(0.6, "acceptable"), (0.5, "undecided")])
