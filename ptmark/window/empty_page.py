@@ -74,6 +74,8 @@ class EmptyPage(QScrollArea):
         column.addLayout(self.review_row)
         self.guide_row = QHBoxLayout()  # the guided pass, for who is here for the first time
         column.addLayout(self.guide_row)
+        self.card_place = QVBoxLayout()  # the scale card to print, before the first photo
+        column.addLayout(self.card_place)
         self._samples = QVBoxLayout()
         column.addLayout(self._samples)
         self._recent = QHBoxLayout()

@@ -89,6 +89,7 @@ class MainWindow(Parts):
         if len(self.pages) > 1:
             return
         from ptmark.window.archive.desk import ArchiveDesk
+        from ptmark.window.card_out import CardOut
         from ptmark.window.drops import Drops
         from ptmark.window.guided import GuidedPass
         from ptmark.window.next_photo import NextPhoto
@@ -122,6 +123,7 @@ class MainWindow(Parts):
         self.review.comes.connect(self.archive.leave)
         self._column.insertWidget(self._column.count() - 1, self.archive.pages, 1)
         self.guided = GuidedPass(self)
+        self.empty.card_place.addWidget(CardOut(self.session.workers))
         self._drops = Drops(self, self.review.take, self.session)
         self.arrangement.tell(self.review.bar)
 

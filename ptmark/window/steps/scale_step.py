@@ -10,6 +10,7 @@ from ptmark.window.bench import Bench
 from ptmark.window.bits import CommitEdit, Notice, heading, key_button, plain, quiet
 from ptmark.window.camera_form import CameraForm
 from ptmark.window.card_check import keep_check
+from ptmark.window.card_out import CardOut
 from ptmark.window.edges import OneOf
 from ptmark.window.looking import Looking
 from ptmark.window.references import (
@@ -64,11 +65,7 @@ class ScaleStep(StepPage):
             self.column.addWidget(self.kinds[kind])
         self._says = quiet()
         self.column.addWidget(self._says)
-        self.lengths: dict[str, list[CommitEdit]] = {}
-        self._forms: dict[str, QWidget] = {}
-        for kind, (_, labels) in KINDS.items():
-            self._forms[kind] = self._form(kind, labels)
-            self.column.addWidget(self._forms[kind])
+        self._add_forms()
         self._add_offset()
         self.pick_button = key_button(tr("Pick the points"), "P", self._pick, window=self)
         self.use_button = key_button(tr("Use this scale"), "Ctrl+Return", self.use, window=self)
@@ -87,6 +84,15 @@ class ScaleStep(StepPage):
         session.judged.connect(self.refresh)
         self.kinds["card"].setChecked(True)
         self.refresh()
+
+    def _add_forms(self) -> None:
+        self.lengths: dict[str, list[CommitEdit]] = {}
+        self._forms: dict[str, QWidget] = {}
+        for kind, (_, labels) in KINDS.items():
+            self._forms[kind] = self._form(kind, labels)
+            self.column.addWidget(self._forms[kind])
+        self.card_out = CardOut(self.session.workers)
+        self.column.addWidget(self.card_out)
 
     def _form(self, kind: str, labels: list[str]) -> QWidget:
         form_widget = QWidget()
@@ -252,6 +258,7 @@ class ScaleStep(StepPage):
         for kind, form in self._forms.items():
             form.setVisible(kind == self.kind)
         self._says.setText(SAYS[self.kind])
+        self.card_out.setVisible("card" in self.kind)
         self.pick_button.setVisible(self.kind != "card")
         self.pick_button.setEnabled(self.session.has_photo)
         surface = inspection.surface if inspection else None
