@@ -4,6 +4,7 @@ import re
 from dataclasses import fields
 from operator import attrgetter
 from typing import Any
+from unicodedata import category
 
 from sqlalchemy import Dialect
 
@@ -65,10 +66,16 @@ def said_range(name: str, start: str) -> dict[str, str]:
     return {f"{name}_from": start, f"{name}_to": f"{start}\U0010ffff"}
 
 
+def _is_indexed(word: str) -> bool:
+    """Whether a letter or digit stands in it (SQLite's documentation of FTS5, 4.3.1)."""
+    return any(category(one)[0] in "LN" or category(one) == "Co" for one in word)
+
+
 def _tokens(dialect: Dialect, asks: str) -> list[str]:
     """Whole words, each as the index of words takes it."""
     asks = asks.replace("\0", " ")  # which would end the statement
-    words = [(one.rstrip("*"), one.endswith("*")) for one in asks.split() if one.strip("*")]
+    # A word of signs alone is in no index: asked for beside others it would leave nothing.
+    words = [(one.rstrip("*"), one.endswith("*")) for one in asks.split() if _is_indexed(one)]
     if dialect.name == "sqlite":
         quoted = ['"' + one.replace('"', '""') + '"' + "*" * more for one, more in words]
         return quoted or ['""']

@@ -7,7 +7,7 @@ import unicodedata
 from dataclasses import replace
 
 import pytest
-from hypothesis import HealthCheck, given, settings
+from hypothesis import HealthCheck, example, given, settings
 from hypothesis import strategies as st
 from sqlalchemy import insert
 
@@ -255,6 +255,8 @@ ONE_OR_TWO = st.builds(  # all at once mostly find nothing
     suppress_health_check=[HealthCheck.function_scoped_fixture, HealthCheck.too_slow],
 )
 @given(query=ONE_OR_TWO)
+@example(query=Query(verdict="acceptable", words="weld %"))  # a sign is no word
+@example(query=Query(part="P-17", words="& weld -*"))
 def test_the_archive_finds_what_a_plain_filter_finds(shelf, monkeypatch, few, query):
     monkeypatch.setattr(asking, "_FEW", few)
     monkeypatch.setattr("ptmark.archive.patterns._COUNTED", few)
