@@ -1,14 +1,24 @@
-"""The same for every test: English texts, whoever runs them, and long files first."""
+"""The same for every test: texts, examples and an empty home, and long files first."""
 
 import gc
 import os
+import tempfile
 from collections import Counter
+from itertools import count
+from pathlib import Path
 
 import pypdfium2
 import pytest
 from hypothesis import HealthCheck, settings
 
+for _name in [name for name in os.environ if name.startswith("PTMARK_")]:
+    del os.environ[_name]
 os.environ["PTMARK_LANGUAGE"] = "en"
+
+# Nothing of whoever runs the tests is read or written: profiles, cameras, keys, drafts.
+_homes = tempfile.TemporaryDirectory(prefix="ptmark-homes-", ignore_cleanup_errors=True)
+_numbers = count(1)
+os.environ["PTMARK_HOME"] = str(Path(_homes.name) / "0")
 
 # The same examples in every run, however long a busy machine takes for one; others are drawn
 # with --hypothesis-profile others.
@@ -29,6 +39,12 @@ def pytest_collection_finish():
     """From here on look for garbage, but not among libraries and tests, which stay."""
     gc.freeze()
     gc.enable()
+
+
+@pytest.hookimpl(tryfirst=True)
+def pytest_runtest_setup():
+    """A user's folder of its own for each test, made where something is kept."""
+    os.environ["PTMARK_HOME"] = str(Path(_homes.name) / str(next(_numbers)))
 
 
 @pytest.fixture(scope="session")
