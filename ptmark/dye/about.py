@@ -1,12 +1,14 @@
 """The pixels of a photo about an outline, and which of them lie within it."""
 
+from collections.abc import Sequence
+
 import cv2
 import numpy as np
 import numpy.typing as npt
 
 from ptmark.photo import Photo
 
-__all__ = ["box_about", "pixels_about", "within_outline"]
+__all__ = ["box_about", "pixels_about", "widened", "within_outline"]
 
 Array = npt.NDArray[np.float64]
 Bytes = npt.NDArray[np.uint8]
@@ -34,6 +36,23 @@ def pixels_about(photo: Photo, points: Array, margin: int = 0) -> tuple[Bytes, I
     """Those pixels, shape (H, W, 3), and where their first lies, px of the photo as (x, y)."""
     low, high = box_about(points, margin, photo.rgb.shape[1::-1])
     return np.ascontiguousarray(photo.rgb[low[1] : high[1], low[0] : high[0]]), low
+
+
+def widened(box: Sequence[int], margin: int) -> tuple[slice, slice]:
+    """Rows and columns of a box (x, y, width, height), wider to each side by the margin.
+
+    Beyond the far sides of a picture slices end by themselves.
+
+    Examples
+    --------
+    >>> widened((2, 30, 4, 5), 3)
+    (slice(27, 38, None), slice(0, 9, None))
+    """
+    x, y, width, height = box
+    return (
+        slice(max(y - margin, 0), y + height + margin),
+        slice(max(x - margin, 0), x + width + margin),
+    )
 
 
 def within_outline(outline: Array, shape: tuple[int, ...]) -> Bytes:

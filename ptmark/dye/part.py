@@ -8,7 +8,7 @@ import cv2
 import numpy as np
 import numpy.typing as npt
 
-from ptmark.dye.about import within_outline
+from ptmark.dye.about import widened, within_outline
 from ptmark.dye.beside import mean_width
 from ptmark.dye.broken import lies_on
 from ptmark.dye.closeup import close_up_about
@@ -144,13 +144,9 @@ def _dye_part(seen: _Seen, colour: Float, whole_px: float, *, shaded: bool) -> C
     crop, share = seen
     near = in_fine(crop.near, crop.factor, crop.rgb.shape)
     if shaded:
-        dye = np.where(near > 0, colour, 0)
-        least = max(LEAST_SHADED, OF_PEAK * float(dye.max()))
-        sure, goes_on = dye > least, dye > GOES_ON * least
+        sure, goes_on = _dye_by_colour(np.where(near > 0, colour, 0))
     else:
-        red, green, blue = cv2.split(1 - share)
-        sure = (near > 0) & (green > LEAST_GREEN_TAKEN) & (red < MOST_RED_TAKEN * green)
-        goes_on = sure = sure & (blue + 0.8 * red < MOST_BROWN * green)
+        sure = goes_on = (near > 0) & _dye_by_light(share)
     enough = max(LEAST_PIXELS, LEAST_SHARE * whole_px / crop.step**2)
     if np.count_nonzero(sure) < enough:
         return None
@@ -158,16 +154,27 @@ def _dye_part(seen: _Seen, colour: Float, whole_px: float, *, shaded: bool) -> C
     large = np.bincount(names[sure], minlength=len(stats)) >= enough
     large[0] = False
     for name in np.flatnonzero(large).tolist():
-        x, y, wide, high = stats[name, :4].tolist()
-        rows = slice(max(y - _BESIDE_PX, 0), y + high + _BESIDE_PX)
-        columns = slice(max(x - _BESIDE_PX, 0), x + wide + _BESIDE_PX)
-        large[name] = _has_edge(names[rows, columns] == name, colour[rows, columns])
+        box = widened(stats[name, :4].tolist(), _BESIDE_PX)
+        large[name] = _has_edge(names[box] == name, colour[box])
     if not large.any():
         return None
     part = large[names].view(np.uint8)
     near[cv2.dilate(part, _FIVE) == 0] = 0
     around = _of_one_light(crop, part) if shaded else crop.around
     return replace(crop, near=near, around=around, seeds=part, factor=1)
+
+
+def _dye_by_light(share: Float) -> Mask:
+    """What surely is dye by which light it takes."""
+    red, green, blue = cv2.split(1 - share)
+    takes_green = (green > LEAST_GREEN_TAKEN) & (red < MOST_RED_TAKEN * green)
+    return np.asarray(takes_green & (blue + 0.8 * red < MOST_BROWN * green), bool)
+
+
+def _dye_by_colour(colour: Float) -> tuple[Mask, Mask]:
+    """What surely is dye by its colour alone, and as far as that goes on."""
+    least = max(LEAST_SHADED, OF_PEAK * float(colour.max()))
+    return colour > least, colour > GOES_ON * least
 
 
 def _seen(photo: Photo, look: CoarseLook, outline_px: Array) -> _Seen | None:

@@ -1,9 +1,12 @@
 """Photo quality told before measuring: remarks with their mend, none of them a block."""
 
+from collections.abc import Sequence
+
 import cv2
 import numpy as np
 import numpy.typing as npt
 
+from ptmark.dye.about import widened
 from ptmark.dye.distance import too_far_remark
 from ptmark.dye.exposure import FULL, clipped_share
 from ptmark.dye.grain import smoothed_remark
@@ -222,10 +225,10 @@ def _glare(sample: Sample) -> Remark | None:
     order = np.argsort(-stats[1:, cv2.CC_STAT_AREA])[:12] + 1
     covered = 0
     for name in order.tolist():
-        x, y, wide, high, area = stats[name].tolist()
+        *box, area = stats[name].tolist()
         if area < 0.6 * least**2:
             break
-        if _soft_rim(sample, names == name, (x, y, wide, high)):
+        if _soft_rim(sample, names == name, box):
             covered += area
     if not covered:
         return None
@@ -236,13 +239,10 @@ def _glare(sample: Sample) -> Remark | None:
     )
 
 
-def _soft_rim(sample: Sample, own: Mask, box: tuple[int, int, int, int]) -> bool:
-    x, y, wide, high = box
-    reach = 10
-    rows = slice(max(y - reach, 0), y + high + reach)
-    columns = slice(max(x - reach, 0), x + wide + reach)
-    away = cv2.distanceTransform((~own[rows, columns]).astype(np.uint8), cv2.DIST_L2, 3)
-    crop = cv2.merge([plane[rows, columns] for plane in sample.planes])
+def _soft_rim(sample: Sample, own: Mask, box: Sequence[int]) -> bool:
+    place = widened(box, 10)
+    away = cv2.distanceTransform((~own[place]).astype(np.uint8), cv2.DIST_L2, 3)
+    crop = cv2.merge([plane[place] for plane in sample.planes])
     light = srgb_to_linear(np.asarray(crop, np.uint8)).mean(axis=2)
     near, far = light[(away > 2) & (away < 4)], light[away > 7]
     if not near.size or not far.size:

@@ -11,6 +11,7 @@ import cv2
 import numpy as np
 import numpy.typing as npt
 
+from ptmark.dye.about import widened
 from ptmark.dye.broken import lies_on
 from ptmark.dye.closeup import close_up_about
 from ptmark.dye.coarse import CoarseLook
@@ -160,9 +161,7 @@ def _narrow(whole: Crop, scale: _Scale, *, paint: bool) -> Iterator[Crop]:
     _, names, stats, _ = cv2.connectedComponentsWithStats(reach)
     count = np.bincount(names[seeds > 0], minlength=len(stats))
     for name in np.flatnonzero(count >= LEAST_PIXELS).tolist():
-        x, y, wide, tall = stats[name, :4].tolist()
-        rows = slice(max(y - scale.beside, 0), y + tall + scale.beside)
-        columns = slice(max(x - scale.beside, 0), x + wide + scale.beside)
+        rows, columns = widened(stats[name, :4].tolist(), scale.beside)
         own = (names[rows, columns] == name).view(np.uint8)
         if paint and not _is_long(own):
             continue

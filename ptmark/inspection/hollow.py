@@ -7,6 +7,7 @@ import numpy as np
 import numpy.typing as npt
 
 from ptmark.dye import Remark
+from ptmark.dye.about import within_outline
 from ptmark.photo import Photo
 
 __all__ = ["hollow_remark", "is_hollow"]
@@ -47,8 +48,7 @@ def is_hollow(photo: Photo, outline_px: npt.NDArray[np.float64]) -> bool:
     left, top = np.maximum(np.floor(low - around), 0).astype(int)
     right, bottom = np.ceil(high + around).astype(int) + 1
     seen = photo.rgb[top:bottom, left:right].astype(np.float32)
-    inside = np.zeros(seen.shape[:2], np.uint8)
-    cv2.fillPoly(inside, [np.round(outline_px - (left, top)).astype(np.int32)], 1)
+    inside = within_outline(outline_px - (left, top), seen.shape)
     depth = cv2.distanceTransform(np.pad(inside, 1), cv2.DIST_L2, 5)[1:-1, 1:-1]
     if depth.max() < _LEAST_DEPTH_PX or inside.all():
         return False
