@@ -4,12 +4,14 @@ from PySide6.QtCore import QObject
 from PySide6.QtWidgets import QVBoxLayout
 
 from ptmark.window.autosave import Draft, left_behind
-from ptmark.window.draft_offer import DraftOffer
+from ptmark.window.draft_offer import DraftBack, DraftOffer
 from ptmark.window.empty_page import EmptyPage
 from ptmark.window.session import Session
 from ptmark.window.workers import Token
 
 __all__ = ["DraftDesk"]
+
+_ASIDE = ".discarded"
 
 
 class DraftDesk(QObject):
@@ -18,6 +20,7 @@ class DraftDesk(QObject):
     def __init__(self, session: Session, empty: EmptyPage, beside: QVBoxLayout) -> None:
         super().__init__(session)
         self._session, self._empty, self._beside = session, empty, beside
+        self._aside: list[Draft] = []
         empty.draft_dismissed.connect(self._discard)
 
     def look(self) -> None:
@@ -26,19 +29,36 @@ class DraftDesk(QObject):
 
     def _offer(self, drafts: list[Draft]) -> None:
         empty = self._empty
-        empty.offer_drafts(drafts)
+        back = self._aside[-1] if self._aside else None
+        empty.offer_drafts(drafts, back, self._bring_back)
         while (item := self._beside.takeAt(0)) is not None:
             if (old := item.widget()) is not None:
                 old.deleteLater()
         page = self._beside.parentWidget()
-        if drafts and self._session.levels is not None and page is not None:
+        if self._session.levels is None or page is None:
+            return
+        if back is not None:
+            self._beside.addWidget(DraftBack(back, self._bring_back, page))
+        if drafts:
             offer = DraftOffer(drafts[0], empty.draft_taken, empty.draft_dismissed, page)
             self._beside.addWidget(offer)
 
     def _discard(self, draft: Draft) -> None:
-        draft.path.unlink(missing_ok=True)
+        """Put it aside: as long as the window is open, a wrong click can be taken back."""
+        draft.path.replace(draft.path.with_suffix(_ASIDE))
         draft.path.with_suffix(".lock").unlink(missing_ok=True)
+        self._aside.append(draft)
         self.look()
+
+    def _bring_back(self) -> None:
+        draft = self._aside.pop()
+        draft.path.with_suffix(_ASIDE).replace(draft.path)
+        self.look()
+
+    def close(self) -> None:
+        """Let go of what was discarded."""
+        while self._aside:
+            self._aside.pop().path.with_suffix(_ASIDE).unlink(missing_ok=True)
 
 
 def _look(_token: Token) -> list[Draft]:

@@ -1,6 +1,8 @@
 """What stands where the photo will be: open or drop one, try a sample, go on with old work."""
 
+from collections.abc import Callable
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 from PySide6.QtCore import Qt, Signal
 from PySide6.QtWidgets import (
@@ -16,11 +18,14 @@ from PySide6.QtWidgets import (
 from ptmark.errors import PtmarkError
 from ptmark.window.autosave import Draft
 from ptmark.window.bits import Notice, quiet
-from ptmark.window.draft_offer import DraftOffer
+from ptmark.window.draft_offer import DraftBack, DraftOffer
 from ptmark.window.edges import Push
 from ptmark.window.keys import KeyButton
 from ptmark.window.language_choice import LanguageChoice
 from ptmark.window.words import tr
+
+if TYPE_CHECKING:
+    from ptmark.window.card_out import CardOut
 
 __all__ = ["EmptyPage"]
 
@@ -70,20 +75,20 @@ class EmptyPage(QScrollArea):
         self.open_button.setMaximumWidth(320)
         self.open_button.clicked.connect(self.open_asked)
         column.addWidget(self.open_button)
+        self.notice = Notice()
+        column.addWidget(self.notice)
+        self._drafts = QVBoxLayout()  # where the smallest screen shows them: they are work
+        column.addLayout(self._drafts)
         self.review_row = QHBoxLayout()  # the review's own ways in
         column.addLayout(self.review_row)
         self.guide_row = QHBoxLayout()  # the guided pass, for who is here for the first time
         column.addLayout(self.guide_row)
-        self.card_place = QVBoxLayout()  # the scale card to print, before the first photo
-        column.addLayout(self.card_place)
+        self._card_place = QVBoxLayout()
+        column.addLayout(self._card_place)
         self._samples = QVBoxLayout()
         column.addLayout(self._samples)
         self._recent = QHBoxLayout()
         column.addLayout(self._recent)
-        self.notice = Notice()
-        column.addWidget(self.notice)
-        self._drafts = QVBoxLayout()
-        column.addLayout(self._drafts)
         column.addStretch(3)
         self.language = LanguageChoice()
         column.addWidget(self.language)
@@ -94,6 +99,11 @@ class EmptyPage(QScrollArea):
         self._column.setContentsMargins(*((16, 8, 16, 8) if brief else (60, 24, 60, 24)))
         for button in self.findChildren(KeyButton):
             button.be_brief(brief)
+
+    def offer_card(self, card: "CardOut") -> None:
+        """Offer the scale card to print, which is needed before the first photo."""
+        card.button.setMaximumWidth(self.open_button.maximumWidth())
+        self._card_place.addWidget(card)
 
     def offer_samples(self, photos: list[Path]) -> None:
         """Offer the rendered demo photos."""
@@ -126,11 +136,15 @@ class EmptyPage(QScrollArea):
             self._recent.addWidget(button)
         self._recent.addStretch(1)
 
-    def offer_drafts(self, drafts: list[Draft]) -> None:
-        """Offer unfinished work; newest first."""
+    def offer_drafts(
+        self, drafts: list[Draft], back: Draft | None, bring_back: Callable[[], None]
+    ) -> None:
+        """Offer unfinished work, newest first, above it what was just discarded."""
         while (item := self._drafts.takeAt(0)) is not None:
             if (old := item.widget()) is not None:
                 old.deleteLater()
+        if back is not None:
+            self._drafts.addWidget(DraftBack(back, bring_back, self))
         for draft in drafts[:_MOST_DRAFTS]:
             self._drafts.addWidget(
                 DraftOffer(draft, self.draft_taken, self.draft_dismissed, self)

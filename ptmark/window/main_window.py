@@ -123,7 +123,7 @@ class MainWindow(Parts):
         self.review.comes.connect(self.archive.leave)
         self._column.insertWidget(self._column.count() - 1, self.archive.pages, 1)
         self.guided = GuidedPass(self)
-        self.empty.card_place.addWidget(CardOut(self.session.workers))
+        self.empty.offer_card(CardOut(self.session.workers))
         self._drops = Drops(self, self.review.take, self.session)
         self.arrangement.tell(self.review.bar)
 
@@ -295,4 +295,5 @@ class MainWindow(Parts):
         self.session.workers.shut_down()
         self.archive.door.close()
         self.session.autosave.flush()
+        self.drafts.close()
         event.accept()

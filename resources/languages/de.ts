@@ -392,6 +392,10 @@
       <translation>Beide nebeneinander</translation>
     </message>
     <message>
+      <source>Bring it back</source>
+      <translation>Zurückholen</translation>
+    </message>
+    <message>
       <source>Bringing the work back</source>
       <translation>Die Arbeit wird zurückgeholt</translation>
     </message>
@@ -690,6 +694,10 @@
     <message>
       <source>Discard it</source>
       <translation>Verwerfen</translation>
+    </message>
+    <message>
+      <source>Discarded: {0}, last changed {1}.</source>
+      <translation>Verworfen: {0}, zuletzt geändert {1}.</translation>
     </message>
     <message>
       <source>Disposition</source>
@@ -3238,8 +3246,8 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>Rückgängig: {0} ({1})</translation>
     </message>
     <message>
-      <source>Unfinished {0}: {1}{2}, last changed {3}.</source>
-      <translation>Unfertige {0}: {1}{2}, zuletzt geändert {3}.</translation>
+      <source>Unfinished {0}, last changed {1}.</source>
+      <translation>Unfertige {0}, zuletzt geändert {1}.</translation>
     </message>
     <message>
       <source>Unit of every figure</source>

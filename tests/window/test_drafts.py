@@ -13,6 +13,7 @@ from PySide6.QtCore import Qt
 
 from ptmark.inspection.draft import draft_to_json
 from ptmark.window.autosave import DELAY_MS, left_behind, read_draft
+from ptmark.window.draft_offer import DraftBack, DraftOffer
 
 pytestmark = [pytest.mark.gui, pytest.mark.slow]
 
@@ -121,7 +122,7 @@ def test_a_draft_of_a_photo_that_is_gone_says_so_in_place(qtbot, window, idle, t
     folder = home / "drafts"
     folder.mkdir(parents=True, exist_ok=True)
     (folder / "x.json").write_text(json.dumps(document))
-    window.empty.offer_drafts(left_behind())
+    window.empty.offer_drafts(left_behind(), None, lambda: None)
     window.empty.draft_buttons()[0].click()
     qtbot.waitUntil(window.empty.notice.isVisible)
     assert "gone.jpg" in window.empty.notice.text.text()
@@ -141,7 +142,35 @@ def test_work_left_behind_is_offered_beside_an_open_photo_and_can_be_discarded(
     window.empty.draft_dismissed.emit(left_behind()[0])
     idle()
     assert left_behind() == []
-    assert window.photo_step.offers.count() == 0
+    back = window.photo_step.offers.itemAt(0).widget()
+    assert "Discarded: work: scene.png, 3 indications" in back.text.text()
+    back.button.click()  # it was the wrong one
+    idle()
+    assert [draft.marked for draft in left_behind()] == [3]
+    offer = window.photo_step.offers.itemAt(0).widget()
+    assert "Unfinished work: scene.png, 3 indications" in offer.text.text()
+
+
+def test_what_was_discarded_can_be_brought_back_until_the_window_closes(
+    qtbot, home, scene_file, idle, window
+):
+    killed_child(home, scene_file)
+    window.drafts.look()
+    idle()
+    files = sorted((home / "drafts").iterdir())
+    before = {path.name: path.read_bytes() for path in files if path.suffix == ".json"}
+    assert len(window.empty.findChildren(DraftOffer)) == 1
+    window.empty.draft_dismissed.emit(left_behind()[0])
+    idle()
+    (back,) = (one for one in window.empty.findChildren(DraftBack) if one.isVisible())
+    back.button.click()
+    idle()
+    after = {path.name: path.read_bytes() for path in (home / "drafts").glob("*.json")}
+    assert after == before
+    window.empty.draft_dismissed.emit(left_behind()[0])
+    idle()
+    window.close()
+    assert not [path for path in (home / "drafts").iterdir() if path.suffix != ".lock"]
 
 
 def test_a_broken_draft_is_passed_over(home):
