@@ -7,6 +7,9 @@ import numpy as np
 import pytest
 
 from ptmark.dye import suggest
+from ptmark.dye.contour import Contour
+from ptmark.dye.judge import Sight
+from ptmark.dye.pieces import made_whole
 
 _SPEC = importlib.util.spec_from_file_location(
     "dye_scenes", Path(__file__).with_name("scenes.py")
@@ -72,6 +75,35 @@ def test_what_goes_on_as_dark_between_two_that_are_called_is_one_line():
     assert ends(one) == pytest.approx((119.5, 299.5), abs=1.5)
     assert one.edge.ends_unsure
     assert len(looked_at(LINE, other).found) == 2
+
+
+def piece(start, end):
+    along = np.linspace(start, end, 40)
+    sides = [np.column_stack([along, np.full(40, y)]) for y in (209.8, 212.8)]
+    outline = np.concatenate([sides[0], sides[1][::-1]])
+    return Contour(
+        outline_px=outline,
+        shift_px=0.4,
+        end_shift_px=0.4,
+        noise_px=0.1,
+        contrast=0.5,
+        left_outside=0.0,
+        taken_light=0.5 * (1 - scenes.DYE),
+        area_px=3.0 * (end - start),
+        cut=0.0,
+        grain=0.01,
+    )
+
+
+def test_a_piece_between_two_is_joined_with_them():
+    photo = scenes.photo(SHAPE, [(0.5 * scenes.bar(SHAPE, 120, 300, 211.3, 3.0), scenes.DYE)])
+    sight = Sight(
+        least_px=4.0, least_mm=None, photo_width=560, photo_height=420, usual_shift_px=0.4
+    )
+    pieces = [piece(120, 220), piece(233, 300), piece(222, 231)]
+    kept, (whole,), left_out = made_whole(photo, pieces, [], sight)
+    assert (kept, left_out) == ([], [])
+    assert np.ptp(whole.outline_px[:, 0]) == pytest.approx(180, abs=0.5)
 
 
 def test_what_lost_its_colour_in_line_with_a_part_is_called_apart():
