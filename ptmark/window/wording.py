@@ -46,7 +46,11 @@ def in_words(made: "Measurement", unit: str) -> str:
     if made.least:
         path, area = tr("at least {0}", path), tr("at least {0}", area)
     return tr(
-        "{0}, along its path {1}, area {2}. Its length is uncertain by:", size, path, area
+        "{0}, along its path {1}, area {2}. Standard uncertainties of the length, of which U "
+        "is twice the root of the sum of squares:",
+        size,
+        path,
+        area,
     )
 
 

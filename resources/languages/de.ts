@@ -640,6 +640,10 @@
       <translation>Die Anzeige löschen</translation>
     </message>
     <message>
+      <source>Delete what was drawn by hand; what was found is dropped, and stays told</source>
+      <translation>Von Hand Gezeichnetes löschen; Gefundenes wird verworfen und bleibt genannt</translation>
+    </message>
+    <message>
       <source>Developer</source>
       <translation>Entwickler</translation>
     </message>
@@ -776,8 +780,8 @@
       <translation>Verwerfen als: {0}</translation>
     </message>
     <message>
-      <source>Drop it from the verdict</source>
-      <translation>Aus der Bewertung nehmen</translation>
+      <source>Drop it from the verdict and go on</source>
+      <translation>Aus der Bewertung nehmen und weiter</translation>
     </message>
     <message>
       <source>Drop it with its reason:</source>
@@ -5194,8 +5198,8 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>{0}, alle Fotos</translation>
     </message>
     <message>
-      <source>{0}, along its path {1}, area {2}. Its length is uncertain by:</source>
-      <translation>{0}, längs seines Wegs {1}, Fläche {2}. Die Länge ist unsicher durch:</translation>
+      <source>{0}, along its path {1}, area {2}. Standard uncertainties of the length, of which U is twice the root of the sum of squares:</source>
+      <translation>{0}, längs seines Wegs {1}, Fläche {2}. Standardunsicherheiten der Länge, von denen U das Doppelte der Wurzel aus der Quadratsumme ist:</translation>
     </message>
     <message>
       <source>{0}, changes</source>

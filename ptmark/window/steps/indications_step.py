@@ -66,7 +66,7 @@ class IndicationsStep(StepPage):
             tr("Take"), "Return", hands.take, tip=tr("Take the suggestion")
         )
         self.drop_button = key_button(
-            tr("Drop"), "Del", hands.drop, tip=tr("Drop it from the verdict")
+            tr("Drop"), "Del", hands.drop, tip=tr("Drop it from the verdict and go on")
         )
         self.take_all_button = key_button(
             tr("Take all"),
@@ -74,7 +74,10 @@ class IndicationsStep(StepPage):
             hands.take_all,
             tip=tr("Take every suggestion not looked at"),
         )
-        self.delete_button = key_button(tr("Delete"), "Shift+Del", hands.delete)
+        self.delete_button = key_button(
+            tr("Delete"), "Shift+Del", hands.delete,
+            tip=tr("Delete what was drawn by hand; what was found is dropped, and stays told"),
+        )  # fmt: skip
         self.edit_button = key_button(tr("Edit points"), "E", bench.edit, window=window)
         self.look_button = key_button(
             tr("Look again"), "L", looking.suggest, window=window,
