@@ -22,7 +22,7 @@ from ptmark.dye.part import parts_called
 from ptmark.dye.pieces import made_whole
 from ptmark.dye.quick import inside_polygon
 from ptmark.dye.remark import Remark
-from ptmark.dye.same_dye import ends_may_not_show, of_the_same_dye
+from ptmark.dye.same_dye import by_own_dye, ends_may_not_show
 from ptmark.dye.sheet import Crop, grouped, laid
 from ptmark.dye.within import standing_out
 from ptmark.photo import Photo
@@ -130,8 +130,7 @@ def suggest(
                 not_called.append((one, why))
             else:
                 called.append(one)
-    called += (same := of_the_same_dye(not_called, called, sight))
-    not_called = [pair for pair in not_called if pair[0] not in same]
+    called, same, not_called = by_own_dye(called, not_called, sight)
     called, whole, not_called = made_whole(photo, called, not_called, sight)
     left_out += [_left_out(one, why) for one, why in not_called]
     mixed = [one for one, why in not_called if why.startswith((WRONG_COLOUR, NO_EDGE))]

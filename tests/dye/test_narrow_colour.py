@@ -12,7 +12,7 @@ from ptmark.dye.contour import Contour, contours
 from ptmark.dye.fine import look_closely
 from ptmark.dye.haze import dense_places
 from ptmark.dye.judge import Sight, reason_against
-from ptmark.dye.same_dye import ends_may_not_show, of_the_same_dye
+from ptmark.dye.same_dye import browner, ends_may_not_show, of_the_same_dye
 from ptmark.dye.sheet import Crop, lay_out
 from ptmark.dye.suggest import suggest
 
@@ -150,6 +150,22 @@ def test_narrow_dye_may_have_lost_half_of_its_colour(width, called):
     assert why.startswith("not dye-coloured")
     assert (of_the_same_dye([(faint, why)], full, SIGHT) == [faint]) is called
     assert ends_may_not_show(faint, [faint]) is called
+
+
+@pytest.mark.parametrize(
+    ("taken", "brown"),
+    [
+        ((0.16, 0.44, 0.50), True),  # a finger in the dark
+        ((0.20, 0.40, 0.40), False),  # dye that JPEG turned
+        ((0.20, 0.40, 0.33), False),  # as magenta as another dye
+    ],
+)
+def test_what_is_browner_than_the_dye_beside_it_is_no_dye(taken, brown):
+    full = [contour(0.65, (0.30, 0.62, 0.58), grain=0.02) for _ in range(2)]
+    one = contour(0.45, taken, grain=0.02)
+    assert reason_against(one, SIGHT) == ""
+    assert (browner([*full, one]) == [one]) is brown
+    assert browner([full[0], one]) == []  # which of the two is the dye?
 
 
 def test_pale_ones_tell_the_dye_where_none_is_full():
