@@ -37,8 +37,8 @@ _GLANCE = 40_000  # pixels looked at to tell a dark photo
 _LEAST_SHINING = 12  # sampled pixels
 # Of a photo taken for colour contrast: what is so many times as green as the area's ground, and
 # adds to it less than half of the blue that white would, glows: nothing on developer is so much
-# lighter than it.
-_GLOWS, _OF_BLUE = 3.0, 0.5
+# lighter than it. Red dye on a dark bench is redder than any glow.
+_GLOWS, _OF_BLUE, _LEAST_RED_DYE = 3.0, 0.5, 2.0
 _MOST_SHINING = 0.1  # of a photo; penetrant that counts takes less, a lit part more
 _UNKNOWN = Remark(
     "The photo does not tell whether the penetrant is fluorescent or of colour contrast, and "
@@ -163,8 +163,9 @@ def _glows(photo: Photo, area_px: Array | None, ground: Float, white: Float) -> 
     if least >= 1:
         return False
     half = np.ascontiguousarray(photo.rgb[::2, ::2])
-    _, green, blue = cv2.split(srgb_to_linear(half))
+    red, green, blue = cv2.split(srgb_to_linear(half))
     bluish = _OF_BLUE * float(white[2]) / max(float(white[1]), 1e-4)
     glows = (green > least) & (blue - ground[2] < bluish * (green - ground[1]))
+    glows &= red < _LEAST_RED_DYE * green
     glows &= _inside(green.shape, photo, area_px)
     return int(np.count_nonzero(glows)) >= _LEAST_SHINING

@@ -254,3 +254,14 @@ def test_a_lit_part_that_shines_green_leaves_the_kind_unknown():
     photo = dark_photo([part])
     assert recognise(photo) == "fluorescent"
     assert kind_unknown(photo)
+
+
+def test_red_dye_that_ran_over_a_dark_bench_is_no_glow():
+    white = np.array([0.53, 0.54, 0.45])
+    layers = [
+        (scenes.bar(SHAPE, 50, 350, 200, 150), white),
+        (scenes.disc(SHAPE, 600, 400, 12), white * np.array([0.8, 0.08, 0.1])),
+    ]
+    photo = dark_photo(layers, ground=np.array([0.003, 0.008, 0.03]))
+    assert recognise(photo) == "colour contrast"
+    assert not kind_unknown(photo)
