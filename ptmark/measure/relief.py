@@ -9,7 +9,9 @@ Given a height, outlines are corrected for it (JCGM 100:2008, 3.2.4: known effec
 corrected). Without one, 0 to 2 mm is assumed and nothing is corrected: flat ground is
 the likeliest single height, the correction would only ever shorten a length, and that is the
 unsafe side. The whole second moment about 0, not only the spread about its mean, is then the
-contribution (as in JCGM 100:2008, F.2.4.5 where a correction is not applied).
+contribution (as in JCGM 100:2008, F.2.4.5 where a correction is not applied). A rule's own
+thickness makes lengths short as a crown makes them long: within what is assumed, but beside a
+given height a contribution of its own.
 """
 
 from math import hypot, sqrt
@@ -70,7 +72,8 @@ def relief_u_mm(ends_px: Array, surface: SurfaceMap, height_mm: float | None) ->
         known = 0.0
     else:
         rms = known = abs(height_mm)
-        height_u = max(GIVEN_U_MM, GIVEN_REL_U * known) if known else 0.0
+        given_u = max(GIVEN_U_MM, GIVEN_REL_U * known) if known else 0.0
+        height_u = hypot(given_u, surface.lying_u_mm)
     level = distance * hypot(height_u, known * surface.camera_height_rel_u) / camera
     step = np.minimum(SLOPE_PER_MM * distance, STEP_PER_MM) * rms
     return np.hypot(level, step * surface.view_slopes(ends))

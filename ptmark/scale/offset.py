@@ -70,6 +70,7 @@ def set_back(surface: SurfaceMap, offset_mm: float) -> SurfaceMap:
         h=about @ surface.h,
         covariance=covariance,
         camera_mm=np.array([*foot, height + offset_mm]),
+        lying_u_mm=0.0,
         working_distance_mm=None if far is None else far * (1 + ratio),
         alternatives={
             name: tuple(Alternative(one.weight, about @ one.h) for one in others)

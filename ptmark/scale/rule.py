@@ -1,5 +1,6 @@
 """A steel rule that reads itself: its strokes are found, told apart, counted and fitted."""
 
+from collections.abc import Callable
 from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING
 
@@ -20,8 +21,8 @@ from ptmark.scale.numerals import numeral_period
 from ptmark.scale.plane import Pose
 from ptmark.scale.problem import State
 from ptmark.scale.rule_plane import RuleProblem, Seen, seen_of
-from ptmark.scale.strip import strip_along
-from ptmark.scale.strokes import Strokes, are_cut, find_strokes
+from ptmark.scale.strip import Strip, strip_along
+from ptmark.scale.strokes import Strokes, find_strokes, uncut
 from ptmark.units import format_length
 
 if TYPE_CHECKING:
@@ -42,7 +43,10 @@ KAPPA_2_U = 0.005
 FAST_U = 0.01
 # Beyond this the foreshortening's curve matters (cos 6° is 0.5 %), no photo for measuring is
 # taken flatter, and a rule of which so much is out of place is none.
-MAX_TURN_U, MAX_TILT_DEG, MIN_KEPT = np.radians(6.0), 65.0, 0.6
+MAX_TURN_U, MAX_TILT_DEG, MIN_KEPT, MAX_PULL = np.radians(6.0), 65.0, 0.6, 5.0
+# By more than chance leaves, a fit may not have come down to the truth: it is tried again from
+# a camera held square. From there alone those of rules at 19 and 48 degrees stopped short.
+ASTRAY = 4.0
 # Picks may miss their strokes by this share of a step besides their own noise.
 _MISS = 0.3
 
@@ -52,8 +56,9 @@ class Reading:
     """What a rule shows between two picks.
 
     ``count`` is the number of steps between them, with a fraction where they lie between
-    strokes; ``graduation`` is None where neither strokes nor numerals tell it. ``likely``: all
-    that they allow; of more than one, the typed length tells which.
+    strokes; ``graduation`` is None where neither strokes nor numerals tell it, else the picks
+    are the last of ``seen``. ``likely``: all that strokes and numerals allow; of more than one,
+    the typed length tells which.
     """
 
     strokes: Strokes
@@ -83,11 +88,16 @@ class Reading:
 
 
 def tells_plane(fit: PlaneFit) -> bool:
-    """Whether a rule's fit tells the tilt well enough for first-order uncertainties."""
+    """Whether a rule's fit tells the tilt well enough for first-order uncertainties.
+
+    Strokes that contradict the picks, the last of its points, or stand askew are not trusted.
+    """
     return bool(
         fit.turn_u < MAX_TURN_U
         and fit.pose.tilt_deg < MAX_TILT_DEG
         and fit.kept.mean() >= MIN_KEPT
+        and fit.kept[-1]
+        and abs(fit.own[0]) < MAX_PULL * SKEW_U
     )
 
 
@@ -101,28 +111,56 @@ def read_rule(photo: "Photo", ends: Array, length_mm: float) -> Reading | None:
     """
     strip = strip_along(photo, ends)
     strokes = find_strokes(strip)
-    if strokes is not None and are_cut(strip, strokes):
+    whole = None if strokes is None else uncut(strip, strokes)
+    if strokes is not None and whole is None:
         strip = strip_along(photo, ends, wider=2)
         strokes = find_strokes(strip)
+        whole = None if strokes is None else uncut(strip, strokes)
     if strokes is None:
         return None
     seen = seen_of(strip, strokes)
     if not seen.is_end.any() or (~seen.is_end).sum() < 9:
         return None
-    first, last = _numbers_at(seen, ends)
+    first, last = _Numbered.of(seen).at(ends)
     count = last - first
     if not np.isfinite(count) or count < 3:
         return None
-    numbered = numeral_period(photo, strip, strokes)
-    likely = () if are_cut(strip, strokes) else likely_graduations(strokes, numbered)
-    if numbered and is_half_or_whole(strokes, numbered, likely):
-        turns = numerals_alternate(photo, strip, strokes, numbered)
-        likely = by_end_digits(alternate=turns)
+    likely = () if whole is None else _graduations(photo, strip, whole)
     slack = _MISS + 3 * np.sqrt(2) * PICK_U_PX / float(np.median(strokes.step_px))
     fits = [one for one in likely if abs(length_mm / one.step_mm - count) <= slack]
     if likely and not fits:
         raise _contradiction(count, likely, length_mm)
-    return Reading(strokes, seen, count, first, fits[0] if fits else None, likely)
+    if not fits:
+        return Reading(strokes, seen, count, first, None, likely)
+    seen = _with_picks(seen, ends, (first, last), length_mm / fits[0].step_mm)
+    return Reading(strokes, seen, count, first, fits[0], likely)
+
+
+def _with_picks(seen: Seen, ends: Array, at: tuple[float, float], steps: float) -> Seen:
+    """The same with the picks as a last pair, so many steps apart.
+
+    Where strokes are seen at one end of the line only, it is the picks that hold the other. The
+    one that lies nearer to the strokes takes its number from them.
+    """
+    number = seen.number[~seen.is_end]
+    away = [max(number.min() - one, one - number.max(), 0.0) for one in at]
+    first = at[0] if away[0] <= away[1] else at[1] - steps
+    return Seen(
+        np.concatenate([seen.pairs, ends[None]]),
+        np.concatenate([seen.number, [[first, first + steps]]]),
+        np.append(seen.is_end, False),
+        np.append(seen.u_px, np.sqrt(2) * PICK_U_PX),
+    )
+
+
+def _graduations(photo: "Photo", strip: Strip, strokes: Strokes) -> tuple[Graduation, ...]:
+    """What strokes and numerals allow."""
+    numbered = numeral_period(photo, strip, strokes)
+    likely = likely_graduations(strokes, numbered)
+    if numbered and is_half_or_whole(strokes, numbered, likely):
+        turns = numerals_alternate(photo, strip, strokes, numbered)
+        return by_end_digits(alternate=turns)
+    return likely
 
 
 def _contradiction(
@@ -142,28 +180,58 @@ def _contradiction(
     )
 
 
-def _numbers_at(seen: Seen, places: Array) -> tuple[float, float]:
-    """Stroke number at two places, by the projective map from px to number.
+@dataclass(frozen=True, slots=True, eq=False)
+class _Numbered:
+    """The projective map from px to stroke number, by normalised places and numbers.
 
-    ``n (c . p) = a . p`` is linear in a and c: least squares, normalised as in Hartley and
+    ``n (1 + c . p) = a . p`` is linear in a and c: least squares, normalised as in Hartley and
     Zisserman, Multiple View Geometry, 2004, section 4.4.
     """
-    strokes = ~seen.is_end
-    points = seen.pairs[strokes].reshape(-1, 2)
-    number = seen.number[strokes].ravel()
-    middle, size = points.mean(axis=0), points.std()
-    mean, spread = number.mean(), number.std()
-    at, n = (points - middle) / size, (number - mean) / spread
-    rows = np.column_stack([at, np.ones(len(at)), -n[:, None] * at])
-    a = np.linalg.lstsq(rows, n, rcond=None)[0]
-    there = (places - middle) / size
-    values = (there @ a[:2] + a[2]) / (1 + there @ a[3:])
-    first, last = values * spread + mean
-    return float(first), float(last)
+
+    middle: Array
+    size: float
+    mean: float
+    spread: float
+    a: Array
+
+    @classmethod
+    def of(cls, seen: Seen) -> "_Numbered":
+        strokes = ~seen.is_end
+        points = seen.pairs[strokes].reshape(-1, 2)
+        number = seen.number[strokes].ravel()
+        middle, size = points.mean(axis=0), float(points.std())
+        mean, spread = float(number.mean()), float(number.std())
+        at, n = (points - middle) / size, (number - mean) / spread
+        rows = np.column_stack([at, np.ones(len(at)), -n[:, None] * at])
+        a = np.linalg.lstsq(rows, n, rcond=None)[0]
+        return cls(middle, size, mean, spread, a)
+
+    def at(self, places: Array) -> tuple[float, float]:
+        """Stroke number at two places."""
+        there = (places - self.middle) / self.size
+        values = (there @ self.a[:2] + self.a[2]) / (1 + there @ self.a[3:])
+        first, last = values * self.spread + self.mean
+        return float(first), float(last)
+
+    def normal(self, focal_px: float, centre: Array) -> Array:
+        """Unit normal of the plane, away from the camera: its horizon is where numbers end."""
+        slope = self.a[3:] / self.size
+        rest = 1 + slope @ (centre - self.middle)
+        across: Array = np.array([*(focal_px * slope), rest])
+        return across * np.sign(rest) / float(np.linalg.norm(across))
 
 
-def fit_rule(reading: Reading, graduation: Graduation, photo: "Photo", start: Pose) -> PlaneFit:
+def fit_rule(
+    reading: Reading,
+    graduation: Graduation,
+    photo: "Photo",
+    upright: Pose,
+    leaning: Callable[[Array], Pose],
+) -> PlaneFit:
     """Fit the rule's plane: X along it from the first pick, Y = 0 where its strokes end.
+
+    ``upright`` is a camera held square over it, ``leaning`` one that sees this normal, which
+    points away from it. How strokes crowd and converge tells where to start.
 
     Raises
     ------
@@ -182,8 +250,12 @@ def fit_rule(reading: Reading, graduation: Graduation, photo: "Photo", start: Po
     # A camera held fast first: focal length, centre and tilt make a narrow valley, and a way
     # down it that starts at one side stops short.
     fast = replace(priors, log_focal_u=FAST_U, centre_u=FAST_U / 10)
-    state = State(start, priors.kappa, np.zeros(2))
-    first = fit_plane(RuleProblem(seen, model, fast, lens), state)
+    problem = RuleProblem(seen, model, fast, lens)
+    normal = _Numbered.of(reading.seen).normal(upright.focal_px, upright.centre)
+    first = fit_plane(problem, State(leaning(normal), priors.kappa, np.zeros(2)))
+    if first.chi2 > ASTRAY * first.dof:
+        other = fit_plane(problem, State(upright, priors.kappa, np.zeros(2)))
+        first = min(first, other, key=lambda fit: fit.chi2)
     return fit_plane(
         RuleProblem(_as_noisy_as_seen(seen, first), model, priors, lens),
         State(first.pose, first.lens.kappa, first.own),
@@ -195,7 +267,9 @@ def fit_rule(reading: Reading, graduation: Graduation, photo: "Photo", start: Po
 def _as_noisy_as_seen(seen: Seen, fit: PlaneFit) -> Seen:
     """The same with the noise of strokes, and of ends, that a first fit leaves."""
     u_px = seen.u_px.copy()
-    for kind in (seen.is_end, ~seen.is_end):
+    strokes = ~seen.is_end
+    strokes[-1] = False  # the picks
+    for kind in (seen.is_end, strokes):
         if kind.sum() >= 5:
             left = fit.residuals_px[kind] / seen.u_px[kind, None]
             u_px[kind] *= max(1.48 * float(np.median(np.abs(left))), 1.0)

@@ -12,7 +12,7 @@ import numpy.typing as npt
 
 from ptmark.scale.strip import BAND, Dips, Strip, dips_of
 
-__all__ = ["Strokes", "are_cut", "find_strokes"]
+__all__ = ["Strokes", "find_strokes", "uncut"]
 
 Array = npt.NDArray[np.float64]
 Index = npt.NDArray[np.int64]
@@ -25,6 +25,7 @@ MIN_STEP_PX = 4.0
 # Engraved strokes lie this near to equal steps (median), are this share of those there should
 # be, and are longer than a step; the grain of a surface is not.
 _STRAY, _WHOLE, _LEAST_LONG = 0.06, 0.7, 1.2
+_AT_END = 0.3  # of the strokes beyond a run are cut, where the photo's border ends the row
 _FAINT = 0.4  # of a stroke's own depth: paler is not this stroke any more
 
 
@@ -53,14 +54,33 @@ class Strokes:
     lengths: Array
 
 
-def are_cut(strip: Strip, strokes: Strokes) -> bool:
-    """Whether strokes go on beyond the strip or the photo: which are longer is then hidden."""
+def uncut(strip: Strip, strokes: Strokes) -> Strokes | None:
+    """The longest run of strokes that all end in sight; None where that tells too little.
+
+    Which are longer is hidden where they go on beyond the strip or the photo. A border that
+    meets the row aslant cuts most of those at its end; one along it cuts the long ones alone.
+    """
     there, rows = np.isfinite(strokes.u), np.arange(len(strokes.u))
     first = np.argmax(there, axis=1)
     last = there.shape[1] - 1 - np.argmax(there[:, ::-1], axis=1)
-    return any(
-        bool(np.isnan(strip.at(strokes.u[rows, end], strokes.v[end] + 2 * way * BAND)).any())
-        for end, way in ((first, -1), (last, 1))
+    cut = np.zeros(len(rows), bool)
+    for end, way in ((first, -1), (last, 1)):
+        beyond = strip.at(strokes.u[rows, end], strokes.v[end] + 2 * way * BAND)
+        cut |= np.isnan(beyond).ravel()
+    if not cut.any():
+        return strokes
+    edges = np.concatenate([[-1], np.flatnonzero(cut), [len(cut)]])
+    longest = int(np.argmax(np.diff(edges)))
+    run = slice(int(edges[longest]) + 1, int(edges[longest + 1]))
+    rest = np.delete(cut, run)
+    if run.stop - run.start < max(MIN_STROKES, len(cut) / 2) or rest.mean() < _AT_END:
+        return None
+    return Strokes(
+        strokes.number[run],
+        strokes.u[run],
+        strokes.v,
+        strokes.step_px[run],
+        strokes.lengths[run],
     )
 
 

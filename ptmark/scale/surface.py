@@ -93,6 +93,9 @@ class SurfaceMap:
     displaced_u_mm : float
         Standard uncertainty of where dark edges lie in all of the photo, by which a card shows
         that they were moved; 0 where they lie as printed, or nothing tells.
+    lying_u_mm : float
+        Standard uncertainty of the reference's own height over the surface, where it has one
+        that nobody gave: the thickness of a rule.
     """
 
     h: Array
@@ -115,6 +118,7 @@ class SurfaceMap:
     evidence: "Evidence | None" = None
     frame_px: tuple[int, int] | None = None
     displaced_u_mm: float = 0.0
+    lying_u_mm: float = 0.0
 
     def to_mm(self, points_px: Array) -> Array:
         """Map points of shape (N, 2) from px to mm."""
