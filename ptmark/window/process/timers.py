@@ -149,7 +149,7 @@ class _Row:
         self.reason.setAccessibleName(tr("Why {0} was outside its limits", inside(stage.name)))
         self.reason.setPlaceholderText(tr("why; it goes into the deviations"))
         grid.addWidget(self.button, 0, 0)
-        grid.addWidget(self.sign, 0, 1, Qt.AlignmentFlag.AlignTop)
+        grid.addWidget(self.sign, 0, 1, Qt.AlignmentFlag.AlignVCenter)
         grid.addWidget(self.says, 0, 2)
         grid.addWidget(self.reason, 1, 0, 1, 3)
 
