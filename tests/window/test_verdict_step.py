@@ -178,7 +178,7 @@ def drop_all(judged):
 
 
 def test_what_no_rule_can_judge_is_named_at_the_verdict(judged, idle, monkeypatch):
-    monkeypatch.setattr("ptmark.inspection.handing_on.unseen_places", lambda _: 2)
+    monkeypatch.setattr("ptmark.inspection.hiding.unseen_places", lambda _: 2)
     drop_all(judged)
     idle()
     page = judged.verdict_step
