@@ -1,6 +1,6 @@
 """Suggested outlines: what a trained eye would call, and why the rest was left out."""
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
 import numpy as np
@@ -8,22 +8,21 @@ import numpy.typing as npt
 
 from ptmark.dye.broken import lies_on, parts_between
 from ptmark.dye.cards import card_hulls, on_card
+from ptmark.dye.close_looks import CloseLooks
 from ptmark.dye.closeup import close_up
 from ptmark.dye.coarse import CoarseLook, look_coarsely
-from ptmark.dye.contour import Contour, contours, edge_of
+from ptmark.dye.contour import Contour, edge_of
 from ptmark.dye.crease import in_creases
 from ptmark.dye.edge import EdgeQuality
-from ptmark.dye.fine import HAIR_THIN, TELLING, CloseLook, look_closely
 from ptmark.dye.glance import outline_of, reason_at_a_glance
 from ptmark.dye.haze import IN_CREASE, UNEVEN, UNEVEN_RISE
 from ptmark.dye.judge import NO_EDGE, WRONG_COLOUR, Sight, confidence, reason_against
-from ptmark.dye.moved import motion_of
 from ptmark.dye.part import parts_called
 from ptmark.dye.pieces import made_whole
 from ptmark.dye.quick import inside_polygon
 from ptmark.dye.remark import Remark
 from ptmark.dye.same_dye import by_own_dye, ends_may_not_show
-from ptmark.dye.sheet import Crop, grouped, laid
+from ptmark.dye.sheet import Crop
 from ptmark.dye.within import standing_out
 from ptmark.photo import Photo
 from ptmark.scale import SurfaceMap
@@ -31,12 +30,9 @@ from ptmark.scale import SurfaceMap
 __all__ = ["LeftOut", "Suggestion", "Suggestions", "suggest", "unseen_places", "unseen_remark"]
 
 Array = npt.NDArray[np.float64]
-Float = npt.NDArray[np.float32]
 
 LEAST_PX = 4.0  # across; below it an outline is a guess
 LEAST_MM = 0.3  # well under any code's relevance threshold (1.5 mm and up)
-DEFAULT_BLUR_PX = 1.5
-SURELY_DYE = 0.3  # share of full dye; haze holds less
 MOST_LOOKS = 2000  # at a blob from nearby, the reddest first: some seconds
 _UNSEEN = f"not looked at closely: the photo has {MOST_LOOKS} redder places"
 IN_LINE = 0.05  # how sure what only its place in a broken line speaks for is
@@ -44,7 +40,6 @@ _SHIFT_PER_BLUR = 0.253  # half the way of a Gaussian edge from 40 to 60 %, in s
 # A close look holds 21 bytes a pixel until the whole photo's blur is known. Beyond this many
 # pixels of a photo it is taken again in place of being held.
 _HELD_PIXELS = 1_500_000
-_MOST_SIDES = 200  # blobs whose edges tell whether the photo moved
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
@@ -103,33 +98,11 @@ def suggest(
         In reading order: by the row of their top, then from left to right.
     """
     look = look_coarsely(photo, area_px) if ahead is None else ahead
-    cards = card_hulls(surface)
-    called: list[Contour] = []
-    left_out: list[LeftOut] = []
-    crops: list[Crop] = []
-    for blob in look.blobs:
-        if on_card(blob, look, cards):
-            continue
-        why = reason_at_a_glance(photo, look, blob)
-        if not why and len(crops) == MOST_LOOKS:
-            why = _UNSEEN
-        if why:
-            edge = EdgeQuality(shift_px=look.factor, noise_px=look.factor)
-            left_out.append(LeftOut(outline_px=outline_of(blob, look), edge=edge, reason=why))
-        else:
-            crops.append(close_up(photo, look, blob))
-    looks = _CloseLooks(crops, _HELD_PIXELS)
+    crops, left_out = _worth_a_look(photo, look, surface)
+    looks = CloseLooks(crops, _HELD_PIXELS)
     photo_blur = looks.photo_blur
     sight = _sight(photo, surface, photo_blur)
-    not_called = []
-    for outlines in looks.outlines(LEAST_PX / 2):
-        for one in outlines:
-            if area_px is not None and not inside_polygon(one.outline_px, area_px).any():
-                continue
-            if why := reason_against(one, sight):
-                not_called.append((one, why))
-            else:
-                called.append(one)
+    called, not_called = _judged(looks, sight, area_px)
     called, same, not_called = by_own_dye(called, not_called, sight)
     called, whole, not_called = made_whole(photo, called, not_called, sight)
     left_out += [_left_out(one, why) for one, why in not_called]
@@ -165,6 +138,43 @@ def suggest(
     return Suggestions(found=tuple(found), left_out=tuple(left_out), haze=look.haze)
 
 
+def _worth_a_look(
+    photo: Photo, look: CoarseLook, surface: SurfaceMap | None
+) -> tuple[list[Crop], list[LeftOut]]:
+    """Crops of the blobs that may be dye at a glance, and the others; none on a scale card."""
+    cards = card_hulls(surface)
+    crops: list[Crop] = []
+    left_out: list[LeftOut] = []
+    for blob in look.blobs:
+        if on_card(blob, look, cards):
+            continue
+        why = reason_at_a_glance(photo, look, blob)
+        if not why and len(crops) == MOST_LOOKS:
+            why = _UNSEEN
+        if why:
+            edge = EdgeQuality(shift_px=look.factor, noise_px=look.factor)
+            left_out.append(LeftOut(outline_px=outline_of(blob, look), edge=edge, reason=why))
+        else:
+            crops.append(close_up(photo, look, blob))
+    return crops, left_out
+
+
+def _judged(
+    looks: CloseLooks, sight: Sight, area_px: Array | None
+) -> tuple[list[Contour], list[tuple[Contour, str]]]:
+    """What is called of all that reaches into the examined area, and what is not, and why."""
+    called, not_called = [], []
+    for outlines in looks.outlines(LEAST_PX / 2):
+        for one in outlines:
+            if area_px is not None and not inside_polygon(one.outline_px, area_px).any():
+                continue
+            if why := reason_against(one, sight):
+                not_called.append((one, why))
+            else:
+                called.append(one)
+    return called, not_called
+
+
 def unseen_places(left_out: Sequence[LeftOut]) -> int:
     """How many places were red but too many to look at each."""
     return sum(one.reason == _UNSEEN for one in left_out)
@@ -180,65 +190,6 @@ def unseen_remark(left_out: Sequence[LeftOut]) -> Remark | None:
         "among them are not called.",
         "Mark a smaller examined area, or clean the part again and repeat the test.",
     )
-
-
-class _CloseLooks:
-    """Close looks at all crops, of which only so many pixels are held at a time.
-
-    ``photo_blur`` is the standard deviation of edges in the photo, px: the median of those that
-    tell theirs, ``moved`` how it differs by direction, if it does. Where all are too thin to
-    tell, but for pale ones, which may be grain or haze, each is thin beside its blur, and none
-    is seen thinner than the blur alone looks: the middle between these bounds, ``blur_doubt``
-    from each, or the usual blur where that may be, as much in doubt.
-    """
-
-    def __init__(self, crops: list[Crop], most_px: int) -> None:
-        self._groups, self._room = grouped(crops), most_px
-        self._held: list[CloseLook | None] = []
-        self._sides: list[Float] = []
-        blurs = np.hstack([np.empty((2, 0)), *map(self._first_look, self._groups)])
-        self.moved = motion_of(self._sides)
-        told, sure = blurs[0][~np.isnan(blurs[0])], blurs[:, ~np.isnan(blurs[1])]
-        least = sure[1] if np.isnan(sure[0]).all() else np.empty(0)
-        self.photo_blur, self.blur_doubt = DEFAULT_BLUR_PX, 0.0
-        if len(told):
-            self.photo_blur = float(np.median(told))
-        if len(least):
-            low = float(np.percentile(least, 90))
-            high = float(np.percentile(least, 10)) * TELLING / HAIR_THIN
-            self.blur_doubt = abs(high - low) / 2
-            if np.median(least) > DEFAULT_BLUR_PX:
-                self.photo_blur = (low + high) / 2
-
-    def _first_look(self, group: tuple[Crop, ...]) -> Array:
-        """Each crop's blur, px, and its bound, shape (2, N); held while there is room."""
-        close = look_closely(laid(group))
-        self._room -= close.amount.size
-        self._held.append(close if self._room >= 0 else None)
-        least = np.where(close.peak > SURELY_DYE, close.whole_px / TELLING, np.nan)
-        steps = np.array([crop.step for crop in group])
-        room = _MOST_SIDES - len(self._sides)
-        for i in np.flatnonzero(close.peak > SURELY_DYE)[:room]:
-            in_photo = np.array([1 / steps[i]] * 2 + [steps[i]] * 3)
-            self._sides.append((close.sides[i] * in_photo[:, None]).astype(np.float32))
-        return np.array([close.blur_px * steps, least * steps])
-
-    def outlines(self, least_px: float) -> Iterator[list[Contour]]:
-        """The outlines of each look, from which on it is not held any more."""
-        for at, group in enumerate(self._groups):
-            close = self._let_go(at, group)
-            yield contours(
-                close,
-                self.photo_blur,
-                least_px,
-                trace_pale=False,
-                moved=self.moved,
-                blur_doubt_px=self.blur_doubt,
-            )
-
-    def _let_go(self, at: int, group: tuple[Crop, ...]) -> CloseLook:
-        close, self._held[at] = self._held[at], None
-        return close if close is not None else look_closely(laid(group))
 
 
 def _left_out(one: Contour, why: str) -> LeftOut:

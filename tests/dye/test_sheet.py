@@ -139,7 +139,7 @@ def test_looking_takes_no_more_memory_for_more_blobs(monkeypatch):
     pixels = sum(one.rgb[..., 0].size for one in crops)
     for count, held in ((len(crops) // 3, 0), (len(crops), 0), (len(crops), 10**9)):
         tracemalloc.start()
-        suggest_room._CloseLooks(crops[:count], held)
+        suggest_room.CloseLooks(crops[:count], held)
         peaks.append(tracemalloc.get_traced_memory()[1])
         tracemalloc.stop()
     some, all_of_them, all_held = peaks
