@@ -1,6 +1,7 @@
-"""Whether something as narrow and dark as a line goes on beyond its end, without its colour."""
+"""How far something as narrow and dark as a line goes on beyond its end, without its colour."""
 
 from collections.abc import Sequence
+from math import inf
 
 import cv2
 import numpy as np
@@ -10,7 +11,7 @@ from ptmark.dye.contrast import log_light
 from ptmark.dye.quick import sample
 from ptmark.photo import Photo
 
-__all__ = ["goes_on_dark"]
+__all__ = ["dark_ahead", "lies_ahead"]
 
 Array = npt.NDArray[np.float64]
 Float = npt.NDArray[np.float32]
@@ -25,12 +26,13 @@ _SHIFTS_PX, _BESIDE_PX = np.arange(-2.0, 3.0), np.array([-22.0, -16.0, 16.0, 22.
 _ACROSS_PX, _MIDDLE, _SIDES = np.arange(-9.0, 10.0), slice(8, 11), (slice(4), slice(-4, None))
 _LONG = 0.3  # share of the way that may be paler: grain
 _SMOOTH_PX, _REACH_PX, _CLEAR_PX = 0.8, 50, 3.0
+_STEP_PX, FARTHEST_PX = 8.0, 120.0
 
 
-def goes_on_dark(
-    photo: Photo, end: Array, out: Array, own: float, dye: Sequence[Array]
-) -> bool:
-    """Whether a dark line goes on beyond an end and is no other dye.
+def dark_ahead(photo: Photo, end: Array, out: Array, own: float) -> float:
+    """How far a dark line goes on beyond an end, px; 0 where none does.
+
+    Infinite where its own end is not within `FARTHEST_PX` or the photo.
 
     Parameters
     ----------
@@ -39,26 +41,39 @@ def goes_on_dark(
         Its place, photo px, and the unit vector along which it points.
     own : float
         How much darker the line is than its surroundings, log light.
-    dye : sequence of ndarray of shape (N, 2)
-        Outlines of all that is called, photo px: a line may bend back before its own end.
     """
-    low = np.floor(end).astype(int) - _REACH_PX
-    high = low + 2 * _REACH_PX
-    if (low < 0).any() or (high > photo.rgb.shape[1::-1]).any():
-        return False
+    size = np.array(photo.rgb.shape[1::-1])
+    first = np.floor(end).astype(int)
+    if (first < _REACH_PX).any() or (first + _REACH_PX > size).any():
+        return 0.0
+    reach = _REACH_PX + int(FARTHEST_PX)
+    low, high = np.maximum(first - reach, 0), np.minimum(first + reach, size)
     rgb = np.ascontiguousarray(photo.rgb[low[1] : high[1], low[0] : high[0]])
     dark = np.asarray(-log_light(rgb), np.float32)
     dark = np.asarray(cv2.GaussianBlur(dark, (0, 0), _SMOOTH_PX), np.float32)
-    ahead = _darkest(dark, end - low, out, 0.0)
-    if ahead < max(AS_DARK * own, LEAST_DARK):
-        return False
-    if ahead < OVER_BESIDE * max(_darkest(dark, end - low, out, by) for by in _BESIDE_PX):
-        return False
-    return not any(_lies_ahead(end, out, one) for one in dye)
+    at, way, gone = end - low, out, 0.0
+    while gone <= FARTHEST_PX:
+        ahead, turned = _darkest(dark, at, way, 0.0)
+        if ahead < max(AS_DARK * own, LEAST_DARK):
+            return gone
+        if ahead < OVER_BESIDE * max(_darkest(dark, at, way, by)[0] for by in _BESIDE_PX):
+            return gone
+        at, way, gone = at + _STEP_PX * turned, turned, gone + _STEP_PX
+        if (at < _REACH_PX).any() or (at + low + _REACH_PX > size).any():
+            break
+    return inf
 
 
-def _darkest(dark: Float, end: Array, out: Array, aside: float) -> float:
-    """How dark the darkest narrow line ahead is, so far aside."""
+def lies_ahead(end: Array, out: Array, dye: Sequence[Array]) -> bool:
+    """Whether one of some outlines (N, 2), photo px, lies beyond an end.
+
+    A line may bend back before its own.
+    """
+    return any(_is_ahead(end, out, one) for one in dye)
+
+
+def _darkest(dark: Float, end: Array, out: Array, aside: float) -> tuple[float, Array]:
+    """How dark the darkest narrow line ahead is, so far aside, and which way it goes."""
     along = np.stack([np.cos(_TURNS), np.sin(_TURNS)], axis=-1) @ np.array(
         [[out[0], out[1]], [-out[1], out[0]]]
     )
@@ -72,10 +87,12 @@ def _darkest(dark: Float, end: Array, out: Array, aside: float) -> float:
     seen = sample(dark, places)  # turns, shifts, ahead, across
     sides = np.maximum(*(seen[..., side].mean(axis=-1) for side in _SIDES))
     rise = seen[..., _MIDDLE].mean(axis=-1) - sides
-    return float(np.quantile(rise, _LONG, axis=-1).max())
+    of_each = np.quantile(rise, _LONG, axis=-1).max(axis=1)
+    best = int(of_each.argmax())
+    return float(of_each[best]), along[best]
 
 
-def _lies_ahead(end: Array, out: Array, outline: Array) -> bool:
+def _is_ahead(end: Array, out: Array, outline: Array) -> bool:
     rim = outline.astype(np.float32)
     places = (end + _AHEAD_PX[2::5, None] * out).tolist()
     return any(

@@ -1,4 +1,4 @@
-"""Thin lines of which the file's colours left pieces are called whole, and told as unsure."""
+"""Thin lines of which the file's colours left pieces are called whole, as long as may be."""
 
 import importlib.util
 from pathlib import Path
@@ -35,16 +35,22 @@ def ends(one):
     return one.outline_px[:, 0].min(), one.outline_px[:, 0].max()
 
 
+def u_px(one):
+    """U of the length by its ends, k = 2, rectangular (JCGM 100:2008, 4.3.7)."""
+    return 4 / np.sqrt(3) * one.edge.end_shift_px
+
+
 def test_what_has_lost_its_colour_is_not_called_alone():
     assert looked_at(rest(222)).found == ()
 
 
 @pytest.mark.parametrize("start", [222, 223])
-def test_it_is_called_where_a_thin_line_goes_on_in_it_and_the_ends_are_unsure(start):
+def test_it_is_called_where_a_thin_line_goes_on_in_it_and_may_be_longer(start):
     made = looked_at(LINE, rest(start))
     (one,) = made.found
     assert ends(one) == pytest.approx((119.5, start + 39.5), abs=1.5)
-    assert one.edge.ends_unsure
+    assert not one.edge.ends_unsure
+    assert 10.0 < u_px(one) < 15.0
     assert made.left_out == ()
 
 
@@ -73,7 +79,7 @@ def test_what_goes_on_as_dark_between_two_that_are_called_is_one_line():
     between = (0.5 * scenes.bar(SHAPE, 220, 235, 211.3, 3.0), GREY)
     (one,) = looked_at(LINE, between, other).found
     assert ends(one) == pytest.approx((119.5, 299.5), abs=1.5)
-    assert one.edge.ends_unsure
+    assert 10.0 < u_px(one) < 15.0
     assert len(looked_at(LINE, other).found) == 2
 
 
@@ -101,24 +107,51 @@ def test_a_piece_between_two_is_joined_with_them():
         least_px=4.0, least_mm=None, photo_width=560, photo_height=420, usual_shift_px=0.4
     )
     pieces = [piece(120, 220), piece(233, 300), piece(222, 231)]
-    kept, (whole,), left_out = made_whole(photo, pieces, [], sight)
-    assert (kept, left_out) == ([], [])
+    (whole,), least, left_out = made_whole(photo, pieces, [], sight)
+    assert (least, left_out) == ([], [])
     assert np.ptp(whole.outline_px[:, 0]) == pytest.approx(180, abs=0.5)
 
 
 def test_what_lost_its_colour_in_line_with_a_part_is_called_apart():
     one, two = sorted(looked_at(LINE, rest(260)).found, key=ends)
     assert (*ends(one), *ends(two)) == pytest.approx((119.5, 219.5, 259.5, 299.5), abs=1.5)
-    assert (one.edge.ends_unsure, two.edge.ends_unsure) == (False, True)
+    assert (one.edge.ends_unsure, two.edge.ends_unsure) == (False, False)
+    assert u_px(one) < 5.0
+    assert 10.0 < u_px(two) < 15.0
     far = looked_at(LINE, rest(345))  # as far off as no part is long
     assert len(far.found) == 1
 
 
-@pytest.mark.parametrize(("start", "unsure"), [(222, True), (243, False)])
-def test_a_grey_line_that_goes_on_is_not_called_and_makes_the_end_unsure(start, unsure):
-    (one,) = looked_at(LINE, rest(start, colour=GREY)).found
+def grey(start, end, y=211.3):
+    return 0.5 * scenes.bar(SHAPE, start, end, y, 3.0), GREY
+
+
+@pytest.mark.parametrize("end", [250, 262, 282])
+def test_the_end_of_a_grey_line_that_goes_on_lies_within_u(end):
+    (one,) = looked_at(LINE, grey(222, end)).found
     assert ends(one) == pytest.approx((119.5, 219.5), abs=1.5)
-    assert one.edge.ends_unsure == unsure
+    assert not one.edge.ends_unsure
+    assert end - 220 < u_px(one) < 1.155 * (end - 220) + 16
+
+
+def test_a_grey_line_that_may_be_as_long_as_the_line_makes_it_the_least():
+    (one,) = looked_at(LINE, grey(222, 330)).found
+    assert ends(one) == pytest.approx((119.5, 219.5), abs=1.5)
+    assert one.edge.ends_unsure
+    assert u_px(one) < 5.0
+
+
+def test_what_goes_on_dark_to_another_line_may_be_one_with_it():
+    far, line = rest(290), grey(222, 289)
+    one, two = sorted(looked_at(LINE, line, far).found, key=ends)
+    assert one.edge.ends_unsure
+    assert two.edge.ends_unsure
+
+
+def test_a_grey_line_apart_leaves_the_end_sure():
+    (one,) = looked_at(LINE, grey(243, 283)).found
+    assert not one.edge.ends_unsure
+    assert u_px(one) < 5.0
 
 
 def test_a_grey_line_beside_the_end_leaves_it_sure():
