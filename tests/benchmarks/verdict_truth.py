@@ -11,6 +11,9 @@ little over one of them; then the whole photo. Printed: what the truth rejects a
 
 ``--accepted`` asks the other side: the longest is so much shorter than a limit, and of what the
 truth accepts it counts what is accepted, left undecided or rejected, and prints each rejected.
+
+At the end both sides print what held parts open: each reason, in how many, and in how many it
+was the only one, so that they would have been accepted without it.
 """
 
 import argparse
@@ -28,6 +31,9 @@ from stress import CONDITIONS, match
 from stress_shop import render
 
 from ptmark.criteria import evaluate, load_profile, scene_from_json
+from ptmark.criteria.touching import TOUCHING
+from ptmark.criteria.unjudged import UNJUDGED
+from ptmark.dye import dense_places
 from ptmark.errors import PtmarkError
 from ptmark.hides import Hides
 from ptmark.inspection import Inspection
@@ -148,9 +154,10 @@ def rectangle(shot, scale):
 
 
 def cases(shot, accepted=False):
-    """For each part and profile the truth rejects (or accepts): ratio, verdict, what to print.
+    """For each part and profile the truth rejects (or accepts): ratio, verdict, reasons, text.
 
-    What is printed names the part, the profile and what one of the two rejects.
+    The reasons are those that hold it open; the text names the part, the profile and what one
+    of the two rejects.
     """
     own = Inspection()
     own.set_photo(shot.photo)
@@ -177,15 +184,36 @@ def cases(shot, accepted=False):
         true = scene_from_json({"indications": listed, "thickness_mm": THICKNESS_MM})
         seen = own.scene()
         if what != "photo":
-            hidden = {why: told for why, told in seen.hidden.items() if why != Hides.COARSE}
-            seen = replace(seen, hidden=hidden)  # its pixels are as large as they were
+            # its pixels are as large as they were, and it was looked over with the rest
+            not_so = Hides.COARSE, Hides.UNLOOKED
+            hidden = {why: told for why, told in seen.hidden.items() if why not in not_so}
+            seen = replace(seen, hidden=hidden)
         for profile in PROFILES:
             told = evaluate(loaded(profile), true)
             if told.verdict == asked:
                 got = evaluate(loaded(profile), seen)
                 where = f"{shot.name}, {what}, {name}, {profile}"
                 why = _held(got) if accepted else _why(told, index, every, seen)
-                yield ratio, got.verdict, f"{where}: {why}"
+                yield ratio, got.verdict, _open_by(got, seen, own), f"{where}: {why}"
+
+
+def _open_by(got, seen, own):
+    """The reasons that hold a part open."""
+    places = {one.reason for one in own.left_out if dense_places([one.reason])}
+    hidden = places | {str(why) for why in seen.hidden if why != Hides.DENSE_HAZE}
+    least = {one.id: {str(why) for why in one.least} for one in seen.indications}
+    found = set()
+    for one in got.findings:
+        if one.verdict != "undecided":
+            continue
+        if one.rule not in UNJUDGED:
+            found.add("within U")
+        elif not one.indications:
+            found |= hidden
+        else:
+            told = set().union(*(least[name] for name in one.indications if name in least))
+            found |= {one.rule} if one.rule == TOUCHING or not told else told
+    return frozenset(found)
 
 
 def _held(got):
@@ -214,15 +242,20 @@ def main():
     ask.add_argument("--truth", type=Path, help="a folder of photos with their truth")
     ask.add_argument("--accepted", action="store_true", help="of what the truth accepts")
     asked = ask.parse_args()
-    words, count = asked.only.split(","), Counter()
+    words, count, held, alone = asked.only.split(","), Counter(), Counter(), Counter()
     wrong = "rejectable" if asked.accepted else "acceptable"
     shots = of_folder(asked.truth, words) if asked.truth else of_stress(asked.photos, words)
     for shot in shots:
-        for ratio, verdict, told in cases(shot, asked.accepted):
+        for ratio, verdict, reasons, told in cases(shot, asked.accepted):
             count[f"{ratio or 'photo'} {verdict}" if asked.accepted else verdict] += 1
+            if verdict == "undecided":
+                held.update(reasons)
+                alone.update(reasons if len(reasons) == 1 else ())
             if verdict == wrong:
                 print(told, flush=True)
         print(f"{shot.name}: so far {dict(count)}", file=sys.stderr, flush=True)
+    for reason, times in held.most_common():
+        print(f"held open {times} times, {alone[reason]} times alone: {reason}")
 
 
 if __name__ == "__main__":
