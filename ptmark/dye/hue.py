@@ -30,8 +30,9 @@ LEAST_CONTRAST, LEAST_SIGNAL = 0.10, 6.0
 # What grain, or the relief of a rough coat, hides in each pixel stands out by its size, as a
 # mean does: contrast over the spread, times the root of its pixels. In 152 photos of the unseen
 # set 11 faint cracks and pieces of them had 50 and more; what else was as dense as a faint
-# indication, of the dye's own colour and in that much grain, at most 42.
-FAINT_DYE, LEAST_IN_GRAIN, LEAST_OF_ALL = 0.25, 3.5, 46.0
+# indication, of the dye's own colour and in that much grain, at most 42. Their grain was 0.12
+# of full dye and less; a cloth's red pattern has 0.16 and more.
+FAINT_DYE, LEAST_IN_GRAIN, LEAST_OF_ALL, MOST_GRAIN = 0.25, 3.5, 46.0, 0.14
 _REACH = 10  # px round an outline
 _HALF = np.ones((_REACH + 1,) * 2, np.uint8)  # twice, as wide as the reach
 _LEAST_BARE = 40  # pixels
@@ -49,7 +50,8 @@ def too_pale(contrast: float, grain: float) -> bool:
 
 def stands_out(contrast: float, grain: float, pixels: float) -> bool:
     """Whether so many pixels stand out of grain that may hide each."""
-    return contrast > grain * max(LEAST_IN_GRAIN, LEAST_OF_ALL / sqrt(max(pixels, 1.0)))
+    least = grain * max(LEAST_IN_GRAIN, LEAST_OF_ALL / sqrt(max(pixels, 1.0)))
+    return grain < MOST_GRAIN and contrast > least
 
 
 def is_hidden(contrast: float, grain: float, pixels: int) -> bool:

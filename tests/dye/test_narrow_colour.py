@@ -178,17 +178,19 @@ def test_pale_ones_tell_the_dye_where_none_is_full():
 
 
 @pytest.mark.parametrize(
-    ("taken", "area", "called"),
+    ("taken", "area", "grain", "called"),
     [
-        ((0.14, 0.30, 0.29), 600.0, True),
-        ((0.14, 0.30, 0.29), 60.0, False),  # so few pixels may be grain
-        ((0.26, 0.30, 0.29), 600.0, False),  # a shadow
-        ((0.14, 0.30, 0.42), 600.0, False),  # rust
+        ((0.14, 0.30, 0.29), 600.0, 0.07, True),
+        ((0.14, 0.30, 0.29), 60.0, 0.07, False),  # so few pixels may be grain
+        ((0.26, 0.30, 0.29), 600.0, 0.07, False),  # a shadow
+        ((0.14, 0.30, 0.42), 600.0, 0.07, False),  # rust
+        ((0.36, 0.80, 0.78), 600.0, 0.18, False),  # one of many, as in a cloth's pattern
     ],
 )
-def test_what_grain_hides_in_each_pixel_stands_out_in_many(taken, area, called):
+def test_what_grain_hides_in_each_pixel_stands_out_in_many(taken, area, grain, called):
     full = [contour(0.65, (0.30, 0.62, 0.60), grain=0.02) for _ in range(2)]
-    hidden = replace(contour(0.31, taken, width=4.0, grain=0.07), area_px=area)
+    hidden = contour(1.04 * taken[1], taken, width=4.0, grain=grain)
+    hidden = replace(hidden, area_px=area)
     why = reason_against(hidden, SIGHT)
     assert why.startswith("too pale")
     assert (of_the_same_dye([(hidden, why)], full, SIGHT) == [hidden]) is called
