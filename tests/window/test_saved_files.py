@@ -47,6 +47,7 @@ def test_a_saved_file_is_dragged_out_and_printed(saved, qtbot, monkeypatch, tmp_
     button = files[".pdf"]
     qtbot.mousePress(button, Qt.MouseButton.LeftButton, pos=QPoint(5, 5))
     qtbot.mouseMove(button, QPoint(40, 5))
+    qtbot.mouseRelease(button, Qt.MouseButton.LeftButton, pos=QPoint(40, 5))
     assert dragged == [(str(path.with_suffix(".pdf")), Qt.DropAction.CopyAction)]
     assert path.with_suffix(".pdf").is_file()
     prints(window, path, qtbot, monkeypatch, tmp_path)

@@ -130,10 +130,12 @@ def test_undo_and_redo_go_through_everything(qtbot, opened, idle):
     name = inspection.state.marked[0].id
     qtbot.keyClick(opened.view, KEY.Key_Return)
     qtbot.keyClick(opened.view, KEY.Key_Delete)
+    qtbot.keyClick(opened, KEY.Key_1, CONTROL)  # a plain letter works on its own page alone
     qtbot.keyClick(opened, KEY.Key_A)
     for x, y in ((200, 150), (1100, 150), (1100, 600), (200, 600)):
         click(qtbot, opened, x, y)
     qtbot.keyClick(opened.view, KEY.Key_Return)
+    qtbot.keyClick(opened, KEY.Key_3, CONTROL)
     qtbot.keyClick(opened, KEY.Key_O)
     for x, y in ((500, 100), (560, 100), (560, 140), (500, 140)):
         click(qtbot, opened, x, y)
@@ -200,11 +202,13 @@ def test_points_are_dragged_and_deleted_and_come_back(qtbot, opened, idle):
 
 def test_what_lies_outside_the_examined_area_is_not_called(qtbot, opened, idle):
     inspection = opened.session.inspection
+    qtbot.keyClick(opened, KEY.Key_1, CONTROL)
     qtbot.keyClick(opened, KEY.Key_A)
     for x, y in ((600, 150), (1050, 150), (1050, 560), (600, 560)):
         click(qtbot, opened, x, y)
     click(qtbot, opened, 600, 150)  # the first corner closes it
     assert len(inspection.state.area_px) == 4
+    qtbot.keyClick(opened, KEY.Key_3, CONTROL)
     with qtbot.waitSignal(opened.looking.suggested):
         qtbot.keyClick(opened, KEY.Key_L)
     assert len(inspection.state.marked) == 2  # the two dots; the crack lies outside
