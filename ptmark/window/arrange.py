@@ -48,7 +48,7 @@ class Arrangement(QObject):
     def __init__(self, window: Parts, photo: QWidget, page: QWidget) -> None:
         super().__init__(window)
         self._window, self._photo, self._page = window, photo, page
-        self.way = "beside"
+        self.way, self._alone = "beside", False
         self.headings = Headings(window)
         self._later: tuple[ReviewBar, ...] = ()
         self.split = QSplitter()
@@ -117,6 +117,14 @@ class Arrangement(QObject):
         if self.way == "turns" and not widget.isVisible():
             self._show(photo=not self._page.isAncestorOf(widget))
 
+    def stand_alone(self, alone: bool) -> None:  # noqa: FBT001 - Qt's
+        """What stands in the photo's place is no photo: the step's page has no part in it."""
+        self._alone = alone
+        if self.way != "turns":
+            self._page.setVisible(not alone)
+        elif alone:
+            self._show(photo=True)
+
     def _on_photo(self, levels: object) -> None:
         if self.way == "turns" and levels is not None:
             self._show(photo=True)
@@ -166,7 +174,7 @@ class Arrangement(QObject):
             Qt.Orientation.Vertical if under else Qt.Orientation.Horizontal
         )
         self._photo.setVisible(True)
-        self._page.setVisible(not turns)
+        self._page.setVisible(not turns and not self._alone)
         if under:
             photo = round(size.height() * _PHOTO_SHARE)
             self.split.setSizes([photo, size.height() - photo])

@@ -71,9 +71,9 @@ class Foot(QWidget):
         """Show the size of what is being drawn."""
         self.drawn.setText(text)
 
-    def say_place(self, at: QPointF) -> None:
-        """Show where the pointer stands, px of the photo."""
-        self._place.setText(tr("{0:.1f}, {1:.1f} px", at.x(), at.y()))
+    def say_place(self, at: QPointF | None) -> None:
+        """Show where the pointer stands, px of the photo; nothing once it has left."""
+        self._place.setText("" if at is None else tr("{0:.1f}, {1:.1f} px", at.x(), at.y()))
 
     def _refresh(self) -> None:
         jobs = self._workers.shown

@@ -121,6 +121,7 @@ class MainWindow(Parts):
         self._column.insertWidget(1, self.review.bar)
         self.archive = ArchiveDesk(self, self.arrangement.split)
         self.review.comes.connect(self.archive.leave)
+        self.review.listed.connect(self.arrangement.stand_alone)
         self._column.insertWidget(self._column.count() - 1, self.archive.pages, 1)
         self.guided = GuidedPass(self)
         self.empty.offer_card(CardOut(self.session.workers))

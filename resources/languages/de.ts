@@ -3126,6 +3126,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>Diese Teilenummer wurde zuletzt am {0}{1} geprüft ({2}). Von dort: {3}{4}.</translation>
     </message>
     <message>
+      <source>This review was begun before: it goes on where it was left.</source>
+      <translation>Diese Gegenprüfung war schon begonnen: Sie geht weiter, wo sie verlassen wurde.</translation>
+    </message>
+    <message>
       <source>Thread</source>
       <translation>Faden</translation>
     </message>
@@ -6185,8 +6189,8 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>Anzeige {0} erfüllt {1} ({2}): {3}.</translation>
     </message>
     <message>
-      <source>Indication {0} stands in haze, rust, a red reflection, beside paint or where the file lost its colour, so that its ends may not show: it is at least {1} long. Clean and test the part again and take another photo from nearby; or, where you see that it ends there, trace it by hand.</source>
-      <translation>Anzeige {0} steht in Schleier, Rost, einem roten Widerschein, neben Lack oder wo die Datei ihre Farbe verloren hat, sodass ihre Enden vielleicht nicht zu sehen sind: sie ist mindestens {1} lang. Das Teil reinigen, noch einmal prüfen und ein weiteres Foto aus der Nähe aufnehmen; oder, wo Sie sehen, dass sie dort endet, sie von Hand nachzeichnen.</translation>
+      <source>Indication {0} stands in haze, rust, grain, a red reflection, beside paint or where the file lost its colour, so that its ends may not show: it is at least {1} long. Clean and test the part again and take another photo from nearby; or, where you see that it ends there, trace it by hand.</source>
+      <translation>Anzeige {0} steht in Schleier, Rost, Rauschen, einem roten Widerschein, neben Lack oder wo die Datei ihre Farbe verloren hat, sodass ihre Enden vielleicht nicht zu sehen sind: sie ist mindestens {1} lang. Das Teil reinigen, noch einmal prüfen und ein weiteres Foto aus der Nähe aufnehmen; oder, wo Sie sehen, dass sie dort endet, sie von Hand nachzeichnen.</translation>
     </message>
     <message>
       <source>Indication {0} was not measured, and so not judged: the surface turns away too far there. Take another photo from that side.</source>
@@ -6653,8 +6657,8 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>Ein Teil des Prüfbereichs lag außerhalb des Durchgesehenen; dass dort nichts markiert ist, besagt nichts. Neu suchen.</translation>
     </message>
     <message>
-      <source>Stands in haze, rust, a red reflection, beside paint or where the file lost its colour, so that its ends may not show: {0}. Its sizes are the least that they can be; clean and test the part again, go closer, or trace it by hand where you see that it ends.</source>
-      <translation>Steht in Schleier, Rost, einem roten Widerschein, neben Lack oder wo die Datei ihre Farbe verloren hat, sodass ihre Enden vielleicht nicht zu sehen sind: {0}. Die Maße sind die kleinsten, die sie sein können; das Teil reinigen und noch einmal prüfen, näher herangehen, oder von Hand nachzeichnen, wo Sie sehen, dass sie endet.</translation>
+      <source>Stands in haze, rust, grain, a red reflection, beside paint or where the file lost its colour, so that its ends may not show: {0}. Its sizes are the least that they can be; clean and test the part again, go closer, or trace it by hand where you see that it ends.</source>
+      <translation>Steht in Schleier, Rost, Rauschen, einem roten Widerschein, neben Lack oder wo die Datei ihre Farbe verloren hat, sodass ihre Enden vielleicht nicht zu sehen sind: {0}. Die Maße sind die kleinsten, die sie sein können; das Teil reinigen und noch einmal prüfen, näher herangehen, oder von Hand nachzeichnen, wo Sie sehen, dass sie endet.</translation>
     </message>
     <message>
       <source>Summed lengths as a share of the weld's length</source>
@@ -11809,8 +11813,8 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>≥: sie liegt auf überbelichtetem Entwickler, daher ist dies das Mindeste.</translation>
     </message>
     <message>
-      <source>≥: its ends may not show in haze, rust, a red reflection, beside paint or where the file lost its colour, so this is the least it can be.</source>
-      <translation>≥: ihre Enden sind in Schleier, Rost, einem roten Widerschein, neben Lack oder wo die Datei ihre Farbe verloren hat vielleicht nicht zu sehen, daher ist dies das Mindeste.</translation>
+      <source>≥: its ends may not show in haze, rust, grain, a red reflection, beside paint or where the file lost its colour, so this is the least it can be.</source>
+      <translation>≥: ihre Enden sind in Schleier, Rost, Rauschen, einem roten Widerschein, neben Lack oder wo die Datei ihre Farbe verloren hat vielleicht nicht zu sehen, daher ist dies das Mindeste.</translation>
     </message>
     <message>
       <source>≥: something may cover an end of it, so this is the least it can be.</source>

@@ -4,13 +4,15 @@ import numpy as np
 import pytest
 from PySide6.QtCore import QEvent, QPoint, QPointF, QRectF, Qt
 from PySide6.QtGui import QPolygonF, QWheelEvent
-from PySide6.QtWidgets import QApplication
+from PySide6.QtWidgets import QApplication, QLabel
 
+from ptmark.window.foot import Foot
 from ptmark.window.keys import HERE
 from ptmark.window.tools.points import PickTool
 from ptmark.window.view.levels import build_levels, preview_levels
 from ptmark.window.view.marks import Mark
 from ptmark.window.view.photo_view import PhotoView
+from ptmark.window.workers import Workers
 
 LEFT = Qt.MouseButton.LeftButton
 SQUARE = QPolygonF([QPointF(10, 10), QPointF(30, 10), QPointF(30, 30), QPointF(10, 30)])
@@ -188,6 +190,17 @@ def test_levels_shrink_and_choose_for_the_screen():
     preview = preview_levels(np.zeros((375, 500, 3), np.uint8), 4000, 3000)
     assert not preview.whole
     assert preview.for_scale(1.0).step_x == 8
+
+
+def test_the_foot_tells_no_place_once_the_pointer_has_left(qtbot, view):
+    foot = Foot(Workers(view))
+    qtbot.addWidget(foot)
+    view.pointed.connect(foot.say_place)
+    qtbot.mouseMove(view, at(view, 120, 80))
+    told = [one for one in foot.findChildren(QLabel) if one.text().endswith(" px")]
+    assert len(told) == 1
+    QApplication.sendEvent(view, QEvent(QEvent.Type.Leave))
+    assert told[0].text() == ""
 
 
 def test_leaving_hides_the_magnifier(qtbot, view):

@@ -574,3 +574,72 @@ def test_a_very_long_part_number_leaves_room_for_the_examiner(qtbot, tmp_path):
     table = shown.table
     assert table.columnViewportPosition(3) + 100 < table.viewport().width()
     assert part in table.item(0, 2).toolTip()
+
+
+# -- the list, and back from it ----------------------------------------------------------------
+def listed(qtbot, window, idle, folder):
+    """The folder's list, and its record under review from there."""
+    window.open(folder)
+    qtbot.waitUntil(lambda: len(window.review.list.items) == 1)
+    idle()
+    with qtbot.waitSignal(window.looking.suggested):
+        press(qtbot, window, KEY.Key_Return, MOD.NoModifier)
+    idle()
+
+
+def test_beside_the_list_stands_no_page_of_the_examiners_work(qtbot, window, idle, folder):
+    window.open(folder)
+    qtbot.waitUntil(window.review.list.isVisible)
+    assert not window.photo_step.isVisible()
+    assert not window.next_button.isVisible()
+    window.resize(1280, 720)
+    window.resize(900, 1200)  # another arrangement of both
+    assert window.arrangement.way == "under"
+    assert not window.photo_step.isVisible()
+    click(qtbot, window.review.bar.buttons["Leave"])
+    assert window.photo_step.isVisible()
+    assert window.empty.isVisible()
+
+
+def test_from_the_list_one_comes_back_to_the_photo_with_all_that_was_done(
+    qtbot, window, idle, folder
+):
+    listed(qtbot, window, idle, folder)
+    window.session.go("Indications")
+    window.view.setFocus()
+    qtbot.keyClick(window.view, KEY.Key_Return)
+    held = window.session.inspection
+    taken = [one.id for one in window.session.state.marked if one.standing == "taken"]
+    assert taken
+    for back in (
+        lambda: press(qtbot, window, KEY.Key_Return, MOD.NoModifier),
+        lambda: press(qtbot, window, KEY.Key_PageDown, MOD.AltModifier),  # the only one of all
+        lambda: window.strip.chosen.emit("Indications"),
+        lambda: press(qtbot, window, KEY.Key_Left),
+    ):
+        press(qtbot, window, KEY.Key_L)
+        assert window.review.list.isVisible()
+        back()
+        idle()
+        assert window.view.isVisible()
+        assert window.session.inspection is held
+    assert window.review.case.phase == "blind"
+    assert [one.id for one in held.state.marked if one.standing == "taken"] == taken
+
+
+def test_a_record_seen_beside_is_not_measured_blind_on_opening_it_anew(
+    qtbot, window, idle, folder
+):
+    listed(qtbot, window, idle, folder)
+    measure(qtbot, window, idle)
+    compared = [one.to_json() for one in window.review.case.compared]
+    window.review.leave()
+    idle()
+    window.open(folder)
+    qtbot.waitUntil(lambda: window.review.list.isVisible() and window.review.list.items != [])
+    idle()
+    press(qtbot, window, KEY.Key_Return, MOD.NoModifier)
+    until_phase(qtbot, window, idle, "beside")
+    assert [one.to_json() for one in window.review.case.compared] == compared
+    assert "goes on where it was left" in window.review.bar.notice.text.text()
+    assert len(list((window.session.autosave.path.parent).glob("*.json"))) == 1

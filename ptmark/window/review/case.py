@@ -115,6 +115,11 @@ class ReviewCase(QObject):
             self.opened = replace(self.opened, standing="to review", told=())
             self.changed.emit()
 
+    def reviews(self, path: Path) -> bool:
+        """Whether this record is being reviewed, and not decided on yet."""
+        at_hand = self.opened is not None and self.opened.path == path
+        return at_hand and self.phase in {"blind", "beside"}
+
     def prepare(self) -> None:
         """Give the photo at hand the record's area, and the work its criteria and no names."""
         inspection, opened = self._session.inspection, self.opened

@@ -26,10 +26,12 @@ class ReviewDesk(QObject):
     """Leads from a record, or a folder of them, to the review in its file.
 
     ``place`` is where the photo stands, ``panel`` where the steps' pages do.
-    Signals: ``comes()`` a record, or the list of them, is about to be shown there.
+    Signals: ``comes()`` a record, or the list of them, is about to be shown there;
+    ``listed(bool)`` whether the list stands in the photo's place now.
     """
 
     comes = Signal()
+    listed = Signal(bool)
 
     def __init__(self, window: Parts, place: QStackedWidget, panel: QStackedWidget) -> None:
         super().__init__(window)
@@ -73,7 +75,12 @@ class ReviewDesk(QObject):
         case.changed.connect(self._on_changed)
         case.failed.connect(self._on_failed)
         case.decided.connect(self._on_decided)
-        self.list.chosen.connect(self._open_record)
+        self.list.chosen.connect(self._choose)
+        self._place.currentChanged.connect(
+            lambda _: self.listed.emit(self._place.currentWidget() is self.list)
+        )
+        for turned in (window.strip.chosen, window.session.step_changed):
+            turned.connect(self._leave_list)  # a step is about the photo
         self._worklist.counted.connect(self._on_listed)
         self._worklist.opened.connect(self.show_list)
         self._worklist.failed.connect(self._on_failed)
@@ -138,6 +145,15 @@ class ReviewDesk(QObject):
         self._asked_for = path
         self.case.open(path, folder or self._photos)
 
+    def _choose(self, path: Path) -> None:
+        """Open a record of the list; the one that is being reviewed only comes back."""
+        if self.case.reviews(path):
+            self.comes.emit()
+            self._leave_list()
+            self._window.view.setFocus()
+        else:
+            self._open_record(path)
+
     # -- going through ------------------------------------------------------------------------
     def show_list(self) -> None:
         """Show the worklist."""
@@ -145,19 +161,29 @@ class ReviewDesk(QObject):
         self._place.setCurrentWidget(self.list)
         self.list.table.setFocus()
 
+    def _leave_list(self) -> None:
+        if self._place.currentWidget() is self.list:
+            self._window.show_place()
+
     def step(self, by: int) -> None:
         """Open the next record that waits for a review."""
         path = self.list.step(by)
         if path is not None:
-            self._open_record(path)
+            self._choose(path)
         else:
             self.bar.notice.say(tr("No record in this folder waits for a review."), "done")
             self.show_list()
 
     def begin(self) -> None:
-        """Put away what is open and measure the record's photos, blind."""
+        """Measure the record's photos, blind; one begun goes on, seen is seen."""
         opened, session = self.case.opened, self._session
         if opened is None or session.inspection is None:
+            return
+        if opened.begun is not None and opened.begun.path.is_file():
+            self.take_draft(opened.begun)
+            self.bar.notice.say(
+                tr("This review was begun before: it goes on where it was left.")
+            )
             return
         self._away.put_away()
         self.case.begin()
@@ -209,8 +235,7 @@ class ReviewDesk(QObject):
         self._worklist.close()
         self.bar.listed = False
         self.bar.refresh()
-        if self._place.currentWidget() is self.list:
-            self._window.show_place()
+        self._leave_list()
 
     def close(self) -> None:
         """Close the record; what the reviewer measured is put away with it."""

@@ -1,11 +1,12 @@
 """What a worker does with the file of a record under review: open it, compare, enter."""
 
+from contextlib import suppress
 from dataclasses import dataclass
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
 from ptmark.errors import PtmarkError, RecordError
-from ptmark.window.autosave import read_draft
+from ptmark.window.autosave import Draft, left_behind, read_draft
 from ptmark.window.engine import load_engine
 from ptmark.window.keys import KEYS
 from ptmark.window.review.draft import Unfinished
@@ -32,7 +33,8 @@ class Opened:
     """A record's file as it may be shown before anything is measured.
 
     ``told`` are the remarks of the newest review, each with its photo's number and place in
-    px or None; empty where there was none, or where it is to be reviewed again.
+    px or None; empty where there was none, or where it is to be reviewed again. ``begun`` is
+    the draft of a review of this revision that was left unfinished.
     """
 
     path: Path
@@ -42,6 +44,7 @@ class Opened:
     blinds: "tuple[BlindReview, ...]"
     told: tuple[tuple[str, int, tuple[float, float] | None], ...]
     reviewer: str
+    begun: Draft | None = None
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -77,15 +80,30 @@ def opened_record(path: Path, folder: Path | None, token: Token) -> Opened:
                 at = remark["at_px"]
                 told.append((remark["text"], number, None if at is None else (at[0], at[1])))
     names = (record.fields.get(key, "") for key in ("part_number", "serial_number"))
+    blinds = tuple(BlindReview(record, number) for number in range(len(views)))
     return Opened(
         path=path,
         standing=standing,
         part=", ".join(name for name in names if name),
         photos=photos,
-        blinds=tuple(BlindReview(record, number) for number in range(len(views))),
+        blinds=blinds,
         told=tuple(told),
         reviewer=reviewer,
+        begun=_begun(path, blinds[0].revision),
     )
+
+
+def _begun(record: Path, revision: str) -> Draft | None:
+    """The newest draft of a review of this revision: what was seen of it cannot be unseen."""
+    for draft in left_behind():
+        if draft.record is not None and draft.record.resolve() == record.resolve():
+            with suppress(RecordError):  # a damaged one is told of where drafts are offered
+                kept = Unfinished.from_json(
+                    read_draft(draft.path)["review"], where=str(draft.path)
+                )
+                if kept.of == revision:
+                    return draft
+    return None
 
 
 def unfinished_record(draft: Path, token: Token) -> tuple[Opened, Unfinished]:

@@ -39,10 +39,10 @@ _LEFT = Qt.MouseButton.LeftButton
 
 
 class PhotoView(QWidget):
-    """Signals: ``mark_clicked(str)`` a mark's name or "", ``pointed(QPointF)`` photo px."""
+    """Signals: ``mark_clicked(str)`` a name or "", ``pointed(object)`` px, None outside."""
 
     mark_clicked = Signal(str)
-    pointed = Signal(QPointF)
+    pointed = Signal(object)
     own_ring = True
 
     def __init__(self, parent: QWidget | None = None) -> None:
@@ -251,6 +251,7 @@ class PhotoView(QWidget):
 
     def leaveEvent(self, event: QEvent) -> None:  # noqa: N802 - Qt's name
         self.pointer = None
+        self.pointed.emit(None)
         self.update()
         super().leaveEvent(event)
 
