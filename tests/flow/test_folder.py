@@ -313,9 +313,8 @@ def test_a_full_disk_is_told_and_the_book_goes_on(tmp_path, monkeypatch):
     book = Book(tmp_path, "s")
     with monkeypatch.context() as patched:
         patched.setattr(os, "fsync", full)
-        book.write(outcome("a"))
-        with pytest.raises(RecordError, match=r"No space left.*goes on") as told:
-            book.close()
+        with pytest.raises(RecordError, match=r"No space left.*goes on") as told, book:
+            book.write(outcome("a"))  # tells of it by itself where that took long
     assert told.value.where == str(tmp_path)
     with Book(tmp_path, "s") as book:
         assert not book.has("a" * 64)
