@@ -13,9 +13,9 @@ class Least(StrEnum):
     """One reason; its text is the member by which a record's indication tells it.
 
     The photo's edge cuts the indication short, the developer about it is clipped to white,
-    something may cover an end of it, or it stands in haze, rust, beside paint or where the file
-    lost its colour, so that its ends may not show. Such an indication is never acceptable. The
-    order is that of exports' columns.
+    something may cover an end of it, or it stands in haze, rust, grain, a red reflection,
+    beside paint or where the file lost its colour, so that its ends may not show. Such an
+    indication is never acceptable. The order is that of exports' columns.
     """
 
     RUNS_OUT = "runs_out"

@@ -56,9 +56,9 @@ class EdgeQuality:
         Greatest lengths of the traces that one person made of it, the outline's own first;
         empty where it was not traced again.
     ends_unsure : bool
-        Whether it was suggested in something reddish (`ptmark.dye.within`) or where the file
-        lost its colour (`ptmark.dye.pieces`, `ptmark.dye.same_dye`), so that its ends may not
-        show.
+        Whether it was suggested in something reddish (`ptmark.dye.within`), in grain
+        (`ptmark.dye.same_dye`) or where the file lost its colour (there and in
+        `ptmark.dye.pieces`), so that its ends may not show.
     """
 
     shift_px: float

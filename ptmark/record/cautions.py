@@ -32,10 +32,10 @@ _LEAST = {
     "be; take another photo that shows it whole.",
     Least.COVERED: "An end may be covered: {names}. Its sizes are the least that they can be; "
     "uncover and develop all of it, and take another photo.",
-    Least.ENDS_UNSURE: "Stands in haze, rust, a red reflection, beside paint or where the file "
-    "lost its colour, so that its ends may not show: {names}. Its sizes are the least that "
-    "they can be; clean and test the part again, go closer, or trace it by hand where you see "
-    "that it ends.",
+    Least.ENDS_UNSURE: "Stands in haze, rust, grain, a red reflection, beside paint or where "
+    "the file lost its colour, so that its ends may not show: {names}. Its sizes are the least "
+    "that they can be; clean and test the part again, go closer, or trace it by hand where you "
+    "see that it ends.",
     Least.OVEREXPOSED: "On overexposed developer: {names}. Its sizes are the least that they "
     "can be; take another photo with a lower exposure.",
 }

@@ -67,8 +67,8 @@ _TABLE_NOTE = (
 _LEAST_NOTES = {
     Least.RUNS_OUT: " ≥: it ends at the photo's edge, so this is the least it can be.",
     Least.COVERED: " ≥: something may cover an end of it, so this is the least it can be.",
-    Least.ENDS_UNSURE: " ≥: its ends may not show in haze, rust, a red reflection, beside "
-    "paint or where the file lost its colour, so this is the least it can be.",
+    Least.ENDS_UNSURE: " ≥: its ends may not show in haze, rust, grain, a red reflection, "
+    "beside paint or where the file lost its colour, so this is the least it can be.",
     Least.OVEREXPOSED: " ≥: it lies on overexposed developer, so this is the least it can be.",
 }
 

@@ -405,11 +405,16 @@ def test_what_stands_in_rust_holds_the_verdict_open(rusty_file, capsys, tmp_path
     assert [one.get("ends_unsure") for one in record["indications"]] == [True, None]
     assert record["evaluation"]["verdict"] == "undecided"
     ((_, _, again),) = evaluated_again(load_record(out), load_profile("asme-b31.1"))
-    assert [f.indications for f in again.findings if f.rule == "whole"] == [("A",)]
+    (finding,) = (one for one in again.findings if one.rule == "whole")
+    assert finding.indications == ("A",)
+    where = "in haze, rust, grain, a red reflection, beside paint or where the file lost"
+    assert where in finding.says
     further = Inspection()
     restore_draft(further, draft_of_record(load_record(out), [rusty_file]))
     marked = further.state.marked
     assert [further.measurement(one).least for one in marked] == [{Least.ENDS_UNSURE}, set()]
+    further.change("no criteria", profile="")
+    assert sum(where in one for one in further.to_record().cautions) == 1
     back = Inspection()
     restore_draft(back, draft_to_json(further))
     first = back.marked("A")

@@ -185,7 +185,11 @@ def test_a_code_in_inches_has_lengths_told_in_inches_too(weld):
 
 @pytest.mark.parametrize(
     ("why", "said"),
-    [("runs_out", "photo's edge"), ("covered", "cover"), ("ends_unsure", "ends may not show")],
+    [
+        ("runs_out", "photo's edge"),
+        ("covered", "cover"),
+        ("ends_unsure", "may not show in haze, rust, grain, a red reflection, beside paint"),
+    ],
     ids=str,
 )
 def test_what_goes_on_unseen_is_given_as_the_least_it_can_be(weld, why, said):

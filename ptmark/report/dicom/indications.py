@@ -30,8 +30,8 @@ _LEAST = {
     Least.RUNS_OUT: "ends at the photo's edge: its sizes are the least that they can be",
     Least.OVEREXPOSED: "on overexposed developer: its sizes are the least that they can be",
     Least.COVERED: "an end may be covered: its sizes are the least that they can be",
-    Least.ENDS_UNSURE: "its ends may not show beside haze, rust or paint, or where the file "
-    "lost its colour: its sizes are the least that they can be",
+    Least.ENDS_UNSURE: "its ends may not show in haze, rust, grain, a red reflection, beside "
+    "paint or where the file lost its colour: its sizes are the least that they can be",
 }
 _MOST = 8000  # points; a value of 4-byte numbers holds 65 534 bytes (PS3.5, 7.1.2)
 
