@@ -1,10 +1,12 @@
 """A procedure's own limits take the standard's place, are kept, and the checks follow."""
 
 from datetime import UTC, datetime
+from threading import Thread
 
 import pytest
 
 from ptmark.errors import UsageError
+from ptmark.files import write_whole
 from ptmark.process import STAGES, TEMPERATURE, HeldAgainst, Limit
 from ptmark.window.process.own import NO_LIMIT, OwnLimits, read_figure, with_pair
 
@@ -47,6 +49,24 @@ def test_limits_are_kept_for_each_procedure(home):
     assert OwnLimits().of("P-7") == {}
     (home / "procedures.json").write_text('{"P-7": {"Drying": ["x", 1]}, "P": 3}')
     assert OwnLimits().of("P-7") == {}
+
+
+def test_of_two_savings_at_once_what_was_put_last_is_kept(home, monkeypatch):
+    own, others = OwnLimits(), []
+
+    def overtaken(path, data):
+        if not others:  # the first to write is held up until the next had its chance
+            own.put("P-7", {"Drying": {"least": 15.0}})
+            others.append(Thread(target=own.save))
+            others[0].start()
+            others[0].join(0.5)
+        write_whole(path, data)
+
+    monkeypatch.setattr("ptmark.window.process.own.write_whole", overtaken)
+    own.put("P-7", {"Drying": {"least": 20.0}})
+    own.save()
+    others[0].join()
+    assert OwnLimits().of("P-7") == {"Drying": {"least": 15.0}}
 
 
 @pytest.fixture

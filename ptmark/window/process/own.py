@@ -7,6 +7,7 @@ import json
 import math
 from collections.abc import Mapping
 from contextlib import suppress
+from threading import Lock
 from typing import Any
 
 from ptmark.errors import UsageError
@@ -32,6 +33,7 @@ class OwnLimits:
 
     def __init__(self) -> None:
         self._all: dict[str, Limits] | None = None
+        self._writing = Lock()
 
     def of(self, procedure: str) -> Limits:
         """The limits kept for a procedure; of no procedure where it has none."""
@@ -45,13 +47,16 @@ class OwnLimits:
         self._all = {**(self._all or {}), procedure.strip().casefold(): limits}
 
     def save(self) -> None:
-        """Write all of them; for a worker."""
-        made = {
-            number: {name: [_told(pair, side) for side in _SIDES] for name, pair in own.items()}
-            for number, own in (self._all or {}).items()
-            if own
-        }
-        write_whole(_file(), json.dumps(made, indent=1).encode())
+        """Write all, for a worker. Of two at once the later writes what was put last."""
+        with self._writing:
+            made = {
+                number: {
+                    name: [_told(pair, side) for side in _SIDES] for name, pair in own.items()
+                }
+                for number, own in (self._all or {}).items()
+                if own
+            }
+            write_whole(_file(), json.dumps(made, indent=1).encode())
 
 
 def with_pair(limits: Limits, name: str, pair: Pair) -> Limits:
