@@ -22,7 +22,7 @@ from ptmark.window.workers import Token, Workers
 if TYPE_CHECKING:
     from ptmark.inspection import Inspection
 
-__all__ = ["Autosave", "Draft", "left_behind"]
+__all__ = ["Autosave", "Draft", "left_behind", "lock_of"]
 
 DELAY_MS = 200
 
@@ -48,17 +48,21 @@ def _folder() -> Path:
     return user_folder() / "drafts"
 
 
-def _lock(path: Path) -> QLockFile:
+def lock_of(path: Path) -> QLockFile:
+    """The lock that says a living process is at work on a draft; not taken yet."""
     lock = QLockFile(str(path.with_suffix(".lock")))
     lock.setStaleLockTime(0)  # stale only once its process is gone
     return lock
 
 
-def left_behind() -> list[Draft]:
-    """The drafts that no living process holds, newest first; what cannot be read is skipped."""
+def left_behind(ending: str = ".json") -> list[Draft]:
+    """The drafts that no living process holds, newest first; what cannot be read is skipped.
+
+    Those put aside have another ``ending``; their path is the one before that all the same.
+    """
     found = []
-    for path in _folder().glob("*.json"):
-        lock = _lock(path)
+    for path in _folder().glob(f"*{ending}"):
+        lock = lock_of(path)
         if not lock.tryLock(0):
             continue
         lock.unlock()
@@ -73,7 +77,9 @@ def left_behind() -> list[Draft]:
             record = None if review is None else Path(review["record"])
         except (RecordError, KeyError, TypeError):
             continue
-        found.append(Draft(path, path.stat().st_mtime, photo, marked, part, record, len(more)))
+        saved = path.stat().st_mtime
+        own = path.with_suffix(".json")
+        found.append(Draft(own, saved, photo, marked, part, record, len(more)))
     return sorted(found, key=lambda draft: -draft.saved)
 
 
@@ -186,7 +192,7 @@ class Autosave(QObject):
     def _ready(self) -> Path:
         if self._lock is None:
             self.path.parent.mkdir(parents=True, exist_ok=True)
-            self._lock = _lock(self.path)
+            self._lock = lock_of(self.path)
             self._lock.tryLock(0)
         return self.path
 

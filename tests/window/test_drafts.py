@@ -12,7 +12,7 @@ import pytest
 from PySide6.QtCore import Qt
 
 from ptmark.inspection.draft import draft_to_json
-from ptmark.window.autosave import DELAY_MS, left_behind, read_draft
+from ptmark.window.autosave import DELAY_MS, left_behind, lock_of, read_draft
 from ptmark.window.draft_offer import DraftBack, DraftOffer
 
 pytestmark = [pytest.mark.gui, pytest.mark.slow]
@@ -171,6 +171,47 @@ def test_what_was_discarded_can_be_brought_back_until_the_window_closes(
     idle()
     window.close()
     assert not [path for path in (home / "drafts").iterdir() if path.suffix != ".lock"]
+
+
+def test_what_a_killed_window_had_put_aside_is_offered_once_more_and_then_goes(
+    qtbot, home, scene_file, idle, window
+):
+    killed_child(home, scene_file)
+    (draft,) = left_behind()
+    aside = draft.path.with_suffix(".discarded")
+    draft.path.replace(aside)
+    living = lock_of(draft.path)
+    assert living.tryLock(0)
+    window.drafts.look()
+    idle()
+    assert not window.empty.findChildren(DraftBack)  # a living window may bring it back
+    living.unlock()
+    window.drafts.look()
+    idle()
+    (back,) = (one for one in window.empty.findChildren(DraftBack) if one.isVisible())
+    assert "scene.png, 3 indications" in back.text.text()
+    back.button.click()
+    idle()
+    assert left_behind() == [draft]
+    assert not aside.exists()
+    window.empty.draft_dismissed.emit(draft)
+    idle()
+    assert aside.exists()
+    window.close()
+    assert [one for one in (home / "drafts").iterdir() if one.suffix != ".lock"] == []
+
+
+def test_what_another_window_goes_on_with_is_not_discarded_under_it(
+    home, scene_file, idle, window
+):
+    killed_child(home, scene_file)
+    (draft,) = left_behind()
+    other = lock_of(draft.path)
+    assert other.tryLock(0)
+    window.empty.draft_dismissed.emit(draft)
+    idle()
+    assert draft.path.exists()
+    other.unlock()
 
 
 def test_a_broken_draft_is_passed_over(home):
