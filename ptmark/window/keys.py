@@ -30,7 +30,6 @@ HERE = (
     ("Return", tr("Take the indication; end what is drawn")),
     ("Shift+Return", tr("Take all indications")),
     ("Del", tr("Drop the indication; take back a point")),
-    ("Shift+Del", tr("Delete the indication")),
     ("Esc", tr("Select nothing; put the tool away")),
     ("F", tr("Fit the photo")),
     ("1", tr("Show pixel for pixel")),

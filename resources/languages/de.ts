@@ -348,12 +348,12 @@
       <translation>Neues Foto anfordern</translation>
     </message>
     <message>
-      <source>At least {0:g} min.</source>
-      <translation>Mindestens {0:g} min.</translation>
+      <source>At least {0:g} min.</source>
+      <translation>Mindestens {0:g} min.</translation>
     </message>
     <message>
-      <source>At most {0:g} min.</source>
-      <translation>Höchstens {0:g} min.</translation>
+      <source>At most {0:g} min.</source>
+      <translation>Höchstens {0:g} min.</translation>
     </message>
     <message>
       <source>Back</source>
@@ -628,20 +628,8 @@
       <translation>Entscheidungsregel</translation>
     </message>
     <message>
-      <source>Delete</source>
-      <translation>Löschen</translation>
-    </message>
-    <message>
       <source>Delete it</source>
       <translation>Löschen</translation>
-    </message>
-    <message>
-      <source>Delete the indication</source>
-      <translation>Die Anzeige löschen</translation>
-    </message>
-    <message>
-      <source>Delete what was drawn by hand; what was found is dropped, and stays told</source>
-      <translation>Von Hand Gezeichnetes löschen; Gefundenes wird verworfen und bleibt genannt</translation>
     </message>
     <message>
       <source>Developer</source>
@@ -780,8 +768,8 @@
       <translation>Verwerfen als: {0}</translation>
     </message>
     <message>
-      <source>Drop it from the verdict and go on</source>
-      <translation>Aus der Bewertung nehmen und weiter</translation>
+      <source>Drop it from the verdict and go on; what was found stays told, what was drawn by hand is deleted</source>
+      <translation>Aus der Bewertung nehmen und weiter; Gefundenes bleibt genannt, von Hand Gezeichnetes wird gelöscht</translation>
     </message>
     <message>
       <source>Drop it with its reason:</source>
@@ -1590,6 +1578,10 @@
     <message>
       <source>Next step</source>
       <translation>Nächster Schritt</translation>
+    </message>
+    <message>
+      <source>No disposition is given yet: what is signed tells of none.</source>
+      <translation>Noch kein Entscheid: Was unterschrieben wird, nennt keinen.</translation>
     </message>
     <message>
       <source>No examination date is given: filed under {0}</source>
@@ -4974,8 +4966,8 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>{0:g} mm</translation>
     </message>
     <message>
-      <source>{0:g} to {1:g} min.</source>
-      <translation>{0:g} bis {1:g} min.</translation>
+      <source>{0:g} to {1:g} min.</source>
+      <translation>{0:g} bis {1:g} min.</translation>
     </message>
     <message>
       <source>{0:g} years</source>
@@ -10113,6 +10105,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>das Foto gerade von oben aufnehmen und die Höhe der Überhöhung angeben: {0} davon ist die Höhe über dem Maßstab</translation>
     </message>
     <message>
+      <source>take the photo from straight above, or lay a card or a rectangle beside the indications</source>
+      <translation>das Foto gerade von oben aufnehmen oder eine Karte oder ein Rechteck neben die Anzeigen legen</translation>
+    </message>
+    <message>
       <source>take the size of {0}</source>
       <translation>Größe aus {0} nehmen</translation>
     </message>
@@ -10531,6 +10527,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>the role of</source>
       <translation>die Rolle von</translation>
+    </message>
+    <message>
+      <source>the rule looks tilted by some {0} degrees, and its strokes tell that too faintly to measure by</source>
+      <translation>der Maßstab sieht um etwa {0} Grad gekippt aus, und seine Striche sagen das zu schwach, um danach zu messen</translation>
     </message>
     <message>
       <source>the rules '{0!s}' lay{1} and are not to be had from there now; put the file back or choose the rules again</source>

@@ -192,7 +192,7 @@ def test_points_are_dragged_and_deleted_and_come_back(qtbot, opened, idle):
     qtbot.keyClick(opened.view, KEY.Key_Escape)
     qtbot.keyClick(opened, KEY.Key_Z, CONTROL)
     assert inspection.marked(name).outline_px is before
-    qtbot.keyClick(opened.view, KEY.Key_Delete, SHIFT)
+    qtbot.keyClick(opened.view, KEY.Key_Delete)
     # the program found it: it counts no longer, and the record tells of it
     assert name not in {m.id for m in inspection.counted}
     assert [one["id"] for one in inspection.to_record().given["dropped"]] == [name]

@@ -1,4 +1,4 @@
-"""What a person does to indications: take, drop, delete, add, edit, name, set aside."""
+"""What a person does to indications: take, drop, add, edit, name, set aside."""
 
 from collections.abc import Callable
 from dataclasses import replace
@@ -50,12 +50,6 @@ class Hands(QObject):
             "drop", lambda one: replace(one, standing="dropped", reason=reason, relevance="")
         )
         self._go_on(after)
-
-    def delete(self) -> None:
-        """Delete the selected outlines; what the program found stays dropped, to be told."""
-        self._replace(
-            "delete", lambda one: replace(one, standing="dropped") if _suggested(one) else None
-        )
 
     def _replace(self, what: str, new: "Callable[[Marked], Marked | None]") -> None:
         """Put something in place of each selected outline, all as one step of undo."""
@@ -196,8 +190,8 @@ class Hands(QObject):
         shift = bool(event.modifiers() & Qt.KeyboardModifier.ShiftModifier)
         if key in {Qt.Key.Key_Return, Qt.Key.Key_Enter, Qt.Key.Key_Space}:
             self.take_all() if shift else self.take()
-        elif key in {Qt.Key.Key_Delete, Qt.Key.Key_Backspace}:
-            self.delete() if shift else self.drop()
+        elif key in {Qt.Key.Key_Delete, Qt.Key.Key_Backspace} and not shift:
+            self.drop()
         elif key in {Qt.Key.Key_Right, Qt.Key.Key_Down}:
             session.step_by(1)
         elif key in {Qt.Key.Key_Left, Qt.Key.Key_Up}:

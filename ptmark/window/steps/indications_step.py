@@ -66,18 +66,16 @@ class IndicationsStep(StepPage):
             tr("Take"), "Return", hands.take, tip=tr("Take the suggestion")
         )
         self.drop_button = key_button(
-            tr("Drop"), "Del", hands.drop, tip=tr("Drop it from the verdict and go on")
-        )
+            tr("Drop"), "Del", hands.drop,
+            tip=tr("Drop it from the verdict and go on; what was found stays told, what was "
+                   "drawn by hand is deleted"),
+        )  # fmt: skip
         self.take_all_button = key_button(
             tr("Take all"),
             "Shift+Return",
             hands.take_all,
             tip=tr("Take every suggestion not looked at"),
         )
-        self.delete_button = key_button(
-            tr("Delete"), "Shift+Del", hands.delete,
-            tip=tr("Delete what was drawn by hand; what was found is dropped, and stays told"),
-        )  # fmt: skip
         self.edit_button = key_button(tr("Edit points"), "E", bench.edit, window=window)
         self.look_button = key_button(
             tr("Look again"), "L", looking.suggest, window=window,
@@ -87,13 +85,13 @@ class IndicationsStep(StepPage):
         grid.setSpacing(6)
         rows = (
             (self.take_button, self.drop_button),
-            (self.take_all_button, self.delete_button),
-            (self.edit_button, self.look_button),
+            (self.take_all_button, self.look_button),
         )
         for row, pair in enumerate(rows):
             for column, button in enumerate(pair):
                 grid.addWidget(button, row, column)
         self.column.addLayout(grid)
+        self.column.addWidget(self.edit_button)
         self.penetrant = PenetrantKind(self.session, looking)
         self.column.addWidget(self.penetrant)
         self.drop_as = DropAs(hands)
@@ -224,7 +222,7 @@ class IndicationsStep(StepPage):
         self._say()
         session, one = self.session, self.session.one_selected
         chosen = bool(session.selected)
-        for widget in (self.take_button, self.drop_button, self.delete_button, self.drop_as):
+        for widget in (self.take_button, self.drop_button, self.drop_as):
             widget.setEnabled(chosen)
         marked = session.state.marked if session.state else ()
         self.take_all_button.setEnabled(any(m.standing == "suggested" for m in marked))
