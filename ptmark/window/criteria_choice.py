@@ -1,10 +1,11 @@
 """Which acceptance criteria: those shipped and the user's own, and writing new ones."""
 
+from collections.abc import Mapping
 from pathlib import Path
 from typing import TYPE_CHECKING, NamedTuple
 
 from PySide6.QtCore import Qt
-from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QComboBox, QHBoxLayout, QVBoxLayout, QWidget
 
 from ptmark.errors import PtmarkError
 from ptmark.window.bits import Choice, key_button, quiet
@@ -15,13 +16,37 @@ from ptmark.window.workers import Token
 if TYPE_CHECKING:
     from ptmark.window.house.form import HouseForm
 
-__all__ = ["CriteriaChoice"]
+__all__ = ["CriteriaChoice", "offer_profiles", "shipped_profiles"]
 
 
 class _Named(NamedTuple):
     title: str
     edition: str
     unit: str
+
+
+def shipped_profiles() -> dict[str, _Named]:
+    """What the shipped profiles are called, by their names."""
+    from ptmark.criteria import list_profiles, load_profile
+
+    made = {}
+    for name in list_profiles():
+        profile = load_profile(name)
+        title, edition = from_core(profile.title), from_core(profile.edition)
+        made[name] = _Named(title, edition, profile.unit)
+    return made
+
+
+def offer_profiles(box: QComboBox, named: Mapping[str, _Named]) -> None:
+    """Fill a list with these by their titles, the names in the tips."""
+    box.clear()
+    box.addItem(tr("Choose the criteria …"), "")
+    for name, (title, edition, unit) in named.items():
+        box.addItem(title, name)
+        tip = tr("{0}, edition {1}, compared in {2}", name, edition, unit) if unit else edition
+        box.setItemData(box.count() - 1, tip, Qt.ItemDataRole.ToolTipRole)
+    widest = box.view().sizeHintForColumn(0)
+    box.view().setMinimumWidth(widest + 24)  # variants differ at their ends
 
 
 class CriteriaChoice(QWidget):
@@ -64,7 +89,7 @@ class CriteriaChoice(QWidget):
         """List the profiles there are, in a worker."""
 
         def work(_token: Token) -> dict[str, _Named]:
-            from ptmark.criteria import list_profiles, load_profile
+            from ptmark.criteria import load_profile
             from ptmark.criteria.house_folder import house_files
 
             made = {}
@@ -79,11 +104,7 @@ class CriteriaChoice(QWidget):
                     made[str(path)] = _Named(
                         tr("{0} (your own)", own.title), own.edition, own.unit
                     )
-            for name in list_profiles():
-                profile = load_profile(name)
-                title, edition = from_core(profile.title), from_core(profile.edition)
-                made[name] = _Named(title, edition, profile.unit)
-            return made
+            return made | shipped_profiles()
 
         def done(named: dict[str, _Named]) -> None:
             self._named = named
@@ -94,18 +115,7 @@ class CriteriaChoice(QWidget):
         )
 
     def _fill(self) -> None:
-        self.box.clear()
-        self.box.addItem(tr("Choose the criteria …"), "")
-        for name, (title, edition, unit) in self._named.items():
-            self.box.addItem(title, name)
-            tip = (
-                tr("{0}, edition {1}, compared in {2}", name, edition, unit)
-                if unit
-                else edition
-            )
-            self.box.setItemData(self.box.count() - 1, tip, Qt.ItemDataRole.ToolTipRole)
-        widest = self.box.view().sizeHintForColumn(0)
-        self.box.view().setMinimumWidth(widest + 24)  # variants differ at their ends
+        offer_profiles(self.box, self._named)
         if self._session.state is not None:
             self.show_profile(self._session.state.profile)
 

@@ -73,6 +73,7 @@ class MainWindow(Parts):
         self._show_states()
         self.setMinimumSize(480, 320)
         self.resize(1280, 800)
+        self.empty.open_button.setFocus()  # before anything is painted: else the first step
         if not rest_later:
             self.build_rest()
 
@@ -194,7 +195,6 @@ class MainWindow(Parts):
         self.session.load()
         self.memory.load()
         self.recent.load()
-        self.empty.open_button.setFocus()
         samples = sorted(sample_images().glob("*.jpg"))
         self.empty.offer_samples(samples)
         self.drafts.look()

@@ -28,6 +28,8 @@ class SignForm(QWidget):
         column.addWidget(heading(tr("Sign as the examiner")))
         self.who = SignerFields("examiner")
         column.addWidget(self.who)
+        self.undecided = Notice()
+        column.addWidget(self.undecided)
         self.button = key_button(tr("Sign the saved record"), "", self.sign)
         column.addWidget(self.button)
         self.hint = quiet()
@@ -62,6 +64,11 @@ class SignForm(QWidget):
         self.who.propose(fields.get("examiner", ""), fields.get("examiner_certificate", ""))
         ready = self._saving.can_sign
         self.button.setEnabled(ready)
+        self.undecided.say(
+            tr("No disposition is given yet: what is signed tells of none.")
+            if ready and not state.decision
+            else ""
+        )
         self.hint.setText(
             tr(
                 "The signature covers the record and its photos; a later "

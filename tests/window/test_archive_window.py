@@ -162,6 +162,9 @@ def test_a_record_is_looked_at_judged_again_and_tested_again(
     assert page.view.levels is not None
     assert "P-17, serial S-1" in page.facts.text()
     row = page.criteria.findData("iso-23277-1")
+    choice = page.window().verdict_step.criteria.box  # called there as here
+    assert page.criteria.itemText(row) == choice.itemText(choice.findData("iso-23277-1"))
+    assert "iso-23277-1" in page.criteria.itemData(row, Qt.ItemDataRole.ToolTipRole)
     assert row > 0
     page.criteria.setCurrentIndex(row)
     page.judge()

@@ -142,6 +142,12 @@ def test_a_clock_put_on_or_back_makes_no_stage_longer(
 
 
 @pytest.mark.gui
+def test_a_limit_is_not_broken_before_its_unit(window):
+    said = [row.says.text() for row in window.record_step.timers.rows.values()]
+    assert [text for text in said if text.endswith("\u00a0min.")]
+    assert not [text for text in said if " min" in text]
+
+
 def test_too_late_is_said_by_sign_words_and_beep_and_the_reason_is_kept(
     qtbot, window, wall, beeps
 ):

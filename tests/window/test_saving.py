@@ -255,6 +255,21 @@ def test_undone_back_to_what_was_saved_leaves_no_draft(opened, idle, home, tmp_p
     assert list((home / "drafts").glob("*.json")) == []
 
 
+def test_a_missing_disposition_is_told_beside_the_signature_and_hinders_nothing(
+    qtbot, opened, idle, tmp_path
+):
+    form = opened.record_step.sign
+    assert form.undecided.isHidden()  # what is not saved cannot be signed anyway
+    save(qtbot, opened, [tmp_path / "a.json"])
+    assert "No disposition is given yet" in form.undecided.text.text()
+    assert not form.undecided.isHidden()
+    assert form.button.isEnabled()
+    opened.session.change("decide", decision="refer")
+    save(qtbot, opened, [tmp_path / "a.json"])
+    assert form.button.isEnabled()
+    assert form.undecided.isHidden()
+
+
 def test_what_was_written_meanwhile_is_neither_replaced_nor_signed(
     qtbot, opened, idle, tmp_path
 ):

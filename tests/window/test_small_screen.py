@@ -5,6 +5,7 @@ from PySide6.QtCore import QSize
 from PySide6.QtWidgets import QWidget
 
 from ptmark.window.app import fit
+from ptmark.window.main_window import MainWindow
 
 pytestmark = pytest.mark.gui
 
@@ -28,6 +29,16 @@ def test_it_fills_a_screen_that_it_does_not_fit_on_with_its_frame(qtbot, room, f
     fit(made, room)
     assert made.isMaximized() is fills
     assert fills is (FRAMED.boundedTo(room) != FRAMED)  # what does not fit, by hand
+
+
+def test_before_it_has_begun_the_keyboard_is_where_work_begins(qtbot):
+    made = MainWindow(rest_later=True)
+    qtbot.addWidget(made)
+    assert made.focusWidget() is made.empty.open_button
+    made.show()
+    assert made.focusWidget() is made.empty.open_button
+    made.build_rest()
+    assert made.focusWidget() is made.empty.open_button
 
 
 def test_put_back_from_filling_it_lies_within_the_screen(qtbot):

@@ -18,6 +18,7 @@ from ptmark.window.archive.opened import Opened, photo_of, read_hit, told_places
 from ptmark.window.archive.pair import Pair
 from ptmark.window.archive.pictures import photo_files, read_original
 from ptmark.window.bits import Choice, Notice, heading, key_button, plain, quiet, scrolled
+from ptmark.window.criteria_choice import offer_profiles, shipped_profiles
 from ptmark.window.session import Session
 from ptmark.window.view.levels import PhotoLevels, build_levels
 from ptmark.window.view.photo_view import PhotoView
@@ -266,12 +267,7 @@ class RecordPage(QWidget):
 
     # -- judging again ------------------------------------------------------------------------
     def _offer_criteria(self) -> None:
-        from ptmark.criteria import list_profiles
-
-        self.criteria.clear()
-        self.criteria.addItem(tr("Choose the criteria …"), "")
-        for name in list_profiles():
-            self.criteria.addItem(name, name)
+        offer_profiles(self.criteria, shipped_profiles())
 
     def judge(self) -> None:
         """Judge by the chosen criteria and list what changes."""

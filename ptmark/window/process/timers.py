@@ -190,7 +190,7 @@ def _range(limit: Limit) -> str:
     if limit.least is None and limit.most is None:
         return tr("No figure.")
     if limit.most is None:
-        return tr("At least {0:g} min.", limit.least)
+        return tr("At least {0:g}\u00a0min.", limit.least)
     if limit.least is None:
-        return tr("At most {0:g} min.", limit.most)
-    return tr("{0:g} to {1:g} min.", limit.least, limit.most)
+        return tr("At most {0:g}\u00a0min.", limit.most)
+    return tr("{0:g} to {1:g}\u00a0min.", limit.least, limit.most)
