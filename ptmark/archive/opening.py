@@ -124,10 +124,11 @@ class Archive:
         where = self.file or self.engine.url.render_as_string(hide_password=True)
         try:
             yield
-        # A damaged name makes SQLite's own message undecodable.
-        except (exc.DBAPIError, sqlite3.Error, UnicodeDecodeError) as found:
+        # A damaged name makes SQLite's own message undecodable, a damaged size asks for more
+        # memory than there is.
+        except (exc.DBAPIError, sqlite3.Error, UnicodeDecodeError, MemoryError) as found:
             plain = getattr(found, "orig", found)
-            damaged = isinstance(plain, UnicodeDecodeError)
+            damaged = isinstance(plain, UnicodeDecodeError | MemoryError)
             said = "malformed" if damaged else str(plain).partition("\nCONTEXT")[0]
             raise ArchiveError(
                 f"the database says: {said}",

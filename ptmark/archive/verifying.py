@@ -56,8 +56,8 @@ def verify(
     -------
     Verified
         Every changed bit of a photo, a record, a row, an index or the log is a problem. Bits
-        of the database's file that nothing reads are compared where it was sealed and not
-        written to since.
+        of the database's file that nothing reads, and those of the index of words that its
+        own check lets pass, are compared where it was sealed and not written to since.
     """
     run = _Run(archive, progress, Notes(archive, resume=resume))
     steps = (run.database, run.numbers, run.log, run.contents, run.files, run.lines, run.store)
