@@ -19,7 +19,7 @@ from ptmark.dye.reduced import STRIP, shrunk
 from ptmark.memory import keep_freed_memory
 from ptmark.photo import Photo
 
-__all__ = ["Blob", "CoarseLook", "look_coarsely"]
+__all__ = ["Blob", "CoarseLook", "coarse_factor", "look_coarsely"]
 
 Float = npt.NDArray[np.float32]
 Bytes = npt.NDArray[np.uint8]
@@ -79,8 +79,7 @@ def look_coarsely(photo: Photo, area_px: npt.NDArray[np.float64] | None) -> Coar
     A blob that reaches into the area is found whole, however far it lies beyond.
     """
     keep_freed_memory()
-    finer = log2(photo.info.megapixels / COARSE_MEGAPIXELS) / 2 + 0.25
-    factor = 2 ** min(3, max(0, int(finer)))
+    factor = coarse_factor(photo)
     polygon = None if area_px is None else (area_px + 0.5) / factor - 0.5
     margin = round(_MARGIN * photo.rgb.shape[1] / factor)
     look = _look(photo, factor, polygon, margin)
@@ -88,6 +87,12 @@ def look_coarsely(photo: Photo, area_px: npt.NDArray[np.float64] | None) -> Coar
         margin *= 3
         look = _look(photo, factor, polygon, margin)
     return look
+
+
+def coarse_factor(photo: Photo) -> int:
+    """How many full-size px one of the coarse look spans: 1, 2, 4 or 8."""
+    finer = log2(photo.info.megapixels / COARSE_MEGAPIXELS) / 2 + 0.25
+    return int(2 ** min(3, max(0, int(finer))))
 
 
 def _goes_on(look: CoarseLook, photo: Photo) -> bool:

@@ -12,6 +12,7 @@ import numpy as np
 import numpy.typing as npt
 
 from ptmark.dye.about import within_outline
+from ptmark.dye.coarse import coarse_factor
 from ptmark.dye.like_contrast import MOST_BLUE, MOST_RED, violet_over
 from ptmark.dye.remark import Remark
 from ptmark.photo import Photo, srgb_to_linear
@@ -21,6 +22,7 @@ __all__ = ["MODES", "kind_remark", "kind_unknown", "recognise"]
 Array = npt.NDArray[np.float64]
 Float = npt.NDArray[np.float32]
 Mask = npt.NDArray[np.bool_]
+Bytes = npt.NDArray[np.uint8]
 
 MODES = ("colour contrast", "fluorescent")
 # A fluorescent photo's surroundings are dark; its indications several times as bright.
@@ -39,6 +41,10 @@ _LEAST_SHINING = 12  # sampled pixels
 # adds to it less than half of the blue that white would, glows: nothing on developer is so much
 # lighter than it. Red dye on a dark bench is redder than any glow.
 _GLOWS, _OF_BLUE, _LEAST_RED_DYE = 3.0, 0.5, 2.0
+# Beside white in white light a yellow tape or rule shines over a dark bench as well, but has
+# less green than the white (0.65 to 0.94 of its brightest in 60 drawn photos) and is redder
+# than penetrant that is no brighter; green tape has less than this share of it.
+_AS_WHITE, _TAPE_RED, _TAPE_GREEN = 1.0, 0.7, 0.4
 _MOST_SHINING = 0.1  # of a photo; penetrant that counts takes less, a lit part more
 _UNKNOWN = Remark(
     "The photo does not tell whether the penetrant is fluorescent or of colour contrast, and "
@@ -47,6 +53,7 @@ _UNKNOWN = Remark(
     "to the light in use.",
 )
 _RECOGNISED: WeakKeyDictionary[Photo, str] = WeakKeyDictionary()  # gone with the photo
+_TOLD: WeakKeyDictionary[Photo, tuple[object, bool]] = WeakKeyDictionary()  # by its last area
 
 
 def recognise(photo: Photo) -> str:
@@ -80,6 +87,19 @@ def kind_unknown(photo: Photo, area_px: Array | None = None) -> bool:
         light, or something glows on what is no lit developer; or for fluorescent though more
         of it shines than penetrant does.
     """
+    key = None if area_px is None else area_px.tobytes()
+    kept = _TOLD.get(photo)
+    if kept is None or kept[0] != key:
+        kept = _TOLD[photo] = key, _unknown(photo, area_px)
+    return kept[1]
+
+
+def kind_remark(photo: Photo, mode: str, area_px: Array | None) -> Remark | None:
+    """What is to be said where the kind was not chosen (``mode`` is "") and is unknown."""
+    return None if mode or not kind_unknown(photo, area_px) else _UNKNOWN
+
+
+def _unknown(photo: Photo, area_px: Array | None) -> bool:
     light = _glance(photo)
     middle, *ground = _ground(light)
     if recognise(photo) == "fluorescent":
@@ -92,12 +112,7 @@ def kind_unknown(photo: Photo, area_px: Array | None = None) -> bool:
     if not inside.any():
         return False
     own = np.median(light[inside], axis=0)
-    return _glows(photo, area_px, own, np.median(light[white], axis=0) if shows_white else own)
-
-
-def kind_remark(photo: Photo, mode: str, area_px: Array | None) -> Remark | None:
-    """What is to be said where the kind was not chosen (``mode`` is "") and is unknown."""
-    return None if mode or not kind_unknown(photo, area_px) else _UNKNOWN
+    return _glows(photo, area_px, own, light[white] if shows_white else None)
 
 
 def _recognised(photo: Photo) -> str:
@@ -157,15 +172,50 @@ def _inside(shape: tuple[int, ...], photo: Photo, area_px: Array | None) -> Mask
     return within_outline(area_px * (shape[1] / width, shape[0] / height), shape) > 0
 
 
-def _glows(photo: Photo, area_px: Array | None, ground: Float, white: Float) -> bool:
-    """Whether something in the area adds green to its ground, and less blue than white."""
+def _glows(photo: Photo, area_px: Array | None, ground: Float, white: Float | None) -> bool:
+    """Whether something in the area adds green to its ground, and less blue than white.
+
+    ``white`` holds the pixels, shape (N, 3), that are white in white light; None without any.
+    """
     least = max(LEAST_GREEN, _GLOWS * float(ground[1]))
     if least >= 1:
         return False
-    half = np.ascontiguousarray(photo.rgb[::2, ::2])
-    red, green, blue = cv2.split(srgb_to_linear(half))
-    bluish = _OF_BLUE * float(white[2]) / max(float(white[1]), 1e-4)
-    glows = (green > least) & (blue - ground[2] < bluish * (green - ground[1]))
-    glows &= red < _LEAST_RED_DYE * green
-    glows &= _inside(green.shape, photo, area_px)
-    return int(np.count_nonzero(glows)) >= _LEAST_SHINING
+    step = coarse_factor(photo)
+    top, left, pixels = _sampled(photo, area_px, step)
+    red, green, blue = cv2.split(pixels)
+    most_red, most_blue = _most(least, ground, white)
+    glows = (red < cv2.LUT(green, most_red)) & (blue < cv2.LUT(green, most_blue))
+    if area_px is not None:
+        inside = within_outline((area_px - (left, top)) / (step, 2 * step), glows.shape)
+        glows &= inside > 0
+    return bool(np.count_nonzero(glows) * step**2 >= 2 * _LEAST_SHINING)
+
+
+def _most(least: float, ground: Float, white: Float | None) -> tuple[Bytes, Bytes]:
+    """For each code of green the codes of red and blue that what glows lies under.
+
+    By tables: what they ask of light is asked of every pixel of the photo.
+    """
+    light = srgb_to_linear(np.arange(256, dtype=np.uint8)).astype(np.float64)
+    tone = ground if white is None else np.median(white, axis=0)
+    of_red, of_blue = (float(one) / max(float(tone[1]), 1e-4) for one in tone[::2])
+    blue = float(ground[2]) + _OF_BLUE * of_blue * (light - float(ground[1]))
+    red = _LEAST_RED_DYE * light
+    if white is not None:
+        brightest = float(np.quantile(white[:, 1], 0.95))
+        tape = np.where(light < _TAPE_GREEN * brightest, 0.0, _TAPE_RED * of_red * light)
+        red = np.where(light > _AS_WHITE * brightest, red, np.minimum(red, tape))
+    red[light <= least] = 0.0
+    codes = [np.searchsorted(light, one).clip(0, 255).astype(np.uint8) for one in (red, blue)]
+    return codes[0], codes[1]
+
+
+def _sampled(photo: Photo, area_px: Array | None, step: int) -> tuple[int, int, Bytes]:
+    """First row and column of the area's box, and of it some of every second row's pixels."""
+    top = left = 0
+    height, width = photo.rgb.shape[:2]
+    if area_px is not None:
+        left, top = (max(0, int(one)) for one in area_px.min(axis=0))
+        width, height = (max(1, int(one) + 1) for one in area_px.max(axis=0))
+    cut = photo.rgb[top : max(height, top + 1) : 2 * step, left : max(width, left + 1) : step]
+    return top, left, np.ascontiguousarray(cut)

@@ -248,6 +248,17 @@ def test_green_tape_on_a_dark_bench_leaves_the_kind_unknown_only_where_it_is_exa
     assert not kind_unknown(photo, part)
 
 
+def test_a_yellow_tape_measure_on_a_dark_bench_leaves_the_kind_known():
+    # yellow paint takes blue away and reflects no more of the rest than white: common practice
+    layers = [
+        (scenes.bar(SHAPE, 50, 350, 200, 150), np.array([0.75, 0.76, 0.74])),
+        (scenes.bar(SHAPE, 100, 700, 450, 50), np.array([0.72, 0.55, 0.04])),
+    ]
+    assert not kind_unknown(dark_photo(layers, ground=np.full(3, 0.05)))
+    glow = (scenes.disc(SHAPE, 600, 250, 20), np.array([0.7, 1.2, 0.04]))
+    assert kind_unknown(dark_photo([*layers, glow], ground=np.full(3, 0.05)))
+
+
 def test_a_lit_part_that_shines_green_leaves_the_kind_unknown():
     # developer in a green light, on a dark bench: far more of it shines than penetrant does
     part = (scenes.bar(SHAPE, 150, 650, 300, 300), np.array([0.5, 0.8, 0.25]))
