@@ -1052,6 +1052,10 @@
       <translation>Von oben</translation>
     </message>
     <message>
+      <source>Give the same location datum (at the Record step, such as “corner at hole A, x along the weld”) in each of them, and choose it here; or lay them by hand: ptmark archive place.</source>
+      <translation>In jedem denselben Bezugspunkt angeben (im Schritt Protokoll, etwa „Ecke an Bohrung A, x längs der Naht“) und ihn hier wählen; oder sie von Hand legen: ptmark archive place.</translation>
+    </message>
+    <message>
       <source>Go on where it stopped</source>
       <translation>Dort weitermachen</translation>
     </message>
@@ -1632,8 +1636,8 @@
       <translation>Noch keine Bewertung.</translation>
     </message>
     <message>
-      <source>None of the {0} records says where it lies on the part. Give the same location datum (at the Record step, such as “corner at hole A, x along the weld”) in each of them, and choose it here; or lay them by hand: ptmark archive place.</source>
-      <translation>Keines der {0} Protokolle sagt, wo auf dem Teil es liegt. In jedem denselben Bezugspunkt angeben (im Schritt Protokoll, etwa „Ecke an Bohrung A, x längs der Naht“) und ihn hier wählen; oder sie von Hand legen: ptmark archive place.</translation>
+      <source>None of the {0} records says where it lies on the part.</source>
+      <translation>Keines der {0} Protokolle sagt, wo auf dem Teil es liegt.</translation>
     </message>
     <message>
       <source>None of these photos has a scale.</source>
@@ -2044,6 +2048,10 @@
     <message>
       <source>Pre-cleaning and drying</source>
       <translation>Vorreinigung und Trocknung</translation>
+    </message>
+    <message>
+      <source>Press “Developer dry” in the process log, or type when it was.</source>
+      <translation>Im Ablauf der Prüfung „Entwickler trocken“ drücken oder eintippen, wann das war.</translation>
     </message>
     <message>
       <source>Print the grid, lay it flat, and take 8 to 15 photos of it with this camera at one zoom: filling the picture, in each corner, aslant.</source>
@@ -2904,6 +2912,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>The next photo</source>
       <translation>Das nächste Foto</translation>
+    </message>
+    <message>
+      <source>The one record does not say where it lies on the part.</source>
+      <translation>Das eine Protokoll sagt nicht, wo es auf dem Teil liegt.</translation>
     </message>
     <message>
       <source>The other photo</source>

@@ -27,6 +27,7 @@ from ptmark.archive import (
 )
 from ptmark.errors import ArchiveError
 from ptmark.window import dialogs
+from ptmark.window.archive.map_ground import why_empty
 from ptmark.window.words import day
 
 pytestmark = [pytest.mark.gui, pytest.mark.slow]
@@ -164,6 +165,7 @@ def test_a_part_without_a_datum_says_what_would_help(idle, desk):
     desk.map.draw()
     idle()
     assert "None of the 3 records" in desk.map.said.text.text()
+    assert why_empty(1).startswith("The one record does not say")
     assert desk.map.view.cell_at(desk.map.view.rect().center().toPointF()) is None
 
 

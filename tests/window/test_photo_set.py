@@ -301,7 +301,10 @@ def test_growth_over_the_photos_is_plotted_or_says_what_is_missing(
     page = pair.photos_strip.growth_page
     assert page.isVisible()
     assert "does not say when the developer was dry" in page.says.text()
+    assert "Press “Developer dry” in the process log" in page.says.text()
     assert page.plot.picture is None
+    qtbot.keyClick(page, KEY.Key_Escape)
+    assert not page.isVisible()
     # these files tell no time of day: give each one, as a camera would
     times = iter(["2026-01-15T10:05:00", "2026-01-15T10:25:00"])
     made = inspection.to_record()
@@ -315,6 +318,7 @@ def test_growth_over_the_photos_is_plotted_or_says_what_is_missing(
     assert page.plot.picture.width() == 1600
     assert page.screen().availableGeometry().contains(page.frameGeometry())
     # 25 min, within the 10 to 60 min of ASME V, T-676.1
+    assert "Press" not in page.says.text()
     assert page.says.text().startswith(
         f"To evaluate: {made.more_photos[0]['photo']['file']}, taken at 25 min"
     )

@@ -57,12 +57,17 @@ def why_empty(left_out: int) -> str:
             "No record of this part number holds an indication with a place in millimetres: "
             "that takes a scale in the photo."
         )
-    return tr(
-        "None of the {0} records says where it lies on the part. Give the same location datum "
-        "(at the Record step, such as “corner at hole A, x along the weld”) in each of them, "
-        "and choose it here; or lay them by hand: ptmark archive place.",
-        left_out,
+    said = (
+        tr("The one record does not say where it lies on the part.")
+        if left_out == 1
+        else tr("None of the {0} records says where it lies on the part.", left_out)
     )
+    mend = tr(
+        "Give the same location datum (at the Record step, such as “corner at hole A, x along "
+        "the weld”) in each of them, and choose it here; or lay them by hand: ptmark archive "
+        "place."
+    )
+    return f"{said} {mend}"
 
 
 def corner_of(said: str, where: str) -> tuple[float, float]:

@@ -3,6 +3,7 @@
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import Qt
+from PySide6.QtGui import QKeyEvent
 from PySide6.QtWidgets import QLayout, QVBoxLayout, QWidget
 
 from ptmark.window.bits import plain
@@ -55,12 +56,21 @@ class GrowthPage(QWidget):
         )
 
     def _show(self, made: "Bleedout") -> None:
-        says = from_core(made.says)
+        says, state = from_core(made.says), self._session.state
+        dry = state is not None and state.fields.get("developer_dry_at", "").strip()
+        if made.picture is None and not dry:
+            says += " " + tr("Press “Developer dry” in the process log, or type when it was.")
         self.plot.show_pixels(made.picture, says)
         self.says.setText(says)
         self._place(1000, 560 if made.picture is not None else 120)
         self.show()
         self.activateWindow()
+
+    def keyPressEvent(self, event: QKeyEvent) -> None:  # noqa: N802 - Qt's name
+        if event.key() == Qt.Key.Key_Escape:
+            self.close()
+        else:
+            super().keyPressEvent(event)
 
     def _place(self, wide: int, high: int) -> None:
         """In the middle of the window, but nowhere off the screen that it stands on."""
