@@ -8,7 +8,8 @@ from pathlib import Path
 import cv2
 import numpy as np
 import pytest
-from PySide6.QtCore import QTimer
+from PySide6.QtCore import QEvent, Qt, QTimer
+from PySide6.QtGui import QGuiApplication
 from PySide6.QtWidgets import QApplication
 from pytestqt.qtbot import QtBot
 
@@ -45,6 +46,18 @@ class Patient(QtBot):
 @pytest.fixture
 def qtbot(qapp, request):
     return Patient(request)
+
+
+@pytest.fixture(autouse=True)
+def nothing_left():
+    """Whichever test comes next in the same process, it begins as the first does."""
+    yield
+    if not isinstance(QApplication.instance(), QApplication):
+        return
+    QApplication.sendPostedEvents(None, QEvent.Type.DeferredDelete)
+    assert QGuiApplication.mouseButtons() == Qt.MouseButton.NoButton, "pressed, never let go"
+    assert not [one for one in QApplication.topLevelWidgets() if one.isVisible()]
+    assert QGuiApplication.overrideCursor() is None
 
 
 def draw_scene(card: bool = True) -> np.ndarray:
