@@ -10,6 +10,7 @@ import re
 import weakref
 from collections.abc import Callable
 from dataclasses import dataclass
+from threading import Lock
 from typing import Any
 
 from PySide6.QtCore import QEvent, QKeyCombination, QObject, Qt, Signal
@@ -83,6 +84,7 @@ class Keys(QObject):
     def __init__(self) -> None:
         super().__init__()
         self._own: dict[str, str] = {}
+        self._writing = Lock()
         self._deeds: list[Deed] = []
 
     def load(self) -> None:
@@ -96,8 +98,9 @@ class Keys(QObject):
         self.changed.emit()
 
     def save(self) -> None:
-        """Write it; a small file, but for a worker all the same."""
-        write_whole(_file(), json.dumps(self._own, indent=1).encode())
+        """Write it, one at a time: a small file, but for a worker all the same."""
+        with self._writing:
+            write_whole(_file(), json.dumps(self._own, indent=1).encode())
 
     def add(self, deed: Deed) -> None:
         """Know of one more."""

@@ -1,6 +1,7 @@
 """Keys can be changed: the new one works, the old one does not, and every text says so."""
 
 import json
+from threading import Thread
 
 import pytest
 from PySide6.QtCore import Qt
@@ -8,7 +9,8 @@ from PySide6.QtGui import QKeySequence
 from PySide6.QtTest import QTest
 
 from ptmark.errors import UsageError
-from ptmark.window.keys import HERE, KEYS
+from ptmark.files import write_whole
+from ptmark.window.keys import HERE, KEYS, Keys
 from ptmark.window.keys_page import KeysPage
 from ptmark.window.main_window import MainWindow
 
@@ -147,3 +149,23 @@ def test_a_broken_file_changes_nothing(qtbot, home, text):
     window = MainWindow()
     qtbot.addWidget(window)
     assert all(KEYS.of(deed.usual) == deed.usual for deed in KEYS.deeds())
+
+
+def test_of_two_savings_at_once_what_was_put_last_is_kept(qapp, home, monkeypatch):
+    keys, others = Keys(), []
+
+    def overtaken(path, data):
+        if not others:  # the first to write is held up until the next had its chance
+            keys.put("F", "End")
+            others.append(Thread(target=keys.save))
+            others[0].start()
+            others[0].join(0.5)
+        write_whole(path, data)
+
+    monkeypatch.setattr("ptmark.window.keys.write_whole", overtaken)
+    keys.put("F", "Home")
+    keys.save()
+    others[0].join()
+    again = Keys()
+    again.load()
+    assert again.of("F") == "End"
