@@ -79,8 +79,8 @@ class ReviewDesk(QObject):
         self._place.currentChanged.connect(
             lambda _: self.listed.emit(self._place.currentWidget() is self.list)
         )
-        for turned in (window.strip.chosen, window.session.step_changed):
-            turned.connect(self._leave_list)  # a step is about the photo
+        self._session.step_changed.connect(self._leave_list)  # a step is about the photo
+        window.strip.chosen.connect(self._leave_list)
         self._worklist.counted.connect(self._on_listed)
         self._worklist.opened.connect(self.show_list)
         self._worklist.failed.connect(self._on_failed)
@@ -181,9 +181,8 @@ class ReviewDesk(QObject):
             return
         if opened.begun is not None and opened.begun.path.is_file():
             self.take_draft(opened.begun)
-            self.bar.notice.say(
-                tr("This review was begun before: it goes on where it was left.")
-            )
+            said = tr("This review was begun before: it goes on where it was left.")
+            self.bar.notice.say(said)
             return
         self._away.put_away()
         self.case.begin()
