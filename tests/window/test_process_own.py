@@ -102,7 +102,7 @@ def test_the_checks_follow_and_the_reason_goes_into_the_record(step, idle, home)
     assert timers.log.held.limit(DWELL.name) == Limit(15.0, None)
     assert timers.log.standing(DWELL) == "early"
     assert "too early" in row.says.text()
-    assert "At least 15 min" in row.says.text()
+    assert "At least 15\u00a0min" in row.says.text()
     assert "procedure (P-7): Penetrant dwell" in timers._source.text()
     assert not row.reason.isHidden()
     assert "not said why: Penetrant dwell." in step._missing.text.text()
