@@ -52,9 +52,9 @@ TOUCHES_PX, AS_RED, LEAST_RED, AS_DARK, LEAST_DARK = 4.0, 0.5, 0.05, 0.75, 0.03
 WIDEST_PX = 12.0
 PALE = 0.6  # of full dye; denser dye keeps its colour
 # How far such a line may go on beyond its end, and beyond where its dark ends, half-widths of
-# rectangles. Of 22 in two sets of photos the truth went on by 7 px where no dark does (13 once,
-# beside an end that did by 66), else by up to 10 px beyond that; in four others by 8 and 10.
-ENDS_PX, DARK_ENDS_PX = 5.0, 8.0
+# rectangles: in 22 the truth did by 7 px (13 once), else 10 px beyond that; 8 and 10 in others.
+# With U of this share of the length no end shows: of 6 one lay 5.4 mm out of U, below 1 of 13.
+ENDS_PX, DARK_ENDS_PX, MOST_UNSEEN = 5.0, 8.0, 0.6
 _MAY_GO_ON = INKY, DULL, OF_STEP
 _TIP_PX, _WIDTHS = 6.0, 3.0  # how much of a tip tells its direction
 _ACROSS_PX, _MIDDLE, _SIDES = np.arange(-9.0, 10.0), slice(7, 12), (slice(3), slice(16, 19))
@@ -81,7 +81,7 @@ def made_whole(
 
     Thin lines that lost colour are made whole where they are one line, else called with the
     parts in line with them. Their ends' shift tells how far they may go on; of those that may
-    so be twice as long, or lead to another, no end shows.
+    so be far longer, or lead to another, no end shows.
 
     Parameters
     ----------
@@ -112,7 +112,7 @@ def made_whole(
         more = _unseen(photo, piece, of_all if whole else every, whole=whole)
         if more:
             made[name] = piece.one
-        if 0 < 2 * more / LEVEL_DIVISOR < piece.length:
+        if 0 < 2 * more / LEVEL_DIVISOR < MOST_UNSEEN * piece.length:
             shift = hypot(piece.one.end_shift_px, more / 2)
             known[name] = replace(piece.one, end_shift_px=shift)
     gone |= made.keys()

@@ -17,7 +17,7 @@ from ptmark.dye.edge import EdgeQuality
 from ptmark.dye.glance import outline_of, reason_at_a_glance
 from ptmark.dye.haze import IN_CREASE, UNEVEN, UNEVEN_RISE
 from ptmark.dye.judge import NO_EDGE, WRONG_COLOUR, Sight, confidence, reason_against
-from ptmark.dye.part import parts_called
+from ptmark.dye.part import ends_within, parts_called
 from ptmark.dye.pieces import made_whole
 from ptmark.dye.quick import inside_polygon
 from ptmark.dye.remark import Remark
@@ -107,8 +107,9 @@ def suggest(
     called, whole, not_called = made_whole(photo, called, not_called, sight)
     left_out += [_left_out(one, why) for one, why in not_called]
     mixed = [one for one, why in not_called if why.startswith((WRONG_COLOUR, NO_EDGE))]
-    called += whole + parts_called(photo, look, mixed, photo_blur, sight)
+    called += whole + (parts := parts_called(photo, look, mixed, photo_blur, sight))
     called += (within := standing_out(photo, look, not_called, called, photo_blur, sight))
+    unsure = [*whole, *within, *(one for one in parts if ends_within(one, mixed))]
     between = parts_between(photo, look, called, photo_blur, sight)
     creases = in_creases(photo, [*called, *between])
     found = [
@@ -116,7 +117,7 @@ def suggest(
             _called(
                 one,
                 confidence(one),
-                ends_unsure=one in within or one in whole or ends_may_not_show(one, same),
+                ends_unsure=one in unsure or ends_may_not_show(one, same),
             )
             for one in called
             if one not in creases

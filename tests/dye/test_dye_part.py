@@ -51,6 +51,14 @@ def test_a_part_is_less_sure_of_its_place():
     assert np.isfinite(part.confidence)
 
 
+@pytest.mark.parametrize(("at", "unsure"), [((310, 205), True), ((275, 226), False)])
+def test_a_part_may_go_on_where_its_end_lies_in_rust(at, unsure):
+    crack = (CRACK, 1 - 0.5 * (1 - scenes.DYE))
+    stain = (scenes.disc(SHAPE, *at, 24.0), scenes.RUST)
+    (one,) = suggest(scenes.photo(SHAPE, [stain, crack])).found
+    assert one.edge.ends_unsure is unsure
+
+
 WIDE = (260, 420)
 FAINT = 1 - 0.35 * (1 - scenes.DYE)
 
