@@ -14,6 +14,7 @@ import numpy.typing as npt
 from ptmark.errors import ScaleError
 from ptmark.scale.checks import check_length, check_line, check_points
 from ptmark.scale.fit import PlaneFit, fit_plane
+from ptmark.scale.line_poses import leaning_maps, leaning_pose, turn_to, upright_pose
 from ptmark.scale.maps import (
     PICK_U_PX,
     SIZE_U_MM,
@@ -36,8 +37,14 @@ __all__ = ["solve_line", "solve_lines"]
 Array = npt.NDArray[np.float64]
 
 LINE_CAUTION = (
-    "one line fixes the scale but not the tilt: lengths away from it, and lengths along the "
-    "tilt, are less sure. Lay a card or a rectangle beside the indications"
+    "one line fixes the scale but not the tilt, which is taken as less than 20 degrees: "
+    "lengths away from it, and lengths along the tilt, are less sure. Take the photo from "
+    "straight above, or lay a card or a rectangle beside the indications"
+)
+FOCAL_CAUTION = (
+    "the strokes tell the tilt only with the focal length, which is not known: lengths away "
+    "from the rule are less sure. Use the photo as the camera wrote it, take it from straight "
+    "above, or lay a card beside the indications"
 )
 UNREAD_CAUTION = (
     "no graduations could be read along the line: its length is taken as typed. Check it "
@@ -57,8 +64,9 @@ NO_SHAPE_OF_CAMERAS = (
 # Graduations lie a rule's thickness over the surface, 0 to 1 mm (rectangular), which is not
 # corrected: the second moment about 0. Common practice of rule makers, no source.
 THICK_U_MM = 1.0 / np.sqrt(3)
-# A plane that leans more to begin with could have its horizon within a wide picture.
-MOST_LEANING = np.radians(50.0)
+# Beyond this a camera is not held square by eye: lengths by one that is taken so are off by
+# more than they state, and a rule that shows so much must tell all of it.
+MOST_SQUARE_DEG = 2 * TILT_U_DEG
 # Long side over short of the pictures of cameras and phones. Common practice, no source.
 SHAPES = (1.0, 5 / 4, 4 / 3, 3 / 2, 16 / 10, 16 / 9, 18 / 9, 19.5 / 9, 20 / 9)
 SAME_SHAPE = 0.008
@@ -84,23 +92,62 @@ def solve_line(reference: "LineReference", photo: "Photo") -> SurfaceMap:
     check_line(ends, reference.length_mm)
     lens = known_lens(photo)
     priors = camera_priors(photo, np.radians(TILT_U_DEG))
-    start = _upright(ends, reference.length_mm, priors.focal_px, lens)
+    start = upright_pose(ends, reference.length_mm, priors.focal_px, lens)
     plane = np.array([[0.0, 0.0], [reference.length_mm, 0.0]])
     reading = read_rule(photo, ends, reference.length_mm)
-    if reading is not None and reading.graduation is not None:
-        fit = fit_rule(
-            reading,
-            reading.graduation,
-            photo,
-            start,
-            lambda normal: _through(ends, plane, start, _turn_to(normal)),
-        )
-        if tells_plane(fit):
-            made = map_of(fit, "line", ends, (*reading.cautions, *_of_size(photo)))
+    if reading is not None:
+        made = _of_strokes(reading, photo, ends, plane, priors)
+        if made is not None:
             return replace(made, reading=reading.says, lying_u_mm=THICK_U_MM)
     made = _of_length(ends, reference.length_mm, priors, start, lens, reading)
     says = (*made.cautions, *_of_size(photo))
     return replace(made, cautions=says, lying_u_mm=THICK_U_MM)
+
+
+def _of_strokes(
+    reading: Reading, photo: "Photo", ends: Array, plane: Array, priors: Priors
+) -> SurfaceMap | None:
+    """Map of a rule whose strokes tell its plane; None where they do not.
+
+    Where they tell it but for the focal length, which trades for tilt, the map is that of the
+    likeliest focal length, and those of a three-point Gauss-Hermite rule are its alternatives.
+
+    Raises
+    ------
+    ScaleError
+        If they show that the camera is not held square, but not how it is.
+    """
+    lens = known_lens(photo)
+
+    def start(focal_px: float, normal: Array | None) -> Pose:
+        upright = upright_pose(ends, float(plane[1, 0]), focal_px, lens)
+        if normal is None:
+            return upright
+        return leaning_pose(ends, plane, upright, turn_to(normal))
+
+    fit = fit_rule(reading, photo, start)
+    least_tilt = fit.pose.tilt_deg - np.degrees(fit.turn_u)
+    says = (*_of_rule(reading), *_of_size(photo))
+    if reading.graduation is not None or least_tilt > TILT_U_DEG:
+        if tells_plane(fit):
+            return map_of(fit, "line", ends, says)
+        off = np.sqrt(3) * priors.log_focal_u
+        nodes = [priors.focal_px * float(np.exp(one)) for one in (0.0, -off, off)]
+        best, *rest = [fit_rule(reading, photo, start, focal_px) for focal_px in nodes]
+        if tells_plane(best):
+            others = tuple(Alternative(1 / 6, one.pose.to_mm()) for one in rest)
+            best = replace(best, height_rel_u=fit.height_rel_u, evidence=fit.evidence)
+            says = (FOCAL_CAUTION, *says)
+            return map_of(best, "line", ends, says, {"tilt": others}, tilt_measured=False)
+    if least_tilt > MOST_SQUARE_DEG:
+        raise ScaleError(
+            f"the rule looks tilted by some {fit.pose.tilt_deg:.0f} degrees, and its strokes "
+            "tell that too faintly to measure by",
+            where="scale",
+            mend="take the photo from straight above, or lay a card or a rectangle beside the "
+            "indications",
+        )
+    return None
 
 
 def _of_size(photo: "Photo") -> tuple[str, ...]:
@@ -131,62 +178,23 @@ def _of_length(
         problem, State(start, priors.kappa, np.zeros(0)), perturbed=(lambda _own: longer,)
     )
     linear = {name: part for name, part in fit.covariance.items() if name != "tilt"}
-    alternatives = {"tilt": _leaning(ends, plane, fit.pose)}
-    counted = reading is not None and reading.graduation is not None
-    of_rule = reading.cautions if counted and reading is not None else (UNREAD_CAUTION,)
+    alternatives = {"tilt": leaning_maps(ends, plane, fit.pose)}
     made = map_of(
         replace(fit, covariance=linear),
         "line",
         ends,
-        (LINE_CAUTION, *of_rule),
+        (LINE_CAUTION, *_of_rule(reading)),
         alternatives,
         tilt_measured=False,
     )
-    return replace(made, reading=reading.says) if counted and reading is not None else made
+    return made if reading is None else replace(made, reading=reading.says)
 
 
-def _upright(ends: Array, length_mm: float, focal: float, lens: Lens) -> Pose:
-    """Camera square to the surface, x along the line."""
-    along = ends[1] - ends[0]
-    angle = float(np.arctan2(along[1], along[0]))
-    depth = focal * length_mm / float(np.hypot(*along))
-    centre = np.asarray(lens.centre)
-    place = np.append((ends[0] - centre) * depth / focal, depth)
-    return Pose(rotation_from_vector(np.array([0.0, 0.0, angle])), place, focal, centre)
-
-
-def _leaning(ends: Array, plane: Array, upright: Pose) -> tuple[Alternative, ...]:
-    nodes = ((-np.sqrt(3), 1 / 6), (0.0, 2 / 3), (np.sqrt(3), 1 / 6))
-    tilt = np.radians(TILT_U_DEG)
-    return tuple(
-        Alternative(
-            wx * wy, _through(ends, plane, upright, np.array([nx, ny, 0.0]) * tilt).to_mm()
-        )
-        for nx, wx in nodes
-        for ny, wy in nodes
-        if nx or ny
-    )
-
-
-def _turn_to(normal: Array) -> Array:
-    """The turn, as a vector, that takes the optical axis to a unit normal, or towards it."""
-    axis = np.array([-normal[1], normal[0], 0.0])
-    sine = float(np.hypot(normal[0], normal[1]))
-    angle = min(float(np.arctan2(sine, normal[2])), MOST_LEANING)
-    return np.asarray(axis * angle / sine) if sine else axis
-
-
-def _through(ends: Array, plane: Array, upright: Pose, turn: Array) -> Pose:
-    """Pose of the leaning plane whose line ends are seen at ``ends``."""
-    rotation = rotation_from_vector(turn) @ upright.rotation
-    rays = np.column_stack([(ends - upright.centre) / upright.focal_px, np.ones(2)])
-    normal = rotation[:, 2]
-    feet = rays / (rays @ normal)[:, None]  # where the rays meet the plane at unit height
-    height = float(np.hypot(*(plane[1] - plane[0]))) / float(np.linalg.norm(feet[1] - feet[0]))
-    seen = height * (feet - feet[0]) @ rotation[:, :2]
-    angle = float(np.arctan2(seen[1, 1], seen[1, 0]))
-    rotation = rotation @ rotation_from_vector(np.array([0.0, 0.0, angle]))
-    return Pose(rotation, height * feet[0], upright.focal_px, upright.centre)
+def _of_rule(reading: Reading | None) -> tuple[str, ...]:
+    """What to know of the length, by what a rule under the line shows."""
+    if reading is None or reading.graduation is None:
+        return (UNREAD_CAUTION,)
+    return reading.cautions
 
 
 def solve_lines(reference: "LinesReference", photo: "Photo") -> SurfaceMap:
@@ -224,7 +232,7 @@ def solve_lines(reference: "LinesReference", photo: "Photo") -> SurfaceMap:
         return np.array([[0.0, 0.0], [sizes[0], 0.0], own, [own[0], own[1] + up * sizes[1]]])
 
     points = np.vstack([first, second])
-    upright = _upright(first, reference.first_mm, priors.focal_px, lens)
+    upright = upright_pose(first, reference.first_mm, priors.focal_px, lens)
     problem = Problem(points, np.full(4, PICK_U_PX), model, priors, lens)
     perturbed = (
         lambda own: model(own, lengths + np.array([SIZE_U_MM, 0.0])),

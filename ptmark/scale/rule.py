@@ -44,6 +44,8 @@ FAST_U = 0.01
 # Beyond this the foreshortening's curve matters (cos 6° is 0.5 %), no photo for measuring is
 # taken flatter, and a rule of which so much is out of place is none.
 MAX_TURN_U, MAX_TILT_DEG, MIN_KEPT, MAX_PULL = np.radians(6.0), 65.0, 0.6, 5.0
+# Strokes of blurred and of worn rules are seen within 0.75 px; other marks are less even.
+MOST_NOISE_PX = 1.0
 # By more than chance leaves, a fit may not have come down to the truth: it is tried again from
 # a camera held square. From there alone those of rules at 19 and 48 degrees stopped short.
 ASTRAY = 4.0
@@ -56,15 +58,16 @@ class Reading:
     """What a rule shows between two picks.
 
     ``count`` is the number of steps between them, with a fraction where they lie between
-    strokes; ``graduation`` is None where neither strokes nor numerals tell it, else the picks
-    are the last of ``seen``. ``likely``: all that strokes and numerals allow; of more than one,
-    the typed length tells which.
+    strokes; ``graduation`` is None where neither strokes nor numerals tell it: a step is then
+    what the typed length makes it. The picks are the last of ``seen``. ``likely``: all that
+    strokes and numerals allow; of more than one, the typed length tells which.
     """
 
     strokes: Strokes
     seen: Seen
     count: float
     first: float
+    step_mm: float
     graduation: Graduation | None
     likely: tuple[Graduation, ...] = ()
 
@@ -98,6 +101,7 @@ def tells_plane(fit: PlaneFit) -> bool:
         and fit.kept.mean() >= MIN_KEPT
         and fit.kept[-1]
         and abs(fit.own[0]) < MAX_PULL * SKEW_U
+        and np.median(fit.evidence.problem.u_px) < MOST_NOISE_PX
     )
 
 
@@ -130,10 +134,10 @@ def read_rule(photo: "Photo", ends: Array, length_mm: float) -> Reading | None:
     fits = [one for one in likely if abs(length_mm / one.step_mm - count) <= slack]
     if likely and not fits:
         raise _contradiction(count, likely, length_mm)
-    if not fits:
-        return Reading(strokes, seen, count, first, None, likely)
-    seen = _with_picks(seen, ends, (first, last), length_mm / fits[0].step_mm)
-    return Reading(strokes, seen, count, first, fits[0], likely)
+    told = fits[0] if fits else None
+    step_mm = length_mm / count if told is None else told.step_mm
+    seen = _with_picks(seen, ends, (first, last), length_mm / step_mm)
+    return Reading(strokes, seen, count, first, step_mm, told, likely)
 
 
 def _with_picks(seen: Seen, ends: Array, at: tuple[float, float], steps: float) -> Seen:
@@ -223,15 +227,15 @@ class _Numbered:
 
 def fit_rule(
     reading: Reading,
-    graduation: Graduation,
     photo: "Photo",
-    upright: Pose,
-    leaning: Callable[[Array], Pose],
+    start: Callable[[float, Array | None], Pose],
+    focal_px: float | None = None,
 ) -> PlaneFit:
     """Fit the rule's plane: X along it from the first pick, Y = 0 where its strokes end.
 
-    ``upright`` is a camera held square over it, ``leaning`` one that sees this normal, which
-    points away from it. How strokes crowd and converge tells where to start.
+    ``start`` gives the pose to start from by the focal length and the normal that the camera
+    sees, away from it, or None where it is held square: how strokes crowd and converge tells
+    which. ``focal_px``: a focal length to take for granted.
 
     Raises
     ------
@@ -239,21 +243,29 @@ def fit_rule(
         If the strokes fix no plane.
     """
     seen, ends = reading.seen, reading.seen.is_end[:, None]
-    along = (seen.number - reading.first) * graduation.step_mm
-    longer = 1 + SIZE_U_MM / float(np.ptp(along))
+    along = (seen.number - reading.first) * reading.step_mm
+    size_u = SIZE_U_MM / float(np.ptp(along))
+    if reading.graduation is None:  # the picks alone tell the size of a step
+        apart = seen.pairs[-1, 1] - seen.pairs[-1, 0]
+        size_u = np.hypot(size_u, np.sqrt(2) * PICK_U_PX / np.hypot(*apart))
+    longer = 1 + size_u
 
     def model(own: Array, size: float = 1.0) -> Array:
         return np.where(ends, own[0] * along, along) * size
 
     priors = camera_priors(photo, TILT_U, (SKEW_U, KAPPA_2_U))
+    if focal_px is not None:
+        priors = replace(priors, focal_px=focal_px, log_focal_u=FAST_U)
     lens = known_lens(photo)
     # A camera held fast first: focal length, centre and tilt make a narrow valley, and a way
     # down it that starts at one side stops short.
     fast = replace(priors, log_focal_u=FAST_U, centre_u=FAST_U / 10)
     problem = RuleProblem(seen, model, fast, lens)
-    normal = _Numbered.of(reading.seen).normal(upright.focal_px, upright.centre)
-    first = fit_plane(problem, State(leaning(normal), priors.kappa, np.zeros(2)))
+    normal = _Numbered.of(seen).normal(priors.focal_px, np.asarray(lens.centre))
+    leaning = start(priors.focal_px, normal)
+    first = fit_plane(problem, State(leaning, priors.kappa, np.zeros(2)))
     if first.chi2 > ASTRAY * first.dof:
+        upright = start(priors.focal_px, None)
         other = fit_plane(problem, State(upright, priors.kappa, np.zeros(2)))
         first = min(first, other, key=lambda fit: fit.chi2)
     return fit_plane(

@@ -92,9 +92,13 @@ def _ends(
     strip: Strip, step: Array, at: Array, slope: Array, middle: Array, there: Mask
 ) -> tuple[Array, Mask]:
     """Ends of the strokes on the side where all end together, px, shape (M, 2), and whose."""
+    if len(at) < 2:
+        return np.zeros((0, 2)), np.zeros(len(at), bool)
     first = np.argmax(there, axis=1)
     last = there.shape[1] - 1 - np.argmax(there[:, ::-1], axis=1)
-    spread = [np.ptp(np.percentile(side, [10, 90])) for side in (first, last)]
+    # About a line of their own: one drawn over a rule carelessly is not along its edge.
+    away = [side - np.polyval(np.polyfit(at, side, 1), at) for side in (first, last)]
+    spread = [np.ptp(np.percentile(side, [10, 90])) for side in away]
     low_side = spread[0] <= spread[1]
     way = -1.0 if low_side else 1.0
     near = (first if low_side else last) * BAND + (BAND - 1) / 2 - strip.half

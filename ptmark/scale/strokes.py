@@ -100,8 +100,9 @@ def find_strokes(strip: Strip) -> Strokes | None:
     if len(number) < max(MIN_STROKES, _WHOLE * (np.ptp(number) + 1)):
         return None
     u = np.full((len(number), len(v)), np.nan)
+    lean = _lean(strip, best, number, model)
     for way in (1, -1):
-        _follow(profiles, best, way, number, model, depth, u)
+        _follow(profiles, best, way, lean, number, model, depth, u)
     step = model.step(number)
     # Each against its neighbours, which a lens that bends the row does not disturb.
     off = np.abs(np.diff(u[:, best] - model.at(number), 2)) / (2 * step[1:-1])
@@ -188,10 +189,27 @@ def _fit_of(taken: dict[int, int], dips: Dips) -> _Steps:
     return _Steps.fit(n, dips.at[list(taken.values())])
 
 
+def _lean(strip: Strip, band: int, number: Index, model: _Steps) -> float:
+    """How far strokes move from one band to the next, px.
+
+    By the two halves of a band: a stroke that moved by half a step or more between them would
+    not have been seen in the whole of it.
+    """
+    rows = strip.grey[band * BAND : (band + 1) * BAND]
+    upper, lower = (dips_of(half.mean(axis=0)).at for half in np.split(rows, 2))
+    if min(len(upper), len(lower)) < MIN_STROKES:
+        return 0.0
+    foreseen, step = model.at(number), model.step(number)
+    above, below = upper[_nearest(upper, foreseen)], lower[_nearest(lower, foreseen)]
+    near = np.maximum(np.abs(above - foreseen), np.abs(below - foreseen)) < _NEAR * step
+    return 2 * float(np.median((below - above)[near])) if near.sum() >= MIN_STROKES else 0.0
+
+
 def _follow(
     profiles: list[Dips],
     best: int,
     way: int,
+    lean: float,
     number: Index,
     model: _Steps,
     depth: Array,
@@ -221,6 +239,7 @@ def _follow(
         elif hit.any():
             slant[0] = float(np.median(shift - slant[1] * middle[hit]))
         going = going & (hit | _just_before(u, band, way))
+        slant[0] += way * lean
         band += way
 
 

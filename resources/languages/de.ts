@@ -9453,8 +9453,8 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
       <translation>auf einem Rohr</translation>
     </message>
     <message>
-      <source>one line fixes the scale but not the tilt: lengths away from it, and lengths along the tilt, are less sure. Lay a card or a rectangle beside the indications</source>
-      <translation>eine Linie legt den Maßstab fest, nicht die Neigung: Längen abseits davon und längs der Neigung sind weniger sicher. Eine Karte oder ein Rechteck neben die Anzeigen legen</translation>
+      <source>one line fixes the scale but not the tilt, which is taken as less than 20 degrees: lengths away from it, and lengths along the tilt, are less sure. Take the photo from straight above, or lay a card or a rectangle beside the indications</source>
+      <translation>eine Linie legt den Maßstab fest, nicht aber die Neigung, die unter 20 Grad angenommen wird: Längen abseits von ihr und Längen in Richtung der Neigung sind weniger sicher. Das Foto gerade von oben aufnehmen oder eine Karte oder ein Rechteck neben die Anzeigen legen</translation>
     </message>
     <message>
       <source>one line in your own words</source>
@@ -10615,6 +10615,10 @@ Das Archiv liegt im eigenen Ordner auf diesem Rechner und braucht keine Einricht
     <message>
       <source>the strokes seen may be any of {0}: which they are is taken from the length as typed. Check it against the rule's numerals, or pick two strokes farther apart</source>
       <translation>die sichtbaren Striche können jede dieser Teilungen sein: {0}. Welche es ist, sagt die eingegebene Länge. Sie mit der Bezifferung des Maßstabs vergleichen oder zwei Striche weiter auseinander setzen</translation>
+    </message>
+    <message>
+      <source>the strokes tell the tilt only with the focal length, which is not known: lengths away from the rule are less sure. Use the photo as the camera wrote it, take it from straight above, or lay a card beside the indications</source>
+      <translation>die Striche zeigen die Neigung nur zusammen mit der Brennweite, die nicht bekannt ist: Längen abseits des Maßstabs sind weniger sicher. Das Foto so verwenden, wie die Kamera es geschrieben hat, es gerade von oben aufnehmen oder eine Karte neben die Anzeigen legen</translation>
     </message>
     <message>
       <source>the suffix X holds linear indications to level 1 (memory)</source>
