@@ -56,8 +56,8 @@ class EdgeQuality:
         Greatest lengths of the traces that one person made of it, the outline's own first;
         empty where it was not traced again.
     ends_unsure : bool
-        Whether it was suggested in something reddish (`ptmark.dye.within`), in grain
-        (`ptmark.dye.same_dye`) or where the file lost its colour (there and in
+        Whether it was suggested in something else (`ptmark.dye.within`, `ptmark.dye.part`), in
+        grain (`ptmark.dye.same_dye`) or where the file lost its colour (there and in
         `ptmark.dye.pieces`), so that its ends may not show.
     """
 
