@@ -30,9 +30,9 @@ _LEAST = {
     Least.ENDS_UNSURE: (  # where pale dye is as red as what lies beside it
         "whole",
         "Indication {name} stands in haze, rust, grain, a red reflection, beside paint or "
-        "where the file lost its colour, so that its ends may not show: it is at least {length} "
-        "long. Clean and test the part again and take another photo from nearby; or, where you "
-        "see that it ends there, trace it by hand.",
+        "where the file lost its colour, so that its ends may not show: it is at least "
+        "{length} long. Clean and test the part again and take another photo from nearby; or, "
+        "where you see that it ends there, trace it by hand.",
     ),
     Least.OVEREXPOSED: (  # where white is clipped, the rims and tails of dye are white too
         "exposure",
