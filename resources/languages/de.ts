@@ -1718,6 +1718,10 @@
       <translation>Des Verfahrens {0}. Ein leeres Feld lässt den Wert der Norm.</translation>
     </message>
     <message>
+      <source>Of your {0} outlines you took {1}: the others are the program beside itself, which checks its steadiness, not an eye. Look at them before you sign.</source>
+      <translation>Von {0} eigenen Umrissen übernommen: {1}. Bei den anderen steht das Programm neben sich selbst: Das prüft seine Beständigkeit, kein Auge. Vor dem Unterschreiben ansehen.</translation>
+    </message>
+    <message>
       <source>On overexposed developer: its sizes are the least it can have.</source>
       <translation>Auf überbelichtetem Entwickler: die Maße sind die kleinsten, die sie haben kann.</translation>
     </message>

@@ -108,8 +108,19 @@ def test_blind_nothing_of_the_first_is_in_sight_or_in_reach(blind, folder):
     assert not any(number in text for text in texts)
 
 
+def test_what_the_reviewer_did_not_look_at_is_told_beside_both(qtbot, blind, idle):
+    blind.session.go("Indications")
+    blind.view.setFocus()
+    count = len(blind.session.state.marked)
+    qtbot.keyClick(blind.view, KEY.Key_Return)
+    press(qtbot, blind, KEY.Key_D)
+    until_phase(qtbot, blind, idle, "beside")
+    assert f"Of your {count} outlines you took 1:" in blind.review.page.says.text()
+
+
 def test_side_by_side_marks_what_differs_by_more_than_both_u(qtbot, blind, idle, folder):
     measure(qtbot, blind, idle)
+    assert "you took" not in blind.review.page.says.text()
     table = blind.review.page.table
     assert table.rowCount() == 3
     first = {one["id"]: one for one in load_record(folder / "a.json").indications}

@@ -215,7 +215,15 @@ class ReviewPage(StepPage):
 
     def _own_hand(self) -> str:
         state = self.session.state
-        sources = {one.edge.source for one in state.marked} if state else set()
+        marked = [one for one in state.marked if one.standing != "dropped"] if state else []
+        if unseen := sum(one.standing == "suggested" for one in marked):
+            return tr(
+                "Of your {0} outlines you took {1}: the others are the program beside itself, "
+                "which checks its steadiness, not an eye. Look at them before you sign.",
+                str(len(marked)),
+                str(len(marked) - unseen),
+            )
+        sources = {one.edge.source for one in marked}
         if sources and sources <= {"suggested"}:
             return tr(
                 "All your outlines were found by the program: that checks its steadiness, not "
