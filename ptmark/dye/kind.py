@@ -11,7 +11,7 @@ import cv2
 import numpy as np
 import numpy.typing as npt
 
-from ptmark.dye.about import within_outline
+from ptmark.dye.about import box_about, within_outline
 from ptmark.dye.coarse import coarse_factor
 from ptmark.dye.like_contrast import MOST_BLUE, MOST_RED, violet_over
 from ptmark.dye.remark import Remark
@@ -23,6 +23,7 @@ Array = npt.NDArray[np.float64]
 Float = npt.NDArray[np.float32]
 Mask = npt.NDArray[np.bool_]
 Bytes = npt.NDArray[np.uint8]
+Ints = npt.NDArray[np.int_]
 
 MODES = ("colour contrast", "fluorescent")
 # A fluorescent photo's surroundings are dark; its indications several times as bright.
@@ -181,12 +182,12 @@ def _glows(photo: Photo, area_px: Array | None, ground: Float, white: Float | No
     if least >= 1:
         return False
     step = coarse_factor(photo)
-    top, left, pixels = _sampled(photo, area_px, step)
+    low, pixels = _sampled(photo, area_px, step)
     red, green, blue = cv2.split(pixels)
     most_red, most_blue = _most(least, ground, white)
     glows = (red < cv2.LUT(green, most_red)) & (blue < cv2.LUT(green, most_blue))
     if area_px is not None:
-        inside = within_outline((area_px - (left, top)) / (step, 2 * step), glows.shape)
+        inside = within_outline((area_px - low) / (step, 2 * step), glows.shape)
         glows &= inside > 0
     return bool(np.count_nonzero(glows) * step**2 >= 2 * _LEAST_SHINING)
 
@@ -210,12 +211,9 @@ def _most(least: float, ground: Float, white: Float | None) -> tuple[Bytes, Byte
     return codes[0], codes[1]
 
 
-def _sampled(photo: Photo, area_px: Array | None, step: int) -> tuple[int, int, Bytes]:
-    """First row and column of the area's box, and of it some of every second row's pixels."""
-    top = left = 0
-    height, width = photo.rgb.shape[:2]
-    if area_px is not None:
-        left, top = (max(0, int(one)) for one in area_px.min(axis=0))
-        width, height = (max(1, int(one) + 1) for one in area_px.max(axis=0))
-    cut = photo.rgb[top : max(height, top + 1) : 2 * step, left : max(width, left + 1) : step]
-    return top, left, np.ascontiguousarray(cut)
+def _sampled(photo: Photo, area_px: Array | None, step: int) -> tuple[Ints, Bytes]:
+    """Where the area's box begins, (x, y) px, and of it some of every second row's pixels."""
+    size = np.array(photo.rgb.shape[1::-1])
+    low, high = (0 * size, size) if area_px is None else box_about(area_px, 0, size)
+    cut = photo.rgb[low[1] : high[1] : 2 * step, low[0] : high[0] : step]
+    return low, np.ascontiguousarray(cut)

@@ -4,6 +4,8 @@ import numpy as np
 import pytest
 from PIL import Image
 
+from ptmark.dye.kind import MODES
+
 pytestmark = [pytest.mark.gui, pytest.mark.slow]
 
 
@@ -33,3 +35,9 @@ def test_choosing_the_kind_of_penetrant_looks_again_by_it(qtbot, window, glowing
     window.session.inspection.undo()
     window.session.inspection.undo()
     assert choice.currentData() == ""
+
+
+def test_the_kinds_to_choose_from_are_those_that_photos_are_looked_at_by(window):
+    choice = window.indications_step.penetrant
+    kinds = [choice.itemData(row) for row in range(choice.count())]
+    assert kinds == ["", *MODES]
